@@ -1,0 +1,43 @@
+import type { Workshop } from '@/lib/db/generated/client';
+
+export type Paper = 'A4' | 'LETTER';
+
+/** Every column of the workshop's one row. */
+export type WorkshopCard = Omit<Workshop, 'paper'> & { paper: Paper };
+
+/**
+ * What the program knows about a workshop before its owner has filled in the settings page.
+ *
+ * A fresh installation has no row yet. Pages still have to draw and the owner still has to sign in, so reading falls
+ * back to these values; the settings page says that they are placeholders and writes the row at the first save.
+ */
+export const blankWorkshop: WorkshopCard = {
+  id: 1,
+  name: 'Your workshop',
+  tagline: 'Repairs by post, with a written warranty',
+  addressLines: [],
+  postcode: '',
+  town: '',
+  country: 'GB',
+  email: '',
+  phone: '',
+  timeZone: 'Europe/London',
+  currency: 'GBP',
+  locale: 'en-GB',
+  paper: 'A4',
+  pricesIncludeTax: true,
+  taxNumber: '',
+  holidayCountry: 'GB',
+  holidayRegion: 'ENG',
+  returnFeeMinor: 0,
+  inspectionFeeMinor: 0,
+  labourRateMinor: 0,
+  capacityMinutesDay: 360,
+  approvalDays: 30,
+  paymentText: '',
+  packingText: [],
+  termsText: '',
+  privacyText: '',
+  territory: '',
+  updatedAt: new Date(0),
+};

@@ -1,0 +1,64 @@
+import { type Day, dayFromDate } from '@/lib/calendar/day';
+import { holidayCalendar } from '@/lib/calendar/holidays';
+import type { WorkingCalendar } from '@/lib/calendar/working';
+import { db } from '@/lib/db/client';
+import type { Tx } from '@/lib/db/transaction';
+import { blankWorkshop, type WorkshopCard } from './card';
+
+export type { Paper, WorkshopCard } from './card';
+
+/** The workshop and its settings; placeholders while its owner has not saved any. */
+export async function readWorkshop(client: Tx = db): Promise<WorkshopCard> {
+  const row = await client.workshop.findUnique({ where: { id: 1 } });
+  if (!row) return blankWorkshop;
+  return { ...row, paper: row.paper === 'LETTER' ? 'LETTER' : 'A4' };
+}
+
+/** False until the settings have been saved once. */
+export async function isWorkshopSetUp(client: Tx = db): Promise<boolean> {
+  return (await client.workshop.count({ where: { id: 1 } })) > 0;
+}
+
+export type ClosingDayRow = { day: Day; name: string };
+
+/** Days on which the workshop is closed besides public holidays, earliest first. */
+export async function readClosingDays(client: Tx = db): Promise<ClosingDayRow[]> {
+  const rows = await client.closingDay.findMany({ select: { day: true, name: true }, orderBy: { day: 'asc' } });
+  return rows.map((row) => ({ day: dayFromDate(row.day), name: row.name }));
+}
+
+const MEMO_MILLISECONDS = 60_000;
+const memo = new Map<string, { until: number; calendar: Promise<WorkingCalendar> }>();
+
+/**
+ * Working days of the workshop in the year of `around`, the year before and the two after it.
+ *
+ * Kept for a minute per process: holidays of four years take tens of milliseconds to work out and pages ask often.
+ * Inside a transaction pass its client, because the embedded database serves one session at a time.
+ */
+export async function readCalendar(
+  workshop: Pick<WorkshopCard, 'holidayCountry' | 'holidayRegion'>,
+  around: Day,
+  client: Tx = db,
+): Promise<WorkingCalendar> {
+  const year = Number(around.slice(0, 4));
+  const key = `${workshop.holidayCountry}/${workshop.holidayRegion}/${year}`;
+  const kept = memo.get(key);
+  if (kept && kept.until > Date.now()) return kept.calendar;
+  const calendar = readClosingDays(client).then((closingDays) =>
+    holidayCalendar({
+      country: workshop.holidayCountry,
+      region: workshop.holidayRegion || undefined,
+      years: [year - 1, year, year + 1, year + 2],
+      closingDays,
+    }),
+  );
+  memo.set(key, { until: Date.now() + MEMO_MILLISECONDS, calendar });
+  calendar.catch(() => memo.delete(key));
+  return calendar;
+}
+
+/** Makes the next reading see changed closing days or holidays at once. */
+export function forgetCalendars(): void {
+  memo.clear();
+}
