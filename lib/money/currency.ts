@@ -1,0 +1,39 @@
+// Currencies of ISO 4217 by their number of decimals. Not from Intl: CLDR shows HUF, MGA and IQD
+// with no decimals where ISO 4217 says 2, 2 and 3. Codes without a minor unit (gold, SDR, test codes) are left out.
+const NO_DECIMALS =
+	"BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF";
+const TWO_DECIMALS =
+	"AED AFN ALL AMD AOA ARS AUD AWG AZN BAM BBD BDT BMD BND BOB BOV BRL BSD BTN BWP BYN BZD CAD CDF CHE CHF CHW CNY COP COU CRC CUP CVE CZK DKK DOP DZD EGP ERN ETB EUR FJD FKP GBP GEL GHS GIP GMD GTQ GYD HKD HNL HTG HUF IDR ILS INR IRR JMD KES KGS KHR KPW KYD KZT LAK LBP LKR LRD LSL MAD MDL MGA MKD MMK MNT MOP MRU MUR MVR MWK MXN MXV MYR MZN NAD NGN NIO NOK NPR NZD PAB PEN PGK PHP PKR PLN QAR RON RSD RUB SAR SBD SCR SDG SEK SGD SHP SLE SOS SRD SSP STN SVC SYP SZL THB TJS TMT TOP TRY TTD TWD TZS UAH USD USN UYU UZS VED VES WST XCD XCG YER ZAR ZMW ZWG";
+const THREE_DECIMALS = "BHD IQD JOD KWD LYD OMR TND";
+const FOUR_DECIMALS = "CLF UYW";
+
+const EXPONENTS: ReadonlyMap<string, number> = new Map(
+	[NO_DECIMALS, "", TWO_DECIMALS, THREE_DECIMALS, FOUR_DECIMALS].flatMap(
+		(codes, i) => {
+			const exponent = i === 0 ? 0 : i;
+			return codes === ""
+				? []
+				: codes.split(" ").map((code) => [code, exponent] as const);
+		},
+	),
+);
+
+/** The number of decimals of a currency by ISO 4217: JPY 0, EUR 2, KWD 3. Throws a RangeError on an unknown code. */
+export function exponentOf(currency: string): number {
+	const exponent = EXPONENTS.get(currency);
+	if (exponent === undefined)
+		throw new RangeError(
+			`Not a currency of ISO 4217: ${JSON.stringify(currency)}`,
+		);
+	return exponent;
+}
+
+/** True for a currency code of ISO 4217 with a minor unit, in capitals. */
+export function isCurrency(code: string): boolean {
+	return EXPONENTS.has(code);
+}
+
+/** Every currency code known here, in alphabetical order. */
+export function currencyCodes(): string[] {
+	return [...EXPONENTS.keys()].sort();
+}
