@@ -1,0 +1,83 @@
+import { type JobKind, type Move, type MoveBy, type MoveKey, moveOf, movesFrom, type Need, type Stage } from './stages';
+
+/** What must be known of a job to say which moves are open. Amounts in minor units. */
+export type JobFacts = {
+  kind: JobKind;
+  stage: Stage;
+  isSerialSettled: boolean;
+  findings: number;
+  hasOpenOffer: boolean;
+  hasAgreedPaidOffer: boolean;
+  /** null for a repair, or while the claim has no final ruling */
+  ruling: 'covered' | 'partly' | 'not-covered' | 'returned-free' | null;
+  workEntries: number;
+  checksFailed: number;
+  checksMissing: number;
+  owed: number;
+  isCarrierNamed: boolean;
+};
+
+export type MoveAnswer = { allowed: true } | { allowed: false; reasons: readonly MoveReason[] };
+export type MoveReason = 'wrong-stage' | 'wrong-person' | 'wrong-kind' | Need;
+
+const isFree = (ruling: JobFacts['ruling']) => ruling === 'covered' || ruling === 'partly';
+
+const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
+  'serial-settled': (facts) => facts.isSerialSettled,
+  'finding-recorded': (facts) => facts.findings > 0,
+  'offer-sent': (facts) => facts.hasOpenOffer,
+  ruled: (facts) => facts.kind === 'repair' || facts.ruling !== null,
+  'free-or-agreed': (facts) => facts.kind === 'repair' || isFree(facts.ruling) || facts.hasAgreedPaidOffer,
+  'ruled-not-covered': (facts) => facts.ruling === 'not-covered' || facts.ruling === 'returned-free',
+  'work-recorded': (facts) => facts.workEntries > 0,
+  'checks-passed': (facts) => facts.checksFailed === 0 && facts.checksMissing === 0,
+  'check-failed': (facts) => facts.checksFailed > 0,
+  'nothing-owed': (facts) => facts.owed <= 0,
+  'carrier-named': (facts) => facts.isCarrierNamed,
+};
+
+/**
+ * Whether one move is open to one person, with every reason why not.
+ * Staff may do what the clock may; the owner may do what staff may.
+ *
+ * mayMove('dispatch', { …, stage: 'ready', owed: 2500 }, 'staff') -> { allowed: false, reasons: ['nothing-owed'] }
+ */
+export function mayMove(key: MoveKey, facts: JobFacts, by: MoveBy): MoveAnswer {
+  const move = moveOf(key);
+  const reasons: MoveReason[] = [];
+  if (!move.from.includes(facts.stage)) reasons.push('wrong-stage');
+  if (!isOpenTo(move, by)) reasons.push('wrong-person');
+  if (move.only !== undefined && move.only !== facts.kind) reasons.push('wrong-kind');
+  for (const need of move.needs) if (!HOLDS[need](facts)) reasons.push(need);
+  return reasons.length === 0 ? { allowed: true } : { allowed: false, reasons };
+}
+
+/** Every move that leaves the job's stage, each with its answer, for one person's screen. */
+export function openMoves(facts: JobFacts, by: MoveBy) {
+  return movesFrom(facts.stage, facts.kind)
+    .filter((move) => isOpenTo(move, by))
+    .map((move) => ({ move, answer: mayMove(move.key, facts, by) }));
+}
+
+function isOpenTo(move: Move, by: MoveBy): boolean {
+  if (move.by.includes(by)) return true;
+  return by === 'owner' && move.by.includes('staff');
+}
+
+/** Why a move is not open, in the words of the job sheet. */
+export const REASON_SENTENCES: Record<MoveReason, string> = {
+  'wrong-stage': 'The job is not at a stage this can be done from.',
+  'wrong-person': 'This is for someone else to do.',
+  'wrong-kind': 'This does not apply to this kind of job.',
+  'serial-settled': 'The serial read from the unit does not match the booking yet; settle it first.',
+  'finding-recorded': 'Record what was found first.',
+  'offer-sent': 'Write the changed price first.',
+  ruled: 'The claim has no final ruling yet.',
+  'free-or-agreed': 'The claim is not ruled covered, and no paid repair was agreed.',
+  'ruled-not-covered': 'The claim is ruled covered, so the unit is repaired before it goes back.',
+  'work-recorded': 'Record the work that was done first.',
+  'checks-passed': 'Every check on the sheet must pass first.',
+  'check-failed': 'No check on the sheet has failed.',
+  'nothing-owed': 'There is still something to pay.',
+  'carrier-named': 'Give the carrier and its reference first.',
+};

@@ -1,0 +1,297 @@
+/**
+ * The life of a job, in one table. Screens, permissions, mail, tests and the diagram in DEVELOPERS.md all read it.
+ *
+ * stage    where a job stands, one word on its run of stamps
+ * move     one action that takes a job from one stage to the next
+ * needs    facts that must hold before a move (see guards.ts)
+ * mail     the message the customer gets in the same transaction
+ */
+
+export const STAGES = [
+  'booked',
+  'arrived',
+  'assessing',
+  'awaiting-approval',
+  'awaiting-parts',
+  'on-bench',
+  'proving',
+  'ready',
+  'sent-back',
+  'closed',
+  'cancelled',
+  'declined',
+  'unclaimed',
+] as const;
+export type Stage = (typeof STAGES)[number];
+
+export type JobKind = 'repair' | 'claim';
+export type MoveBy = 'customer' | 'staff' | 'owner' | 'clock';
+
+export type Need =
+  | 'serial-settled'
+  | 'finding-recorded'
+  | 'offer-sent'
+  | 'ruled'
+  | 'free-or-agreed'
+  | 'ruled-not-covered'
+  | 'work-recorded'
+  | 'checks-passed'
+  | 'check-failed'
+  | 'nothing-owed'
+  | 'carrier-named';
+
+export type StageMail =
+  | 'job-booked'
+  | 'job-cancelled'
+  | 'unit-arrived'
+  | 'approval-asked'
+  | 'approval-recorded'
+  | 'unit-ready'
+  | 'unit-sent-back'
+  | 'unclaimed-notice';
+
+export type Move = {
+  readonly key: string;
+  readonly from: readonly Stage[];
+  readonly to: Stage;
+  readonly by: readonly MoveBy[];
+  /** Kinds of job that may take it; both when absent. */
+  readonly only?: JobKind;
+  readonly needs: readonly Need[];
+  readonly mail?: StageMail;
+  /** What the button says, and the consequence written under it. */
+  readonly label: string;
+  readonly consequence: string;
+};
+
+export const MOVES = [
+  {
+    key: 'arrive',
+    from: ['booked'],
+    to: 'arrived',
+    by: ['staff'],
+    needs: [],
+    mail: 'unit-arrived',
+    label: 'Take in',
+    consequence: 'Tells the customer that the unit is here, with any difference to the booking.',
+  },
+  {
+    key: 'cancel',
+    from: ['booked'],
+    to: 'cancelled',
+    by: ['customer', 'staff'],
+    needs: [],
+    mail: 'job-cancelled',
+    label: 'Cancel the booking',
+    consequence: 'Nothing is owed. A parcel that still arrives goes back unopened.',
+  },
+  {
+    key: 'assess',
+    from: ['arrived'],
+    to: 'assessing',
+    by: ['staff'],
+    needs: ['serial-settled'],
+    label: 'Start assessing',
+    consequence: 'The customer sees that the unit is being looked at. No mail.',
+  },
+  {
+    key: 'ask-approval',
+    from: ['assessing', 'on-bench'],
+    to: 'awaiting-approval',
+    by: ['staff'],
+    needs: ['ruled', 'finding-recorded', 'offer-sent'],
+    mail: 'approval-asked',
+    label: 'Ask for approval',
+    consequence: 'Sends the customer the changed price with the findings. The job waits for the answer.',
+  },
+  {
+    key: 'approve',
+    from: ['awaiting-approval'],
+    to: 'on-bench',
+    by: ['customer'],
+    needs: [],
+    mail: 'approval-recorded',
+    label: 'Yes, go ahead',
+    consequence: 'The repair goes on at the new price.',
+  },
+  {
+    key: 'decline',
+    from: ['awaiting-approval'],
+    to: 'declined',
+    by: ['customer', 'clock'],
+    needs: [],
+    mail: 'approval-recorded',
+    label: 'No, send it back',
+    consequence: 'The unit comes back unrepaired for the return fee.',
+  },
+  {
+    key: 'start-bench',
+    from: ['assessing'],
+    to: 'on-bench',
+    by: ['staff'],
+    needs: ['free-or-agreed'],
+    label: 'Put on the bench',
+    consequence: 'The repair starts at the agreed price. No mail.',
+  },
+  {
+    key: 'wait-for-parts',
+    from: ['assessing', 'on-bench'],
+    to: 'awaiting-parts',
+    by: ['staff'],
+    needs: ['free-or-agreed'],
+    label: 'Wait for parts',
+    consequence: 'The customer sees that a part is on its way. No mail.',
+  },
+  {
+    key: 'parts-in',
+    from: ['awaiting-parts'],
+    to: 'on-bench',
+    by: ['staff'],
+    needs: [],
+    label: 'Parts are in',
+    consequence: 'Back on the bench. No mail.',
+  },
+  {
+    key: 'prove',
+    from: ['on-bench'],
+    to: 'proving',
+    by: ['staff'],
+    needs: ['work-recorded'],
+    label: 'Start proving',
+    consequence: 'Opens the check sheet. Every check must pass before the unit may go back.',
+  },
+  {
+    key: 'fail-check',
+    from: ['proving'],
+    to: 'on-bench',
+    by: ['staff'],
+    needs: ['check-failed'],
+    label: 'Back to the bench',
+    consequence: 'The failed reading stays on the sheet; the check is done again after the work.',
+  },
+  {
+    key: 'pass-checks',
+    from: ['proving'],
+    to: 'ready',
+    by: ['staff'],
+    needs: ['checks-passed'],
+    mail: 'unit-ready',
+    label: 'Proved: ready to go back',
+    consequence: 'Tells the customer it is ready, and what is left to pay.',
+  },
+  {
+    key: 'return-unrepaired',
+    from: ['assessing'],
+    to: 'ready',
+    by: ['staff'],
+    only: 'claim',
+    needs: ['ruled', 'ruled-not-covered'],
+    mail: 'unit-ready',
+    label: 'Return without repair',
+    consequence: 'Tells the customer the unit is on its way back as ruled.',
+  },
+  {
+    key: 'pack-unrepaired',
+    from: ['declined'],
+    to: 'ready',
+    by: ['staff'],
+    needs: [],
+    mail: 'unit-ready',
+    label: 'Packed for return',
+    consequence: 'Tells the customer what the return costs and that the unit goes out once it is paid.',
+  },
+  {
+    key: 'dispatch',
+    from: ['ready'],
+    to: 'sent-back',
+    by: ['staff'],
+    needs: ['ruled', 'nothing-owed', 'carrier-named'],
+    mail: 'unit-sent-back',
+    label: 'Send back',
+    consequence: 'Issues the certificate where a repair was done, and tells the customer the carrier reference.',
+  },
+  {
+    key: 'close',
+    from: ['sent-back'],
+    to: 'closed',
+    by: ['staff', 'clock'],
+    needs: [],
+    label: 'Close the job',
+    consequence: 'The unit is with the customer. No mail.',
+  },
+  {
+    key: 'set-aside',
+    from: ['ready'],
+    to: 'unclaimed',
+    by: ['owner', 'clock'],
+    needs: [],
+    mail: 'unclaimed-notice',
+    label: 'Set aside as unclaimed',
+    consequence: 'Sends a notice. What may be done with the unit after that is for local law.',
+  },
+  {
+    key: 'take-up-again',
+    from: ['unclaimed'],
+    to: 'ready',
+    by: ['staff', 'owner'],
+    needs: [],
+    label: 'Take up again',
+    consequence: 'The customer has answered; the unit waits to go back.',
+  },
+] as const satisfies readonly Move[];
+
+export type MoveKey = (typeof MOVES)[number]['key'];
+
+/** Stages that no move leaves. */
+export const FINAL_STAGES: readonly Stage[] = STAGES.filter(
+  (stage) => !MOVES.some((move) => (move.from as readonly Stage[]).includes(stage)),
+);
+
+export function isStage(text: string): text is Stage {
+  return (STAGES as readonly string[]).includes(text);
+}
+
+export function moveOf(key: MoveKey): Move {
+  const move = MOVES.find((candidate) => candidate.key === key);
+  if (!move) throw new RangeError(`no move called ${key}`);
+  return move;
+}
+
+/** Moves that leave a stage for a kind of job, in the table's order. */
+export function movesFrom(stage: Stage, kind: JobKind): readonly (Move & { readonly key: MoveKey })[] {
+  return MOVES.filter((move) => {
+    const open: Move = move;
+    return open.from.includes(stage) && (open.only === undefined || open.only === kind);
+  });
+}
+
+/** The words customers and staff read for each stage. */
+export const STAGE_WORDS: Record<Stage, { label: string; customer: string }> = {
+  booked: { label: 'Booked', customer: 'We are waiting for your parcel.' },
+  arrived: { label: 'Arrived', customer: 'Your unit is here and waits for its turn.' },
+  assessing: { label: 'Assessing', customer: 'We are finding out what is wrong.' },
+  'awaiting-approval': { label: 'Awaiting approval', customer: 'We need your yes or no to a changed price.' },
+  'awaiting-parts': { label: 'Awaiting parts', customer: 'A part for your unit is on its way to us.' },
+  'on-bench': { label: 'On the bench', customer: 'Your unit is being repaired.' },
+  proving: { label: 'Proving', customer: 'The repair is done. We are testing that it holds.' },
+  ready: { label: 'Ready', customer: 'Your unit is ready to go back.' },
+  'sent-back': { label: 'Sent back', customer: 'Your unit is on its way to you.' },
+  closed: { label: 'Closed', customer: 'This job is finished.' },
+  cancelled: { label: 'Cancelled', customer: 'This booking was cancelled.' },
+  declined: { label: 'Declined', customer: 'You said no to the changed price. We are packing your unit.' },
+  unclaimed: { label: 'Unclaimed', customer: 'Your unit is ready, and we have not heard from you.' },
+};
+
+/** The stages drawn as a run of stamps, in the order a job usually sees them. */
+export const STAMP_RUN: readonly Stage[] = [
+  'booked',
+  'arrived',
+  'assessing',
+  'awaiting-approval',
+  'awaiting-parts',
+  'on-bench',
+  'proving',
+  'ready',
+  'sent-back',
+  'closed',
+];
