@@ -1,0 +1,57 @@
+import { PrismaPg } from '@prisma/adapter-pg';
+import { config } from '@/lib/config';
+import { PrismaClient } from './generated/client';
+import { isInsideTransaction } from './inside';
+
+export type Db = PrismaClient;
+
+/**
+ * The database outside a transaction, connected on first use. Inside `transaction` it throws: the embedded database
+ * serves one session, so a query beside the open transaction would wait for it until both time out.
+ */
+export const db: Db = new Proxy(Object.create(null), {
+  get(_target, key) {
+    if (isInsideTransaction()) {
+      throw new Error(`db.${String(key)} was used inside a transaction: use the tx that transaction() hands over`);
+    }
+    const client = connect();
+    const value: unknown = Reflect.get(client, key, client);
+    return typeof value === 'function' ? value.bind(client) : value;
+  },
+  has: (_target, key) => Reflect.has(connect(), key),
+});
+
+/** The client itself, for lib/db/transaction and for shutting down. */
+export function connect(): Db {
+  shared.client ??= new PrismaClient({ adapter: new PrismaPg(poolSettings(databaseUrl())) });
+  return shared.client;
+}
+
+/** Closes the connections; the next use opens new ones. */
+export async function disconnect(): Promise<void> {
+  const { client } = shared;
+  shared.client = undefined;
+  await client?.$disconnect();
+}
+
+function databaseUrl(): string {
+  if (config.databaseUrl) return config.databaseUrl;
+  throw new Error('No database: run through `npm start`, or set DATABASE_URL to a PostgreSQL server');
+}
+
+/**
+ * adapter-pg 7.10 drops the offset of a timestamptz instead of applying it, so a session in any other zone would
+ * shift every instant it reads (seen with TimeZone=Europe/London): sessions are pinned to UTC.
+ */
+function poolSettings(connectionString: string) {
+  return { connectionString, max: 10, options: '-c TimeZone=UTC' };
+}
+
+// Next bundles pages and instrumentation apart and reloads modules in development: one client for all of them.
+const shared: { client?: Db | undefined } = sharedAcrossBundles();
+
+function sharedAcrossBundles(): { client?: Db | undefined } {
+  const key = Symbol.for('mendpost.db');
+  if (!Reflect.has(globalThis, key)) Reflect.set(globalThis, key, {});
+  return Reflect.get(globalThis, key);
+}
