@@ -1,10 +1,10 @@
 import Holidays from "date-holidays";
-import { addDays, type Day, day, isDay } from "./day";
+import { addDays, type Day, day } from "./day";
 import type { WorkingCalendar } from "./working";
 
-// Public holidays come from the npm package date-holidays (code ISC). Its data is licensed
-// CC BY-SA / CC BY 3.0 and drawn from Wikipedia and government lists: "date-holidays" by commenthol and contributors,
-// https://github.com/commenthol/date-holidays. Keep this attribution with any copy of the dates.
+// Public holidays come from the npm package date-holidays by commenthol and contributors (code ISC):
+// https://github.com/commenthol/date-holidays. Its data is under CC BY-SA 3.0, which wants attribution
+// (https://creativecommons.org/licenses/by-sa/3.0/); the sources are named in its LICENSE file and data/countries/*.yaml.
 
 const SATURDAY_AND_SUNDAY = [6, 7] as const;
 const yearsSeen = new Map<string, readonly (readonly [Day, string])[]>();
@@ -56,13 +56,14 @@ function publicHolidays(
 	return found;
 }
 
+// A day that is free for some of its hours only stays a working day, as does the eve from which a feast of
+// several days is reckoned; two hours of slack keep the 23-hour day of the change to summer time whole.
+const SLACK_MS = 2 * 3_600_000;
+const DAY_MS = 24 * 3_600_000;
+
 function daysOf(holiday: { date: string; start: Date; end: Date }): Day[] {
-	const written = holiday.date.slice(0, 10);
-	if (!isDay(written)) return [];
-	const first = day(written);
-	const length = Math.max(
-		1,
-		Math.round((holiday.end.getTime() - holiday.start.getTime()) / 86_400_000),
-	);
+	const first = day(holiday.date.slice(0, 10));
+	const lasts = holiday.end.getTime() - holiday.start.getTime();
+	const length = Math.floor((lasts + SLACK_MS) / DAY_MS);
 	return Array.from({ length }, (_, i) => addDays(first, i));
 }

@@ -1,20 +1,18 @@
 // Currencies of ISO 4217 by their number of decimals. Not from Intl: CLDR shows HUF, MGA and IQD
 // with no decimals where ISO 4217 says 2, 2 and 3. Codes without a minor unit (gold, SDR, test codes) are left out.
-const NO_DECIMALS =
-	"BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF";
-const TWO_DECIMALS =
-	"AED AFN ALL AMD AOA ARS AUD AWG AZN BAM BBD BDT BMD BND BOB BOV BRL BSD BTN BWP BYN BZD CAD CDF CHE CHF CHW CNY COP COU CRC CUP CVE CZK DKK DOP DZD EGP ERN ETB EUR FJD FKP GBP GEL GHS GIP GMD GTQ GYD HKD HNL HTG HUF IDR ILS INR IRR JMD KES KGS KHR KPW KYD KZT LAK LBP LKR LRD LSL MAD MDL MGA MKD MMK MNT MOP MRU MUR MVR MWK MXN MXV MYR MZN NAD NGN NIO NOK NPR NZD PAB PEN PGK PHP PKR PLN QAR RON RSD RUB SAR SBD SCR SDG SEK SGD SHP SLE SOS SRD SSP STN SVC SYP SZL THB TJS TMT TOP TRY TTD TWD TZS UAH USD USN UYU UZS VED VES WST XCD XCG YER ZAR ZMW ZWG";
-const THREE_DECIMALS = "BHD IQD JOD KWD LYD OMR TND";
-const FOUR_DECIMALS = "CLF UYW";
+const CODES_BY_EXPONENT: readonly (readonly [number, string])[] = [
+	[0, "BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF"],
+	[
+		2,
+		"AED AFN ALL AMD AOA ARS AUD AWG AZN BAM BBD BDT BMD BND BOB BOV BRL BSD BTN BWP BYN BZD CAD CDF CHE CHF CHW CNY COP COU CRC CUP CVE CZK DKK DOP DZD EGP ERN ETB EUR FJD FKP GBP GEL GHS GIP GMD GTQ GYD HKD HNL HTG HUF IDR ILS INR IRR JMD KES KGS KHR KPW KYD KZT LAK LBP LKR LRD LSL MAD MDL MGA MKD MMK MNT MOP MRU MUR MVR MWK MXN MXV MYR MZN NAD NGN NIO NOK NPR NZD PAB PEN PGK PHP PKR PLN QAR RON RSD RUB SAR SBD SCR SDG SEK SGD SHP SLE SOS SRD SSP STN SVC SYP SZL THB TJS TMT TOP TRY TTD TWD TZS UAH USD USN UYU UZS VED VES WST XCD XCG YER ZAR ZMW ZWG",
+	],
+	[3, "BHD IQD JOD KWD LYD OMR TND"],
+	[4, "CLF UYW"],
+];
 
 const EXPONENTS: ReadonlyMap<string, number> = new Map(
-	[NO_DECIMALS, "", TWO_DECIMALS, THREE_DECIMALS, FOUR_DECIMALS].flatMap(
-		(codes, i) => {
-			const exponent = i === 0 ? 0 : i;
-			return codes === ""
-				? []
-				: codes.split(" ").map((code) => [code, exponent] as const);
-		},
+	CODES_BY_EXPONENT.flatMap(([exponent, codes]) =>
+		codes.split(" ").map((code) => [code, exponent] as const),
 	),
 );
 
@@ -36,4 +34,23 @@ export function isCurrency(code: string): boolean {
 /** Every currency code known here, in alphabetical order. */
 export function currencyCodes(): string[] {
 	return [...EXPONENTS.keys()].sort();
+}
+
+const symbols = new Map<string, string>();
+
+/** The shortest sign of a currency, for reading amounts: GBP '£', EUR '€', PLN 'zł'; the code itself where there is none. */
+export function symbolOf(currency: string): string {
+	const known = symbols.get(currency);
+	if (known !== undefined) return known;
+	exponentOf(currency);
+	const shown = new Intl.NumberFormat("en", {
+		style: "currency",
+		currency,
+		currencyDisplay: "narrowSymbol",
+	});
+	const symbol =
+		shown.formatToParts(0).find((part) => part.type === "currency")?.value ??
+		currency;
+	symbols.set(currency, symbol);
+	return symbol;
 }

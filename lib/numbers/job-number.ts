@@ -13,8 +13,8 @@ export const NUMBER_ALPHABET = ALPHANUMERIC.replace(/[ILOU]/g, "");
 
 const PAYLOAD_LENGTH = 7;
 const NUMBER_LENGTH = PAYLOAD_LENGTH + 2;
-// Spaces of any width, hyphens, dashes and the invisible marks that copying from a mail drags along.
-const SEPARATORS = /[\s\p{Pd}\p{Cf}_]/gu;
+// Spaces of any width, hyphens, dashes, the full stop that ends a sentence, and the invisible marks that copying from a mail drags along.
+const SEPARATORS = /[\s\p{Pd}\p{Cf}_.,]/gu;
 
 /**
  * A new number without separators: kind letter, seven random characters, MOD 37-2 check character,
@@ -46,20 +46,32 @@ export function drawNumber(
  * Refuses with the first reason met: empty, length, kind, character, check.
  */
 export function readNumber(text: string): NumberReading {
-	const pieces = text
-		.split(/[/?#&=]/)
-		.filter((piece) => piece.replace(SEPARATORS, "") !== "");
-	const last = pieces.at(-1);
-	if (last === undefined) return { ok: false, reason: "empty" };
-	for (const piece of pieces.slice().reverse()) {
+	const [address = "", ...extras] = text.split(/[?#]/);
+	const pieces = [...split(address), ...extras.toReversed().flatMap(split)];
+	for (const piece of pieces) {
 		const reading = readPiece(piece);
 		if (reading.ok) return reading;
 	}
-	return readPiece(last);
+	const first = pieces[0];
+	return first === undefined
+		? { ok: false, reason: "empty" }
+		: readPiece(first);
+}
+
+// The pieces of an address, last one first, since the number stands at its end.
+function split(text: string): string[] {
+	return text
+		.split(/[/&=]/)
+		.filter((piece) => strip(piece) !== "")
+		.reverse();
+}
+
+function strip(text: string): string {
+	return text.normalize("NFKC").replace(SEPARATORS, "").toUpperCase();
 }
 
 function readPiece(piece: string): NumberReading {
-	const plain = piece.normalize("NFKC").replace(SEPARATORS, "").toUpperCase();
+	const plain = strip(piece);
 	const number = plain.replaceAll("O", "0").replace(/[IL]/g, "1");
 	if (number.length !== NUMBER_LENGTH) return { ok: false, reason: "length" };
 	const kind = number.charAt(0);

@@ -13,6 +13,9 @@ export type SerialRule =
 	| "mod-11-10"
 	| "mod-37-36"
 	| "gs1";
+export type SerialCheck =
+	| { ok: true }
+	| { ok: false; reason: "empty" | "pattern" | "check" };
 
 // Characters that worn labels and handwriting confuse: common practice, no source.
 const LOOK_ALIKES = ["0OQD", "1ILJ", "2Z", "5S", "6G", "8B"] as const;
@@ -79,18 +82,24 @@ function isOneEdit(a: readonly string[], b: readonly string[]): boolean {
 	);
 }
 
+// Room for choices grows with each of them; with these limits the worst pattern stays below a tenth of a second.
+const MOST_CHOICES = 5;
+const LONGEST_KEY = 64;
+
 /**
- * True when a text may be used as a model's serial pattern: a regular expression without look-around,
- * back-references or repeated groups, so that no serial can make matching slow.
+ * True when a text may be used as a model's serial pattern: a regular expression without look-around, back-references or
+ * repeated groups and with at most five choices (*, +, ?, |, {n,m}), so that no serial can make matching slow.
+ * 'QA\\d{4}' is one, '(\\d+)+' is not.
  */
 export function isSerialPattern(text: string): boolean {
-	if (
-		text === "" ||
-		text.length > 200 ||
-		/\(\?(?!:)|\\[1-9k]|\)[*+{]/.test(text)
-	)
-		return false;
-	return compile(text) !== null;
+	if (text === "" || text.length > 200) return false;
+	if (/\(\?(?!:)|\\[1-9k]|\)[*+{]/.test(text)) return false;
+	const bare = text
+		.replace(/\\./g, "_")
+		.replace(/\[[^\]]*\]/g, "_")
+		.replace(/\(\?:|\{\d+\}/g, "");
+	const choices = bare.match(/[*+?|{]/g) ?? [];
+	return choices.length <= MOST_CHOICES && compile(text) !== null;
 }
 
 function compile(pattern: string): RegExp | null {
@@ -110,18 +119,23 @@ function compile(pattern: string): RegExp | null {
 export function checkSerial(
 	text: string,
 	model: { pattern: string | null; rule: SerialRule },
-): { ok: true } | { ok: false; reason: "empty" | "pattern" | "check" } {
+): SerialCheck {
 	const key = foldSerial(text);
 	if (key === "") return { ok: false, reason: "empty" };
-	const pattern =
-		model.pattern !== null && isSerialPattern(model.pattern)
-			? compile(model.pattern)
-			: null;
-	if (pattern && !pattern.test(key) && !pattern.test(text.trim().toUpperCase()))
-		return { ok: false, reason: "pattern" };
+	if (!fits(text, key, model.pattern)) return { ok: false, reason: "pattern" };
 	return passes(key, model.rule)
 		? { ok: true }
 		: { ok: false, reason: "check" };
+}
+
+function fits(text: string, key: string, pattern: string | null): boolean {
+	const expression =
+		pattern !== null && isSerialPattern(pattern) ? compile(pattern) : null;
+	if (expression === null) return true;
+	const typed = text.trim().toUpperCase();
+	return [key, typed].some(
+		(form) => form.length <= LONGEST_KEY && expression.test(form),
+	);
 }
 
 function passes(key: string, rule: SerialRule): boolean {
