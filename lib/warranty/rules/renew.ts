@@ -14,7 +14,7 @@ export type RenewedCover = {
 	lines: CoverLine[];
 	/** How each line's end moved; `was` is null for a line that is new. */
 	endings: LineEnding[];
-	/** True when a line differs from the revision before, so that revision n+1 must be issued. */
+	/** True when a stored line differs, so that revision n+1 must be issued even after a claim that was not covered. */
 	hasChanged: boolean;
 };
 
