@@ -1,0 +1,47 @@
+import { randomUUID } from 'node:crypto';
+import { config } from '@/lib/config';
+import type { Tx } from '@/lib/db/transaction';
+import { mailQueue, sender, within } from './boss';
+import { type MailRequest, mailContent } from './messages';
+
+/**
+ * Queues a message inside the caller's transaction and returns the id of its row. The row and the queue's job commit or
+ * roll back together with the change that caused them; nothing leaves the house here.
+ *
+ * The Message-ID is made now and never again, so that a message sent twice by accident is the same message to the
+ * reader's mail program (RFC 5322 section 3.6.4).
+ */
+export async function queueMail(tx: Tx, request: MailRequest): Promise<string> {
+  const { template, data } = mailContent.parse({ template: request.template, data: request.data });
+  const mail = await tx.mail.create({
+    data: {
+      template,
+      data,
+      toAddress: request.to,
+      jobId: request.jobId,
+      messageId: `<${randomUUID()}@${mailHost()}>`,
+      queuedAt: request.now,
+    },
+    select: { id: true },
+  });
+  await sendToQueue(tx, mail.id);
+  return mail.id;
+}
+
+/**
+ * Puts a message's row in the worker's queue. The queue's job has the row's id for its own and carries nothing else, so
+ * a message has at most one.
+ */
+export async function sendToQueue(tx: Tx, mailId: string): Promise<void> {
+  const connection = { db: within(tx), includeArchive: false };
+  const queued = await sender().send(mailQueue, { mailId }, { id: mailId, ...connection });
+  // pg-boss answers null, without an error, when the job is there already and when the queue is not.
+  if (queued !== null || (await sender().getJobById(mailQueue, mailId, connection))) return;
+  throw new Error('The mail queue was not prepared: run prepareQueue() once after the migrations');
+}
+
+// The right-hand side of a Message-ID is a domain of the sender (RFC 5322 section 3.6.4).
+function mailHost(): string {
+  const host = /@([^\s@>]+)>?\s*$/.exec(config.mailFrom)?.[1];
+  return host ?? new URL(config.appUrl).hostname;
+}
