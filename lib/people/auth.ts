@@ -1,0 +1,80 @@
+import { prismaAdapter } from 'better-auth/adapters/prisma';
+import { betterAuth } from 'better-auth';
+import { nextCookies } from 'better-auth/next-js';
+import { twoFactor } from 'better-auth/plugins';
+import { now } from '@/lib/clock';
+import { authSecret, config } from '@/lib/config';
+import { db } from '@/lib/db/client';
+import { PASSWORD_MAX, PASSWORD_MIN } from './rules/passwords';
+import { isOutdated, temporaryPasswordKey } from './temporary-password';
+
+export const SESSION_HOURS = 12;
+/** The name that an authenticator app shows beside the code. */
+const ISSUER = 'Workshop';
+
+/**
+ * Staff sign-in. Built at first use, because importing a page must not need a database or a secret.
+ *
+ * None of its addresses is routed: pages call it from server actions, which check the caller's origin, and count
+ * attempts themselves (limit-attempts.ts), since the library's own limiter sits in the router that is not used.
+ */
+export function auth(): Auth {
+  built ??= build();
+  return built;
+}
+
+export type Auth = ReturnType<typeof build>;
+let built: Auth | undefined;
+
+function build() {
+  return betterAuth({
+    appName: ISSUER,
+    baseURL: config.appUrl,
+    secret: authSecret(),
+    telemetry: { enabled: false },
+    // Below this level the library writes one line for every mistyped password.
+    logger: { level: 'error' },
+    database: prismaAdapter(db, { provider: 'postgresql', transaction: true }),
+    emailAndPassword: {
+      enabled: true,
+      disableSignUp: true,
+      minPasswordLength: PASSWORD_MIN,
+      maxPasswordLength: PASSWORD_MAX,
+    },
+    user: {
+      additionalFields: {
+        role: { type: 'string', required: true, input: false, defaultValue: 'front' },
+        initials: { type: 'string', required: true, input: false, defaultValue: '' },
+        isActive: { type: 'boolean', required: true, input: false, defaultValue: true },
+      },
+    },
+    // Twelve hours from signing in, whatever happens between: one working day. Pages that only read cannot renew the
+    // cookie, so a sliding end would differ between browser and database.
+    session: { expiresIn: SESSION_HOURS * 3600, disableSessionRefresh: true, cookieCache: { enabled: false } },
+    rateLimit: { enabled: false },
+    advanced: {
+      cookiePrefix: 'workshop',
+      useSecureCookies: config.appUrl.startsWith('https:'),
+      // The list of sessions tells them apart by device and time; network addresses are not kept.
+      ipAddress: { disableIpTracking: true },
+    },
+    databaseHooks: {
+      session: {
+        create: {
+          // A deactivated account or an outdated temporary password gets the same answer as a wrong password.
+          // Read through the library's own adapter: it may be inside a transaction here.
+          before: async (session, context) => {
+            const adapter = context?.context.internalAdapter;
+            const user = await adapter?.findUserById(session.userId);
+            if (user && 'isActive' in user && user.isActive === false) return false;
+            if (context?.path !== '/sign-in/email') return undefined;
+            const marker = await adapter?.findVerificationValue(temporaryPasswordKey(session.userId));
+            return marker && isOutdated(marker.value, now()) ? false : undefined;
+          },
+        },
+      },
+    },
+    // nextCookies has to be the last plugin.
+    plugins: [twoFactor({ issuer: ISSUER }), nextCookies()],
+  });
+}

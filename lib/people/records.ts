@@ -1,0 +1,66 @@
+import { db } from '@/lib/db/client';
+import { isRole, type Role } from './rules/roles';
+
+export type StaffRow = {
+  id: string;
+  name: string;
+  email: string;
+  initials: string;
+  role: Role;
+  isActive: boolean;
+  hasSecondStep: boolean;
+  lastSignInAt: Date | null;
+};
+
+const staffSelect = {
+  id: true,
+  name: true,
+  email: true,
+  initials: true,
+  role: true,
+  isActive: true,
+  twoFactorEnabled: true,
+  sessions: { select: { createdAt: true }, orderBy: { createdAt: 'desc' }, take: 1 },
+} as const;
+
+/** All staff, active ones first, by name. */
+export async function listStaff(): Promise<StaffRow[]> {
+  const rows = await db.user.findMany({ select: staffSelect });
+  const staff = rows.map(toStaffRow);
+  return staff.sort((a, b) => Number(b.isActive) - Number(a.isActive) || a.name.localeCompare(b.name));
+}
+
+export async function readStaff(id: string): Promise<StaffRow | null> {
+  const row = await db.user.findUnique({ where: { id }, select: staffSelect });
+  return row && toStaffRow(row);
+}
+
+function toStaffRow(row: {
+  id: string;
+  name: string;
+  email: string;
+  initials: string;
+  role: string;
+  isActive: boolean;
+  twoFactorEnabled: boolean | null;
+  sessions: { createdAt: Date }[];
+}): StaffRow {
+  const { role, twoFactorEnabled, sessions, ...rest } = row;
+  return {
+    ...rest,
+    role: isRole(role) ? role : 'front',
+    hasSecondStep: twoFactorEnabled === true,
+    lastSignInAt: sessions[0]?.createdAt ?? null,
+  };
+}
+
+export type SessionRow = { id: string; createdAt: Date; userAgent: string | null };
+
+/** Sessions of an account that have not run out, newest first. */
+export async function listSessions(userId: string, now: Date): Promise<SessionRow[]> {
+  return db.session.findMany({
+    where: { userId, expiresAt: { gt: now } },
+    select: { id: true, createdAt: true, userAgent: true },
+    orderBy: { createdAt: 'desc' },
+  });
+}

@@ -1,0 +1,26 @@
+import { z } from 'zod';
+import { ROLES } from './rules/roles';
+
+/** What the people page asks about a member of staff. */
+export const staffInput = z.object({
+  name: z
+    .string('Enter the person’s name')
+    .trim()
+    .min(1, 'Enter the person’s name')
+    .max(80, 'The name must be 80 characters or fewer'),
+  email: z
+    .string('Enter the address the person signs in with')
+    .trim()
+    .toLowerCase()
+    .max(254, 'The address must be 254 characters or fewer')
+    .pipe(z.email('Enter an e-mail address, like name@example.org')),
+  initials: z
+    .string()
+    .trim()
+    .toUpperCase()
+    .regex(/^\p{L}{1,3}$/u, 'Initials are one to three letters')
+    .optional(),
+  role: z.enum(ROLES, 'Choose what the person does'),
+});
+
+export type StaffInput = z.output<typeof staffInput>;
