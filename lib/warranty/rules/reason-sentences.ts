@@ -22,7 +22,7 @@ export type ClaimFormat = {
 /** The end of a serial, enough to recognise one's own unit and too little to make one up: 'QA-0031-B' gives '1B'. */
 export function serialEnding(serial: string): string {
 	const key = Array.from(foldSerial(serial));
-	return key.slice(-Math.min(3, Math.floor(key.length / 3))).join("");
+	return key.slice(-Math.max(1, Math.min(3, Math.floor(key.length / 3)))).join("");
 }
 
 /** One reason for the customer, in plain words. Never blames, and never turns anybody away. */
