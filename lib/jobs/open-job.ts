@@ -1,0 +1,94 @@
+import { addDays, dayInZone } from '@/lib/calendar/day';
+import type { Tx } from '@/lib/db/transaction';
+import { newNumber } from '@/lib/numbers/draw';
+import { foldSerial } from '@/lib/numbers/serial';
+import type { QuoteLine } from '@/lib/quotes/rules/lines';
+import { writeRevision } from '@/lib/quotes/write-revision';
+import { type Actor, actorId } from './actor';
+import { createLink } from './private-link';
+import { EVENT_DATA } from './rules/events';
+import type { JobKind } from './rules/stages';
+
+export type NewJob = {
+  kind: JobKind;
+  customerId: string;
+  modelId: string;
+  repairId: string;
+  serial: string;
+  problem: string;
+  history: readonly string[];
+  batteryAnswer: string;
+  dataAnswer: string;
+  accessories: readonly string[];
+  lines: readonly QuoteLine[];
+  isGross: boolean;
+  reason: string;
+  agreedText: string;
+  currency: string;
+  validDays: number;
+  timeZone: string;
+  actor: Actor;
+  now: Date;
+};
+
+export type OpenedJob = { id: string; number: string; token: string; grossMinor: number };
+
+/** Writes a job with its agreed price, its first event and its private link, inside the caller's transaction. */
+export async function openJob(tx: Tx, o: NewJob): Promise<OpenedJob> {
+  const sheet = await tx.checkSheet.findFirstOrThrow({
+    where: { repairId: o.repairId },
+    orderBy: { version: 'desc' },
+    select: { id: true },
+  });
+  const quoteNumber = newNumber('Q');
+  const job = await tx.job.create({
+    data: {
+      number: newNumber('J'),
+      kind: o.kind,
+      stage: 'booked',
+      customerId: o.customerId,
+      modelId: o.modelId,
+      repairId: o.repairId,
+      sheetId: sheet.id,
+      serialTyped: o.serial,
+      serialKey: foldSerial(o.serial),
+      problem: o.problem,
+      history: [...o.history],
+      batteryAnswer: o.batteryAnswer,
+      dataAnswer: o.dataAnswer,
+      termsAcceptedAt: o.now,
+      bookedAt: o.now,
+      accessories: { create: o.accessories.map((name) => ({ name, isTold: true })) },
+      events: {
+        create: {
+          version: 1,
+          kind: 'booked',
+          at: o.now,
+          actorKind: o.actor.kind,
+          actorId: actorId(o.actor),
+          toStage: 'booked',
+          data: EVENT_DATA.booked.parse({ accessories: [...o.accessories], quoteNumber }),
+        },
+      },
+      quotes: { create: { number: quoteNumber, currency: o.currency } },
+    },
+    select: { id: true, number: true, quotes: { select: { id: true } } },
+  });
+  const quote = job.quotes[0];
+  if (!quote) throw new Error('a job was written without its quote');
+  const grossMinor = await writeRevision(tx, {
+    quoteId: quote.id,
+    revision: 1,
+    state: 'accepted',
+    isGross: o.isGross,
+    reason: o.reason,
+    onYes: '',
+    onNo: '',
+    now: o.now,
+    validUntil: addDays(dayInZone(o.now, o.timeZone), o.validDays),
+    lines: o.lines,
+    decided: { at: o.now, by: o.actor.kind, agreedText: o.agreedText },
+  });
+  const token = await createLink(tx, job.id, o.now);
+  return { id: job.id, number: job.number, token, grossMinor };
+}

@@ -1,0 +1,33 @@
+import { transaction } from '@/lib/db/transaction';
+import type { Actor } from './actor';
+import { type NewPhoto, writePhotos } from './photos';
+import { type Stage, STAGES } from './rules/stages';
+import { writeEvent } from './write-event';
+
+const WITH_US: readonly Stage[] = STAGES.filter(
+  (stage) => !['booked', 'cancelled', 'sent-back', 'closed'].includes(stage),
+);
+
+/** Adds a finding with its photos. An addition clashes with nobody, so it names no version. */
+export async function recordFinding(o: {
+  jobId: string;
+  text: string;
+  photos: readonly NewPhoto[];
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+}): Promise<void> {
+  await transaction(async (tx) => {
+    const finding = await tx.finding.create({
+      data: { jobId: o.jobId, text: o.text, at: o.now, userId: o.actor.id },
+      select: { id: true },
+    });
+    await writePhotos(tx, { ...o, purpose: 'finding', findingId: finding.id });
+    await writeEvent(tx, {
+      jobId: o.jobId,
+      actor: o.actor,
+      now: o.now,
+      expected: { stages: WITH_US },
+      event: { kind: 'finding-recorded', data: { findingId: finding.id } },
+    });
+  });
+}

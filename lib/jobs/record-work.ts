@@ -1,0 +1,26 @@
+import { transaction } from '@/lib/db/transaction';
+import type { Actor } from './actor';
+import { writeEvent } from './write-event';
+
+/** Adds work done at the bench, with the minutes it took. */
+export async function recordWork(o: {
+  jobId: string;
+  text: string;
+  minutes: number;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+}): Promise<void> {
+  await transaction(async (tx) => {
+    const work = await tx.workEntry.create({
+      data: { jobId: o.jobId, text: o.text, minutes: o.minutes, at: o.now, userId: o.actor.id },
+      select: { id: true },
+    });
+    await writeEvent(tx, {
+      jobId: o.jobId,
+      actor: o.actor,
+      now: o.now,
+      expected: { stages: ['assessing', 'awaiting-parts', 'on-bench'] },
+      event: { kind: 'work-recorded', data: { workId: work.id, minutes: o.minutes } },
+    });
+  });
+}

@@ -1,0 +1,120 @@
+import { type Day, dayFromDate } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import type { Prisma } from '@/lib/db/generated/client';
+import type { Tx } from '@/lib/db/transaction';
+import { type JobKind, type Stage, STAGES } from './rules/stages';
+
+/** Reads a stored stage back; throws where a row does not fit the table of stages. */
+export function readStage(text: string): Stage {
+  const stage = STAGES.find((known) => known === text);
+  if (!stage) throw new Error(`a job has the unknown stage ${text}`);
+  return stage;
+}
+
+export function readKind(text: string): JobKind {
+  if (text === 'repair' || text === 'claim') return text;
+  throw new Error(`a job has the unknown kind ${text}`);
+}
+
+const STATUS = {
+  number: true,
+  kind: true,
+  stage: true,
+  bookedAt: true,
+  promisedOn: true,
+  model: { select: { maker: true, name: true } },
+  events: { where: { toStage: { not: null } }, select: { toStage: true, at: true }, orderBy: { version: 'asc' } },
+} satisfies Prisma.JobSelect;
+
+export type JobStatus = {
+  number: string;
+  kind: JobKind;
+  stage: Stage;
+  promisedOn: Day | null;
+  /** The stages seen so far with the instant each was entered last. */
+  reached: { stage: Stage; at: Date }[];
+};
+
+/** What anyone with the number alone may see: where the job stands, and nothing of whose or what it is. */
+export async function readStatus(number: string): Promise<JobStatus | null> {
+  const job = await db.job.findUnique({ where: { number }, select: STATUS });
+  if (!job) return null;
+  return {
+    number: job.number,
+    kind: readKind(job.kind),
+    stage: readStage(job.stage),
+    promisedOn: job.promisedOn ? dayFromDate(job.promisedOn) : null,
+    reached: stagesReached(job.events),
+  };
+}
+
+export function stagesReached(events: readonly { toStage: string | null; at: Date }[]): { stage: Stage; at: Date }[] {
+  const last = new Map<Stage, Date>();
+  for (const event of events) if (event.toStage) last.set(readStage(event.toStage), event.at);
+  return [...last].map(([stage, at]) => ({ stage, at }));
+}
+
+/** Everything of one job, for the staff's job sheet and, narrowed by its reader, for the customer. */
+const DOCKET = {
+  id: true,
+  number: true,
+  kind: true,
+  stage: true,
+  version: true,
+  serialTyped: true,
+  serialKey: true,
+  problem: true,
+  history: true,
+  batteryAnswer: true,
+  dataAnswer: true,
+  bookedAt: true,
+  arrivedAt: true,
+  readyAt: true,
+  sentBackAt: true,
+  closedAt: true,
+  promisedOn: true,
+  arrivedSerial: true,
+  serialComparison: true,
+  isSerialSettled: true,
+  inboundReference: true,
+  carrier: true,
+  carrierReference: true,
+  customer: true,
+  model: true,
+  repair: { include: { policy: { include: { versions: { orderBy: { version: 'desc' }, take: 1 } } } } },
+  sheet: { include: { checks: { orderBy: { position: 'asc' } } } },
+  accessories: { orderBy: { name: 'asc' } },
+  events: { orderBy: { version: 'asc' } },
+  findings: { orderBy: { at: 'asc' } },
+  photos: { orderBy: { at: 'asc' } },
+  work: { orderBy: { at: 'asc' } },
+  partUses: { orderBy: { at: 'asc' }, include: { lot: { include: { part: true } } } },
+  checkEntries: { orderBy: { at: 'asc' } },
+  quotes: {
+    include: { revisions: { orderBy: { revision: 'asc' }, include: { lines: { orderBy: { position: 'asc' } } } } },
+  },
+  payments: { orderBy: { at: 'asc' } },
+  messages: { orderBy: { at: 'asc' } },
+  certificates: { orderBy: { revision: 'asc' } },
+  claim: {
+    include: {
+      inspection: true,
+      certificate: { include: { lines: { orderBy: { position: 'asc' } }, policyVersion: true } },
+    },
+  },
+} satisfies Prisma.JobSelect;
+
+export type JobRecord = Prisma.JobGetPayload<{ select: typeof DOCKET }>;
+
+export async function readJob(
+  where: { id: string } | { number: string },
+  client: Tx = db,
+): Promise<JobRecord | null> {
+  return client.job.findUnique({ where, select: DOCKET });
+}
+
+/** Names and initials of staff by id, for histories and readings. */
+export async function staffNames(client: Tx = db): Promise<Map<string, { name: string; initials: string }>> {
+  const rows = await client.user.findMany({ select: { id: true, name: true, initials: true } });
+  return new Map(rows.map((row) => [row.id, { name: row.name, initials: row.initials }]));
+}

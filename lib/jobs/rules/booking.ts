@@ -1,0 +1,114 @@
+import { z } from 'zod';
+
+/**
+ * What a booking asks, in the order it asks it. One group a page; every group can be sent again and replaces its own
+ * answers only.
+ */
+export const BOOKING_STEPS = ['unit', 'problem', 'parcel', 'address', 'confirm'] as const;
+export type BookingStep = (typeof BOOKING_STEPS)[number];
+
+export const HISTORY = {
+  dropped: 'It was dropped or knocked',
+  liquid: 'Liquid got in',
+  opened: 'It was opened or repaired before',
+} as const;
+export type HistoryKey = keyof typeof HISTORY;
+
+const line = (what: string, max: number) =>
+  z.string({ error: `Enter ${what}` }).trim().min(1, `Enter ${what}`).max(max, `Keep this to ${max} characters`);
+const optionalLine = (max: number) =>
+  z.string().trim().max(max, `Keep this to ${max} characters`).optional().default('');
+
+export const unitAnswers = z.object({
+  serial: line('the serial number from the unit', 60).regex(
+    /[A-Za-z0-9]/,
+    'A serial number has letters or digits. Enter it as printed on the unit',
+  ),
+});
+
+export const problemAnswers = z.object({
+  problem: line('what is wrong', 2000),
+  history: z.array(z.enum(['dropped', 'liquid', 'opened'])).default([]),
+});
+
+export const parcelAnswers = z.object({
+  accessories: z.array(z.string().trim().min(1).max(80)).max(20).default([]),
+  otherAccessory: optionalLine(80),
+  battery: z.string({ error: 'Choose the answer that fits the battery' }).min(1).max(40),
+  data: z.enum(['none', 'saved', 'not-saved'], { error: 'Choose what applies to your recordings and settings' }),
+});
+
+export const addressAnswers = z.object({
+  name: line('your name', 120),
+  email: z
+    .string({ error: 'Enter your e-mail address' })
+    .trim()
+    .max(254, 'Keep this to 254 characters')
+    .pipe(z.email('Enter an e-mail address like name@example.org')),
+  phone: z
+    .string()
+    .trim()
+    .max(40, 'Keep this to 40 characters')
+    .regex(/^[0-9+()./\s-]*$/, 'Use digits, spaces and + only')
+    .optional()
+    .default(''),
+  address1: line('the first line of your address', 120),
+  address2: optionalLine(120),
+  postcode: line('your postcode', 20),
+  town: line('your town', 80),
+  country: z.string({ error: 'Choose your country' }).regex(/^[A-Z]{2}$/, 'Choose your country'),
+});
+
+export const confirmAnswers = z.object({
+  terms: z.literal('yes', { error: 'Tick the box to agree to the terms' }),
+});
+
+export const STEP_SCHEMAS = {
+  unit: unitAnswers,
+  problem: problemAnswers,
+  parcel: parcelAnswers,
+  address: addressAnswers,
+  confirm: confirmAnswers,
+} satisfies Record<BookingStep, z.ZodType>;
+
+/** Answers kept so far; a step that was not reached yet is absent. */
+export const draftAnswers = z.object({
+  unit: unitAnswers.optional(),
+  problem: problemAnswers.optional(),
+  parcel: parcelAnswers.optional(),
+  address: addressAnswers.optional(),
+});
+export type DraftAnswers = z.output<typeof draftAnswers>;
+
+export type FullAnswers = Required<DraftAnswers>;
+
+/** The first step that still has to be answered; 'confirm' when only the agreement is left. */
+export function nextStep(answers: DraftAnswers): BookingStep {
+  for (const step of BOOKING_STEPS) {
+    if (step === 'confirm' || answers[step] === undefined) return step;
+  }
+  return 'confirm';
+}
+
+export function isStep(text: string): text is BookingStep {
+  return (BOOKING_STEPS as readonly string[]).includes(text);
+}
+
+/** All answers, or null while a step is missing. */
+export function fullAnswers(answers: DraftAnswers): FullAnswers | null {
+  const { unit, problem, parcel, address } = answers;
+  return unit && problem && parcel && address ? { unit, problem, parcel, address } : null;
+}
+
+/** The data question, in the customer's words. */
+export const DATA_ANSWERS = {
+  none: 'There is nothing on it that I need',
+  saved: 'I have saved a copy of what I need',
+  'not-saved': 'There are things on it that I have no copy of',
+} as const;
+
+/** Everything told to be in the parcel, each once, in the order told. */
+export function toldAccessories(parcel: z.output<typeof parcelAnswers>): string[] {
+  const all = [...parcel.accessories, parcel.otherAccessory].map((name) => name.trim()).filter((name) => name !== '');
+  return [...new Set(all)];
+}

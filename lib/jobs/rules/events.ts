@@ -1,0 +1,113 @@
+import { z } from 'zod';
+
+/**
+ * Everything that can happen to a job, one payload shape per kind. Rows of job_event hold these for good;
+ * a stored shape is never edited in place.
+ */
+export const EVENT_DATA = {
+  booked: z.object({ accessories: z.array(z.string()), quoteNumber: z.string() }),
+  moved: z.object({ move: z.string(), note: z.string().default('') }),
+  'unit-arrived': z.object({
+    serial: z.string(),
+    comparison: z.enum(['same', 'likely-misread', 'different']),
+    differences: z.array(z.string()),
+    photos: z.number().int(),
+  }),
+  'serial-settled': z.object({ serial: z.string(), note: z.string() }),
+  'finding-recorded': z.object({ findingId: z.string() }),
+  'photo-added': z.object({ photoId: z.string(), purpose: z.string() }),
+  'work-recorded': z.object({ workId: z.string(), minutes: z.number().int() }),
+  'part-used': z.object({ partUseId: z.string(), part: z.string(), lot: z.string(), quantity: z.number().int() }),
+  'check-recorded': z.object({ entryId: z.string(), check: z.string(), isPassed: z.boolean() }),
+  'offer-written': z.object({ revision: z.number().int(), gross: z.number().int() }),
+  'offer-decided': z.object({ revision: z.number().int(), decision: z.enum(['accepted', 'declined']) }),
+  'payment-recorded': z.object({ paymentId: z.string(), amount: z.number().int() }),
+  'message-sent': z.object({ messageId: z.string(), author: z.enum(['customer', 'staff']) }),
+  'sent-back': z.object({ carrier: z.string(), reference: z.string(), certificate: z.string().nullable() }),
+  'claim-opened': z.object({ claim: z.string(), certificate: z.string() }),
+  'claim-inspected': z.object({ claim: z.string(), item: z.string(), answer: z.string() }),
+  'claim-ruled': z.object({ claim: z.string(), cause: z.string(), ruling: z.string(), isFinal: z.boolean() }),
+  'claim-second-look': z.object({ claim: z.string(), isConfirmed: z.boolean() }),
+  'claim-contested': z.object({ claim: z.string() }),
+  'promise-moved': z.object({ from: z.string().nullable(), to: z.string(), reason: z.string() }),
+  'link-renewed': z.object({}),
+} satisfies Record<string, z.ZodType>;
+
+export type EventKind = keyof typeof EVENT_DATA;
+export type JobEventData = { [K in EventKind]: { kind: K; data: z.input<(typeof EVENT_DATA)[K]> } }[EventKind];
+
+export function isEventKind(text: string): text is EventKind {
+  return text in EVENT_DATA;
+}
+
+/**
+ * One line of a job's history in plain words. Ids stay out of it; names are shown by the screen.
+ *
+ * eventLine('work-recorded', { workId: '…', minutes: 25 }) -> 'Work recorded, 25 minutes'
+ */
+export function eventLine(kind: string, data: unknown): string {
+  if (!isEventKind(kind)) return kind;
+  const event = parseEvent(kind, data);
+  switch (event.kind) {
+    case 'booked':
+      return 'Booked';
+    case 'moved':
+      return event.data.note === '' ? 'Moved on' : event.data.note;
+    case 'unit-arrived':
+      return `Taken in; serial ${SERIAL_WORDS[event.data.comparison]}${differenceWords(event.data.differences)}`;
+    case 'serial-settled':
+      return `Serial settled as ${event.data.serial}`;
+    case 'finding-recorded':
+      return 'Finding recorded';
+    case 'photo-added':
+      return 'Photo added';
+    case 'work-recorded':
+      return `Work recorded, ${event.data.minutes} minutes`;
+    case 'part-used':
+      return `Part used: ${event.data.quantity} × ${event.data.part}, lot ${event.data.lot}`;
+    case 'check-recorded':
+      return `${event.data.isPassed ? 'Passed' : 'Failed'}: ${event.data.check}`;
+    case 'offer-written':
+      return `Changed price written (revision ${event.data.revision})`;
+    case 'offer-decided':
+      return `Changed price ${event.data.decision} (revision ${event.data.revision})`;
+    case 'payment-recorded':
+      return event.data.amount < 0 ? 'Money given back' : 'Payment recorded';
+    case 'message-sent':
+      return event.data.author === 'customer' ? 'Message from the customer' : 'Message to the customer';
+    case 'sent-back':
+      return `Handed to ${event.data.carrier}`;
+    case 'claim-opened':
+      return 'Claim opened on the certificate';
+    case 'claim-inspected':
+      return 'Inspection answered';
+    case 'claim-ruled':
+      return event.data.isFinal ? `Claim ruled: ${event.data.ruling}` : 'Claim ruled; waits for a second look';
+    case 'claim-second-look':
+      return event.data.isConfirmed ? 'Ruling confirmed on second look' : 'Ruling sent back on second look';
+    case 'claim-contested':
+      return 'Ruling contested by the customer';
+    case 'promise-moved':
+      return `Promise moved: ${event.data.reason}`;
+    case 'link-renewed':
+      return 'Private link renewed';
+  }
+}
+
+type StoredEvent = { [K in EventKind]: { kind: K; data: z.output<(typeof EVENT_DATA)[K]> } }[EventKind];
+
+/** Reads a stored payload back by its kind; throws where a row does not fit its kind. */
+export function parseEvent(kind: EventKind, data: unknown): StoredEvent {
+  // The kind picks the schema, so the pair belongs together; the compiler cannot follow that through the index.
+  return { kind, data: EVENT_DATA[kind].parse(data) } as StoredEvent;
+}
+
+const SERIAL_WORDS = {
+  same: 'matches',
+  'likely-misread': 'looks misread',
+  different: 'differs',
+} as const;
+
+function differenceWords(differences: readonly string[]): string {
+  return differences.length === 0 ? '' : `; ${differences.join('; ')}`;
+}

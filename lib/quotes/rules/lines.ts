@@ -1,0 +1,94 @@
+import { type TaxCategory, type Totals, totals } from '@/lib/money/tax';
+
+export const LINE_KINDS = [
+  'labour',
+  'part',
+  'postage',
+  'inspection-fee',
+  'return-fee',
+  'discount',
+  'cover',
+  'adjustment',
+] as const;
+export type LineKind = (typeof LINE_KINDS)[number];
+
+/** One line of a quote. The amount is in minor units, with tax or without as the whole revision says. */
+export type QuoteLine = {
+  kind: LineKind;
+  description: string;
+  amount: number;
+  category: TaxCategory;
+  rateBps: number;
+};
+
+/** Sums of a revision: tax once per category and rate (EN 16931 BR-CO-17), net + tax = gross always. */
+export function revisionTotals(lines: readonly QuoteLine[], isGross: boolean): Totals {
+  return totals(lines, isGross ? 'gross' : 'net');
+}
+
+/** The single line a booking from the price list agrees to. */
+export function bookedLine(repair: {
+  name: string;
+  priceMinor: number;
+  taxCategory: TaxCategory;
+  taxRateBps: number;
+}): QuoteLine {
+  return {
+    kind: 'labour',
+    description: repair.name,
+    amount: repair.priceMinor,
+    category: repair.taxCategory,
+    rateBps: repair.taxRateBps,
+  };
+}
+
+/**
+ * The lines of a job under warranty: the same work at its price, and cover for all of it, so that the customer's
+ * total is exactly 0.
+ */
+export function coveredLines(line: QuoteLine, certificate: string): QuoteLine[] {
+  return [
+    line,
+    { ...line, kind: 'cover', description: `Covered by certificate ${certificate}`, amount: -line.amount },
+  ];
+}
+
+/** What is left to pay when the customer declines a changed price: the return fee alone. */
+export function returnFeeLine(o: { amount: number; category: TaxCategory; rateBps: number }): QuoteLine {
+  return {
+    kind: 'return-fee',
+    description: 'Return of the unit, unrepaired',
+    amount: o.amount,
+    category: o.category,
+    rateBps: o.rateBps,
+  };
+}
+
+export type LineChange = { description: string; was: number | null; now: number | null };
+
+/**
+ * What differs between two revisions, line by line, matched by kind and description. Lines that stay the same are
+ * left out. [A 120.00] against [A 120.00, B 35.00] gives one change: B, was null, now 35.00.
+ */
+export function revisionChanges(before: readonly QuoteLine[], after: readonly QuoteLine[]): LineChange[] {
+  const key = (line: QuoteLine) => `${line.kind}\u0000${line.description}`;
+  const sums = (lines: readonly QuoteLine[]) => {
+    const map = new Map<string, number>();
+    for (const line of lines) map.set(key(line), (map.get(key(line)) ?? 0) + line.amount);
+    return map;
+  };
+  const was = sums(before);
+  const now = sums(after);
+  return [...new Set([...was.keys(), ...now.keys()])]
+    .filter((each) => was.get(each) !== now.get(each))
+    .map((each) => ({
+      description: each.slice(each.indexOf('\u0000') + 1),
+      was: was.get(each) ?? null,
+      now: now.get(each) ?? null,
+    }));
+}
+
+/** What is still to pay; negative when too much was paid. */
+export function owed(gross: number, payments: readonly { amountMinor: number }[]): number {
+  return payments.reduce((left, payment) => left - payment.amountMinor, gross);
+}

@@ -1,0 +1,52 @@
+import { type Day, dayToDate } from '@/lib/calendar/day';
+import type { Tx } from '@/lib/db/transaction';
+import { type QuoteLine, revisionTotals } from './rules/lines';
+
+export type RevisionWrite = {
+  quoteId: string;
+  revision: number;
+  state: 'sent' | 'accepted';
+  isGross: boolean;
+  reason: string;
+  onYes: string;
+  onNo: string;
+  now: Date;
+  validUntil: Day;
+  lines: readonly QuoteLine[];
+  decided?: { at: Date; by: string; agreedText: string };
+};
+
+/** Writes one revision with its lines and sums, and returns what the customer pays with tax, in minor units. */
+export async function writeRevision(tx: Tx, o: RevisionWrite): Promise<number> {
+  const sums = revisionTotals(o.lines, o.isGross);
+  await tx.quoteRevision.create({
+    data: {
+      quoteId: o.quoteId,
+      revision: o.revision,
+      state: o.state,
+      isGross: o.isGross,
+      reason: o.reason,
+      onYes: o.onYes,
+      onNo: o.onNo,
+      issuedAt: o.now,
+      validUntil: dayToDate(o.validUntil),
+      decidedAt: o.decided?.at ?? null,
+      decidedBy: o.decided?.by ?? null,
+      agreedText: o.decided?.agreedText ?? null,
+      netMinor: sums.net,
+      taxMinor: sums.tax,
+      grossMinor: sums.gross,
+      lines: {
+        create: o.lines.map((line, position) => ({
+          position,
+          kind: line.kind,
+          description: line.description,
+          amountMinor: line.amount,
+          taxCategory: line.category,
+          taxRateBps: line.rateBps,
+        })),
+      },
+    },
+  });
+  return sums.gross;
+}
