@@ -1,6 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { BATTERY_CONDITIONS, BATTERY_KINDS, batteryVerdict, LOCAL_RULES_FIRST } from '@/lib/parcels/rules/battery';
-import { BATTERY_ANSWERS, batteryAnswersFor, isBatteryAnswer, verdictOnAnswer } from '@/lib/parcels/rules/battery-answers';
+import {
+  BATTERY_CONDITIONS,
+  BATTERY_KINDS,
+  batteryVerdict,
+  LOCAL_RULES_FIRST,
+} from '@/lib/parcels/rules/battery';
+import {
+  BATTERY_ANSWERS,
+  batteryAnswersFor,
+  isBatteryAnswer,
+  verdictOnAnswer,
+} from '@/lib/parcels/rules/battery-answers';
 
 const recorder = { battery: 'lithium-ion', wattHours: 9.25 } as const;
 
@@ -19,7 +29,12 @@ test('every verdict ends by saying that local rules and the carrier come first',
 });
 
 test('damage is told before size', () => {
-  const verdict = batteryVerdict({ battery: 'lithium-ion', wattHours: null, packing: 'in-unit', condition: 'swollen' });
+  const verdict = batteryVerdict({
+    battery: 'lithium-ion',
+    wattHours: null,
+    packing: 'in-unit',
+    condition: 'swollen',
+  });
   expect(verdict.code).toBe('damaged');
 });
 
@@ -28,7 +43,12 @@ test('a battery of unknown size is not posted', () => {
 });
 
 test('a size just above the limit is not shown as one at the limit', () => {
-  const verdict = batteryVerdict({ ...recorder, wattHours: 100.0036, packing: 'in-unit', condition: 'healthy' });
+  const verdict = batteryVerdict({
+    ...recorder,
+    wattHours: 100.0036,
+    packing: 'in-unit',
+    condition: 'healthy',
+  });
   expect(verdict.reasons[0]).toContain('100.0036 Wh is above the limit of 100 Wh');
 });
 
@@ -47,7 +67,9 @@ test.each([0, 1.5, -1])('a count of %d cells is refused', (cells) => {
 
 describe('the question the customer answers', () => {
   test('has an answer for every condition, and one for no battery', () => {
-    expect(BATTERY_ANSWERS.map((answer) => answer.value).sort()).toEqual([...BATTERY_CONDITIONS, 'none'].sort());
+    expect(BATTERY_ANSWERS.map((answer) => answer.value).sort()).toEqual(
+      [...BATTERY_CONDITIONS, 'none'].sort(),
+    );
   });
 
   test.each([

@@ -1,7 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import { BATTERY_CONDITIONS, type BatteryFacts, batteryVerdict, wattHours } from '@/lib/parcels/rules/battery';
+import {
+  BATTERY_CONDITIONS,
+  type BatteryFacts,
+  batteryVerdict,
+  wattHours,
+} from '@/lib/parcels/rules/battery';
 
-const sound: BatteryFacts = { battery: 'lithium-ion', wattHours: 12.36, packing: 'in-unit', condition: 'healthy' };
+const sound: BatteryFacts = {
+  battery: 'lithium-ion',
+  wattHours: 12.36,
+  packing: 'in-unit',
+  condition: 'healthy',
+};
 
 describe('energy of a battery (Wh = nominal V x rated Ah, ADR SP 188 as read in a Swedish copy)', () => {
   test.each([
@@ -50,18 +60,34 @@ describe('the mark on the parcel (ADR SP 188 (f) and IATA PI 967 Section II; the
   });
 
   test('button cells fitted in equipment need none', () => {
-    expect(batteryVerdict({ ...sound, battery: 'button-cell', wattHours: null })).toMatchObject({ may: 'post', mark: false });
+    expect(batteryVerdict({ ...sound, battery: 'button-cell', wattHours: null })).toMatchObject({
+      may: 'post',
+      mark: false,
+    });
   });
 
   test('a battery packed beside the unit always needs one', () => {
-    expect(batteryVerdict({ ...sound, packing: 'with-unit' })).toMatchObject({ may: 'road-only', mark: true });
+    expect(batteryVerdict({ ...sound, packing: 'with-unit' })).toMatchObject({
+      may: 'road-only',
+      mark: true,
+    });
   });
 });
 
 describe('charge at which it travels (ICAO Technical Instructions 2025-26, from 2026: 2.7 Wh found, 30 % from memory)', () => {
   test.each([
-    { name: '3.7 V 729 mAh packed with the unit', wh: wattHours(3.7, 0.729), packing: 'with-unit', charge: null },
-    { name: '3.7 V 730 mAh packed with the unit', wh: wattHours(3.7, 0.73), packing: 'with-unit', charge: 30 },
+    {
+      name: '3.7 V 729 mAh packed with the unit',
+      wh: wattHours(3.7, 0.729),
+      packing: 'with-unit',
+      charge: null,
+    },
+    {
+      name: '3.7 V 730 mAh packed with the unit',
+      wh: wattHours(3.7, 0.73),
+      packing: 'with-unit',
+      charge: 30,
+    },
     { name: 'fitted in the unit, as advice', wh: 12.36, packing: 'in-unit', charge: 30 },
     { name: 'alone (PI 965: at most 30 % whatever the size)', wh: 1, packing: 'alone', charge: 30 },
   ] as const)('$name', ({ wh, packing, charge }) => {

@@ -17,13 +17,37 @@ export const BATTERY_ANSWERS: readonly BatteryChoice[] = [
     hint: 'It works, or I cannot see it and none of the signs below are there.',
   },
   { value: 'weak', label: 'It runs down fast', hint: 'It looks normal, only it does not last.' },
-  { value: 'swollen', label: 'The case bulges or a lid lifts', hint: 'Also if a key, pad or screen is pushed up from inside.' },
-  { value: 'leaking', label: 'Something leaks or smells sharp', hint: 'Stains, crust or wetness at the battery.' },
+  {
+    value: 'swollen',
+    label: 'The case bulges or a lid lifts',
+    hint: 'Also if a key, pad or screen is pushed up from inside.',
+  },
+  {
+    value: 'leaking',
+    label: 'Something leaks or smells sharp',
+    hint: 'Stains, crust or wetness at the battery.',
+  },
   { value: 'hot', label: 'It gets hot by itself', hint: 'Also if it ever smoked, sparked or burned.' },
-  { value: 'wet', label: 'The unit got wet inside', hint: 'Drink, rain, sea or bath water, even if it has dried.' },
-  { value: 'recalled', label: 'Its maker has called it back', hint: 'You read or were told that this battery is unsafe.' },
-  { value: 'none', label: 'There is no battery in the parcel', hint: 'I have taken it out and keep it here.' },
-  { value: 'unknown', label: 'I am not sure about one of these', hint: 'We will help you find out before you post it.' },
+  {
+    value: 'wet',
+    label: 'The unit got wet inside',
+    hint: 'Drink, rain, sea or bath water, even if it has dried.',
+  },
+  {
+    value: 'recalled',
+    label: 'Its maker has called it back',
+    hint: 'You read or were told that this battery is unsafe.',
+  },
+  {
+    value: 'none',
+    label: 'There is no battery in the parcel',
+    hint: 'I have taken it out and keep it here.',
+  },
+  {
+    value: 'unknown',
+    label: 'I am not sure about one of these',
+    hint: 'We will help you find out before you post it.',
+  },
 ];
 
 const VALUES: ReadonlySet<string> = new Set(BATTERY_ANSWERS.map((answer) => answer.value));

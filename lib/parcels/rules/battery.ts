@@ -76,7 +76,8 @@ const DAMAGED: ReadonlySet<BatteryCondition> = new Set(['swollen', 'leaking', 'h
 
 /** Energy of a battery, unrounded: wattHours(11.1, 5.2) is 57.72. Volts nominal, ampere-hours rated; refuses what is not above zero. */
 export function wattHours(volts: number, ampereHours: number): number {
-  if (!(volts > 0) || !(ampereHours > 0)) throw new RangeError(`Not a battery: ${volts} V, ${ampereHours} Ah`);
+  if (!(volts > 0) || !(ampereHours > 0))
+    throw new RangeError(`Not a battery: ${volts} V, ${ampereHours} Ah`);
   return volts * ampereHours;
 }
 
@@ -91,29 +92,46 @@ export function wattHours(volts: number, ampereHours: number): number {
  */
 export function batteryVerdict(facts: BatteryFacts): BatteryVerdict {
   refuseCounts(facts);
-  if (facts.battery === 'none') return verdict('post', 'no-battery', ['There is no battery in the parcel.'], []);
+  if (facts.battery === 'none')
+    return verdict('post', 'no-battery', ['There is no battery in the parcel.'], []);
   if (DAMAGED.has(facts.condition)) return damaged(facts);
   if (facts.condition === 'unknown') {
     return verdict('do-not-post', 'unclear-condition', [UNCLEAR_CONDITION], [...UNCLEAR_STEPS]);
   }
   if (facts.battery === 'button-cell') return buttonCell(facts);
-  if (facts.wattHours === null) return verdict('do-not-post', 'unclear-size', [UNCLEAR_SIZE], [...SIZE_STEPS]);
-  if (facts.wattHours > limitOf(facts)) return verdict('do-not-post', 'over-limit', [overLimit(facts)], [...OVER_STEPS]);
+  if (facts.wattHours === null)
+    return verdict('do-not-post', 'unclear-size', [UNCLEAR_SIZE], [...SIZE_STEPS]);
+  if (facts.wattHours > limitOf(facts))
+    return verdict('do-not-post', 'over-limit', [overLimit(facts)], [...OVER_STEPS]);
   return facts.packing === 'in-unit' ? fitted(facts, facts.wattHours) : loose(facts, facts.wattHours);
 }
 
 function buttonCell(facts: BatteryFacts): BatteryVerdict {
   if (facts.packing === 'in-unit') {
-    return verdict('post', 'within-limits', ['A button cell that stays fitted in the unit may be posted without a mark.'], []);
+    return verdict(
+      'post',
+      'within-limits',
+      ['A button cell that stays fitted in the unit may be posted without a mark.'],
+      [],
+    );
   }
   return verdict('road-only', 'loose-by-road', [LOOSE_BY_ROAD], [...LOOSE_STEPS], true);
 }
 
 function fitted(facts: BatteryFacts, wh: number): BatteryVerdict {
   const mark = needsMark(facts);
-  const reasons = [`A sound lithium battery of ${shownWh(wh)} fitted in the unit is inside the limit of ${limitOf(facts)} Wh.`];
+  const reasons = [
+    `A sound lithium battery of ${shownWh(wh)} fitted in the unit is inside the limit of ${limitOf(facts)} Wh.`,
+  ];
   if (mark) reasons.push('The parcel needs the lithium battery mark on the outside.');
-  return verdict('post', 'within-limits', reasons, [], mark, wh > CHARGE_RULE_ABOVE_WH ? CHARGE_AT_MOST : null);
+  return verdict(
+    'post',
+    'within-limits',
+    reasons,
+    [],
+    mark,
+    wh > CHARGE_RULE_ABOVE_WH ? CHARGE_AT_MOST : null,
+  );
 }
 
 function loose(facts: BatteryFacts, wh: number): BatteryVerdict {
@@ -123,7 +141,12 @@ function loose(facts: BatteryFacts, wh: number): BatteryVerdict {
 
 function damaged(facts: BatteryFacts): BatteryVerdict {
   const steps = facts.battery === 'button-cell' ? BUTTON_CELL_STEPS : DAMAGED_STEPS;
-  return verdict('do-not-post', 'damaged', [DAMAGED_REASONS[facts.condition] ?? UNCLEAR_CONDITION], [...steps]);
+  return verdict(
+    'do-not-post',
+    'damaged',
+    [DAMAGED_REASONS[facts.condition] ?? UNCLEAR_CONDITION],
+    [...steps],
+  );
 }
 
 function verdict(
@@ -159,7 +182,8 @@ function shownWh(wh: number): string {
 function refuseCounts({ wattHours: wh, cells, batteries, packages }: BatteryFacts): void {
   if (wh !== null && !(wh > 0)) throw new RangeError(`Not a size of battery: ${wh} Wh`);
   for (const count of [cells, batteries, packages]) {
-    if (count !== undefined && (!Number.isInteger(count) || count < 1)) throw new RangeError(`Not a count: ${count}`);
+    if (count !== undefined && (!Number.isInteger(count) || count < 1))
+      throw new RangeError(`Not a count: ${count}`);
   }
 }
 
@@ -169,11 +193,14 @@ const UNCLEAR_CONDITION = 'Nobody can say yet that the battery is sound, so it i
 const UNCLEAR_SIZE = 'The size of the battery is not known, so nobody can say that it is inside the limits.';
 
 const DAMAGED_REASONS: Partial<Record<BatteryCondition, string>> = {
-  swollen: 'A swollen battery is a damaged battery. It can catch fire in a parcel, so it is never accepted by post.',
-  leaking: 'A leaking battery is a damaged battery. It can catch fire or hurt skin, so it is never accepted by post.',
+  swollen:
+    'A swollen battery is a damaged battery. It can catch fire in a parcel, so it is never accepted by post.',
+  leaking:
+    'A leaking battery is a damaged battery. It can catch fire or hurt skin, so it is never accepted by post.',
   hot: 'A battery that gets hot by itself is a damaged battery. It can catch fire in a parcel, so it is never accepted by post.',
   wet: 'A battery that was wet can fail days later. It counts as damaged, so it is never accepted by post.',
-  recalled: 'A battery its maker has called back for safety counts as damaged, so it is never accepted by post.',
+  recalled:
+    'A battery its maker has called back for safety counts as damaged, so it is never accepted by post.',
 };
 
 const DAMAGED_STEPS = [
