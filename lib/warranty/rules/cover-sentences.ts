@@ -1,10 +1,10 @@
-import { formatDay } from "@/lib/calendar/format";
-import { describePeriod } from "@/lib/calendar/period";
-import type { CoverCount } from "./cover";
+import { formatDay } from '@/lib/calendar/format';
+import { describePeriod } from '@/lib/calendar/period';
+import type { CoverCount } from './cover';
 
 /** A number of days as a person says it: 1 gives '1 day', 9 gives '9 days'. */
 export function inDays(count: number): string {
-	return count === 1 ? "1 day" : `${count} days`;
+  return count === 1 ? '1 day' : `${count} days`;
 }
 
 /**
@@ -13,11 +13,11 @@ export function inDays(count: number): string {
  * opened on Monday 13 December 2027'.
  */
 export function explainCount(count: CoverCount, locale: string): string {
-	const parts = [`${describePeriod(count.term)} from ${formatDay(count.startsOn, locale)}`];
-	if (count.givenBack > 0) parts.push(`plus ${inDays(count.givenBack)} while it was with us`);
-	if (count.isRenewed) parts.push("made longer after a covered claim");
-	parts.push(`ends ${formatDay(count.end, locale)}`);
-	const counted = parts.length === 2 ? parts.join(" ") : parts.join(", ");
-	if (count.lastClaimDay === count.end) return counted;
-	return `${counted}; a claim can still be opened on ${formatDay(count.lastClaimDay, locale, "weekday")}`;
+  const parts = [`${describePeriod(count.term)} from ${formatDay(count.startsOn, locale)}`];
+  if (count.givenBack > 0) parts.push(`plus ${inDays(count.givenBack)} while it was with us`);
+  if (count.isRenewed) parts.push('made longer after a covered claim');
+  parts.push(`ends ${formatDay(count.end, locale)}`);
+  const counted = parts.length === 2 ? parts.join(' ') : parts.join(', ');
+  if (count.lastClaimDay === count.end) return counted;
+  return `${counted}; a claim can still be opened on ${formatDay(count.lastClaimDay, locale, 'weekday')}`;
 }

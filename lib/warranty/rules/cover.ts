@@ -1,24 +1,24 @@
-import { addDays, compareDays, type Day, daysBetween, maxDay } from "@/lib/calendar/day";
-import { addPeriod } from "@/lib/calendar/period";
-import { nextWorkingDay, type WorkingCalendar } from "@/lib/calendar/working";
-import { heldBlocks, pausedEnd } from "./held";
-import type { CoverLine, HeldInterval, PolicyTerms } from "./terms";
+import { addDays, compareDays, type Day, daysBetween, maxDay } from '@/lib/calendar/day';
+import { addPeriod } from '@/lib/calendar/period';
+import { nextWorkingDay, type WorkingCalendar } from '@/lib/calendar/working';
+import { heldBlocks, pausedEnd } from './held';
+import type { CoverLine, HeldInterval, PolicyTerms } from './terms';
 
 /** What `countCover` found on the way to an end date, so that a person can be shown the sum. */
 export type CoverCount = {
-	startsOn: Day;
-	term: string;
-	originalEnd: Day;
-	/** Whole days given back. */
-	givenBack: number;
-	/** True when a renewed minimum, not the term, decides the end. */
-	isRenewed: boolean;
-	/** The last day covered, until 24:00 in the workshop's zone. */
-	end: Day;
-	/** The last day a claim can be opened without asking a person. */
-	lastClaimDay: Day;
-	/** The last day a person may still decide; equal to lastClaimDay where there is no grace. */
-	lastGraceDay: Day;
+  startsOn: Day;
+  term: string;
+  originalEnd: Day;
+  /** Whole days given back. */
+  givenBack: number;
+  /** True when a renewed minimum, not the term, decides the end. */
+  isRenewed: boolean;
+  /** The last day covered, until 24:00 in the workshop's zone. */
+  end: Day;
+  /** The last day a claim can be opened without asking a person. */
+  lastClaimDay: Day;
+  /** The last day a person may still decide; equal to lastClaimDay where there is no grace. */
+  lastGraceDay: Day;
 };
 
 /**
@@ -26,8 +26,8 @@ export type CoverCount = {
  * the same date or on the last day of the month (Regulation (EEC, Euratom) 1182/71 Art. 3; BGB 187-188).
  * Example: start 31 August 2025 with P6M ends on 28 February 2026. Refuses a term that is no period.
  */
-export function originalEnd(line: Pick<CoverLine, "startsOn" | "term">): Day {
-	return addPeriod(line.startsOn, line.term);
+export function originalEnd(line: Pick<CoverLine, 'startsOn' | 'term'>): Day {
+  return addPeriod(line.startsOn, line.term);
 }
 
 /**
@@ -37,16 +37,20 @@ export function originalEnd(line: Pick<CoverLine, "startsOn" | "term">): Day {
  * Example: 15 January 2026 with P12M, held 1 to 21 July 2026 under 'whole-days', ends on 4 February 2027.
  */
 export function coverEnd(
-	line: CoverLine,
-	intervals: readonly HeldInterval[],
-	terms: Pick<PolicyTerms, "heldRule">,
+  line: CoverLine,
+  intervals: readonly HeldInterval[],
+  terms: Pick<PolicyTerms, 'heldRule'>,
 ): Day {
-	const byTerm = endByTerm(line, intervals, terms);
-	return line.renewedUntil === null ? byTerm : maxDay(byTerm, line.renewedUntil);
+  const byTerm = endByTerm(line, intervals, terms);
+  return line.renewedUntil === null ? byTerm : maxDay(byTerm, line.renewedUntil);
 }
 
-function endByTerm(line: CoverLine, intervals: readonly HeldInterval[], terms: Pick<PolicyTerms, "heldRule">): Day {
-	return pausedEnd(originalEnd(line), heldBlocks(intervals, line.startsOn), terms.heldRule);
+function endByTerm(
+  line: CoverLine,
+  intervals: readonly HeldInterval[],
+  terms: Pick<PolicyTerms, 'heldRule'>,
+): Day {
+  return pausedEnd(originalEnd(line), heldBlocks(intervals, line.startsOn), terms.heldRule);
 }
 
 /**
@@ -54,8 +58,12 @@ function endByTerm(line: CoverLine, intervals: readonly HeldInterval[], terms: P
  * rolls it (the idea of Regulation 1182/71 Art. 3(4) and BGB 193: deadlines to act are rolled, cover is not).
  * Example: an end on Saturday 26 December 2026 in England can be claimed until Tuesday 29 December.
  */
-export function lastClaimDay(end: Day, terms: Pick<PolicyTerms, "rollLastDay">, calendar: WorkingCalendar): Day {
-	return terms.rollLastDay ? nextWorkingDay(end, calendar) : end;
+export function lastClaimDay(
+  end: Day,
+  terms: Pick<PolicyTerms, 'rollLastDay'>,
+  calendar: WorkingCalendar,
+): Day {
+  return terms.rollLastDay ? nextWorkingDay(end, calendar) : end;
 }
 
 /**
@@ -63,31 +71,31 @@ export function lastClaimDay(end: Day, terms: Pick<PolicyTerms, "rollLastDay">, 
  * calendar days from the last claim day. Example: last claim day 29 December with 14 days of grace gives 12 January.
  */
 export function lastGraceDay(
-	end: Day,
-	terms: Pick<PolicyTerms, "rollLastDay" | "graceDays">,
-	calendar: WorkingCalendar,
+  end: Day,
+  terms: Pick<PolicyTerms, 'rollLastDay' | 'graceDays'>,
+  calendar: WorkingCalendar,
 ): Day {
-	return addDays(lastClaimDay(end, terms, calendar), terms.graceDays);
+  return addDays(lastClaimDay(end, terms, calendar), terms.graceDays);
 }
 
 /** The whole sum for one line, as data; `explainCount` puts it in words. */
 export function countCover(
-	line: CoverLine,
-	intervals: readonly HeldInterval[],
-	terms: PolicyTerms,
-	calendar: WorkingCalendar,
+  line: CoverLine,
+  intervals: readonly HeldInterval[],
+  terms: PolicyTerms,
+  calendar: WorkingCalendar,
 ): CoverCount {
-	const byTerm = endByTerm(line, intervals, terms);
-	const end = coverEnd(line, intervals, terms);
-	const first = originalEnd(line);
-	return {
-		startsOn: line.startsOn,
-		term: line.term,
-		originalEnd: first,
-		givenBack: daysBetween(first, byTerm),
-		isRenewed: compareDays(end, byTerm) > 0,
-		end,
-		lastClaimDay: lastClaimDay(end, terms, calendar),
-		lastGraceDay: lastGraceDay(end, terms, calendar),
-	};
+  const byTerm = endByTerm(line, intervals, terms);
+  const end = coverEnd(line, intervals, terms);
+  const first = originalEnd(line);
+  return {
+    startsOn: line.startsOn,
+    term: line.term,
+    originalEnd: first,
+    givenBack: daysBetween(first, byTerm),
+    isRenewed: compareDays(end, byTerm) > 0,
+    end,
+    lastClaimDay: lastClaimDay(end, terms, calendar),
+    lastGraceDay: lastGraceDay(end, terms, calendar),
+  };
 }

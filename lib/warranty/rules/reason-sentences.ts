@@ -1,125 +1,125 @@
-import type { Day } from "@/lib/calendar/day";
-import { formatDay } from "@/lib/calendar/format";
-import { showNumber } from "@/lib/numbers/job-number";
-import { foldSerial } from "@/lib/numbers/serial";
-import { rightsStillOpen } from "./legal-rights";
-import type { Assessment, Need, NextStep, Reason } from "./reasons";
+import type { Day } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { showNumber } from '@/lib/numbers/job-number';
+import { foldSerial } from '@/lib/numbers/serial';
+import { rightsStillOpen } from './legal-rights';
+import type { Assessment, Need, NextStep, Reason } from './reasons';
 
 /** What the sentences need from the workshop's settings; amounts and lengths of time arrive as finished text. */
 export type ClaimFormat = {
-	locale: string;
-	/** ISO 3166-1 alpha-2, for the sentence on rights by law. */
-	country: string;
-	/** For instance '£18.00'. */
-	inspectionFee: string;
-	/** What the customer pays to post a claim to us: 'free' or an amount. */
-	postageToUs: string;
-	postageBack: string;
-	/** How long a person takes to answer: '2 working days'. */
-	answerWithin: string;
+  locale: string;
+  /** ISO 3166-1 alpha-2, for the sentence on rights by law. */
+  country: string;
+  /** For instance '£18.00'. */
+  inspectionFee: string;
+  /** What the customer pays to post a claim to us: 'free' or an amount. */
+  postageToUs: string;
+  postageBack: string;
+  /** How long a person takes to answer: '2 working days'. */
+  answerWithin: string;
 };
 
 /** The end of a serial, enough to recognise one's own unit and too little to make one up: 'QA-0031-B' gives '1B'. */
 export function serialEnding(serial: string): string {
-	const key = Array.from(foldSerial(serial));
-	return key.slice(-Math.max(1, Math.min(3, Math.floor(key.length / 3)))).join("");
+  const key = Array.from(foldSerial(serial));
+  return key.slice(-Math.max(1, Math.min(3, Math.floor(key.length / 3)))).join('');
 }
 
 /** One reason for the customer, in plain words. Never blames, and never turns anybody away. */
 export function sentence(reason: Reason, format: ClaimFormat): string {
-	const long = (d: Day) => formatDay(d, format.locale);
-	const weekday = (d: Day) => formatDay(d, format.locale, "weekday");
-	switch (reason.code) {
-		case "number-unknown":
-			return "We have no certificate with this number. Please check it against the paper, one character at a time.";
-		case "signature-fails":
-			return `Something here is not the same as on the certificate ${showNumber(reason.number)} that we sent out. A smudge or a link that was cut short is enough. Please open the link in our e-mail, or write to us.`;
-		case "serial-same":
-			return "The serial you gave is the one on the certificate.";
-		case "serial-differs":
-			return `The certificate is for a unit with a serial that ends in ${serialEnding(reason.serial)}. The serial you gave is another one.`;
-		case "serial-close":
-			return `The serial you gave is very close to the one on the certificate, which ends in ${serialEnding(reason.serial)}. Letters like O and 0 are easy to mix up.`;
-		case "superseded":
-			return `Revision ${reason.asked} of this certificate was replaced by revision ${reason.assessed} on ${long(reason.replacedOn)}. We looked at revision ${reason.assessed}, which is the one that counts.`;
-		case "line-ended":
-			return reason.lastClaimDay === reason.endedOn
-				? `Cover for “${reason.description}” ended on ${long(reason.endedOn)}.`
-				: `Cover for “${reason.description}” ended on ${long(reason.endedOn)}. The last day to open a claim was ${weekday(reason.lastClaimDay)}.`;
-		case "in-grace":
-			return `Cover for “${reason.description}” ended on ${long(reason.endedOn)}. That is only a short time ago, so a person decides, not a program. You can ask until ${long(reason.graceUntil)}.`;
-		case "last-day-moved":
-			return `Cover for “${reason.description}” ended on ${weekday(reason.endedOn)}, when we were closed. So you can still open a claim until ${weekday(reason.lastClaimDay)}.`;
-		case "line-covers":
-			return `“${reason.description}” is covered until the end of ${long(reason.endsOn)}.`;
-		case "symptom-outside":
-			return `“${reason.symptom}” is not a fault that belongs to the work and parts on this certificate.`;
-		case "symptom-unlisted":
-			return "What you see is not on our list. So we look at the unit first.";
-		case "open-claim":
-			return `You already have an open claim for this certificate: ${showNumber(reason.claimNumber)}, opened on ${long(reason.openedOn)}.`;
-		case "rights-by-law":
-			return rightsStillOpen(format.country);
-	}
+  const long = (d: Day) => formatDay(d, format.locale);
+  const weekday = (d: Day) => formatDay(d, format.locale, 'weekday');
+  switch (reason.code) {
+    case 'number-unknown':
+      return 'We have no certificate with this number. Please check it against the paper, one character at a time.';
+    case 'signature-fails':
+      return `Something here is not the same as on the certificate ${showNumber(reason.number)} that we sent out. A smudge or a link that was cut short is enough. Please open the link in our e-mail, or write to us.`;
+    case 'serial-same':
+      return 'The serial you gave is the one on the certificate.';
+    case 'serial-differs':
+      return `The certificate is for a unit with a serial that ends in ${serialEnding(reason.serial)}. The serial you gave is another one.`;
+    case 'serial-close':
+      return `The serial you gave is very close to the one on the certificate, which ends in ${serialEnding(reason.serial)}. Letters like O and 0 are easy to mix up.`;
+    case 'superseded':
+      return `Revision ${reason.asked} of this certificate was replaced by revision ${reason.assessed} on ${long(reason.replacedOn)}. We looked at revision ${reason.assessed}, which is the one that counts.`;
+    case 'line-ended':
+      return reason.lastClaimDay === reason.endedOn
+        ? `Cover for “${reason.description}” ended on ${long(reason.endedOn)}.`
+        : `Cover for “${reason.description}” ended on ${long(reason.endedOn)}. The last day to open a claim was ${weekday(reason.lastClaimDay)}.`;
+    case 'in-grace':
+      return `Cover for “${reason.description}” ended on ${long(reason.endedOn)}. That is only a short time ago, so a person decides, not a program. You can ask until ${long(reason.graceUntil)}.`;
+    case 'last-day-moved':
+      return `Cover for “${reason.description}” ended on ${weekday(reason.endedOn)}, when we were closed. So you can still open a claim until ${weekday(reason.lastClaimDay)}.`;
+    case 'line-covers':
+      return `“${reason.description}” is covered until the end of ${long(reason.endsOn)}.`;
+    case 'symptom-outside':
+      return `“${reason.symptom}” is not a fault that belongs to the work and parts on this certificate.`;
+    case 'symptom-unlisted':
+      return 'What you see is not on our list. So we look at the unit first.';
+    case 'open-claim':
+      return `You already have an open claim for this certificate: ${showNumber(reason.claimNumber)}, opened on ${long(reason.openedOn)}.`;
+    case 'rights-by-law':
+      return rightsStillOpen(format.country);
+  }
 }
 
 /** What to do next, when it happens and what it costs. */
 export function nextStepSentence(step: NextStep, format: ClaimFormat): string {
-	const { inspectionFee, postageToUs, postageBack, answerWithin, locale } = format;
-	switch (step.kind) {
-		case "check-serial":
-			return "Read the serial on the unit once more and type it again. You get the answer at once, and it is free. If it still does not fit, send us a message: we are glad to look for the right certificate.";
-		case "send-serial-photo":
-			return `Send us a photo of the serial on the unit. A person looks at it and answers within ${answerWithin}. This is free.`;
-		case "ask-a-person":
-			return `Send us your claim by ${formatDay(step.until, locale, "weekday")}. A person reads it and answers within ${answerWithin}. Asking is free.`;
-		case "book-paid-repair":
-			return `You can send the unit to us for a paid repair. We look at it within ${answerWithin} after it arrives. The inspection costs ${inspectionFee}. You get a price before we do any more, and you can say no.`;
-		case "see-open-claim":
-			return `Open your claim ${showNumber(step.claimNumber)}. It shows where the unit is now and what comes next. There is nothing to pay for looking.`;
-		case "open-claim":
-			return `Open your claim by ${formatDay(step.until, locale, "weekday")}, then post the unit to us. We look at it within ${answerWithin} after it arrives. The inspection is free. Postage to us: ${postageToUs}. Postage back: ${postageBack}. If we find something else, we ask you before anything costs money.`;
-	}
+  const { inspectionFee, postageToUs, postageBack, answerWithin, locale } = format;
+  switch (step.kind) {
+    case 'check-serial':
+      return 'Read the serial on the unit once more and type it again. You get the answer at once, and it is free. If it still does not fit, send us a message: we are glad to look for the right certificate.';
+    case 'send-serial-photo':
+      return `Send us a photo of the serial on the unit. A person looks at it and answers within ${answerWithin}. This is free.`;
+    case 'ask-a-person':
+      return `Send us your claim by ${formatDay(step.until, locale, 'weekday')}. A person reads it and answers within ${answerWithin}. Asking is free.`;
+    case 'book-paid-repair':
+      return `You can send the unit to us for a paid repair. We look at it within ${answerWithin} after it arrives. The inspection costs ${inspectionFee}. You get a price before we do any more, and you can say no.`;
+    case 'see-open-claim':
+      return `Open your claim ${showNumber(step.claimNumber)}. It shows where the unit is now and what comes next. There is nothing to pay for looking.`;
+    case 'open-claim':
+      return `Open your claim by ${formatDay(step.until, locale, 'weekday')}, then post the unit to us. We look at it within ${answerWithin} after it arrives. The inspection is free. Postage to us: ${postageToUs}. Postage back: ${postageBack}. If we find something else, we ask you before anything costs money.`;
+  }
 }
 
 /** The line above the reasons. */
-export function answerHeading({ answer, nextStep }: Pick<Assessment, "answer" | "nextStep">): string {
-	switch (answer) {
-		case "not-recognised":
-			return "We do not know this certificate yet";
-		case "other-unit":
-			return "This looks like another unit";
-		case "confirm-serial":
-			return "We would like to check the serial with you";
-		case "lapsed":
-			return nextStep?.kind === "ask-a-person" ? "A person will look at this" : "The cover has ended";
-		case "outside-cover":
-			return "This fault is not part of the cover";
-		case "already-open":
-			return "Your claim is already open";
-		case "covered-subject-to-inspection":
-			return "This looks covered. We inspect the unit first.";
-	}
+export function answerHeading({ answer, nextStep }: Pick<Assessment, 'answer' | 'nextStep'>): string {
+  switch (answer) {
+    case 'not-recognised':
+      return 'We do not know this certificate yet';
+    case 'other-unit':
+      return 'This looks like another unit';
+    case 'confirm-serial':
+      return 'We would like to check the serial with you';
+    case 'lapsed':
+      return nextStep?.kind === 'ask-a-person' ? 'A person will look at this' : 'The cover has ended';
+    case 'outside-cover':
+      return 'This fault is not part of the cover';
+    case 'already-open':
+      return 'Your claim is already open';
+    case 'covered-subject-to-inspection':
+      return 'This looks covered. We inspect the unit first.';
+  }
 }
 
 /** What is still missing, for the list under the answer. */
-export function needSentence(need: Need, format: Pick<ClaimFormat, "inspectionFee">): string {
-	switch (need) {
-		case "number-again":
-			return "The number from the certificate, typed again";
-		case "serial-again":
-			return "The serial from the unit, typed again";
-		case "serial-photo":
-			return "A photo of the serial on the unit";
-		case "person-confirms-serial":
-			return "A person who compares the photo with our record";
-		case "person-decides":
-			return "A person who decides about the late claim";
-		case "fee-agreed":
-			return `Your yes to the inspection fee of ${format.inspectionFee}`;
-		case "symptom-described":
-			return "A few words about what the unit does or does not do";
-		case "inspection":
-			return "The inspection of the unit on our bench";
-	}
+export function needSentence(need: Need, format: Pick<ClaimFormat, 'inspectionFee'>): string {
+  switch (need) {
+    case 'number-again':
+      return 'The number from the certificate, typed again';
+    case 'serial-again':
+      return 'The serial from the unit, typed again';
+    case 'serial-photo':
+      return 'A photo of the serial on the unit';
+    case 'person-confirms-serial':
+      return 'A person who compares the photo with our record';
+    case 'person-decides':
+      return 'A person who decides about the late claim';
+    case 'fee-agreed':
+      return `Your yes to the inspection fee of ${format.inspectionFee}`;
+    case 'symptom-described':
+      return 'A few words about what the unit does or does not do';
+    case 'inspection':
+      return 'The inspection of the unit on our bench';
+  }
 }

@@ -1,21 +1,21 @@
-import { addDays, compareDays, type Day, maxDay } from "@/lib/calendar/day";
-import { addPeriod } from "@/lib/calendar/period";
-import { coverEnd } from "./cover";
-import { refuseTwins } from "./first-cover";
-import { heldDays } from "./held";
-import type { CoverLine, HeldInterval, PolicyTerms } from "./terms";
+import { addDays, compareDays, type Day, maxDay } from '@/lib/calendar/day';
+import { addPeriod } from '@/lib/calendar/period';
+import { coverEnd } from './cover';
+import { refuseTwins } from './first-cover';
+import { heldDays } from './held';
+import type { CoverLine, HeldInterval, PolicyTerms } from './terms';
 
 /** A claim does not end sooner than this after the return, for the fault that was put right (BGB 475e(4)). */
-export const FLOOR_AFTER_RETURN = "P2M";
+export const FLOOR_AFTER_RETURN = 'P2M';
 
 export type LineEnding = { lineId: string; was: Day | null; now: Day };
 
 export type RenewedCover = {
-	lines: CoverLine[];
-	/** How each line's end moved; `was` is null for a line that is new. */
-	endings: LineEnding[];
-	/** True when a stored line differs, so that revision n+1 must be issued even after a claim that was not covered. */
-	hasChanged: boolean;
+  lines: CoverLine[];
+  /** How each line's end moved; `was` is null for a line that is new. */
+  endings: LineEnding[];
+  /** True when a stored line differs, so that revision n+1 must be issued even after a claim that was not covered. */
+  hasChanged: boolean;
 };
 
 /**
@@ -30,55 +30,60 @@ export type RenewedCover = {
  * 18 February 2028 (90 days from the return), an untouched one on 13 December 2027 (10 days later than before).
  */
 export function renewCover(o: {
-	lines: readonly CoverLine[];
-	touched: readonly string[];
-	added?: readonly CoverLine[];
-	/** Earlier stays of the same certificate chain. */
-	heldBefore: readonly HeldInterval[];
-	/** The stay that ends now; its `to` is the return day. */
-	heldNow: HeldInterval;
-	terms: Pick<PolicyTerms, "heldRule" | "renewedMinimum">;
+  lines: readonly CoverLine[];
+  touched: readonly string[];
+  added?: readonly CoverLine[];
+  /** Earlier stays of the same certificate chain. */
+  heldBefore: readonly HeldInterval[];
+  /** The stay that ends now; its `to` is the return day. */
+  heldNow: HeldInterval;
+  terms: Pick<PolicyTerms, 'heldRule' | 'renewedMinimum'>;
 }): RenewedCover {
-	const { lines, touched, added = [], heldBefore, heldNow, terms } = o;
-	const unknown = touched.find((id) => !lines.some((line) => line.id === id));
-	if (unknown !== undefined) throw new RangeError(`No cover line has the id ${unknown}`);
-	refuseTwins([...lines, ...added]);
+  const { lines, touched, added = [], heldBefore, heldNow, terms } = o;
+  const unknown = touched.find((id) => !lines.some((line) => line.id === id));
+  if (unknown !== undefined) throw new RangeError(`No cover line has the id ${unknown}`);
+  refuseTwins([...lines, ...added]);
 
-	const held = [...heldBefore, heldNow];
-	const newlyGivenBack = heldDays(held, terms.heldRule) - heldDays(heldBefore, terms.heldRule);
-	const floor = floorAfterReturn(heldNow.to, terms);
-	const renewed = lines.map((line) => {
-		const kept = pausedFloor(line, heldNow, newlyGivenBack);
-		return { ...line, renewedUntil: touched.includes(line.id) ? latest(kept, floor) : kept };
-	});
-	const next = [...renewed, ...added];
-	return {
-		lines: next,
-		endings: next.map((line) => {
-			const before = lines.find(({ id }) => id === line.id);
-			return {
-				lineId: line.id,
-				was: before ? coverEnd(before, heldBefore, terms) : null,
-				now: coverEnd(line, held, terms),
-			};
-		}),
-		hasChanged: added.length > 0 || renewed.some((line, i) => line.renewedUntil !== lines[i]?.renewedUntil),
-	};
+  const held = [...heldBefore, heldNow];
+  const newlyGivenBack = heldDays(held, terms.heldRule) - heldDays(heldBefore, terms.heldRule);
+  const floor = floorAfterReturn(heldNow.to, terms);
+  const renewed = lines.map((line) => {
+    const kept = pausedFloor(line, heldNow, newlyGivenBack);
+    return { ...line, renewedUntil: touched.includes(line.id) ? latest(kept, floor) : kept };
+  });
+  const next = [...renewed, ...added];
+  return {
+    lines: next,
+    endings: next.map((line) => {
+      const before = lines.find(({ id }) => id === line.id);
+      return {
+        lineId: line.id,
+        was: before ? coverEnd(before, heldBefore, terms) : null,
+        now: coverEnd(line, held, terms),
+      };
+    }),
+    hasChanged: added.length > 0 || renewed.some((line, i) => line.renewedUntil !== lines[i]?.renewedUntil),
+  };
 }
 
-function floorAfterReturn(returnedOn: Day, terms: Pick<PolicyTerms, "heldRule" | "renewedMinimum">): Day | null {
-	const byMinimum = terms.renewedMinimum === null ? null : addPeriod(returnedOn, terms.renewedMinimum);
-	const byLaw = terms.heldRule === "two-months-from-return" ? addPeriod(returnedOn, FLOOR_AFTER_RETURN) : null;
-	return latest(byMinimum, byLaw);
+function floorAfterReturn(
+  returnedOn: Day,
+  terms: Pick<PolicyTerms, 'heldRule' | 'renewedMinimum'>,
+): Day | null {
+  const byMinimum = terms.renewedMinimum === null ? null : addPeriod(returnedOn, terms.renewedMinimum);
+  const byLaw =
+    terms.heldRule === 'two-months-from-return' ? addPeriod(returnedOn, FLOOR_AFTER_RETURN) : null;
+  return latest(byMinimum, byLaw);
 }
 
 // An earlier renewed minimum is paused like a term is: only while it was still running when the unit was handed in.
 function pausedFloor(line: CoverLine, heldNow: HeldInterval, days: number): Day | null {
-	if (line.renewedUntil === null || compareDays(heldNow.from, line.renewedUntil) > 0) return line.renewedUntil;
-	return addDays(line.renewedUntil, days);
+  if (line.renewedUntil === null || compareDays(heldNow.from, line.renewedUntil) > 0)
+    return line.renewedUntil;
+  return addDays(line.renewedUntil, days);
 }
 
 function latest(a: Day | null, b: Day | null): Day | null {
-	if (a === null) return b;
-	return b === null ? a : maxDay(a, b);
+  if (a === null) return b;
+  return b === null ? a : maxDay(a, b);
 }

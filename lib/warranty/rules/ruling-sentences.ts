@@ -1,48 +1,49 @@
-import type { Ruling } from "./causes";
-import type { RulingNeed } from "./ruling";
+import type { Ruling } from './causes';
+import type { RulingNeed } from './ruling';
 
 /** Finished text from settings and the quote; null where no price has been worked out yet. */
 export type RulingFormat = {
-	/** For instance '3 working days'. */
-	repairWithin: string;
-	/** Gross amount of the offered paid job, or null when the offer still has to be written. */
-	offeredPrice: string | null;
-	/** What it costs to get the unit back unrepaired: 'free' or an amount. */
-	returnPrice: string;
+  /** For instance '3 working days'. */
+  repairWithin: string;
+  /** Gross amount of the offered paid job, or null when the offer still has to be written. */
+  offeredPrice: string | null;
+  /** What it costs to get the unit back unrepaired: 'free' or an amount. */
+  returnPrice: string;
 };
 
 /** What a ruling means for the customer, what comes next, when and what it costs. The reason itself is written by a person. */
 export function rulingSentence(ruling: Ruling, format: RulingFormat): string {
-	const { repairWithin, returnPrice } = format;
-	const price = format.offeredPrice === null ? "We send you a price first." : `The price is ${format.offeredPrice}.`;
-	switch (ruling) {
-		case "covered":
-			return `This is covered. We put it right within ${repairWithin} and send it back. You pay nothing.`;
-		case "partly":
-			return `Part of this is covered. We put that part right within ${repairWithin}, and you pay nothing for it. The rest is up to you. ${price} You can say yes or no.`;
-		case "not-covered":
-			return `This is not part of the cover. We can repair it as a paid job. ${price} You can say yes or no. If you say no, we send it back. Sending it back: ${returnPrice}.`;
-		case "returned-free":
-			return "On our bench the unit works as it should. We send it back to you within a few days. You pay nothing. If it happens again, tell us: a short film of it helps most.";
-	}
+  const { repairWithin, returnPrice } = format;
+  const price =
+    format.offeredPrice === null ? 'We send you a price first.' : `The price is ${format.offeredPrice}.`;
+  switch (ruling) {
+    case 'covered':
+      return `This is covered. We put it right within ${repairWithin} and send it back. You pay nothing.`;
+    case 'partly':
+      return `Part of this is covered. We put that part right within ${repairWithin}, and you pay nothing for it. The rest is up to you. ${price} You can say yes or no.`;
+    case 'not-covered':
+      return `This is not part of the cover. We can repair it as a paid job. ${price} You can say yes or no. If you say no, we send it back. Sending it back: ${returnPrice}.`;
+    case 'returned-free':
+      return 'On our bench the unit works as it should. We send it back to you within a few days. You pay nothing. If it happens again, tell us: a short film of it helps most.';
+  }
 }
 
 /** Offered under every ruling that can be contested. */
 export function contestSentence(answerWithin: string): string {
-	return `Do you see it another way? Tell us once, here, in your own words. The owner looks again and answers within ${answerWithin}. It is free.`;
+  return `Do you see it another way? Tell us once, here, in your own words. The owner looks again and answers within ${answerWithin}. It is free.`;
 }
 
 /** What staff still have to do, at the ruling form. */
 export function rulingNeedSentence(need: RulingNeed): string {
-	switch (need) {
-		case "evidence-photo":
-			return "Attach a photo that shows what this ruling rests on.";
-		case "written-reason":
-			return "Write the reason for the customer in at least 20 characters.";
-		case "owner-second-look":
-			return "Ask an owner for a second look.";
-	}
+  switch (need) {
+    case 'evidence-photo':
+      return 'Attach a photo that shows what this ruling rests on.';
+    case 'written-reason':
+      return 'Write the reason for the customer in at least 20 characters.';
+    case 'owner-second-look':
+      return 'Ask an owner for a second look.';
+  }
 }
 
 /** Asked with every ruling that is covered or partly covered; the answer may add or change a check. */
-export const CATCH_QUESTION = "What would have caught this before it went back?";
+export const CATCH_QUESTION = 'What would have caught this before it went back?';

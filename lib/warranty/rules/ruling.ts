@@ -1,24 +1,25 @@
-import { type Cause, causeRow, type Ruling } from "./causes";
+import { may, type Role } from '@/lib/people/rules/roles';
+import { type Cause, causeRow, RULINGS, type Ruling } from './causes';
 
 /** A second cause found on the same unit, which the certificate does not cover. */
-export type AlsoFound = Extract<Cause, "separate-fault" | "damage-after-return">;
+export type AlsoFound = Extract<Cause, 'separate-fault' | 'damage-after-return'>;
 
 export type Findings = {
-	cause: Cause;
-	/** Null when the one cause explains everything. */
-	alsoFound: AlsoFound | null;
-	/** False when the person who inspected cannot say for sure. */
-	isEvidenceClear: boolean;
-	/** Photos attached to the inspection that show what the ruling rests on. */
-	evidencePhotos: number;
-	/** True when the claim was opened while cover ran, or a person let a late one in. */
-	isWithinTerm: boolean;
+  cause: Cause;
+  /** Null when the one cause explains everything. */
+  alsoFound: AlsoFound | null;
+  /** False when the person who inspected cannot say for sure. */
+  isEvidenceClear: boolean;
+  /** Photos attached to the inspection that show what the ruling rests on. */
+  evidencePhotos: number;
+  /** True when the claim was opened while cover ran, or a person let a late one in. */
+  isWithinTerm: boolean;
 };
 
 export type RulingOutcome = {
-	ruling: Ruling;
-	/** True when the table said otherwise and only the missing or unclear evidence makes it covered. */
-	isByDoubt: boolean;
+  ruling: Ruling;
+  /** True when the table said otherwise and only the missing or unclear evidence makes it covered. */
+  isByDoubt: boolean;
 };
 
 /**
@@ -30,34 +31,35 @@ export type RulingOutcome = {
  * the term, and not covered after it. Example: cause damage-after-return with no photo is covered, by doubt.
  */
 export function rulingFor(findings: Findings): RulingOutcome {
-	const row = causeRow(findings.cause);
-	const isProved = findings.isEvidenceClear && findings.evidencePhotos > 0;
-	if (row.needsVisibleEvidence) return isProved ? plainly(row.ruling) : { ruling: "covered", isByDoubt: true };
-	if (row.ruling === "covered" && findings.alsoFound !== null)
-		return isProved ? plainly("partly") : { ruling: "covered", isByDoubt: true };
-	if (row.ruling === "returned-free" && !findings.isWithinTerm) return plainly("not-covered");
-	return plainly(row.ruling);
+  const row = causeRow(findings.cause);
+  const isProved = findings.isEvidenceClear && findings.evidencePhotos > 0;
+  if (row.needsVisibleEvidence)
+    return isProved ? plainly(row.ruling) : { ruling: 'covered', isByDoubt: true };
+  if (row.ruling === 'covered' && findings.alsoFound !== null)
+    return isProved ? plainly('partly') : { ruling: 'covered', isByDoubt: true };
+  if (row.ruling === 'returned-free' && !findings.isWithinTerm) return plainly('not-covered');
+  return plainly(row.ruling);
 }
 
 function plainly(ruling: Ruling): RulingOutcome {
-	return { ruling, isByDoubt: false };
+  return { ruling, isByDoubt: false };
 }
 
-export type RulingNeed = "evidence-photo" | "written-reason" | "owner-second-look";
+export type RulingNeed = 'evidence-photo' | 'written-reason' | 'owner-second-look';
 
 /** Shorter than this is a label, not a reason. */
 export const SHORTEST_REASON = 20;
 
 /** What a ruling needs before it may be told to the customer: nothing when covered, all three otherwise. */
 export function rulingNeeds(ruling: Ruling): RulingNeed[] {
-	return ruling === "covered" ? [] : ["evidence-photo", "written-reason", "owner-second-look"];
+  return ruling === 'covered' ? [] : ['evidence-photo', 'written-reason', 'owner-second-look'];
 }
 
 export type RulingDraft = Findings & {
-	/** In the customer's words; they read it as it stands. */
-	reasonText: string;
-	/** Who looked a second time, and in which role; in a workshop of one it is the same person on a second visit. */
-	secondLook: { userId: string; role: "owner" | "technician" | "front-desk" } | null;
+  /** In the customer's words; they read it as it stands. */
+  reasonText: string;
+  /** Who looked a second time, and in which role; in a workshop of one it is the same person on a second visit. */
+  secondLook: { userId: string; role: Role } | null;
 };
 
 export type RulingDecision = RulingOutcome & ({ allowed: true } | { allowed: false; missing: RulingNeed[] });
@@ -68,34 +70,54 @@ export type RulingDecision = RulingOutcome & ({ allowed: true } | { allowed: fal
  * Example: no-fault-found with a photo and a reason but no second look gives { allowed: false, missing: ['owner-second-look'] }.
  */
 export function mayRule(draft: RulingDraft): RulingDecision {
-	const outcome = rulingFor(draft);
-	const missing = rulingNeeds(outcome.ruling).filter((need) => !isMet(need, draft));
-	return missing.length === 0 ? { ...outcome, allowed: true } : { ...outcome, allowed: false, missing };
+  const outcome = rulingFor(draft);
+  const missing = rulingNeeds(outcome.ruling).filter((need) => !isMet(need, draft));
+  return missing.length === 0 ? { ...outcome, allowed: true } : { ...outcome, allowed: false, missing };
 }
 
 function isMet(need: RulingNeed, draft: RulingDraft): boolean {
-	switch (need) {
-		case "evidence-photo":
-			return draft.evidencePhotos > 0;
-		case "written-reason":
-			return draft.reasonText.trim().length >= SHORTEST_REASON;
-		case "owner-second-look":
-			return draft.secondLook?.role === "owner";
-	}
+  switch (need) {
+    case 'evidence-photo':
+      return draft.evidencePhotos > 0;
+    case 'written-reason':
+      return draft.reasonText.trim().length >= SHORTEST_REASON;
+    case 'owner-second-look':
+      return draft.secondLook !== null && may(draft.secondLook.role, 'second-look');
+  }
 }
 
-export type ContestAnswer = { allowed: true } | { allowed: false; reason: "nothing-to-contest" | "already-contested" };
+export type ContestAnswer =
+  | { allowed: true }
+  | { allowed: false; reason: 'nothing-to-contest' | 'already-contested' };
 
 /**
  * Whether the customer can contest a ruling on the private link: once, and only where something was not covered.
  * Example: a ruling of 'partly' that was never contested may be; a second time it may not.
  */
 export function mayContest(o: { ruling: Ruling; timesContested: number }): ContestAnswer {
-	if (o.ruling === "covered") return { allowed: false, reason: "nothing-to-contest" };
-	return o.timesContested > 0 ? { allowed: false, reason: "already-contested" } : { allowed: true };
+  if (o.ruling === 'covered') return { allowed: false, reason: 'nothing-to-contest' };
+  return o.timesContested > 0 ? { allowed: false, reason: 'already-contested' } : { allowed: true };
 }
 
 /** True when cover is renewed for the touched lines, and when we must ask ourselves what would have caught this. */
 export function isCoveredAtLeastPartly(ruling: Ruling): boolean {
-	return ruling === "covered" || ruling === "partly";
+  return ruling === 'covered' || ruling === 'partly';
+}
+
+/**
+ * A ruling is final when nothing is missing any more: at once when covered, otherwise once the second look has been taken.
+ * Example: 'not-covered' without a second look is not final, and the customer is not told yet.
+ */
+export function isFinalRuling(claim: { ruling: string | null; secondLookAt: Date | null }): boolean {
+  const ruling = readRuling(claim.ruling);
+  if (ruling === null) return false;
+  return rulingNeeds(ruling).includes('owner-second-look') ? claim.secondLookAt !== null : true;
+}
+
+/** A stored ruling as a ruling, null while there is none; refuses a word that is no ruling. */
+export function readRuling(text: string | null): Ruling | null {
+  if (text === null) return null;
+  const known = RULINGS.find((ruling) => ruling === text);
+  if (known === undefined) throw new RangeError(`Not a ruling: ${text}`);
+  return known;
 }

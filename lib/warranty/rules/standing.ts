@@ -1,13 +1,13 @@
-import { compareDays, type Day } from "@/lib/calendar/day";
-import type { WorkingCalendar } from "@/lib/calendar/working";
-import { type CoverCount, countCover } from "./cover";
-import type { CoverLine, HeldInterval, PolicyTerms } from "./terms";
+import { compareDays, type Day } from '@/lib/calendar/day';
+import type { WorkingCalendar } from '@/lib/calendar/working';
+import { type CoverCount, countCover } from './cover';
+import type { CoverLine, HeldInterval, PolicyTerms } from './terms';
 
 /** Chosen by a customer whose symptom is on no list. */
-export const OTHER_SYMPTOM = "other";
+export const OTHER_SYMPTOM = 'other';
 
 /** Where a line stands on a day: running, claimable only because its last day was rolled, in grace, or ended. */
-export type Standing = "running" | "rolled" | "in-grace" | "ended";
+export type Standing = 'running' | 'rolled' | 'in-grace' | 'ended';
 
 export type LineStanding = { line: CoverLine; count: CoverCount; standing: Standing };
 
@@ -16,18 +16,18 @@ export type LineStanding = { line: CoverLine; count: CoverCount; standing: Stand
  * Example: an end on Saturday 26 December 2026, asked on the 28th in England with rolling, is 'rolled'.
  */
 export function lineStanding(
-	line: CoverLine,
-	day: Day,
-	o: { held: readonly HeldInterval[]; terms: PolicyTerms; calendar: WorkingCalendar },
+  line: CoverLine,
+  day: Day,
+  o: { held: readonly HeldInterval[]; terms: PolicyTerms; calendar: WorkingCalendar },
 ): LineStanding {
-	const count = countCover(line, o.held, o.terms, o.calendar);
-	return { line, count, standing: standingOn(day, count) };
+  const count = countCover(line, o.held, o.terms, o.calendar);
+  return { line, count, standing: standingOn(day, count) };
 }
 
 function standingOn(day: Day, count: CoverCount): Standing {
-	if (compareDays(day, count.end) <= 0) return "running";
-	if (compareDays(day, count.lastClaimDay) <= 0) return "rolled";
-	return compareDays(day, count.lastGraceDay) <= 0 ? "in-grace" : "ended";
+  if (compareDays(day, count.end) <= 0) return 'running';
+  if (compareDays(day, count.lastClaimDay) <= 0) return 'rolled';
+  return compareDays(day, count.lastGraceDay) <= 0 ? 'in-grace' : 'ended';
 }
 
 /**
@@ -36,16 +36,18 @@ function standingOn(day: Day, count: CoverCount): Standing {
  * Example: 'no charge' belongs to the line whose symptoms are ['No charge', 'loose plug'].
  */
 export function relevantLines(lines: readonly CoverLine[], symptom: string): CoverLine[] {
-	if (isOther(symptom)) return [...lines];
-	const asked = folded(symptom);
-	return lines.filter((line) => line.symptoms.length === 0 || line.symptoms.some((known) => folded(known) === asked));
+  if (isOther(symptom)) return [...lines];
+  const asked = folded(symptom);
+  return lines.filter(
+    (line) => line.symptoms.length === 0 || line.symptoms.some((known) => folded(known) === asked),
+  );
 }
 
 /** True when the customer chose "something else". */
 export function isOther(symptom: string): boolean {
-	return folded(symptom) === OTHER_SYMPTOM;
+  return folded(symptom) === OTHER_SYMPTOM;
 }
 
 function folded(symptom: string): string {
-	return symptom.trim().toLowerCase();
+  return symptom.trim().toLowerCase();
 }
