@@ -1,0 +1,93 @@
+"use client";
+import {
+  type ReactNode,
+  useActionState,
+  useEffect,
+  useId,
+  useRef,
+} from "react";
+import { Notice } from "../page/notice";
+import { ErrorSummary } from "./error-summary";
+import { FormContext } from "./form-context";
+import type { FormAction, FormState } from "./form-state";
+
+type ActionFormProps = {
+  action: FormAction;
+  children: ReactNode;
+  hidden?: Record<string, string | number> | undefined;
+  initial?: FormState | undefined;
+  label?: string | undefined;
+};
+
+/**
+ * A form around a server action; it works before and without script, and with script only gets smoother.
+ *
+ * Hand over the action itself or `action.bind(null, id)`; a closure would send nothing without script.
+ * Fields inside show what was typed and their own problem; the summary above links to each of them.
+ *
+ * ```tsx
+ * <ActionForm action={askForQuote} hidden={{ model: model.id }}>
+ *   <TextField name="serial" label="Serial number" mono hint="On the plate underneath." />
+ *   <TextArea name="symptoms" label="What does it do, or not do?" />
+ *   <FileField name="photos" label="Photos" most={6} maxMegabytes={10} />
+ *   <SubmitBar label="Ask for a quote" consequence="We answer within two working days. It costs nothing." />
+ * </ActionForm>
+ * ```
+ */
+export function ActionForm({
+  action,
+  children,
+  hidden,
+  initial,
+  label,
+}: ActionFormProps) {
+  const [state, formAction, pending] = useActionState(action, initial ?? {});
+  const prefix = useId();
+  const shown = useRef(state);
+  const top = useRef<HTMLDivElement>(null);
+
+  // Only after an answer, never on arrival: the summary takes the focus so that it is read first.
+  useEffect(() => {
+    if (shown.current === state) return;
+    shown.current = state;
+    const bare = document.title.replace(/^Error: /, "");
+    document.title = hasProblem(state) ? `Error: ${bare}` : bare;
+    top.current?.focus();
+  }, [state]);
+
+  return (
+    <FormContext value={{ state, pending, prefix }}>
+      <form action={formAction} noValidate aria-label={label} className="form">
+        {Object.entries(hidden ?? {}).map(([name, value]) => (
+          <input key={name} type="hidden" name={name} value={value} />
+        ))}
+        <Answer state={state} prefix={prefix} topRef={top} />
+        {children}
+      </form>
+    </FormContext>
+  );
+}
+
+type AnswerProps = {
+  state: FormState;
+  prefix: string;
+  topRef: React.RefObject<HTMLDivElement | null>;
+};
+
+function Answer({ state, prefix, topRef }: AnswerProps) {
+  if (hasProblem(state))
+    return <ErrorSummary state={state} prefix={prefix} ref={topRef} />;
+  if (!state.done) return null;
+  return (
+    <div ref={topRef} tabIndex={-1} className="form-answer">
+      <Notice kind="good" role="status">
+        <p>{state.done}</p>
+      </Notice>
+    </div>
+  );
+}
+
+function hasProblem(state: FormState): boolean {
+  const wrong = Object.keys(state.errors ?? {}).length;
+  return wrong > 0 || Boolean(state.message) || Boolean(state.conflict);
+}

@@ -1,0 +1,29 @@
+/**
+ * What a form's action hands back to the page. All of it is optional: `{}` is the untouched form.
+ * - `errors`: per field name the sentences shown at the field and in the summary, first one first.
+ * - `values`: what was typed, by field name, so that nothing is lost; never a password.
+ * - `message`: one sentence about the form as a whole when no single field is to blame.
+ * - `done`: one sentence when the action succeeded and the person stays on the page.
+ * - `conflict`: somebody else changed the record meanwhile; what changed, and where its present state is.
+ *
+ * Example: `{ errors: { serial: ['Type the serial number'] }, values: { serial: '' } }`
+ */
+export type FormState = {
+  errors?: Record<string, string[]> | undefined;
+  values?: Record<string, string | string[]> | undefined;
+  message?: string | undefined;
+  done?: string | undefined;
+  conflict?: FormConflict | undefined;
+};
+
+export type FormConflict = {
+  message: string;
+  changes: string[];
+  href?: string | undefined;
+};
+
+/** The shape of every action that an ActionForm takes: `(before, formData) => next state`. */
+export type FormAction = (
+  before: FormState,
+  formData: FormData,
+) => Promise<FormState>;

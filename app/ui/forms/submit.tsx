@@ -1,0 +1,77 @@
+"use client";
+import { type MouseEvent, type ReactNode, useContext } from "react";
+import { TextLink } from "../page/text-link";
+import { FormContext } from "./form-context";
+
+type SubmitProps = {
+  label: string;
+  busy?: string | undefined;
+  consequence?: ReactNode;
+  kind?: "main" | "second" | undefined;
+  name?: string | undefined;
+  value?: string | undefined;
+};
+
+/**
+ * The button that sends the form, with what it sets off written under it.
+ *
+ * ```tsx
+ * <SubmitButton label="Send the quote" consequence="Sends the customer the quote by e-mail." />
+ * <SubmitButton kind="second" name="then" value="another" label="Save and add another" />
+ * ```
+ */
+export function SubmitButton(props: SubmitProps) {
+  const {
+    label,
+    busy = "Sending…",
+    consequence,
+    kind = "main",
+    name,
+    value,
+  } = props;
+  const { pending } = useContext(FormContext);
+  // aria-disabled instead of disabled: the button keeps the focus, and a second press sends nothing.
+  const holdBack = (event: MouseEvent) => {
+    if (pending) event.preventDefault();
+  };
+  return (
+    <div className="submit">
+      <button
+        type="submit"
+        className={`button button-${kind}`}
+        name={name}
+        value={value}
+        aria-disabled={pending || undefined}
+        onClick={holdBack}
+      >
+        {pending ? busy : label}
+      </button>
+      {consequence ? <p className="submit-then">{consequence}</p> : null}
+    </div>
+  );
+}
+
+type SubmitBarProps = SubmitProps & {
+  second?: { href: string; label: string } | undefined;
+};
+
+/**
+ * The next action of a customer page: at the bottom of the screen on a phone, in reach of the thumb.
+ *
+ * ```tsx
+ * <SubmitBar label="Continue" consequence="Next: what is wrong with it. Nothing is booked yet."
+ *   second={{ href: '/prices', label: 'Back to prices' }} />
+ * ```
+ */
+export function SubmitBar({ second, ...rest }: SubmitBarProps) {
+  return (
+    <div className="submit-bar">
+      <SubmitButton {...rest} />
+      {second ? (
+        <TextLink href={second.href} className="button button-quiet">
+          {second.label}
+        </TextLink>
+      ) : null}
+    </div>
+  );
+}

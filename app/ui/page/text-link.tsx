@@ -1,0 +1,35 @@
+import type { Route } from "next";
+import Link from "next/link";
+import type { ReactNode } from "react";
+
+type TextLinkProps = {
+  href: string;
+  children: ReactNode;
+  className?: string | undefined;
+  file?: boolean | undefined;
+  "aria-label"?: string | undefined;
+};
+
+/**
+ * A link inside the house. `file` for a PDF or CSV, which must not be fetched as a page.
+ * Nothing is fetched ahead: every page is made on request, and a phone with a weak signal pays for each one.
+ *
+ * ```tsx
+ * <TextLink href={`/workshop/jobs/${job.number}`}>J-4K7Q-X29D</TextLink>
+ * <TextLink href={`/slip/${token}.pdf`} file>Packing slip (PDF)</TextLink>
+ * ```
+ */
+export function TextLink({ href, file, children, ...rest }: TextLinkProps) {
+  if (file) {
+    return (
+      <a href={href} {...rest}>
+        {children}
+      </a>
+    );
+  }
+  return (
+    <Link href={href as Route} prefetch={false} {...rest}>
+      {children}
+    </Link>
+  );
+}

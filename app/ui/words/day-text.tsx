@@ -1,0 +1,21 @@
+import type { Day } from "@/lib/calendar/day";
+import { formatDay } from "@/lib/calendar/format";
+
+/**
+ * A calendar day in words; customers read the weekday form.
+ *
+ * ```tsx
+ * <DayText day={day('2026-12-03')} locale="en-GB" />   // Thursday 3 December 2026
+ * ```
+ */
+export function DayText(props: {
+  day: Day;
+  locale: string;
+  style?: "long" | "short" | "weekday" | undefined;
+}) {
+  return (
+    <time dateTime={props.day} className="day-text">
+      {formatDay(props.day, props.locale, props.style ?? "weekday")}
+    </time>
+  );
+}
