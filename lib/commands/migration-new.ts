@@ -8,7 +8,9 @@ import { migrationsFolder, noFilters, openSchemaEngine, readMigrations, readSche
 
 const name = process.argv[2];
 if (!name || !/^[a-z][a-z0-9_]*$/.test(name)) {
-  console.error('Say what the migration does: npm run migration:new -- add_parcels (lower case, digits and _)');
+  console.error(
+    'Say what the migration does: npm run migration:new -- add_parcels (lower case, digits and _)',
+  );
   process.exit(1);
 }
 
@@ -24,7 +26,8 @@ const { stdout } = await engine.diff({
   filters: noFilters,
 });
 const sql = (stdout ?? '').trim();
-if (sql === '' || sql === '-- This is an empty migration.') console.log('The migrations already lead to this schema: nothing written.');
+if (sql === '' || sql === '-- This is an empty migration.')
+  console.log('The migrations already lead to this schema: nothing written.');
 else {
   const stamp = new Date().toISOString().replace(/\D/g, '').slice(0, 14);
   const file = path.join(migrationsFolder, `${stamp}_${name}`, 'migration.sql');

@@ -12,7 +12,9 @@ export type Db = PrismaClient;
 export const db: Db = new Proxy(Object.create(null), {
   get(_target, key) {
     if (isInsideTransaction()) {
-      throw new Error(`db.${String(key)} was used inside a transaction: use the tx that transaction() hands over`);
+      throw new Error(
+        `db.${String(key)} was used inside a transaction: use the tx that transaction() hands over`,
+      );
     }
     const client = connect();
     const value: unknown = Reflect.get(client, key, client);

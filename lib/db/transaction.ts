@@ -17,7 +17,8 @@ export async function transaction<T>(
   fn: (tx: Tx) => Promise<T>,
   options: { serializable?: boolean } = {},
 ): Promise<T> {
-  if (isInsideTransaction()) throw new Error('A transaction was started inside a transaction: pass tx on instead');
+  if (isInsideTransaction())
+    throw new Error('A transaction was started inside a transaction: pass tx on instead');
   const settings = {
     maxWait: 10_000,
     timeout: 15_000,
