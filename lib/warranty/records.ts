@@ -1,0 +1,128 @@
+import { z } from 'zod';
+import { type Day, dayFromDate } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import type { Prisma } from '@/lib/db/generated/client';
+import type { Tx } from '@/lib/db/transaction';
+import type { CoverLine } from './rules/terms';
+import { HELD_RULES, type HeldInterval, type PolicyTerms, START_EVENTS } from './rules/terms';
+
+/** Stored policy rows read back into the shape the rules take; throws where a row does not fit. */
+const policyRow = z.object({
+  startEvent: z.enum(START_EVENTS),
+  workTerm: z.string().nullable(),
+  partsTerm: z.string().nullable(),
+  exclusions: z.array(z.string()),
+  renewedMinimum: z.string().nullable(),
+  heldRule: z.enum(HELD_RULES),
+  rollLastDay: z.boolean(),
+  graceDays: z.number().int(),
+  transferable: z.boolean(),
+});
+
+export function readTerms(row: Record<string, unknown>): PolicyTerms {
+  return policyRow.parse(row);
+}
+
+const lineKind = z.enum(['work', 'part']);
+
+type StoredLine = {
+  key: string;
+  kind: string;
+  description: string;
+  symptoms: string[];
+  term: string;
+  startsOn: Date;
+  renewedUntil: Date | null;
+};
+
+export function readCoverLine(row: StoredLine): CoverLine {
+  return {
+    id: row.key,
+    kind: lineKind.parse(row.kind),
+    description: row.description,
+    symptoms: row.symptoms,
+    term: row.term,
+    startsOn: dayFromDate(row.startsOn),
+    renewedUntil: row.renewedUntil ? dayFromDate(row.renewedUntil) : null,
+  };
+}
+
+const CERTIFICATE = {
+  id: true,
+  number: true,
+  revision: true,
+  jobId: true,
+  modelName: true,
+  serialTyped: true,
+  serialKey: true,
+  issuedAt: true,
+  issuedOn: true,
+  endsOn: true,
+  supersededAt: true,
+  keyId: true,
+  signature: true,
+  fileKey: true,
+  sha256: true,
+  policyVersionId: true,
+  policyVersion: true,
+  lines: { orderBy: { position: 'asc' } },
+} satisfies Prisma.CertificateSelect;
+
+export type CertificateRecord = Prisma.CertificateGetPayload<{ select: typeof CERTIFICATE }>;
+
+export type Chain = {
+  /** oldest first; the last one is in force */
+  revisions: CertificateRecord[];
+  inForce: CertificateRecord;
+  terms: PolicyTerms;
+  held: HeldInterval[];
+  openClaim: { id: string; number: string; openedOn: Day; jobId: string; arrivedOn: Date | null } | null;
+};
+
+/** Every revision of a certificate with the days held and the open claim, or null for an unknown number. */
+export async function readChain(number: string, client: Tx = db): Promise<Chain | null> {
+  const revisions = await client.certificate.findMany({
+    where: { number },
+    orderBy: { revision: 'asc' },
+    select: CERTIFICATE,
+  });
+  const inForce = revisions.at(-1);
+  if (!inForce) return null;
+  const held = await client.heldInterval.findMany({
+    where: { certificateNumber: number },
+    orderBy: { fromDay: 'asc' },
+  });
+  const open = await client.claim.findFirst({
+    where: { certificateNumber: number, state: { not: 'closed' } },
+    select: { id: true, number: true, openedOn: true, jobId: true, job: { select: { arrivedAt: true } } },
+  });
+  return {
+    revisions,
+    inForce,
+    terms: readTerms(inForce.policyVersion),
+    held: held.map((row) => ({
+      from: dayFromDate(row.fromDay),
+      to: dayFromDate(row.toDay),
+      claimNumber: row.claimNumber,
+    })),
+    openClaim: open
+      ? {
+          id: open.id,
+          number: open.number,
+          openedOn: dayFromDate(open.openedOn),
+          jobId: open.jobId,
+          arrivedOn: open.job.arrivedAt,
+        }
+      : null,
+  };
+}
+
+/** Certificates whose serial folds to one of these keys, newest first; for arrivals and the job sheet. */
+export async function certificatesOfSerial(serialKeys: readonly string[], client: Tx = db) {
+  return client.certificate.findMany({
+    where: { serialKey: { in: [...serialKeys] }, supersededAt: null },
+    orderBy: { issuedAt: 'desc' },
+    select: { number: true, revision: true, endsOn: true, modelName: true, jobId: true },
+    take: 20,
+  });
+}
