@@ -1,0 +1,109 @@
+import { barcodeFigure } from '@/lib/documents/kit/codes';
+import { limitedLines } from '@/lib/documents/kit/fit';
+import { heightOf, paintLines, placeLines } from '@/lib/documents/kit/flow';
+import { grid, ink, styled, styles } from '@/lib/documents/kit/ink';
+import { breakLines, type Line } from '@/lib/documents/kit/lines';
+import { paintPerforation } from '@/lib/documents/kit/marks';
+import type { Sheet } from '@/lib/documents/kit/sheet';
+
+export type AddressLabel = {
+  to: readonly string[];
+  from: readonly string[];
+  /** The number as shown, and as the bars hold it. */
+  shown: string;
+  coded: string;
+  cutHint: string;
+};
+
+export const labelHeight = 152;
+
+const side = 150;
+const pad = 14;
+
+/** The largest setting in which the address still has its room. */
+function addressLines(
+  sheet: Sheet,
+  to: readonly string[],
+  width: number,
+  height: number,
+): { lines: Line[]; style: typeof styles.title | ReturnType<typeof styled> } {
+  for (const size of [17, 15, 13, 11, 9]) {
+    const style = styled(styles.title, { size, leading: size * 1.28 });
+    const lines = to.flatMap((line) => breakLines(sheet, line, style, width));
+    if (heightOf(lines, style) <= height) return { lines, style };
+  }
+  const style = styled(styles.title, { size: 9, leading: 11.5 });
+  return { lines: limitedLines(sheet, to.join(', '), style, width, Math.floor(height / 11.5)), style };
+}
+
+/** A label to cut off along its perforation, at the foot of the page: who it goes to, whose job it is, who sends it. */
+export function addressLabel(sheet: Sheet, label: AddressLabel): void {
+  const hint = styles.small.leading + 4;
+  sheet.room(labelHeight + hint);
+  sheet.y = sheet.bottom - labelHeight - hint - 8;
+  const x = sheet.left;
+  const top = sheet.y + hint;
+  const { width } = sheet;
+  const right = x + width;
+  sheet.artifact(() => {
+    const below = top + labelHeight;
+    paintPerforation(sheet, { x1: x, y1: top, x2: right, y2: top });
+    paintPerforation(sheet, { x1: x, y1: below, x2: right, y2: below });
+    paintPerforation(sheet, { x1: x, y1: top, x2: x, y2: below });
+    paintPerforation(sheet, { x1: right, y1: top, x2: right, y2: below });
+    const rule = sheet.doc.lineWidth(0.6).strokeColor(ink.rule);
+    rule
+      .moveTo(right - side - pad, top + pad)
+      .lineTo(right - side - pad, below - pad)
+      .stroke();
+  });
+  sheet.element(sheet.root, 'Sect', (part) => {
+    const cut = breakLines(sheet, label.cutHint, styles.small, width);
+    sheet.element(part, 'H2', (h) =>
+      placeLines(sheet, h, cut.slice(0, 1), { x, width, y: sheet.y }, styles.small),
+    );
+    const toWidth = width - side - pad * 3;
+    const word = styled(styles.body, { face: 'strong', colour: ink.accent });
+    sheet.element(part, 'P', (p) =>
+      placeLines(
+        sheet,
+        p,
+        breakLines(sheet, 'To ', word, toWidth),
+        { x: x + pad, width: toWidth, y: top + pad - 3 },
+        word,
+      ),
+    );
+    const { lines, style } = addressLines(sheet, label.to, toWidth, labelHeight - pad * 2 - 16);
+    sheet.element(part, 'P', (p) =>
+      placeLines(sheet, p, lines, { x: x + pad, width: toWidth, y: top + pad + 14 }, style),
+    );
+
+    const at = { x: right - side, width: side - pad };
+    sheet.element(part, 'P', (p) =>
+      sheet.mark(p, () => {
+        paintLines(sheet, breakLines(sheet, 'Job ', word, at.width), { ...at, y: top + pad - 3 }, word);
+        const number = styled(styles.number, { size: 15, leading: 20 });
+        paintLines(
+          sheet,
+          breakLines(sheet, label.shown, number, at.width),
+          { ...at, y: top + pad + 10 },
+          number,
+        );
+      }),
+    );
+    const bars = { x: at.x - 10, y: top + pad + 34, width: side - 4, height: 34 };
+    barcodeFigure(sheet, part, label.coded, `Code 128 bar code of job number ${label.shown}`, bars);
+    if (label.from.length === 0) return;
+    const sender = limitedLines(sheet, label.from.join('\n'), styles.small, at.width, 5);
+    const fromY = top + pad + 78;
+    const small = styled(styles.small, { face: 'strong' });
+    sheet.element(part, 'P', (p) => {
+      placeLines(sheet, p, breakLines(sheet, 'From ', small, at.width), { ...at, y: fromY }, small);
+      placeLines(sheet, p, sender, { ...at, y: fromY + small.leading }, styles.small);
+    });
+  });
+  sheet.y = sheet.bottom;
+}
+
+/** Height that the label and its hint take from the page. */
+export const labelRoom = labelHeight + grid.margin / 2;

@@ -1,0 +1,120 @@
+import { fitted, limitedLines } from '@/lib/documents/kit/fit';
+import { paintLines, placeLines } from '@/lib/documents/kit/flow';
+import { grid, ink, styled, styles } from '@/lib/documents/kit/ink';
+import { breakLines } from '@/lib/documents/kit/lines';
+import { paintDocketFrame } from '@/lib/documents/kit/marks';
+import { type Paper, Sheet } from '@/lib/documents/kit/sheet';
+
+/** The workshop as it signs its papers. */
+export type Workshop = {
+  name: string;
+  address: readonly string[];
+  phone: string | null;
+  email: string | null;
+};
+
+/** What every document is told besides its own facts. */
+export type Setting = {
+  paper: Paper;
+  /** BCP 47: language of the text and form of dates and amounts. */
+  locale: string;
+  /** The moment that stands in the file as its making; the same facts and moment give the same bytes. */
+  made: Date;
+};
+
+export type PageFacts = { title: string; kind: string; number: string; workshop: Workshop };
+
+const footHeight = 16;
+
+/** A sheet with the workshop's letterhead on it, and on every further page a small docket strip with the number. */
+export function openPage(setting: Setting, facts: PageFacts, scale = 1): Sheet {
+  const sheet = new Sheet({
+    size: setting.paper,
+    title: facts.title,
+    author: facts.workshop.name,
+    lang: setting.locale,
+    made: setting.made,
+    foot: footHeight,
+    scale,
+  });
+  letterhead(sheet, facts.workshop);
+  sheet.atNewPage = () => strip(sheet, facts);
+  return sheet;
+}
+
+function letterhead(sheet: Sheet, workshop: Workshop): void {
+  const left = grid.stub + 40;
+  const name = breakLines(sheet, workshop.name, styles.lead, left - grid.gutter);
+  const contact = [workshop.phone, workshop.email].filter((part) => part !== null).join('  ·  ');
+  const lines = [workshop.address.join(', '), contact].filter((text) => text !== '').join('\n');
+  const address = breakLines(sheet, lines, styles.small, sheet.width - left);
+  const y = sheet.y;
+  sheet.element(sheet.root, 'P', (p) =>
+    placeLines(sheet, p, name, { x: sheet.left, width: left, y: y + 2 }, styles.lead),
+  );
+  if (lines !== '') {
+    const at = { x: sheet.left + left, width: sheet.width - left, y, align: 'right' } as const;
+    sheet.element(sheet.root, 'P', (p) => placeLines(sheet, p, address, at, styles.small));
+  }
+  sheet.y = y + Math.max(name.length * styles.lead.leading + 2, address.length * styles.small.leading) + 8;
+}
+
+function strip(sheet: Sheet, facts: PageFacts): void {
+  const height = 26;
+  const top = sheet.y;
+  const number = fitted(
+    sheet,
+    facts.number,
+    styled(styles.number, { size: 11.5, leading: height }),
+    grid.stub - 20,
+  );
+  const title = styled(styles.small, { leading: height });
+  const wide = sheet.width - grid.stub - grid.gutter - 10;
+  const text = fitted(sheet, `${facts.kind}, continued`, title, wide);
+  sheet.artifact(() => {
+    paintDocketFrame(sheet, { x: sheet.left, y: top, width: sheet.width, height }, grid.stub);
+    paintLines(
+      sheet,
+      breakLines(sheet, facts.number, number, grid.stub),
+      { x: sheet.left + 11, width: grid.stub, y: top },
+      number,
+    );
+    const at = { x: sheet.left + grid.stub + grid.gutter, width: wide, y: top };
+    paintLines(sheet, breakLines(sheet, `${facts.kind}, continued`, text, wide), at, text);
+  }, 'Pagination');
+  sheet.y = top + height + 12;
+}
+
+/** Adds the foot of every page and closes the file. */
+export function closePage(sheet: Sheet, facts: PageFacts): Promise<Uint8Array> {
+  sheet.eachPage((page, pages) => {
+    const y = sheet.bottom + footHeight - styles.small.leading;
+    const place = { x: sheet.left, width: sheet.width, y };
+    sheet.artifact(() => {
+      const name = limitedLines(sheet, facts.workshop.name, styles.small, sheet.width / 2, 1);
+      paintLines(sheet, name, place, styles.small);
+      const number = breakLines(sheet, `${facts.kind} ${facts.number}`, styles.small, sheet.width / 2);
+      paintLines(sheet, number.slice(0, 1), { ...place, x: sheet.left + sheet.width / 2 }, styles.small);
+      const right = breakLines(sheet, `Page ${page} of ${pages}`, styles.small, 90);
+      paintLines(sheet, right, { ...place, align: 'right' }, styles.small);
+      sheet.doc.lineWidth(0.6).strokeColor(ink.rule);
+      sheet.doc
+        .moveTo(sheet.left, y - 3)
+        .lineTo(sheet.left + sheet.width, y - 3)
+        .stroke();
+    }, 'Pagination');
+  });
+  return sheet.finish();
+}
+
+/** Draws at full size, and smaller by steps only where that keeps the document on the pages it is meant for. */
+export async function drawToFit(
+  isFitting: (sheet: Sheet) => boolean,
+  draw: (scale: number) => { sheet: Sheet; close: () => Promise<Uint8Array> },
+): Promise<Uint8Array> {
+  for (const scale of [1, 0.95, 0.9, 0.86]) {
+    const drawn = draw(scale);
+    if (isFitting(drawn.sheet)) return drawn.close();
+  }
+  return draw(1).close();
+}

@@ -1,0 +1,54 @@
+import { type Face, type FontName, firstFont, fontFor, lastFont } from '@/lib/documents/kit/fonts';
+
+/** A stretch of text in one font; `actual` holds what was written where no font has the character. */
+export type Run = { text: string; font: FontName; actual?: string };
+
+const clusters = new Intl.Segmenter('en', { granularity: 'grapheme' });
+
+// Direction marks, zero-width signs, soft hyphen and variation selectors: nothing to draw, and a reordering mark
+// in a typed name could make a printed line say something else than the record.
+const invisible =
+  /[\u00ad\u034f\u061c\u115f\u1160\u180b-\u180f\u200b-\u200f\u202a-\u202e\u2060-\u206f\ufe00-\ufe0f\ufeff]/gu;
+
+/** One form for the same letter, no control characters, line ends as \n. */
+export function tidy(text: string): string {
+  return (
+    text
+      .normalize('NFC')
+      .replace(/\r\n?|[\u0085\u2028\u2029]/g, '\n')
+      // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is being taken out
+      .replace(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f]/g, ' ')
+      .replace(invisible, '')
+  );
+}
+
+/** The written characters of a text: a letter with its accents counts as one. */
+export function writtenCharacters(text: string): string[] {
+  return Array.from(clusters.segment(text), (part) => part.segment);
+}
+
+/** Cuts text into runs by font, character by character; a character no font holds shows as U+FFFD and keeps its text. */
+export function runsOf(text: string, face: Face): Run[] {
+  if (/^[\u0020-\u007e]*$/.test(text)) return text === '' ? [] : [{ text, font: firstFont(face) }];
+  const runs: Run[] = [];
+  for (const cluster of writtenCharacters(text)) {
+    const font = fontFor(face, cluster);
+    if (font === null) {
+      runs.push({ text: '\ufffd', font: lastFont(face), actual: cluster });
+      continue;
+    }
+    const last = runs.at(-1);
+    if (last && last.font === font && last.actual === undefined) last.text += cluster;
+    else runs.push({ text: cluster, font });
+  }
+  return runs;
+}
+
+/**
+ * The characters of a text that no embedded font can draw, each once.
+ * Example: `uncoveredCharacters('Zoë 山')` gives `['山']`.
+ */
+export function uncoveredCharacters(text: string): string[] {
+  const missing = runsOf(tidy(text).replaceAll('\n', ' '), 'text').flatMap((run) => run.actual ?? []);
+  return [...new Set(missing)];
+}
