@@ -15,6 +15,8 @@ export type JobFacts = {
   checksMissing: number;
   owed: number;
   isCarrierNamed: boolean;
+  /** the customer has not used the one contest against a ruling other than covered */
+  mayContest: boolean;
 };
 
 export type MoveAnswer = { allowed: true } | { allowed: false; reasons: readonly MoveReason[] };
@@ -34,6 +36,7 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'check-failed': (facts) => facts.checksFailed > 0,
   'nothing-owed': (facts) => facts.owed <= 0,
   'carrier-named': (facts) => facts.isCarrierNamed,
+  'may-contest': (facts) => facts.mayContest,
 };
 
 /**
@@ -80,4 +83,5 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   'check-failed': 'No check on the sheet has failed.',
   'nothing-owed': 'There is still something to pay.',
   'carrier-named': 'Give the carrier and its reference first.',
+  'may-contest': 'There is no ruling that can still be contested.',
 };

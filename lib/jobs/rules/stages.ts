@@ -38,7 +38,8 @@ export type Need =
   | 'checks-passed'
   | 'check-failed'
   | 'nothing-owed'
-  | 'carrier-named';
+  | 'carrier-named'
+  | 'may-contest';
 
 export type StageMail =
   | 'job-booked'
@@ -189,6 +190,16 @@ export const MOVES = [
     mail: 'unit-ready',
     label: 'Return without repair',
     consequence: 'Tells the customer the unit is on its way back as ruled.',
+  },
+  {
+    key: 'contest',
+    from: ['assessing', 'awaiting-approval', 'ready'],
+    to: 'assessing',
+    by: ['customer'],
+    only: 'claim',
+    needs: ['may-contest'],
+    label: 'Ask us to look again',
+    consequence: 'We look at your unit and your words again. You can ask this once.',
   },
   {
     key: 'pack-unrepaired',
