@@ -1,8 +1,8 @@
-import { type ReactNode, useId } from "react";
-import { NumberText } from "../words/number-text";
-import { type Fact, Facts } from "./facts";
-import { Qr } from "./qr";
-import { type Stamp, Stamps } from "./stamps";
+import { type ReactNode, useId } from 'react';
+import { NumberText } from '../words/number-text';
+import { type Fact, Facts } from './facts';
+import { Qr } from './qr';
+import { type Stamp, Stamps } from './stamps';
 
 type Level = 1 | 2 | 3;
 
@@ -33,17 +33,7 @@ type DocketProps = {
  * ```
  */
 export function Docket(props: DocketProps) {
-  const {
-    kind,
-    number,
-    heading,
-    headingLevel = 2,
-    tag,
-    qr,
-    stubFacts,
-    stamps,
-    children,
-  } = props;
+  const { kind, number, heading, headingLevel = 2, tag, qr, stubFacts, stamps, children } = props;
   const id = useId();
   const Heading = `h${headingLevel}` as const;
   return (
@@ -68,10 +58,7 @@ export function Docket(props: DocketProps) {
       </div>
       {stamps && stamps.length > 0 ? (
         <div className="docket-run">
-          <Stamps
-            steps={stamps}
-            label={`Stages of ${kind.toLowerCase()} ${number}`}
-          />
+          <Stamps steps={stamps} label={`Stages of ${kind.toLowerCase()} ${number}`} />
         </div>
       ) : null}
     </article>

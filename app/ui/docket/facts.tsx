@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import type { ReactNode } from 'react';
 
 export type Fact = { term: string; text: ReactNode };
 
@@ -9,19 +9,11 @@ export type Fact = { term: string; text: ReactNode };
  * <Facts items={[{ term: 'Serial', text: <NumberText text="MR4-0581-S" /> }, { term: 'Arrived', text: 'Tuesday 1 December' }]} />
  * ```
  */
-export function Facts({
-  items,
-  small,
-}: {
-  items: readonly Fact[];
-  small?: boolean;
-}) {
-  const known = items.filter(
-    (item) => item.text !== null && item.text !== undefined && item.text !== "",
-  );
+export function Facts({ items, small }: { items: readonly Fact[]; small?: boolean }) {
+  const known = items.filter((item) => item.text !== null && item.text !== undefined && item.text !== '');
   if (known.length === 0) return null;
   return (
-    <dl className={small ? "facts facts-small" : "facts"}>
+    <dl className={small ? 'facts facts-small' : 'facts'}>
       {known.map((item) => (
         <div key={item.term}>
           <dt>{item.term}</dt>

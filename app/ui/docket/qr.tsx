@@ -1,4 +1,4 @@
-import { encode } from "uqr";
+import { encode } from 'uqr';
 
 /**
  * A QR code as one SVG path with the four-module quiet zone of ISO/IEC 18004, dark on light in both schemes so that
@@ -9,19 +9,13 @@ import { encode } from "uqr";
  * ```
  */
 export function Qr({ text, alt }: { text: string; alt: string }) {
-  const { data, size } = encode(text, { ecc: "M", border: 4 });
-  let path = "";
+  const { data, size } = encode(text, { ecc: 'M', border: 4 });
+  let path = '';
   for (const [y, row] of data.entries()) {
-    for (const [x, dark] of row.entries())
-      if (dark) path += `M${x} ${y}h1v1h-1z`;
+    for (const [x, dark] of row.entries()) if (dark) path += `M${x} ${y}h1v1h-1z`;
   }
   return (
-    <svg
-      className="qr"
-      viewBox={`0 0 ${size} ${size}`}
-      role="img"
-      aria-label={alt}
-    >
+    <svg className="qr" viewBox={`0 0 ${size} ${size}`} role="img" aria-label={alt}>
       <path className="qr-ground" d={`M0 0h${size}v${size}H0z`} />
       <path className="qr-ink" d={path} shapeRendering="crispEdges" />
     </svg>

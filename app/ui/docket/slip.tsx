@@ -1,6 +1,6 @@
-import type { ReactNode } from "react";
-import { TextLink } from "../page/text-link";
-import { NumberText } from "../words/number-text";
+import type { ReactNode } from 'react';
+import { TextLink } from '../page/text-link';
+import { NumberText } from '../words/number-text';
 
 export type SlipProps = {
   href: string;
@@ -46,13 +46,7 @@ export function Slip({ href, kind, number, title, tag, facts }: SlipProps) {
   );
 }
 
-export function SlipList({
-  label,
-  children,
-}: {
-  label: string;
-  children: ReactNode;
-}) {
+export function SlipList({ label, children }: { label: string; children: ReactNode }) {
   return (
     <ul className="slips" aria-label={label}>
       {children}

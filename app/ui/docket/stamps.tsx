@@ -1,6 +1,6 @@
-import { Mark, type MarkShape } from "../marks";
+import { Mark, type MarkShape } from '../marks';
 
-export type StampState = "done" | "now" | "waiting" | "skipped" | "stopped";
+export type StampState = 'done' | 'now' | 'waiting' | 'skipped' | 'stopped';
 export type Stamp = {
   key: string;
   label: string;
@@ -9,11 +9,11 @@ export type Stamp = {
 };
 
 const WORDS: Record<StampState, { word: string; shape: MarkShape }> = {
-  done: { word: "done", shape: "tick" },
-  now: { word: "here now", shape: "arrow" },
-  waiting: { word: "to come", shape: "ring" },
-  skipped: { word: "not needed", shape: "dash" },
-  stopped: { word: "stopped", shape: "stop" },
+  done: { word: 'done', shape: 'tick' },
+  now: { word: 'here now', shape: 'arrow' },
+  waiting: { word: 'to come', shape: 'ring' },
+  skipped: { word: 'not needed', shape: 'dash' },
+  stopped: { word: 'stopped', shape: 'stop' },
 };
 
 /**
@@ -25,13 +25,7 @@ const WORDS: Record<StampState, { word: string; shape: MarkShape }> = {
  *   { key: 'return', label: 'Sent back', state: 'waiting' }]} />
  * ```
  */
-export function Stamps({
-  steps,
-  label = "Stages",
-}: {
-  steps: readonly Stamp[];
-  label?: string;
-}) {
+export function Stamps({ steps, label = 'Stages' }: { steps: readonly Stamp[]; label?: string }) {
   return (
     <ol className="stamps" aria-label={label}>
       {steps.map((step) => {
@@ -40,7 +34,7 @@ export function Stamps({
           <li
             key={step.key}
             className={`stamp stamp-${step.state}`}
-            aria-current={step.state === "now" ? "step" : undefined}
+            aria-current={step.state === 'now' ? 'step' : undefined}
           >
             <span className="stamp-face">
               <span className="stamp-label">{step.label}</span>

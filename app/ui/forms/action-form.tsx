@@ -1,15 +1,9 @@
-"use client";
-import {
-  type ReactNode,
-  useActionState,
-  useEffect,
-  useId,
-  useRef,
-} from "react";
-import { Notice } from "../page/notice";
-import { ErrorSummary } from "./error-summary";
-import { FormContext } from "./form-context";
-import type { FormAction, FormState } from "./form-state";
+'use client';
+import { type ReactNode, useActionState, useEffect, useId, useRef } from 'react';
+import { Notice } from '../page/notice';
+import { ErrorSummary } from './error-summary';
+import { FormContext } from './form-context';
+import type { FormAction, FormState } from './form-state';
 
 type ActionFormProps = {
   action: FormAction;
@@ -34,13 +28,7 @@ type ActionFormProps = {
  * </ActionForm>
  * ```
  */
-export function ActionForm({
-  action,
-  children,
-  hidden,
-  initial,
-  label,
-}: ActionFormProps) {
+export function ActionForm({ action, children, hidden, initial, label }: ActionFormProps) {
   const [state, formAction, pending] = useActionState(action, initial ?? {});
   const prefix = useId();
   const shown = useRef(state);
@@ -50,7 +38,7 @@ export function ActionForm({
   useEffect(() => {
     if (shown.current === state) return;
     shown.current = state;
-    const bare = document.title.replace(/^Error: /, "");
+    const bare = document.title.replace(/^Error: /, '');
     document.title = hasProblem(state) ? `Error: ${bare}` : bare;
     top.current?.focus();
   }, [state]);
@@ -75,8 +63,7 @@ type AnswerProps = {
 };
 
 function Answer({ state, prefix, topRef }: AnswerProps) {
-  if (hasProblem(state))
-    return <ErrorSummary state={state} prefix={prefix} ref={topRef} />;
+  if (hasProblem(state)) return <ErrorSummary state={state} prefix={prefix} ref={topRef} />;
   if (!state.done) return null;
   return (
     <div ref={topRef} tabIndex={-1} className="form-answer">

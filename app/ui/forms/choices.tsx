@@ -1,8 +1,8 @@
-"use client";
-import type { ReactNode } from "react";
-import { GroupFrame, Problem } from "./field-frame";
-import { useField, useTicked } from "./form-context";
-import type { Choice } from "./select";
+'use client';
+import type { ReactNode } from 'react';
+import { GroupFrame, Problem } from './field-frame';
+import { useField, useTicked } from './form-context';
+import type { Choice } from './select';
 
 type GroupProps = {
   name: string;
@@ -20,19 +20,12 @@ type GroupProps = {
  *   choices={[{ value: 'no', label: 'No' }, { value: 'yes', label: 'Yes', hint: 'We tell you how to post it safely.' }]} />
  * ```
  */
-export function RadioGroup(
-  props: GroupProps & { defaultValue?: string | undefined },
-) {
+export function RadioGroup(props: GroupProps & { defaultValue?: string | undefined }) {
   const facts = useField(props.name, Boolean(props.hint));
   const ticked = useTicked(props.name);
   const chosen = ticked ? ticked[0] : props.defaultValue;
   return (
-    <GroupFrame
-      facts={facts}
-      label={props.label}
-      hint={props.hint}
-      optional={props.optional}
-    >
+    <GroupFrame facts={facts} label={props.label} hint={props.hint} optional={props.optional}>
       <Rows
         type="radio"
         {...props}
@@ -52,18 +45,11 @@ export function RadioGroup(
  *   choices={[{ value: 'supply', label: 'Power supply' }, { value: 'case', label: 'Case' }]} />
  * ```
  */
-export function CheckboxGroup(
-  props: GroupProps & { defaultValues?: readonly string[] },
-) {
+export function CheckboxGroup(props: GroupProps & { defaultValues?: readonly string[] }) {
   const facts = useField(props.name, Boolean(props.hint));
   const ticked = useTicked(props.name);
   return (
-    <GroupFrame
-      facts={facts}
-      label={props.label}
-      hint={props.hint}
-      optional={props.optional}
-    >
+    <GroupFrame facts={facts} label={props.label} hint={props.hint} optional={props.optional}>
       <Rows
         type="checkbox"
         {...props}
@@ -89,11 +75,11 @@ export function Checkbox(props: {
   value?: string | undefined;
   defaultChecked?: boolean | undefined;
 }) {
-  const { name, label, hint, value = "yes" } = props;
+  const { name, label, hint, value = 'yes' } = props;
   const facts = useField(name, false);
   const ticked = useTicked(name);
   return (
-    <div className={facts.problem ? "field field-wrong" : "field"}>
+    <div className={facts.problem ? 'field field-wrong' : 'field'}>
       <Problem facts={facts} />
       <Rows
         type="checkbox"
@@ -109,7 +95,7 @@ export function Checkbox(props: {
 }
 
 type RowsProps = {
-  type: "radio" | "checkbox";
+  type: 'radio' | 'checkbox';
   name: string;
   id: string;
   choices: readonly Choice[];
@@ -119,23 +105,13 @@ type RowsProps = {
 };
 
 // The first row carries the field's own id, so that the link in the error summary lands on it.
-function Rows({
-  type,
-  name,
-  id,
-  choices,
-  chosen,
-  wrong,
-  describedBy,
-}: RowsProps) {
+function Rows({ type, name, id, choices, chosen, wrong, describedBy }: RowsProps) {
   return (
-    <div className="choices" key={chosen.join("\n")}>
+    <div className="choices" key={chosen.join('\n')}>
       {choices.map((choice, at) => {
         const rowId = at === 0 ? id : `${id}-${at}`;
         const hintId = `${rowId}-says`;
-        const described = [choice.hint ? hintId : "", describedBy ?? ""]
-          .filter(Boolean)
-          .join(" ");
+        const described = [choice.hint ? hintId : '', describedBy ?? ''].filter(Boolean).join(' ');
         return (
           <div className="choice" key={choice.value}>
             <input
@@ -145,7 +121,7 @@ function Rows({
               value={choice.value}
               className="choice-box"
               defaultChecked={chosen.includes(choice.value)}
-              aria-invalid={wrong && type === "checkbox" ? true : undefined}
+              aria-invalid={wrong && type === 'checkbox' ? true : undefined}
               aria-describedby={described || undefined}
             />
             <label className="choice-label" htmlFor={rowId}>

@@ -1,6 +1,6 @@
-"use client";
-import type { ReactNode } from "react";
-import { SubmitButton } from "./submit";
+'use client';
+import type { ReactNode } from 'react';
+import { SubmitButton } from './submit';
 
 type ConfirmProps = {
   label: string;
@@ -22,20 +22,14 @@ type ConfirmProps = {
  * ```
  */
 export function ConfirmButton(props: ConfirmProps) {
-  const { label, question, confirm, consequence, children, name, value } =
-    props;
+  const { label, question, confirm, consequence, children, name, value } = props;
   return (
     <details className="confirm">
       <summary className="button button-second">{label}</summary>
       <div className="confirm-ask">
         <p className="confirm-question">{question}</p>
         {children}
-        <SubmitButton
-          label={confirm}
-          consequence={consequence}
-          name={name}
-          value={value}
-        />
+        <SubmitButton label={confirm} consequence={consequence} name={name} value={value} />
       </div>
     </details>
   );

@@ -1,8 +1,8 @@
-"use client";
-import type { Ref } from "react";
-import { Notice } from "../page/notice";
-import { fieldId } from "./form-context";
-import type { FormState } from "./form-state";
+'use client';
+import type { Ref } from 'react';
+import { Notice } from '../page/notice';
+import { fieldId } from './form-context';
+import type { FormState } from './form-state';
 
 type SummaryProps = {
   state: FormState;
@@ -24,12 +24,8 @@ export function ErrorSummary({ state, prefix, ref }: SummaryProps) {
       data-answer="problem"
     >
       <Notice
-        kind={state.conflict ? "warn" : "stop"}
-        heading={
-          state.conflict
-            ? "This changed while you had it open"
-            : "There is a problem"
-        }
+        kind={state.conflict ? 'warn' : 'stop'}
+        heading={state.conflict ? 'This changed while you had it open' : 'There is a problem'}
       >
         {state.message ? <p>{state.message}</p> : null}
         {state.conflict ? <ConflictPart conflict={state.conflict} /> : null}
@@ -47,11 +43,7 @@ export function ErrorSummary({ state, prefix, ref }: SummaryProps) {
   );
 }
 
-function ConflictPart({
-  conflict,
-}: {
-  conflict: NonNullable<FormState["conflict"]>;
-}) {
+function ConflictPart({ conflict }: { conflict: NonNullable<FormState['conflict']> }) {
   return (
     <>
       <p>{conflict.message}</p>

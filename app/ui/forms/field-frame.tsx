@@ -1,7 +1,7 @@
-"use client";
-import type { ReactNode } from "react";
-import { Mark } from "../marks";
-import type { FieldFacts } from "./form-context";
+'use client';
+import type { ReactNode } from 'react';
+import { Mark } from '../marks';
+import type { FieldFacts } from './form-context';
 
 type FrameProps = {
   facts: FieldFacts;
@@ -12,20 +12,12 @@ type FrameProps = {
 };
 
 /** Label, hint and problem around one input. */
-export function FieldFrame({
-  facts,
-  label,
-  hint,
-  optional,
-  children,
-}: FrameProps) {
+export function FieldFrame({ facts, label, hint, optional, children }: FrameProps) {
   return (
-    <div className={facts.problem ? "field field-wrong" : "field"}>
+    <div className={facts.problem ? 'field field-wrong' : 'field'}>
       <label className="field-label" htmlFor={facts.id}>
         {label}
-        {optional ? (
-          <span className="field-optional"> (if you have it)</span>
-        ) : null}
+        {optional ? <span className="field-optional"> (if you have it)</span> : null}
       </label>
       <Hint facts={facts}>{hint}</Hint>
       <Problem facts={facts} />
@@ -35,23 +27,12 @@ export function FieldFrame({
 }
 
 /** Legend, hint and problem around several inputs that answer one question. */
-export function GroupFrame({
-  facts,
-  label,
-  hint,
-  optional,
-  children,
-}: FrameProps) {
+export function GroupFrame({ facts, label, hint, optional, children }: FrameProps) {
   return (
-    <fieldset
-      className={facts.problem ? "field field-wrong" : "field"}
-      aria-describedby={facts.describedBy}
-    >
+    <fieldset className={facts.problem ? 'field field-wrong' : 'field'} aria-describedby={facts.describedBy}>
       <legend className="field-label">
         {label}
-        {optional ? (
-          <span className="field-optional"> (if you wish)</span>
-        ) : null}
+        {optional ? <span className="field-optional"> (if you wish)</span> : null}
       </legend>
       <Hint facts={facts}>{hint}</Hint>
       <Problem facts={facts} />
@@ -60,13 +41,7 @@ export function GroupFrame({
   );
 }
 
-export function Hint({
-  facts,
-  children,
-}: {
-  facts: FieldFacts;
-  children: ReactNode;
-}) {
+export function Hint({ facts, children }: { facts: FieldFacts; children: ReactNode }) {
   if (!children) return null;
   return (
     <p className="field-hint" id={facts.hintId}>

@@ -1,7 +1,7 @@
-"use client";
-import { type ReactNode, useState } from "react";
-import { FieldFrame } from "./field-frame";
-import { useField, useTicked } from "./form-context";
+'use client';
+import { type ReactNode, useState } from 'react';
+import { FieldFrame } from './field-frame';
+import { useField, useTicked } from './form-context';
 
 type FileFieldProps = {
   name: string;
@@ -16,7 +16,7 @@ type FileFieldProps = {
 };
 
 // Asking for these kinds makes a phone hand over a JPEG where it would otherwise send its own format.
-const PHOTOS = "image/jpeg,image/png,image/webp,image/avif";
+const PHOTOS = 'image/jpeg,image/png,image/webp,image/avif';
 
 /**
  * Photos (or, with `accept` and `kinds`, other files). Says its limits before anything is chosen; `camera` opens
@@ -31,13 +31,11 @@ const PHOTOS = "image/jpeg,image/png,image/webp,image/avif";
  */
 export function FileField(props: FileFieldProps) {
   const { name, label, hint, most, maxMegabytes, accept = PHOTOS } = props;
-  const { kinds = "JPEG, PNG, WebP or AVIF" } = props;
+  const { kinds = 'JPEG, PNG, WebP or AVIF' } = props;
   const facts = useField(name, true);
   const before = useTicked(name)?.filter(Boolean) ?? [];
-  const [chosen, setChosen] = useState<
-    readonly { name: string; bytes: number }[]
-  >([]);
-  const number = most === 1 ? "One file" : `Up to ${most} files`;
+  const [chosen, setChosen] = useState<readonly { name: string; bytes: number }[]>([]);
+  const number = most === 1 ? 'One file' : `Up to ${most} files`;
   return (
     <FieldFrame
       facts={facts}
@@ -46,12 +44,12 @@ export function FileField(props: FileFieldProps) {
       hint={
         <>
           {hint ? <span className="block">{hint}</span> : null}
-          {`${number}, ${kinds}, ${maxMegabytes} MB at most${most === 1 ? "" : " each"}.`}
+          {`${number}, ${kinds}, ${maxMegabytes} MB at most${most === 1 ? '' : ' each'}.`}
         </>
       }
     >
       {before.length > 0 && chosen.length === 0 ? (
-        <p className="field-again">{`Your browser let go of the files. Choose again: ${before.join(", ")}`}</p>
+        <p className="field-again">{`Your browser let go of the files. Choose again: ${before.join(', ')}`}</p>
       ) : null}
       <input
         id={facts.id}
@@ -60,14 +58,12 @@ export function FileField(props: FileFieldProps) {
         className="field-file"
         accept={accept}
         multiple={most > 1}
-        capture={props.camera ? "environment" : undefined}
+        capture={props.camera ? 'environment' : undefined}
         aria-invalid={facts.problem ? true : undefined}
         aria-describedby={facts.describedBy}
         onChange={(event) => {
           const files = [...(event.currentTarget.files ?? [])];
-          setChosen(
-            files.map((file) => ({ name: file.name, bytes: file.size })),
-          );
+          setChosen(files.map((file) => ({ name: file.name, bytes: file.size })));
         }}
       />
       <p className="field-chosen" aria-live="polite">
@@ -82,15 +78,15 @@ function describeChosen(
   most: number,
   maxMegabytes: number,
 ): string {
-  if (chosen.length === 0) return "";
+  if (chosen.length === 0) return '';
   const tooBig = chosen.filter((file) => file.bytes > maxMegabytes * 1_000_000);
   if (chosen.length > most) {
     return `That is ${chosen.length} files; we can take ${most}. Choose again with fewer.`;
   }
   if (tooBig.length > 0) {
-    return `Larger than ${maxMegabytes} MB: ${tooBig.map((file) => file.name).join(", ")}. Choose a smaller one.`;
+    return `Larger than ${maxMegabytes} MB: ${tooBig.map((file) => file.name).join(', ')}. Choose a smaller one.`;
   }
   const bytes = chosen.reduce((sum, file) => sum + file.bytes, 0);
   const size = Math.max(0.1, bytes / 1_000_000).toFixed(1);
-  return `${chosen.length === 1 ? "1 file" : `${chosen.length} files`} ready to send, ${size} MB.`;
+  return `${chosen.length === 1 ? '1 file' : `${chosen.length} files`} ready to send, ${size} MB.`;
 }

@@ -1,6 +1,6 @@
-"use client";
-import { createContext, useContext } from "react";
-import type { FormState } from "./form-state";
+'use client';
+import { createContext, useContext } from 'react';
+import type { FormState } from './form-state';
 
 type FormFacts = { state: FormState; pending: boolean; prefix: string };
 
@@ -8,7 +8,7 @@ type FormFacts = { state: FormState; pending: boolean; prefix: string };
 export const FormContext = createContext<FormFacts>({
   state: {},
   pending: false,
-  prefix: "field",
+  prefix: 'field',
 });
 
 export type FieldFacts = {
@@ -27,9 +27,7 @@ export function useField(name: string, hint: boolean): FieldFacts {
   const hintId = `${id}-hint`;
   const problemId = `${id}-problem`;
   const problem = state.errors?.[name]?.[0];
-  const describedBy = [hint ? hintId : "", problem ? problemId : ""]
-    .filter(Boolean)
-    .join(" ");
+  const describedBy = [hint ? hintId : '', problem ? problemId : ''].filter(Boolean).join(' ');
   return {
     id,
     typed: state.values?.[name],
@@ -45,9 +43,7 @@ export function fieldId(prefix: string, name: string): string {
   return `${prefix}-${name}`;
 }
 
-export function firstOf(
-  typed: string | string[] | undefined,
-): string | undefined {
+export function firstOf(typed: string | string[] | undefined): string | undefined {
   return Array.isArray(typed) ? typed[0] : typed;
 }
 

@@ -23,7 +23,4 @@ export type FormConflict = {
 };
 
 /** The shape of every action that an ActionForm takes: `(before, formData) => next state`. */
-export type FormAction = (
-  before: FormState,
-  formData: FormData,
-) => Promise<FormState>;
+export type FormAction = (before: FormState, formData: FormData) => Promise<FormState>;

@@ -1,6 +1,6 @@
-"use client";
-import type { ReactNode } from "react";
-import { TextField } from "./text-field";
+'use client';
+import type { ReactNode } from 'react';
+import { TextField } from './text-field';
 
 type MoneyFieldProps = {
   name: string;

@@ -1,5 +1,5 @@
-import { z } from "zod";
-import type { FormState } from "./form-state";
+import { z } from 'zod';
+import type { FormState } from './form-state';
 
 export type ParsedForm<S extends z.ZodType> =
   | { ok: true; data: z.output<S> }
@@ -25,20 +25,13 @@ export function parseForm<S extends z.ZodType>(
   const values = new Map<string, string | string[]>();
   for (const name of new Set(formData.keys())) {
     // React adds its own hidden fields; "__proto__" can only come from a forged post.
-    if (name.startsWith("$ACTION_") || name === "__proto__") continue;
+    if (name.startsWith('$ACTION_') || name === '__proto__') continue;
     const all = formData.getAll(name).map(readEntry);
-    const filled = all.filter((entry) =>
-      entry instanceof File ? entry.size > 0 : entry !== "",
-    );
+    const filled = all.filter((entry) => (entry instanceof File ? entry.size > 0 : entry !== ''));
     raw.set(name, arrays.includes(name) ? filled : filled[0]);
     if (/password/i.test(name)) continue;
-    const typed = all.map((entry) =>
-      entry instanceof File ? entry.name : entry,
-    );
-    values.set(
-      name,
-      arrays.includes(name) ? typed.filter(Boolean) : (typed[0] ?? ""),
-    );
+    const typed = all.map((entry) => (entry instanceof File ? entry.name : entry));
+    values.set(name, arrays.includes(name) ? typed.filter(Boolean) : (typed[0] ?? ''));
   }
   for (const name of arrays) if (!raw.has(name)) raw.set(name, []);
 
@@ -46,9 +39,7 @@ export function parseForm<S extends z.ZodType>(
   if (result.success) return { ok: true, data: result.data };
   const { formErrors, fieldErrors } = z.flattenError(result.error);
   const errors: Record<string, string[]> = {};
-  for (const [name, sentences] of Object.entries<string[] | undefined>(
-    fieldErrors,
-  )) {
+  for (const [name, sentences] of Object.entries<string[] | undefined>(fieldErrors)) {
     if (sentences?.length) errors[name] = sentences;
   }
   return {
@@ -56,7 +47,7 @@ export function parseForm<S extends z.ZodType>(
     state: {
       errors,
       values: Object.fromEntries(values),
-      message: formErrors.length > 0 ? formErrors.join(" ") : undefined,
+      message: formErrors.length > 0 ? formErrors.join(' ') : undefined,
     },
   };
 }
@@ -64,5 +55,5 @@ export function parseForm<S extends z.ZodType>(
 // A textarea is posted with CRLF line ends while its maxlength counts one; PostgreSQL text refuses NUL.
 function readEntry(entry: FormDataEntryValue): FormDataEntryValue {
   if (entry instanceof File) return entry;
-  return entry.replaceAll("\r\n", "\n").replaceAll("\0", "");
+  return entry.replaceAll('\r\n', '\n').replaceAll('\0', '');
 }

@@ -1,7 +1,7 @@
-"use client";
-import type { ReactNode } from "react";
-import { FieldFrame } from "./field-frame";
-import { firstOf, useField } from "./form-context";
+'use client';
+import type { ReactNode } from 'react';
+import { FieldFrame } from './field-frame';
+import { firstOf, useField } from './form-context';
 
 export type Choice = {
   value: string;
@@ -21,7 +21,7 @@ type SelectProps = {
   }[];
   empty?: string | undefined;
   defaultValue?: string | undefined;
-  width?: "full" | "half" | undefined;
+  width?: 'full' | 'half' | undefined;
 };
 
 /**
@@ -33,9 +33,9 @@ type SelectProps = {
  * ```
  */
 export function Select(props: SelectProps) {
-  const { name, label, hint, optional, choices, empty, width = "full" } = props;
+  const { name, label, hint, optional, choices, empty, width = 'full' } = props;
   const facts = useField(name, Boolean(hint));
-  const value = firstOf(facts.typed) ?? props.defaultValue ?? "";
+  const value = firstOf(facts.typed) ?? props.defaultValue ?? '';
   const groups = [...new Set(choices.map((choice) => choice.group))];
   return (
     <FieldFrame facts={facts} label={label} hint={hint} optional={optional}>

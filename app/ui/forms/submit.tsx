@@ -1,13 +1,13 @@
-"use client";
-import { type MouseEvent, type ReactNode, useContext } from "react";
-import { TextLink } from "../page/text-link";
-import { FormContext } from "./form-context";
+'use client';
+import { type MouseEvent, type ReactNode, useContext } from 'react';
+import { TextLink } from '../page/text-link';
+import { FormContext } from './form-context';
 
 type SubmitProps = {
   label: string;
   busy?: string | undefined;
   consequence?: ReactNode;
-  kind?: "main" | "second" | undefined;
+  kind?: 'main' | 'second' | undefined;
   name?: string | undefined;
   value?: string | undefined;
 };
@@ -21,14 +21,7 @@ type SubmitProps = {
  * ```
  */
 export function SubmitButton(props: SubmitProps) {
-  const {
-    label,
-    busy = "Sending…",
-    consequence,
-    kind = "main",
-    name,
-    value,
-  } = props;
+  const { label, busy = 'Sending…', consequence, kind = 'main', name, value } = props;
   const { pending } = useContext(FormContext);
   // aria-disabled instead of disabled: the button keeps the focus, and a second press sends nothing.
   const holdBack = (event: MouseEvent) => {

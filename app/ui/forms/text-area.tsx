@@ -1,7 +1,7 @@
-"use client";
-import type { ReactNode } from "react";
-import { FieldFrame } from "./field-frame";
-import { firstOf, useField } from "./form-context";
+'use client';
+import type { ReactNode } from 'react';
+import { FieldFrame } from './field-frame';
+import { firstOf, useField } from './form-context';
 
 type TextAreaProps = {
   name: string;
@@ -31,7 +31,7 @@ export function TextArea(props: TextAreaProps) {
         rows={rows}
         maxLength={maxLength}
         className="field-box field-area"
-        defaultValue={firstOf(facts.typed) ?? props.defaultValue ?? ""}
+        defaultValue={firstOf(facts.typed) ?? props.defaultValue ?? ''}
         aria-invalid={facts.problem ? true : undefined}
         aria-describedby={facts.describedBy}
       />

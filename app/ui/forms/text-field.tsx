@@ -1,7 +1,7 @@
-"use client";
-import type { HTMLInputAutoCompleteAttribute, ReactNode } from "react";
-import { FieldFrame } from "./field-frame";
-import { firstOf, useField } from "./form-context";
+'use client';
+import type { HTMLInputAutoCompleteAttribute, ReactNode } from 'react';
+import { FieldFrame } from './field-frame';
+import { firstOf, useField } from './form-context';
 
 export type TextFieldProps = {
   name: string;
@@ -9,25 +9,10 @@ export type TextFieldProps = {
   hint?: ReactNode;
   optional?: boolean | undefined;
   defaultValue?: string | number | undefined;
-  type?:
-    | "text"
-    | "email"
-    | "tel"
-    | "password"
-    | "date"
-    | "url"
-    | "search"
-    | undefined;
-  inputMode?:
-    | "text"
-    | "numeric"
-    | "decimal"
-    | "email"
-    | "tel"
-    | "url"
-    | undefined;
+  type?: 'text' | 'email' | 'tel' | 'password' | 'date' | 'url' | 'search' | undefined;
+  inputMode?: 'text' | 'numeric' | 'decimal' | 'email' | 'tel' | 'url' | undefined;
   autoComplete?: HTMLInputAutoCompleteAttribute | undefined;
-  width?: "full" | "half" | "short" | undefined;
+  width?: 'full' | 'half' | 'short' | undefined;
   mono?: boolean | undefined;
   unit?: ReactNode;
   before?: ReactNode;
@@ -49,22 +34,20 @@ export type TextFieldProps = {
  * ```
  */
 export function TextField(props: TextFieldProps) {
-  const { name, label, hint, optional, type = "text", width = "full" } = props;
+  const { name, label, hint, optional, type = 'text', width = 'full' } = props;
   const facts = useField(name, Boolean(hint));
   const listId = `${facts.id}-list`;
-  const typed = type === "password" ? undefined : firstOf(facts.typed);
+  const typed = type === 'password' ? undefined : firstOf(facts.typed);
   return (
     <FieldFrame facts={facts} label={label} hint={hint} optional={optional}>
       <span className={`field-line field-${width}`}>
-        {props.before ? (
-          <span className="field-side">{props.before}</span>
-        ) : null}
+        {props.before ? <span className="field-side">{props.before}</span> : null}
         <input
           id={facts.id}
           name={name}
           type={type}
-          className={props.mono ? "field-box field-mono" : "field-box"}
-          defaultValue={typed ?? props.defaultValue ?? ""}
+          className={props.mono ? 'field-box field-mono' : 'field-box'}
+          defaultValue={typed ?? props.defaultValue ?? ''}
           inputMode={props.inputMode}
           autoComplete={props.autoComplete}
           maxLength={props.maxLength}
@@ -75,7 +58,7 @@ export function TextField(props: TextFieldProps) {
           autoFocus={props.autoFocus}
           list={props.list ? listId : undefined}
           spellCheck={props.mono ? false : undefined}
-          autoCapitalize={props.mono ? "characters" : undefined}
+          autoCapitalize={props.mono ? 'characters' : undefined}
           aria-invalid={facts.problem ? true : undefined}
           aria-describedby={facts.describedBy}
         />

@@ -1,10 +1,10 @@
-import type { ReactNode } from "react";
-import { TextLink } from "./text-link";
+import type { ReactNode } from 'react';
+import { TextLink } from './text-link';
 
 type LinkButtonProps = {
   href: string;
   children: ReactNode;
-  kind?: "main" | "second" | "quiet" | undefined;
+  kind?: 'main' | 'second' | 'quiet' | undefined;
   file?: boolean | undefined;
 };
 
@@ -16,12 +16,7 @@ type LinkButtonProps = {
  * <LinkButton href={`/slip/${token}.pdf`} kind="second" file>Packing slip (PDF)</LinkButton>
  * ```
  */
-export function LinkButton({
-  href,
-  children,
-  kind = "main",
-  file,
-}: LinkButtonProps) {
+export function LinkButton({ href, children, kind = 'main', file }: LinkButtonProps) {
   return (
     <TextLink href={href} file={file} className={`button button-${kind}`}>
       {children}
@@ -32,14 +27,14 @@ export function LinkButton({
 /** A plain button for script-only comforts; a form is sent with SubmitButton. */
 export function Button(props: {
   children: ReactNode;
-  kind?: "main" | "second" | "quiet" | undefined;
-  type?: "submit" | "button" | undefined;
+  kind?: 'main' | 'second' | 'quiet' | undefined;
+  type?: 'submit' | 'button' | undefined;
   onClick?: (() => void) | undefined;
 }) {
   return (
     <button
-      type={props.type ?? "button"}
-      className={`button button-${props.kind ?? "second"}`}
+      type={props.type ?? 'button'}
+      className={`button button-${props.kind ?? 'second'}`}
       onClick={props.onClick}
     >
       {props.children}

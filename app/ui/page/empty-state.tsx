@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import type { ReactNode } from 'react';
 
 /**
  * One sentence where a list would be, and if there is one the thing to do about it.

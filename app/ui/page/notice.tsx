@@ -1,20 +1,20 @@
-import type { ReactNode } from "react";
-import { Mark, type MarkShape } from "../marks";
+import type { ReactNode } from 'react';
+import { Mark, type MarkShape } from '../marks';
 
-export type NoticeKind = "note" | "warn" | "stop" | "good";
+export type NoticeKind = 'note' | 'warn' | 'stop' | 'good';
 
 const WORDS: Record<NoticeKind, { word: string; shape: MarkShape }> = {
-  note: { word: "Note", shape: "note" },
-  warn: { word: "Take care", shape: "warn" },
-  stop: { word: "Stop", shape: "stop" },
-  good: { word: "Done", shape: "tick" },
+  note: { word: 'Note', shape: 'note' },
+  warn: { word: 'Take care', shape: 'warn' },
+  stop: { word: 'Stop', shape: 'stop' },
+  good: { word: 'Done', shape: 'tick' },
 };
 
 type NoticeProps = {
   kind: NoticeKind;
   heading?: ReactNode;
   children: ReactNode;
-  role?: "status" | "alert" | undefined;
+  role?: 'status' | 'alert' | undefined;
 };
 
 /**

@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import type { ReactNode } from 'react';
 
 type PageHeadProps = {
   title: ReactNode;
@@ -17,13 +17,7 @@ type PageHeadProps = {
  *   next="By Thursday 3 December you get a price. Until then it costs nothing." />
  * ```
  */
-export function PageHead({
-  title,
-  lead,
-  next,
-  above,
-  children,
-}: PageHeadProps) {
+export function PageHead({ title, lead, next, above, children }: PageHeadProps) {
   return (
     <header className="page-head">
       {above ? <div className="page-above">{above}</div> : null}

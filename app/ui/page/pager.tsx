@@ -1,4 +1,4 @@
-import { TextLink } from "./text-link";
+import { TextLink } from './text-link';
 
 type PagerProps = {
   page: number;
@@ -17,19 +17,11 @@ export function Pager({ page, pages, href }: PagerProps) {
   if (pages <= 1) return null;
   return (
     <nav className="pager" aria-label="Pages of this list">
-      {page > 1 ? (
-        <TextLink href={href(page - 1)}>Page {page - 1}</TextLink>
-      ) : (
-        <span />
-      )}
+      {page > 1 ? <TextLink href={href(page - 1)}>Page {page - 1}</TextLink> : <span />}
       <span>
         Page {page} of {pages}
       </span>
-      {page < pages ? (
-        <TextLink href={href(page + 1)}>Page {page + 1}</TextLink>
-      ) : (
-        <span />
-      )}
+      {page < pages ? <TextLink href={href(page + 1)}>Page {page + 1}</TextLink> : <span />}
     </nav>
   );
 }

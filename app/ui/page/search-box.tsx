@@ -18,25 +18,12 @@ type SearchBoxProps = {
  * ```
  */
 export function SearchBox(props: SearchBoxProps) {
-  const {
-    action,
-    label,
-    defaultValue,
-    hint,
-    mono,
-    small,
-    button = "Search",
-    name = "q",
-  } = props;
+  const { action, label, defaultValue, hint, mono, small, button = 'Search', name = 'q' } = props;
   const id = props.id ?? `search-${name}`;
   return (
     <search>
-      <form
-        action={action}
-        method="get"
-        className={small ? "search search-small" : "search"}
-      >
-        <label htmlFor={id} className={small ? "sr-only" : "field-label"}>
+      <form action={action} method="get" className={small ? 'search search-small' : 'search'}>
+        <label htmlFor={id} className={small ? 'sr-only' : 'field-label'}>
           {label}
         </label>
         {hint ? (
@@ -49,7 +36,7 @@ export function SearchBox(props: SearchBoxProps) {
             id={id}
             name={name}
             type="search"
-            className={mono ? "field-box field-mono" : "field-box"}
+            className={mono ? 'field-box field-mono' : 'field-box'}
             defaultValue={defaultValue}
             placeholder={small ? label : undefined}
             autoComplete="off"

@@ -11,8 +11,8 @@ type StepsProps = {
  * <Steps at={2} names={['The unit', 'What is wrong', 'What you send', 'Where to return it', 'Check and book']} />
  * ```
  */
-export function Steps({ at, names, label = "Booking" }: StepsProps) {
-  const name = names[at - 1] ?? "";
+export function Steps({ at, names, label = 'Booking' }: StepsProps) {
+  const name = names[at - 1] ?? '';
   return (
     <div className="steps">
       <p>
@@ -20,12 +20,7 @@ export function Steps({ at, names, label = "Booking" }: StepsProps) {
       </p>
       <span className="steps-line" aria-hidden="true">
         {names.map((step, index) => (
-          <i
-            key={step}
-            data-state={
-              index + 1 < at ? "done" : index + 1 === at ? "now" : "waiting"
-            }
-          />
+          <i key={step} data-state={index + 1 < at ? 'done' : index + 1 === at ? 'now' : 'waiting'} />
         ))}
       </span>
     </div>

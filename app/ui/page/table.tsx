@@ -1,10 +1,10 @@
-import type { ReactNode } from "react";
+import type { ReactNode } from 'react';
 
 export type Column<Row> = {
   key: string;
   head: string;
   cell: (row: Row) => ReactNode;
-  kind?: "text" | "number" | "rowhead" | undefined;
+  kind?: 'text' | 'number' | 'rowhead' | undefined;
 };
 
 type TableProps<Row> = {
@@ -19,12 +19,12 @@ type TableProps<Row> = {
 
 // Roles are spelt out because a row that is laid out as a block loses them in some browsers.
 const ROLE = {
-  table: "table",
-  rowgroup: "rowgroup",
-  row: "row",
-  columnheader: "columnheader",
-  rowheader: "rowheader",
-  cell: "cell",
+  table: 'table',
+  rowgroup: 'rowgroup',
+  row: 'row',
+  columnheader: 'columnheader',
+  rowheader: 'rowheader',
+  cell: 'cell',
 } as const;
 
 /**
@@ -44,18 +44,11 @@ export function Table<Row>(props: TableProps<Row>) {
   }
   return (
     <table className="table" role={ROLE.table}>
-      <caption className={captionHidden ? "sr-only" : undefined}>
-        {caption}
-      </caption>
+      <caption className={captionHidden ? 'sr-only' : undefined}>{caption}</caption>
       <thead role={ROLE.rowgroup}>
         <tr role={ROLE.row}>
           {columns.map((column) => (
-            <th
-              key={column.key}
-              scope="col"
-              role={ROLE.columnheader}
-              data-kind={column.kind}
-            >
+            <th key={column.key} scope="col" role={ROLE.columnheader} data-kind={column.kind}>
               {column.head}
             </th>
           ))}
@@ -65,17 +58,12 @@ export function Table<Row>(props: TableProps<Row>) {
         {rows.map((row) => (
           <tr key={rowKey(row)} role={ROLE.row}>
             {columns.map((column) =>
-              column.kind === "rowhead" ? (
+              column.kind === 'rowhead' ? (
                 <th key={column.key} scope="row" role={ROLE.rowheader}>
                   {column.cell(row)}
                 </th>
               ) : (
-                <td
-                  key={column.key}
-                  role={ROLE.cell}
-                  data-head={column.head}
-                  data-kind={column.kind}
-                >
+                <td key={column.key} role={ROLE.cell} data-head={column.head} data-kind={column.kind}>
                   <span>{column.cell(row)}</span>
                 </td>
               ),

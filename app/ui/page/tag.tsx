@@ -1,23 +1,16 @@
-import type { ReactNode } from "react";
-import { Mark, type MarkShape } from "../marks";
+import type { ReactNode } from 'react';
+import { Mark, type MarkShape } from '../marks';
 
-export type TagTone =
-  | "plain"
-  | "now"
-  | "good"
-  | "warn"
-  | "stop"
-  | "note"
-  | "waiting";
+export type TagTone = 'plain' | 'now' | 'good' | 'warn' | 'stop' | 'note' | 'waiting';
 
 const SHAPES: Record<TagTone, MarkShape> = {
-  plain: "hand",
-  now: "arrow",
-  good: "tick",
-  warn: "warn",
-  stop: "stop",
-  note: "note",
-  waiting: "ring",
+  plain: 'hand',
+  now: 'arrow',
+  good: 'tick',
+  warn: 'warn',
+  stop: 'stop',
+  note: 'note',
+  waiting: 'ring',
 };
 
 /**
@@ -27,13 +20,7 @@ const SHAPES: Record<TagTone, MarkShape> = {
  * <Tag tone="warn">late by 2 days</Tag>
  * ```
  */
-export function Tag({
-  tone = "plain",
-  children,
-}: {
-  tone?: TagTone;
-  children: ReactNode;
-}) {
+export function Tag({ tone = 'plain', children }: { tone?: TagTone; children: ReactNode }) {
   return (
     <span className={`tag tag-${tone}`}>
       <Mark shape={SHAPES[tone]} />

@@ -1,13 +1,14 @@
-import type { Route } from "next";
-import Link from "next/link";
-import type { ReactNode } from "react";
+import type { Route } from 'next';
+import Link from 'next/link';
+import type { ReactNode } from 'react';
 
 type TextLinkProps = {
   href: string;
   children: ReactNode;
   className?: string | undefined;
   file?: boolean | undefined;
-  "aria-label"?: string | undefined;
+  current?: boolean | undefined;
+  'aria-label'?: string | undefined;
 };
 
 /**
@@ -19,7 +20,7 @@ type TextLinkProps = {
  * <TextLink href={`/slip/${token}.pdf`} file>Packing slip (PDF)</TextLink>
  * ```
  */
-export function TextLink({ href, file, children, ...rest }: TextLinkProps) {
+export function TextLink({ href, file, current, children, ...rest }: TextLinkProps) {
   if (file) {
     return (
       <a href={href} {...rest}>
@@ -28,7 +29,7 @@ export function TextLink({ href, file, children, ...rest }: TextLinkProps) {
     );
   }
   return (
-    <Link href={href as Route} prefetch={false} {...rest}>
+    <Link href={href as Route} prefetch={false} aria-current={current ? 'page' : undefined} {...rest}>
       {children}
     </Link>
   );

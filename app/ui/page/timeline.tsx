@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import type { ReactNode } from 'react';
 
 export type TimelineEntry = {
   key: string;
@@ -17,13 +17,7 @@ export type TimelineEntry = {
  *   who: 'Ines', what: 'Parcel taken in', detail: 'Seal whole; case present, power supply missing.' }]} />
  * ```
  */
-export function Timeline({
-  label,
-  entries,
-}: {
-  label: string;
-  entries: readonly TimelineEntry[];
-}) {
+export function Timeline({ label, entries }: { label: string; entries: readonly TimelineEntry[] }) {
   return (
     <ol className="timeline" aria-label={label}>
       {entries.map((entry) => (
@@ -33,9 +27,7 @@ export function Timeline({
             {entry.who ? <span> · {entry.who}</span> : null}
           </p>
           <p className="timeline-what">{entry.what}</p>
-          {entry.detail ? (
-            <div className="timeline-detail">{entry.detail}</div>
-          ) : null}
+          {entry.detail ? <div className="timeline-detail">{entry.detail}</div> : null}
         </li>
       ))}
     </ol>

@@ -1,5 +1,5 @@
-import type { Day } from "@/lib/calendar/day";
-import { formatDay } from "@/lib/calendar/format";
+import type { Day } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
 
 /**
  * A calendar day in words; customers read the weekday form.
@@ -11,11 +11,11 @@ import { formatDay } from "@/lib/calendar/format";
 export function DayText(props: {
   day: Day;
   locale: string;
-  style?: "long" | "short" | "weekday" | undefined;
+  style?: 'long' | 'short' | 'weekday' | undefined;
 }) {
   return (
     <time dateTime={props.day} className="day-text">
-      {formatDay(props.day, props.locale, props.style ?? "weekday")}
+      {formatDay(props.day, props.locale, props.style ?? 'weekday')}
     </time>
   );
 }

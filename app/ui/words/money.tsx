@@ -1,4 +1,4 @@
-import { formatMoney } from "@/lib/money/amount";
+import { formatMoney } from '@/lib/money/amount';
 
 /**
  * An amount in whole minor units, written as the workshop's locale writes money.
@@ -7,14 +7,6 @@ import { formatMoney } from "@/lib/money/amount";
  * <Money minor={4800} currency="GBP" locale="en-GB" />   // £48.00
  * ```
  */
-export function Money(props: {
-  minor: number;
-  currency: string;
-  locale: string;
-}) {
-  return (
-    <span className="money">
-      {formatMoney(props.minor, props.currency, props.locale)}
-    </span>
-  );
+export function Money(props: { minor: number; currency: string; locale: string }) {
+  return <span className="money">{formatMoney(props.minor, props.currency, props.locale)}</span>;
 }

@@ -1,0 +1,35 @@
+'use client';
+import { Button, LinkButton } from '../page/button';
+import { NumberText } from '../words/number-text';
+
+/** What to do after a fault of ours, and the reference under which the log keeps its cause. */
+export function ErrorHelp({ error, retry }: { error: unknown; retry: () => void }) {
+  const reference = referenceOf(error);
+  return (
+    <>
+      <p>The fault is on our side. Wait a minute, then try again. Nothing that you sent before is lost.</p>
+      <p>
+        If you were sending a form, look first whether it arrived: you would have an e-mail from us. If not,
+        go back and send it once more.
+      </p>
+      {reference ? (
+        <p>
+          When you write to us about it, give this reference: <NumberText text={reference} />
+        </p>
+      ) : null}
+      <div className="page-actions">
+        <Button kind="main" onClick={() => retry()}>
+          Try again
+        </Button>
+        <LinkButton href="/" kind="quiet">
+          Go to the front page
+        </LinkButton>
+      </div>
+    </>
+  );
+}
+
+function referenceOf(error: unknown): string | undefined {
+  if (!(error instanceof Error) || !('digest' in error)) return undefined;
+  return typeof error.digest === 'string' ? error.digest : undefined;
+}

@@ -1,0 +1,73 @@
+import type { ReactNode } from 'react';
+import { TextLink } from '../page/text-link';
+import { NavLinks } from './nav-links';
+
+export type LetterheadCard = {
+  name: string;
+  tagline: string;
+  email: string;
+  phone: string;
+  addressLines: readonly string[];
+};
+
+const LINKS = [
+  { href: '/prices', label: 'Prices' },
+  { href: '/track', label: 'Where is my repair' },
+  { href: '/certificate', label: 'Certificate or claim' },
+];
+
+/** The frame of every customer page: letterhead above, ways to reach the workshop always in the same place below. */
+export function FrontFrame({ workshop, children }: { workshop: LetterheadCard; children: ReactNode }) {
+  const { name, tagline, email, phone, addressLines } = workshop;
+  return (
+    <div className="frame frame-front">
+      <a href="#main" className="skip">
+        Skip to the page
+      </a>
+      <header className="letterhead">
+        <p className="letterhead-name">
+          <TextLink href="/">{name}</TextLink>
+        </p>
+        {tagline ? <p className="letterhead-line">{tagline}</p> : null}
+        <nav aria-label="Main">
+          <NavLinks entries={LINKS} />
+        </nav>
+      </header>
+      <main id="main" tabIndex={-1} className="frame-main">
+        {children}
+      </main>
+      <footer className="letterfoot">
+        <section aria-label="How to reach us">
+          <h2>Ask {name}</h2>
+          <ul>
+            {email ? (
+              <li>
+                <a href={`mailto:${email}`}>{email}</a>
+              </li>
+            ) : null}
+            {phone ? (
+              <li>
+                <a href={`tel:${phone.replaceAll(/[^+\d]/g, '')}`}>{phone}</a>
+              </li>
+            ) : null}
+          </ul>
+        </section>
+        {addressLines.length > 0 ? (
+          <address>
+            {addressLines.map((line) => (
+              <span key={line}>{line}</span>
+            ))}
+          </address>
+        ) : null}
+        <ul>
+          <li>
+            <TextLink href="/terms">Terms</TextLink>
+          </li>
+          <li>
+            <TextLink href="/privacy">Privacy</TextLink>
+          </li>
+        </ul>
+      </footer>
+    </div>
+  );
+}

@@ -1,0 +1,47 @@
+'use client';
+import { usePathname } from 'next/navigation';
+import { TextLink } from '../page/text-link';
+
+export type NavEntry = { href: string; label: string; exact?: boolean };
+
+/**
+ * The links of a frame; the one that leads to the present page carries aria-current.
+ *
+ * ```tsx
+ * <NavLinks entries={[{ href: '/prices', label: 'Prices' }]} />
+ * ```
+ */
+export function NavLinks({ entries }: { entries: readonly NavEntry[] }) {
+  const path = usePathname();
+  return (
+    <ul className="nav-links">
+      {entries.map((entry) => (
+        <li key={entry.href}>
+          <TextLink href={entry.href} current={isHere(path, entry)}>
+            {entry.label}
+          </TextLink>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** The same links behind a word, for a narrow screen; opens without script and closes when the page changes. */
+export function NavMenu({ entries, label }: { entries: readonly NavEntry[]; label: string }) {
+  const path = usePathname();
+  const here = entries.find((entry) => isHere(path, entry));
+  return (
+    <details className="nav-menu" key={path}>
+      <summary>
+        {label}
+        {here ? <span className="nav-here">: {here.label}</span> : null}
+      </summary>
+      <NavLinks entries={entries} />
+    </details>
+  );
+}
+
+function isHere(path: string, entry: NavEntry): boolean {
+  if (path === entry.href) return true;
+  return !entry.exact && path.startsWith(`${entry.href}/`);
+}

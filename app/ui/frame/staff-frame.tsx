@@ -1,0 +1,57 @@
+import type { ReactNode } from 'react';
+import { SearchBox } from '../page/search-box';
+import { TextLink } from '../page/text-link';
+import { type NavEntry, NavLinks, NavMenu } from './nav-links';
+
+const LINKS: readonly NavEntry[] = [
+  { href: '/workshop', label: 'Today', exact: true },
+  { href: '/workshop/arrivals', label: 'Arrivals' },
+  { href: '/workshop/jobs', label: 'Jobs' },
+  { href: '/workshop/claims', label: 'Claims' },
+  { href: '/workshop/parts', label: 'Parts' },
+  { href: '/workshop/catalogue', label: 'Catalogue' },
+  { href: '/workshop/mail', label: 'Mail' },
+  { href: '/workshop/settings', label: 'Settings' },
+];
+
+/** The frame of every workshop page: one search box, the rooms, and who is signed in. */
+export function StaffFrame({
+  workshopName,
+  personName,
+  children,
+}: {
+  workshopName: string;
+  personName: string;
+  children: ReactNode;
+}) {
+  return (
+    <div className="frame frame-staff">
+      <a href="#main" className="skip">
+        Skip to the page
+      </a>
+      <header className="benchbar">
+        <p className="benchbar-name">
+          <TextLink href="/workshop">{workshopName}</TextLink>
+        </p>
+        <SearchBox
+          action="/workshop/search"
+          label="Number, serial or name"
+          button="Find"
+          id="find-anything"
+          mono
+          small
+        />
+        <p className="benchbar-person">
+          <TextLink href="/workshop/account">{personName}</TextLink>
+        </p>
+        <nav aria-label="Workshop" className="benchbar-nav">
+          <NavMenu entries={LINKS} label="Rooms" />
+          <NavLinks entries={LINKS} />
+        </nav>
+      </header>
+      <main id="main" tabIndex={-1} className="frame-main">
+        {children}
+      </main>
+    </div>
+  );
+}
