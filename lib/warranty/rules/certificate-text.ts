@@ -2,9 +2,8 @@ import { formatDay } from '@/lib/calendar/format';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { CertificateFacts, Section } from './certificate-facts';
 import { claimSteps, countingRule, exclusionsSection, linesSection, whatWeDo } from './certificate-sections';
-import type { CoverCount } from './cover';
 import { legalRights, regimeOf } from './legal-rights';
-import type { CoverLine, PolicyTerms } from './terms';
+import type { PolicyTerms } from './terms';
 
 export type CertificateText = { title: string; subtitle: string; sections: Section[] };
 
