@@ -1,0 +1,113 @@
+/*
+ * Words of this room.
+ * check sheet: what must be proved before a unit may go back; it belongs to a repair and has versions. check: one line of it.
+ * entry: one result of one check on one job; a redo adds an entry, earlier ones stay. reading: the number an entry holds.
+ * limits: lowest and highest reading that pass, both inclusive; one of them may be absent.
+ * proved: every check of the sheet has passed, going by its latest entry.
+ */
+
+export const CHECK_KINDS = ['tick', 'reading', 'choice'] as const;
+export type CheckKind = (typeof CHECK_KINDS)[number];
+
+/** What of a check decides whether an entry passes; rows of the database fit it. */
+export type CheckLimits = {
+  kind: string;
+  low: number | null;
+  high: number | null;
+  choices: readonly string[];
+  passing: readonly string[];
+};
+
+/** What the bench gives for one check: the field of its kind is read, the others are not. */
+export type GivenEntry = { tick?: boolean; reading?: number | null; choice?: string | null };
+
+export type EntryProblem = 'no-reading' | 'no-choice' | 'unknown-choice' | 'unknown-kind';
+
+export type EntryAnswer =
+  | { ok: true; isPassed: boolean; reading: number | null; choice: string | null }
+  | { ok: false; problem: EntryProblem };
+
+/**
+ * Whether one entry passes its check, and what of it is kept.
+ * A tick passes when ticked; a reading inside its limits, both inclusive; a choice when it is one of the passing ones.
+ * Refuses by value: a reading that is no finite number, a choice that is not on the check, a kind that is not known.
+ * Example: reading 5.25 with limits 4.75 to 5.25 gives { ok: true, isPassed: true, reading: 5.25, choice: null }.
+ */
+export function evaluateEntry(check: CheckLimits, given: GivenEntry): EntryAnswer {
+  switch (check.kind) {
+    case 'tick':
+      return { ok: true, isPassed: given.tick === true, reading: null, choice: null };
+    case 'reading': {
+      const { reading } = given;
+      if (typeof reading !== 'number' || !Number.isFinite(reading))
+        return { ok: false, problem: 'no-reading' };
+      return { ok: true, isPassed: isInside(reading, check), reading, choice: null };
+    }
+    case 'choice': {
+      if (!given.choice) return { ok: false, problem: 'no-choice' };
+      if (!check.choices.includes(given.choice)) return { ok: false, problem: 'unknown-choice' };
+      return {
+        ok: true,
+        isPassed: check.passing.includes(given.choice),
+        reading: null,
+        choice: given.choice,
+      };
+    }
+    default:
+      return { ok: false, problem: 'unknown-kind' };
+  }
+}
+
+function isInside(reading: number, { low, high }: CheckLimits): boolean {
+  return (low === null || reading >= low) && (high === null || reading <= high);
+}
+
+/**
+ * Reads a number typed at the bench: '4.98', '4,98', ' -12 ' and '.5' work, anything else is null.
+ * A comma is a decimal mark: nobody types thousands of ohms with a group mark on a keypad (practice).
+ */
+export function readReading(text: string): number | null {
+  const plain = text.trim().replace(/[−–]/g, '-').replace(',', '.');
+  if (!/^-?(?:\d+\.?\d*|\.\d+)$/.test(plain)) return null;
+  const value = Number(plain);
+  return Number.isFinite(value) ? value : null;
+}
+
+/** What passes, in words: '4.75 to 5.25 V', 'at most 0.3 Ω', 'pass: clean'; empty for a tick. */
+export function limitsText(check: CheckLimits & { unit: string | null }): string {
+  const unit = check.unit ? ` ${check.unit}` : '';
+  if (check.kind === 'choice') return `pass: ${check.passing.join(' or ')}`;
+  if (check.kind !== 'reading') return '';
+  if (check.low !== null && check.high !== null) return `${check.low} to ${check.high}${unit}`;
+  if (check.high !== null) return `at most ${check.high}${unit}`;
+  return check.low === null ? '' : `at least ${check.low}${unit}`;
+}
+
+export type RecordedEntry = { checkId: string; isPassed: boolean; at: Date };
+
+export type CheckState<C extends { id: string } = { id: string }> = {
+  passed: C[];
+  failed: C[];
+  missing: C[];
+  isProved: boolean;
+};
+
+/**
+ * Where a job stands on its sheet. The latest entry of each check decides, the later one in the list when two have the same
+ * instant; entries of other sheets are not looked at. A sheet without checks proves nothing.
+ * Example: one check failed at noon and passed at one o'clock is passed; both entries stay.
+ */
+export function provingState<C extends { id: string }>(
+  checks: readonly C[],
+  entries: readonly RecordedEntry[],
+): CheckState<C> {
+  const latest = new Map<string, RecordedEntry>();
+  for (const entry of entries) {
+    const seen = latest.get(entry.checkId);
+    if (!seen || entry.at.getTime() >= seen.at.getTime()) latest.set(entry.checkId, entry);
+  }
+  const passed = checks.filter((check) => latest.get(check.id)?.isPassed === true);
+  const failed = checks.filter((check) => latest.get(check.id)?.isPassed === false);
+  const missing = checks.filter((check) => !latest.has(check.id));
+  return { passed, failed, missing, isProved: checks.length > 0 && passed.length === checks.length };
+}

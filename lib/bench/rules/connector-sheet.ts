@@ -1,0 +1,124 @@
+import type { CheckDraft } from './check-problems';
+import type { Pin, PinTable } from './pin-table';
+
+export type PinPair = { a: Pin; b: Pin; mayBeJoined: boolean };
+
+export type ConnectorSheet = {
+  table: PinTable;
+  /** Neighbouring pairs of the same net: joined or open, both are right. */
+  mayBeJoined: PinPair[];
+  /** Neighbouring pairs of different nets: any path between them is a fault. */
+  mustBeOpen: PinPair[];
+  /** Pins that must read continuous to their far end: first test pad, resistor or part behind the contact. */
+  continuity: Pin[];
+};
+
+/**
+ * What to probe on a connector, from its pin table: every neighbouring pair, told apart by whether it may read joined, and
+ * every used pin to its far end. Neighbours stand next to each other in a row, or face each other where the table says so.
+ * Refuses a table that names a pin twice, puts two pins on one place, or calls unknown pins near.
+ * Example: USB Micro-B (1 to 5 in one row) gives four pairs that must be open and five pins to follow.
+ */
+export function connectorSheet(table: PinTable): ConnectorSheet {
+  refuseTable(table);
+  const pairs = neighbours(table).map(([a, b]) => ({ a, b, mayBeJoined: a.net === b.net }));
+  return {
+    table,
+    mayBeJoined: pairs.filter((pair) => pair.mayBeJoined),
+    mustBeOpen: pairs.filter((pair) => !pair.mayBeJoined),
+    continuity: table.pins.filter((pin) => !pin.isUnused),
+  };
+}
+
+function neighbours(table: PinTable): [Pin, Pin][] {
+  const found: [Pin, Pin][] = [];
+  table.pins.forEach((a, i) => {
+    for (const b of table.pins.slice(i + 1)) if (isNear(a, b, table)) found.push([a, b]);
+  });
+  return found;
+}
+
+function isNear(a: Pin, b: Pin, table: PinTable): boolean {
+  if (a.row === b.row && Math.abs(a.position - b.position) === 1) return true;
+  if (table.isFacing && Math.abs(a.row - b.row) === 1 && a.position === b.position) return true;
+  return (table.alsoNear ?? []).some(
+    ([x, y]) => (x === a.pin && y === b.pin) || (x === b.pin && y === a.pin),
+  );
+}
+
+function refuseTable({ key, pins, alsoNear = [] }: PinTable): void {
+  const names = new Set(pins.map((pin) => pin.pin));
+  const places = new Set(pins.map((pin) => `${pin.row}/${pin.position}`));
+  if (names.size < pins.length) throw new RangeError(`Pin table ${key} names a pin twice`);
+  if (places.size < pins.length) throw new RangeError(`Pin table ${key} puts two pins on one place`);
+  if (alsoNear.flat().some((pin) => !names.has(pin)))
+    throw new RangeError(`Pin table ${key} calls an unknown pin near`);
+}
+
+/** A fault found while probing: two pins that read joined, or one without continuity. */
+export type ConnectorFinding =
+  | { kind: 'joined'; a: string; b: string }
+  | { kind: 'not-continuous'; pin: string };
+
+/**
+ * Whether what was found on a connector is right, each fault in words. A joined pair is a fault unless both pins are of one net,
+ * whether or not they are neighbours. Refuses pins that the table does not have.
+ * Example: A4 and A5 of USB Type-C joined gives ['A4 VBUS and A5 CC1 read joined'].
+ */
+export function connectorFaults(table: PinTable, findings: readonly ConnectorFinding[]): string[] {
+  const pinOf = (name: string): Pin => {
+    const pin = table.pins.find((candidate) => candidate.pin === name);
+    if (!pin) throw new RangeError(`${table.name} has no pin ${name}`);
+    return pin;
+  };
+  return findings.flatMap((finding) => {
+    if (finding.kind === 'not-continuous') {
+      const pin = pinOf(finding.pin);
+      return pin.isUnused ? [] : [`${pin.pin} ${pin.name} is not continuous`];
+    }
+    const [a, b] = [pinOf(finding.a), pinOf(finding.b)];
+    return a.net === b.net ? [] : [`${a.pin} ${a.name} and ${b.pin} ${b.name} read joined`];
+  });
+}
+
+/**
+ * The checks a connector adds to a sheet: neighbouring pairs open, every pin continuous, and the worst contact as a reading.
+ * Their labels begin with the connector's name, by which the bench screen finds the drawing (pinTableIn).
+ * 0.5 ohm is common practice for a contact through flex and solder joint, no source.
+ */
+export function connectorChecks(table: PinTable): CheckDraft[] {
+  const sheet = connectorSheet(table);
+  const names = (pairs: PinPair[]) => pairs.map(({ a, b }) => `${a.pin}-${b.pin}`).join(', ');
+  const joined = sheet.mayBeJoined.length > 0 ? ` May read joined: ${names(sheet.mayBeJoined)}.` : '';
+  const base = {
+    unit: null,
+    low: null,
+    high: null,
+    choices: [],
+    passing: [],
+    lesson: null,
+    caution: 'static',
+  };
+  return [
+    {
+      ...base,
+      kind: 'tick',
+      label: `${table.name}: every neighbouring pair reads open`,
+      help: `Unit off, battery out of circuit. Must be open: ${names(sheet.mustBeOpen)}.${joined}`,
+    },
+    {
+      ...base,
+      kind: 'tick',
+      label: `${table.name}: every pin is continuous to its far end`,
+      help: `From the contact, not from the joint: ${sheet.continuity.map((pin) => pin.pin).join(', ')}.`,
+    },
+    {
+      ...base,
+      kind: 'reading',
+      label: `${table.name}: worst contact`,
+      help: 'Highest resistance from a contact to its far end, leads zeroed.',
+      unit: 'Ω',
+      high: 0.5,
+    },
+  ];
+}
