@@ -1,6 +1,33 @@
-import { type CheckState, provingState } from '@/lib/bench/rules/checks';
+import { provingState } from '@/lib/bench/rules/checks';
+import { readCheck, readEntry } from '@/lib/bench/stored-checks';
 import { owed } from '@/lib/quotes/rules/lines';
-import { isFinalRuling, readRuling } from '@/lib/warranty/rules/ruling';
+import { readRuling } from '@/lib/warranty/stored-ruling';
+import { mayContest } from '@/lib/warranty/rules/ruling';
 import { type JobRecord, readKind, readStage } from './records';
 import type { JobFacts } from './rules/guards';
 
+/** The facts the table of stages asks for, from one job's record. */
+export function factsOf(job: JobRecord): JobFacts {
+  const quote = job.quotes[0];
+  const revisions = quote?.revisions ?? [];
+  const agreed = revisions.find((revision) => revision.state === 'accepted');
+  const proving = provingState(job.sheet.checks.map(readCheck), job.checkEntries.map(readEntry));
+  const ruled = job.claim ? readRuling(job.claim) : null;
+  return {
+    kind: readKind(job.kind),
+    stage: readStage(job.stage),
+    isSerialSettled: job.isSerialSettled,
+    findings: job.findings.length,
+    hasOpenOffer: revisions.some((revision) => revision.state === 'sent'),
+    hasAgreedPaidOffer: agreed !== undefined && agreed.revision > 1 && agreed.grossMinor > 0,
+    ruling: ruled?.isFinal ? ruled.ruling : null,
+    workEntries: job.work.length,
+    checksFailed: proving.failed.length,
+    checksMissing: proving.missing.length,
+    owed: owed(agreed?.grossMinor ?? 0, job.payments),
+    isCarrierNamed: job.carrier !== '' && job.carrierReference !== '',
+    mayContest:
+      ruled?.isFinal === true &&
+      mayContest({ ruling: ruled.ruling, timesContested: job.claim?.contestedAt ? 1 : 0 }).allowed,
+  };
+}

@@ -1,0 +1,73 @@
+import { dayFromDate, dayInZone } from '@/lib/calendar/day';
+import type { Tx } from '@/lib/db/transaction';
+import { compareSerials } from '@/lib/numbers/serial';
+import { readCalendar, readWorkshop } from '@/lib/workshop/records';
+import { isGenuine } from './genuine';
+import { type CertificateRecord, type Chain, readChain, readCoverLine } from './records';
+import { type AssessedRevision, assess } from './rules/assess';
+import type { Assessment } from './rules/reasons';
+
+/** Reads what the records know of a certificate and asks the rules for the preliminary answer to a claim. */
+export async function assessClaim(
+  tx: Tx,
+  o: { certificateNumber: string; revision: number | null; serial: string; symptom: string; now: Date },
+): Promise<{ assessment: Assessment; chain: Chain | null }> {
+  const workshop = await readWorkshop(tx);
+  const today = dayInZone(o.now, workshop.timeZone);
+  const calendar = await readCalendar(workshop, today, tx);
+  const chain = await readChain(o.certificateNumber, tx);
+  const asked = chain?.revisions.find((revision) => revision.revision === o.revision) ?? chain?.inForce;
+  if (!chain || !asked) {
+    const assessment = assess({
+      certificate: null,
+      signatureValid: false,
+      serial: 'different',
+      today,
+      symptom: o.symptom,
+      openClaim: null,
+      terms: NO_TERMS,
+      calendar,
+      held: [],
+    });
+    return { assessment, chain: null };
+  }
+  const isReplaced = asked.id !== chain.inForce.id;
+  const assessment = assess({
+    certificate: {
+      ...assessedRevision(asked),
+      number: asked.number,
+      serial: asked.serialTyped,
+      replacedBy: isReplaced ? assessedRevision(chain.inForce) : null,
+    },
+    signatureValid: await isGenuine(chain.inForce, tx),
+    serial: compareSerials(chain.inForce.serialTyped, o.serial),
+    today,
+    symptom: o.symptom,
+    openClaim: chain.openClaim && { number: chain.openClaim.number, openedOn: chain.openClaim.openedOn },
+    terms: chain.terms,
+    calendar,
+    held: chain.held,
+  });
+  return { assessment, chain };
+}
+
+function assessedRevision(record: CertificateRecord): AssessedRevision {
+  return {
+    revision: record.revision,
+    issuedOn: dayFromDate(record.issuedOn),
+    lines: record.lines.map(readCoverLine),
+  };
+}
+
+// The answer for an unknown number rests on nothing but its being unknown; the rules still take whole facts.
+const NO_TERMS: Chain['terms'] = {
+  startEvent: 'handed-to-carrier',
+  workTerm: null,
+  partsTerm: null,
+  exclusions: [],
+  renewedMinimum: null,
+  heldRule: 'none',
+  rollLastDay: false,
+  graceDays: 0,
+  transferable: true,
+};

@@ -1,0 +1,72 @@
+import { transaction } from '@/lib/db/transaction';
+import { readStage } from '@/lib/jobs/records';
+import { moveOf } from '@/lib/jobs/rules/stages';
+import { writeEvent } from '@/lib/jobs/write-event';
+import { queueMail } from '@/lib/mail/queue';
+import { Refusal } from '@/lib/outcome';
+import { readWorkshop } from '@/lib/workshop/records';
+import { mayContest } from './rules/ruling';
+import { readRuling } from './stored-ruling';
+
+/**
+ * The customer's one contest. The claim opens again for a fresh look and the job goes back to assessing; the first
+ * ruling stays readable in the history.
+ *
+ * Staff may be moving the same job: the update names the stages a contest can come from, so a unit that has just been
+ * handed to the carrier is not called back, and the customer is told so.
+ */
+export async function contestRuling(o: { jobId: string; text: string; now: Date }): Promise<void> {
+  await transaction(async (tx) => {
+    const claim = await tx.claim.findUnique({
+      where: { jobId: o.jobId },
+      select: {
+        id: true,
+        number: true,
+        cause: true,
+        ruling: true,
+        secondLookAt: true,
+        contestedAt: true,
+        job: { select: { stage: true } },
+      },
+    });
+    const ruled = claim ? readRuling(claim) : null;
+    if (!claim || !ruled?.isFinal) throw new Refusal('not-found', 'There is no ruling to contest.');
+    const answer = mayContest({ ruling: ruled.ruling, timesContested: claim.contestedAt ? 1 : 0 });
+    if (!answer.allowed) throw new Refusal('conflict', 'You have asked us to look again once already.');
+    await writeEvent(tx, {
+      jobId: o.jobId,
+      actor: { kind: 'customer' },
+      now: o.now,
+      expected: { stages: moveOf('contest').from },
+      from: readStage(claim.job.stage),
+      to: 'assessing',
+      event: { kind: 'claim-contested', data: { claim: claim.number } },
+    });
+    await tx.claim.update({
+      where: { id: claim.id },
+      data: {
+        state: 'open',
+        contestedAt: o.now,
+        contestText: o.text,
+        cause: null,
+        alsoFound: null,
+        ruling: null,
+        secondLookAt: null,
+        secondLookBy: null,
+      },
+    });
+    await tx.quoteRevision.updateMany({
+      where: { quote: { jobId: o.jobId }, state: 'sent' },
+      data: { state: 'replaced' },
+    });
+    const { email } = await readWorkshop(tx);
+    if (email === '') return;
+    await queueMail(tx, {
+      template: 'claim-contested',
+      data: { claimNumber: claim.number, text: o.text },
+      to: email,
+      jobId: o.jobId,
+      now: o.now,
+    });
+  });
+}

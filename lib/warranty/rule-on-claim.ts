@@ -1,0 +1,176 @@
+import { transaction } from '@/lib/db/transaction';
+import type { Actor } from '@/lib/jobs/actor';
+import { writeEvent } from '@/lib/jobs/write-event';
+import { queueMail } from '@/lib/mail/queue';
+import { Refusal } from '@/lib/outcome';
+import { type Cause, RULINGS } from './rules/causes';
+import { type AlsoFound, mayContest, mayRule, type RulingNeed } from './rules/ruling';
+
+export type RulingRequest = {
+  claimId: string;
+  jobVersion: number;
+  cause: Cause;
+  alsoFound: AlsoFound | null;
+  isEvidenceClear: boolean;
+  /** a person lets a claim in that came in the days of grace */
+  isLetIn: boolean;
+  reasonText: string;
+  lesson: string;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+};
+
+const MISSING: Record<Exclude<RulingNeed, 'owner-second-look'>, { sentence: string; field: string }> = {
+  'evidence-photo': {
+    sentence: 'A ruling other than covered needs a photo in the inspection that shows why.',
+    field: 'cause',
+  },
+  'written-reason': {
+    sentence: 'Write the reason in words the customer can follow, 20 characters or more.',
+    field: 'reasonText',
+  },
+};
+
+/**
+ * Rules on a claim by the table of causes. Covered is final at once and told to the customer; anything else waits for
+ * the owner's second look and is not told before it. The job's version is checked, so that a ruling made while the
+ * customer contests, or a colleague rules, does not overwrite what it never saw.
+ */
+export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; isFinal: boolean }> {
+  return transaction(async (tx) => {
+    const claim = await tx.claim.findUnique({
+      where: { id: o.claimId },
+      select: {
+        number: true,
+        jobId: true,
+        state: true,
+        isLate: true,
+        contestedAt: true,
+        inspection: { select: { photoId: true } },
+        job: { select: { stage: true, customer: { select: { email: true } } } },
+      },
+    });
+    if (!claim) throw new Refusal('not-found', 'There is no claim with this number.');
+    if (claim.state !== 'open') throw new Refusal('conflict', 'This claim is ruled already.');
+    const decision = mayRule({
+      cause: o.cause,
+      alsoFound: o.alsoFound,
+      isEvidenceClear: o.isEvidenceClear,
+      evidencePhotos: claim.inspection.filter((entry) => entry.photoId !== null).length,
+      isWithinTerm: !claim.isLate || o.isLetIn,
+      reasonText: o.reasonText,
+      secondLook: null,
+    });
+    const missing = decision.allowed ? [] : decision.missing;
+    for (const need of missing) {
+      if (need === 'owner-second-look') continue;
+      throw new Refusal('invalid', MISSING[need].sentence, MISSING[need].field);
+    }
+    const isFinal = decision.allowed;
+    await writeEvent(tx, {
+      jobId: claim.jobId,
+      actor: o.actor,
+      now: o.now,
+      expected: { version: o.jobVersion, stages: ['arrived', 'assessing'] },
+      event: {
+        kind: 'claim-ruled',
+        data: { claim: claim.number, cause: o.cause, ruling: decision.ruling, isFinal },
+      },
+    });
+    await tx.claim.update({
+      where: { id: o.claimId },
+      data: {
+        state: isFinal ? 'ruled' : 'open',
+        cause: o.cause,
+        alsoFound: o.alsoFound,
+        ruling: decision.ruling,
+        isEvidenceClear: o.isEvidenceClear,
+        reasonText: o.reasonText,
+        lesson: o.lesson,
+        ruledAt: o.now,
+        ruledBy: o.actor.id,
+        secondLookAt: null,
+        secondLookBy: null,
+      },
+    });
+    if (isFinal) {
+      await queueMail(tx, {
+        template: 'claim-ruled',
+        data: {
+          claimNumber: claim.number,
+          ruling: decision.ruling,
+          cause: o.cause,
+          reasonText: o.reasonText,
+          mayContest: false,
+        },
+        to: claim.job.customer.email,
+        jobId: claim.jobId,
+        now: o.now,
+      });
+    }
+    return { ruling: decision.ruling, isFinal };
+  });
+}
+
+/** The owner's second look at a ruling other than covered: confirmed it is told to the customer, else it is undone. */
+export async function lookAgain(o: {
+  claimId: string;
+  jobVersion: number;
+  isConfirmed: boolean;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+}): Promise<void> {
+  if (o.actor.kind !== 'owner') throw new Refusal('not-allowed', 'The second look is the owner’s.');
+  await transaction(async (tx) => {
+    const claim = await tx.claim.findUnique({
+      where: { id: o.claimId },
+      select: {
+        number: true,
+        jobId: true,
+        state: true,
+        cause: true,
+        ruling: true,
+        reasonText: true,
+        contestedAt: true,
+        job: { select: { customer: { select: { email: true } } } },
+      },
+    });
+    if (!claim) throw new Refusal('not-found', 'There is no claim with this number.');
+    if (claim.state !== 'open' || claim.ruling === null || claim.cause === null) {
+      throw new Refusal('conflict', 'There is no ruling that waits for a second look.');
+    }
+    await writeEvent(tx, {
+      jobId: claim.jobId,
+      actor: o.actor,
+      now: o.now,
+      expected: { version: o.jobVersion },
+      event: { kind: 'claim-second-look', data: { claim: claim.number, isConfirmed: o.isConfirmed } },
+    });
+    if (!o.isConfirmed) {
+      await tx.claim.update({
+        where: { id: o.claimId },
+        data: { cause: null, alsoFound: null, ruling: null, ruledAt: null, ruledBy: null },
+      });
+      return;
+    }
+    await tx.claim.update({
+      where: { id: o.claimId },
+      data: { state: 'ruled', secondLookAt: o.now, secondLookBy: o.actor.id },
+    });
+    const ruling = RULINGS.find((known) => known === claim.ruling);
+    await queueMail(tx, {
+      template: 'claim-ruled',
+      data: {
+        claimNumber: claim.number,
+        ruling: claim.ruling,
+        cause: claim.cause,
+        reasonText: claim.reasonText ?? '',
+        mayContest:
+          ruling !== undefined && mayContest({ ruling, timesContested: claim.contestedAt ? 1 : 0 }).allowed,
+      },
+      to: claim.job.customer.email,
+      jobId: claim.jobId,
+      now: o.now,
+    });
+  });
+}
