@@ -798,9 +798,6 @@ CREATE UNIQUE INDEX "certificate_fileKey_key" ON "certificate"("fileKey");
 CREATE INDEX "certificate_serialKey_idx" ON "certificate"("serialKey");
 
 -- CreateIndex
-CREATE INDEX "certificate_jobId_idx" ON "certificate"("jobId");
-
--- CreateIndex
 CREATE INDEX "certificate_policyVersionId_idx" ON "certificate"("policyVersionId");
 
 -- CreateIndex
