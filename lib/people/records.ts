@@ -9,29 +9,37 @@ export type StaffRow = {
   role: Role;
   isActive: boolean;
   hasSecondStep: boolean;
-  lastSignInAt: Date | null;
+  /** start of the newest session that has not run out */
+  signedInSince: Date | null;
 };
 
-const staffSelect = {
-  id: true,
-  name: true,
-  email: true,
-  initials: true,
-  role: true,
-  isActive: true,
-  twoFactorEnabled: true,
-  sessions: { select: { createdAt: true }, orderBy: { createdAt: 'desc' }, take: 1 },
-} as const;
+function staffSelect(now: Date) {
+  return {
+    id: true,
+    name: true,
+    email: true,
+    initials: true,
+    role: true,
+    isActive: true,
+    twoFactorEnabled: true,
+    sessions: {
+      where: { expiresAt: { gt: now } },
+      select: { createdAt: true },
+      orderBy: { createdAt: 'desc' },
+      take: 1,
+    },
+  } as const;
+}
 
 /** All staff, active ones first, by name. */
-export async function listStaff(): Promise<StaffRow[]> {
-  const rows = await db.user.findMany({ select: staffSelect });
+export async function listStaff(now: Date): Promise<StaffRow[]> {
+  const rows = await db.user.findMany({ select: staffSelect(now) });
   const staff = rows.map(toStaffRow);
   return staff.sort((a, b) => Number(b.isActive) - Number(a.isActive) || a.name.localeCompare(b.name));
 }
 
-export async function readStaff(id: string): Promise<StaffRow | null> {
-  const row = await db.user.findUnique({ where: { id }, select: staffSelect });
+export async function readStaff(id: string, now: Date): Promise<StaffRow | null> {
+  const row = await db.user.findUnique({ where: { id }, select: staffSelect(now) });
   return row && toStaffRow(row);
 }
 
@@ -50,7 +58,7 @@ function toStaffRow(row: {
     ...rest,
     role: isRole(role) ? role : 'front',
     hasSecondStep: twoFactorEnabled === true,
-    lastSignInAt: sessions[0]?.createdAt ?? null,
+    signedInSince: sessions[0]?.createdAt ?? null,
   };
 }
 

@@ -1,0 +1,88 @@
+'use server';
+import { headers } from 'next/headers';
+import { redirect } from 'next/navigation';
+import { z } from 'zod';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { now } from '@/lib/clock';
+import { attempt } from '@/lib/outcome';
+import { auth } from '@/lib/people/auth';
+import { endSession, signOutEverywhere } from '@/lib/people/sign-out-everywhere';
+import {
+  beginSecondStep,
+  confirmSecondStep,
+  endSecondStep,
+  renewBackupCodes,
+} from '@/lib/people/turn-second-step';
+import { changePasswordBy } from '../../change-password';
+import { refused } from '../../refused';
+import { requireSignedIn, requireStaff } from '../../who';
+
+const passwordSchema = z.object({ password: z.string('Enter your password') });
+const codeSchema = z.object({ code: z.string('Enter the code that the app shows').max(20, 'The code has six digits') });
+const sessionSchema = z.object({ session: z.string() });
+
+export async function changeOwnPassword(_before: FormState, formData: FormData): Promise<FormState> {
+  const staff = await requireStaff();
+  const problem = await changePasswordBy(staff, formData);
+  return problem ?? { done: 'Your password is changed. Other devices are signed out.' };
+}
+
+export async function beginSecondStepAction(_before: FormState, formData: FormData): Promise<FormState> {
+  const problem = await withPassword(formData, beginSecondStep);
+  if (problem) return problem;
+  redirect('/workshop/account/second-step');
+}
+
+export async function confirmSecondStepAction(_before: FormState, formData: FormData): Promise<FormState> {
+  const { id: userId } = await requireStaff();
+  const parsed = parseForm(codeSchema, formData);
+  if (!parsed.ok) return parsed.state;
+  const { code } = parsed.data;
+  const requestHeaders = await headers();
+  const outcome = await attempt(() => confirmSecondStep({ userId, code, headers: requestHeaders, now: now() }));
+  if (!outcome.ok) return refused(outcome.refusal);
+  redirect('/workshop/account/backup-codes');
+}
+
+export async function endSecondStepAction(_before: FormState, formData: FormData): Promise<FormState> {
+  const problem = await withPassword(formData, endSecondStep);
+  return problem ?? { done: 'The second step is off. Your password alone opens your account.' };
+}
+
+export async function renewBackupCodesAction(_before: FormState, formData: FormData): Promise<FormState> {
+  const problem = await withPassword(formData, renewBackupCodes);
+  if (problem) return problem;
+  redirect('/workshop/account/backup-codes');
+}
+
+export async function endSessionAction(_before: FormState, formData: FormData): Promise<FormState> {
+  const staff = await requireStaff();
+  const parsed = parseForm(sessionSchema, formData);
+  if (!parsed.ok) return parsed.state;
+  await endSession(staff.id, parsed.data.session);
+  redirect('/workshop/account');
+}
+
+export async function signOutAction(): Promise<FormState> {
+  await auth().api.signOut({ headers: await headers() });
+  redirect('/workshop/sign-in?out=yes');
+}
+
+export async function signOutEverywhereAction(): Promise<FormState> {
+  const { id } = await requireSignedIn();
+  await signOutEverywhere(id);
+  return signOutAction();
+}
+
+type WithPassword = (asking: { userId: string; password: string; headers: Headers; now: Date }) => Promise<void>;
+
+async function withPassword(formData: FormData, verb: WithPassword): Promise<FormState | null> {
+  const { id: userId } = await requireStaff();
+  const parsed = parseForm(passwordSchema, formData);
+  if (!parsed.ok) return parsed.state;
+  const { password } = parsed.data;
+  const requestHeaders = await headers();
+  const outcome = await attempt(() => verb({ userId, password, headers: requestHeaders, now: now() }));
+  return outcome.ok ? null : refused(outcome.refusal);
+}

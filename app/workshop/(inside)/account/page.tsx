@@ -1,0 +1,90 @@
+import type { Metadata } from 'next';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { ConfirmButton } from '@/app/ui/forms/confirm-button';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextField } from '@/app/ui/forms/text-field';
+import { Facts } from '@/app/ui/docket/facts';
+import { PageHead } from '@/app/ui/page/page-head';
+import { now } from '@/lib/clock';
+import { listSessions } from '@/lib/people/records';
+import { PASSWORD_MIN } from '@/lib/people/rules/passwords';
+import { ROLE_LABELS } from '@/lib/people/rules/roles';
+import { readWorkshop } from '@/lib/workshop/records';
+import { requireSignedIn } from '../../who';
+import { changeOwnPassword, signOutAction, signOutEverywhereAction } from './actions';
+import { SecondStepSection } from './second-step-section';
+import { SessionsTable } from './sessions-table';
+
+export const metadata: Metadata = { title: 'Your account' };
+
+export default async function AccountPage() {
+  const me = await requireSignedIn();
+  const [workshop, sessions] = await Promise.all([readWorkshop(), listSessions(me.id, now())]);
+  return (
+    <>
+      <PageHead title="Your account" lead={me.name}>
+        <ActionForm action={signOutAction} label="Sign out">
+          <SubmitButton kind="second" label="Sign out" busy="Signing out…" />
+        </ActionForm>
+      </PageHead>
+      <div className="grid gap-12">
+        <section aria-labelledby="you">
+          <h2 id="you">You</h2>
+          <Facts
+            items={[
+              { term: 'Address', text: me.email },
+              { term: 'What you do', text: ROLE_LABELS[me.role] },
+              { term: 'Initials', text: me.initials },
+            ]}
+          />
+          <p className="field-hint mt-3">The owner changes these on the People page.</p>
+        </section>
+        <section aria-labelledby="password">
+          <h2 id="password" className="mb-3">
+            Password
+          </h2>
+          <ActionForm action={changeOwnPassword} label="Change your password">
+            <input type="hidden" name="username" autoComplete="username" value={me.email} readOnly />
+            <TextField
+              name="currentPassword"
+              label="Present password"
+              type="password"
+              autoComplete="current-password"
+              width="half"
+            />
+            <TextField
+              name="newPassword"
+              label="New password"
+              hint={`At least ${PASSWORD_MIN} characters. A few words that only you would put together are good.`}
+              type="password"
+              autoComplete="new-password"
+              width="half"
+            />
+            <SubmitButton label="Change password" consequence="Signs out every other device." />
+          </ActionForm>
+        </section>
+        <SecondStepSection isOn={me.hasSecondStep} />
+        <section aria-labelledby="sessions">
+          <h2 id="sessions" className="mb-3">
+            Where you are signed in
+          </h2>
+          <SessionsTable
+            sessions={sessions}
+            presentId={me.sessionId}
+            clock={{ locale: workshop.locale, zone: workshop.timeZone }}
+          />
+          <div className="mt-6">
+            <ActionForm action={signOutEverywhereAction} label="Sign out everywhere">
+              <ConfirmButton
+                label="Sign out everywhere"
+                question="Sign out on every device, this one too?"
+                confirm="Yes, sign out everywhere"
+                consequence="You need your password to come back in."
+              />
+            </ActionForm>
+          </div>
+        </section>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,42 @@
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { Table } from '@/app/ui/page/table';
+import { Tag } from '@/app/ui/page/tag';
+import { formatInstant } from '@/lib/calendar/format';
+import type { SessionRow } from '@/lib/people/records';
+import { describeDevice } from '@/lib/people/rules/device';
+import { endSessionAction } from './actions';
+
+type Props = { sessions: readonly SessionRow[]; presentId: string; clock: { locale: string; zone: string } };
+
+/** The devices on which somebody is signed in, each with a way to end it. */
+export function SessionsTable({ sessions, presentId, clock }: Props) {
+  return (
+    <Table
+      caption="Devices"
+      captionHidden
+      rows={sessions}
+      rowKey={(session) => session.id}
+      columns={[
+        { key: 'device', head: 'Device', kind: 'rowhead', cell: (session) => describeDevice(session.userAgent) },
+        { key: 'since', head: 'Since', cell: (session) => formatInstant(session.createdAt, clock) },
+        {
+          key: 'end',
+          head: 'End it',
+          cell: (session) =>
+            session.id === presentId ? (
+              <Tag tone="now">this one</Tag>
+            ) : (
+              <ActionForm
+                action={endSessionAction}
+                hidden={{ session: session.id }}
+                label={`Sign out ${describeDevice(session.userAgent)}`}
+              >
+                <SubmitButton kind="second" label="Sign it out" busy="Signing out…" />
+              </ActionForm>
+            ),
+        },
+      ]}
+    />
+  );
+}

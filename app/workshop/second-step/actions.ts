@@ -1,0 +1,31 @@
+'use server';
+import type { Route } from 'next';
+import { headers } from 'next/headers';
+import { redirect } from 'next/navigation';
+import { z } from 'zod';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { now } from '@/lib/clock';
+import { localPath } from '@/lib/people/rules/local-path';
+import { passSecondStep, type SecondStepAnswer } from '@/lib/people/second-step';
+
+const schema = z.object({
+  code: z.string('Enter the code from your app').max(40, 'This is longer than any code'),
+  then: z.string().optional(),
+});
+
+const SENTENCES: Record<Exclude<SecondStepAnswer, 'passed'>, string> = {
+  wrong: 'This code does not fit. Take the one your app shows now.',
+  used: 'This code was used before. Sign in again with the next one.',
+  locked: 'Too many wrong codes. Wait a quarter of an hour, then sign in again.',
+  'start-again': 'This sign-in took too long or had too many wrong codes. Sign in again.',
+};
+
+export async function secondStepAction(_before: FormState, formData: FormData): Promise<FormState> {
+  const parsed = parseForm(schema, formData);
+  if (!parsed.ok) return parsed.state;
+  const answer = await passSecondStep({ code: parsed.data.code, headers: await headers(), now: now() });
+  if (answer === 'wrong') return { errors: { code: [SENTENCES.wrong] } };
+  if (answer !== 'passed') return { message: SENTENCES[answer] };
+  redirect(localPath(parsed.data.then, '/workshop') as Route);
+}

@@ -1,0 +1,43 @@
+import type { Metadata, Route } from 'next';
+import { redirect } from 'next/navigation';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitBar } from '@/app/ui/forms/submit';
+import { TextField } from '@/app/ui/forms/text-field';
+import { localPath } from '@/lib/people/rules/local-path';
+import { readWorkshop } from '@/lib/workshop/records';
+import { EntryFrame } from '../sign-in/entry-frame';
+import { whoIsSignedIn } from '../who';
+import { secondStepAction } from './actions';
+
+export const metadata: Metadata = { title: 'Second step' };
+
+type Props = { searchParams: Promise<{ then?: string | string[] }> };
+
+export default async function SecondStepPage({ searchParams }: Props) {
+  const { then } = await searchParams;
+  const goTo = localPath(typeof then === 'string' ? then : undefined, '/workshop');
+  if (await whoIsSignedIn()) redirect(goTo as Route);
+  const { name } = await readWorkshop();
+  const back = `/workshop/sign-in?then=${encodeURIComponent(goTo)}`;
+  return (
+    <EntryFrame workshopName={name} title="Second step">
+      <ActionForm action={secondStepAction} hidden={{ then: goTo }}>
+        <TextField
+          name="code"
+          label="Code"
+          hint="The six digits in your authenticator app, or one of your backup codes."
+          autoComplete="one-time-code"
+          width="short"
+          mono
+          maxLength={40}
+        />
+        <SubmitBar
+          label="Go on"
+          busy="Checking…"
+          consequence="A backup code works once."
+          second={{ href: back, label: 'Sign in again' }}
+        />
+      </ActionForm>
+    </EntryFrame>
+  );
+}

@@ -1,0 +1,44 @@
+import 'server-only';
+import { headers } from 'next/headers';
+import { forbidden, redirect } from 'next/navigation';
+import { cache } from 'react';
+import { auth } from '@/lib/people/auth';
+import { isRole, type Role } from '@/lib/people/rules/roles';
+import { hasTemporaryPassword } from '@/lib/people/temporary-password';
+
+export type Staff = { id: string; name: string; email: string; initials: string; role: Role };
+export type SignedIn = Staff & { sessionId: string; hasSecondStep: boolean };
+
+/** Who is signed in, or null; asked of the database once for each request, so that an ended session ends at once. */
+export const whoIsSignedIn = cache(async (): Promise<SignedIn | null> => {
+  const found = await auth().api.getSession({ headers: await headers() });
+  if (!found?.user.isActive || !isRole(found.user.role)) return null;
+  const { id, name, email, initials, role, twoFactorEnabled } = found.user;
+  return { id, name, email, initials, role, sessionId: found.session.id, hasSecondStep: twoFactorEnabled === true };
+});
+
+/**
+ * The signed-in member of staff. Every page and every action of the workshop asks this itself, with the roles that may:
+ * `requireStaff(rolesThatMay('money'))`. Signed out leads to the sign-in page and back here afterwards; a temporary
+ * password leads to choosing one's own; another role gets the forbidden page with status 403.
+ */
+export async function requireStaff(allowed?: readonly Role[]): Promise<Staff> {
+  const { sessionId: _, hasSecondStep: __, ...staff } = await requireSignedIn(allowed);
+  return staff;
+}
+
+/** The same with the facts of the session, for the account page. */
+export async function requireSignedIn(allowed?: readonly Role[]): Promise<SignedIn> {
+  const signedIn = await whoIsSignedIn();
+  if (!signedIn) redirect(`/workshop/sign-in?then=${encodeURIComponent(await pathAskedFor())}`);
+  if (await mustChoosePassword(signedIn.id)) redirect('/workshop/sign-in/new-password');
+  if (allowed && !allowed.includes(signedIn.role)) forbidden();
+  return signedIn;
+}
+
+export const mustChoosePassword = cache(hasTemporaryPassword);
+
+// Pages are not told their own address; proxy.ts writes it into the request.
+async function pathAskedFor(): Promise<string> {
+  return (await headers()).get('x-path') ?? '/workshop';
+}

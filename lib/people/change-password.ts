@@ -1,0 +1,56 @@
+import { APIError } from 'better-auth/api';
+import { Refusal } from '@/lib/outcome';
+import { auth } from './auth';
+import { attemptKey } from './caller-address';
+import { limitAttempts } from './limit-attempts';
+import { PASSWORD_MAX, PASSWORD_MIN, type PasswordProblem, passwordProblem } from './rules/passwords';
+import { clearTemporaryPassword } from './temporary-password';
+
+const SENTENCES: Record<PasswordProblem, string> = {
+  short: `The new password must have at least ${PASSWORD_MIN} characters`,
+  long: `The new password may have ${PASSWORD_MAX} characters at most`,
+  personal: 'Choose a new password that is not made of your name, your address or the workshop’s name',
+  repeating: 'Choose a new password with more different characters',
+};
+
+/**
+ * Replaces the password of the signed-in person, ends their other sessions and starts a fresh one here.
+ * Refuses a wrong present password (ten tries in a quarter of an hour) and a new one that is easy to guess.
+ */
+export async function changePassword(o: {
+  person: { id: string; name: string; email: string };
+  workshopName: string;
+  currentPassword: string;
+  newPassword: string;
+  headers: Headers;
+  now: Date;
+}): Promise<void> {
+  const { person, currentPassword, newPassword, headers, now } = o;
+  const problem = passwordProblem(newPassword, [person.name, person.email, o.workshopName]);
+  if (problem) throw new Refusal('invalid', SENTENCES[problem], 'newPassword');
+  if (newPassword === currentPassword) {
+    throw new Refusal('invalid', 'The new password must differ from the present one', 'newPassword');
+  }
+  await refuseTooManyTries(person.id, now);
+  try {
+    await auth().api.changePassword({ body: { currentPassword, newPassword, revokeOtherSessions: true }, headers });
+  } catch (error) {
+    throw asWrongPassword(error, 'currentPassword');
+  }
+  await clearTemporaryPassword(person.id);
+}
+
+/** Guards everything that asks a signed-in person for the password again. */
+export async function refuseTooManyTries(userId: string, now: Date): Promise<void> {
+  const key = attemptKey('password-again', userId);
+  const { allowed, waitSeconds } = await limitAttempts(key, { max: 10, windowSeconds: 900, now });
+  if (allowed) return;
+  const minutes = Math.ceil(waitSeconds / 60);
+  throw new Refusal('too-many', `Too many tries. Wait ${minutes} ${minutes === 1 ? 'minute' : 'minutes'}, then try again`);
+}
+
+/** Turns the library's answer to a wrong password into a refusal at the field; anything else is a bug and stays one. */
+export function asWrongPassword(error: unknown, field: string): unknown {
+  if (!(error instanceof APIError) || error.body?.code !== 'INVALID_PASSWORD') return error;
+  return new Refusal('invalid', 'This is not your present password', field);
+}
