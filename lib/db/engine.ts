@@ -17,7 +17,7 @@ export const noFilters = { externalTables: [], externalEnums: [] };
 export async function openSchemaEngine(connectionString: string): Promise<SchemaEngine> {
   await loadWebAssembly();
   const datamodels = (await readSchema()).map(({ path, content }): [string, string] => [path, content]);
-  const adapter = bindMigrationAwareSqlAdapterFactory(new SchemaEngineAdapter({ connectionString }));
+  const adapter = bindMigrationAwareSqlAdapterFactory(new SchemaEngineAdapter({ connectionString, allowExitOnIdle: true }));
   return glue.SchemaEngine.new({ datamodels }, () => {}, adapter);
 }
 
