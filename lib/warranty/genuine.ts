@@ -3,7 +3,7 @@ import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
 import type { CertificateRecord } from './records';
 import type { SignedCertificate } from './rules/signature-payload';
-import { isSignatureOf, type PublicKeys, publicKeysById, readPublicKey } from './signature';
+import { isSignatureOf, type PublicKeys, publicKeysFrom } from './signature';
 import { publicKeys } from './signing-key';
 
 /** What the signature of a stored revision has to cover, read from its row and lines. */
@@ -25,8 +25,7 @@ export function signedFacts(record: CertificateRecord): SignedCertificate {
 
 /** The workshop's public keys, retired ones included. */
 export async function readPublicKeys(client: Tx = db): Promise<PublicKeys> {
-  const rows = await publicKeys(client);
-  return publicKeysById(rows.map((row) => readPublicKey(row.publicKey)));
+  return publicKeysFrom(await publicKeys(client));
 }
 
 /** Whether a stored revision still says what was signed when it was issued. */

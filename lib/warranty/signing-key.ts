@@ -1,8 +1,7 @@
-import { createCipheriv, createDecipheriv, hkdfSync, randomBytes } from 'node:crypto';
+import { createCipheriv, createDecipheriv, generateKeyPairSync, hkdfSync, randomBytes } from 'node:crypto';
 import { authSecret } from '@/lib/config';
 import { db } from '@/lib/db/client';
 import { type Tx, transaction } from '@/lib/db/transaction';
-import { newSigningKey } from './signature';
 
 /** The workshop's Ed25519 key that signs certificates. The private half is stored sealed under the app's secret. */
 export type SigningKey = { id: string; privateKey: string; publicKey: string };
@@ -51,12 +50,15 @@ async function makeKey(now: Date, isFirst: boolean): Promise<SigningKey> {
     await tx.$executeRaw`LOCK TABLE "signing_key" IN EXCLUSIVE MODE`;
     const found = isFirst ? await newest(tx) : null;
     if (found) return found;
-    const { keyId, privatePem, publicPem } = newSigningKey();
+    const id = `k${1 + (await tx.signingKey.count())}`;
+    const pair = generateKeyPairSync('ed25519');
+    const publicKey = pair.publicKey.export({ type: 'spki', format: 'pem' }).toString();
+    const privateKey = pair.privateKey.export({ type: 'pkcs8', format: 'pem' }).toString();
     await tx.signingKey.updateMany({ where: { retiredAt: null }, data: { retiredAt: now } });
     await tx.signingKey.create({
-      data: { id: keyId, publicKey: publicPem, privateKeySealed: seal(privatePem), createdAt: now },
+      data: { id, publicKey, privateKeySealed: seal(privateKey), createdAt: now },
     });
-    return { id: keyId, publicKey: publicPem, privateKey: privatePem };
+    return { id, publicKey, privateKey };
   });
 }
 

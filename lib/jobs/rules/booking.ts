@@ -80,7 +80,7 @@ export const draftAnswers = z.object({
 });
 export type DraftAnswers = z.output<typeof draftAnswers>;
 
-export type FullAnswers = Required<DraftAnswers>;
+export type FullAnswers = { [Step in keyof DraftAnswers]-?: NonNullable<DraftAnswers[Step]> };
 
 /** The first step that still has to be answered; 'confirm' when only the agreement is left. */
 export function nextStep(answers: DraftAnswers): BookingStep {

@@ -1,0 +1,137 @@
+import type { Tx } from '@/lib/db/transaction';
+import { transaction } from '@/lib/db/transaction';
+import { type MailRequest, type MailContent } from '@/lib/mail/messages';
+import { queueMail } from '@/lib/mail/queue';
+import { Refusal } from '@/lib/outcome';
+import { addDays, dayInZone } from '@/lib/calendar/day';
+import { readWorkshop } from '@/lib/workshop/records';
+import { type Actor, moveBy } from './actor';
+import { factsOf } from './facts';
+import { type JobRecord, readJob, readStage } from './records';
+import { mayMove, REASON_SENTENCES } from './rules/guards';
+import { type MoveKey, moveOf, type StageMail } from './rules/stages';
+import { writeEvent } from './write-event';
+
+/** Moves with facts of their own have their own use case; these need nothing but the table. */
+export const PLAIN_MOVES = [
+  'cancel',
+  'assess',
+  'ask-approval',
+  'start-bench',
+  'wait-for-parts',
+  'parts-in',
+  'prove',
+  'fail-check',
+  'pass-checks',
+  'return-unrepaired',
+  'pack-unrepaired',
+  'close',
+  'set-aside',
+  'take-up-again',
+] as const satisfies readonly MoveKey[];
+export type PlainMove = (typeof PLAIN_MOVES)[number];
+
+export function isPlainMove(text: string): text is PlainMove {
+  return (PLAIN_MOVES as readonly string[]).includes(text);
+}
+
+/** Days a customer has to answer the first notice about a unit left with us. */
+const NOTICE_DAYS = 30;
+
+/**
+ * Takes one move of the table. Every need is checked on records read inside the transaction; the write names the
+ * version the person saw, so that of two who press at once the second gets a conflict.
+ */
+export async function moveJob(o: {
+  jobId: string;
+  version: number;
+  move: PlainMove;
+  note: string;
+  actor: Actor;
+  now: Date;
+}): Promise<void> {
+  await transaction(async (tx) => {
+    const job = await readJob({ id: o.jobId }, tx);
+    if (!job) throw new Refusal('not-found', 'There is no such job.');
+    if (job.version !== o.version) {
+      throw new Refusal('conflict', 'This job changed while you had it open. Nothing was moved.');
+    }
+    requireMove(job, o.move, o.actor);
+    const move = moveOf(o.move);
+    await writeEvent(tx, {
+      jobId: job.id,
+      actor: o.actor,
+      now: o.now,
+      expected: { version: o.version, stages: move.from },
+      set: {
+        ...(move.to === 'ready' && move.from.every((stage) => stage !== 'unclaimed') ? { readyAt: o.now } : {}),
+        ...(move.to === 'closed' ? { closedAt: o.now } : {}),
+      },
+      from: readStage(job.stage),
+      to: move.to,
+      event: { kind: 'moved', data: { move: o.move, note: o.note } },
+    });
+    if (move.mail) await queueStageMail(tx, job, move.mail, o);
+  });
+}
+
+/** Throws the first reason why a move is not open to someone. */
+export function requireMove(job: JobRecord, key: MoveKey, actor: Actor): void {
+  const answer = mayMove(key, factsOf(job), moveBy(actor));
+  if (answer.allowed) return;
+  const [reason] = answer.reasons;
+  throw new Refusal(
+    reason === 'wrong-stage' ? 'conflict' : reason === 'wrong-person' ? 'not-allowed' : 'invalid',
+    reason ? REASON_SENTENCES[reason] : 'This cannot be done now.',
+  );
+}
+
+async function queueStageMail(
+  tx: Tx,
+  job: JobRecord,
+  mail: StageMail,
+  o: { note: string; now: Date },
+): Promise<void> {
+  const content = await stageMail(tx, job, mail, o);
+  const request: MailRequest = { ...content, to: job.customer.email, jobId: job.id, now: o.now };
+  await queueMail(tx, request);
+}
+
+async function stageMail(
+  tx: Tx,
+  job: JobRecord,
+  mail: StageMail,
+  o: { note: string; now: Date },
+): Promise<MailContent> {
+  const workshop = await readWorkshop(tx);
+  const revisions = job.quotes[0]?.revisions ?? [];
+  switch (mail) {
+    case 'job-cancelled':
+      return { template: mail, data: { reason: o.note } };
+    case 'unit-ready':
+      return { template: mail, data: { balance: Math.max(0, factsOf(job).owed) } };
+    case 'approval-asked': {
+      const offer = revisions.find((revision) => revision.state === 'sent');
+      const agreed = revisions.find((revision) => revision.state === 'accepted');
+      if (!offer) throw new Error('a changed price was asked for without an offer');
+      return {
+        template: mail,
+        data: {
+          revision: offer.revision,
+          reason: offer.reason,
+          previousGross: agreed?.grossMinor ?? 0,
+          gross: offer.grossMinor,
+          returnFee: job.kind === 'claim' ? 0 : workshop.returnFeeMinor,
+          validUntil: dayInZone(offer.validUntil, 'UTC'),
+        },
+      };
+    }
+    case 'unclaimed-notice':
+      return {
+        template: mail,
+        data: { notice: 1, lastDay: addDays(dayInZone(o.now, workshop.timeZone), NOTICE_DAYS) },
+      };
+    default:
+      throw new Error(`the move's mail ${mail} is written by its own use case`);
+  }
+}

@@ -1,0 +1,93 @@
+import { addDays, compareDays, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { type Tx, transaction } from '@/lib/db/transaction';
+import type { Actor } from '@/lib/jobs/actor';
+import { type JobRecord, readJob, readStage } from '@/lib/jobs/records';
+import { moveOf } from '@/lib/jobs/rules/stages';
+import { writeEvent } from '@/lib/jobs/write-event';
+import { queueMail } from '@/lib/mail/queue';
+import { Refusal } from '@/lib/outcome';
+import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import { returnFeeLine } from './rules/lines';
+import { readLine } from './stored-lines';
+import { writeRevision } from './write-revision';
+
+type Revision = NonNullable<JobRecord['quotes'][number]>['revisions'][number];
+
+/**
+ * The customer's yes or no to a changed price. The answer names the revision it was given on: if the workshop has
+ * written another one meanwhile, nothing is decided and the customer sees the new price. Answering the same way twice
+ * is not an error, since a tap on a weak signal is often sent again.
+ */
+export async function decideOffer(o: {
+  jobId: string;
+  revision: number;
+  decision: 'accepted' | 'declined';
+  agreedText: string;
+  actor: Actor;
+  now: Date;
+}): Promise<void> {
+  await transaction(async (tx) => {
+    await tx.$queryRaw`SELECT 1 FROM "job" WHERE "id" = ${o.jobId} FOR UPDATE`;
+    const job = await readJob({ id: o.jobId }, tx);
+    const quote = job?.quotes[0];
+    const offer = quote?.revisions.find((revision) => revision.revision === o.revision);
+    if (!job || !quote || !offer) throw new Refusal('not-found', 'There is no such price to answer.');
+    if (offer.state === o.decision) return;
+    if (offer.state !== 'sent') throw new Refusal('conflict', 'This price was answered or replaced already.');
+    const workshop = await readWorkshop(tx);
+    const today = dayInZone(o.now, workshop.timeZone);
+    if (o.decision === 'accepted' && compareDays(today, dayFromDate(offer.validUntil)) > 0) {
+      throw new Refusal('conflict', 'This price is no longer valid. We will write to you with a new one.');
+    }
+    const move = moveOf(o.decision === 'accepted' ? 'approve' : 'decline');
+    await writeEvent(tx, {
+      jobId: job.id,
+      actor: o.actor,
+      now: o.now,
+      expected: { version: job.version, stages: move.from },
+      from: readStage(job.stage),
+      to: move.to,
+      event: { kind: 'offer-decided', data: { revision: o.revision, decision: o.decision } },
+    });
+    await tx.quoteRevision.updateMany({ where: { quoteId: quote.id, state: 'accepted' }, data: { state: 'replaced' } });
+    await tx.quoteRevision.update({
+      where: { id: offer.id },
+      data: { state: o.decision, decidedAt: o.now, decidedBy: o.actor.kind, agreedText: o.agreedText },
+    });
+    const gross =
+      o.decision === 'accepted' ? offer.grossMinor : await owedOnReturn(tx, { job, quoteId: quote.id, workshop, ...o });
+    await queueMail(tx, {
+      template: 'approval-recorded',
+      data: { revision: o.revision, decision: o.decision, gross },
+      to: job.customer.email,
+      jobId: job.id,
+      now: o.now,
+    });
+  });
+}
+
+/** After a no, the agreed price becomes the return fee alone; a claim's unit goes back free. */
+async function owedOnReturn(
+  tx: Tx,
+  o: { job: JobRecord; quoteId: string; workshop: WorkshopCard; agreedText: string; actor: Actor; now: Date },
+): Promise<number> {
+  const revisions: Revision[] = o.job.quotes[0]?.revisions ?? [];
+  const first = revisions[0]?.lines[0];
+  if (!first) throw new Error('a job without an agreed price was declined');
+  const { category, rateBps } = readLine(first);
+  const amount = o.job.kind === 'claim' ? 0 : o.workshop.returnFeeMinor;
+  return writeRevision(tx, {
+    quoteId: o.quoteId,
+    revision: 1 + Math.max(...revisions.map((revision) => revision.revision)),
+    state: 'accepted',
+    // The return fee is kept with tax whatever way the prices are kept.
+    isGross: true,
+    reason: 'Returned unrepaired after the changed price was declined',
+    onYes: '',
+    onNo: '',
+    now: o.now,
+    validUntil: addDays(dayInZone(o.now, o.workshop.timeZone), o.workshop.approvalDays),
+    lines: [returnFeeLine({ amount, category, rateBps })],
+    decided: { at: o.now, by: o.actor.kind, agreedText: o.agreedText },
+  });
+}
