@@ -16,14 +16,21 @@ const accepted = new Set(['image/jpeg', 'image/png', 'image/webp', 'image/avif']
 const refused = new Set(['image/heic', 'image/heif', 'image/heic-sequence', 'image/heif-sequence']);
 
 export type PhotoRefusal = 'too-large' | 'not-an-image' | 'unsupported' | 'broken' | 'too-many-pixels';
-export type StoredPhoto = { fileKey: string; thumbKey: string; sha256: string; width: number; height: number };
+export type StoredPhoto = {
+  fileKey: string;
+  thumbKey: string;
+  sha256: string;
+  width: number;
+  height: number;
+};
 export type PhotoResult = ({ ok: true } & StoredPhoto) | { ok: false; reason: PhotoRefusal };
 
 /** What to tell the person whose photo was not taken. */
 export const PHOTO_REFUSALS: Record<PhotoRefusal, string> = {
   'too-large': 'This photo is larger than 15 MB. Take it again at a lower resolution.',
   'not-an-image': 'This file is not a photo. Send a JPEG, PNG, WebP or AVIF picture.',
-  unsupported: 'This photo is in the HEIC form, which we cannot read. Take it with the camera button on this page, or save it as JPEG.',
+  unsupported:
+    'This photo is in the HEIC form, which we cannot read. Take it with the camera button on this page, or save it as JPEG.',
   broken: 'This photo arrived incomplete. Send it again.',
   'too-many-pixels': 'This picture has more than 50 million pixels. Send a smaller one.',
 };

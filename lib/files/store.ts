@@ -40,7 +40,8 @@ function disk(): Promise<Disk> {
 
 /** The store of these settings; refuses S3 without its driver's packages, naming them. */
 export async function openDisk(settings: FileSettings): Promise<Disk> {
-  if (settings.kind === 'folder') return new Disk(new FSDriver({ location: settings.folder, visibility: 'private' }));
+  if (settings.kind === 'folder')
+    return new Disk(new FSDriver({ location: settings.folder, visibility: 'private' }));
   return new Disk(await s3Driver(settings));
 }
 
@@ -48,9 +49,13 @@ export async function openDisk(settings: FileSettings): Promise<Disk> {
 const s3Packages = ['@aws-sdk/client-s3@3.1175.0', '@aws-sdk/s3-request-presigner@3.1175.0'];
 
 async function s3Driver(s3: FileSettings & { kind: 's3' }): Promise<DriverContract> {
-  const { S3Driver } = await import(/* turbopackIgnore: true */ 'flydrive/drivers/s3').catch((error: unknown) => {
-    throw new Error(`FILES=s3 needs two packages first: npm install ${s3Packages.join(' ')}`, { cause: error });
-  });
+  const { S3Driver } = await import(/* turbopackIgnore: true */ 'flydrive/drivers/s3').catch(
+    (error: unknown) => {
+      throw new Error(`FILES=s3 needs two packages first: npm install ${s3Packages.join(' ')}`, {
+        cause: error,
+      });
+    },
+  );
   return new S3Driver({
     bucket: s3.bucket,
     region: s3.region,

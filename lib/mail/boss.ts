@@ -21,7 +21,9 @@ export type QueueOptions = { connectionString?: string; pollSeconds?: number; su
  * Makes pg-boss's own tables and the mail queue, or changes the queue to the retries of this version. Run once at start,
  * after the migrations and before anything is queued; running it again changes nothing. `retryDelay` is for tests.
  */
-export async function prepareQueue(options: { connectionString?: string; retryDelay?: number } = {}): Promise<void> {
+export async function prepareQueue(
+  options: { connectionString?: string; retryDelay?: number } = {},
+): Promise<void> {
   const queue = openQueue(options, { migrate: true, supervise: false });
   try {
     await queue.boss.start();
@@ -42,7 +44,9 @@ export async function prepareQueue(options: { connectionString?: string; retryDe
 /** A pg-boss that only sends, with the connection each call hands to it; it opens none and is never started. */
 export function sender(): PgBoss {
   idle ??= new PgBoss({
-    db: { executeSql: () => Promise.reject(new Error('The sending pg-boss works only inside a transaction')) },
+    db: {
+      executeSql: () => Promise.reject(new Error('The sending pg-boss works only inside a transaction')),
+    },
     ...commonSettings,
   });
   return idle;
@@ -66,9 +70,13 @@ const commonSettings = { migrate: false, schedule: false };
  * Opens pg-boss on connections of its own. Its many-statement scripts begin a transaction by themselves; when one fails
  * the connection is dropped, because the embedded database serves nobody else while a transaction stays open.
  */
-export function openQueue(options: QueueOptions = {}, more: { migrate?: boolean; supervise?: boolean } = {}): Queue {
+export function openQueue(
+  options: QueueOptions = {},
+  more: { migrate?: boolean; supervise?: boolean } = {},
+): Queue {
   const connectionString = options.connectionString ?? config.databaseUrl;
-  if (!connectionString) throw new Error('No database for the mail queue: set DATABASE_URL or run through `npm start`');
+  if (!connectionString)
+    throw new Error('No database for the mail queue: set DATABASE_URL or run through `npm start`');
   const pool = new Pool({ connectionString, max: 2 });
   // Idle connections may be cut; the pool opens new ones. Without a listener the process would end.
   pool.on('error', () => {});

@@ -1,109 +1,13 @@
-/**
- * What a message can say. Glossary:
- * - template: the kind of message; one file in emails/ draws each.
- * - facts: what happened, kept with the message as it was when queued. Never a token, name or address: those are read
- *   again when the message is drawn, so that a corrected address or a renewed link is the one that goes out.
- */
-import { z } from 'zod';
-import { type Day, isDay } from '@/lib/calendar/day';
+import type { MailContent } from './rules/content';
 
-const calendarDay = z.custom<Day>((value) => typeof value === 'string' && isDay(value), 'not a calendar day');
-const amount = z.int();
-const text = z.string();
-const nothing = z.strictObject({});
-
-export const factsOf = {
-  'job-booked': nothing,
-  'job-cancelled': z.strictObject({ reason: text }),
-  'unit-arrived': z.strictObject({ promisedOn: calendarDay.nullable(), differences: z.array(text) }),
-  'approval-asked': z.strictObject({
-    revision: z.int(),
-    reason: text,
-    previousGross: amount,
-    gross: amount,
-    returnFee: amount,
-    validUntil: calendarDay,
-  }),
-  'approval-recorded': z.strictObject({
-    revision: z.int(),
-    decision: z.enum(['accepted', 'declined']),
-    gross: amount,
-  }),
-  'promise-moved': z.strictObject({ from: calendarDay, to: calendarDay, reason: text }),
-  'unit-ready': z.strictObject({ balance: amount }),
-  'unit-sent-back': z.strictObject({
-    carrier: text,
-    carrierReference: text,
-    certificateNumber: text.nullable(),
-    revision: z.int().nullable(),
-  }),
-  'claim-opened': z.strictObject({ claimNumber: text, certificateNumber: text }),
-  'claim-ruled': z.strictObject({
-    claimNumber: text,
-    ruling: text,
-    cause: text,
-    reasonText: text,
-    mayContest: z.boolean(),
-  }),
-  'claim-contested': z.strictObject({ claimNumber: text, text }),
-  'message-from-workshop': z.strictObject({ text }),
-  'message-from-customer': z.strictObject({ text }),
-  'link-renewed': nothing,
-  'certificate-copy': z.strictObject({ certificateNumber: text, revision: z.int() }),
-  'unclaimed-notice': z.strictObject({ notice: z.int(), lastDay: calendarDay }),
-} as const;
-
-export type MailTemplate = keyof typeof factsOf;
-export type FactsOf<T extends MailTemplate> = z.output<(typeof factsOf)[T]>;
-
-/** One message: its template and the facts that template needs. */
-export type MailContent = { [T in MailTemplate]: { template: T; data: FactsOf<T> } }[MailTemplate];
-
-export const mailTemplates = z.enum([
-  'job-booked',
-  'job-cancelled',
-  'unit-arrived',
-  'approval-asked',
-  'approval-recorded',
-  'promise-moved',
-  'unit-ready',
-  'unit-sent-back',
-  'claim-opened',
-  'claim-ruled',
-  'claim-contested',
-  'message-from-workshop',
-  'message-from-customer',
-  'link-renewed',
-  'certificate-copy',
-  'unclaimed-notice',
-] as const satisfies readonly MailTemplate[]);
-
-function member<T extends MailTemplate>(template: T) {
-  return z.object({ template: z.literal(template), data: factsOf[template] });
-}
-
-/** Reads a stored template and its facts back; throws on anything that no version of the program wrote. */
-export const mailContent = z.discriminatedUnion('template', [
-  member('job-booked'),
-  member('job-cancelled'),
-  member('unit-arrived'),
-  member('approval-asked'),
-  member('approval-recorded'),
-  member('promise-moved'),
-  member('unit-ready'),
-  member('unit-sent-back'),
-  member('claim-opened'),
-  member('claim-ruled'),
-  member('claim-contested'),
-  member('message-from-workshop'),
-  member('message-from-customer'),
-  member('link-renewed'),
-  member('certificate-copy'),
-  member('unclaimed-notice'),
-]);
+export type { FactsOf, MailContent, MailTemplate } from './rules/content';
 
 /** A message to be queued: to whom, about which job, when, and its content. */
 export type MailRequest = { to: string; jobId: string | null; now: Date } & MailContent;
 
+/**
+ * Where a message stands. queued: waits for its turn. sending: a worker has it. sent: the mail server took it.
+ * failed: given up, with the reason. kept: there is no mail server to hand it to; people read it here.
+ */
 export const mailStates = ['queued', 'sending', 'sent', 'failed', 'kept'] as const;
 export type MailState = (typeof mailStates)[number];

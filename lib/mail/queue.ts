@@ -2,7 +2,8 @@ import { randomUUID } from 'node:crypto';
 import { config } from '@/lib/config';
 import type { Tx } from '@/lib/db/transaction';
 import { mailQueue, sender, within } from './boss';
-import { type MailRequest, mailContent } from './messages';
+import type { MailRequest } from './messages';
+import { mailContent } from './rules/content';
 
 /**
  * Queues a message inside the caller's transaction and returns the id of its row. The row and the queue's job commit or
@@ -38,6 +39,12 @@ export async function sendToQueue(tx: Tx, mailId: string): Promise<void> {
   // pg-boss answers null, without an error, when the job is there already and when the queue is not.
   if (queued !== null || (await sender().getJobById(mailQueue, mailId, connection))) return;
   throw new Error('The mail queue was not prepared: run prepareQueue() once after the migrations');
+}
+
+/** Takes a message's old job out of the queue, in whatever state it is, and puts in a new one with all its tries. */
+export async function requeue(tx: Tx, mailId: string): Promise<void> {
+  await sender().deleteJob(mailQueue, mailId, { db: within(tx) });
+  await sendToQueue(tx, mailId);
 }
 
 // The right-hand side of a Message-ID is a domain of the sender (RFC 5322 section 3.6.4).

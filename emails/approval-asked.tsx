@@ -1,0 +1,40 @@
+import { JobPage, Lines, Next, Para, Title, Words } from './frame';
+import type { Writer } from './letter';
+import { cost, fullDay, money } from './words';
+
+export const approvalAsked: Writer<'approval-asked'> = (facts, setting) => {
+  const until = fullDay(facts.validUntil, setting);
+  const change = facts.gross - facts.previousGross;
+  return {
+    to: 'customer',
+    subject: `We need your yes or no: job ${setting.job.number}`,
+    summary: `The price would be ${money(facts.gross, setting)}. Please answer by ${until}.`,
+    body: (
+      <>
+        <Title>Your yes or no, please</Title>
+        <Para>We found something that changes the price. We have stopped work until you answer.</Para>
+        <Words from="What we found">{facts.reason}</Words>
+        <Lines
+          items={[
+            { term: 'Agreed so far', text: cost(facts.previousGross, setting) },
+            { term: `New price (revision ${facts.revision} of the quote)`, text: cost(facts.gross, setting) },
+            {
+              term: 'Difference',
+              text: change < 0 ? `${money(-change, setting)} less` : `${money(change, setting)} more`,
+            },
+          ]}
+        />
+        <JobPage setting={setting}>See the findings and answer</JobPage>
+        <Next
+          what={`If you say yes, the repair goes on. If you say no, your unit comes back unrepaired. Both answers are fine with us.`}
+          when={`The price holds until the end of ${until}. If we have no answer by then, we take it as a no.`}
+          costs={`Yes: ${cost(facts.gross, setting)}. No: ${
+            facts.returnFee === 0
+              ? `free of charge (${money(0, setting)})`
+              : `the return fee of ${money(facts.returnFee, setting)}, and nothing else`
+          }.`}
+        />
+      </>
+    ),
+  };
+};

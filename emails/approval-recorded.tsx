@@ -1,0 +1,62 @@
+import { JobPage, Next, Para, Title } from './frame';
+import type { Letter, Setting, Writer } from './letter';
+import { cost, fullDay, money } from './words';
+
+export const approvalRecorded: Writer<'approval-recorded'> = (facts, setting) =>
+  facts.decision === 'accepted'
+    ? accepted(facts.revision, facts.gross, setting)
+    : declined(facts.revision, facts.gross, setting);
+
+function accepted(revision: number, gross: number, setting: Setting): Letter {
+  const { job } = setting;
+  return {
+    to: 'customer',
+    subject: `Your yes is recorded: job ${job.number}`,
+    summary: `The repair goes on at ${money(gross, setting)}.`,
+    body: (
+      <>
+        <Title>Thank you, the repair goes on</Title>
+        <Para>You said yes to revision {revision} of the quote. Keep this message as your record of it.</Para>
+        <Next
+          what="Your unit goes back on the bench. We write when it is proved and ready."
+          when={
+            job.promisedOn
+              ? `We promise it ready to go back by ${fullDay(job.promisedOn, setting)}.`
+              : 'The job page shows the date as soon as there is one.'
+          }
+          costs={`${cost(gross, setting)}. You pay when it is ready.`}
+        />
+        <JobPage setting={setting}>See the job</JobPage>
+      </>
+    ),
+  };
+}
+
+function declined(revision: number, gross: number, setting: Setting): Letter {
+  const { job, workshop } = setting;
+  const isFree = job.kind === 'claim' || workshop.returnFee === 0;
+  return {
+    to: 'customer',
+    subject: `Your no is recorded: job ${job.number}`,
+    summary: 'Your unit comes back to you unrepaired.',
+    body: (
+      <>
+        <Title>We send your unit back unrepaired</Title>
+        <Para>
+          The price of {money(gross, setting)} in revision {revision} of the quote is off. You owe us no
+          reason.
+        </Para>
+        <Next
+          what="We close your unit up and pack it. We write again when it is ready to go back."
+          when="Within a few days."
+          costs={
+            isFree
+              ? `Free of charge (${money(0, setting)}).`
+              : `The return fee of ${money(workshop.returnFee, setting)} with tax, and nothing else.`
+          }
+        />
+        <JobPage setting={setting}>See the job</JobPage>
+      </>
+    ),
+  };
+}

@@ -1,0 +1,35 @@
+import { showNumber } from '@/lib/numbers/job-number';
+import { JobPage, Lines, Next, Para, Title } from './frame';
+import type { Writer } from './letter';
+import { money } from './words';
+
+export const claimOpened: Writer<'claim-opened'> = ({ claimNumber, certificateNumber }, setting) => ({
+  to: 'customer',
+  subject: `Your claim ${showNumber(claimNumber)} is open`,
+  summary: 'Post the unit when it suits you. Opening the claim is free of charge.',
+  body: (
+    <>
+      <Title>We are sorry that it failed again</Title>
+      <Para>Your claim is open and counts from today, not from the day the parcel is here.</Para>
+      <Lines
+        items={[
+          { term: 'Claim', text: showNumber(claimNumber), isMono: true },
+          { term: 'Certificate', text: showNumber(certificateNumber), isMono: true },
+          { term: 'Job', text: setting.job.number, isMono: true },
+        ]}
+      />
+      <JobPage setting={setting}>Open the job and print the packing slip</JobPage>
+      <Next
+        what="Post the unit with the packing slip, or with the job number on a sheet of paper. We look at it beside the record of the first repair, and tell you our ruling with the reasons in writing."
+        when="Post it when it suits you. We write when it is here, with a date."
+        costs={`The claim and our inspection are free of charge (${money(0, setting)}). What is covered is repaired free of charge. If anything would cost you money, we ask you first.`}
+      />
+      {setting.job.hasLithiumBattery ? (
+        <Para>
+          Please do not post the unit if its battery is swollen, leaking, hot or damaged. Tell us instead, and
+          take the battery to a collection point. Your carrier’s rules and local rules come first.
+        </Para>
+      ) : null}
+    </>
+  ),
+});

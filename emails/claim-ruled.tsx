@@ -1,0 +1,105 @@
+import { showNumber } from '@/lib/numbers/job-number';
+import { CAUSES, type Cause, RULINGS, type Ruling } from '@/lib/warranty/rules/causes';
+import { rightsStillOpen } from '@/lib/warranty/rules/legal-rights';
+import { JobPage, Lines, Next, Para, Title, Words } from './frame';
+import type { Setting, Writer } from './letter';
+import { fullDay, money } from './words';
+
+export const claimRuled: Writer<'claim-ruled'> = (facts, setting) => {
+  const claim = showNumber(facts.claimNumber);
+  const ruling = RULINGS.find((known) => known === facts.ruling) ?? 'not-covered';
+  const cause = CAUSES.find((known) => known === facts.cause);
+  const words = wordsOf(ruling, setting);
+  return {
+    to: 'customer',
+    subject: `Our ruling on claim ${claim}: ${words.short}`,
+    summary: words.summary,
+    body: (
+      <>
+        <Title>{words.title}</Title>
+        <Lines
+          items={[
+            { term: 'Claim', text: claim, isMono: true },
+            { term: 'Ruling', text: words.short },
+            ...(cause ? [{ term: 'Cause', text: causeWords[cause] }] : []),
+          ]}
+        />
+        <Words from="Why, in the words of the person who looked at it">{facts.reasonText}</Words>
+        <Next what={words.what} when={words.when} costs={words.costs} />
+        <JobPage setting={setting}>See the inspection and its photos</JobPage>
+        {facts.mayContest ? (
+          <Para>
+            Do you see it another way? Tell us once, in your own words, on the job page. The owner of the
+            workshop looks at it again and answers in writing. That is free of charge.
+          </Para>
+        ) : null}
+        {ruling === 'covered' ? null : <Para>{rightsStillOpen(setting.workshop.country)}</Para>}
+      </>
+    ),
+  };
+};
+
+// What was seen, never who is to blame.
+const causeWords: Record<Cause, string> = {
+  workmanship: 'Our own work',
+  'fitted-part': 'A part that we fitted',
+  'weakened-by-original-damage': 'The first damage reached further than we saw',
+  'separate-fault': 'A different fault, in a place that the first repair did not touch',
+  'damage-after-return': 'Damage that was not there when the unit left us, as the photos show',
+  'no-fault-found': 'The unit works as it should on our bench',
+};
+
+type RulingWords = {
+  short: string;
+  title: string;
+  summary: string;
+  what: string;
+  when: string;
+  costs: string;
+};
+
+function wordsOf(ruling: Ruling, setting: Setting): RulingWords {
+  const free = `free of charge (${money(0, setting)})`;
+  const { promisedOn } = setting.job;
+  const ready = promisedOn
+    ? `We promise it ready to go back by ${fullDay(promisedOn, setting)}.`
+    : 'The job page shows the date as soon as there is one.';
+  switch (ruling) {
+    case 'covered':
+      return {
+        short: 'covered',
+        title: 'Your claim is covered',
+        summary: 'We repair it free of charge.',
+        what: 'We repair the unit, test it and send it back with a renewed certificate. You need to do nothing.',
+        when: ready,
+        costs: `The repair and the way back are ${free}.`,
+      };
+    case 'partly':
+      return {
+        short: 'partly covered',
+        title: 'Part of your claim is covered',
+        summary: 'We repair the covered part free of charge and ask you about the rest.',
+        what: 'We repair the covered part. For the rest we send you a price, and you say yes or no. Both answers are fine with us.',
+        when: ready,
+        costs: `The covered part is ${free}. The rest costs nothing unless you say yes to a price first.`,
+      };
+    case 'returned-free':
+      return {
+        short: 'no fault found, returned free of charge',
+        title: 'Your unit works on our bench',
+        summary: 'We send it back free of charge. Your cover stays as it is.',
+        what: 'We send the unit back as it is. Your certificate keeps its full term. If it fails again, open a claim again: a short film of it helps most.',
+        when: 'Within a few days.',
+        costs: `The inspection and the way back are ${free}.`,
+      };
+    case 'not-covered':
+      return {
+        short: 'not covered by the certificate',
+        title: 'The certificate does not cover this',
+        summary: 'We explain why, and what is still possible.',
+        what: 'You can have it repaired as a paid job: we send you a price, and you say yes or no. If you say no, we send the unit back as it is. Your certificate stays in force for what it covers.',
+        when: 'We do nothing to the unit until you have answered. There is no hurry.',
+        costs: `The inspection is ${free}. Nothing else costs anything unless you say yes to a price first.`,
+      };
+  }
+}

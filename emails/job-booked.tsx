@@ -1,0 +1,43 @@
+import { JobPage, Lines, Next, Para, Title } from './frame';
+import type { Writer } from './letter';
+import { cost, money } from './words';
+
+export const jobBooked: Writer<'job-booked'> = (_facts, setting) => {
+  const { job, workshop } = setting;
+  return {
+    to: 'customer',
+    subject: `Job ${job.number} is booked: ${job.unit}`,
+    summary: `Post the unit when it suits you. The agreed price is ${cost(job.agreed, setting)}.`,
+    body: (
+      <>
+        <Title>Your repair is booked</Title>
+        <Para>Thank you. The next step is yours: pack the unit and post it to us.</Para>
+        <JobPage setting={setting}>Open the job and print the packing slip</JobPage>
+        <Lines
+          items={[
+            { term: 'Repair', text: job.repair },
+            { term: 'Agreed price', text: cost(job.agreed, setting) },
+          ]}
+        />
+        <Next
+          what="Put the packing slip in the parcel. No printer? Write the job number on a sheet of paper. We write to you as soon as the parcel is here."
+          when="Post it when it suits you."
+          costs={
+            job.agreed === 0
+              ? `The repair is free of charge for you (${money(0, setting)}).`
+              : `${money(job.agreed, setting)} with tax, to be paid when the repair is done and before we send the unit back. If we find more, we ask you first. If you then say no, you pay only the return fee of ${money(workshop.returnFee, setting)}.`
+          }
+        />
+        {job.hasLithiumBattery ? (
+          <Para>
+            Please do not post the unit if its battery is swollen, leaking, hot or damaged. Tell us instead,
+            and take the battery to a collection point. Your carrier’s rules and local rules come first.
+          </Para>
+        ) : null}
+        <Para>
+          The address above is your key to this job. Whoever has it can see the job and answer for you.
+        </Para>
+      </>
+    ),
+  };
+};

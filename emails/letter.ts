@@ -1,0 +1,43 @@
+import type { ReactNode } from 'react';
+import type { Day } from '@/lib/calendar/day';
+import type { FactsOf, MailTemplate } from '@/lib/mail/rules/content';
+
+/** What a message may say beyond its own facts: read again from the records when it is drawn. */
+export type Setting = {
+  workshop: {
+    name: string;
+    addressLines: readonly string[];
+    email: string;
+    phone: string;
+    /** ISO 3166-1 alpha-2; decides the sentence on rights by law. */
+    country: string;
+    locale: string;
+    currency: string;
+    paymentText: string;
+    /** Minor units with tax. */
+    returnFee: number;
+  };
+  job: {
+    /** As shown: 'J-4K7Q-X29D'. */
+    number: string;
+    kind: 'repair' | 'claim';
+    unit: string;
+    serial: string;
+    repair: string;
+    /** What the customer has agreed to, minor units with tax. */
+    agreed: number;
+    customer: string;
+    promisedOn: Day | null;
+    isRepaired: boolean;
+    hasLithiumBattery: boolean;
+  };
+  /** The customer's private address of the job, or null when every one was withdrawn. */
+  link: string | null;
+  /** The same job on the workshop's side. */
+  desk: string;
+};
+
+/** One message before it is framed. `summary` is the line that mail programs show beside the subject. */
+export type Letter = { subject: string; summary: string; to: 'customer' | 'workshop'; body: ReactNode };
+
+export type Writer<T extends MailTemplate> = (facts: FactsOf<T>, setting: Setting) => Letter;

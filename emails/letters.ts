@@ -1,0 +1,45 @@
+import type { FactsOf, MailTemplate } from '@/lib/mail/rules/content';
+import { approvalAsked } from './approval-asked';
+import { approvalRecorded } from './approval-recorded';
+import { certificateCopy } from './certificate-copy';
+import { claimContested } from './claim-contested';
+import { claimOpened } from './claim-opened';
+import { claimRuled } from './claim-ruled';
+import { jobBooked } from './job-booked';
+import { jobCancelled } from './job-cancelled';
+import type { Letter, Setting, Writer } from './letter';
+import { linkRenewed } from './link-renewed';
+import { messageFromCustomer } from './message-from-customer';
+import { messageFromWorkshop } from './message-from-workshop';
+import { promiseMoved } from './promise-moved';
+import { unclaimedNotice } from './unclaimed-notice';
+import { unitArrived } from './unit-arrived';
+import { unitReady } from './unit-ready';
+import { unitSentBack } from './unit-sent-back';
+
+const writers: { [T in MailTemplate]: Writer<T> } = {
+  'job-booked': jobBooked,
+  'job-cancelled': jobCancelled,
+  'unit-arrived': unitArrived,
+  'approval-asked': approvalAsked,
+  'approval-recorded': approvalRecorded,
+  'promise-moved': promiseMoved,
+  'unit-ready': unitReady,
+  'unit-sent-back': unitSentBack,
+  'claim-opened': claimOpened,
+  'claim-ruled': claimRuled,
+  'claim-contested': claimContested,
+  'message-from-workshop': messageFromWorkshop,
+  'message-from-customer': messageFromCustomer,
+  'link-renewed': linkRenewed,
+  'certificate-copy': certificateCopy,
+  'unclaimed-notice': unclaimedNotice,
+};
+
+/** The letter of a template, written from its facts and the setting. */
+export function writeLetter<T extends MailTemplate>(
+  content: { template: T; data: FactsOf<T> },
+  setting: Setting,
+): Letter {
+  return writers[content.template](content.data, setting);
+}

@@ -1,0 +1,20 @@
+import { Action, Next, Title, Words } from './frame';
+import type { Writer } from './letter';
+
+export const messageFromCustomer: Writer<'message-from-customer'> = ({ text }, setting) => ({
+  to: 'workshop',
+  subject: `The customer of job ${setting.job.number} wrote`,
+  summary: `${setting.job.unit}, ${setting.job.repair}`,
+  body: (
+    <>
+      <Title>A message from the customer</Title>
+      <Words from={setting.job.customer}>{text}</Words>
+      <Action href={setting.desk}>Answer on the job</Action>
+      <Next
+        what="Answer on the job, so that the answer is kept with it. An answer to this mail does not reach the customer."
+        when="Today shows the message until it is read."
+        costs="Nothing changes in the price."
+      />
+    </>
+  ),
+});

@@ -1,0 +1,32 @@
+import { JobPage, Next, Para, Title, Words } from './frame';
+import type { Writer } from './letter';
+import { agreedCost, fullDay } from './words';
+
+export const unitArrived: Writer<'unit-arrived'> = ({ promisedOn, differences }, setting) => ({
+  to: 'customer',
+  subject: `Your parcel is here: job ${setting.job.number}`,
+  summary: promisedOn
+    ? `We promise your unit ready by ${fullDay(promisedOn, setting)}.`
+    : 'We now find out what is wrong, then tell you a date.',
+  body: (
+    <>
+      <Title>Your unit is with us</Title>
+      <Para>We have unpacked it, compared it with your booking and taken photos of how it arrived.</Para>
+      {differences.length > 0 ? (
+        <Words from="What differs from the booking">{differences.join('\n')}</Words>
+      ) : (
+        <Para>All you told us about is there.</Para>
+      )}
+      <Next
+        what="It waits for its turn on the bench. We find out what is wrong and repair it. If the price has to change, we ask you before we go on."
+        when={
+          promisedOn
+            ? `We promise it ready to go back by ${fullDay(promisedOn, setting)}.`
+            : 'We tell you a date once we have looked at it.'
+        }
+        costs={agreedCost(setting)}
+      />
+      <JobPage setting={setting}>See the job and its photos</JobPage>
+    </>
+  ),
+});

@@ -1,0 +1,46 @@
+import { JobPage, Next, Para, Title, Words } from './frame';
+import type { Writer } from './letter';
+import { money } from './words';
+
+export const unitReady: Writer<'unit-ready'> = ({ balance }, setting) => {
+  const { job, workshop } = setting;
+  const owes = balance > 0;
+  return {
+    to: 'customer',
+    subject: owes
+      ? `Ready to go back, ${money(balance, setting)} to pay: job ${job.number}`
+      : `Ready to go back: job ${job.number}`,
+    summary: owes
+      ? 'We post it as soon as your payment is here.'
+      : 'There is nothing to pay. We post it next.',
+    body: (
+      <>
+        <Title>{job.isRepaired ? 'Repaired, tested and ready' : 'Packed and ready to go back'}</Title>
+        <Para>
+          {job.isRepaired
+            ? 'The repair is done, and every check on its sheet has passed. The readings come with your certificate.'
+            : 'Your unit is packed as it came, without a repair.'}
+        </Para>
+        {owes && workshop.paymentText.trim() !== '' ? (
+          <Words from={`How to pay ${money(balance, setting)}`}>{workshop.paymentText}</Words>
+        ) : null}
+        <Next
+          what={
+            owes
+              ? `Pay ${money(balance, setting)} and give the job number ${job.number}. Then we post the unit to you.`
+              : 'We post the unit to you and send you the carrier’s reference.'
+          }
+          when={owes ? 'As soon as your payment is here.' : 'On one of the next working days.'}
+          costs={costs(balance, owes, (minor) => money(minor, setting))}
+        />
+        <JobPage setting={setting}>{owes ? 'See the job and what is left to pay' : 'See the job'}</JobPage>
+      </>
+    ),
+  };
+};
+
+function costs(balance: number, owes: boolean, shown: (minor: number) => string): string {
+  if (owes) return `${shown(balance)} with tax is left to pay.`;
+  if (balance < 0) return `You have paid ${shown(-balance)} too much. We give it back the way it came.`;
+  return `Nothing is left to pay (${shown(0)}).`;
+}

@@ -1,0 +1,105 @@
+import { drawLetter } from '@/emails/draw-letter';
+import type { Setting } from '@/emails/letter';
+import { writeLetter } from '@/emails/letters';
+import { dayFromDate } from '@/lib/calendar/day';
+import { config } from '@/lib/config';
+import { db } from '@/lib/db/client';
+import type { Tx } from '@/lib/db/transaction';
+import { jobAddress, newestToken } from '@/lib/jobs/private-link';
+import { showNumber } from '@/lib/numbers/job-number';
+import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import { mailContent } from './rules/content';
+
+export type MailRow = { template: string; data: unknown; jobId: string | null };
+
+export type DrawnMail = {
+  subject: string;
+  html: string;
+  text: string;
+  from: { name: string; address: string };
+  replyTo: string | null;
+};
+
+/**
+ * Draws a queued message: its own facts, with the job, the customer, the workshop and the private address read again.
+ * Throws when the row holds facts of no known template, or belongs to no job.
+ */
+export async function drawMail(row: MailRow, client: Tx = db): Promise<DrawnMail> {
+  const content = mailContent.parse({ template: row.template, data: row.data });
+  if (!row.jobId) throw new Error('a message without a job has nothing to say');
+  const workshop = await readWorkshop(client);
+  const setting = await readSetting(row.jobId, workshop, client);
+  return { ...(await drawLetter(writeLetter(content, setting), setting)), ...senderOf(workshop) };
+}
+
+/** Who a message comes from: the workshop's name before the address that the mail server may send for. */
+export function senderOf(workshop: WorkshopCard): Pick<DrawnMail, 'from' | 'replyTo'> {
+  const address = /<([^>]+)>\s*$/.exec(config.mailFrom)?.[1] ?? config.mailFrom;
+  return { from: { name: workshop.name, address }, replyTo: workshop.email || null };
+}
+
+async function readSetting(jobId: string, workshop: WorkshopCard, client: Tx): Promise<Setting> {
+  const job = await client.job.findUniqueOrThrow({
+    where: { id: jobId },
+    select: {
+      number: true,
+      kind: true,
+      serialTyped: true,
+      promisedOn: true,
+      customer: { select: { name: true } },
+      model: { select: { maker: true, name: true, battery: true } },
+      repair: { select: { name: true } },
+      quotes: {
+        select: {
+          revisions: {
+            where: { state: 'accepted' },
+            orderBy: { revision: 'desc' },
+            take: 1,
+            select: { grossMinor: true },
+          },
+        },
+      },
+      events: {
+        where: { toStage: 'ready' },
+        orderBy: { version: 'desc' },
+        take: 1,
+        select: { fromStage: true },
+      },
+    },
+  });
+  const token = await newestToken(client, jobId);
+  return {
+    workshop: workshopPart(workshop),
+    job: {
+      number: showNumber(job.number),
+      kind: job.kind === 'claim' ? 'claim' : 'repair',
+      unit: `${job.model.maker} ${job.model.name}`,
+      serial: job.serialTyped,
+      repair: job.repair.name,
+      agreed: job.quotes[0]?.revisions[0]?.grossMinor ?? 0,
+      customer: job.customer.name,
+      promisedOn: job.promisedOn && dayFromDate(job.promisedOn),
+      // Only a unit whose checks passed comes to ready from proving; every other way there is a return without repair.
+      isRepaired: job.events[0]?.fromStage === 'proving',
+      hasLithiumBattery: job.model.battery === 'lithium-ion',
+    },
+    link: token && jobAddress(token),
+    desk: `${config.appUrl}/workshop/jobs/${job.number}`,
+  };
+}
+
+/** What messages say about the workshop. */
+export function workshopPart(workshop: WorkshopCard): Setting['workshop'] {
+  const { name, email, phone, country, locale, currency, paymentText } = workshop;
+  return {
+    name,
+    email,
+    phone,
+    country,
+    locale,
+    currency,
+    paymentText,
+    addressLines: [...workshop.addressLines, `${workshop.town} ${workshop.postcode}`.trim()],
+    returnFee: workshop.returnFeeMinor,
+  };
+}

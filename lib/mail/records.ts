@@ -1,0 +1,71 @@
+import { db } from '@/lib/db/client';
+import { type MailState, mailStates } from './messages';
+
+export type ListedMail = {
+  id: string;
+  template: string;
+  toAddress: string;
+  state: MailState;
+  attempts: number;
+  lastError: string | null;
+  queuedAt: Date;
+  sentAt: Date | null;
+  jobNumber: string | null;
+};
+
+export const MAILS_PER_PAGE = 50;
+
+const listed = {
+  id: true,
+  template: true,
+  toAddress: true,
+  state: true,
+  attempts: true,
+  lastError: true,
+  queuedAt: true,
+  sentAt: true,
+  job: { select: { number: true } },
+} as const;
+
+/** One page of messages, those that need a hand first; pages count from 1. */
+export async function listMail(o: { state: MailState | null; page: number }): Promise<ListedMail[]> {
+  const rows = await db.mail.findMany({
+    ...(o.state && { where: { state: o.state } }),
+    select: listed,
+    // By the alphabet the states come as failed, kept, queued, sending, sent: what needs a hand is first.
+    orderBy: [{ state: 'asc' }, { queuedAt: 'desc' }, { id: 'desc' }],
+    skip: (o.page - 1) * MAILS_PER_PAGE,
+    take: MAILS_PER_PAGE,
+  });
+  return rows.map(({ job, state, ...row }) => ({
+    ...row,
+    state: readState(state),
+    jobNumber: job?.number ?? null,
+  }));
+}
+
+/** How many messages stand where. */
+export async function countMail(): Promise<Record<MailState, number>> {
+  const groups = await db.mail.groupBy({ by: ['state'], _count: { _all: true } });
+  const counts = { queued: 0, sending: 0, sent: 0, failed: 0, kept: 0 };
+  for (const group of groups) counts[readState(group.state)] = group._count._all;
+  return counts;
+}
+
+export type StoredMail = ListedMail & { data: unknown; messageId: string; jobId: string | null };
+
+export async function findMail(id: string): Promise<StoredMail | null> {
+  const row = await db.mail.findUnique({
+    where: { id },
+    select: { ...listed, data: true, messageId: true, jobId: true },
+  });
+  if (!row) return null;
+  const { job, state, ...rest } = row;
+  return { ...rest, state: readState(state), jobNumber: job?.number ?? null };
+}
+
+function readState(state: string): MailState {
+  const known = mailStates.find((candidate) => candidate === state);
+  if (!known) throw new Error(`a message is in the unknown state ${state}`);
+  return known;
+}
