@@ -1,56 +1,43 @@
-import { type Day, dayToDate } from "./day";
+import { type Day, dayToDate } from './day';
 
-export type DayStyle = "long" | "short" | "weekday";
+export type DayStyle = 'long' | 'short' | 'weekday';
 
 // Making an Intl formatter costs about forty times its use (41 against 1 microsecond here), and a list page formats hundreds of days.
 const formatters = new Map<string, Intl.DateTimeFormat>();
 
-function formatter(
-	key: string,
-	locale: string,
-	options: Intl.DateTimeFormatOptions,
-): Intl.DateTimeFormat {
-	const known = formatters.get(key);
-	if (known) return known;
-	const made = new Intl.DateTimeFormat(locale, options);
-	formatters.set(key, made);
-	return made;
+function formatter(key: string, locale: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  const known = formatters.get(key);
+  if (known) return known;
+  const made = new Intl.DateTimeFormat(locale, options);
+  formatters.set(key, made);
+  return made;
 }
 
 /** A day for reading, in the words of a locale: '3 December 2026', short '3 Dec 2026', weekday 'Thursday 3 December 2026' in en-GB. */
-export function formatDay(
-	d: Day,
-	locale: string,
-	style: DayStyle = "long",
-): string {
-	// A day is formatted as its midnight UTC in UTC, so that no zone can move it.
-	const shown = formatter(`${locale}|${style}`, locale, {
-		timeZone: "UTC",
-		day: "numeric",
-		month: style === "short" ? "short" : "long",
-		year: "numeric",
-		...(style === "weekday" ? { weekday: "long" } : {}),
-	});
-	const text = shown.format(dayToDate(d));
-	// Some versions of the locale data put a comma after an English weekday, others do not; a certificate must not depend on it.
-	return style === "weekday" && locale === "en-GB"
-		? text.replace(", ", " ")
-		: text;
+export function formatDay(d: Day, locale: string, style: DayStyle = 'long'): string {
+  // A day is formatted as its midnight UTC in UTC, so that no zone can move it.
+  const shown = formatter(`${locale}|${style}`, locale, {
+    timeZone: 'UTC',
+    day: 'numeric',
+    month: style === 'short' ? 'short' : 'long',
+    year: 'numeric',
+    ...(style === 'weekday' ? { weekday: 'long' } : {}),
+  });
+  const text = shown.format(dayToDate(d));
+  // Some versions of the locale data put a comma after an English weekday, others do not; a certificate must not depend on it.
+  return style === 'weekday' && locale === 'en-GB' ? text.replace(', ', ' ') : text;
 }
 
 /** An instant as a clock in the zone shows it, on the 24-hour clock: '3 Dec 2026, 14:05' in en-GB. */
-export function formatInstant(
-	i: Date,
-	o: { locale: string; zone: string },
-): string {
-	const shown = formatter(`${o.locale}|${o.zone}|instant`, o.locale, {
-		timeZone: o.zone,
-		day: "numeric",
-		month: "short",
-		year: "numeric",
-		hour: "2-digit",
-		minute: "2-digit",
-		hourCycle: "h23",
-	});
-	return shown.format(i);
+export function formatInstant(i: Date, o: { locale: string; zone: string }): string {
+  const shown = formatter(`${o.locale}|${o.zone}|instant`, o.locale, {
+    timeZone: o.zone,
+    day: 'numeric',
+    month: 'short',
+    year: 'numeric',
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+  });
+  return shown.format(i);
 }

@@ -1,6 +1,6 @@
-import Holidays from "date-holidays";
-import { addDays, type Day, day } from "./day";
-import type { WorkingCalendar } from "./working";
+import Holidays from 'date-holidays';
+import { addDays, type Day, day } from './day';
+import type { WorkingCalendar } from './working';
 
 // Public holidays come from the npm package date-holidays by commenthol and contributors (code ISC):
 // https://github.com/commenthol/date-holidays. Its data is under CC BY-SA 3.0, which wants attribution
@@ -15,45 +15,41 @@ const yearsSeen = new Map<string, readonly (readonly [Day, string])[]>();
  * Refuses a country or region that the data does not know, since a silent empty calendar would move deadlines.
  */
 export function holidayCalendar(o: {
-	country: string;
-	region?: string | undefined;
-	years: readonly number[];
-	closingDays?: readonly { day: Day; name: string }[];
-	weekend?: readonly number[];
+  country: string;
+  region?: string | undefined;
+  years: readonly number[];
+  closingDays?: readonly { day: Day; name: string }[];
+  weekend?: readonly number[];
 }): WorkingCalendar {
-	const closed = new Map<string, string>();
-	for (const year of o.years) {
-		for (const [d, name] of publicHolidays(o.country, o.region, year))
-			closed.set(d, name);
-	}
-	for (const closing of o.closingDays ?? [])
-		closed.set(closing.day, closing.name);
-	return { weekend: o.weekend ?? SATURDAY_AND_SUNDAY, closed };
+  const closed = new Map<string, string>();
+  for (const year of o.years) {
+    for (const [d, name] of publicHolidays(o.country, o.region, year)) closed.set(d, name);
+  }
+  for (const closing of o.closingDays ?? []) closed.set(closing.day, closing.name);
+  return { weekend: o.weekend ?? SATURDAY_AND_SUNDAY, closed };
 }
 
 function publicHolidays(
-	country: string,
-	region: string | undefined,
-	year: number,
+  country: string,
+  region: string | undefined,
+  year: number,
 ): readonly (readonly [Day, string])[] {
-	const key = `${country}|${region ?? ""}|${year}`;
-	const seen = yearsSeen.get(key);
-	if (seen) return seen;
-	const source = region ? new Holidays(country, region) : new Holidays(country);
-	const states = source.getStates(country) ?? {};
-	if (!source.getCountries()[country])
-		throw new RangeError(`No public holidays known for country ${country}`);
-	if (region && !states[region])
-		throw new RangeError(
-			`No public holidays known for region ${country}-${region}`,
-		);
-	const found: [Day, string][] = [];
-	for (const holiday of source.getHolidays(year)) {
-		if (holiday.type !== "public") continue;
-		for (const d of daysOf(holiday)) found.push([d, holiday.name]);
-	}
-	yearsSeen.set(key, found);
-	return found;
+  const key = `${country}|${region ?? ''}|${year}`;
+  const seen = yearsSeen.get(key);
+  if (seen) return seen;
+  const source = region ? new Holidays(country, region) : new Holidays(country);
+  const states = source.getStates(country) ?? {};
+  if (!source.getCountries()[country])
+    throw new RangeError(`No public holidays known for country ${country}`);
+  if (region && !states[region])
+    throw new RangeError(`No public holidays known for region ${country}-${region}`);
+  const found: [Day, string][] = [];
+  for (const holiday of source.getHolidays(year)) {
+    if (holiday.type !== 'public') continue;
+    for (const d of daysOf(holiday)) found.push([d, holiday.name]);
+  }
+  yearsSeen.set(key, found);
+  return found;
 }
 
 // A day that is free for some of its hours only stays a working day, as does the eve from which a feast of
@@ -62,8 +58,8 @@ const SLACK_MS = 2 * 3_600_000;
 const DAY_MS = 24 * 3_600_000;
 
 function daysOf(holiday: { date: string; start: Date; end: Date }): Day[] {
-	const first = day(holiday.date.slice(0, 10));
-	const lasts = holiday.end.getTime() - holiday.start.getTime();
-	const length = Math.floor((lasts + SLACK_MS) / DAY_MS);
-	return Array.from({ length }, (_, i) => addDays(first, i));
+  const first = day(holiday.date.slice(0, 10));
+  const lasts = holiday.end.getTime() - holiday.start.getTime();
+  const length = Math.floor((lasts + SLACK_MS) / DAY_MS);
+  return Array.from({ length }, (_, i) => addDays(first, i));
 }

@@ -1,38 +1,31 @@
-import { addDays, type Day, dayOf, daysInMonth, partsOf } from "./day";
+import { addDays, type Day, dayOf, daysInMonth, partsOf } from './day';
 
 const FORM = /^P(?:(\d{1,5})Y)?(?:(\d{1,5})M)?(?:(\d{1,5})W)?(?:(\d{1,6})D)?$/;
 
 type Parts = { years: number; months: number; weeks: number; days: number };
 
 function read(text: string): Parts | null {
-	const match = FORM.exec(text);
-	if (!match) return null;
-	const [years, months, weeks, days] = match
-		.slice(1)
-		.map((part) => Number(part ?? 0));
-	const parts = {
-		years: years ?? 0,
-		months: months ?? 0,
-		weeks: weeks ?? 0,
-		days: days ?? 0,
-	};
-	return parts.years + parts.months + parts.weeks + parts.days > 0
-		? parts
-		: null;
+  const match = FORM.exec(text);
+  if (!match) return null;
+  const [years, months, weeks, days] = match.slice(1).map((part) => Number(part ?? 0));
+  const parts = {
+    years: years ?? 0,
+    months: months ?? 0,
+    weeks: weeks ?? 0,
+    days: days ?? 0,
+  };
+  return parts.years + parts.months + parts.weeks + parts.days > 0 ? parts : null;
 }
 
 function parse(text: string): Parts {
-	const parts = read(text);
-	if (!parts)
-		throw new RangeError(
-			`Not a period in days, weeks, months or years: ${JSON.stringify(text)}`,
-		);
-	return parts;
+  const parts = read(text);
+  if (!parts) throw new RangeError(`Not a period in days, weeks, months or years: ${JSON.stringify(text)}`);
+  return parts;
 }
 
 /** True for an ISO 8601 duration of whole years, months, weeks and days, longer than nothing: 'P12M', not 'PT5H' or 'P0D'. */
 export function isPeriod(text: string): boolean {
-	return read(text) !== null;
+  return read(text) !== null;
 }
 
 /**
@@ -46,34 +39,30 @@ export function isPeriod(text: string): boolean {
  * Refuses what is no period with a RangeError. Example: addPeriod(2025-08-31, 'P6M') is 2026-02-28.
  */
 export function addPeriod(start: Day, period: string): Day {
-	const { years, months, weeks, days } = parse(period);
-	const from = partsOf(start);
-	const monthCount = from.year * 12 + (from.month - 1) + years * 12 + months;
-	const year = Math.floor(monthCount / 12);
-	const month = (monthCount % 12) + 1;
-	const corresponding = dayOf(
-		year,
-		month,
-		Math.min(from.date, daysInMonth(year, month)),
-	);
-	return addDays(corresponding, weeks * 7 + days);
+  const { years, months, weeks, days } = parse(period);
+  const from = partsOf(start);
+  const monthCount = from.year * 12 + (from.month - 1) + years * 12 + months;
+  const year = Math.floor(monthCount / 12);
+  const month = (monthCount % 12) + 1;
+  const corresponding = dayOf(year, month, Math.min(from.date, daysInMonth(year, month)));
+  return addDays(corresponding, weeks * 7 + days);
 }
 
 /** A period in words: 'P12M' is '12 months', 'P1Y6M' is '1 year and 6 months'. Refuses what is no period. */
 export function describePeriod(period: string): string {
-	const { years, months, weeks, days } = parse(period);
-	const named = [
-		counted(years, "year"),
-		counted(months, "month"),
-		counted(weeks, "week"),
-		counted(days, "day"),
-	];
-	const words = named.filter((part) => part !== "");
-	const last = words.pop() ?? "";
-	return words.length === 0 ? last : `${words.join(", ")} and ${last}`;
+  const { years, months, weeks, days } = parse(period);
+  const named = [
+    counted(years, 'year'),
+    counted(months, 'month'),
+    counted(weeks, 'week'),
+    counted(days, 'day'),
+  ];
+  const words = named.filter((part) => part !== '');
+  const last = words.pop() ?? '';
+  return words.length === 0 ? last : `${words.join(', ')} and ${last}`;
 }
 
 function counted(n: number, unit: string): string {
-	if (n === 0) return "";
-	return `${n} ${unit}${n === 1 ? "" : "s"}`;
+  if (n === 0) return '';
+  return `${n} ${unit}${n === 1 ? '' : 's'}`;
 }

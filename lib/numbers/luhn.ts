@@ -1,24 +1,20 @@
 /** The Luhn check digit of a row of digits (ISO/IEC 7812-1 Annex B), or null for anything else: '7992739871' gives 3. */
 export function luhnDigit(payload: string): number | null {
-	if (!/^\d+$/.test(payload)) return null;
-	let sum = 0;
-	let isDoubled = true;
-	for (let i = payload.length - 1; i >= 0; i -= 1) {
-		const digit = Number(payload.charAt(i));
-		const doubled = digit * 2;
-		sum += isDoubled ? (doubled > 9 ? doubled - 9 : doubled) : digit;
-		isDoubled = !isDoubled;
-	}
-	return (10 - (sum % 10)) % 10;
+  if (!/^\d+$/.test(payload)) return null;
+  let sum = 0;
+  let isDoubled = true;
+  for (let i = payload.length - 1; i >= 0; i -= 1) {
+    const digit = Number(payload.charAt(i));
+    const doubled = digit * 2;
+    sum += isDoubled ? (doubled > 9 ? doubled - 9 : doubled) : digit;
+    isDoubled = !isDoubled;
+  }
+  return (10 - (sum % 10)) % 10;
 }
 
 /** True when the last digit is the Luhn digit of the others. */
 export function isLuhn(text: string): boolean {
-	return (
-		text.length > 1 &&
-		luhnDigit(text.slice(0, -1)) === Number(text.slice(-1)) &&
-		/\d$/.test(text)
-	);
+  return text.length > 1 && luhnDigit(text.slice(0, -1)) === Number(text.slice(-1)) && /\d$/.test(text);
 }
 
 /**
@@ -26,5 +22,5 @@ export function isLuhn(text: string): boolean {
  * of an IMEISV carry no check digit, so they are no IMEI here.
  */
 export function isImei(text: string): boolean {
-	return /^\d{15}$/.test(text) && isLuhn(text);
+  return /^\d{15}$/.test(text) && isLuhn(text);
 }
