@@ -1,6 +1,7 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import path from 'node:path';
+// biome-ignore lint/correctness/noUndeclaredDependencies: comes with adapter-pg, whose version it has to match
 import { bindMigrationAwareSqlAdapterFactory } from '@prisma/driver-adapter-utils';
 import type { MigrationList, SchemaContainer, SchemaEngine } from '@prisma/schema-engine-wasm';
 import * as glue from '@prisma/schema-engine-wasm/schema_engine_bg';
@@ -17,7 +18,9 @@ export const noFilters = { externalTables: [], externalEnums: [] };
 export async function openSchemaEngine(connectionString: string): Promise<SchemaEngine> {
   await loadWebAssembly();
   const datamodels = (await readSchema()).map(({ path, content }): [string, string] => [path, content]);
-  const adapter = bindMigrationAwareSqlAdapterFactory(new SchemaEngineAdapter({ connectionString, allowExitOnIdle: true }));
+  const adapter = bindMigrationAwareSqlAdapterFactory(
+    new SchemaEngineAdapter({ connectionString, allowExitOnIdle: true }),
+  );
   return glue.SchemaEngine.new({ datamodels }, () => {}, adapter);
 }
 

@@ -3,7 +3,9 @@ import { mkdir, realpath } from 'node:fs/promises';
 import { connect, createServer, type ListenOptions, type Server } from 'node:net';
 
 export type Holder = { folder: string; pid: number; url: string };
-export type Lock = { taken: true; release: () => Promise<void> } | { taken: false; holder: Holder | undefined };
+export type Lock =
+  | { taken: true; release: () => Promise<void> }
+  | { taken: false; holder: Holder | undefined };
 
 /**
  * Takes the data folder for this process, or says who has it. The lock is an exclusive listening socket whose name
@@ -15,7 +17,9 @@ export async function takeLock(dataDir: string, url: string): Promise<Lock> {
   const folder = await realpath(dataDir);
   const place = placeOf(folder);
   const holder: Holder = { folder, pid: process.pid, url };
-  const server = createServer((socket) => socket.on('error', () => socket.destroy()).end(JSON.stringify(holder)));
+  const server = createServer((socket) =>
+    socket.on('error', () => socket.destroy()).end(JSON.stringify(holder)),
+  );
   if (await listen(server, place)) {
     server.unref();
     return { taken: true, release: () => new Promise((resolve) => server.close(() => resolve())) };
