@@ -7,6 +7,8 @@ import type { WorkingCalendar } from './working';
 // (https://creativecommons.org/licenses/by-sa/3.0/); the sources are named in its LICENSE file and data/countries/*.yaml.
 
 const SATURDAY_AND_SUNDAY = [6, 7] as const;
+// Both are computed once: the rules of a country take milliseconds to run, and never change while the program does.
+const sources = new Map<string, Holidays>();
 const yearsSeen = new Map<string, readonly (readonly [Day, string])[]>();
 
 /**
@@ -21,35 +23,38 @@ export function holidayCalendar(o: {
   closingDays?: readonly { day: Day; name: string }[];
   weekend?: readonly number[];
 }): WorkingCalendar {
+  const key = `${o.country}|${o.region ?? ''}`;
+  const source = sourceOf(o.country, o.region, key);
   const closed = new Map<string, string>();
   for (const year of o.years) {
-    for (const [d, name] of publicHolidays(o.country, o.region, year)) closed.set(d, name);
+    for (const [d, name] of publicHolidays(source, key, year)) closed.set(d, name);
   }
   for (const closing of o.closingDays ?? []) closed.set(closing.day, closing.name);
   return { weekend: o.weekend ?? SATURDAY_AND_SUNDAY, closed };
 }
 
-function publicHolidays(
-  country: string,
-  region: string | undefined,
-  year: number,
-): readonly (readonly [Day, string])[] {
-  const key = `${country}|${region ?? ''}|${year}`;
-  const seen = yearsSeen.get(key);
+function publicHolidays(source: Holidays, key: string, year: number): readonly (readonly [Day, string])[] {
+  const seen = yearsSeen.get(`${key}|${year}`);
+  if (seen) return seen;
+  const found = source
+    .getHolidays(year)
+    .filter((holiday) => holiday.type === 'public')
+    .flatMap((holiday) => daysOf(holiday).map((d) => [d, holiday.name] as const));
+  yearsSeen.set(`${key}|${year}`, found);
+  return found;
+}
+
+function sourceOf(country: string, region: string | undefined, key: string): Holidays {
+  const seen = sources.get(key);
   if (seen) return seen;
   const source = region ? new Holidays(country, region) : new Holidays(country);
-  const states = source.getStates(country) ?? {};
   if (!source.getCountries()[country])
     throw new RangeError(`No public holidays known for country ${country}`);
-  if (region && !states[region])
+  if (region && !source.getStates(country)?.[region]) {
     throw new RangeError(`No public holidays known for region ${country}-${region}`);
-  const found: [Day, string][] = [];
-  for (const holiday of source.getHolidays(year)) {
-    if (holiday.type !== 'public') continue;
-    for (const d of daysOf(holiday)) found.push([d, holiday.name]);
   }
-  yearsSeen.set(key, found);
-  return found;
+  sources.set(key, source);
+  return source;
 }
 
 // A day that is free for some of its hours only stays a working day, as does the eve from which a feast of

@@ -1,0 +1,42 @@
+import { describe, expect, test } from 'vitest';
+import { day } from '@/lib/calendar/day';
+import { formatDay, formatInstant } from '@/lib/calendar/format';
+
+describe('a day for reading', () => {
+  test.each([
+    ['en-GB', undefined, '3 December 2026'],
+    ['en-GB', 'long', '3 December 2026'],
+    ['en-GB', 'short', '3 Dec 2026'],
+    ['en-GB', 'weekday', 'Thursday 3 December 2026'],
+    ['de-DE', 'long', '3. Dezember 2026'],
+    ['en-US', 'long', 'December 3, 2026'],
+  ] as const)('%s %s: %s', (locale, style, text) => {
+    expect(formatDay(day('2026-12-03'), locale, style)).toBe(text);
+  });
+
+  test('no zone moves it: the first and last day of a year keep their year', () => {
+    expect(formatDay(day('2026-01-01'), 'en-GB')).toBe('1 January 2026');
+    expect(formatDay(day('2026-12-31'), 'en-GB')).toBe('31 December 2026');
+  });
+});
+
+describe('an instant for reading', () => {
+  const instant = new Date('2026-12-03T14:05:00Z');
+
+  test("is shown on the workshop's clock", () => {
+    expect(formatInstant(instant, { locale: 'en-GB', zone: 'Europe/London' })).toBe('3 Dec 2026, 14:05');
+    expect(formatInstant(instant, { locale: 'en-GB', zone: 'Europe/Berlin' })).toBe('3 Dec 2026, 15:05');
+    expect(formatInstant(new Date('2026-07-03T23:30:00Z'), { locale: 'en-GB', zone: 'Europe/London' })).toBe(
+      '4 Jul 2026, 00:30',
+    );
+  });
+
+  test('runs from 00 to 23, also where the language would say noon and midnight', () => {
+    const midnight = new Date('2026-12-03T00:00:00Z');
+    expect(formatInstant(midnight, { locale: 'en-US', zone: 'UTC' })).toBe('Dec 3, 2026, 00:00');
+  });
+
+  test('an unknown zone is refused', () => {
+    expect(() => formatInstant(instant, { locale: 'en-GB', zone: 'Europe/Sandmouth' })).toThrow(RangeError);
+  });
+});
