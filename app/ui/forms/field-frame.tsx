@@ -17,7 +17,7 @@ export function FieldFrame({ facts, label, hint, optional, children }: FrameProp
     <div className={facts.problem ? 'field field-wrong' : 'field'}>
       <label className="field-label" htmlFor={facts.id}>
         {label}
-        {optional ? <span className="field-optional"> (if you have it)</span> : null}
+        {optional ? <span className="field-optional"> (optional)</span> : null}
       </label>
       <Hint facts={facts}>{hint}</Hint>
       <Problem facts={facts} />
@@ -32,7 +32,7 @@ export function GroupFrame({ facts, label, hint, optional, children }: FrameProp
     <fieldset className={facts.problem ? 'field field-wrong' : 'field'} aria-describedby={facts.describedBy}>
       <legend className="field-label">
         {label}
-        {optional ? <span className="field-optional"> (if you wish)</span> : null}
+        {optional ? <span className="field-optional"> (optional)</span> : null}
       </legend>
       <Hint facts={facts}>{hint}</Hint>
       <Problem facts={facts} />

@@ -58,13 +58,15 @@ type SubmitBarProps = SubmitProps & {
  */
 export function SubmitBar({ second, ...rest }: SubmitBarProps) {
   return (
-    <div className="submit-bar">
-      <SubmitButton {...rest} />
+    <>
+      <div className="submit-bar">
+        <SubmitButton {...rest} />
+      </div>
       {second ? (
-        <TextLink href={second.href} className="button button-quiet">
-          {second.label}
-        </TextLink>
+        <p className="submit-second">
+          <TextLink href={second.href}>{second.label}</TextLink>
+        </p>
       ) : null}
-    </div>
+    </>
   );
 }

@@ -7,9 +7,9 @@ export function ErrorHelp({ error, retry }: { error: unknown; retry: () => void 
   const reference = referenceOf(error);
   return (
     <>
-      <p>The fault is on our side. Wait a minute, then try again. Nothing that you sent before is lost.</p>
+      <p>The fault is on our side. Wait a minute, then try again. What you had already sent is kept.</p>
       <p>
-        If you were sending a form, look first whether it arrived: you would have an e-mail from us. If not,
+        If you were sending a form, look first whether it arrived: you would have a message from us. If not,
         go back and send it once more.
       </p>
       {reference ? (

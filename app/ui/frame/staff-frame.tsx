@@ -35,7 +35,8 @@ export function StaffFrame({
         </p>
         <SearchBox
           action="/workshop/search"
-          label="Number, serial or name"
+          label="Find a number, serial or name"
+          placeholder="Number, serial, name"
           button="Find"
           id="find-anything"
           mono
@@ -45,7 +46,7 @@ export function StaffFrame({
           <TextLink href="/workshop/account">{personName}</TextLink>
         </p>
         <nav aria-label="Workshop" className="benchbar-nav">
-          <NavMenu entries={LINKS} label="Rooms" />
+          <NavMenu entries={LINKS} label="Menu" />
           <NavLinks entries={LINKS} />
         </nav>
       </header>

@@ -30,11 +30,15 @@ export function Notice({ kind, heading, children, role }: NoticeProps) {
   const { word, shape } = WORDS[kind];
   return (
     <div className={`notice notice-${kind}`} role={role}>
-      <p className="notice-head">
+      <span className="notice-stub">
         <Mark shape={shape} />
-        <strong>{heading ?? word}</strong>
-      </p>
-      <div className="notice-body">{children}</div>
+      </span>
+      <div className="notice-body">
+        <p className="notice-head">
+          <strong>{heading ?? word}</strong>
+        </p>
+        {children}
+      </div>
     </div>
   );
 }

@@ -3,6 +3,7 @@ type SearchBoxProps = {
   label: string;
   defaultValue?: string | undefined;
   hint?: string | undefined;
+  placeholder?: string | undefined;
   mono?: boolean | undefined;
   small?: boolean | undefined;
   button?: string | undefined;
@@ -38,7 +39,7 @@ export function SearchBox(props: SearchBoxProps) {
             type="search"
             className={mono ? 'field-box field-mono' : 'field-box'}
             defaultValue={defaultValue}
-            placeholder={small ? label : undefined}
+            placeholder={props.placeholder}
             autoComplete="off"
             spellCheck={false}
             aria-describedby={hint ? `${id}-hint` : undefined}

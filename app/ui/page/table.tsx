@@ -4,7 +4,7 @@ export type Column<Row> = {
   key: string;
   head: string;
   cell: (row: Row) => ReactNode;
-  kind?: 'text' | 'number' | 'rowhead' | undefined;
+  kind?: 'text' | 'number' | 'rowhead' | 'action' | undefined;
 };
 
 type TableProps<Row> = {
@@ -15,6 +15,7 @@ type TableProps<Row> = {
   empty?: ReactNode;
   foot?: ReactNode;
   captionHidden?: boolean | undefined;
+  keep?: boolean | undefined;
 };
 
 // Roles are spelt out because a row that is laid out as a block loses them in some browsers.
@@ -28,7 +29,9 @@ const ROLE = {
 } as const;
 
 /**
- * A ruled table; on a narrow screen each row becomes a small list with its headings. `foot` is a row of <td>.
+ * A ruled table; on a narrow screen each row becomes a small list with its headings. Kind 'action' is a column of
+ * links or buttons whose heading is only heard. `foot` is a row of <td>;
+ * `keep` holds a table of few short columns together on a narrow screen too.
  *
  * ```tsx
  * <Table caption="Prices with tax" rows={repairs} rowKey={(r) => r.id} columns={[
@@ -38,18 +41,18 @@ const ROLE = {
  * ```
  */
 export function Table<Row>(props: TableProps<Row>) {
-  const { caption, columns, rows, rowKey, empty, foot, captionHidden } = props;
+  const { caption, columns, rows, rowKey, empty, foot, captionHidden, keep } = props;
   if (rows.length === 0 && empty !== undefined) {
     return <p className="empty">{empty}</p>;
   }
   return (
-    <table className="table" role={ROLE.table}>
+    <table className={keep ? 'table' : 'table table-stack'} role={ROLE.table}>
       <caption className={captionHidden ? 'sr-only' : undefined}>{caption}</caption>
       <thead role={ROLE.rowgroup}>
         <tr role={ROLE.row}>
           {columns.map((column) => (
             <th key={column.key} scope="col" role={ROLE.columnheader} data-kind={column.kind}>
-              {column.head}
+              {column.kind === 'action' ? <span className="sr-only">{column.head}</span> : column.head}
             </th>
           ))}
         </tr>

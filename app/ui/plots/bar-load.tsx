@@ -13,7 +13,7 @@ const HEIGHT = 200;
 const LEFT = 44;
 const TOP = 12;
 const BOTTOM = 44;
-const STEP = 72;
+const STEP = 56;
 
 /**
  * Hours of promised work on the bench per day against the hours that the bench has, with the same figures in a table
@@ -35,7 +35,7 @@ export function BarLoad({ caption, days }: BarLoadProps) {
         viewBox={`0 0 ${width} ${HEIGHT + BOTTOM}`}
         role="img"
         aria-label={`${caption}. Hours per day; the figures are in the table below.`}
-        style={{ maxInlineSize: `${width}px` }}
+        style={{ maxInlineSize: `${width * 1.4}px` }}
       >
         <defs>
           <pattern
@@ -57,26 +57,26 @@ export function BarLoad({ caption, days }: BarLoadProps) {
           </g>
         ))}
         {days.map((day, index) => {
-          const x = LEFT + index * STEP + 12;
+          const x = LEFT + index * STEP + 10;
           const within = Math.min(day.hours, day.capacity);
           return (
             <g key={day.key}>
-              <rect x={x} y={y(within)} width={STEP - 24} height={y(0) - y(within)} className="plot-bar" />
+              <rect x={x} y={y(within)} width={STEP - 20} height={y(0) - y(within)} className="plot-bar" />
               {day.hours > day.capacity ? (
                 <rect
                   x={x}
                   y={y(day.hours)}
-                  width={STEP - 24}
+                  width={STEP - 20}
                   height={y(day.capacity) - y(day.hours)}
                   className="plot-over"
                   fill="url(#load-over)"
                 />
               ) : null}
-              <path d={`M${x - 8} ${y(day.capacity)}h${STEP - 8}`} className="plot-limit" />
-              <text x={x + STEP / 2 - 12} y={HEIGHT + 18} textAnchor="middle">
+              <path d={`M${x - 6} ${y(day.capacity)}h${STEP - 8}`} className="plot-limit" />
+              <text x={x + STEP / 2 - 10} y={HEIGHT + 18} textAnchor="middle">
                 {day.label}
               </text>
-              <text x={x + STEP / 2 - 12} y={HEIGHT + 36} textAnchor="middle" className="plot-word">
+              <text x={x + STEP / 2 - 10} y={HEIGHT + 36} textAnchor="middle" className="plot-word">
                 {day.hours > day.capacity ? 'over' : ''}
               </text>
             </g>
@@ -85,6 +85,7 @@ export function BarLoad({ caption, days }: BarLoadProps) {
         <path d={`M${LEFT} ${y(0)}H${width}`} className="plot-axis" />
       </svg>
       <Table
+        keep
         caption={caption}
         rows={days}
         rowKey={(day) => day.key}
