@@ -1,0 +1,170 @@
+import { dayInZone, dayToDate } from '@/lib/calendar/day';
+import { type Tx, transaction } from '@/lib/db/transaction';
+import { deleteFile } from '@/lib/files/store';
+import { queueMail } from '@/lib/mail/queue';
+import { checkS10 } from '@/lib/numbers/s10';
+import { foldSerial } from '@/lib/numbers/serial';
+import { Refusal } from '@/lib/outcome';
+import { type DrawnCertificate, drawPlan } from '@/lib/warranty/draw-plan';
+import { type CertificatePlan, planWarranty, type WarrantyPlan } from '@/lib/warranty/plan-certificate';
+import { readCalendar, readWorkshop } from '@/lib/workshop/records';
+import type { Actor } from './actor';
+import { requireMove } from './move';
+import { type JobRecord, readJob, staffNames } from './records';
+import { moveOf } from './rules/stages';
+import { writeEvent } from './write-event';
+
+export type Dispatch = {
+  jobId: string;
+  version: number;
+  carrier: string;
+  carrierReference: string;
+  /** what the workshop paid for the parcel, minor units; kept as cost of a claim */
+  postage: number;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+};
+
+/**
+ * Sends a unit back and issues its certificate.
+ *
+ * Drawing and storing the document takes longer than a transaction should be open, so it is done first, on the
+ * version the person saw. The transaction then names that version: whoever presses second, or presses after the job
+ * changed, writes nothing, and the file drawn for nothing is removed.
+ */
+export async function dispatch(o: Dispatch): Promise<{ certificate: { number: string; revision: number } | null }> {
+  const job = await readJob({ id: o.jobId });
+  if (!job) throw new Refusal('not-found', 'There is no such job.');
+  if (job.version !== o.version) {
+    throw new Refusal('conflict', 'This job changed while you had it open. Nothing was sent back.');
+  }
+  const reference = checkS10(o.carrierReference);
+  if (reference.form === 's10' && !reference.valid) {
+    throw new Refusal(
+      'invalid',
+      'This looks like a postal reference, and one character looks wrong. Check it against the receipt.',
+      'carrierReference',
+    );
+  }
+  requireMove({ ...job, carrier: o.carrier, carrierReference: o.carrierReference }, 'dispatch', o.actor);
+
+  const workshop = await readWorkshop();
+  const calendar = await readCalendar(workshop, dayInZone(o.now, workshop.timeZone));
+  const plan = await planWarranty(job, { now: o.now, timeZone: workshop.timeZone, calendar });
+  const drawn = plan.certificate
+    ? await drawPlan(plan.certificate, job, { workshop, calendar, staff: await staffNames(), now: o.now })
+    : null;
+  try {
+    await transaction((tx) => write(tx, { ...o, job, plan, drawn }));
+  } catch (error) {
+    if (drawn) await deleteFile(drawn.fileKey);
+    throw error;
+  }
+  const { certificate } = plan;
+  return { certificate: certificate && { number: certificate.number, revision: certificate.revision } };
+}
+
+type DispatchWrite = Dispatch & { job: JobRecord; plan: WarrantyPlan; drawn: DrawnCertificate | null };
+
+async function write(tx: Tx, o: DispatchWrite): Promise<void> {
+  const { job, plan, drawn } = o;
+  await writeEvent(tx, {
+    jobId: job.id,
+    actor: o.actor,
+    now: o.now,
+    expected: { version: o.version, stages: moveOf('dispatch').from },
+    set: { carrier: o.carrier, carrierReference: o.carrierReference, sentBackAt: o.now },
+    from: 'ready',
+    to: 'sent-back',
+    event: {
+      kind: 'sent-back',
+      data: { carrier: o.carrier, reference: o.carrierReference, certificate: plan.certificate?.number ?? null },
+    },
+  });
+  if (job.claim) await closeClaim(tx, o);
+  if (plan.certificate && drawn) await writeCertificate(tx, plan.certificate, drawn, o);
+  await queueMail(tx, {
+    template: 'unit-sent-back',
+    data: {
+      carrier: o.carrier,
+      carrierReference: o.carrierReference,
+      certificateNumber: plan.certificate?.number ?? null,
+      revision: plan.certificate?.revision ?? null,
+    },
+    to: job.customer.email,
+    jobId: job.id,
+    now: o.now,
+  });
+}
+
+async function closeClaim(tx: Tx, o: DispatchWrite): Promise<void> {
+  const { job, plan } = o;
+  if (!job.claim) return;
+  if (plan.heldNow) {
+    await tx.heldInterval.create({
+      data: {
+        certificateNumber: job.claim.certificateNumber,
+        claimNumber: plan.heldNow.claimNumber,
+        fromDay: dayToDate(plan.heldNow.from),
+        toDay: dayToDate(plan.heldNow.to),
+      },
+    });
+  }
+  await tx.claim.update({
+    where: { id: job.claim.id },
+    data: {
+      state: 'closed',
+      closedAt: o.now,
+      costMinutes: job.work.reduce((sum, entry) => sum + entry.minutes, 0),
+      costPartsMinor: job.partUses.reduce((sum, use) => sum + use.quantity * use.unitCostMinor, 0),
+      costPostageMinor: o.postage,
+    },
+  });
+}
+
+async function writeCertificate(
+  tx: Tx,
+  plan: CertificatePlan,
+  drawn: DrawnCertificate,
+  o: DispatchWrite,
+): Promise<void> {
+  if (plan.replaces) {
+    const { count } = await tx.certificate.updateMany({
+      where: { id: plan.replaces.id, supersededAt: null },
+      data: { supersededAt: o.now },
+    });
+    if (count === 0) throw new Refusal('conflict', 'This certificate was reissued meanwhile. Nothing was sent back.');
+  }
+  await tx.certificate.create({
+    data: {
+      number: plan.number,
+      revision: plan.revision,
+      jobId: o.job.id,
+      policyVersionId: plan.policyVersionId,
+      modelName: `${o.job.model.maker} ${o.job.model.name}`,
+      serialTyped: o.job.serialTyped,
+      serialKey: foldSerial(o.job.serialTyped),
+      issuedAt: o.now,
+      issuedOn: dayToDate(drawn.issuedOn),
+      endsOn: dayToDate(drawn.endsOn),
+      keyId: drawn.keyId,
+      signature: drawn.token,
+      fileKey: drawn.fileKey,
+      sha256: drawn.sha256,
+      lines: {
+        create: plan.lines.map((line, position) => ({
+          position,
+          key: line.id,
+          kind: line.kind,
+          description: line.description,
+          symptoms: line.symptoms,
+          term: line.term,
+          startsOn: dayToDate(line.startsOn),
+          renewedUntil: line.renewedUntil ? dayToDate(line.renewedUntil) : null,
+          endsOn: dayToDate(drawn.ends.get(line.id) ?? drawn.endsOn),
+          lotId: plan.lots.get(line.id) ?? null,
+        })),
+      },
+    },
+  });
+}

@@ -1,0 +1,173 @@
+import { createHash, randomBytes } from 'node:crypto';
+import { readCheck } from '@/lib/bench/stored-checks';
+import { limitsText } from '@/lib/bench/rules/checks';
+import { type Day, dayInZone, maxDay } from '@/lib/calendar/day';
+import { describePeriod } from '@/lib/calendar/period';
+import type { WorkingCalendar } from '@/lib/calendar/working';
+import { config } from '@/lib/config';
+import { drawCertificate } from '@/lib/documents/certificate';
+import type { CheckReading, Proof } from '@/lib/documents/proof';
+import { putFile } from '@/lib/files/store';
+import { type JobRecord, stagesReached } from '@/lib/jobs/records';
+import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { showNumber } from '@/lib/numbers/job-number';
+import { foldSerial } from '@/lib/numbers/serial';
+import type { WorkshopCard } from '@/lib/workshop/card';
+import { claimFormat } from './claim-format';
+import type { CertificatePlan } from './plan-certificate';
+import { certificateText } from './rules/certificate-text';
+import { countCover } from './rules/cover';
+import { explainCount } from './rules/cover-sentences';
+import type { SignedCertificate } from './rules/signature-payload';
+import { readPrivateKey, signCertificate } from './signature';
+import { currentSigningKey } from './signing-key';
+
+export type DrawnCertificate = {
+  keyId: string;
+  token: string;
+  fileKey: string;
+  sha256: string;
+  issuedOn: Day;
+  endsOn: Day;
+  ends: ReadonlyMap<string, Day>;
+};
+
+/** Sections the document draws by its own means. */
+const DRAWN_APART = new Set(['unit', 'cover']);
+
+/** Signs a planned certificate, draws it and stores the file. The rows are written later, in the dispatch's transaction. */
+export async function drawPlan(
+  plan: CertificatePlan,
+  job: JobRecord,
+  o: {
+    workshop: WorkshopCard;
+    calendar: WorkingCalendar;
+    staff: ReadonlyMap<string, { initials: string }>;
+    now: Date;
+  },
+): Promise<DrawnCertificate> {
+  const { workshop } = o;
+  const issuedOn = dayInZone(o.now, workshop.timeZone);
+  const counts = plan.lines.map((line) => ({ line, count: countCover(line, plan.held, plan.terms, o.calendar) }));
+  const [first, ...rest] = counts.map(({ count }) => count);
+  if (!first) throw new Error('a certificate needs a cover line');
+  const endsOn = maxDay(first.end, ...rest.map((count) => count.end));
+  const lastClaimDay = maxDay(first.lastClaimDay, ...rest.map((count) => count.lastClaimDay));
+
+  const key = await currentSigningKey(o.now);
+  const signed: SignedCertificate = {
+    keyId: key.id,
+    number: plan.number,
+    revision: plan.revision,
+    serial: foldSerial(job.serialTyped),
+    issuedOn,
+    lines: counts.map(({ line, count }) => ({
+      kind: line.kind,
+      term: line.term,
+      startsOn: line.startsOn,
+      endsOn: count.end,
+    })),
+  };
+  const token = signCertificate(signed, readPrivateKey(key.privateKey));
+  const address = [...workshop.addressLines, workshop.town, workshop.postcode].filter((line) => line !== '');
+  const modelName = `${job.model.maker} ${job.model.name}`;
+  const text = certificateText({
+    number: plan.number,
+    revision: plan.revision,
+    issuedOn,
+    guarantor: { name: workshop.name, addressLines: address, email: workshop.email, phone: workshop.phone || null },
+    unit: { model: modelName, serial: job.serialTyped },
+    lines: counts,
+    terms: plan.terms,
+    territory: workshop.territory,
+    zoneLabel: `in the time zone ${workshop.timeZone}`,
+    claimPage: `${config.appUrl.replace(/^https?:\/\//, '')}/certificate`,
+    ...claimFormat(workshop),
+  });
+  const bytes = await drawCertificate({
+    setting: { paper: workshop.paper, locale: workshop.locale, made: o.now },
+    workshop: { name: workshop.name, address, phone: workshop.phone || null, email: workshop.email || null },
+    number: plan.number,
+    revision: plan.revision,
+    title: text.title,
+    replaces: plan.replaces?.revision ?? null,
+    issuedOn,
+    job: job.number,
+    unit: { model: modelName, serial: job.serialTyped },
+    checkUrl: `${config.appUrl}/c/${token}`,
+    checkPage: `${config.appUrl.replace(/^https?:\/\//, '')}/certificate`,
+    coveredUntil: endsOn,
+    lastClaimDay,
+    cover: counts.map(({ line, count }) => ({
+      what: `${line.kind === 'work' ? 'Work' : 'Part'}: ${line.description}`,
+      term: describePeriod(line.term),
+      from: line.startsOn,
+      until: count.end,
+    })),
+    counted: [...new Set(counts.map(({ count }) => explainCount(count, workshop.locale)))],
+    sections: text.sections
+      .filter((section) => !DRAWN_APART.has(section.key))
+      .map(({ key: id, heading, paragraphs, items }) => ({
+        key: id,
+        heading,
+        paragraphs,
+        ...(items ? { list: items.texts } : {}),
+      })),
+    stamps: stamps(job, workshop.timeZone, issuedOn),
+    proof: proofOf(job, { staff: o.staff, timeZone: workshop.timeZone, today: issuedOn }),
+    payload: { token, certificate: signed },
+  });
+  const fileKey = `certificates/${plan.number}-${plan.revision}-${randomBytes(8).toString('hex')}.pdf`;
+  await putFile(fileKey, bytes, 'application/pdf');
+  return {
+    keyId: key.id,
+    token,
+    fileKey,
+    sha256: createHash('sha256').update(bytes).digest('hex'),
+    issuedOn,
+    endsOn,
+    ends: new Map(counts.map(({ line, count }) => [line.id, count.end])),
+  };
+}
+
+function stamps(job: JobRecord, timeZone: string, today: Day) {
+  const reached = stagesReached(job.events).filter(({ stage }) => ['booked', 'arrived', 'on-bench', 'ready'].includes(stage));
+  return [
+    ...reached.map(({ stage, at }) => ({ label: STAGE_WORDS[stage].label, day: dayInZone(at, timeZone) })),
+    { label: STAGE_WORDS['sent-back'].label, day: today },
+  ];
+}
+
+function proofOf(
+  job: JobRecord,
+  o: { staff: ReadonlyMap<string, { initials: string }>; timeZone: string; today: Day },
+): Proof {
+  const initials = (userId: string) => o.staff.get(userId)?.initials ?? '';
+  const checks = new Map(job.sheet.checks.map((check) => [check.id, readCheck(check)]));
+  const readings = job.checkEntries.flatMap((entry): CheckReading[] => {
+    const check = checks.get(entry.checkId);
+    if (!check) return [];
+    return [
+      {
+        name: check.label,
+        reading: entry.reading === null ? (entry.choice ?? (entry.isPassed ? 'done' : 'not done')) : String(entry.reading),
+        unit: check.unit ?? '',
+        limits: limitsText(check),
+        result: entry.isPassed ? 'pass' : 'fail',
+        on: dayInZone(entry.at, o.timeZone),
+        by: initials(entry.userId),
+      },
+    ];
+  });
+  const last = job.checkEntries.at(-1);
+  return {
+    work: job.work.map((entry) => entry.text),
+    parts: job.partUses.map((use) => ({ name: use.lot.part.name, quantity: use.quantity, lot: use.lot.code })),
+    checkSheet: { name: job.repair.name, version: job.sheet.version },
+    readings,
+    technician: {
+      initials: last ? initials(last.userId) : '',
+      provedOn: last ? dayInZone(last.at, o.timeZone) : o.today,
+    },
+  };
+}

@@ -1,0 +1,136 @@
+import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import type { WorkingCalendar } from '@/lib/calendar/working';
+import type { JobRecord } from '@/lib/jobs/records';
+import { newNumber } from '@/lib/numbers/draw';
+import { type Chain, readChain, readTerms } from './records';
+import { type Covered, firstCover } from './rules/first-cover';
+import { renewCover } from './rules/renew';
+import { isCoveredAtLeastPartly } from './rules/ruling';
+import { relevantLines } from './rules/standing';
+import { startDay } from './rules/start-day';
+import type { CoverLine, HeldInterval, PolicyTerms } from './rules/terms';
+import { readRuling } from './stored-ruling';
+import { readCoverLine } from './records';
+
+/** The certificate a dispatch is about to issue, before it is drawn and written. */
+export type CertificatePlan = {
+  number: string;
+  revision: number;
+  replaces: { id: string; revision: number } | null;
+  policyVersionId: string;
+  terms: PolicyTerms;
+  lines: CoverLine[];
+  /** lot of a fitted part, by line id */
+  lots: ReadonlyMap<string, string>;
+  held: HeldInterval[];
+};
+
+/** What a dispatch does to the warranty: days held to be kept, and the certificate to be issued, either or neither. */
+export type WarrantyPlan = { heldNow: HeldInterval | null; certificate: CertificatePlan | null };
+
+/**
+ * Decides which certificate leaves with a unit. A repair gets revision 1 of a new one; a covered claim gets the next
+ * revision of its own; a claim sent back without repair keeps the one it has, with its days given back; a unit
+ * returned unrepaired gets none.
+ */
+export async function planWarranty(
+  job: JobRecord,
+  o: { now: Date; timeZone: string; calendar: WorkingCalendar },
+): Promise<WarrantyPlan> {
+  const today = dayInZone(o.now, o.timeZone);
+  if (!job.claim) return { heldNow: null, certificate: wasRepaired(job) ? firstCertificate(job, today, o) : null };
+
+  const heldNow: HeldInterval = { from: dayFromDate(job.claim.openedOn), to: today, claimNumber: job.claim.number };
+  const ruled = readRuling(job.claim);
+  if (!ruled?.isFinal || !wasRepaired(job)) return { heldNow, certificate: null };
+  if (!isCoveredAtLeastPartly(ruled.ruling)) return { heldNow, certificate: firstCertificate(job, today, o) };
+
+  const chain = await readChain(job.claim.certificateNumber);
+  if (!chain) throw new Error('a claim stands on a certificate that is not there');
+  return { heldNow, certificate: nextRevision(job, chain, heldNow, o) };
+}
+
+/** A unit that was never proved goes back unrepaired. */
+function wasRepaired(job: JobRecord): boolean {
+  const stages = job.events.map((event) => event.toStage);
+  return stages.lastIndexOf('proving') > stages.lastIndexOf('declined');
+}
+
+function firstCertificate(
+  job: JobRecord,
+  today: Day,
+  o: { calendar: WorkingCalendar },
+): CertificatePlan | null {
+  const policy = job.repair.policy.versions[0];
+  if (!policy) throw new Error('a policy has no version');
+  const terms = readTerms(policy);
+  const { covered, lots } = coveredOf(job, 0);
+  const lines = firstCover(covered, terms, startDay(terms.startEvent, today, o.calendar));
+  if (lines.length === 0) return null;
+  return {
+    number: newNumber('W'),
+    revision: 1,
+    replaces: null,
+    policyVersionId: policy.id,
+    terms,
+    lines: withSupplierTerms(lines, job),
+    lots,
+    held: [],
+  };
+}
+
+function nextRevision(
+  job: JobRecord,
+  chain: Chain,
+  heldNow: HeldInterval,
+  o: { calendar: WorkingCalendar },
+): CertificatePlan {
+  const before = chain.inForce.lines.map(readCoverLine);
+  const touched = relevantLines(before, job.claim?.symptom ?? 'other').map((line) => line.id);
+  const { covered, lots } = coveredOf(job, before.length);
+  const newParts = covered.filter(
+    (part) => part.kind === 'part' && !before.some((line) => line.kind === 'part' && line.description === part.description),
+  );
+  const added = firstCover(newParts, chain.terms, startDay(chain.terms.startEvent, heldNow.to, o.calendar));
+  const { lines } = renewCover({
+    lines: before,
+    touched,
+    added: withSupplierTerms(added, job),
+    heldBefore: chain.held,
+    heldNow,
+    terms: chain.terms,
+  });
+  return {
+    number: chain.inForce.number,
+    revision: chain.inForce.revision + 1,
+    replaces: { id: chain.inForce.id, revision: chain.inForce.revision },
+    policyVersionId: chain.inForce.policyVersionId,
+    terms: chain.terms,
+    lines,
+    lots: new Map([...lotsOf(chain), ...lots]),
+    held: [...chain.held, heldNow],
+  };
+}
+
+function coveredOf(job: JobRecord, offset: number): { covered: Covered[]; lots: Map<string, string> } {
+  const { symptoms } = job.repair;
+  const lots = new Map<string, string>();
+  const parts = job.partUses.map((use, index): Covered => {
+    const id = `part-${offset + index + 1}`;
+    lots.set(id, use.lotId);
+    return { id, kind: 'part', description: use.lot.part.name, symptoms };
+  });
+  return { covered: [{ id: 'work-1', kind: 'work', description: job.repair.name, symptoms }, ...parts], lots };
+}
+
+function lotsOf(chain: Chain): [string, string][] {
+  return chain.inForce.lines.flatMap((line) => (line.lotId ? [[line.key, line.lotId] as [string, string]] : []));
+}
+
+/** A part whose supplier gives a term of its own is covered for that term. */
+function withSupplierTerms(lines: readonly CoverLine[], job: JobRecord): CoverLine[] {
+  return lines.map((line) => {
+    const use = job.partUses.find((each) => line.kind === 'part' && each.lot.part.name === line.description);
+    return use?.lot.part.term ? { ...line, term: use.lot.part.term } : line;
+  });
+}

@@ -1,0 +1,22 @@
+import type { Day } from '@/lib/calendar/day';
+import { addWorkingDays, type WorkingCalendar } from '@/lib/calendar/working';
+import type { StartEvent } from './terms';
+
+/** Working days a parcel is given to arrive; common practice, no source. Counted long, so that the post never costs cover. */
+export const POST_WORKING_DAYS = 5;
+
+/**
+ * The day cover counts from, when a unit is handed over on `handedOver`. Where the policy starts at delivery, the day
+ * is not known yet at dispatch, so the latest usual day of delivery is taken, in the customer's favour.
+ *
+ * startDay('delivered', Thursday 3 December 2026, …) -> Thursday 10 December 2026
+ */
+export function startDay(event: StartEvent, handedOver: Day, calendar: WorkingCalendar): Day {
+  switch (event) {
+    case 'handed-to-carrier':
+    case 'collected':
+      return handedOver;
+    case 'delivered':
+      return addWorkingDays(handedOver, POST_WORKING_DAYS, calendar);
+  }
+}
