@@ -36,10 +36,8 @@ export function backtest(
       byHand: { promises: 0, kept: 0 },
     };
     for (const job of finished) {
-      const promise = promiseFor({ ...job, on: job.arrivedOn }, knownOn(jobs, job), {
-        ...settings,
-        quantile,
-      });
+      const asked = { ...job, on: job.arrivedOn };
+      const promise = promiseFrom(asked, knownOn(jobs, job), ownDaysOf, { ...settings, quantile });
       const tally = tallyOf(result, promise.basis);
       tally.promises += 1;
       if (benchDays(job, settings.calendar) <= promise.days) tally.kept += 1;
