@@ -3,6 +3,7 @@
  * - key: the name of a file in the store, made here or by the caller, never taken from what a visitor sent.
  * Nothing in the store is public; every file is served by a route that asks who may see it.
  */
+import { buffer } from 'node:stream/consumers';
 import { Disk } from 'flydrive';
 import { FSDriver } from 'flydrive/drivers/fs';
 import type { DriverContract } from 'flydrive/types';
@@ -15,7 +16,8 @@ export async function putFile(key: string, bytes: Uint8Array, contentType: strin
 
 /** The bytes kept under a key; throws when there are none. */
 export async function readFile(key: string): Promise<Uint8Array> {
-  return (await disk()).getBytes(key);
+  // flydrive 1.3.0's getBytes hands out the whole memory block behind an empty file, so the stream is read instead.
+  return new Uint8Array(await buffer(await (await disk()).getStream(key)));
 }
 
 export async function hasFile(key: string): Promise<boolean> {
