@@ -14,7 +14,15 @@ export const whoIsSignedIn = cache(async (): Promise<SignedIn | null> => {
   const found = await auth().api.getSession({ headers: await headers() });
   if (!found?.user.isActive || !isRole(found.user.role)) return null;
   const { id, name, email, initials, role, twoFactorEnabled } = found.user;
-  return { id, name, email, initials, role, sessionId: found.session.id, hasSecondStep: twoFactorEnabled === true };
+  return {
+    id,
+    name,
+    email,
+    initials,
+    role,
+    sessionId: found.session.id,
+    hasSecondStep: twoFactorEnabled === true,
+  };
 });
 
 /**

@@ -50,7 +50,11 @@ export async function refuseTaken(
   const taken = others.filter((other) => other.id !== exceptId);
   if (taken.some((other) => other.email === wanted.email)) throw emailTaken();
   if (taken.some((other) => other.initials === wanted.initials)) {
-    throw new Refusal('conflict', `Somebody has the initials ${wanted.initials} already; choose others`, 'initials');
+    throw new Refusal(
+      'conflict',
+      `Somebody has the initials ${wanted.initials} already; choose others`,
+      'initials',
+    );
   }
 }
 

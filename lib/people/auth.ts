@@ -1,5 +1,5 @@
-import { prismaAdapter } from 'better-auth/adapters/prisma';
 import { betterAuth } from 'better-auth';
+import { prismaAdapter } from 'better-auth/adapters/prisma';
 import { nextCookies } from 'better-auth/next-js';
 import { twoFactor } from 'better-auth/plugins';
 import { now } from '@/lib/clock';
@@ -50,7 +50,11 @@ function build() {
     },
     // Twelve hours from signing in, whatever happens between: one working day. Pages that only read cannot renew the
     // cookie, so a sliding end would differ between browser and database.
-    session: { expiresIn: SESSION_HOURS * 3600, disableSessionRefresh: true, cookieCache: { enabled: false } },
+    session: {
+      expiresIn: SESSION_HOURS * 3600,
+      disableSessionRefresh: true,
+      cookieCache: { enabled: false },
+    },
     rateLimit: { enabled: false },
     advanced: {
       cookiePrefix: 'workshop',

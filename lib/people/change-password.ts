@@ -33,7 +33,10 @@ export async function changePassword(o: {
   }
   await refuseTooManyTries(person.id, now);
   try {
-    await auth().api.changePassword({ body: { currentPassword, newPassword, revokeOtherSessions: true }, headers });
+    await auth().api.changePassword({
+      body: { currentPassword, newPassword, revokeOtherSessions: true },
+      headers,
+    });
   } catch (error) {
     throw asWrongPassword(error, 'currentPassword');
   }
@@ -46,7 +49,10 @@ export async function refuseTooManyTries(userId: string, now: Date): Promise<voi
   const { allowed, waitSeconds } = await limitAttempts(key, { max: 10, windowSeconds: 900, now });
   if (allowed) return;
   const minutes = Math.ceil(waitSeconds / 60);
-  throw new Refusal('too-many', `Too many tries. Wait ${minutes} ${minutes === 1 ? 'minute' : 'minutes'}, then try again`);
+  throw new Refusal(
+    'too-many',
+    `Too many tries. Wait ${minutes} ${minutes === 1 ? 'minute' : 'minutes'}, then try again`,
+  );
 }
 
 /** Turns the library's answer to a wrong password into a refusal at the field; anything else is a bug and stays one. */

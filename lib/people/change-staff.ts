@@ -18,7 +18,10 @@ export async function changeStaff(id: string, change: StaffChange): Promise<void
     await transaction(async (tx) => {
       await refuseWithoutOwner(tx, id, change);
       await refuseTaken(tx, { email, initials }, id);
-      const { count } = await tx.user.updateMany({ where: { id }, data: { name, email, initials, role, isActive } });
+      const { count } = await tx.user.updateMany({
+        where: { id },
+        data: { name, email, initials, role, isActive },
+      });
       if (count === 0) throw new Refusal('not-found', 'This person is no longer on the list');
       if (!isActive) await tx.session.deleteMany({ where: { userId: id } });
     });

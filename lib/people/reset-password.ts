@@ -12,11 +12,17 @@ export type ResetOptions = { now: Date; isSecondStepOff: boolean };
  * The owner starts this but does not choose the password (ASVS 5.0 6.4.6). With `isSecondStepOff` the second step is
  * taken away too, for a person who has lost the phone and the backup codes.
  */
-export async function resetPassword(id: string, options: ResetOptions): Promise<{ temporaryPassword: string }> {
+export async function resetPassword(
+  id: string,
+  options: ResetOptions,
+): Promise<{ temporaryPassword: string }> {
   const temporaryPassword = newPassword();
   const password = await hashPassword(temporaryPassword);
   await transaction(async (tx) => {
-    const { count } = await tx.account.updateMany({ where: { userId: id, providerId: 'credential' }, data: { password } });
+    const { count } = await tx.account.updateMany({
+      where: { userId: id, providerId: 'credential' },
+      data: { password },
+    });
     if (count === 0) throw new Refusal('not-found', 'This person is no longer on the list');
     await markTemporaryPassword(tx, id, temporaryUntil(options.now));
     await tx.session.deleteMany({ where: { userId: id } });

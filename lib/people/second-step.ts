@@ -12,7 +12,11 @@ export type SecondStepAnswer = 'passed' | 'wrong' | 'used' | 'locked' | 'start-a
  * The library allows five tries for each sign-in and locks the account for a quarter of an hour after ten failures in
  * a row. It does not remember codes that passed, so that is done here: RFC 6238 section 5.2 wants each accepted once.
  */
-export async function passSecondStep(o: { code: string; headers: Headers; now: Date }): Promise<SecondStepAnswer> {
+export async function passSecondStep(o: {
+  code: string;
+  headers: Headers;
+  now: Date;
+}): Promise<SecondStepAnswer> {
   const code = o.code.replace(/\s/g, '');
   try {
     if (!/^\d{6}$/.test(code)) {
@@ -31,7 +35,11 @@ export async function passSecondStep(o: { code: string; headers: Headers; now: D
 
 /** Marks a code as used; false when it was used before. A code passes for a minute and a half around its half minute. */
 export async function isFirstUse(userId: string, code: string, now: Date): Promise<boolean> {
-  const { allowed } = await limitAttempts(attemptKey('code', userId, code), { max: 1, windowSeconds: 120, now });
+  const { allowed } = await limitAttempts(attemptKey('code', userId, code), {
+    max: 1,
+    windowSeconds: 120,
+    now,
+  });
   return allowed;
 }
 

@@ -3,7 +3,9 @@ import { auth } from './auth';
 import { attemptKey, callerAddress } from './caller-address';
 import { forgetAttempts, limitAttempts } from './limit-attempts';
 
-export type SignInAnswer = { outcome: 'signed-in' | 'second-step' | 'refused' } | { outcome: 'wait'; seconds: number };
+export type SignInAnswer =
+  | { outcome: 'signed-in' | 'second-step' | 'refused' }
+  | { outcome: 'wait'; seconds: number };
 
 const QUARTER_HOUR = 900;
 const HOUR = 3600;

@@ -21,8 +21,14 @@ export async function beginSecondStep({ userId, password, headers, now }: Asking
 }
 
 /** The otpauth address of a key that waits for its first code; null when none waits. */
-export async function readPendingKey(person: { id: string; email: string }, issuer: string): Promise<string | null> {
-  const row = await db.twoFactor.findFirst({ where: { userId: person.id, verified: false }, select: { secret: true } });
+export async function readPendingKey(
+  person: { id: string; email: string },
+  issuer: string,
+): Promise<string | null> {
+  const row = await db.twoFactor.findFirst({
+    where: { userId: person.id, verified: false },
+    select: { secret: true },
+  });
   if (!row) return null;
   const { secretConfig } = await auth().$context;
   const secret = await symmetricDecrypt({ key: secretConfig, data: row.secret });

@@ -23,7 +23,10 @@ export type ClosingDayRow = { day: Day; name: string };
 
 /** Days on which the workshop is closed besides public holidays, earliest first. */
 export async function readClosingDays(client: Tx = db): Promise<ClosingDayRow[]> {
-  const rows = await client.closingDay.findMany({ select: { day: true, name: true }, orderBy: { day: 'asc' } });
+  const rows = await client.closingDay.findMany({
+    select: { day: true, name: true },
+    orderBy: { day: 'asc' },
+  });
   return rows.map((row) => ({ day: dayFromDate(row.day), name: row.name }));
 }
 

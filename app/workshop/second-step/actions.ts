@@ -11,7 +11,7 @@ import { passSecondStep, type SecondStepAnswer } from '@/lib/people/second-step'
 
 const schema = z.object({
   code: z.string('Enter the code from your app').max(40, 'This is longer than any code'),
-  then: z.string().optional(),
+  goTo: z.string().optional(),
 });
 
 const SENTENCES: Record<Exclude<SecondStepAnswer, 'passed'>, string> = {
@@ -27,5 +27,5 @@ export async function secondStepAction(_before: FormState, formData: FormData): 
   const answer = await passSecondStep({ code: parsed.data.code, headers: await headers(), now: now() });
   if (answer === 'wrong') return { errors: { code: [SENTENCES.wrong] } };
   if (answer !== 'passed') return { message: SENTENCES[answer] };
-  redirect(localPath(parsed.data.then, '/workshop') as Route);
+  redirect(localPath(parsed.data.goTo, '/workshop') as Route);
 }

@@ -21,7 +21,7 @@ export default async function SecondStepPage({ searchParams }: Props) {
   const back = `/workshop/sign-in?then=${encodeURIComponent(goTo)}`;
   return (
     <EntryFrame workshopName={name} title="Second step">
-      <ActionForm action={secondStepAction} hidden={{ then: goTo }}>
+      <ActionForm action={secondStepAction} hidden={{ goTo }}>
         <TextField
           name="code"
           label="Code"

@@ -16,7 +16,7 @@ export async function signInAction(_before: FormState, formData: FormData): Prom
   const parsed = parseForm(signInSchema, formData);
   if (!parsed.ok) return parsed.state;
   const { email, password } = parsed.data;
-  const then = localPath(parsed.data.then, '/workshop');
+  const then = localPath(parsed.data.goTo, '/workshop');
   const answer = await signIn({ email, password, headers: await headers(), now: now() });
   switch (answer.outcome) {
     case 'refused':

@@ -29,7 +29,7 @@ export default async function SignInPage({ searchParams }: Props) {
           </Notice>
         </div>
       )}
-      <ActionForm action={signInAction} hidden={{ then: goTo }}>
+      <ActionForm action={signInAction} hidden={{ goTo }}>
         <TextField name="email" label="E-mail address" type="email" autoComplete="username" />
         <TextField name="password" label="Password" type="password" autoComplete="current-password" />
         <SubmitBar label="Sign in" busy="Signing in…" consequence="You stay signed in for twelve hours." />
@@ -42,8 +42,8 @@ export default async function SignInPage({ searchParams }: Props) {
             {TEMPORARY_PASSWORD_DAYS} days, and you choose your own when you first use it.
           </p>
           <p>
-            An owner who is locked out makes a new password on the machine that runs this program; its guide says
-            how, under “owner:reset”.
+            An owner who is locked out makes a new password on the machine that runs this program; its guide
+            says how, under “owner:reset”.
           </p>
           <p>Customers need no account: the link in our e-mails opens your repair.</p>
         </div>

@@ -3,7 +3,10 @@
  * An empty name gives an empty text.
  */
 export function initialsOf(name: string): string {
-  const words = name.normalize('NFC').split(/[\s-]+/u).filter((word) => /^\p{L}/u.test(word));
+  const words = name
+    .normalize('NFC')
+    .split(/[\s-]+/u)
+    .filter((word) => /^\p{L}/u.test(word));
   const [only] = words;
   if (only !== undefined && words.length === 1) return [...only].slice(0, 2).join('').toUpperCase();
   return words

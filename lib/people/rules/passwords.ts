@@ -20,7 +20,9 @@ export function passwordProblem(password: string, personal: readonly string[]): 
   if (new Set(password.toLowerCase()).size < 5) return 'repeating';
   const folded = fold(password);
   const known = personal.flatMap((text) => [fold(text), fold(text.split('@')[0] ?? '')]);
-  const isPersonal = known.some((word) => word.length >= 4 && folded.includes(word) && folded.length - word.length < 8);
+  const isPersonal = known.some(
+    (word) => word.length >= 4 && folded.includes(word) && folded.length - word.length < 8,
+  );
   return isPersonal ? 'personal' : null;
 }
 

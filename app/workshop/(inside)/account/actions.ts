@@ -19,7 +19,9 @@ import { refused } from '../../refused';
 import { requireSignedIn, requireStaff } from '../../who';
 
 const passwordSchema = z.object({ password: z.string('Enter your password') });
-const codeSchema = z.object({ code: z.string('Enter the code that the app shows').max(20, 'The code has six digits') });
+const codeSchema = z.object({
+  code: z.string('Enter the code that the app shows').max(20, 'The code has six digits'),
+});
 const sessionSchema = z.object({ session: z.string() });
 
 export async function changeOwnPassword(_before: FormState, formData: FormData): Promise<FormState> {
@@ -40,7 +42,9 @@ export async function confirmSecondStepAction(_before: FormState, formData: Form
   if (!parsed.ok) return parsed.state;
   const { code } = parsed.data;
   const requestHeaders = await headers();
-  const outcome = await attempt(() => confirmSecondStep({ userId, code, headers: requestHeaders, now: now() }));
+  const outcome = await attempt(() =>
+    confirmSecondStep({ userId, code, headers: requestHeaders, now: now() }),
+  );
   if (!outcome.ok) return refused(outcome.refusal);
   redirect('/workshop/account/backup-codes');
 }
@@ -75,7 +79,12 @@ export async function signOutEverywhereAction(): Promise<FormState> {
   return signOutAction();
 }
 
-type WithPassword = (asking: { userId: string; password: string; headers: Headers; now: Date }) => Promise<void>;
+type WithPassword = (asking: {
+  userId: string;
+  password: string;
+  headers: Headers;
+  now: Date;
+}) => Promise<void>;
 
 async function withPassword(formData: FormData, verb: WithPassword): Promise<FormState | null> {
   const { id: userId } = await requireStaff();

@@ -1,9 +1,9 @@
 import type { Metadata } from 'next';
+import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
-import { Facts } from '@/app/ui/docket/facts';
 import { PageHead } from '@/app/ui/page/page-head';
 import { now } from '@/lib/clock';
 import { listSessions } from '@/lib/people/records';

@@ -22,12 +22,15 @@ function WhenOff() {
   return (
     <>
       <p className="prose mb-6">
-        With it, signing in also asks for a code from an authenticator app on your phone, so a password that leaks
-        is not enough to get in.
+        With it, signing in also asks for a code from an authenticator app on your phone, so a password that
+        leaks is not enough to get in.
       </p>
       <ActionForm action={beginSecondStepAction} label="Turn the second step on">
         <PasswordAgain />
-        <SubmitButton label="Turn it on" consequence="Next: scan a code with the app. It takes two minutes." />
+        <SubmitButton
+          label="Turn it on"
+          consequence="Next: scan a code with the app. It takes two minutes."
+        />
       </ActionForm>
     </>
   );
@@ -62,6 +65,12 @@ function WhenOn() {
 
 function PasswordAgain() {
   return (
-    <TextField name="password" label="Your password" type="password" autoComplete="current-password" width="half" />
+    <TextField
+      name="password"
+      label="Your password"
+      type="password"
+      autoComplete="current-password"
+      width="half"
+    />
   );
 }

@@ -18,7 +18,12 @@ export function SessionsTable({ sessions, presentId, clock }: Props) {
       rows={sessions}
       rowKey={(session) => session.id}
       columns={[
-        { key: 'device', head: 'Device', kind: 'rowhead', cell: (session) => describeDevice(session.userAgent) },
+        {
+          key: 'device',
+          head: 'Device',
+          kind: 'rowhead',
+          cell: (session) => describeDevice(session.userAgent),
+        },
         { key: 'since', head: 'Since', cell: (session) => formatInstant(session.createdAt, clock) },
         {
           key: 'end',

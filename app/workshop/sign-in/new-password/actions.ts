@@ -1,7 +1,7 @@
 'use server';
 import { redirect } from 'next/navigation';
-import { changePasswordBy } from '@/app/workshop/change-password';
 import type { FormState } from '@/app/ui/forms/form-state';
+import { changePasswordBy } from '@/app/workshop/change-password';
 import { whoIsSignedIn } from '../../who';
 
 export async function chooseOwnPassword(_before: FormState, formData: FormData): Promise<FormState> {

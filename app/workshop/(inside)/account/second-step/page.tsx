@@ -30,8 +30,8 @@ export default async function TurnOnPage() {
         <li>
           <h2>1. Give the key to your app</h2>
           <p className="prose mb-3">
-            Open an authenticator app on your phone and scan this. On the phone itself, follow the link or type the
-            key.
+            Open an authenticator app on your phone and scan this. On the phone itself, follow the link or
+            type the key.
           </p>
           <div className="max-w-60">
             <Qr text={address} alt="QR code with the key for your authenticator app" />

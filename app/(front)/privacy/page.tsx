@@ -1,0 +1,27 @@
+import type { Metadata } from 'next';
+import { PageHead } from '@/app/ui/page/page-head';
+import { WrittenText } from '@/app/ui/words/written-text';
+import { readWorkshop } from '@/lib/workshop/records';
+
+export const metadata: Metadata = { title: 'Privacy' };
+
+export default async function PrivacyPage() {
+  const { name, privacyText, email } = await readWorkshop();
+  return (
+    <>
+      <PageHead title="Privacy" lead={`What ${name} keeps about you, why, and for how long.`} />
+      {privacyText ? (
+        <WrittenText text={privacyText} />
+      ) : (
+        <p className="prose">
+          {name} has not published its privacy notice here yet.{' '}
+          {email ? (
+            <>
+              Ask for it: <a href={`mailto:${email}`}>{email}</a>.
+            </>
+          ) : null}
+        </p>
+      )}
+    </>
+  );
+}

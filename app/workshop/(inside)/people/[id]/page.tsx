@@ -1,0 +1,66 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { Checkbox, RadioGroup } from '@/app/ui/forms/choices';
+import { ConfirmButton } from '@/app/ui/forms/confirm-button';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { PageHead } from '@/app/ui/page/page-head';
+import { TextLink } from '@/app/ui/page/text-link';
+import { now } from '@/lib/clock';
+import { readStaff } from '@/lib/people/records';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { requireStaff } from '../../../who';
+import { changeStaffAction, resetPasswordAction } from '../actions';
+import { StaffFields } from '../staff-fields';
+
+export const metadata: Metadata = { title: 'Change a person' };
+
+export default async function PersonPage({ params }: { params: Promise<{ id: string }> }) {
+  await requireStaff(rolesThatMay('people'));
+  const { id } = await params;
+  const person = await readStaff(id, now());
+  if (!person) notFound();
+  return (
+    <>
+      <PageHead above={<TextLink href="/workshop/people">People</TextLink>} title={person.name} />
+      <ActionForm action={changeStaffAction.bind(null, id)} label={`Change ${person.name}`}>
+        <StaffFields known={person} />
+        <RadioGroup
+          name="isActive"
+          label="May sign in"
+          defaultValue={person.isActive ? 'yes' : 'no'}
+          choices={[
+            { value: 'yes', label: 'Yes' },
+            {
+              value: 'no',
+              label: 'No',
+              hint: 'Ends their sessions at once. Their name stays on everything they did.',
+            },
+          ]}
+        />
+        <SubmitButton label="Save" busy="Saving…" consequence="Counts from their next click." />
+      </ActionForm>
+      <section aria-labelledby="reset" className="mt-12">
+        <h2 id="reset" className="mb-3">
+          Cannot sign in?
+        </h2>
+        <ActionForm action={resetPasswordAction.bind(null, id)} label={`New password for ${person.name}`}>
+          <ConfirmButton
+            label="Make a temporary password"
+            question={`Replace the password of ${person.name}?`}
+            confirm="Yes, replace it"
+            consequence="Shows the new one once and signs them out everywhere."
+          >
+            {person.hasSecondStep ? (
+              <Checkbox
+                name="secondStepOff"
+                label="Also turn their second step off"
+                hint="For a person who has lost the phone and the backup codes. Make sure that it is them."
+              />
+            ) : null}
+          </ConfirmButton>
+        </ActionForm>
+      </section>
+    </>
+  );
+}

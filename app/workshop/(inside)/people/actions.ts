@@ -1,0 +1,64 @@
+'use server';
+import { redirect } from 'next/navigation';
+import { z } from 'zod';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { now } from '@/lib/clock';
+import { attempt } from '@/lib/outcome';
+import { addStaff } from '@/lib/people/add-staff';
+import { changeStaff } from '@/lib/people/change-staff';
+import { resetPassword } from '@/lib/people/reset-password';
+import { TEMPORARY_PASSWORD_DAYS } from '@/lib/people/rules/passwords';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { staffInput } from '@/lib/people/staff-input';
+import { refused } from '../../refused';
+import { requireStaff } from '../../who';
+
+const changeInput = staffInput.extend({
+  isActive: z.enum(['yes', 'no']).transform((answer) => answer === 'yes'),
+});
+const resetInput = z.object({ secondStepOff: z.literal('yes').optional() });
+
+export async function addStaffAction(_before: FormState, formData: FormData): Promise<FormState> {
+  await requireStaff(rolesThatMay('people'));
+  const parsed = parseForm(staffInput, formData);
+  if (!parsed.ok) return parsed.state;
+  const outcome = await attempt(() => addStaff(parsed.data, now()));
+  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  return { done: `${parsed.data.name} is added. ${handOver(outcome.value.temporaryPassword)}` };
+}
+
+export async function changeStaffAction(
+  id: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  await requireStaff(rolesThatMay('people'));
+  const parsed = parseForm(changeInput, formData);
+  if (!parsed.ok) return parsed.state;
+  const outcome = await attempt(() => changeStaff(id, parsed.data));
+  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  redirect('/workshop/people?saved=yes');
+}
+
+export async function resetPasswordAction(
+  id: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  await requireStaff(rolesThatMay('people'));
+  const parsed = parseForm(resetInput, formData);
+  if (!parsed.ok) return parsed.state;
+  const isSecondStepOff = parsed.data.secondStepOff === 'yes';
+  const outcome = await attempt(() => resetPassword(id, { now: now(), isSecondStepOff }));
+  return outcome.ok ? { done: handOver(outcome.value.temporaryPassword) } : refused(outcome.refusal);
+}
+
+function handOver(password: string): string {
+  return `Temporary password, shown only now: ${password} – hand it over in person. It opens the account for ${TEMPORARY_PASSWORD_DAYS} days and is replaced at the first sign-in.`;
+}
+
+function typedIn(formData: FormData): Record<string, string> {
+  const names = ['name', 'email', 'initials', 'role', 'isActive'];
+  return Object.fromEntries(names.map((name) => [name, String(formData.get(name) ?? '')]));
+}

@@ -1,0 +1,79 @@
+'use server';
+import { redirect } from 'next/navigation';
+import { z } from 'zod';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { day } from '@/lib/calendar/day';
+import { attempt } from '@/lib/outcome';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { closeOn, openOn } from '@/lib/workshop/closing-days';
+import { saveSettings } from '@/lib/workshop/save-settings';
+import {
+  closingDayInput,
+  daysInput,
+  detailsInput,
+  moneyInput,
+  type SettingsPart,
+  textsInput,
+} from '@/lib/workshop/settings-input';
+import { refused } from '../../refused';
+import { requireStaff } from '../../who';
+
+export async function saveDetails(_before: FormState, formData: FormData): Promise<FormState> {
+  return save(detailsInput, formData, 'details');
+}
+
+export async function saveMoney(_before: FormState, formData: FormData): Promise<FormState> {
+  return save(moneyInput, formData, 'money');
+}
+
+export async function saveDays(_before: FormState, formData: FormData): Promise<FormState> {
+  return save(daysInput, formData, 'days');
+}
+
+export async function saveTexts(_before: FormState, formData: FormData): Promise<FormState> {
+  const isPreview = formData.get('intent') === 'preview';
+  if (!isPreview) return save(textsInput, formData, 'texts');
+  await requireStaff(rolesThatMay('settings'));
+  return { values: typedIn(formData), done: 'The preview is below the form. Nothing is saved yet.' };
+}
+
+export async function addClosingDay(_before: FormState, formData: FormData): Promise<FormState> {
+  await requireStaff(rolesThatMay('settings'));
+  const parsed = parseForm(closingDayInput, formData);
+  if (!parsed.ok) return parsed.state;
+  await closeOn(day(parsed.data.day), parsed.data.name);
+  redirect('/workshop/settings/days?saved=closing#closing-days');
+}
+
+export async function removeClosingDay(_before: FormState, formData: FormData): Promise<FormState> {
+  await requireStaff(rolesThatMay('settings'));
+  const parsed = parseForm(closingDayInput.pick({ day: true }), formData);
+  if (!parsed.ok) return parsed.state;
+  await openOn(day(parsed.data.day));
+  redirect('/workshop/settings/days?saved=opening#closing-days');
+}
+
+const seenInput = z.object({ seenAt: z.coerce.date() });
+
+async function save(
+  schema: z.ZodType<SettingsPart>,
+  formData: FormData,
+  part: 'details' | 'money' | 'days' | 'texts',
+): Promise<FormState> {
+  await requireStaff(rolesThatMay('settings'));
+  const parsed = parseForm(schema, formData);
+  if (!parsed.ok) return parsed.state;
+  const { seenAt } = seenInput.parse({ seenAt: formData.get('seenAt') });
+  const outcome = await attempt(() => saveSettings(parsed.data, seenAt));
+  if (outcome.ok) redirect(`/workshop/settings?saved=${part}`);
+  const { refusal } = outcome;
+  if (refusal.field) return refused(refusal, typedIn(formData));
+  const conflict = { message: refusal.message, changes: [], href: `/workshop/settings/${part}` };
+  return { conflict, values: typedIn(formData) };
+}
+
+function typedIn(formData: FormData): Record<string, string> {
+  const typed = [...formData].filter(([name]) => !name.startsWith('$ACTION_') && name !== '__proto__');
+  return Object.fromEntries(typed.map(([name, value]) => [name, typeof value === 'string' ? value : '']));
+}

@@ -1,0 +1,72 @@
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextField } from '@/app/ui/forms/text-field';
+import { Table } from '@/app/ui/page/table';
+import { DayText } from '@/app/ui/words/day-text';
+import { addDays, type Day, day } from '@/lib/calendar/day';
+import type { WorkingCalendar } from '@/lib/calendar/working';
+import type { ClosingDayRow } from '@/lib/workshop/records';
+import { addClosingDay, removeClosingDay } from '../actions';
+
+type Props = { closingDays: readonly ClosingDayRow[]; calendar: WorkingCalendar; today: Day; locale: string };
+
+/** The workshop's own closing days, and a look at the days off that the next twelve months hold. */
+export function ClosingDays({ closingDays, calendar, today, locale }: Props) {
+  return (
+    <section aria-labelledby="closing-days" className="mt-12 grid gap-6">
+      <h2 id="closing-days">Closing days</h2>
+      <Table
+        caption="Closing days besides public holidays"
+        captionHidden
+        rows={closingDays}
+        rowKey={(row) => row.day}
+        empty="None. Add the days on which nobody is at the bench."
+        columns={[
+          {
+            key: 'day',
+            head: 'Day',
+            kind: 'rowhead',
+            cell: (row) => <DayText day={row.day} locale={locale} />,
+          },
+          { key: 'name', head: 'Why', cell: (row) => row.name },
+          {
+            key: 'remove',
+            head: 'Take off the list',
+            cell: (row) => (
+              <ActionForm action={removeClosingDay} hidden={{ day: row.day }} label={`Open on ${row.day}`}>
+                <SubmitButton kind="second" label="Open again" busy="Saving…" />
+              </ActionForm>
+            ),
+          },
+        ]}
+      />
+      <ActionForm action={addClosingDay} label="Add a closing day">
+        <TextField name="day" label="Day" type="date" width="short" />
+        <TextField name="name" label="Why" hint="Customers read it beside dates that move." width="half" />
+        <SubmitButton
+          label="Add closing day"
+          busy="Adding…"
+          consequence="Moves promises that are made from now on."
+        />
+      </ActionForm>
+      <details>
+        <summary>All days off in the next twelve months</summary>
+        <ul className="mt-3">
+          {daysOff(calendar, today).map(([off, name]) => (
+            <li key={off}>
+              <DayText day={off} locale={locale} />: {name}
+            </li>
+          ))}
+        </ul>
+      </details>
+    </section>
+  );
+}
+
+function daysOff(calendar: WorkingCalendar, today: Day): [Day, string][] {
+  const end = addDays(today, 366);
+  return [...calendar.closed]
+    .map(([text, name]): [Day, string] => [day(text), name])
+    .filter(([off]) => off >= today && off < end)
+    .sort(([a], [b]) => (a < b ? -1 : 1));
+}

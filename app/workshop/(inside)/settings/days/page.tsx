@@ -1,0 +1,100 @@
+import type { Metadata } from 'next';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { RadioGroup } from '@/app/ui/forms/choices';
+import { Select } from '@/app/ui/forms/select';
+import { SubmitBar } from '@/app/ui/forms/submit';
+import { TextField } from '@/app/ui/forms/text-field';
+import { Notice } from '@/app/ui/page/notice';
+import { PageHead } from '@/app/ui/page/page-head';
+import { TextLink } from '@/app/ui/page/text-link';
+import { dayInZone } from '@/lib/calendar/day';
+import { now } from '@/lib/clock';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { holidayChoices, holidayPlace, zoneNames } from '@/lib/workshop/places';
+import { readCalendar, readClosingDays, readWorkshop } from '@/lib/workshop/records';
+import { requireStaff } from '../../../who';
+import { saveDays } from '../actions';
+import { ClosingDays } from './closing-days';
+
+export const metadata: Metadata = { title: 'Days and paper' };
+
+const NOTICES: Record<string, string> = {
+  closing: 'The closing day is on the list.',
+  opening: 'The closing day is off the list.',
+};
+
+export default async function DaysPage({ searchParams }: { searchParams: Promise<{ saved?: string }> }) {
+  await requireStaff(rolesThatMay('settings'));
+  const { saved } = await searchParams;
+  const workshop = await readWorkshop();
+  const today = dayInZone(now(), workshop.timeZone);
+  const [closingDays, calendar] = await Promise.all([readClosingDays(), readCalendar(workshop, today)]);
+  const notice = NOTICES[saved ?? ''];
+  return (
+    <>
+      <PageHead above={<TextLink href="/workshop/settings">Settings</TextLink>} title="Days and paper" />
+      {notice ? (
+        <div className="mb-6">
+          <Notice kind="good" role="status">
+            <p>{notice}</p>
+          </Notice>
+        </div>
+      ) : null}
+      <ActionForm
+        action={saveDays}
+        hidden={{ seenAt: workshop.updatedAt.toISOString() }}
+        label="Days and paper"
+      >
+        <TextField
+          name="timeZone"
+          label="Time zone"
+          hint="Every day of the workshop, and every end of cover, is counted in it."
+          width="half"
+          list={zoneNames()}
+          defaultValue={workshop.timeZone}
+          autoComplete="off"
+        />
+        <Select
+          name="holidays"
+          label="Public holidays"
+          hint="Promises and last days to claim move past them."
+          choices={holidayChoices()}
+          defaultValue={holidayPlace(workshop)}
+        />
+        <TextField
+          name="capacityMinutesDay"
+          label="Bench work on a working day"
+          hint="All hands together. Promised dates are worked out with it."
+          inputMode="numeric"
+          unit="minutes"
+          width="short"
+          defaultValue={workshop.capacityMinutesDay}
+        />
+        <TextField
+          name="locale"
+          label="Dates and amounts are written as in"
+          hint="A language tag, like en-GB or en-IE."
+          width="short"
+          defaultValue={workshop.locale}
+          autoComplete="off"
+        />
+        <RadioGroup
+          name="paper"
+          label="Paper"
+          defaultValue={workshop.paper}
+          choices={[
+            { value: 'A4', label: 'A4' },
+            { value: 'LETTER', label: 'US Letter' },
+          ]}
+        />
+        <SubmitBar
+          label="Save days and paper"
+          busy="Saving…"
+          consequence="Ends of cover that are already on a certificate do not move."
+          second={{ href: '/workshop/settings', label: 'Leave as it is' }}
+        />
+      </ActionForm>
+      <ClosingDays closingDays={closingDays} calendar={calendar} today={today} locale={workshop.locale} />
+    </>
+  );
+}

@@ -1,0 +1,75 @@
+import type { Metadata } from 'next';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { Select } from '@/app/ui/forms/select';
+import { SubmitBar } from '@/app/ui/forms/submit';
+import { TextArea } from '@/app/ui/forms/text-area';
+import { TextField } from '@/app/ui/forms/text-field';
+import { PageHead } from '@/app/ui/page/page-head';
+import { TextLink } from '@/app/ui/page/text-link';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { countryChoices } from '@/lib/workshop/places';
+import { readWorkshop } from '@/lib/workshop/records';
+import { requireStaff } from '../../../who';
+import { saveDetails } from '../actions';
+
+export const metadata: Metadata = { title: 'Details of the workshop' };
+
+export default async function DetailsPage() {
+  await requireStaff(rolesThatMay('settings'));
+  const workshop = await readWorkshop();
+  return (
+    <>
+      <PageHead
+        above={<TextLink href="/workshop/settings">Settings</TextLink>}
+        title="Details of the workshop"
+      />
+      <ActionForm action={saveDetails} hidden={{ seenAt: workshop.updatedAt.toISOString() }}>
+        <TextField name="name" label="Name" defaultValue={workshop.name} autoComplete="organization" />
+        <TextField
+          name="tagline"
+          label="Line under the name"
+          optional
+          defaultValue={workshop.tagline}
+          autoComplete="off"
+        />
+        <TextArea
+          name="addressLines"
+          label="Address for parcels"
+          hint="One line each, as on a label, without town and postcode."
+          defaultValue={workshop.addressLines.join('\n')}
+          rows={3}
+        />
+        <TextField name="town" label="Town" width="half" optional defaultValue={workshop.town} />
+        <TextField name="postcode" label="Postcode" width="short" optional defaultValue={workshop.postcode} />
+        <Select
+          name="country"
+          label="Country"
+          width="half"
+          choices={countryChoices(workshop.locale)}
+          defaultValue={workshop.country}
+        />
+        <TextField
+          name="email"
+          label="Address for customers’ mail"
+          type="email"
+          width="half"
+          defaultValue={workshop.email}
+        />
+        <TextField
+          name="phone"
+          label="Telephone"
+          type="tel"
+          width="half"
+          optional
+          defaultValue={workshop.phone}
+        />
+        <SubmitBar
+          label="Save details"
+          busy="Saving…"
+          consequence="Stands on every page, e-mail and document made from now on."
+          second={{ href: '/workshop/settings', label: 'Leave as it is' }}
+        />
+      </ActionForm>
+    </>
+  );
+}

@@ -1,0 +1,126 @@
+import type { Metadata } from 'next';
+import type { ReactNode } from 'react';
+import { type Fact, Facts } from '@/app/ui/docket/facts';
+import { LinkButton } from '@/app/ui/page/button';
+import { Notice } from '@/app/ui/page/notice';
+import { PageHead } from '@/app/ui/page/page-head';
+import { formatMoney } from '@/lib/money/amount';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { countryChoices, holidayChoices, holidayPlace } from '@/lib/workshop/places';
+import { isWorkshopSetUp, readClosingDays, readWorkshop } from '@/lib/workshop/records';
+import { requireStaff } from '../../who';
+
+export const metadata: Metadata = { title: 'Settings' };
+
+export default async function SettingsPage({ searchParams }: { searchParams: Promise<{ saved?: string }> }) {
+  await requireStaff(rolesThatMay('settings'));
+  const { saved } = await searchParams;
+  const [workshop, isSetUp, closing] = await Promise.all([
+    readWorkshop(),
+    isWorkshopSetUp(),
+    readClosingDays(),
+  ]);
+  const { currency, locale } = workshop;
+  const money = (minor: number) => formatMoney(minor, currency, locale);
+  const holidays = holidayChoices().find((choice) => choice.value === holidayPlace(workshop))?.label;
+  const country = countryChoices(locale).find((choice) => choice.value === workshop.country)?.label;
+  return (
+    <>
+      <PageHead
+        title="Settings"
+        lead="What the workshop is called, how it counts, and what customers agree to."
+      >
+        <LinkButton href="/workshop/people" kind="second">
+          People
+        </LinkButton>
+      </PageHead>
+      <div className="grid gap-10">
+        {isSetUp ? null : (
+          <Notice kind="warn" heading="These are placeholders">
+            <p>
+              Nobody has filled them in yet. Start with the details: they stand on every page and document.
+            </p>
+          </Notice>
+        )}
+        {saved === undefined ? null : (
+          <Notice kind="good" role="status">
+            <p>Saved.</p>
+          </Notice>
+        )}
+        <Part
+          title="Details"
+          href="/workshop/settings/details"
+          facts={[
+            { term: 'Name', text: workshop.name },
+            {
+              term: 'Address',
+              text: [...workshop.addressLines, workshop.town, workshop.postcode, country]
+                .filter(Boolean)
+                .join(', '),
+            },
+            { term: 'Mail', text: workshop.email },
+            { term: 'Telephone', text: workshop.phone },
+          ]}
+        />
+        <Part
+          title="Money and tax"
+          href="/workshop/settings/money"
+          facts={[
+            { term: 'Currency', text: currency },
+            { term: 'Prices', text: workshop.pricesIncludeTax ? 'kept with tax' : 'kept without tax' },
+            { term: 'Tax number', text: workshop.taxNumber },
+            { term: 'Inspection fee', text: money(workshop.inspectionFeeMinor) },
+            { term: 'Return fee', text: money(workshop.returnFeeMinor) },
+            { term: 'An hour at the bench', text: money(workshop.labourRateMinor) },
+            { term: 'A price holds', text: `${workshop.approvalDays} days` },
+          ]}
+        />
+        <Part
+          title="Days and paper"
+          href="/workshop/settings/days"
+          facts={[
+            { term: 'Time zone', text: workshop.timeZone },
+            { term: 'Dates and amounts', text: `as written in ${locale}` },
+            { term: 'Public holidays', text: holidays ?? holidayPlace(workshop) },
+            { term: 'Closing days', text: closing.length === 0 ? 'none' : String(closing.length) },
+            { term: 'Bench work', text: `${workshop.capacityMinutesDay} minutes on a working day` },
+            { term: 'Paper', text: workshop.paper === 'A4' ? 'A4' : 'US Letter' },
+          ]}
+        />
+        <Part
+          title="Texts"
+          href="/workshop/settings/texts"
+          facts={[
+            { term: 'Terms', text: size(workshop.termsText) },
+            { term: 'Privacy', text: size(workshop.privacyText) },
+            { term: 'How to pay', text: size(workshop.paymentText) },
+            {
+              term: 'How to pack',
+              text: workshop.packingText.length === 0 ? 'empty' : `${workshop.packingText.length} lines`,
+            },
+            { term: 'Where certificates hold good', text: workshop.territory },
+          ]}
+        />
+      </div>
+    </>
+  );
+}
+
+function Part({ title, href, facts }: { title: string; href: string; facts: readonly Fact[] }): ReactNode {
+  return (
+    <section>
+      <h2 className="mb-3">{title}</h2>
+      <Facts items={facts} />
+      <p className="mt-3">
+        <LinkButton href={href} kind="second">
+          Change {title.toLowerCase()}
+        </LinkButton>
+      </p>
+    </section>
+  );
+}
+
+function size(text: string): string {
+  const words = text.split(/\s+/).filter(Boolean).length;
+  return words === 0 ? 'empty' : `${words} words`;
+}

@@ -1,0 +1,74 @@
+import type { Metadata } from 'next';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
+import { TextArea } from '@/app/ui/forms/text-area';
+import { TextField } from '@/app/ui/forms/text-field';
+import { PageHead } from '@/app/ui/page/page-head';
+import { TextLink } from '@/app/ui/page/text-link';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { readWorkshop } from '@/lib/workshop/records';
+import { requireStaff } from '../../../who';
+import { saveTexts } from '../actions';
+import { TextsPreview } from './texts-preview';
+
+export const metadata: Metadata = { title: 'Texts' };
+
+export default async function TextsPage() {
+  await requireStaff(rolesThatMay('settings'));
+  const workshop = await readWorkshop();
+  return (
+    <>
+      <PageHead
+        above={<TextLink href="/workshop/settings">Settings</TextLink>}
+        title="Texts"
+        lead="A line that begins with # is a heading, with - an entry of a list; an empty line begins a new paragraph."
+      />
+      <ActionForm action={saveTexts} hidden={{ seenAt: workshop.updatedAt.toISOString() }}>
+        <TextArea
+          name="termsText"
+          label="Terms"
+          hint="What customers agree to when they book. Have them read by somebody who knows the law where you trade; nothing in them may take away what the law gives your customers."
+          rows={14}
+          defaultValue={workshop.termsText}
+        />
+        <TextArea
+          name="privacyText"
+          label="Privacy"
+          hint="What you keep about people, why, how long, and whom they can ask."
+          rows={10}
+          defaultValue={workshop.privacyText}
+        />
+        <TextArea
+          name="paymentText"
+          label="How to pay"
+          hint="Stands where an amount is due: bank details or the address of your payment page."
+          rows={4}
+          defaultValue={workshop.paymentText}
+        />
+        <TextArea
+          name="packingText"
+          label="How to pack"
+          hint="One line each, printed on the packing slip."
+          rows={6}
+          defaultValue={workshop.packingText.join('\n')}
+        />
+        <TextField
+          name="territory"
+          label="Where certificates hold good"
+          hint="In words, like “the United Kingdom and Ireland”."
+          optional
+          defaultValue={workshop.territory}
+          autoComplete="off"
+        />
+        <SubmitButton kind="second" name="intent" value="preview" label="Preview" busy="Drawing…" />
+        <SubmitBar
+          label="Save texts"
+          busy="Saving…"
+          consequence="Terms and privacy stand on their pages at once. Customers who booked before agreed to the old terms."
+          second={{ href: '/workshop/settings', label: 'Leave as it is' }}
+        />
+        <TextsPreview />
+      </ActionForm>
+    </>
+  );
+}
