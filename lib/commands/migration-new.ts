@@ -1,10 +1,9 @@
 /** `npm run migration:new -- NAME` writes the SQL that leads from the existing migrations to today's schema. */
-import { mkdir, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { PGlite } from '@electric-sql/pglite';
-import { pg_trgm } from '@electric-sql/pglite/contrib/pg_trgm';
-import { PGLiteSocketServer } from '@electric-sql/pglite-socket';
-import { migrationsFolder, noFilters, openSchemaEngine, readMigrations, readSchema } from '../db/engine';
+import { startEmbedded } from '@/lib/db/embedded';
+import { migrationsFolder, noFilters, readMigrations, readSchema, withSchemaEngine } from '@/lib/db/engine';
 
 const name = process.argv[2];
 if (!name || !/^[a-z][a-z0-9_]*$/.test(name)) {
@@ -14,17 +13,22 @@ if (!name || !/^[a-z][a-z0-9_]*$/.test(name)) {
   process.exit(1);
 }
 
-const shadow = await PGlite.create({ extensions: { pg_trgm } });
-const server = new PGLiteSocketServer({ db: shadow, port: 0, maxConnections: 10 });
-await server.start();
-const engine = await openSchemaEngine(`postgresql://postgres@${server.getServerConn()}/postgres`);
-const { stdout } = await engine.diff({
-  from: { tag: 'migrations', ...(await readMigrations()) },
-  to: { tag: 'schemaDatamodel', files: await readSchema() },
-  script: true,
-  exitCode: null,
-  filters: noFilters,
-});
+const dataDir = await mkdtemp(path.join(tmpdir(), 'mendpost-shadow-'));
+const shadow = await startEmbedded(dataDir);
+const migrations = await readMigrations();
+const files = await readSchema();
+const { stdout } = await withSchemaEngine(shadow.url, (engine) =>
+  engine.diff({
+    from: { tag: 'migrations', ...migrations },
+    to: { tag: 'schemaDatamodel', files },
+    script: true,
+    exitCode: null,
+    filters: noFilters,
+  }),
+);
+await shadow.stop();
+await rm(dataDir, { recursive: true });
+
 const sql = (stdout ?? '').trim();
 if (sql === '' || sql === '-- This is an empty migration.')
   console.log('The migrations already lead to this schema: nothing written.');
@@ -36,4 +40,3 @@ else {
   await writeFile(path.join(migrationsFolder, 'migration_lock.toml'), 'provider = "postgresql"\n');
   console.log(`Wrote ${path.relative('.', file)}. Read it before you commit it.`);
 }
-process.exit(0);

@@ -12,12 +12,27 @@ const charArray = 1002;
  * no database can be described; and it cuts scripts at every semicolon, also those in comments, strings and functions.
  */
 export class SchemaEngineAdapter extends PrismaPg {
+  private readonly open: Adapter[] = [];
+
   override async connect() {
-    return mend(await super.connect());
+    return this.keep(mend(await super.connect()));
   }
 
   override async connectToShadowDb() {
-    return mend(await super.connectToShadowDb());
+    return this.keep(mend(await super.connectToShadowDb()));
+  }
+
+  /** The engine leaves its main connection open. */
+  async close(): Promise<void> {
+    for (const adapter of this.open) {
+      const pool = adapter.underlyingDriver();
+      if (!pool.ending) await pool.end();
+    }
+  }
+
+  private keep(adapter: Adapter): Adapter {
+    this.open.push(adapter);
+    return adapter;
   }
 }
 

@@ -15,13 +15,19 @@ export const noFilters = { externalTables: [], externalEnums: [] };
  * Prisma's own migration engine as WebAssembly: the checks and the `_prisma_migrations` table of its command line,
  * without the native binary that command line downloads.
  */
-export async function openSchemaEngine(connectionString: string): Promise<SchemaEngine> {
+export async function withSchemaEngine<T>(
+  connectionString: string,
+  work: (engine: SchemaEngine) => Promise<T>,
+): Promise<T> {
   await loadWebAssembly();
   const datamodels = (await readSchema()).map(({ path, content }): [string, string] => [path, content]);
-  const adapter = bindMigrationAwareSqlAdapterFactory(
-    new SchemaEngineAdapter({ connectionString, allowExitOnIdle: true }),
-  );
-  return glue.SchemaEngine.new({ datamodels }, () => {}, adapter);
+  const adapter = new SchemaEngineAdapter({ connectionString });
+  try {
+    const bound = bindMigrationAwareSqlAdapterFactory(adapter);
+    return await work(await glue.SchemaEngine.new({ datamodels }, () => {}, bound));
+  } finally {
+    await adapter.close();
+  }
 }
 
 export async function readSchema(): Promise<SchemaContainer[]> {
@@ -62,7 +68,7 @@ function loadWebAssembly(): Promise<void> {
   loaded ??= (async () => {
     const file = createRequire(import.meta.url).resolve('@prisma/schema-engine-wasm/schema_engine_bg');
     const bytes = await readFile(file.replace(/\.js$/, '.wasm'));
-    const { instance } = await WebAssembly.instantiate(bytes, { './schema_engine_bg.js': { ...glue } });
+    const { instance } = await WebAssembly.instantiate(bytes, { './schema_engine_bg.js': gentleGlue() });
     glue.__wbg_set_wasm(instance.exports);
     const start = instance.exports['__wbindgen_start'];
     if (typeof start === 'function') start();
@@ -72,4 +78,14 @@ function loadWebAssembly(): Promise<void> {
     });
   })();
   return loaded;
+}
+
+/** The engine never clears the ten seconds it allows itself for its lock; unreferenced, they keep no process waiting. */
+function gentleGlue(): WebAssembly.ModuleImports {
+  const imports: WebAssembly.ModuleImports = { ...glue };
+  for (const name of Object.keys(imports)) {
+    if (!name.startsWith('__wbg_setTimeout_')) continue;
+    imports[name] = (work: () => void, milliseconds: number) => setTimeout(work, milliseconds).unref();
+  }
+  return imports;
 }

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { Client } from 'pg';
-import { noFilters, openSchemaEngine, readMigrations } from './engine';
+import { noFilters, readMigrations, withSchemaEngine } from './engine';
 
 // Any fixed number of our own; Prisma's engine takes another one for itself.
 const advisoryKey = 7_265_061_001;
@@ -15,9 +15,10 @@ export async function migrate(connectionString: string): Promise<string[]> {
   try {
     await client.query('select pg_advisory_lock($1)', [advisoryKey]);
     if (await isUpToDate(client)) return [];
-    const engine = await openSchemaEngine(connectionString);
     const migrationsList = await readMigrations();
-    const { appliedMigrationNames } = await engine.applyMigrations({ migrationsList, filters: noFilters });
+    const { appliedMigrationNames } = await withSchemaEngine(connectionString, (engine) =>
+      engine.applyMigrations({ migrationsList, filters: noFilters }),
+    );
     return appliedMigrationNames;
   } finally {
     await client.query('select pg_advisory_unlock($1)', [advisoryKey]).catch(() => {});
