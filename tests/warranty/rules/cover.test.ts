@@ -1,0 +1,131 @@
+import { describe, expect, it } from 'vitest';
+import { day } from '@/lib/calendar/day';
+import { countCover, coverEnd, lastClaimDay, lastGraceDay, originalEnd } from '@/lib/warranty/rules/cover';
+import { explainCount } from '@/lib/warranty/rules/cover-sentences';
+import { ENGLAND, someLine, someTerms, stay } from '../made';
+
+describe('the original end of a line', () => {
+  it('does not count the day of the start event', () => {
+    expect(originalEnd(someLine({ startsOn: day('2026-12-03'), term: 'P12M' }))).toBe('2027-12-03');
+  });
+
+  it('is the last day of a month that lacks the date', () => {
+    expect(originalEnd(someLine({ startsOn: day('2025-08-31'), term: 'P6M' }))).toBe('2026-02-28');
+  });
+
+  it('is refused for a term that is no period', () => {
+    expect(() => originalEnd(someLine({ term: '12 months' }))).toThrow(RangeError);
+  });
+});
+
+const whole = someTerms({ heldRule: 'whole-days' });
+
+describe('the end of a line', () => {
+  it('moves by the days held while it ran', () => {
+    const line = someLine({ startsOn: day('2026-01-15') });
+    expect(coverEnd(line, [stay('2026-07-01', '2026-07-21')], whole)).toBe('2027-02-04');
+  });
+
+  it('stays where it is when the policy gives no days back', () => {
+    const line = someLine({ startsOn: day('2026-01-15') });
+    expect(coverEnd(line, [stay('2026-07-01', '2026-07-21')], someTerms({ heldRule: 'none' }))).toBe(
+      '2027-01-15',
+    );
+  });
+
+  it('is not moved by days held before the line began', () => {
+    const line = someLine({ startsOn: day('2026-07-21') });
+    expect(coverEnd(line, [stay('2026-07-01', '2026-07-21')], whole)).toBe('2027-07-21');
+  });
+
+  it('is moved only by the part of a stay after the line began, as when cover starts at the carrier', () => {
+    const line = someLine({ startsOn: day('2026-07-18') });
+    expect(coverEnd(line, [stay('2026-07-01', '2026-07-21')], whole)).toBe('2027-07-21');
+  });
+
+  it('is not moved by a stay that began after it', () => {
+    const line = someLine({ startsOn: day('2026-01-15') });
+    expect(coverEnd(line, [stay('2027-01-16', '2027-02-16')], whole)).toBe('2027-01-15');
+  });
+
+  it('reaches the day of the return when the unit was handed in on the last day', () => {
+    const line = someLine({ startsOn: day('2026-01-15') });
+    expect(coverEnd(line, [stay('2027-01-15', '2027-02-01')], whole)).toBe('2027-02-01');
+  });
+
+  it('is moved by a second stay that only the first one brought inside', () => {
+    const line = someLine({ startsOn: day('2026-01-15') });
+    const stays = [stay('2026-07-01', '2026-07-21'), stay('2027-02-01', '2027-02-11')];
+    expect(coverEnd(line, stays, whole)).toBe('2027-02-14');
+  });
+
+  it('is the renewed minimum where that is later', () => {
+    expect(coverEnd(someLine({ renewedUntil: day('2028-02-18') }), [], whole)).toBe('2028-02-18');
+  });
+
+  it('is the term where the renewed minimum is earlier', () => {
+    expect(coverEnd(someLine({ renewedUntil: day('2027-06-01') }), [], whole)).toBe('2027-12-03');
+  });
+});
+
+describe('the last day to open a claim', () => {
+  const rolled = [
+    { name: 'a Thursday stays', end: '2026-12-03', last: '2026-12-03' },
+    { name: 'a Saturday moves to Monday', end: '2027-01-16', last: '2027-01-18' },
+    { name: 'a Sunday moves to Monday', end: '2027-12-12', last: '2027-12-13' },
+    {
+      name: 'Boxing Day on a Saturday moves over its substitute to Tuesday',
+      end: '2026-12-26',
+      last: '2026-12-29',
+    },
+    { name: 'Good Friday moves over Easter Monday to Tuesday', end: '2027-03-26', last: '2027-03-30' },
+  ];
+  it.each(rolled)('$name', ({ end, last }) => {
+    expect(lastClaimDay(day(end), someTerms({ rollLastDay: true }), ENGLAND)).toBe(last);
+  });
+
+  it('is the end itself when the policy does not roll', () => {
+    expect(lastClaimDay(day('2026-12-26'), someTerms({ rollLastDay: false }), ENGLAND)).toBe('2026-12-26');
+  });
+
+  it('is followed by the days of grace, counted from the rolled day and by the calendar', () => {
+    expect(lastGraceDay(day('2026-12-26'), someTerms({ graceDays: 14 }), ENGLAND)).toBe('2027-01-12');
+  });
+
+  it('is also the last day of grace where there is none', () => {
+    expect(lastGraceDay(day('2026-12-26'), someTerms({ graceDays: 0 }), ENGLAND)).toBe('2026-12-29');
+  });
+});
+
+describe('the count in words', () => {
+  const explained = (line = someLine(), stays = [stay('2027-05-01', '2027-05-01')], terms = whole) =>
+    explainCount(countCover(line, stays, terms, ENGLAND), 'en-GB');
+
+  it('says term, start, days given back, end and the later day for a claim', () => {
+    expect(explained(someLine(), [stay('2027-05-01', '2027-05-10')])).toBe(
+      '12 months from 3 December 2026, plus 9 days while it was with us, ends 12 December 2027; a claim can still be opened on Monday 13 December 2027',
+    );
+  });
+
+  it('says only what happened', () => {
+    expect(explained()).toBe('12 months from 3 December 2026 ends 3 December 2027');
+  });
+
+  it('says one day in the singular', () => {
+    expect(explained(someLine(), [stay('2027-05-01', '2027-05-02')], someTerms({ rollLastDay: false }))).toBe(
+      '12 months from 3 December 2026, plus 1 day while it was with us, ends 4 December 2027',
+    );
+  });
+
+  it('says that a covered claim made it longer', () => {
+    expect(explained(someLine({ renewedUntil: day('2028-02-18') }))).toBe(
+      '12 months from 3 December 2026, made longer after a covered claim, ends 18 February 2028',
+    );
+  });
+
+  it('does not say so when the renewed minimum lies before the end', () => {
+    expect(explained(someLine({ renewedUntil: day('2027-11-18') }))).toBe(
+      '12 months from 3 December 2026 ends 3 December 2027',
+    );
+  });
+});
