@@ -27,7 +27,7 @@ export const approvalAsked: Writer<'approval-asked'> = (facts, setting) => {
         <JobPage setting={setting}>See the findings and answer</JobPage>
         <Next
           what={`If you say yes, the repair goes on. If you say no, your unit comes back unrepaired. Both answers are fine with us.`}
-          when={`The price holds until the end of ${until}. If we have no answer by then, we take it as a no.`}
+          when={`The price holds until the end of ${until}. Please answer by then. After that day the price is no longer held, and we write to you again.`}
           costs={`Yes: ${cost(facts.gross, setting)}. No: ${
             facts.returnFee === 0
               ? `free of charge (${money(0, setting)})`

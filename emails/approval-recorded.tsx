@@ -32,9 +32,9 @@ function accepted(revision: number, gross: number, setting: Setting): Letter {
   };
 }
 
-function declined(revision: number, gross: number, setting: Setting): Letter {
-  const { job, workshop } = setting;
-  const isFree = job.kind === 'claim' || workshop.returnFee === 0;
+/** After a no, `owed` is the return fee alone, and nothing for a claim. */
+function declined(revision: number, owed: number, setting: Setting): Letter {
+  const { job } = setting;
   return {
     to: 'customer',
     subject: `Your no is recorded: job ${job.number}`,
@@ -43,16 +43,15 @@ function declined(revision: number, gross: number, setting: Setting): Letter {
       <>
         <Title>We send your unit back unrepaired</Title>
         <Para>
-          The price of {money(gross, setting)} in revision {revision} of the quote is off. You owe us no
-          reason.
+          You said no to revision {revision} of the quote. That price is off, and you owe us no reason.
         </Para>
         <Next
           what="We close your unit up and pack it. We write again when it is ready to go back."
           when="Within a few days."
           costs={
-            isFree
-              ? `Free of charge (${money(0, setting)}).`
-              : `The return fee of ${money(workshop.returnFee, setting)} with tax, and nothing else.`
+            owed === 0
+              ? `Sending it back is free of charge (${money(0, setting)}).`
+              : `The return fee of ${money(owed, setting)} with tax, and nothing else.`
           }
         />
         <JobPage setting={setting}>See the job</JobPage>

@@ -67,26 +67,26 @@ function Stub({ setting: { job } }: { setting: Setting }) {
     <Column
       className="half stub on-stub by-edge"
       style={{
-        width: 150,
-        padding: '20px 16px',
+        width: 132,
+        padding: '20px 12px 20px 16px',
         verticalAlign: 'top',
         backgroundColor: light.stub,
         borderRight: `4px dotted ${light.edge}`,
       }}
     >
-      <Text className="in-soft" style={{ ...small, fontWeight: 600 }}>
+      <Text className="in-soft term" style={{ ...small, fontWeight: 600 }}>
         Job
       </Text>
       <Text
-        className="in-ink"
+        className="in-ink told"
         style={{ ...plain, fontFamily: faces.mono, fontSize: 26, lineHeight: '30px', fontWeight: 600 }}
       >
         {job.number}
       </Text>
-      <Text className="in-ink" style={{ ...small, color: light.ink, marginTop: 12 }}>
+      <Text className="in-ink told" style={{ ...small, color: light.ink, marginTop: 12 }}>
         {job.unit}
       </Text>
-      <Text className="in-soft" style={{ ...small, fontFamily: faces.mono, marginTop: 4 }}>
+      <Text className="in-soft told" style={{ ...small, fontFamily: faces.mono, marginTop: 4 }}>
         {job.serial}
       </Text>
     </Column>
@@ -98,7 +98,7 @@ function Foot({ letter, setting }: FrameProps) {
   const lines = [workshop.name, ...workshop.addressLines].filter((line) => line !== '');
   const why =
     letter.to === 'customer'
-      ? `You get this message because job ${setting.job.number} is yours. It was written by the workshop's own program.`
+      ? 'You get this message because this job is yours. It was written by the workshop’s own program.'
       : 'This message went to the workshop only. It was written by its own program.';
   return (
     <Section style={{ padding: '16px 4px 0' }}>
@@ -139,10 +139,10 @@ export function Words({ from, children }: { from: string; children: string }) {
       className="by-edge"
       style={{ borderLeft: `4px solid ${light.edge}`, paddingLeft: 12, margin: '4px 0 16px' }}
     >
-      <Text className="in-soft" style={small}>
+      <Text className="in-soft term" style={small}>
         {from}
       </Text>
-      <Text className="in-ink" style={{ ...body, whiteSpace: 'pre-line' }}>
+      <Text className="in-ink told" style={{ ...body, whiteSpace: 'pre-line' }}>
         {children}
       </Text>
     </Section>
@@ -158,10 +158,10 @@ export function Lines({ items }: { items: readonly Line[] }) {
       {items.map((item) => (
         <Row key={item.term} className="by-rule" style={{ borderBottom: `1px solid ${light.rule}` }}>
           <Column style={{ padding: '6px 0' }}>
-            <Text className="in-soft" style={small}>
+            <Text className="in-soft term" style={small}>
               {item.term}
             </Text>
-            <Text className="in-ink" style={item.isMono ? { ...body, fontFamily: faces.mono } : body}>
+            <Text className="in-ink told" style={item.isMono ? { ...body, fontFamily: faces.mono } : body}>
               {item.text}
             </Text>
           </Column>

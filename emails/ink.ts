@@ -54,7 +54,7 @@ const inks: readonly Ink[] = [
 export const styleSheet = [
   '@media (max-width:479px){',
   '.half{display:block!important;width:auto!important;border-right:0!important}',
-  '.stub{border-bottom:4px dotted!important}',
+  `.stub{border-bottom:4px dotted ${ink.light.edge}!important}`,
   '.page{padding:12px!important}',
   '}',
   '@media (prefers-color-scheme:dark){',

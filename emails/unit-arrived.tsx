@@ -15,7 +15,7 @@ export const unitArrived: Writer<'unit-arrived'> = ({ promisedOn, differences },
       {differences.length > 0 ? (
         <Words from="What differs from the booking">{differences.join('\n')}</Words>
       ) : (
-        <Para>All you told us about is there.</Para>
+        <Para>It is all as you booked it.</Para>
       )}
       <Next
         what="It waits for its turn on the bench. We find out what is wrong and repair it. If the price has to change, we ask you before we go on."

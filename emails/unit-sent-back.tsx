@@ -31,7 +31,11 @@ export const unitSentBack: Writer<'unit-sent-back'> = (facts, setting) => {
               ? 'Try the unit when it is there. Keep the certificate: it says what is covered, until when, and how to claim. If the fault comes back, open a claim with its number. You need no receipt.'
               : 'Look at the parcel before you open it, and tell us if something is wrong.'
           }
-          when="The carrier’s reference shows where the parcel is. Cover, where there is any, runs as the certificate says."
+          when={`${
+            facts.carrierReference
+              ? 'The carrier’s reference shows where the parcel is.'
+              : 'The carrier brings it on its usual days.'
+          }${certificate ? ' Cover runs from and until the days that the certificate states.' : ''}`}
           costs={`Nothing more (${money(0, setting)}).`}
         />
         <JobPage setting={setting}>{certificate ? 'See the job and the certificate' : 'See the job'}</JobPage>

@@ -1,0 +1,192 @@
+import { day } from '@/lib/calendar/day';
+import type { MailContent } from '@/lib/mail/rules/content';
+import type { Setting } from './letter';
+
+/** One way a message can read, for the samples page and for the tests. Everybody and everything in them is invented. */
+export type Sample = { name: string; content: MailContent; job?: Partial<Setting['job']>; hasNoLink?: true };
+
+export const sampleJob: Setting['job'] = {
+  number: 'J-4K7Q-X290',
+  kind: 'repair',
+  unit: 'Marram Two',
+  serial: 'MR2-0581-S',
+  repair: 'Headphone socket replaced',
+  agreed: 8900,
+  customer: 'Ines Farrow',
+  promisedOn: day('2026-12-09'),
+  isRepaired: true,
+  hasLithiumBattery: true,
+};
+
+const claimJob = { kind: 'claim', agreed: 0 } as const;
+const claimNumber = 'C7TW3M9HB';
+const certificateNumber = 'W2P8RN64K';
+
+export const samples: readonly Sample[] = [
+  { name: 'Booked', content: { template: 'job-booked', data: {} } },
+  { name: 'Booked, free of charge', content: { template: 'job-booked', data: {} }, job: claimJob },
+  {
+    name: 'Cancelled',
+    content: { template: 'job-cancelled', data: { reason: 'You asked us to on the job page.' } },
+    job: { isRepaired: false },
+  },
+  {
+    name: 'Arrived as booked',
+    content: { template: 'unit-arrived', data: { promisedOn: day('2026-12-09'), differences: [] } },
+  },
+  {
+    name: 'Arrived with differences, no date yet',
+    content: {
+      template: 'unit-arrived',
+      data: {
+        promisedOn: null,
+        differences: ['Power supply: not in the parcel', 'Carrying strap: in the parcel, not in the booking'],
+      },
+    },
+  },
+  {
+    name: 'Approval asked',
+    content: {
+      template: 'approval-asked',
+      data: {
+        revision: 2,
+        reason:
+          'Two traces beside the socket are torn off the board. A new socket alone would not hold. We would lay them again with enamelled wire.',
+        previousGross: 8900,
+        gross: 13150,
+        returnFee: 1200,
+        validUntil: day('2027-01-02'),
+      },
+    },
+  },
+  {
+    name: 'Approval recorded: yes',
+    content: { template: 'approval-recorded', data: { revision: 2, decision: 'accepted', gross: 13150 } },
+    job: { agreed: 13150 },
+  },
+  {
+    name: 'Approval recorded: no',
+    content: { template: 'approval-recorded', data: { revision: 2, decision: 'declined', gross: 1200 } },
+    job: { agreed: 1200, isRepaired: false },
+  },
+  {
+    name: 'Promise moved',
+    content: {
+      template: 'promise-moved',
+      data: {
+        from: day('2026-12-09'),
+        to: day('2026-12-14'),
+        reason: 'The socket we ordered came with bent pins. A new one is on its way.',
+      },
+    },
+    job: { promisedOn: day('2026-12-14') },
+  },
+  { name: 'Ready, something to pay', content: { template: 'unit-ready', data: { balance: 8900 } } },
+  { name: 'Ready, nothing to pay', content: { template: 'unit-ready', data: { balance: 0 } }, job: claimJob },
+  {
+    name: 'Ready, unrepaired, paid too much',
+    content: { template: 'unit-ready', data: { balance: -450 } },
+    job: { isRepaired: false },
+  },
+  {
+    name: 'Sent back with a certificate',
+    content: {
+      template: 'unit-sent-back',
+      data: {
+        carrier: 'Harbour Parcels',
+        carrierReference: 'RR123456785GB',
+        certificateNumber,
+        revision: 1,
+      },
+    },
+  },
+  {
+    name: 'Sent back without a repair',
+    content: {
+      template: 'unit-sent-back',
+      data: { carrier: 'Harbour Parcels', carrierReference: '', certificateNumber: null, revision: null },
+    },
+    job: { isRepaired: false },
+  },
+  {
+    name: 'Claim opened',
+    content: { template: 'claim-opened', data: { claimNumber, certificateNumber } },
+    job: claimJob,
+  },
+  ...(
+    [
+      [
+        'covered',
+        'workmanship',
+        'One of the joints that we made in March has cracked. It should have been made with more solder.',
+      ],
+      [
+        'partly',
+        'fitted-part',
+        'The socket that we fitted has failed, which is ours to put right. The display cable is torn as well, on the other side of the unit.',
+      ],
+      [
+        'not-covered',
+        'damage-after-return',
+        'Photo 3 shows a dent in the lower corner and a bent board under it. Neither is on the photos from the day we sent the unit back.',
+      ],
+      [
+        'returned-free',
+        'no-fault-found',
+        'We played it for four hours on two pairs of headphones, moved the plug all the time and heard no dropout.',
+      ],
+    ] as const
+  ).map(([ruling, cause, reasonText]): Sample => {
+    const mayContest = ruling !== 'covered';
+    return {
+      name: `Claim ruled: ${ruling}`,
+      content: { template: 'claim-ruled', data: { claimNumber, ruling, cause, reasonText, mayContest } },
+      job: claimJob,
+    };
+  }),
+  {
+    name: 'Claim contested',
+    content: {
+      template: 'claim-contested',
+      data: { claimNumber, text: 'The dent was there when I bought it.\nI have a photo from last summer.' },
+    },
+    job: claimJob,
+  },
+  {
+    name: 'Message from the workshop',
+    content: {
+      template: 'message-from-workshop',
+      data: {
+        text: 'We found a memory card in the slot. Shall we leave it in, or post it back beside the unit?',
+      },
+    },
+  },
+  {
+    name: 'Message from the customer',
+    content: { template: 'message-from-customer', data: { text: 'Please leave the card in.\n\nThank you!' } },
+  },
+  { name: 'Private address renewed', content: { template: 'link-renewed', data: {} } },
+  {
+    name: 'Certificate sent again',
+    content: { template: 'certificate-copy', data: { certificateNumber, revision: 2 } },
+  },
+  {
+    name: 'Unclaimed, first notice',
+    content: { template: 'unclaimed-notice', data: { notice: 1, lastDay: day('2027-02-26') } },
+  },
+  {
+    name: 'Ready, every private address withdrawn',
+    content: { template: 'unit-ready', data: { balance: 8900 } },
+    hasNoLink: true,
+  },
+];
+
+/** The setting of a sample in a workshop; the addresses lead to a job that does not exist. */
+export function sampleSetting(sample: Sample, workshop: Setting['workshop'], appUrl: string): Setting {
+  return {
+    workshop,
+    job: { ...sampleJob, ...sample.job },
+    link: sample.hasNoLink ? null : `${appUrl}/job/sample-address-of-a-job-that-does-not-exist`,
+    desk: `${appUrl}/workshop/jobs/J4K7QX290`,
+  };
+}
