@@ -1,0 +1,110 @@
+import { db } from '@/lib/db/client';
+import type { Tx } from '@/lib/db/transaction';
+import { BATTERY_KINDS, type BatteryKind } from '@/lib/parcels/rules/battery';
+import type { PolicyTerms } from '@/lib/warranty/rules/terms';
+import { readWorkshop } from '@/lib/workshop/records';
+import { type ListedRepair, listedRepair, listedRepairSelect } from './price-list';
+import { readTerms } from './stored';
+
+export { priceList } from './price-list';
+
+/** A model with everything a customer may know of it. */
+export type ModelPage = {
+  id: string;
+  slug: string;
+  maker: string;
+  name: string;
+  family: { slug: string; name: string };
+  battery: BatteryKind;
+  batteryWh: number | null;
+  isMainsPowered: boolean;
+  weightGrams: number;
+  accessories: string[];
+  serialPattern: string | null;
+  serialRule: string;
+  serialExample: string;
+  serialPlace: string;
+};
+
+const modelPageSelect = {
+  id: true,
+  slug: true,
+  maker: true,
+  name: true,
+  family: { select: { slug: true, name: true } },
+  battery: true,
+  batteryWh: true,
+  isMainsPowered: true,
+  weightGrams: true,
+  accessories: true,
+  serialPattern: true,
+  serialRule: true,
+  serialExample: true,
+  serialPlace: true,
+} as const;
+
+/** A kind of battery read back; a word nobody knows counts as lithium-ion, the strictest. */
+function batteryKind(text: string): BatteryKind {
+  return BATTERY_KINDS.find((kind) => kind === text) ?? 'lithium-ion';
+}
+
+/** One listed model with its listed repairs, by the last part of its address; null when there is none. */
+export async function readModelPage(
+  slug: string,
+  client: Tx = db,
+): Promise<(ModelPage & { repairs: ListedRepair[] }) | null> {
+  const model = await client.model.findUnique({
+    where: { slug, isListed: true },
+    select: {
+      ...modelPageSelect,
+      repairs: { where: { isListed: true }, orderBy: { name: 'asc' }, select: listedRepairSelect },
+    },
+  });
+  if (!model) return null;
+  const { pricesIncludeTax } = await readWorkshop(client);
+  return {
+    ...model,
+    battery: batteryKind(model.battery),
+    repairs: model.repairs.map((repair) => listedRepair(repair, pricesIncludeTax)),
+  };
+}
+
+export type BookableRepair = ListedRepair & {
+  model: ModelPage;
+  priceMinor: number;
+  taxCategory: string;
+  taxRateBps: number;
+  minutes: number;
+  /** Terms a certificate would be issued under today; null while the policy has no version. */
+  terms: PolicyTerms | null;
+  policyVersionId: string | null;
+  /** Newest check sheet. */
+  sheetId: string | null;
+};
+
+/** A repair that may be booked: it and its model are listed. Null otherwise. */
+export async function readRepairForBooking(id: string, client: Tx = db): Promise<BookableRepair | null> {
+  const repair = await client.repair.findUnique({
+    where: { id, isListed: true, model: { isListed: true } },
+    select: {
+      ...listedRepairSelect,
+      minutes: true,
+      model: { select: modelPageSelect },
+      sheets: { orderBy: { version: 'desc' }, take: 1, select: { id: true } },
+    },
+  });
+  if (!repair) return null;
+  const { pricesIncludeTax } = await readWorkshop(client);
+  const version = repair.policy.versions[0];
+  return {
+    ...listedRepair(repair, pricesIncludeTax),
+    model: { ...repair.model, battery: batteryKind(repair.model.battery) },
+    priceMinor: repair.priceMinor,
+    taxCategory: repair.taxCategory,
+    taxRateBps: repair.taxRateBps,
+    minutes: repair.minutes,
+    terms: version ? readTerms(version) : null,
+    policyVersionId: version?.id ?? null,
+    sheetId: repair.sheets[0]?.id ?? null,
+  };
+}

@@ -1,0 +1,67 @@
+import { isUniqueViolation } from '@/lib/db/errors';
+import { type Tx, transaction } from '@/lib/db/transaction';
+import type { SerialRule } from '@/lib/numbers/serial';
+import { Refusal } from '@/lib/outcome';
+import type { BatteryKind } from '@/lib/parcels/rules/battery';
+import { freeSlug, slugOf } from './rules/slug';
+
+export type ModelInput = {
+  familyId: string;
+  maker: string;
+  name: string;
+  aliases: string[];
+  /** Regular expression a folded serial usually fits. */
+  serialPattern: string | null;
+  serialRule: SerialRule;
+  serialExample: string;
+  serialPlace: string;
+  battery: BatteryKind;
+  batteryWh: number | null;
+  isMainsPowered: boolean;
+  weightGrams: number;
+  accessories: string[];
+  isListed: boolean;
+};
+
+/**
+ * Adds a model, or changes the one of an id; its address is made once and stays, since customers keep links. Returns its id.
+ * Refuses a family that is gone, a serial pattern that cannot be read, and a lithium battery without its watt-hours.
+ */
+export async function saveModel(id: string | null, input: ModelInput): Promise<string> {
+  refuseInput(input);
+  const data = { ...input, batteryWh: input.battery === 'lithium-ion' ? input.batteryWh : null };
+  try {
+    return await transaction(async (tx) => {
+      await refuseFamily(tx, input.familyId);
+      if (id !== null) {
+        const { count } = await tx.model.updateMany({ where: { id }, data });
+        if (count === 0) throw new Refusal('not-found', 'This model is no longer in the catalogue.');
+        return id;
+      }
+      const taken = new Set((await tx.model.findMany({ select: { slug: true } })).map((row) => row.slug));
+      const slug = freeSlug(slugOf(`${input.maker} ${input.name}`), taken);
+      return (await tx.model.create({ data: { ...data, slug }, select: { id: true } })).id;
+    });
+  } catch (error) {
+    if (isUniqueViolation(error))
+      throw new Refusal('conflict', 'A model of this name was just added.', 'name');
+    throw error;
+  }
+}
+
+function refuseInput({ battery, batteryWh, serialPattern }: ModelInput): void {
+  if (battery === 'lithium-ion' && batteryWh === null) {
+    throw new Refusal('invalid', 'Give the watt-hours; without them nobody may post it.', 'batteryWh');
+  }
+  if (serialPattern === null) return;
+  try {
+    new RegExp(serialPattern, 'u');
+  } catch {
+    throw new Refusal('invalid', 'This pattern cannot be read.', 'serialPattern');
+  }
+}
+
+async function refuseFamily(tx: Tx, id: string): Promise<void> {
+  if ((await tx.family.count({ where: { id } })) > 0) return;
+  throw new Refusal('invalid', 'Choose a family from the list.', 'familyId');
+}

@@ -1,0 +1,80 @@
+import type { CheckDraft } from '@/lib/bench/rules/check-problems';
+import { isUniqueViolation } from '@/lib/db/errors';
+import { type Tx, transaction } from '@/lib/db/transaction';
+import type { TaxCategory } from '@/lib/money/tax';
+import { Refusal } from '@/lib/outcome';
+import { freeSlug, slugOf } from './rules/slug';
+
+export type RepairInput = {
+  modelId: string;
+  policyId: string;
+  name: string;
+  summary: string;
+  priceMinor: number;
+  taxCategory: TaxCategory;
+  taxRateBps: number;
+  minutes: number;
+  workingDays: number;
+  symptoms: string[];
+  isListed: boolean;
+};
+
+// A sheet without checks proves nothing, so a new repair starts with the one that fits every unit.
+const FIRST_CHECK: CheckDraft = {
+  kind: 'tick',
+  label: 'Every control, socket and light works, tried for ten minutes',
+  help: '',
+  unit: null,
+  low: null,
+  high: null,
+  choices: [],
+  passing: [],
+  lesson: null,
+  caution: null,
+};
+
+/**
+ * Adds a repair with the first version of its check sheet, or changes the one of an id. Jobs already booked keep the price they
+ * agreed to. A repair stays with its model. Returns its id. Refuses a model or policy that is gone, and a rate on a category without tax.
+ */
+export async function saveRepair(id: string | null, input: RepairInput, now: Date): Promise<string> {
+  if (input.taxCategory !== 'S' && input.taxRateBps !== 0) {
+    throw new Refusal('invalid', 'Only the standard category carries a rate.', 'taxRate');
+  }
+  try {
+    return await transaction(async (tx) => {
+      await refuseMissing(tx, input);
+      return id === null ? create(tx, input, now) : change(tx, id, input);
+    });
+  } catch (error) {
+    if (isUniqueViolation(error))
+      throw new Refusal('conflict', 'A repair of this name was just added.', 'name');
+    throw error;
+  }
+}
+
+async function create(tx: Tx, input: RepairInput, now: Date): Promise<string> {
+  const rows = await tx.repair.findMany({ where: { modelId: input.modelId }, select: { slug: true } });
+  const slug = freeSlug(slugOf(input.name), new Set(rows.map((row) => row.slug)));
+  const sheet = { version: 1, createdAt: now, checks: { create: [{ ...FIRST_CHECK, position: 1 }] } };
+  const repair = await tx.repair.create({
+    data: { ...input, slug, sheets: { create: sheet } },
+    select: { id: true },
+  });
+  return repair.id;
+}
+
+async function change(tx: Tx, id: string, { modelId, ...data }: RepairInput): Promise<string> {
+  const { count } = await tx.repair.updateMany({ where: { id, modelId }, data });
+  if (count === 0) throw new Refusal('not-found', 'This repair is no longer in the catalogue.');
+  return id;
+}
+
+async function refuseMissing(tx: Tx, { modelId, policyId }: RepairInput): Promise<void> {
+  if ((await tx.model.count({ where: { id: modelId } })) === 0) {
+    throw new Refusal('not-found', 'This model is no longer in the catalogue.');
+  }
+  if ((await tx.policyVersion.count({ where: { policyId } })) === 0) {
+    throw new Refusal('invalid', 'Choose a policy from the list.', 'policyId');
+  }
+}

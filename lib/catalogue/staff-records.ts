@@ -1,0 +1,148 @@
+import type { CheckDraft } from '@/lib/bench/rules/check-problems';
+import { db } from '@/lib/db/client';
+import type { PolicyTerms } from '@/lib/warranty/rules/terms';
+import { readCheck, readTerms } from './stored';
+
+/** Families with their models and how much is listed of each, for the catalogue's first page. */
+export async function listCatalogue() {
+  return db.family.findMany({
+    orderBy: [{ position: 'asc' }, { name: 'asc' }],
+    select: {
+      id: true,
+      slug: true,
+      name: true,
+      position: true,
+      models: {
+        orderBy: [{ maker: 'asc' }, { name: 'asc' }],
+        select: {
+          id: true,
+          slug: true,
+          maker: true,
+          name: true,
+          isListed: true,
+          battery: true,
+          batteryWh: true,
+          repairs: { select: { isListed: true } },
+        },
+      },
+    },
+  });
+}
+
+/** One model whole, with its repairs, by id; null when there is none. */
+export async function readModel(id: string) {
+  return db.model.findUnique({
+    where: { id },
+    include: {
+      family: { select: { id: true, name: true } },
+      repairs: {
+        orderBy: { name: 'asc' },
+        select: {
+          id: true,
+          name: true,
+          priceMinor: true,
+          minutes: true,
+          workingDays: true,
+          isListed: true,
+          policy: { select: { name: true } },
+          sheets: {
+            orderBy: { version: 'desc' },
+            take: 1,
+            select: { version: true, _count: { select: { checks: true } } },
+          },
+        },
+      },
+    },
+  });
+}
+
+export type SheetVersion = {
+  id: string;
+  version: number;
+  createdAt: Date;
+  /** Jobs that were or will be proved on it. */
+  jobs: number;
+  checks: (CheckDraft & { id: string; position: number })[];
+};
+
+/** One repair with every version of its check sheet, newest first; null when there is none. */
+export async function readRepair(id: string) {
+  const repair = await db.repair.findUnique({
+    where: { id },
+    include: {
+      model: { select: { id: true, slug: true, maker: true, name: true, isMainsPowered: true } },
+      policy: { select: { id: true, name: true } },
+      sheets: {
+        orderBy: { version: 'desc' },
+        include: { checks: { orderBy: { position: 'asc' } }, _count: { select: { jobs: true } } },
+      },
+    },
+  });
+  if (!repair) return null;
+  const sheets: SheetVersion[] = repair.sheets.map((sheet) => ({
+    id: sheet.id,
+    version: sheet.version,
+    createdAt: sheet.createdAt,
+    jobs: sheet._count.jobs,
+    checks: sheet.checks.map((check) => ({ ...readCheck(check), id: check.id, position: check.position })),
+  }));
+  return { ...repair, sheets };
+}
+
+export type PolicyVersionRow = {
+  id: string;
+  version: number;
+  createdAt: Date;
+  certificates: number;
+  terms: PolicyTerms;
+};
+
+const policyInclude = {
+  _count: { select: { repairs: true } },
+  versions: {
+    orderBy: { version: 'desc' },
+    include: { _count: { select: { certificates: true } } },
+  },
+} as const;
+
+type PolicyRow = {
+  id: string;
+  name: string;
+  _count: { repairs: number };
+  versions: ({ id: string; version: number; createdAt: Date; _count: { certificates: number } } & Record<
+    string,
+    unknown
+  >)[];
+};
+
+function policyOf(row: PolicyRow) {
+  const versions: PolicyVersionRow[] = row.versions.map((version) => ({
+    id: version.id,
+    version: version.version,
+    createdAt: version.createdAt,
+    certificates: version._count.certificates,
+    terms: readTerms(version),
+  }));
+  return { id: row.id, name: row.name, repairs: row._count.repairs, versions };
+}
+
+/** Every policy with its versions, newest first. */
+export async function listPolicies() {
+  const rows = await db.policy.findMany({ orderBy: { name: 'asc' }, include: policyInclude });
+  return rows.map(policyOf);
+}
+
+/** One policy with its versions; null when there is none. */
+export async function readPolicy(id: string) {
+  const row = await db.policy.findUnique({ where: { id }, include: policyInclude });
+  return row ? policyOf(row) : null;
+}
+
+/** Names to choose from in the forms of the catalogue. */
+export async function listChoices() {
+  const [families, policies] = await Promise.all([
+    db.family.findMany({ orderBy: { position: 'asc' }, select: { id: true, name: true } }),
+    db.policy.findMany({ orderBy: { name: 'asc' }, select: { id: true, name: true } }),
+  ]);
+  return { families, policies };
+}
