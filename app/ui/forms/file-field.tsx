@@ -2,6 +2,7 @@
 import { type ReactNode, useState } from 'react';
 import { FieldFrame } from './field-frame';
 import { useField, useTicked } from './form-context';
+import type { FormState } from './form-state';
 
 type FileFieldProps = {
   name: string;
@@ -14,6 +15,8 @@ type FileFieldProps = {
   kinds?: string | undefined;
   camera?: boolean | undefined;
 };
+
+type ChosenFile = { name: string; bytes: number };
 
 // Asking for these kinds makes a phone hand over a JPEG where it would otherwise send its own format.
 const PHOTOS = 'image/jpeg,image/png,image/webp,image/avif';
@@ -34,7 +37,9 @@ export function FileField(props: FileFieldProps) {
   const { kinds = 'JPEG, PNG, WebP or AVIF' } = props;
   const facts = useField(name, true);
   const before = useTicked(name)?.filter(Boolean) ?? [];
-  const [chosen, setChosen] = useState<readonly { name: string; bytes: number }[]>([]);
+  const [choice, setChoice] = useState<{ answer: FormState; files: readonly ChosenFile[] } | null>(null);
+  // Every answer of the action empties the field, so a choice counts only until the next one.
+  const chosen = choice?.answer === facts.answer ? choice.files : [];
   const number = most === 1 ? 'One file' : `Up to ${most} files`;
   return (
     <FieldFrame
@@ -63,7 +68,7 @@ export function FileField(props: FileFieldProps) {
         aria-describedby={facts.describedBy}
         onChange={(event) => {
           const files = [...(event.currentTarget.files ?? [])];
-          setChosen(files.map((file) => ({ name: file.name, bytes: file.size })));
+          setChoice({ answer: facts.answer, files: files.map(({ name, size }) => ({ name, bytes: size })) });
         }}
       />
       <p className="field-chosen" aria-live="polite">
@@ -73,11 +78,7 @@ export function FileField(props: FileFieldProps) {
   );
 }
 
-function describeChosen(
-  chosen: readonly { name: string; bytes: number }[],
-  most: number,
-  maxMegabytes: number,
-): string {
+function describeChosen(chosen: readonly ChosenFile[], most: number, maxMegabytes: number): string {
   if (chosen.length === 0) return '';
   const tooBig = chosen.filter((file) => file.bytes > maxMegabytes * 1_000_000);
   if (chosen.length > most) {

@@ -18,6 +18,7 @@ export type FieldFacts = {
   describedBy: string | undefined;
   hintId: string;
   problemId: string;
+  answer: FormState;
 };
 
 /** Ids, what was typed and the present problem of the field called `name`. */
@@ -35,6 +36,7 @@ export function useField(name: string, hint: boolean): FieldFacts {
     describedBy: describedBy || undefined,
     hintId,
     problemId,
+    answer: state,
   };
 }
 

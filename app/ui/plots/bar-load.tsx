@@ -76,9 +76,11 @@ export function BarLoad({ caption, days }: BarLoadProps) {
               <text x={x + STEP / 2 - 10} y={HEIGHT + 18} textAnchor="middle">
                 {day.label}
               </text>
-              <text x={x + STEP / 2 - 10} y={HEIGHT + 36} textAnchor="middle" className="plot-word">
-                {day.hours > day.capacity ? 'over' : ''}
-              </text>
+              {day.hours > day.capacity ? (
+                <text x={x + STEP / 2 - 10} y={HEIGHT + 36} textAnchor="middle" className="plot-word">
+                  over
+                </text>
+              ) : null}
             </g>
           );
         })}
