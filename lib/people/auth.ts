@@ -1,5 +1,6 @@
 import { betterAuth } from 'better-auth';
 import { prismaAdapter } from 'better-auth/adapters/prisma';
+import { APIError } from 'better-auth/api';
 import { nextCookies } from 'better-auth/next-js';
 import { twoFactor } from 'better-auth/plugins';
 import { now } from '@/lib/clock';
@@ -65,15 +66,14 @@ function build() {
     databaseHooks: {
       session: {
         create: {
-          // A deactivated account or an outdated temporary password gets the same answer as a wrong password.
           // Read through the library's own adapter: it may be inside a transaction here.
           before: async (session, context) => {
             const adapter = context?.context.internalAdapter;
             const user = await adapter?.findUserById(session.userId);
-            if (user && 'isActive' in user && user.isActive === false) return false;
-            if (context?.path !== '/sign-in/email') return undefined;
+            if (user && 'isActive' in user && user.isActive === false) throw refused();
+            if (context?.path !== '/sign-in/email') return;
             const marker = await adapter?.findVerificationValue(temporaryPasswordKey(session.userId));
-            return marker && isOutdated(marker.value, now()) ? false : undefined;
+            if (marker && isOutdated(marker.value, now())) throw refused();
           },
         },
       },
@@ -81,4 +81,9 @@ function build() {
     // nextCookies has to be the last plugin.
     plugins: [twoFactor({ issuer: ISSUER }), nextCookies()],
   });
+}
+
+// A deactivated account or an outdated temporary password gets the same answer as a wrong password.
+function refused(): APIError {
+  return new APIError('UNAUTHORIZED', { code: 'INVALID_EMAIL_OR_PASSWORD' });
 }

@@ -1,0 +1,62 @@
+import { beforeEach, expect, test, vi } from 'vitest';
+import { config } from '@/lib/config';
+import { db } from '@/lib/db/client';
+import { demoOwner, ensureFirstOwner } from '@/lib/people/first-owner';
+import { signIn } from '@/lib/people/sign-in';
+import { hasTemporaryPassword } from '@/lib/people/temporary-password';
+import { resetDatabase, useDatabase } from '@/tests/database';
+import { makeStaff } from './staff';
+
+vi.mock('@/lib/config', async (original) => {
+  const real = await original<typeof import('@/lib/config')>();
+  return { ...real, config: { ...real.config } };
+});
+
+useDatabase();
+beforeEach(resetDatabase);
+
+const open = (first: { email: string; password: string } | null) =>
+  signIn({
+    email: first?.email ?? '',
+    password: first?.password ?? '',
+    headers: new Headers(),
+    now: new Date(),
+  });
+
+test('a demonstration has a known owner', async () => {
+  config.isDemo = true;
+  const first = await ensureFirstOwner();
+  expect(first).toEqual({ email: demoOwner.email, password: demoOwner.password });
+  expect(await open(first)).toEqual({ outcome: 'signed-in' });
+  expect(await ensureFirstOwner()).toBeNull();
+});
+
+test('outside a demonstration the password is drawn by chance and has to be replaced', async () => {
+  config.isDemo = false;
+  config.mailFrom = 'Quay & Alder <Workshop@example.org>';
+  const first = await ensureFirstOwner();
+  expect(first?.email).toBe('workshop@example.org');
+  expect(first?.password).toMatch(/^([a-z2-9]{5}-){3}[a-z2-9]{5}$/);
+  expect(first?.password).not.toBe(demoOwner.password);
+  expect(await open(first)).toEqual({ outcome: 'signed-in' });
+  const owner = await db.user.findFirstOrThrow({ select: { id: true, role: true } });
+  expect(owner.role).toBe('owner');
+  expect(await hasTemporaryPassword(owner.id)).toBe(true);
+  await db.account.deleteMany();
+  await db.user.deleteMany();
+  expect((await ensureFirstOwner())?.password).not.toBe(first?.password);
+});
+
+test('an owner who is there already is left alone', async () => {
+  config.isDemo = true;
+  await makeStaff('Rowan', 'owner');
+  expect(await ensureFirstOwner()).toBeNull();
+  expect(await db.user.count()).toBe(1);
+});
+
+test('two instances that start together make one owner', async () => {
+  config.isDemo = false;
+  const made = await Promise.all([ensureFirstOwner(), ensureFirstOwner(), ensureFirstOwner()]);
+  expect(made.filter(Boolean)).toHaveLength(1);
+  expect(await db.user.count()).toBe(1);
+});

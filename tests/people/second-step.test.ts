@@ -1,0 +1,153 @@
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { db } from '@/lib/db/client';
+import { auth } from '@/lib/people/auth';
+import { passSecondStep } from '@/lib/people/second-step';
+import { signIn } from '@/lib/people/sign-in';
+import {
+  beginSecondStep,
+  confirmSecondStep,
+  endSecondStep,
+  readPendingKey,
+  readShownBackupCodes,
+} from '@/lib/people/turn-second-step';
+import { resetDatabase, useDatabase } from '@/tests/database';
+import { headersAfterSignIn, makeStaff, PASSWORD, withCookiesOf } from './staff';
+
+useDatabase();
+beforeEach(resetDatabase);
+afterEach(() => vi.useRealTimers());
+
+// RFC 6238 Appendix B, SHA-1 rows: seed "12345678901234567890", eight digits; a six-digit code is their last six
+// (RFC 4226 section 5.3 takes the value modulo 10^digits).
+test.each([
+  [59, '94287082'],
+  [1_111_111_109, '07081804'],
+  [1_111_111_111, '14050471'],
+  [1_234_567_890, '89005924'],
+  [2_000_000_000, '69279037'],
+  [20_000_000_000, '65353130'],
+])('at %i seconds the code ends like the published %s', async (seconds, published) => {
+  vi.useFakeTimers({ now: seconds * 1000, toFake: ['Date'] });
+  const { code } = await auth().api.generateTOTP({ body: { secret: '12345678901234567890' } });
+  expect(code).toBe(published.slice(-6));
+});
+
+/** Makes somebody whose second step is on, and returns how their app makes codes. */
+async function withSecondStep() {
+  const { id: userId, email } = await makeStaff('Mira', 'bench');
+  const headers = await headersAfterSignIn(email);
+  const now = new Date();
+  await beginSecondStep({ userId, password: PASSWORD, headers, now });
+  const address = await readPendingKey({ id: userId, email }, 'Quay & Alder');
+  const key = new URL(address ?? '').searchParams.get('secret') ?? '';
+  const codeNow = async () => (await auth().api.generateTOTP({ body: { secret: fromBase32(key) } })).code;
+  const confirmedBy = await codeNow();
+  await confirmSecondStep({ userId, code: confirmedBy, headers, now });
+  return { userId, email, codeNow, confirmedBy };
+}
+
+test('once on, the password alone opens no session', async () => {
+  const { userId, email } = await withSecondStep();
+  await db.session.deleteMany();
+  const answer = await signIn({ email, password: PASSWORD, headers: new Headers(), now: new Date() });
+  expect(answer).toEqual({ outcome: 'second-step' });
+  expect(await db.session.count({ where: { userId } })).toBe(0);
+});
+
+test('a code from the app opens the session, and is accepted once (RFC 6238 section 5.2)', async () => {
+  const { email, codeNow } = await withSecondStep();
+  await db.attempt.deleteMany();
+  await db.session.deleteMany();
+  const code = await codeNow();
+  const now = new Date();
+  const first = await passSecondStep({ code, headers: await headersAfterSignIn(email), now });
+  expect(first).toBe('passed');
+  expect(await db.session.count()).toBe(1);
+  const again = await passSecondStep({ code, headers: await headersAfterSignIn(email), now });
+  expect(again).toBe('used');
+  expect(await db.session.count()).toBe(1);
+});
+
+test('the code that turned the second step on does not sign in a minute later', async () => {
+  const { email, confirmedBy } = await withSecondStep();
+  const headers = await headersAfterSignIn(email);
+  expect(await passSecondStep({ code: confirmedBy, headers, now: new Date() })).toBe('used');
+});
+
+test('a wrong code is told as wrong, and five of them end the sign-in', async () => {
+  const { email, codeNow } = await withSecondStep();
+  const headers = await headersAfterSignIn(email);
+  const wrong = (await codeNow()) === '000000' ? '111111' : '000000';
+  const now = new Date();
+  for (let i = 0; i < 5; i += 1) expect(await passSecondStep({ code: wrong, headers, now })).toBe('wrong');
+  expect(await passSecondStep({ code: wrong, headers, now })).toBe('start-again');
+});
+
+test('ten wrong codes in a row lock the account for a quarter of an hour', async () => {
+  const { email } = await withSecondStep();
+  const now = new Date();
+  for (let round = 0; round < 2; round += 1) {
+    const headers = await headersAfterSignIn(email);
+    for (let i = 0; i < 5; i += 1) await passSecondStep({ code: 'wrong', headers, now });
+  }
+  const headers = await headersAfterSignIn(email);
+  expect(await passSecondStep({ code: 'wrong', headers, now })).toBe('locked');
+});
+
+test('a backup code signs in once', async () => {
+  const { userId, email } = await withSecondStep();
+  const now = new Date();
+  const [code = ''] = (await readShownBackupCodes(userId, now)) ?? [];
+  expect(code).toMatch(/^\w{5}-\w{5}$/);
+  expect(await passSecondStep({ code, headers: await headersAfterSignIn(email), now })).toBe('passed');
+  expect(await passSecondStep({ code, headers: await headersAfterSignIn(email), now })).toBe('wrong');
+});
+
+test('backup codes are shown for ten minutes', async () => {
+  const { userId } = await withSecondStep();
+  const in11Minutes = new Date(Date.now() + 11 * 60_000);
+  expect(await readShownBackupCodes(userId, new Date())).toHaveLength(10);
+  expect(await readShownBackupCodes(userId, in11Minutes)).toBeNull();
+});
+
+test('turning it on needs the password, and a code that fits', async () => {
+  const { id: userId, email } = await makeStaff('Mira', 'bench');
+  const headers = await headersAfterSignIn(email);
+  const now = new Date();
+  await expect(beginSecondStep({ userId, password: 'not mine at all', headers, now })).rejects.toMatchObject({
+    code: 'invalid',
+    field: 'password',
+  });
+  expect(await readPendingKey({ id: userId, email }, 'Quay & Alder')).toBeNull();
+  await beginSecondStep({ userId, password: PASSWORD, headers, now });
+  await expect(confirmSecondStep({ userId, code: 'nonsense', headers, now })).rejects.toMatchObject({
+    field: 'code',
+  });
+  expect(await db.user.findUnique({ where: { id: userId } })).toMatchObject({ twoFactorEnabled: false });
+});
+
+test('turning it off needs the password, and then the password alone signs in', async () => {
+  const { userId, email } = await withSecondStep();
+  const now = new Date();
+  const codes = await readShownBackupCodes(userId, now);
+  const { headers } = await auth().api.verifyBackupCode({
+    body: { code: codes?.[1] ?? '' },
+    headers: await headersAfterSignIn(email),
+    returnHeaders: true,
+  });
+  const signedIn = withCookiesOf(headers);
+  await expect(
+    endSecondStep({ userId, password: 'wrong wrong wrong', headers: signedIn, now }),
+  ).rejects.toMatchObject({ field: 'password' });
+  await endSecondStep({ userId, password: PASSWORD, headers: signedIn, now });
+  const answer = await signIn({ email, password: PASSWORD, headers: new Headers(), now });
+  expect(answer).toEqual({ outcome: 'signed-in' });
+});
+
+function fromBase32(key: string): string {
+  const bits = [...key].map((letter) =>
+    'ABCDEFGHIJKLMNOPQRSTUVWXYZ234567'.indexOf(letter).toString(2).padStart(5, '0'),
+  );
+  const bytes = bits.join('').match(/.{8}/g) ?? [];
+  return bytes.map((byte) => String.fromCharCode(Number.parseInt(byte, 2))).join('');
+}

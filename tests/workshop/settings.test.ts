@@ -1,0 +1,199 @@
+import { beforeEach, expect, test } from 'vitest';
+import { day } from '@/lib/calendar/day';
+import { isWorkingDay } from '@/lib/calendar/working';
+import { db } from '@/lib/db/client';
+import { blankWorkshop } from '@/lib/workshop/card';
+import { closeOn, openOn } from '@/lib/workshop/closing-days';
+import { forgetCalendars, isWorkshopSetUp, readCalendar, readWorkshop } from '@/lib/workshop/records';
+import { saveSettings } from '@/lib/workshop/save-settings';
+import { daysInput, detailsInput, moneyInput, textsInput } from '@/lib/workshop/settings-input';
+import { resetDatabase, useDatabase } from '@/tests/database';
+
+useDatabase();
+beforeEach(async () => {
+  await resetDatabase();
+  forgetCalendars();
+});
+
+const details = detailsInput.parse({
+  name: 'Quay & Alder',
+  tagline: 'Portable music electronics, repaired by post',
+  addressLines: '3 Alder Slip\nHarbour Row',
+  postcode: 'SM1 4QA',
+  town: 'Sandmouth',
+  country: 'GB',
+  email: 'workshop@example.org',
+  phone: '01632 960123',
+});
+const money = {
+  currency: 'GBP',
+  pricesIncludeTax: 'yes',
+  taxNumber: '',
+  returnFee: '9.60',
+  inspectionFee: '12',
+  labourRate: '30',
+  approvalDays: '30',
+};
+
+test('before the first save there are placeholders, and the first save makes the row', async () => {
+  expect(await readWorkshop()).toEqual(blankWorkshop);
+  expect(await isWorkshopSetUp()).toBe(false);
+  await saveSettings(details, blankWorkshop.updatedAt);
+  expect(await isWorkshopSetUp()).toBe(true);
+  expect(await readWorkshop()).toMatchObject({
+    name: 'Quay & Alder',
+    addressLines: ['3 Alder Slip', 'Harbour Row'],
+    currency: 'GBP',
+    approvalDays: 30,
+  });
+});
+
+test('each part leaves the others alone', async () => {
+  await saveSettings(details, blankWorkshop.updatedAt);
+  const { updatedAt } = await readWorkshop();
+  await saveSettings(moneyInput.parse(money), updatedAt);
+  expect(await readWorkshop()).toMatchObject({
+    name: 'Quay & Alder',
+    returnFeeMinor: 960,
+    inspectionFeeMinor: 1200,
+    labourRateMinor: 3000,
+  });
+});
+
+test('of two owners who save at once the second is told and overwrites nothing', async () => {
+  await saveSettings(details, blankWorkshop.updatedAt);
+  const { updatedAt } = await readWorkshop();
+  await saveSettings({ ...details, name: 'First' }, updatedAt);
+  await expect(saveSettings({ ...details, name: 'Second' }, updatedAt)).rejects.toMatchObject({
+    code: 'conflict',
+  });
+  expect((await readWorkshop()).name).toBe('First');
+});
+
+test('two first saves at once make one row', async () => {
+  const both = ['First', 'Second'].map((name) => saveSettings({ ...details, name }, blankWorkshop.updatedAt));
+  const results = await Promise.allSettled(both);
+  expect(results.map((result) => result.status).sort()).toEqual(['fulfilled', 'rejected']);
+  expect(await db.workshop.count()).toBe(1);
+});
+
+test('the currency changes freely until there are prices in it', async () => {
+  await saveSettings(details, blankWorkshop.updatedAt);
+  await saveSettings(moneyInput.parse({ ...money, currency: 'EUR' }), (await readWorkshop()).updatedAt);
+  expect((await readWorkshop()).currency).toBe('EUR');
+  await makePrice();
+  const { updatedAt } = await readWorkshop();
+  const change = saveSettings(moneyInput.parse(money), updatedAt);
+  await expect(change).rejects.toMatchObject({ code: 'conflict', field: 'currency' });
+  await saveSettings(moneyInput.parse({ ...money, currency: 'EUR', returnFee: '10' }), updatedAt);
+  expect(await readWorkshop()).toMatchObject({ currency: 'EUR', returnFeeMinor: 1000 });
+});
+
+async function makePrice(): Promise<void> {
+  const family = await db.family.create({ data: { slug: 'recorders', name: 'Field recorders' } });
+  const model = await db.model.create({
+    data: { familyId: family.id, slug: 'meridian-4', maker: 'Tidewater', name: 'Meridian Four' },
+  });
+  const policy = await db.policy.create({ data: { name: 'Standard' } });
+  await db.repair.create({
+    data: {
+      modelId: model.id,
+      policyId: policy.id,
+      slug: 'jack',
+      name: 'Headphone jack',
+      summary: '',
+      priceMinor: 4800,
+      taxRateBps: 2000,
+      minutes: 60,
+      workingDays: 5,
+    },
+  });
+}
+
+test('a closing day stops being a working day at once, and opens again', async () => {
+  const workshop = { holidayCountry: 'GB', holidayRegion: 'ENG' };
+  // Thursday 3 December 2026; Christmas Day 2026 is a Friday (Banking and Financial Dealings Act 1971 does not list it:
+  // it is a common law holiday).
+  const thursday = day('2026-12-03');
+  expect(isWorkingDay(thursday, await readCalendar(workshop, thursday))).toBe(true);
+  await closeOn(thursday, 'Stocktaking');
+  const closed = await readCalendar(workshop, thursday);
+  expect(isWorkingDay(thursday, closed)).toBe(false);
+  expect(closed.closed.get(thursday)).toBe('Stocktaking');
+  expect(isWorkingDay(day('2026-12-25'), closed)).toBe(false);
+  await openOn(thursday);
+  expect(isWorkingDay(thursday, await readCalendar(workshop, thursday))).toBe(true);
+});
+
+test('the calendar knows the holidays of the region: 30 November is one in Scotland and not in England', async () => {
+  // St Andrew's Day Bank Holiday (Scotland) Act 2007.
+  const standrews = day('2026-11-30');
+  const scotland = await readCalendar({ holidayCountry: 'GB', holidayRegion: 'SCT' }, standrews);
+  const england = await readCalendar({ holidayCountry: 'GB', holidayRegion: 'ENG' }, standrews);
+  expect(isWorkingDay(standrews, scotland)).toBe(false);
+  expect(isWorkingDay(standrews, england)).toBe(true);
+});
+
+test('the calendar reaches two years ahead, for ends of long terms', async () => {
+  const calendar = await readCalendar({ holidayCountry: 'GB', holidayRegion: 'ENG' }, day('2026-12-03'));
+  expect(isWorkingDay(day('2028-12-25'), calendar)).toBe(false);
+});
+
+const faults = (
+  schema: { safeParse: (input: unknown) => { error?: { issues: { path: PropertyKey[] }[] } | undefined } },
+  input: object,
+) => schema.safeParse(input).error?.issues.map((issue) => issue.path[0]) ?? [];
+
+test.each([
+  ['letters for an amount', { returnFee: 'ten' }, ['returnFee']],
+  [
+    'more decimals than the currency has',
+    { currency: 'JPY', returnFee: '9.60', inspectionFee: '0', labourRate: '0' },
+    ['returnFee'],
+  ],
+  ['an amount below zero', { inspectionFee: '-1' }, ['inspectionFee']],
+  ['an amount that no column holds', { labourRate: '99999999999' }, ['labourRate']],
+  ['a currency that is none', { currency: 'XXX' }, ['currency']],
+  ['fewer than 30 days for a price', { approvalDays: '29' }, ['approvalDays']],
+  ['nothing', {}, []],
+])('money: %s is found', (_name, change, fields) => {
+  expect(faults(moneyInput, { ...money, ...change })).toEqual(fields);
+});
+
+const days = {
+  timeZone: 'Europe/London',
+  locale: 'en-gb',
+  paper: 'A4',
+  holidays: 'GB/ENG',
+  capacityMinutesDay: '360',
+};
+
+test.each([
+  ['a zone that is none', { timeZone: 'Sandmouth' }, ['timeZone']],
+  ['an offset instead of a zone', { timeZone: '+01:00' }, ['timeZone']],
+  ['a language that is none', { locale: 'not a tag' }, ['locale']],
+  ['a region of another country', { holidays: 'GB/BY' }, ['holidays']],
+  ['another paper', { paper: 'A5' }, ['paper']],
+  ['no bench time', { capacityMinutesDay: '0' }, ['capacityMinutesDay']],
+  ['nothing', {}, []],
+])('days: %s is found', (_name, change, fields) => {
+  expect(faults(daysInput, { ...days, ...change })).toEqual(fields);
+});
+
+test('days: place and language are kept in their usual spelling', () => {
+  expect(daysInput.parse(days)).toMatchObject({
+    holidayCountry: 'GB',
+    holidayRegion: 'ENG',
+    locale: 'en-GB',
+  });
+  expect(daysInput.parse({ ...days, holidays: 'IE', timeZone: 'UTC' })).toMatchObject({
+    holidayCountry: 'IE',
+    holidayRegion: '',
+  });
+});
+
+test('texts: lines for packing are kept apart and empty ones dropped', () => {
+  const texts = textsInput.parse({ packingText: ' Wrap it twice.\n\n Fill the box. \n' });
+  expect(texts.packingText).toEqual(['Wrap it twice.', 'Fill the box.']);
+  expect(texts.termsText).toBe('');
+});
