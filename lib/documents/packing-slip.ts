@@ -1,10 +1,11 @@
 import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { addressLabel, labelRoom } from '@/lib/documents/kit/address-label';
+import type { ColumnBlock } from '@/lib/documents/kit/column-rows';
+import { flowColumns } from '@/lib/documents/kit/columns';
 import { docket } from '@/lib/documents/kit/docket';
-import { flowList, flowListPair, flowText } from '@/lib/documents/kit/flow';
 import { ink, styled, styles } from '@/lib/documents/kit/ink';
-import { closePage, drawToFit, openPage, type Setting, type Workshop } from '@/lib/documents/kit/page';
+import { closePage, drawLargest, openPage, type Setting, type Workshop } from '@/lib/documents/kit/page';
 import { section } from '@/lib/documents/kit/section';
 import type { Sheet } from '@/lib/documents/kit/sheet';
 import { runOfStamps, type Stamp } from '@/lib/documents/kit/stamps';
@@ -29,7 +30,9 @@ export type PackingSlipData = {
   include: readonly string[];
   leaveOut: readonly string[];
   pack: readonly string[];
-  battery: { sentence: string; caution: string | null };
+  /** What goes on the box. */
+  outside: readonly string[];
+  battery: { sentences: readonly string[]; caution: string | null };
   /** What happens next, when, and what it costs. */
   next: readonly { what: string; when: string; cost: string }[];
 };
@@ -42,17 +45,22 @@ export function drawPackingSlip(data: PackingSlipData): Promise<Uint8Array> {
     number: showNumber(data.job),
     workshop: data.workshop,
   };
-  return drawToFit(
-    (sheet) => sheet.pages === 1,
-    (scale) => {
-      const sheet = openPage(data.setting, facts, scale);
-      drawBody(sheet, data);
-      return { sheet, close: () => closePage(sheet, facts) };
-    },
-  );
+  return drawLargest((scale) => {
+    const sheet = openPage(data.setting, facts, scale);
+    drawBody(sheet, data, scale);
+    return { fit: sheet.pages === 1 ? 'whole' : 'no', close: () => closePage(sheet, facts) };
+  });
 }
 
-function drawBody(sheet: Sheet, data: PackingSlipData): void {
+function batteryBlocks(battery: PackingSlipData['battery']): ColumnBlock[] {
+  const caution = styled(styles.body, { face: 'strong', colour: ink.accent });
+  return [
+    { kind: 'text', content: battery.sentences.join(' ') },
+    ...(battery.caution ? [{ kind: 'text', content: battery.caution, style: caution } as const] : []),
+  ];
+}
+
+function drawBody(sheet: Sheet, data: PackingSlipData, scale: number): void {
   const number = showNumber(data.job);
   docket(sheet, {
     kind: 'Job',
@@ -61,6 +69,7 @@ function drawBody(sheet: Sheet, data: PackingSlipData): void {
       text: data.statusUrl,
       alt: `QR code that opens the status of job ${number}`,
       caption: 'Scan to see where your unit is.',
+      size: 76,
     },
     title: 'Packing slip',
     notice: data.certificate ? `Free of charge under certificate ${showNumber(data.certificate)}` : null,
@@ -71,24 +80,15 @@ function drawBody(sheet: Sheet, data: PackingSlipData): void {
       { name: 'Booked on', value: formatDay(data.bookedOn, data.setting.locale, 'weekday') },
     ],
   });
-  runOfStamps(sheet, data.stamps, data.setting.locale);
-  section(sheet, 'What to send', (part, column) =>
-    flowListPair(
-      sheet,
-      part,
-      [
-        { heading: 'Put in the parcel', items: data.include, mark: 'box' },
-        { heading: 'Keep at home', items: data.leaveOut, mark: 'cross' },
-      ],
-      column,
-    ),
-  );
-  section(sheet, 'How to pack', (part, column) => flowList(sheet, part, data.pack, 'number', column));
-  section(sheet, 'Battery', (part, column) => {
-    flowText(sheet, part, 'P', data.battery.sentence, column);
-    const caution = styled(styles.body, { face: 'strong', colour: ink.accent });
-    if (data.battery.caution) flowText(sheet, part, 'P', data.battery.caution, column, { style: caution });
-  });
+  // On a full page the run of stamps, nearly all of it still to come on this slip, gives way first.
+  if (scale > 0.9) runOfStamps(sheet, data.stamps, data.setting.locale);
+  flowColumns(sheet, [
+    { heading: 'Put in the parcel', blocks: [{ kind: 'list', items: data.include, mark: 'box' }] },
+    { heading: 'Keep at home', blocks: [{ kind: 'list', items: data.leaveOut, mark: 'cross' }] },
+    { heading: 'On the box', blocks: [{ kind: 'list', items: data.outside, mark: 'box' }] },
+    { heading: 'How to pack', blocks: [{ kind: 'list', items: data.pack, mark: 'number' }] },
+    { heading: 'Battery', blocks: batteryBlocks(data.battery) },
+  ]);
   section(sheet, 'What happens next', (part, column) => {
     const columns = [
       { head: 'What', share: 4 },

@@ -1,6 +1,18 @@
 import { day } from '@/lib/calendar/day';
+import type { BagLabelData, LabelSetting } from '@/lib/documents/bag-label';
+import type { CertificateData } from '@/lib/documents/certificate';
 import type { Setting, Workshop } from '@/lib/documents/kit/page';
 import type { PackingSlipData } from '@/lib/documents/packing-slip';
+import type { QuoteData } from '@/lib/documents/quote';
+import type { ReceiptData } from '@/lib/documents/receipt';
+import { totals } from '@/lib/money/tax';
+import { batteryVerdict } from '@/lib/parcels/rules/battery';
+import { packingAdvice } from '@/lib/parcels/rules/packing';
+import { certificateText } from '@/lib/warranty/rules/certificate-text';
+import { countCover } from '@/lib/warranty/rules/cover';
+import { explainCount } from '@/lib/warranty/rules/cover-sentences';
+import type { CoverLine, PolicyTerms } from '@/lib/warranty/rules/terms';
+import { signedBy } from '@/tests/documents/signing';
 
 export const setting: Setting = { paper: 'A4', locale: 'en-GB', made: new Date('2026-12-03T10:15:00Z') };
 
@@ -11,44 +23,55 @@ export const workshop: Workshop = {
   email: 'bench@quay-alder.example.org',
 };
 
+const unit = { model: 'Tidewater FR-2 field recorder', serial: 'TW2-0O51-18B' };
+const customer = 'Mira Oakenfold';
+const job = 'JCE9SAWRW';
+const statusUrl = `https://quay-alder.example.org/track/${job}`;
+
+const verdict = batteryVerdict({
+  battery: 'lithium-ion',
+  wattHours: 7.4,
+  packing: 'in-unit',
+  condition: 'healthy',
+});
+
+const advice = packingAdvice({
+  unit: unit.model,
+  jobKind: 'repair',
+  sentAlong: ['Wind shield'],
+  accessories: ['Wind shield', 'USB cable', 'Shoulder strap'],
+  battery: 'lithium-ion',
+  verdict,
+  weightGrams: 420,
+  isMainsPowered: false,
+});
+
+const stamp = (label: string, on: string | null) => ({ label, day: on === null ? null : day(on) });
+
 export const slip: PackingSlipData = {
   setting,
   workshop,
-  job: 'J4K7QX290',
+  job,
   bookedOn: day('2026-12-03'),
-  statusUrl: 'https://quay-alder.example.org/track/J4K7QX290',
-  unit: { model: 'Tidewater FR-2 field recorder', serial: 'TW2-0O51-18B' },
+  statusUrl,
+  unit,
   repair: 'Replace the USB socket and test charging',
   certificate: null,
-  from: ['Mira Oakenfold', '17 Lantern Row', 'Otterby OT2 9LN'],
+  from: [customer, '17 Lantern Row', 'Otterby OT2 9LN'],
   stamps: [
-    { label: 'Booked', day: day('2026-12-03') },
-    { label: 'Arrived', day: null },
-    { label: 'On the bench', day: null },
-    { label: 'Proved', day: null },
-    { label: 'Sent back', day: null },
+    stamp('Booked', '2026-12-03'),
+    stamp('Arrived', null),
+    stamp('On the bench', null),
+    stamp('Proved', null),
+    stamp('Sent back', null),
   ],
-  include: [
-    'The recorder, with its battery door closed',
-    'This slip, on top',
-    'The wind shield you told us about',
-  ],
-  leaveOut: [
-    'Cables and chargers',
-    'Memory cards and personal recordings, unless we asked for them',
-    'Original boxes you want to keep',
-  ],
-  pack: [
-    'Wrap the unit in two turns of bubble wrap and tape it shut.',
-    'Use a box with 5 cm of soft filling on every side. The unit must not move when you shake the box.',
-    'Put this slip on top, close the box and stick the label on the widest side.',
-    'Ask for a receipt at the counter and keep it until we write that the parcel is here.',
-  ],
+  include: advice.include,
+  leaveOut: advice.leaveOut,
+  pack: advice.pack,
+  outside: advice.outside,
   battery: {
-    sentence:
-      'Your unit holds a lithium-ion battery of 7.4 Wh. Leave it in the unit and switch the unit off. It may travel by road.',
-    caution:
-      'Do not post a battery that is swollen, hot, leaking or damaged. Call us first. The carrier’s terms and local rules come first.',
+    sentences: verdict.reasons,
+    caution: 'Do not post it if the battery is swollen, hot, leaking, wet or recalled. Write to us first.',
   },
   next: [
     { what: 'You post the parcel', when: 'By Thursday 17 December', cost: 'Your postage to us' },
@@ -60,7 +83,284 @@ export const slip: PackingSlipData = {
     {
       what: 'We repair, prove and post it back',
       when: 'By Thursday 7 January',
-      cost: '£64.00 in all, return postage included',
+      cost: '£64.00 in all, postage back included',
     },
   ],
+};
+
+const terms: PolicyTerms = {
+  startEvent: 'handed-to-carrier',
+  workTerm: 'P12M',
+  partsTerm: 'P12M',
+  exclusions: [
+    'Damage from a fall, a blow or liquid after the repair',
+    'A unit opened by someone else after the repair, where that caused the fault',
+  ],
+  renewedMinimum: 'P90D',
+  heldRule: 'whole-days',
+  rollLastDay: true,
+  graceDays: 14,
+  transferable: true,
+};
+
+const calendar = { weekend: [6, 7], closed: new Map<string, string>() };
+
+const line = (id: string, kind: CoverLine['kind'], description: string): CoverLine => ({
+  id,
+  kind,
+  description,
+  symptoms: [],
+  term: 'P12M',
+  startsOn: day('2026-12-12'),
+  renewedUntil: null,
+});
+
+export const coverLines: readonly CoverLine[] = [
+  line('socket-work', 'work', 'USB socket replaced, four pads rebuilt'),
+  line('socket', 'part', 'USB Type-C socket'),
+];
+
+/** A certificate of these lines, with the text the warranty rules give for it. */
+export function certificateOf(lines: readonly CoverLine[]): CertificateData {
+  const number = 'W7YVSQJZ4';
+  const issuedOn = day('2026-12-12');
+  const counts = lines.map((one) => ({ line: one, count: countCover(one, [], terms, calendar) }));
+  const text = certificateText({
+    number,
+    revision: 2,
+    issuedOn,
+    guarantor: {
+      name: workshop.name,
+      addressLines: [...workshop.address],
+      email: workshop.email ?? '',
+      phone: workshop.phone,
+    },
+    unit,
+    lines: counts,
+    terms,
+    territory: 'the United Kingdom and every country we post to',
+    country: 'GB',
+    zoneLabel: 'London time',
+    locale: setting.locale,
+    claimPage: 'quay-alder.example.org/claim',
+    postageToUs: 'free, we send a label',
+    postageBack: 'free',
+    answerWithin: '2 working days',
+  });
+  const payload = signedBy({
+    number,
+    revision: 2,
+    serial: unit.serial,
+    issuedOn,
+    lines: counts.map(({ line: { kind, term, startsOn }, count }) => ({
+      kind,
+      term,
+      startsOn,
+      endsOn: count.end,
+    })),
+  });
+  const ends = counts.map(({ count }) => count.end).sort();
+  const claims = counts.map(({ count }) => count.lastClaimDay).sort();
+  return {
+    setting,
+    workshop,
+    number,
+    revision: 2,
+    replaces: 1,
+    issuedOn,
+    job,
+    unit,
+    checkUrl: `https://quay-alder.example.org/w/${payload.token}`,
+    checkPage: 'quay-alder.example.org/check',
+    coveredUntil: ends.at(-1) ?? issuedOn,
+    lastClaimDay: claims.at(-1) ?? issuedOn,
+    cover: counts.map(({ line: one, count }) => ({
+      what: one.description,
+      term: one.term,
+      from: one.startsOn,
+      until: count.end,
+    })),
+    counted: [...new Set(counts.map(({ count }) => `${explainCount(count, setting.locale)}.`))],
+    title: text.title,
+    sections: text.sections,
+    stamps: [
+      stamp('Booked', '2026-12-03'),
+      stamp('Arrived', '2026-12-07'),
+      stamp('On the bench', '2026-12-09'),
+      stamp('Proved', '2026-12-11'),
+      stamp('Sent back', '2026-12-12'),
+    ],
+    proof: {
+      work: [
+        'Took out the torn USB socket and cleaned the board.',
+        'Rebuilt four lifted pads with 0.1 mm enamelled wire and fixed them with resin.',
+        'Fitted a new socket, both anchors soldered through.',
+        'Cleaned, charged for two hours and recorded for 30 minutes.',
+      ],
+      parts: [
+        { name: 'USB Type-C socket, 16 pins, mid-mount', quantity: 1, lot: 'HB-2611-04' },
+        { name: 'Enamelled copper wire, 0.1 mm', quantity: 1, lot: 'WR-0093' },
+      ],
+      checkSheet: { name: 'USB socket', version: 3 },
+      readings: [
+        {
+          name: 'Neighbouring pins open',
+          reading: '22 of 22',
+          unit: '',
+          limits: 'all open',
+          result: 'pass',
+          on: day('2026-12-10'),
+          by: 'MR',
+        },
+        {
+          name: 'Jumper wire, pad A6',
+          reading: '0.31',
+          unit: 'Ω',
+          limits: '0 to 0.25 Ω',
+          result: 'fail',
+          on: day('2026-12-10'),
+          by: 'MR',
+        },
+        {
+          name: 'Jumper wire, pad A6',
+          reading: '0.09',
+          unit: 'Ω',
+          limits: '0 to 0.25 Ω',
+          result: 'pass',
+          on: day('2026-12-11'),
+          by: 'MR',
+        },
+        {
+          name: 'Charging current',
+          reading: '0.92',
+          unit: 'A',
+          limits: '0.80 to 1.10 A',
+          result: 'pass',
+          on: day('2026-12-11'),
+          by: 'MR',
+        },
+        {
+          name: 'Voltage at the battery, charged',
+          reading: '4.19',
+          unit: 'V',
+          limits: '4.15 to 4.22 V',
+          result: 'pass',
+          on: day('2026-12-11'),
+          by: 'MR',
+        },
+        {
+          name: 'Solder fill of the anchors',
+          reading: '90',
+          unit: '%',
+          limits: '75 % or more',
+          result: 'pass',
+          on: day('2026-12-11'),
+          by: 'MR',
+        },
+        {
+          name: 'Records 30 minutes from the battery',
+          reading: 'yes',
+          unit: '',
+          limits: 'yes',
+          result: 'pass',
+          on: day('2026-12-11'),
+          by: 'JS',
+        },
+      ],
+      technician: { initials: 'MR', provedOn: day('2026-12-11') },
+    },
+    payload,
+  };
+}
+
+export const certificate: CertificateData = certificateOf(coverLines);
+
+const vat = { category: 'S', rateBps: 2000 } as const;
+const priced = [
+  {
+    description: 'Inspection, taken off below when the repair goes ahead',
+    quantity: '',
+    amount: 1800,
+    ...vat,
+  },
+  { description: 'Replace the USB socket', quantity: '', amount: 6400, ...vat },
+  { description: 'Rebuild four lifted pads', quantity: '1.5 h', amount: 5400, ...vat },
+  { description: 'USB Type-C socket', quantity: '1', amount: 480, ...vat },
+  { description: 'Inspection fee taken off', quantity: '', amount: -1800, ...vat },
+  { description: 'Postage back, tracked', quantity: '', amount: 780, ...vat },
+];
+
+const price = {
+  currency: 'GBP',
+  mode: 'gross' as const,
+  lines: priced.map(({ description, quantity, amount }) => ({ description, quantity, amount })),
+  totals: totals(priced, 'gross'),
+  taxName: 'VAT',
+  taxNumber: 'GB 000 0000 00',
+  taxNotes: [],
+};
+
+export const quote: QuoteData = {
+  setting,
+  workshop,
+  number: 'Q9ZQV600A',
+  revision: 2,
+  job,
+  customer,
+  unit,
+  issuedOn: day('2026-12-08'),
+  validUntil: day('2027-01-07'),
+  answerUrl: 'https://quay-alder.example.org/q/7tR2mKcVx9LhYpWb',
+  stamps: [
+    stamp('Quote sent', '2026-12-08'),
+    stamp('Your answer', null),
+    stamp('On the bench', null),
+    stamp('Sent back', null),
+  ],
+  found: [
+    'The USB socket is torn off on one side. Four pads came away with it, so the new socket has nothing to hold on to until they are rebuilt.',
+    'The charging circuit behind it is sound: we measured it with a bench supply. Nothing else was damaged.',
+  ],
+  price,
+  before: { revision: 1, gross: 7180 },
+  ifYes: [
+    'We order nothing you have to wait for: the socket is here.',
+    'We repair, prove and send your recorder back by Thursday 7 January.',
+    'You pay £130.60 before it leaves, and it comes with a certificate for 12 months.',
+  ],
+  ifNo: [
+    'We put the recorder together again and send it back unrepaired within three working days.',
+    'You pay the return fee of £9.00, and nothing else.',
+  ],
+};
+
+export const receipt: ReceiptData = {
+  setting,
+  workshop,
+  job,
+  invoice: '2026-0148',
+  customer,
+  unit,
+  statusUrl,
+  stamps: [
+    stamp('Booked', '2026-12-03'),
+    stamp('Arrived', '2026-12-07'),
+    stamp('Proved', '2026-12-11'),
+    stamp('Paid', '2026-12-11'),
+    stamp('Sent back', null),
+  ],
+  price,
+  payments: [{ amount: 13060, on: day('2026-12-11'), method: 'Bank transfer', reference: 'J-CE9S-AWRW' }],
+  next: [
+    'We post your recorder on the next working day and send you the tracking number.',
+    'The certificate comes with it and by e-mail. It costs nothing more.',
+  ],
+};
+
+export const label: BagLabelData = { job, code: statusUrl, ...unit };
+
+export const labelSetting: LabelSetting = {
+  workshop: workshop.name,
+  locale: setting.locale,
+  made: setting.made,
 };

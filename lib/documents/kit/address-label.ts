@@ -1,7 +1,7 @@
 import { barcodeFigure } from '@/lib/documents/kit/codes';
 import { limitedLines } from '@/lib/documents/kit/fit';
 import { heightOf, paintLines, placeLines } from '@/lib/documents/kit/flow';
-import { grid, ink, styled, styles } from '@/lib/documents/kit/ink';
+import { grid, ink, type Style, styled, styles } from '@/lib/documents/kit/ink';
 import { breakLines, type Line } from '@/lib/documents/kit/lines';
 import { paintPerforation } from '@/lib/documents/kit/marks';
 import type { Sheet } from '@/lib/documents/kit/sheet';
@@ -15,25 +15,30 @@ export type AddressLabel = {
   cutHint: string;
 };
 
-export const labelHeight = 152;
+export const labelHeight = 134;
 
 const side = 150;
 const pad = 14;
 
-/** The largest setting in which the address still has its room. */
-function addressLines(
+type Set = { lines: Line[]; style: Style };
+
+/** Lines in the largest size in which all of them have room; at the smallest, run together and ended by "…". */
+function largest(
   sheet: Sheet,
-  to: readonly string[],
-  width: number,
-  height: number,
-): { lines: Line[]; style: typeof styles.title | ReturnType<typeof styled> } {
-  for (const size of [17, 15, 13, 11, 9]) {
-    const style = styled(styles.title, { size, leading: size * 1.28 });
-    const lines = to.flatMap((line) => breakLines(sheet, line, style, width));
-    if (heightOf(lines, style) <= height) return { lines, style };
+  lines: readonly string[],
+  base: Style,
+  sizes: readonly number[],
+  room: { width: number; height: number },
+): Set {
+  const styleOf = (size: number): Style => ({ ...base, size, leading: size * 1.28 });
+  for (const size of sizes) {
+    const style = styleOf(size);
+    const set = lines.flatMap((line) => breakLines(sheet, line, style, room.width));
+    if (heightOf(set, style) <= room.height) return { lines: set, style };
   }
-  const style = styled(styles.title, { size: 9, leading: 11.5 });
-  return { lines: limitedLines(sheet, to.join(', '), style, width, Math.floor(height / 11.5)), style };
+  const style = styleOf(sizes.at(-1) ?? base.size);
+  const most = Math.floor(room.height / style.leading);
+  return { lines: limitedLines(sheet, lines.join(', '), style, room.width, most), style };
 }
 
 /** A label to cut off along its perforation, at the foot of the page: who it goes to, whose job it is, who sends it. */
@@ -73,7 +78,8 @@ export function addressLabel(sheet: Sheet, label: AddressLabel): void {
         word,
       ),
     );
-    const { lines, style } = addressLines(sheet, label.to, toWidth, labelHeight - pad * 2 - 16);
+    const toRoom = { width: toWidth, height: labelHeight - pad * 2 - 14 };
+    const { lines, style } = largest(sheet, label.to, styles.title, [17, 15, 13, 11, 9], toRoom);
     sheet.element(part, 'P', (p) =>
       placeLines(sheet, p, lines, { x: x + pad, width: toWidth, y: top + pad + 14 }, style),
     );
@@ -91,15 +97,16 @@ export function addressLabel(sheet: Sheet, label: AddressLabel): void {
         );
       }),
     );
-    const bars = { x: at.x - 10, y: top + pad + 34, width: side - 4, height: 34 };
+    const bars = { x: at.x - 10, y: top + pad + 34, width: side - 4, height: 26 };
     barcodeFigure(sheet, part, label.coded, `Code 128 bar code of job number ${label.shown}`, bars);
     if (label.from.length === 0) return;
-    const sender = limitedLines(sheet, label.from.join('\n'), styles.small, at.width, 5);
-    const fromY = top + pad + 78;
+    const fromY = top + pad + 66;
+    const room = top + labelHeight - 6 - fromY - styles.small.leading;
+    const sender = largest(sheet, label.from, styles.small, [8, 7, 6.2], { width: at.width, height: room });
     const small = styled(styles.small, { face: 'strong' });
     sheet.element(part, 'P', (p) => {
       placeLines(sheet, p, breakLines(sheet, 'From ', small, at.width), { ...at, y: fromY }, small);
-      placeLines(sheet, p, sender, { ...at, y: fromY + small.leading }, styles.small);
+      placeLines(sheet, p, sender.lines, { ...at, y: fromY + small.leading }, sender.style);
     });
   });
   sheet.y = sheet.bottom;

@@ -24,7 +24,7 @@ export type Docket = {
 type Block = { lines: Line[]; style: Style };
 
 const pad = 11;
-const nameShare = 0.25;
+const nameShare = 0.22;
 // 31 mm: a phone reads the short addresses of a job or quote from it at arm's length.
 const codeSide = 88;
 

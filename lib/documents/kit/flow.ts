@@ -76,7 +76,8 @@ export function flowText(
 
 export type ListMark = 'box' | 'dash' | 'number' | 'cross';
 
-function drawMark(sheet: Sheet, mark: ListMark, x: number, y: number, style: Style): void {
+/** The drawn sign before an item of a list, inside an artifact that is already open. */
+export function drawMark(sheet: Sheet, mark: ListMark, x: number, y: number, style: Style): void {
   const size = style.size * 0.78;
   const top = y + (style.leading - size) / 2;
   const { doc } = sheet;
@@ -128,35 +129,4 @@ export function flowList(
     });
   });
   sheet.y += (options.after ?? 4) * sheet.scale;
-}
-
-export type HeadedList = { heading: string; items: readonly Content[]; mark: ListMark };
-
-/** Two short lists beside each other under their own headings, or one after the other where they are too long for that. */
-export function flowListPair(
-  sheet: Sheet,
-  parent: Element,
-  lists: readonly [HeadedList, HeadedList],
-  column: Column,
-): void {
-  const style = sheet.sized(styles.body);
-  const gap = 16;
-  const width = (column.width - gap) / 2;
-  const heights = lists.map((list) => {
-    const lines = list.items.flatMap((item) => breakLines(sheet, item, style, width - style.size * 1.5));
-    return (lines.length + 1) * style.leading + list.items.length * 1.6 + 6;
-  });
-  const height = Math.max(...heights);
-  const isBeside = height < (sheet.bottom - sheet.top) / 3;
-  if (isBeside) sheet.room(height);
-  const top = sheet.y;
-  let lowest = top;
-  lists.forEach((list, index) => {
-    if (isBeside) sheet.y = top;
-    const own = isBeside ? { x: column.x + index * (width + gap), width } : column;
-    flowText(sheet, parent, 'H3', list.heading, own, { style: { ...styles.body, face: 'strong' }, after: 1 });
-    flowList(sheet, parent, list.items, list.mark, own);
-    lowest = isBeside ? Math.max(lowest, sheet.y) : sheet.y;
-  });
-  sheet.y = lowest;
 }

@@ -25,12 +25,15 @@ function measure(sheet: Sheet, atom: Atom, size: number): Piece[] {
   }));
 }
 
+// A space between digits parts no line: telephone numbers and amounts stay readable as one.
+const wordPattern = /(?:[^ ]|(?<=\d) (?=\d))+ *| +/g;
+
 /** Words with the spaces after them; what two spans share without a space between stays one word. */
 function wordsOf(spans: readonly Atom[]): Atom[][] {
   const words: Atom[][] = [];
   let open: Atom[] | null = null;
   for (const span of spans) {
-    for (const text of span.text.match(/[^ ]+ *| +/g) ?? []) {
+    for (const text of span.text.match(wordPattern) ?? []) {
       if (!open) {
         open = [];
         words.push(open);
@@ -103,12 +106,13 @@ export function breakLines(sheet: Sheet, content: Content, style: Style, width: 
   const given: readonly Span[] = typeof content === 'string' ? [{ text: content }] : content;
   const paragraphs: Atom[][] = [[]];
   for (const span of given) {
-    tidy(span.text)
-      .split('\n')
-      .forEach((text, index) => {
-        if (index > 0) paragraphs.push([]);
-        paragraphs.at(-1)?.push({ text, face: span.face ?? style.face, colour: span.colour ?? style.colour });
-      });
+    const parts = tidy(span.text).split('\n');
+    parts.forEach((part, index) => {
+      if (index > 0) paragraphs.push([]);
+      const text = index < parts.length - 1 ? `${part} ` : part;
+      const face = span.face ?? style.face;
+      paragraphs.at(-1)?.push({ text, face, colour: span.colour ?? style.colour });
+    });
   }
   return paragraphs.flatMap((spans) => breakParagraph(sheet, spans, style.size, width));
 }

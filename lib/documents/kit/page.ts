@@ -25,6 +25,7 @@ export type Setting = {
 export type PageFacts = { title: string; kind: string; number: string; workshop: Workshop };
 
 const footHeight = 16;
+const stripHeight = 26;
 
 /** A sheet with the workshop's letterhead on it, and on every further page a small docket strip with the number. */
 export function openPage(setting: Setting, facts: PageFacts, scale = 1): Sheet {
@@ -35,6 +36,7 @@ export function openPage(setting: Setting, facts: PageFacts, scale = 1): Sheet {
     lang: setting.locale,
     made: setting.made,
     foot: footHeight,
+    head: stripHeight + 12,
     scale,
   });
   letterhead(sheet, facts.workshop);
@@ -60,7 +62,7 @@ function letterhead(sheet: Sheet, workshop: Workshop): void {
 }
 
 function strip(sheet: Sheet, facts: PageFacts): void {
-  const height = 26;
+  const height = stripHeight;
   const top = sheet.y;
   const number = fitted(
     sheet,
@@ -82,7 +84,6 @@ function strip(sheet: Sheet, facts: PageFacts): void {
     const at = { x: sheet.left + grid.stub + grid.gutter, width: wide, y: top };
     paintLines(sheet, breakLines(sheet, `${facts.kind}, continued`, text, wide), at, text);
   }, 'Pagination');
-  sheet.y = top + height + 12;
 }
 
 /** Adds the foot of every page and closes the file. */
@@ -91,10 +92,15 @@ export function closePage(sheet: Sheet, facts: PageFacts): Promise<Uint8Array> {
     const y = sheet.bottom + footHeight - styles.small.leading;
     const place = { x: sheet.left, width: sheet.width, y };
     sheet.artifact(() => {
-      const name = limitedLines(sheet, facts.workshop.name, styles.small, sheet.width / 2, 1);
+      const name = limitedLines(sheet, facts.workshop.name, styles.small, grid.stub, 1);
       paintLines(sheet, name, place, styles.small);
       const number = breakLines(sheet, `${facts.kind} ${facts.number}`, styles.small, sheet.width / 2);
-      paintLines(sheet, number.slice(0, 1), { ...place, x: sheet.left + sheet.width / 2 }, styles.small);
+      paintLines(
+        sheet,
+        number.slice(0, 1),
+        { ...place, x: sheet.left + grid.stub + grid.gutter },
+        styles.small,
+      );
       const right = breakLines(sheet, `Page ${page} of ${pages}`, styles.small, 90);
       paintLines(sheet, right, { ...place, align: 'right' }, styles.small);
       sheet.doc.lineWidth(0.6).strokeColor(ink.rule);
@@ -107,14 +113,24 @@ export function closePage(sheet: Sheet, facts: PageFacts): Promise<Uint8Array> {
   return sheet.finish();
 }
 
-/** Draws at full size, and smaller by steps only where that keeps the document on the pages it is meant for. */
-export async function drawToFit(
-  isFitting: (sheet: Sheet) => boolean,
-  draw: (scale: number) => { sheet: Sheet; close: () => Promise<Uint8Array> },
+/** Whether a document stands on the pages it is meant for: all of it, the part that matters most, or neither. */
+export type Fit = 'whole' | 'partly' | 'no';
+
+const scales = [1, 0.95, 0.9, 0.86];
+
+/**
+ * Draws at the largest size at which the document fits as a whole, or else in part; where it never does, at full size
+ * over more pages. Text is never set below 0.86 of its size, 8.3 points.
+ */
+export function drawLargest(
+  draw: (scale: number) => { fit: Fit; close: () => Promise<Uint8Array> },
 ): Promise<Uint8Array> {
-  for (const scale of [1, 0.95, 0.9, 0.86]) {
-    const drawn = draw(scale);
-    if (isFitting(drawn.sheet)) return drawn.close();
+  const drawn = [];
+  for (const scale of scales) {
+    const trial = draw(scale);
+    if (trial.fit === 'whole') return trial.close();
+    drawn.push(trial);
   }
-  return draw(1).close();
+  const best = drawn.find((trial) => trial.fit === 'partly') ?? drawn[0];
+  return (best ?? draw(1)).close();
 }

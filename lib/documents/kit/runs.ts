@@ -7,8 +7,7 @@ const clusters = new Intl.Segmenter('en', { granularity: 'grapheme' });
 
 // Direction marks, zero-width signs, soft hyphen and variation selectors: nothing to draw, and a reordering mark
 // in a typed name could make a printed line say something else than the record.
-const invisible =
-  /[\u00ad\u034f\u061c\u115f\u1160\u180b-\u180f\u200b-\u200f\u202a-\u202e\u2060-\u206f\ufe00-\ufe0f\ufeff]/gu;
+const invisible = /[\p{Default_Ignorable_Code_Point}\p{Bidi_Control}]/gu;
 
 /** One form for the same letter, no control characters, line ends as \n. */
 export function tidy(text: string): string {

@@ -28,8 +28,10 @@ export function hairline(sheet: Sheet, y: number): void {
 export type SectionOptions = {
   /** Height that must stay together with the heading. */
   together?: number;
-  level?: 'H2' | 'H3';
   after?: number;
+  level?: 'H2' | 'H3';
+  /** Heading above, content over both columns. */
+  wide?: boolean;
 };
 
 /**
@@ -44,9 +46,9 @@ export function section(
 ): void {
   const style = sheet.sized(styled(styles.body, { face: 'strong' }));
   const pad = 5 * sheet.scale;
-  const column = { x: sheet.left, width: grid.stub - 4 };
+  const column = { x: sheet.left, width: options.wide ? sheet.width : grid.stub - 4 };
   const lines = breakLines(sheet, heading, style, column.width);
-  sheet.room(pad * 2 + Math.max(heightOf(lines, style), options.together ?? style.leading * 2));
+  sheet.room(pad * 2 + Math.max(heightOf(lines, style), options.together ?? style.leading * 3.5));
   sheet.element(sheet.root, 'Sect', (element) => {
     hairline(sheet, sheet.y);
     sheet.y += pad;
@@ -55,7 +57,8 @@ export function section(
     sheet.element(element, options.level ?? 'H2', (h) =>
       placeLines(sheet, h, lines, { ...column, y: sheet.y }, style),
     );
-    draw(element, bodyColumn(sheet));
+    if (options.wide) sheet.y = under + pad;
+    draw(element, options.wide ? fullColumn(sheet) : bodyColumn(sheet));
     if (sheet.pages === page) sheet.y = Math.max(sheet.y, under);
   });
   sheet.y += (options.after ?? 3) * sheet.scale;

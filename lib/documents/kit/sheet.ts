@@ -2,9 +2,9 @@ import PDFDocument from 'pdfkit';
 import { registerFonts } from '@/lib/documents/kit/fonts';
 import { grid, type Style } from '@/lib/documents/kit/ink';
 
-export type Paper = 'A4' | 'Letter';
+export type Paper = 'A4' | 'LETTER';
 
-const sizes: Record<Paper, readonly [number, number]> = { A4: [595.28, 841.89], Letter: [612, 792] };
+const sizes: Record<Paper, readonly [number, number]> = { A4: [595.28, 841.89], LETTER: [612, 792] };
 
 /** A tagged element together with its type, which PDFKit wants again each time content is marked. */
 export type Element = { readonly node: PDFKit.PDFStructureElement; readonly type: string };
@@ -20,6 +20,8 @@ export type SheetOptions = {
   foot?: number;
   /** Below 1 the running text is set smaller, to keep a document on its page. */
   scale?: number;
+  /** Height of what `atNewPage` draws. */
+  head?: number;
 };
 
 /**
@@ -35,6 +37,8 @@ export class Sheet {
   readonly top: number;
   readonly bottom: number;
   readonly scale: number;
+  /** Where the content of a further page begins. */
+  readonly freshTop: number;
   y: number;
   pages = 1;
   /** Draws the head of each further page, as an artifact. */
@@ -70,6 +74,7 @@ export class Sheet {
     this.top = margin;
     this.bottom = height - margin - (options.foot ?? 0);
     this.scale = options.scale ?? 1;
+    this.freshTop = margin + (options.head ?? 0);
     this.y = margin;
     this.fresh = margin;
     const node = this.doc.struct('Document');
@@ -147,6 +152,7 @@ export class Sheet {
     this.pages += 1;
     this.y = this.top;
     this.atNewPage?.();
+    this.y = this.freshTop;
     this.fresh = this.y;
   }
 

@@ -16,7 +16,7 @@ export type TableRow = { cells: readonly Content[]; total?: boolean };
 
 type SetCell = { lines: Line[]; style: Style; place: Omit<Place, 'y'> };
 
-const gap = 8;
+const gap = 12;
 
 function placesOf(columns: readonly TableColumn[], at: Column): Omit<Place, 'y'>[] {
   const whole = columns.reduce((sum, column) => sum + column.share, 0);
@@ -125,8 +125,11 @@ class Table {
           });
         });
       });
-    } else
-      sheet.artifact(() => heads.forEach((head) => this.paint(head, 0, head.lines.length)), 'Pagination');
+    } else {
+      sheet.artifact(() => {
+        for (const head of heads) this.paint(head, 0, head.lines.length);
+      }, 'Pagination');
+    }
     sheet.y += this.headHeight;
     this.rule(0.9);
   }

@@ -1,0 +1,114 @@
+import { type Column, flowText } from '@/lib/documents/kit/flow';
+import { styles } from '@/lib/documents/kit/ink';
+import type { Element, Sheet } from '@/lib/documents/kit/sheet';
+import { table } from '@/lib/documents/kit/table';
+import { formatMoney } from '@/lib/money/amount';
+import type { TaxBreakdown, Totals } from '@/lib/money/tax';
+
+export type PricedLine = {
+  description: string;
+  /** '3', '1.5 h'; empty where one is meant. */
+  quantity: string;
+  /** Minor units, with or without tax as `mode` says; a discount is negative. */
+  amount: number;
+};
+
+export type Price = {
+  currency: string;
+  /** Whether the amounts of the lines exclude or include tax. */
+  mode: 'net' | 'gross';
+  lines: readonly PricedLine[];
+  totals: Totals;
+  /** What the tax is called here: 'VAT', 'Tax'; null where the workshop charges none. */
+  taxName: string | null;
+  /** The workshop's number with the tax office. */
+  taxNumber: string | null;
+  /** Sentences the tax needs, such as why a line is exempt. */
+  taxNotes: readonly string[];
+};
+
+/** A rate in hundredths of a percent as people write it: 2000 is '20%', 550 is '5.5%'. */
+export function showRate(rateBps: number): string {
+  const whole = Math.floor(rateBps / 100);
+  const rest = String(rateBps % 100)
+    .padStart(2, '0')
+    .replace(/0+$/, '');
+  return rest === '' ? `${whole}%` : `${whole}.${rest}%`;
+}
+
+function showCategory(part: TaxBreakdown, taxName: string): string {
+  switch (part.category) {
+    case 'S':
+      return `${taxName} ${showRate(part.rateBps)}`;
+    case 'Z':
+      return `${taxName} 0%, zero rate`;
+    case 'E':
+      return `Exempt from ${taxName}`;
+    case 'O':
+      return `Outside ${taxName}`;
+  }
+}
+
+/** An amount or a word with the remark that tax is in it, where there is a tax: '£64.00 with VAT'. */
+export function withTax(text: string, taxName: string | null): string {
+  return taxName === null ? text : `${text} with ${taxName}`;
+}
+
+export type PricePlace = { locale: string; column: Column; totalWord: string };
+
+/** The lines of a price with its total, then what tax is in it by rate. */
+export function drawPrice(sheet: Sheet, parent: Element, price: Price, place: PricePlace): void {
+  const money = (minor: number): string => formatMoney(minor, price.currency, place.locale);
+  const { totals, taxName } = price;
+  const columns = [
+    { head: 'For', share: 7 },
+    { head: 'Quantity', share: 2 },
+    { head: amountHead(price), share: 3, align: 'right', face: 'mono' },
+  ] as const;
+  const lines = price.lines.map((line) => ({ cells: [line.description, line.quantity, money(line.amount)] }));
+  const total = {
+    cells: [withTax(place.totalWord, taxName), '', money(totals.gross)],
+    total: true,
+  };
+  table(sheet, parent, columns, [...lines, ...netRows(price, money), total], place.column, { after: 10 });
+  if (taxName !== null) drawTax(sheet, parent, price, taxName, money, place.column);
+  for (const note of price.taxNotes)
+    flowText(sheet, parent, 'P', note, place.column, { style: styles.small, after: 2 });
+}
+
+function amountHead(price: Price): string {
+  if (price.taxName === null) return 'Amount';
+  return price.mode === 'gross' ? `With ${price.taxName}` : `Without ${price.taxName}`;
+}
+
+/** Where the lines are without tax, their sum and the tax stand between them and the total. */
+function netRows({ mode, taxName, totals }: Price, money: (minor: number) => string): { cells: string[] }[] {
+  if (mode === 'gross' || taxName === null) return [];
+  const taxed = totals.breakdown.filter((part) => part.category === 'S');
+  return [
+    { cells: ['Together', '', money(totals.net)] },
+    ...taxed.map((part) => ({ cells: [showCategory(part, taxName), '', money(part.tax)] })),
+  ];
+}
+
+function drawTax(
+  sheet: Sheet,
+  parent: Element,
+  price: Price,
+  taxName: string,
+  money: (minor: number) => string,
+  column: Column,
+): void {
+  const columns = [
+    { head: 'Tax', share: 6 },
+    { head: 'On', share: 3, align: 'right', face: 'mono' },
+    { head: 'Amount', share: 3, align: 'right', face: 'mono' },
+  ] as const;
+  const rows = price.totals.breakdown.map((part) => ({
+    cells: [showCategory(part, taxName), money(part.base), money(part.tax)],
+  }));
+  table(sheet, parent, columns, rows, column, { style: styles.small });
+  if (price.taxNumber === null) return;
+  const number = `${taxName} number ${price.taxNumber}.`;
+  flowText(sheet, parent, 'P', number, column, { style: styles.small, after: 2 });
+}

@@ -1,0 +1,100 @@
+import type { Day } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { flowList, flowText } from '@/lib/documents/kit/flow';
+import { styles } from '@/lib/documents/kit/ink';
+import { fullColumn, section } from '@/lib/documents/kit/section';
+import type { Sheet } from '@/lib/documents/kit/sheet';
+import { table } from '@/lib/documents/kit/table';
+
+export type FittedPart = { name: string; quantity: number; lot: string | null };
+
+export type CheckReading = {
+  name: string;
+  reading: string;
+  unit: string;
+  limits: string;
+  result: 'pass' | 'fail' | 'noted';
+  on: Day;
+  /** Initials of who took it. */
+  by: string;
+};
+
+export type Proof = {
+  work: readonly string[];
+  parts: readonly FittedPart[];
+  checkSheet: { name: string; version: number };
+  /** In the order taken; a reading that failed and was taken again appears twice. */
+  readings: readonly CheckReading[];
+  technician: { initials: string; provedOn: Day };
+};
+
+const results: Record<CheckReading['result'], string> = {
+  pass: 'Pass',
+  fail: 'Fail, redone',
+  noted: 'Noted',
+};
+
+/** The second page: what was done, what was fitted, and the readings that prove it. */
+export function drawProof(sheet: Sheet, proof: Proof, locale: string): void {
+  flowText(sheet, sheet.root, 'H2', 'The work behind the promise', fullColumn(sheet), { style: styles.lead });
+  section(sheet, 'Work done', (part, column) => flowList(sheet, part, proof.work, 'dash', column), {
+    level: 'H3',
+  });
+  section(
+    sheet,
+    'Parts fitted',
+    (part, column) => {
+      if (proof.parts.length === 0) {
+        flowText(sheet, part, 'P', 'No parts were fitted.', column);
+        return;
+      }
+      const columns = [
+        { head: 'Part', share: 5 },
+        { head: 'Lot', share: 3, face: 'mono' },
+        { head: 'Quantity', share: 1.6, align: 'right' },
+      ] as const;
+      const rows = proof.parts.map((fitted) => ({
+        cells: [fitted.name, fitted.lot ?? 'not known', String(fitted.quantity)],
+      }));
+      table(sheet, part, columns, rows, column);
+    },
+    { level: 'H3' },
+  );
+  const sheetName = `Bench checks: ${proof.checkSheet.name}, version ${proof.checkSheet.version}`;
+  section(
+    sheet,
+    sheetName,
+    (part, column) => {
+      const columns = [
+        { head: 'Check', share: 4 },
+        { head: 'Reading', share: 1.9, align: 'right', face: 'mono' },
+        { head: 'Limits', share: 2.2 },
+        { head: 'Result', share: 1.7 },
+        { head: 'When', share: 1.7 },
+        { head: 'By', share: 0.8 },
+      ] as const;
+      const rows = proof.readings.map((check) => ({
+        cells: [
+          check.name,
+          check.unit === '' ? check.reading : `${check.reading} ${check.unit}`,
+          check.limits,
+          results[check.result],
+          formatDay(check.on, locale, 'short'),
+          check.by,
+        ],
+      }));
+      table(sheet, part, columns, rows, column);
+    },
+    { wide: true, level: 'H3' },
+  );
+  section(
+    sheet,
+    'Signed off',
+    (part, column) => {
+      const { initials, provedOn } = proof.technician;
+      const text = `Proved and signed off by ${initials} on ${formatDay(provedOn, locale)}.`;
+      flowText(sheet, part, 'P', text, column);
+    },
+    { level: 'H3' },
+  );
+}
