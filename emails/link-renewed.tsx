@@ -19,7 +19,7 @@ export const linkRenewed: Writer<'link-renewed'> = (_facts, setting) => ({
         when="The new address works now."
         costs={agreedCost(setting)}
       />
-      <Para>Did you not expect this? {reach(setting)}</Para>
+      {reach(setting) ? <Para>Did you not expect this? {reach(setting)}</Para> : null}
     </>
   ),
 });

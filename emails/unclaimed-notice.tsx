@@ -21,7 +21,7 @@ export const unclaimedNotice: Writer<'unclaimed-notice'> = ({ notice, lastDay },
           when={`Please answer by ${until}. What a workshop may do with a unit that nobody claims is set by the law of the place, and we write to you before anything happens to it.`}
           costs="This notice costs nothing. What is left to pay stands on the job page and has not changed."
         />
-        <Para>{reach(setting)}</Para>
+        {reach(setting) ? <Para>{reach(setting)}</Para> : null}
       </>
     ),
   };

@@ -18,21 +18,16 @@ export type Queue = { boss: PgBoss; close(): Promise<void> };
 export type QueueOptions = { connectionString?: string; pollSeconds?: number; superviseSeconds?: number };
 
 /**
- * Makes pg-boss's own tables and the mail queue, or changes the queue to the retries of this version. Run once at start,
- * after the migrations and before anything is queued; running it again changes nothing. `retryDelay` is for tests.
+ * Makes pg-boss's own tables and the mail queue, or gives the queue the retries of this version. Run once at start, after
+ * the migrations and before anything is queued; running it again changes nothing. Other retries are for tests.
  */
 export async function prepareQueue(
-  options: { connectionString?: string; retryDelay?: number } = {},
+  options: { connectionString?: string; retries?: Partial<typeof retries> } = {},
 ): Promise<void> {
   const queue = openQueue(options, { migrate: true, supervise: false });
   try {
     await queue.boss.start();
-    const settings = {
-      name: mailQueue,
-      ...retries,
-      retryDelay: options.retryDelay ?? retries.retryDelay,
-      retentionMinutes: weekInMinutes,
-    };
+    const settings = { name: mailQueue, ...retries, ...options.retries, retentionMinutes: weekInMinutes };
     await queue.boss.createQueue(mailQueue, settings);
     await queue.boss.updateQueue(mailQueue, settings);
   } finally {
