@@ -1,6 +1,6 @@
 import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
-import type { SerialRule } from '@/lib/numbers/serial';
+import { isSerialPattern, type SerialRule } from '@/lib/numbers/serial';
 import { Refusal } from '@/lib/outcome';
 import type { BatteryKind } from '@/lib/parcels/rules/battery';
 import { freeSlug, slugOf } from './rules/slug';
@@ -53,11 +53,12 @@ function refuseInput({ battery, batteryWh, serialPattern }: ModelInput): void {
   if (battery === 'lithium-ion' && batteryWh === null) {
     throw new Refusal('invalid', 'Give the watt-hours; without them nobody may post it.', 'batteryWh');
   }
-  if (serialPattern === null) return;
-  try {
-    new RegExp(serialPattern, 'u');
-  } catch {
-    throw new Refusal('invalid', 'This pattern cannot be read.', 'serialPattern');
+  if (serialPattern !== null && !isSerialPattern(serialPattern)) {
+    throw new Refusal(
+      'invalid',
+      'This pattern cannot be used. Write letters, \\d{4} for four digits, and little else.',
+      'serialPattern',
+    );
   }
 }
 

@@ -1,0 +1,124 @@
+import { compareDays, type Day, dayFromDate } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+
+export type PartRow = {
+  id: string;
+  code: string;
+  name: string;
+  term: string | null;
+  reorderAt: number;
+  inStock: number;
+  lots: number;
+  isLow: boolean;
+};
+
+/** Every part with what is in stock over all lots, by name. */
+export async function listParts(): Promise<PartRow[]> {
+  const rows = await db.part.findMany({
+    orderBy: { name: 'asc' },
+    include: { lots: { select: { inStock: true } } },
+  });
+  return rows.map(({ lots, ...part }) => {
+    const inStock = lots.reduce((sum, lot) => sum + lot.inStock, 0);
+    return { ...part, inStock, lots: lots.length, isLow: inStock <= part.reorderAt };
+  });
+}
+
+/** One part with its lots, the newest first; null when there is none. */
+export async function readPart(id: string) {
+  const part = await db.part.findUnique({
+    where: { id },
+    include: {
+      lots: {
+        orderBy: [{ receivedOn: 'desc' }, { code: 'asc' }],
+        include: { uses: { select: { quantity: true } } },
+      },
+    },
+  });
+  if (!part) return null;
+  const lots = part.lots.map(({ uses, receivedOn, ...lot }) => ({
+    ...lot,
+    receivedOn: dayFromDate(receivedOn),
+    used: uses.reduce((sum, use) => sum + use.quantity, 0),
+  }));
+  return { ...part, lots };
+}
+
+/** Lots that still have pieces, for choosing one at the bench: part and lot in one line, oldest lot first. */
+export async function listLotsInStock() {
+  return db.lot.findMany({
+    where: { inStock: { gt: 0 } },
+    orderBy: [{ part: { name: 'asc' } }, { receivedOn: 'asc' }],
+    select: { id: true, code: true, inStock: true, part: { select: { code: true, name: true } } },
+  });
+}
+
+/** A unit that carries a piece of a lot. */
+export type LotUnit = {
+  jobNumber: string;
+  stage: string;
+  model: string;
+  serial: string;
+  quantity: number;
+  usedAt: Date;
+  certificateNumber: string | null;
+  /** Last day of cover on the fitted part as the certificate in force states it; null without a certificate. */
+  coveredUntil: Day | null;
+  hasLiveCover: boolean;
+};
+
+/** One lot and every unit that carries it, those under cover first; null when there is none. */
+export async function readLot(id: string, today: Day) {
+  const lot = await db.lot.findUnique({
+    where: { id },
+    include: {
+      part: { select: { id: true, code: true, name: true } },
+      uses: {
+        orderBy: { at: 'desc' },
+        include: {
+          job: {
+            select: {
+              number: true,
+              stage: true,
+              serialTyped: true,
+              model: { select: { maker: true, name: true } },
+              certificates: { select: { number: true } },
+              claim: { select: { certificateNumber: true } },
+            },
+          },
+        },
+      },
+    },
+  });
+  if (!lot) return null;
+  const ends = await endsByCertificate(id);
+  const { uses, receivedOn, ...rest } = lot;
+  const units = uses.map(({ job, quantity, at }): LotUnit => {
+    // A part fitted under a claim is covered by the certificate the claim stands on.
+    const certificateNumber = job.certificates[0]?.number ?? job.claim?.certificateNumber ?? null;
+    const coveredUntil = certificateNumber === null ? null : (ends.get(certificateNumber) ?? null);
+    return {
+      jobNumber: job.number,
+      stage: job.stage,
+      model: `${job.model.maker} ${job.model.name}`,
+      serial: job.serialTyped,
+      quantity,
+      usedAt: at,
+      certificateNumber,
+      coveredUntil,
+      hasLiveCover: coveredUntil !== null && compareDays(today, coveredUntil) <= 0,
+    };
+  });
+  units.sort((a, b) => Number(b.hasLiveCover) - Number(a.hasLiveCover));
+  return { ...rest, receivedOn: dayFromDate(receivedOn), units };
+}
+
+/** Per certificate in force, the last day of its lines that name the lot. */
+async function endsByCertificate(lotId: string): Promise<Map<string, Day>> {
+  const lines = await db.certificateLine.findMany({
+    where: { lotId, certificate: { supersededAt: null } },
+    orderBy: { endsOn: 'asc' },
+    select: { endsOn: true, certificate: { select: { number: true } } },
+  });
+  return new Map(lines.map((line) => [line.certificate.number, dayFromDate(line.endsOn)] as const));
+}

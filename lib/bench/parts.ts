@@ -1,0 +1,125 @@
+import { type Day, dayToDate } from '@/lib/calendar/day';
+import { isPeriod } from '@/lib/calendar/period';
+import { isUniqueViolation } from '@/lib/db/errors';
+import { type Tx, transaction } from '@/lib/db/transaction';
+import { Refusal } from '@/lib/outcome';
+
+export type PartTaken = {
+  partUseId: string;
+  part: string;
+  lot: string;
+  quantity: number;
+  unitCostMinor: number;
+};
+
+/**
+ * Takes pieces of a lot for a job and returns what was taken, at the lot's cost.
+ *
+ * Two people may take the last piece at once: the update itself asks for enough stock, so the one whose update finds no row is
+ * told that the lot is empty, and stock never falls below nothing (the database has the same rule).
+ */
+export async function usePart(
+  tx: Tx,
+  o: { jobId: string; lotId: string; quantity: number; userId: string; now: Date },
+): Promise<PartTaken> {
+  if (!Number.isInteger(o.quantity) || o.quantity < 1) {
+    throw new Refusal('invalid', 'Give a whole number of pieces, at least one.', 'quantity');
+  }
+  const { count } = await tx.lot.updateMany({
+    where: { id: o.lotId, inStock: { gte: o.quantity } },
+    data: { inStock: { decrement: o.quantity } },
+  });
+  const lot = await tx.lot.findUnique({
+    where: { id: o.lotId },
+    select: { code: true, inStock: true, unitCostMinor: true, part: { select: { name: true } } },
+  });
+  if (!lot) throw new Refusal('not-found', 'This lot is not in stock.', 'lotId');
+  if (count === 0) {
+    throw new Refusal('conflict', `Lot ${lot.code} has ${lot.inStock} left, not ${o.quantity}.`, 'quantity');
+  }
+  const use = await tx.partUse.create({
+    data: {
+      jobId: o.jobId,
+      lotId: o.lotId,
+      quantity: o.quantity,
+      unitCostMinor: lot.unitCostMinor,
+      at: o.now,
+      userId: o.userId,
+    },
+    select: { id: true },
+  });
+  const { unitCostMinor } = lot;
+  return { partUseId: use.id, part: lot.part.name, lot: lot.code, quantity: o.quantity, unitCostMinor };
+}
+
+export type PartInput = {
+  code: string;
+  name: string;
+  /** The supplier's own warranty, ISO 8601, or null. */
+  term: string | null;
+  reorderAt: number;
+};
+
+/** Adds a part, or changes the one of an id. Returns its id. Refuses a code in use and a term that is no period. */
+export async function savePart(id: string | null, input: PartInput): Promise<string> {
+  if (input.term !== null && !isPeriod(input.term)) {
+    throw new Refusal('invalid', 'Write the term as P12M, P90D or P1Y.', 'term');
+  }
+  try {
+    return await transaction(async (tx) => {
+      if (id === null) return (await tx.part.create({ data: input, select: { id: true } })).id;
+      const { count } = await tx.part.updateMany({ where: { id }, data: input });
+      if (count === 0) throw new Refusal('not-found', 'This part is no longer on the list.');
+      return id;
+    });
+  } catch (error) {
+    if (isUniqueViolation(error, 'part_code_key')) {
+      throw new Refusal('conflict', 'Another part has this code.', 'code');
+    }
+    throw error;
+  }
+}
+
+export type LotInput = {
+  partId: string;
+  code: string;
+  supplier: string;
+  receivedOn: Day;
+  received: number;
+  unitCostMinor: number;
+};
+
+/** Books a delivery in as a new lot, all of it in stock. Returns its id. Refuses a lot code the part has already. */
+export async function addLot(input: LotInput): Promise<string> {
+  const data = { ...input, receivedOn: dayToDate(input.receivedOn), inStock: input.received };
+  try {
+    return await transaction(async (tx) => {
+      if ((await tx.part.count({ where: { id: input.partId } })) === 0) {
+        throw new Refusal('not-found', 'This part is no longer on the list.');
+      }
+      return (await tx.lot.create({ data, select: { id: true } })).id;
+    });
+  } catch (error) {
+    if (isUniqueViolation(error, 'lot_partId_code_key')) {
+      throw new Refusal('conflict', 'This part has a lot of that code already.', 'code');
+    }
+    throw error;
+  }
+}
+
+/**
+ * Takes pieces of a lot out of stock without a job: lost, broken, or a lot that is bad. Returns what is left.
+ * The update asks for enough stock itself, as in usePart.
+ */
+export async function writeOffLot(o: { lotId: string; quantity: number }): Promise<number> {
+  return transaction(async (tx) => {
+    const { count } = await tx.lot.updateMany({
+      where: { id: o.lotId, inStock: { gte: o.quantity } },
+      data: { inStock: { decrement: o.quantity } },
+    });
+    const lot = await tx.lot.findUnique({ where: { id: o.lotId }, select: { inStock: true } });
+    if (!lot) throw new Refusal('not-found', 'This lot is no longer on the list.');
+    if (count === 0) throw new Refusal('conflict', `There are only ${lot.inStock} left.`, 'quantity');
+    return lot.inStock;
+  });
+}
