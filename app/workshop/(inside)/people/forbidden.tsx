@@ -1,0 +1,5 @@
+import { OwnerOnly } from '../owner-only';
+
+export default function ForbiddenPage() {
+  return <OwnerOnly page="People" />;
+}
