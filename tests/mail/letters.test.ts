@@ -1,0 +1,185 @@
+import { describe, expect, test } from 'vitest';
+import { drawLetter } from '@/emails/draw-letter';
+import { ink } from '@/emails/ink';
+import type { Setting } from '@/emails/letter';
+import { writeLetter } from '@/emails/letters';
+import { type Sample, sampleSetting, samples } from '@/emails/samples';
+import { mailContent, mailTemplates } from '@/lib/mail/rules/content';
+import { readingGrade } from '@/tests/warranty/reading-grade';
+
+const workshop: Setting['workshop'] = {
+  name: 'Quay & Alder',
+  addressLines: ['4 Slip Lane', 'Sandmouth SM1 4QA'],
+  email: 'bench@example.org',
+  phone: '01632 960101',
+  country: 'GB',
+  locale: 'en-GB',
+  currency: 'GBP',
+  paymentText: 'Bank transfer with the job number.',
+  returnFee: 960,
+};
+
+async function draw(sample: Sample, changes: Partial<Setting['workshop']> = {}) {
+  const setting = sampleSetting(sample, { ...workshop, ...changes }, 'https://post.example.org');
+  const letter = writeLetter(sample.content, setting);
+  return { ...(await drawLetter(letter, setting)), to: letter.to, setting };
+}
+
+function sampleOf(name: string): Sample {
+  const found = samples.find((sample) => sample.name === name);
+  if (!found) throw new Error(`no sample called ${name}`);
+  return found;
+}
+
+test('every template has a sample that reads back as it was written', () => {
+  const shown = new Set(samples.map((sample) => sample.content.template));
+  expect([...shown].toSorted()).toEqual(mailTemplates.options.toSorted());
+  for (const { content } of samples) expect(mailContent.parse(content)).toEqual(content);
+});
+
+describe.each(samples)('$name', (sample) => {
+  test('has no hole in it', async () => {
+    const { subject, html, text } = await draw(sample);
+    for (const part of [subject, html, text]) {
+      expect(part).not.toMatch(/undefined|NaN|\[object|Invalid Date|\bnull\b/);
+    }
+    expect(html).not.toMatch(/<(p|h1|a|title)\b[^>]*>\s*<\/\1>/);
+    expect(text).not.toMatch(/\n{4,}| {2,}/);
+    expect(subject.length).toBeGreaterThan(10);
+    expect(subject.length).toBeLessThan(79);
+  });
+
+  test('says what happens next, when and what it costs, in both bodies', async () => {
+    const { html, text } = await draw(sample);
+    for (const term of ['What happens next', 'When', 'What it costs']) {
+      expect(html).toContain(`>${term}</p>`);
+      expect(text).toMatch(new RegExp(`^${term}\\n\\S`, 'm'));
+    }
+  });
+
+  test('carries the number and the address of the job in its text', async () => {
+    const { text, html, to, setting } = await draw(sample);
+    expect(text).toContain(setting.job.number);
+    const address = to === 'workshop' ? setting.desk : setting.link;
+    if (sample.content.template === 'job-cancelled' || !address) return;
+    expect(text).toContain(address);
+    expect(html).toContain(`href="${address}"`);
+  });
+
+  test('loads nothing from elsewhere and runs nothing', async () => {
+    const { html } = await draw(sample);
+    expect(html).not.toMatch(/<(script|img|iframe|form|link)\b|\bsrc=|url\(|@import|javascript:/i);
+  });
+
+  test('is read at the age of 13 or below', async () => {
+    const { text } = await draw(sample);
+    const own = text.split('\n').filter((line) => /\p{Ll}.*[.?!]$/u.test(line) && !line.includes('://'));
+    expect(readingGrade(own.join('\n'))).toBeLessThan(8);
+  });
+});
+
+describe('money and days', () => {
+  test('a claim job is said to be free, in words and figures', async () => {
+    const toCustomer = samples.filter(
+      (sample) => sample.job?.kind === 'claim' && sample.content.template !== 'claim-contested',
+    );
+    expect(toCustomer.length).toBeGreaterThan(5);
+    for (const sample of toCustomer) {
+      const { text } = await draw(sample);
+      expect(text, sample.name).toContain('£0.00');
+      expect(text, sample.name).toMatch(/free of charge|Nothing is left to pay/);
+    }
+  });
+
+  test('follow the workshop’s currency and language', async () => {
+    const yen = await draw(sampleOf('Approval asked'), { currency: 'JPY', locale: 'ja-JP' });
+    expect(yen.text).toContain('13,150');
+    expect(yen.text).not.toContain('131.50');
+    const euro = await draw(sampleOf('Promise moved'), { currency: 'EUR', locale: 'de-DE' });
+    expect(euro.text).toContain('Montag, 14. Dezember 2026');
+    expect(euro.text).toContain('89,00');
+    expect(euro.html).toContain('lang="de-DE"');
+  });
+
+  test('an answer costs what the customer was told, the difference said plainly', async () => {
+    const { text } = await draw(sampleOf('Approval asked'));
+    for (const amount of ['£89.00 with tax', '£131.50 with tax', '£42.50 more', 'return fee of £12.00']) {
+      expect(text).toContain(amount);
+    }
+    expect(text).toContain('Saturday 2 January 2027');
+  });
+});
+
+describe('a ruling', () => {
+  const rulings = samples.filter((sample) => sample.content.template === 'claim-ruled');
+
+  test('blames nobody, whatever it says', async () => {
+    for (const sample of rulings) {
+      const { text } = await draw(sample);
+      expect(text, sample.name).not.toMatch(
+        /your (own )?fault|you (have )?(broke|dropped|caused|damaged|misused)|misuse|negligen|careless|reject/i,
+      );
+    }
+  });
+
+  test('that is not covered says what is still possible: a paid job, one contest, rights by law', async () => {
+    const { text } = await draw(sampleOf('Claim ruled: not-covered'));
+    expect(text).toContain('repaired as a paid job');
+    expect(text).toContain('Tell us once, in your own words');
+    // Consumer Rights Act 2015 s.55: repeat performance, whatever the certificate says.
+    expect(text).toContain('Consumer Rights Act 2015, sections 49 and 55');
+  });
+
+  test('on a contested claim offers no second contest', async () => {
+    const sample = sampleOf('Claim ruled: not-covered');
+    if (sample.content.template !== 'claim-ruled') throw new Error('not a ruling');
+    const again: Sample = {
+      ...sample,
+      content: { ...sample.content, data: { ...sample.content.data, mayContest: false } },
+    };
+    const { text } = await draw(again);
+    expect(text).not.toContain('Tell us once');
+    expect(text).toContain('Your rights by law stay open.');
+  });
+
+  test('that is covered asks nothing of the customer', async () => {
+    const { text } = await draw(sampleOf('Claim ruled: covered'));
+    expect(text).toContain('You need to do nothing.');
+    expect(text).not.toContain('Tell us once');
+  });
+});
+
+test('what a person wrote stays words, with its line breaks', async () => {
+  const text = 'One <b>line</b> & "two"\n<img src=x onerror=alert(1)>';
+  const drawn = await draw({ name: '', content: { template: 'message-from-customer', data: { text } } });
+  expect(drawn.html).not.toContain('<img');
+  expect(drawn.html).toContain('&lt;img src=x onerror=alert(1)&gt;');
+  expect(drawn.html).toContain('white-space:pre-line');
+  expect(drawn.text).toContain('One <b>line</b> & "two"');
+});
+
+/** Relative luminance and contrast, WCAG 2.2, definitions under success criterion 1.4.3. */
+function contrast(one: string, two: string): number {
+  const [light = 0, dark = 0] = [luminance(one), luminance(two)].toSorted((a, b) => b - a);
+  return (light + 0.05) / (dark + 0.05);
+}
+
+function luminance(colour: string): number {
+  const [red = 0, green = 0, blue = 0] = [1, 3, 5].map((at) => {
+    const share = Number.parseInt(colour.slice(at, at + 2), 16) / 255;
+    return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+  });
+  return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
+}
+
+test.each(['light', 'dark'] as const)(
+  'letters stand out from their ground by day and night: %s',
+  (scheme) => {
+    const colour = ink[scheme];
+    for (const ground of [colour.ground, colour.sheet, colour.stub]) {
+      for (const letters of [colour.ink, colour.soft]) expect(contrast(letters, ground)).toBeGreaterThan(4.5);
+    }
+    expect(contrast(colour.action, colour.sheet)).toBeGreaterThan(4.5);
+    expect(contrast(colour['on-action'], colour.action)).toBeGreaterThan(4.5);
+  },
+);
