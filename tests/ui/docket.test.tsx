@@ -53,6 +53,15 @@ describe('the code on the stub', () => {
   });
 });
 
+test('the code stands the right way round: its one fixed dark module is beside the lower left finder (ISO/IEC 18004, from memory)', () => {
+  const turned = ['J4K7QX29D', 'Q8M2T0V6W', 'W0SB1I58O', 'C3F5H7K9M'].filter((text) => {
+    const html = renderToStaticMarkup(<Qr text={text} alt="QR code" />);
+    const size = Number(html.match(/viewBox="0 0 (\d+)/)?.[1]);
+    return !html.includes(`M12 ${size - 12}h1v1h-1z`);
+  });
+  expect(turned).toEqual([]);
+});
+
 describe('the docket', () => {
   test('shows its number whole to a reader and breaks it only after a hyphen', () => {
     const html = renderToStaticMarkup(

@@ -56,6 +56,12 @@ describe('the plot of bench load', () => {
     expect(bars[2]).toBe(0);
   });
 
+  test('stands every bar on the same line, below its own limit mark or at it', () => {
+    const feet = [...html.matchAll(/ y="([\d.]+)" width="\d+" height="([\d.]+)" class="plot-bar"/g)];
+    expect(feet).toHaveLength(3);
+    expect(new Set(feet.map(([, top, height]) => Number(top) + Number(height))).size).toBe(1);
+  });
+
   test('hatches and names the one day that is over, and no other', () => {
     expect(html.match(/class="plot-over"/g)).toHaveLength(1);
     expect(html.match(/class="plot-word"/g)).toHaveLength(1);

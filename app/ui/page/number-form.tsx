@@ -1,0 +1,60 @@
+import { Mark } from '../marks';
+
+type Props = {
+  action: string;
+  name: string;
+  label: string;
+  hint: string;
+  value: string;
+  problem: string | null;
+  submit: string;
+};
+
+/**
+ * One field for a number, sent with GET so that it needs no script and can be bookmarked; the problem stands at the field.
+ *
+ * ```tsx
+ * <NumberForm action="/track" name="number" label="Job number" hint="It looks like J-4K7Q-X290." value={typed}
+ *   problem={problem} submit="Show the stage" />
+ * ```
+ */
+export function NumberForm({ action, name, label, hint, value, problem, submit }: Props) {
+  const id = `number-${name}`;
+  return (
+    <form action={action} method="get" className="form" noValidate>
+      <div className={problem ? 'field field-wrong' : 'field'}>
+        <label className="field-label" htmlFor={id}>
+          {label}
+        </label>
+        <p className="field-hint" id={`${id}-hint`}>
+          {hint}
+        </p>
+        {problem ? (
+          <p className="field-problem" id={`${id}-problem`}>
+            <Mark shape="stop" />
+            <span>{problem}</span>
+          </p>
+        ) : null}
+        <span className="field-line field-half">
+          <input
+            id={id}
+            name={name}
+            className="field-box field-mono"
+            defaultValue={value}
+            autoComplete="off"
+            autoCapitalize="characters"
+            spellCheck={false}
+            maxLength={300}
+            aria-invalid={problem ? true : undefined}
+            aria-describedby={problem ? `${id}-hint ${id}-problem` : `${id}-hint`}
+          />
+        </span>
+      </div>
+      <div className="submit">
+        <button type="submit" className="button button-main">
+          {submit}
+        </button>
+      </div>
+    </form>
+  );
+}
