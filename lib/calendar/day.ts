@@ -12,9 +12,8 @@ export type Day = string & { readonly __day: unique symbol };
 
 const FORM = /^(\d{4})-(\d{2})-(\d{2})$/;
 const MS_PER_DAY = 86_400_000;
-const FIRST_SERIAL = serialOf(1, 1, 1);
-const LAST_SERIAL = serialOf(9999, 12, 31);
 
+/** True for a leap year of the Gregorian calendar: 2024 and 2000 are, 2026 and 1900 are not. */
 export function isLeapYear(year: number): boolean {
   return year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
 }
@@ -75,9 +74,8 @@ export function serialDay(d: Day): number {
 
 /** The day of a serial number; refuses fractions and days outside years 0001 to 9999. */
 export function dayFromSerial(serial: number): Day {
-  if (!Number.isInteger(serial) || serial < FIRST_SERIAL || serial > LAST_SERIAL) {
-    throw new RangeError(`No calendar day has the serial number ${serial}`);
-  }
+  if (!Number.isInteger(serial)) throw new RangeError(`Not a number of whole days: ${serial}`);
+  // Outside the years of four digits toISOString puts a sign in front or throws, and neither passes for a day.
   return day(new Date(serial * MS_PER_DAY).toISOString().slice(0, 10));
 }
 
@@ -97,10 +95,12 @@ export function compareDays(a: Day, b: Day): number {
   return a < b ? -1 : 1;
 }
 
+/** The latest of the given days. */
 export function maxDay(...days: [Day, ...Day[]]): Day {
   return days.reduce((latest, d) => (compareDays(d, latest) > 0 ? d : latest));
 }
 
+/** The earliest of the given days. */
 export function minDay(...days: [Day, ...Day[]]): Day {
   return days.reduce((earliest, d) => (compareDays(d, earliest) < 0 ? d : earliest));
 }

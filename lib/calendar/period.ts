@@ -7,12 +7,11 @@ type Parts = { years: number; months: number; weeks: number; days: number };
 function read(text: string): Parts | null {
   const match = FORM.exec(text);
   if (!match) return null;
-  const [years, months, weeks, days] = match.slice(1).map((part) => Number(part ?? 0));
   const parts = {
-    years: years ?? 0,
-    months: months ?? 0,
-    weeks: weeks ?? 0,
-    days: days ?? 0,
+    years: Number(match[1] ?? 0),
+    months: Number(match[2] ?? 0),
+    weeks: Number(match[3] ?? 0),
+    days: Number(match[4] ?? 0),
   };
   return parts.years + parts.months + parts.weeks + parts.days > 0 ? parts : null;
 }

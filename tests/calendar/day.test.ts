@@ -107,6 +107,10 @@ describe('arithmetic', () => {
 
   test('fractions and days outside the calendar are refused', () => {
     expect(() => addDays(day('2026-01-01'), 0.5)).toThrow(RangeError);
+    expect(addDays(day('0001-01-02'), -1)).toBe('0001-01-01');
+    expect(addDays(day('9999-12-30'), 1)).toBe('9999-12-31');
+    expect(() => addDays(day('2026-01-01'), -10_000_000)).toThrow(RangeError);
+    expect(() => addDays(day('2026-01-01'), 1e12)).toThrow(RangeError);
     expect(() => addDays(day('9999-12-31'), 1)).toThrow(RangeError);
     expect(() => addDays(day('0001-01-01'), -1)).toThrow(RangeError);
     expect(() => addDays(day('2026-01-01'), Number.NaN)).toThrow(RangeError);
@@ -128,7 +132,7 @@ describe('days and zones', () => {
   });
 
   test('the start of a day belongs to it and the moment before to the day before, whatever the clocks do', () => {
-    const from = serialDay(day('2015-01-01'));
+    const from = serialDay(day('2018-01-01'));
     const to = serialDay(day('2027-12-31'));
     for (const zone of zones) {
       for (let serial = from; serial <= to; serial += 1) {

@@ -49,6 +49,7 @@ describe('reading a typed amount', () => {
     ['free', 'GBP', 'format'],
     ['12 50', 'GBP', 'format'],
     ['1,23,456', 'GBP', 'format'],
+    ['1234,567.50', 'GBP', 'format'],
     ['1,234,56', 'GBP', 'format'],
     ['1,234.567.8', 'GBP', 'format'],
     ['1.234.50', 'GBP', 'format'],

@@ -48,6 +48,7 @@ describe('comparing serials', () => {
     ['a look-alike and another fault', 'QA0O31', 'QA0037', 'different'],
     ['a look-alike and a different length', 'QA0O314', 'QA0031', 'different'],
     ['nothing typed', '', 'QA0031', 'different'],
+    ['nothing typed, and one character', '', 'A', 'different'],
     ['nothing on either side', '-', ' ', 'different'],
   ] as const)('%s', (_name, a, b, expected) => {
     expect(compareSerials(a, b)).toBe(expected);
@@ -188,13 +189,14 @@ describe('which patterns a model may carry', () => {
   test('the slowest pattern allowed answers in a moment, even for a text without end', () => {
     const pattern = '\\d*\\d*\\d*\\d*\\d*x';
     expect(isSerialPattern(pattern)).toBe(true);
-    const started = performance.now();
+    const before = process.cpuUsage();
     for (const length of [64, 20_000]) {
       expect(checkSerial('1'.repeat(length), { pattern, rule: 'none' })).toEqual({
         ok: false,
         reason: 'pattern',
       });
     }
-    expect(performance.now() - started).toBeLessThan(2000);
+    const { user, system } = process.cpuUsage(before);
+    expect((user + system) / 1000).toBeLessThan(2000);
   });
 });
