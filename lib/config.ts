@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { z } from 'zod';
+import { embeddedUrl } from '@/lib/db/embedded-place';
 
 const onOff = z.enum(['on', 'off']);
 const text = z.string().min(1);
@@ -33,7 +34,9 @@ export type FileSettings =
   | { kind: 's3'; bucket: string; region: string; endpoint?: string; keyId: string; key: string };
 
 export type Config = {
-  databaseUrl: string | undefined;
+  databaseUrl: string;
+  /** True without DATABASE_URL: `npm start` serves the database of the data folder, and only while it runs. */
+  isEmbedded: boolean;
   appUrl: string;
   host: string;
   port: number;
@@ -72,7 +75,8 @@ export function readConfig(environment: Record<string, string | undefined>): Con
     );
   }
   return {
-    databaseUrl: env.DATABASE_URL,
+    databaseUrl: env.DATABASE_URL ?? embeddedUrl(env.DATA_DIR),
+    isEmbedded: env.DATABASE_URL === undefined,
     appUrl: (env.APP_URL ?? `http://${env.HOST}:${env.PORT}`).replace(/\/+$/, ''),
     host: env.HOST,
     port: env.PORT,

@@ -25,7 +25,7 @@ export const db: Db = new Proxy(Object.create(null), {
 
 /** The client itself, for lib/db/transaction and for shutting down. */
 export function connect(): Db {
-  shared.client ??= new PrismaClient({ adapter: new PrismaPg(poolSettings(databaseUrl())) });
+  shared.client ??= new PrismaClient({ adapter: new PrismaPg(poolSettings(config.databaseUrl)) });
   return shared.client;
 }
 
@@ -34,11 +34,6 @@ export async function disconnect(): Promise<void> {
   const { client } = shared;
   shared.client = undefined;
   await client?.$disconnect();
-}
-
-function databaseUrl(): string {
-  if (config.databaseUrl) return config.databaseUrl;
-  throw new Error('No database: run through `npm start`, or set DATABASE_URL to a PostgreSQL server');
 }
 
 /**

@@ -1,0 +1,48 @@
+import { spawn } from 'node:child_process';
+import { setTimeout as wait } from 'node:timers/promises';
+import { config } from '@/lib/config';
+import { childEnvironment } from './child-environment';
+
+export type App = { stop: () => Promise<unknown>; ended: Promise<string> };
+
+// The worker gives itself 8 s for the message in hand, and open requests 2 s.
+const patience = 20_000;
+
+/** Starts the built pages as a child and resolves when they and their database answer. */
+export async function startApp(signal: AbortSignal): Promise<App> {
+  const child = spawn(
+    process.execPath,
+    ['node_modules/next/dist/bin/next', 'start', '-H', config.host, '-p', String(config.port)],
+    // The fourth channel breaks when this process dies, however it dies; the app then ends itself.
+    { env: childEnvironment(), stdio: ['ignore', 'pipe', 'inherit', 'ipc'] },
+  );
+  let said = '';
+  child.stdout?.on('data', (text: Buffer) => {
+    said = (said + text).slice(-4000);
+  });
+  const ended = new Promise<string>((resolve) => {
+    child.on('exit', (code, by) => resolve(by ?? `code ${code}`));
+  });
+  const stop = async () => {
+    child.kill('SIGTERM');
+    const kill = setTimeout(() => child.kill('SIGKILL'), patience);
+    await ended;
+    clearTimeout(kill);
+  };
+  signal.addEventListener('abort', () => void stop());
+  const isAnswering = await Promise.race([untilReady(), ended.then(() => false)]);
+  if (!isAnswering) throw new Error(`The app did not start.\n${said}`);
+  child.stdout?.pipe(process.stdout);
+  return { stop, ended };
+}
+
+async function untilReady(): Promise<boolean> {
+  const host = ['0.0.0.0', '::'].includes(config.host) ? '127.0.0.1' : config.host;
+  const end = performance.now() + 60_000;
+  while (performance.now() < end) {
+    const answer = await fetch(`http://${host}:${config.port}/ready`).catch(() => undefined);
+    if (answer?.ok) return true;
+    await wait(50);
+  }
+  return false;
+}

@@ -1,0 +1,36 @@
+import type { NextConfig } from 'next';
+
+// A form carries up to six photographs of 15 MB; lib/files refuses what is larger or more.
+const largestBody = '96mb';
+
+const nextConfig: NextConfig = {
+  typedRoutes: true,
+  // `npm test` checks types, all of them; a start should not wait for it.
+  typescript: { ignoreBuildErrors: true },
+  poweredByHeader: false,
+  // Titles stay in the head, where readers without script and without patience look for them.
+  htmlLimitedBots: /.*/,
+  experimental: {
+    // forbidden(): a page for another role answers 403 and says so.
+    authInterrupts: true,
+    serverActions: { bodySizeLimit: largestBody },
+    // proxy.ts sees every request: without this limit a larger body would be cut in silence at 10 MB.
+    proxyClientMaxBodySize: largestBody,
+  },
+  serverExternalPackages: ['pg', 'pg-boss', '@prisma/adapter-pg'],
+  async headers() {
+    return [{ source: '/:path*', headers: everywhere }];
+  },
+};
+
+const everywhere = [
+  { key: 'X-Content-Type-Options', value: 'nosniff' },
+  { key: 'X-Frame-Options', value: 'DENY' },
+  // Not no-referrer: browsers would then send "Origin: null" with forms, which server actions refuse.
+  { key: 'Referrer-Policy', value: 'same-origin' },
+  { key: 'Permissions-Policy', value: 'camera=(self), geolocation=(), microphone=(), payment=()' },
+  { key: 'Cross-Origin-Opener-Policy', value: 'same-origin' },
+  { key: 'Cross-Origin-Resource-Policy', value: 'same-origin' },
+];
+
+export default nextConfig;
