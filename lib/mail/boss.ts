@@ -19,15 +19,13 @@ export type QueueOptions = { connectionString?: string; pollSeconds?: number; su
 
 /**
  * Makes pg-boss's own tables and the mail queue, or gives the queue the retries of this version. Run once at start, after
- * the migrations and before anything is queued; running it again changes nothing. Other retries are for tests.
+ * the migrations and before anything is queued; running it again changes nothing.
  */
-export async function prepareQueue(
-  options: { connectionString?: string; retries?: Partial<typeof retries> } = {},
-): Promise<void> {
+export async function prepareQueue(options: { connectionString?: string } = {}): Promise<void> {
   const queue = openQueue(options, { migrate: true, supervise: false });
   try {
     await queue.boss.start();
-    const settings = { name: mailQueue, ...retries, ...options.retries, retentionMinutes: weekInMinutes };
+    const settings = { name: mailQueue, ...retries, retentionMinutes: weekInMinutes };
     await queue.boss.createQueue(mailQueue, settings);
     await queue.boss.updateQueue(mailQueue, settings);
   } finally {

@@ -32,13 +32,13 @@ export async function openWorker(options: WorkerOptions = {}): Promise<Worker> {
     },
   );
 
-  return {
-    async stop() {
-      clearInterval(recovering);
-      await boss.stop({ graceful: true, wait: true, timeout: 8000 });
-      await queue.close();
-    },
+  let stopping: Promise<void> | undefined;
+  const stop = async () => {
+    clearInterval(recovering);
+    await boss.stop({ graceful: true, wait: true, timeout: 8000 });
+    await queue.close();
   };
+  return { stop: () => (stopping ??= stop()) };
 }
 
 /** The queue keeps what is thrown here, so it must name nobody: anything unexpected is replaced by a plain sentence. */
