@@ -21,7 +21,9 @@ export async function recordCheck(o: {
   now: Date;
 }): Promise<{ isPassed: boolean }> {
   return transaction(async (tx) => {
-    const check = await tx.check.findFirst({ where: { id: o.checkId, sheet: { jobs: { some: { id: o.jobId } } } } });
+    const check = await tx.check.findFirst({
+      where: { id: o.checkId, sheet: { jobs: { some: { id: o.jobId } } } },
+    });
     if (!check) throw new Refusal('not-found', 'This check is not on the job’s sheet.');
     const answer = evaluateEntry(check, o.given);
     if (!answer.ok) throw new Refusal('invalid', PROBLEM_SENTENCES[answer.problem], `check-${check.id}`);
@@ -43,7 +45,10 @@ export async function recordCheck(o: {
       actor: o.actor,
       now: o.now,
       expected: { stages: ['proving'] },
-      event: { kind: 'check-recorded', data: { entryId: entry.id, check: check.label, isPassed: answer.isPassed } },
+      event: {
+        kind: 'check-recorded',
+        data: { entryId: entry.id, check: check.label, isPassed: answer.isPassed },
+      },
     });
     return { isPassed: answer.isPassed };
   });

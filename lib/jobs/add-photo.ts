@@ -1,7 +1,7 @@
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from './actor';
-import { type NewPhoto, type PhotoPurpose, writePhotos } from './photos';
 import { writeEvent } from './write-event';
+import { type NewPhoto, type PhotoPurpose, writePhotos } from './write-photos';
 
 /** Adds photos to a job, each with its own line in the history. */
 export async function addPhotos(o: {

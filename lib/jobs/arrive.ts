@@ -1,15 +1,15 @@
-import { addWorkingDays } from '@/lib/calendar/working';
 import { dayInZone, dayToDate } from '@/lib/calendar/day';
+import { addWorkingDays } from '@/lib/calendar/working';
 import { transaction } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import { compareSerials, type SerialComparison } from '@/lib/numbers/serial';
 import { Refusal } from '@/lib/outcome';
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
-import { type NewPhoto, writePhotos } from './photos';
 import { accessoryDifferences } from './rules/arrival';
 import { moveOf } from './rules/stages';
 import { writeEvent } from './write-event';
+import { type NewPhoto, writePhotos } from './write-photos';
 
 export type Arrival = {
   jobId: string;
@@ -67,7 +67,10 @@ export async function arrive(o: Arrival): Promise<{ comparison: SerialComparison
       },
       from: 'booked',
       to: 'arrived',
-      event: { kind: 'unit-arrived', data: { serial: o.serial, comparison, differences, photos: o.photos.length } },
+      event: {
+        kind: 'unit-arrived',
+        data: { serial: o.serial, comparison, differences, photos: o.photos.length },
+      },
     });
     for (const each of told) {
       await tx.accessory.update({ where: { id: each.id }, data: { isArrived: each.isArrived } });
@@ -75,7 +78,13 @@ export async function arrive(o: Arrival): Promise<{ comparison: SerialComparison
     await tx.accessory.createMany({
       data: extra.map((name) => ({ jobId: o.jobId, name, isTold: false, isArrived: true })),
     });
-    await writePhotos(tx, { jobId: o.jobId, purpose: 'arrival', photos: o.photos, actor: o.actor, now: o.now });
+    await writePhotos(tx, {
+      jobId: o.jobId,
+      purpose: 'arrival',
+      photos: o.photos,
+      actor: o.actor,
+      now: o.now,
+    });
     await queueMail(tx, {
       template: 'unit-arrived',
       data: { promisedOn, differences },

@@ -26,17 +26,22 @@ export async function book(o: { draftToken: string; now: Date }): Promise<Booked
       where: { tokenHash },
       select: { id: true, answers: true, repairId: true, job: { select: { id: true, number: true } } },
     });
-    if (!draft) throw new Refusal('not-found', 'This booking was not found. Start again from the price list.');
+    if (!draft)
+      throw new Refusal('not-found', 'This booking was not found. Start again from the price list.');
     if (draft.job) {
       const token = await newestToken(tx, draft.job.id);
-      if (!token) throw new Refusal('not-found', 'This booking was sent, and its private link was withdrawn.');
+      if (!token)
+        throw new Refusal('not-found', 'This booking was sent, and its private link was withdrawn.');
       return { number: draft.job.number, token, isNew: false };
     }
 
     const answers = fullAnswers(draftAnswers.parse(draft.answers));
     if (!answers) throw new Refusal('invalid', 'Some answers are still missing.');
     const workshop = await readWorkshop(tx);
-    const repair = await tx.repair.findUniqueOrThrow({ where: { id: draft.repairId }, include: { model: true } });
+    const repair = await tx.repair.findUniqueOrThrow({
+      where: { id: draft.repairId },
+      include: { model: true },
+    });
     if (postedAnswer(repair.model, answers.parcel.battery).may === 'do-not-post') {
       throw new Refusal('invalid', 'This unit must not be posted.', 'battery');
     }

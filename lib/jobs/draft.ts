@@ -22,7 +22,13 @@ export async function startDraft(o: { repairId: string; now: Date }): Promise<st
   }
   const token = randomBytes(24).toString('base64url');
   await db.bookingDraft.create({
-    data: { tokenHash: hashToken(token), repairId: o.repairId, answers: {}, createdAt: o.now, updatedAt: o.now },
+    data: {
+      tokenHash: hashToken(token),
+      repairId: o.repairId,
+      answers: {},
+      createdAt: o.now,
+      updatedAt: o.now,
+    },
   });
   return token;
 }
@@ -51,7 +57,10 @@ export async function saveStep<S extends SavedStep>(o: {
   return transaction(async (tx) => {
     const tokenHash = hashToken(o.token);
     await tx.$queryRaw`SELECT 1 FROM "booking_draft" WHERE "tokenHash" = ${tokenHash} FOR UPDATE`;
-    const row = await tx.bookingDraft.findUnique({ where: { tokenHash }, select: { answers: true, jobId: true } });
+    const row = await tx.bookingDraft.findUnique({
+      where: { tokenHash },
+      select: { answers: true, jobId: true },
+    });
     if (!row) throw new Refusal('not-found', 'This booking was not found. Start again from the price list.');
     if (row.jobId) throw new Refusal('conflict', 'This booking was sent already.');
     const answers = draftAnswers.parse({ ...draftAnswers.parse(row.answers), [o.step]: o.answers });

@@ -1,10 +1,13 @@
 import { provingState } from '@/lib/bench/rules/checks';
 import { readCheck, readEntry } from '@/lib/bench/stored-checks';
+import { Refusal } from '@/lib/outcome';
 import { owed } from '@/lib/quotes/rules/lines';
-import { readRuling } from '@/lib/warranty/stored-ruling';
 import { mayContest } from '@/lib/warranty/rules/ruling';
+import { readRuling } from '@/lib/warranty/stored-ruling';
+import { type Actor, moveBy } from './actor';
 import { type JobRecord, readKind, readStage } from './records';
-import type { JobFacts } from './rules/guards';
+import { type JobFacts, mayMove, REASON_SENTENCES } from './rules/guards';
+import type { MoveKey } from './rules/stages';
 
 /** The facts the table of stages asks for, from one job's record. */
 export function factsOf(job: JobRecord): JobFacts {
@@ -30,4 +33,15 @@ export function factsOf(job: JobRecord): JobFacts {
       ruled?.isFinal === true &&
       mayContest({ ruling: ruled.ruling, timesContested: job.claim?.contestedAt ? 1 : 0 }).allowed,
   };
+}
+
+/** Throws the first reason why a move is not open to someone. */
+export function requireMove(job: JobRecord, key: MoveKey, actor: Actor): void {
+  const answer = mayMove(key, factsOf(job), moveBy(actor));
+  if (answer.allowed) return;
+  const [reason] = answer.reasons;
+  throw new Refusal(
+    reason === 'wrong-stage' ? 'conflict' : reason === 'wrong-person' ? 'not-allowed' : 'invalid',
+    reason ? REASON_SENTENCES[reason] : 'This cannot be done now.',
+  );
 }

@@ -1,14 +1,13 @@
+import { addDays, dayInZone } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import { transaction } from '@/lib/db/transaction';
-import { type MailRequest, type MailContent } from '@/lib/mail/messages';
+import type { MailContent, MailRequest } from '@/lib/mail/messages';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
-import { addDays, dayInZone } from '@/lib/calendar/day';
 import { readWorkshop } from '@/lib/workshop/records';
-import { type Actor, moveBy } from './actor';
-import { factsOf } from './facts';
+import type { Actor } from './actor';
+import { factsOf, requireMove } from './facts';
 import { type JobRecord, readJob, readStage } from './records';
-import { mayMove, REASON_SENTENCES } from './rules/guards';
 import { type MoveKey, moveOf, type StageMail } from './rules/stages';
 import { writeEvent } from './write-event';
 
@@ -64,7 +63,9 @@ export async function moveJob(o: {
       now: o.now,
       expected: { version: o.version, stages: move.from },
       set: {
-        ...(move.to === 'ready' && move.from.every((stage) => stage !== 'unclaimed') ? { readyAt: o.now } : {}),
+        ...(move.to === 'ready' && move.from.every((stage) => stage !== 'unclaimed')
+          ? { readyAt: o.now }
+          : {}),
         ...(move.to === 'closed' ? { closedAt: o.now } : {}),
       },
       from: readStage(job.stage),
@@ -73,17 +74,6 @@ export async function moveJob(o: {
     });
     if (move.mail) await queueStageMail(tx, job, move.mail, o);
   });
-}
-
-/** Throws the first reason why a move is not open to someone. */
-export function requireMove(job: JobRecord, key: MoveKey, actor: Actor): void {
-  const answer = mayMove(key, factsOf(job), moveBy(actor));
-  if (answer.allowed) return;
-  const [reason] = answer.reasons;
-  throw new Refusal(
-    reason === 'wrong-stage' ? 'conflict' : reason === 'wrong-person' ? 'not-allowed' : 'invalid',
-    reason ? REASON_SENTENCES[reason] : 'This cannot be done now.',
-  );
 }
 
 async function queueStageMail(

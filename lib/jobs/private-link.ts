@@ -14,7 +14,9 @@ const NONCE_BYTES = 24;
 const TOKEN_SHAPE = /^[A-Za-z0-9_-]{43}$/;
 
 export function linkToken(link: { id: string; nonce: string }): string {
-  return createHmac('sha256', authSecret()).update(`private-link:${link.id}:${link.nonce}`).digest('base64url');
+  return createHmac('sha256', authSecret())
+    .update(`private-link:${link.id}:${link.nonce}`)
+    .digest('base64url');
 }
 
 export function hashToken(token: string): string {
@@ -49,6 +51,11 @@ export async function newestToken(client: Tx, jobId: string): Promise<string | n
     select: { id: true, nonce: true },
   });
   return link ? linkToken(link) : null;
+}
+
+/** The same outside a transaction, for a page that leads on to the job. */
+export function newestTokenOf(jobId: string): Promise<string | null> {
+  return newestToken(db, jobId);
 }
 
 export function jobAddress(token: string): string {

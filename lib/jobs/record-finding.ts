@@ -1,8 +1,8 @@
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from './actor';
-import { type NewPhoto, writePhotos } from './photos';
-import { type Stage, STAGES } from './rules/stages';
+import { STAGES, type Stage } from './rules/stages';
 import { writeEvent } from './write-event';
+import { type NewPhoto, writePhotos } from './write-photos';
 
 const WITH_US: readonly Stage[] = STAGES.filter(
   (stage) => !['booked', 'cancelled', 'sent-back', 'closed'].includes(stage),

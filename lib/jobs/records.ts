@@ -2,7 +2,7 @@ import { type Day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import type { Tx } from '@/lib/db/transaction';
-import { type JobKind, type Stage, STAGES } from './rules/stages';
+import { type JobKind, STAGES, type Stage } from './rules/stages';
 
 /** Reads a stored stage back; throws where a row does not fit the table of stages. */
 export function readStage(text: string): Stage {
@@ -23,7 +23,11 @@ const STATUS = {
   bookedAt: true,
   promisedOn: true,
   model: { select: { maker: true, name: true } },
-  events: { where: { toStage: { not: null } }, select: { toStage: true, at: true }, orderBy: { version: 'asc' } },
+  events: {
+    where: { toStage: { not: null } },
+    select: { toStage: true, at: true },
+    orderBy: { version: 'asc' },
+  },
 } satisfies Prisma.JobSelect;
 
 export type JobStatus = {
@@ -48,7 +52,9 @@ export async function readStatus(number: string): Promise<JobStatus | null> {
   };
 }
 
-export function stagesReached(events: readonly { toStage: string | null; at: Date }[]): { stage: Stage; at: Date }[] {
+export function stagesReached(
+  events: readonly { toStage: string | null; at: Date }[],
+): { stage: Stage; at: Date }[] {
   const last = new Map<Stage, Date>();
   for (const event of events) if (event.toStage) last.set(readStage(event.toStage), event.at);
   return [...last].map(([stage, at]) => ({ stage, at }));
@@ -91,7 +97,9 @@ const DOCKET = {
   partUses: { orderBy: { at: 'asc' }, include: { lot: { include: { part: true } } } },
   checkEntries: { orderBy: { at: 'asc' } },
   quotes: {
-    include: { revisions: { orderBy: { revision: 'asc' }, include: { lines: { orderBy: { position: 'asc' } } } } },
+    include: {
+      revisions: { orderBy: { revision: 'asc' }, include: { lines: { orderBy: { position: 'asc' } } } },
+    },
   },
   payments: { orderBy: { at: 'asc' } },
   messages: { orderBy: { at: 'asc' } },

@@ -8,11 +8,28 @@ import { writeEvent } from './write-event';
 /** Withdraws every private link of a job and sends the customer a new one. */
 export async function renewLink(o: { jobId: string; actor: Actor; now: Date }): Promise<void> {
   await transaction(async (tx) => {
-    const job = await tx.job.findUnique({ where: { id: o.jobId }, select: { customer: { select: { email: true } } } });
+    const job = await tx.job.findUnique({
+      where: { id: o.jobId },
+      select: { customer: { select: { email: true } } },
+    });
     if (!job) throw new Refusal('not-found', 'There is no such job.');
-    await writeEvent(tx, { jobId: o.jobId, actor: o.actor, now: o.now, event: { kind: 'link-renewed', data: {} } });
-    await tx.privateLink.updateMany({ where: { jobId: o.jobId, revokedAt: null }, data: { revokedAt: o.now } });
+    await writeEvent(tx, {
+      jobId: o.jobId,
+      actor: o.actor,
+      now: o.now,
+      event: { kind: 'link-renewed', data: {} },
+    });
+    await tx.privateLink.updateMany({
+      where: { jobId: o.jobId, revokedAt: null },
+      data: { revokedAt: o.now },
+    });
     await createLink(tx, o.jobId, o.now);
-    await queueMail(tx, { template: 'link-renewed', data: {}, to: job.customer.email, jobId: o.jobId, now: o.now });
+    await queueMail(tx, {
+      template: 'link-renewed',
+      data: {},
+      to: job.customer.email,
+      jobId: o.jobId,
+      now: o.now,
+    });
   });
 }

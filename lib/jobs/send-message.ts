@@ -6,9 +6,17 @@ import { type Actor, actorId } from './actor';
 import { writeEvent } from './write-event';
 
 /** A message on the job, mirrored by mail to the other side. */
-export async function sendMessage(o: { jobId: string; text: string; actor: Actor; now: Date }): Promise<void> {
+export async function sendMessage(o: {
+  jobId: string;
+  text: string;
+  actor: Actor;
+  now: Date;
+}): Promise<void> {
   await transaction(async (tx) => {
-    const job = await tx.job.findUnique({ where: { id: o.jobId }, select: { customer: { select: { email: true } } } });
+    const job = await tx.job.findUnique({
+      where: { id: o.jobId },
+      select: { customer: { select: { email: true } } },
+    });
     if (!job) throw new Refusal('not-found', 'There is no such job.');
     const author = o.actor.kind === 'customer' ? 'customer' : 'staff';
     const message = await tx.message.create({

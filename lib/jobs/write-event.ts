@@ -35,9 +35,15 @@ export async function writeEvent(tx: Tx, write: EventWrite): Promise<number> {
     data: { ...write.set, ...(write.to === undefined ? {} : { stage: write.to }), version: { increment: 1 } },
   });
   if (count === 0) {
-    throw new Refusal('conflict', 'This job changed while you were working on it. Nothing of yours was saved yet.');
+    throw new Refusal(
+      'conflict',
+      'This job changed while you were working on it. Nothing of yours was saved yet.',
+    );
   }
-  const { version } = await tx.job.findUniqueOrThrow({ where: { id: write.jobId }, select: { version: true } });
+  const { version } = await tx.job.findUniqueOrThrow({
+    where: { id: write.jobId },
+    select: { version: true },
+  });
   await tx.jobEvent.create({
     data: {
       jobId: write.jobId,

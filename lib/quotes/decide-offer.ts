@@ -49,13 +49,18 @@ export async function decideOffer(o: {
       to: move.to,
       event: { kind: 'offer-decided', data: { revision: o.revision, decision: o.decision } },
     });
-    await tx.quoteRevision.updateMany({ where: { quoteId: quote.id, state: 'accepted' }, data: { state: 'replaced' } });
+    await tx.quoteRevision.updateMany({
+      where: { quoteId: quote.id, state: 'accepted' },
+      data: { state: 'replaced' },
+    });
     await tx.quoteRevision.update({
       where: { id: offer.id },
       data: { state: o.decision, decidedAt: o.now, decidedBy: o.actor.kind, agreedText: o.agreedText },
     });
     const gross =
-      o.decision === 'accepted' ? offer.grossMinor : await owedOnReturn(tx, { job, quoteId: quote.id, workshop, ...o });
+      o.decision === 'accepted'
+        ? offer.grossMinor
+        : await owedOnReturn(tx, { job, quoteId: quote.id, workshop, ...o });
     await queueMail(tx, {
       template: 'approval-recorded',
       data: { revision: o.revision, decision: o.decision, gross },

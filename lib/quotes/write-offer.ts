@@ -29,7 +29,10 @@ export async function writeOffer(o: {
     if (!quote) throw new Refusal('not-found', 'There is no such job.');
     const workshop = await readWorkshop(tx);
     const revision = 1 + Math.max(0, ...quote.revisions.map((each) => each.revision));
-    await tx.quoteRevision.updateMany({ where: { quoteId: quote.id, state: 'sent' }, data: { state: 'replaced' } });
+    await tx.quoteRevision.updateMany({
+      where: { quoteId: quote.id, state: 'sent' },
+      data: { state: 'replaced' },
+    });
     const gross = await writeRevision(tx, {
       quoteId: quote.id,
       revision,

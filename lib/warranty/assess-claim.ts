@@ -1,5 +1,5 @@
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
-import type { Tx } from '@/lib/db/transaction';
+import { type Tx, transaction } from '@/lib/db/transaction';
 import { compareSerials } from '@/lib/numbers/serial';
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
 import { isGenuine } from './genuine';
@@ -7,11 +7,23 @@ import { type CertificateRecord, type Chain, readChain, readCoverLine } from './
 import { type AssessedRevision, assess } from './rules/assess';
 import type { Assessment } from './rules/reasons';
 
+type Question = {
+  certificateNumber: string;
+  /** as printed on the paper the customer holds; the one in force when null */
+  revision: number | null;
+  serial: string;
+  symptom: string;
+  now: Date;
+};
+type Answered = { assessment: Assessment; chain: Chain | null };
+
+/** The preliminary answer, for a customer who asks before opening a claim. */
+export function askAboutClaim(question: Question): Promise<Answered> {
+  return transaction((tx) => assessClaim(tx, question));
+}
+
 /** Reads what the records know of a certificate and asks the rules for the preliminary answer to a claim. */
-export async function assessClaim(
-  tx: Tx,
-  o: { certificateNumber: string; revision: number | null; serial: string; symptom: string; now: Date },
-): Promise<{ assessment: Assessment; chain: Chain | null }> {
+export async function assessClaim(tx: Tx, o: Question): Promise<Answered> {
   const workshop = await readWorkshop(tx);
   const today = dayInZone(o.now, workshop.timeZone);
   const calendar = await readCalendar(workshop, today, tx);

@@ -1,6 +1,6 @@
 import { createHash, randomBytes } from 'node:crypto';
-import { readCheck } from '@/lib/bench/stored-checks';
 import { limitsText } from '@/lib/bench/rules/checks';
+import { readCheck } from '@/lib/bench/stored-checks';
 import { type Day, dayInZone, maxDay } from '@/lib/calendar/day';
 import { describePeriod } from '@/lib/calendar/period';
 import type { WorkingCalendar } from '@/lib/calendar/working';
@@ -10,7 +10,6 @@ import type { CheckReading, Proof } from '@/lib/documents/proof';
 import { putFile } from '@/lib/files/store';
 import { type JobRecord, stagesReached } from '@/lib/jobs/records';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
-import { showNumber } from '@/lib/numbers/job-number';
 import { foldSerial } from '@/lib/numbers/serial';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { claimFormat } from './claim-format';
@@ -48,7 +47,10 @@ export async function drawPlan(
 ): Promise<DrawnCertificate> {
   const { workshop } = o;
   const issuedOn = dayInZone(o.now, workshop.timeZone);
-  const counts = plan.lines.map((line) => ({ line, count: countCover(line, plan.held, plan.terms, o.calendar) }));
+  const counts = plan.lines.map((line) => ({
+    line,
+    count: countCover(line, plan.held, plan.terms, o.calendar),
+  }));
   const [first, ...rest] = counts.map(({ count }) => count);
   if (!first) throw new Error('a certificate needs a cover line');
   const endsOn = maxDay(first.end, ...rest.map((count) => count.end));
@@ -75,7 +77,12 @@ export async function drawPlan(
     number: plan.number,
     revision: plan.revision,
     issuedOn,
-    guarantor: { name: workshop.name, addressLines: address, email: workshop.email, phone: workshop.phone || null },
+    guarantor: {
+      name: workshop.name,
+      addressLines: address,
+      email: workshop.email,
+      phone: workshop.phone || null,
+    },
     unit: { model: modelName, serial: job.serialTyped },
     lines: counts,
     terms: plan.terms,
@@ -131,7 +138,9 @@ export async function drawPlan(
 }
 
 function stamps(job: JobRecord, timeZone: string, today: Day) {
-  const reached = stagesReached(job.events).filter(({ stage }) => ['booked', 'arrived', 'on-bench', 'ready'].includes(stage));
+  const reached = stagesReached(job.events).filter(({ stage }) =>
+    ['booked', 'arrived', 'on-bench', 'ready'].includes(stage),
+  );
   return [
     ...reached.map(({ stage, at }) => ({ label: STAGE_WORDS[stage].label, day: dayInZone(at, timeZone) })),
     { label: STAGE_WORDS['sent-back'].label, day: today },
@@ -150,7 +159,10 @@ function proofOf(
     return [
       {
         name: check.label,
-        reading: entry.reading === null ? (entry.choice ?? (entry.isPassed ? 'done' : 'not done')) : String(entry.reading),
+        reading:
+          entry.reading === null
+            ? (entry.choice ?? (entry.isPassed ? 'done' : 'not done'))
+            : String(entry.reading),
         unit: check.unit ?? '',
         limits: limitsText(check),
         result: entry.isPassed ? 'pass' : 'fail',
@@ -162,7 +174,11 @@ function proofOf(
   const last = job.checkEntries.at(-1);
   return {
     work: job.work.map((entry) => entry.text),
-    parts: job.partUses.map((use) => ({ name: use.lot.part.name, quantity: use.quantity, lot: use.lot.code })),
+    parts: job.partUses.map((use) => ({
+      name: use.lot.part.name,
+      quantity: use.quantity,
+      lot: use.lot.code,
+    })),
     checkSheet: { name: job.repair.name, version: job.sheet.version },
     readings,
     technician: {

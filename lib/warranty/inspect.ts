@@ -1,7 +1,7 @@
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
-import { type NewPhoto, writePhotos } from '@/lib/jobs/photos';
 import { writeEvent } from '@/lib/jobs/write-event';
+import { type NewPhoto, writePhotos } from '@/lib/jobs/write-photos';
 import { Refusal } from '@/lib/outcome';
 import type { InspectionAnswer, InspectionKey } from './rules/inspection';
 
@@ -16,7 +16,10 @@ export async function inspect(o: {
   now: Date;
 }): Promise<void> {
   await transaction(async (tx) => {
-    const claim = await tx.claim.findUnique({ where: { id: o.claimId }, select: { number: true, jobId: true } });
+    const claim = await tx.claim.findUnique({
+      where: { id: o.claimId },
+      select: { number: true, jobId: true },
+    });
     if (!claim) throw new Refusal('not-found', 'There is no claim with this number.');
     await writeEvent(tx, {
       jobId: claim.jobId,

@@ -2,7 +2,7 @@ import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import type { WorkingCalendar } from '@/lib/calendar/working';
 import type { JobRecord } from '@/lib/jobs/records';
 import { newNumber } from '@/lib/numbers/draw';
-import { type Chain, readChain, readTerms } from './records';
+import { type Chain, readChain, readCoverLine, readTerms } from './records';
 import { type Covered, firstCover } from './rules/first-cover';
 import { renewCover } from './rules/renew';
 import { isCoveredAtLeastPartly } from './rules/ruling';
@@ -10,7 +10,6 @@ import { relevantLines } from './rules/standing';
 import { startDay } from './rules/start-day';
 import type { CoverLine, HeldInterval, PolicyTerms } from './rules/terms';
 import { readRuling } from './stored-ruling';
-import { readCoverLine } from './records';
 
 /** The certificate a dispatch is about to issue, before it is drawn and written. */
 export type CertificatePlan = {
@@ -38,9 +37,14 @@ export async function planWarranty(
   o: { now: Date; timeZone: string; calendar: WorkingCalendar },
 ): Promise<WarrantyPlan> {
   const today = dayInZone(o.now, o.timeZone);
-  if (!job.claim) return { heldNow: null, certificate: wasRepaired(job) ? firstCertificate(job, today, o) : null };
+  if (!job.claim)
+    return { heldNow: null, certificate: wasRepaired(job) ? firstCertificate(job, today, o) : null };
 
-  const heldNow: HeldInterval = { from: dayFromDate(job.claim.openedOn), to: today, claimNumber: job.claim.number };
+  const heldNow: HeldInterval = {
+    from: dayFromDate(job.claim.openedOn),
+    to: today,
+    claimNumber: job.claim.number,
+  };
   const ruled = readRuling(job.claim);
   if (!ruled?.isFinal || !wasRepaired(job)) return { heldNow, certificate: null };
   if (!isCoveredAtLeastPartly(ruled.ruling)) return { heldNow, certificate: firstCertificate(job, today, o) };
@@ -89,7 +93,9 @@ function nextRevision(
   const touched = relevantLines(before, job.claim?.symptom ?? 'other').map((line) => line.id);
   const { covered, lots } = coveredOf(job, before.length);
   const newParts = covered.filter(
-    (part) => part.kind === 'part' && !before.some((line) => line.kind === 'part' && line.description === part.description),
+    (part) =>
+      part.kind === 'part' &&
+      !before.some((line) => line.kind === 'part' && line.description === part.description),
   );
   const added = firstCover(newParts, chain.terms, startDay(chain.terms.startEvent, heldNow.to, o.calendar));
   const { lines } = renewCover({
@@ -120,11 +126,16 @@ function coveredOf(job: JobRecord, offset: number): { covered: Covered[]; lots: 
     lots.set(id, use.lotId);
     return { id, kind: 'part', description: use.lot.part.name, symptoms };
   });
-  return { covered: [{ id: 'work-1', kind: 'work', description: job.repair.name, symptoms }, ...parts], lots };
+  return {
+    covered: [{ id: 'work-1', kind: 'work', description: job.repair.name, symptoms }, ...parts],
+    lots,
+  };
 }
 
 function lotsOf(chain: Chain): [string, string][] {
-  return chain.inForce.lines.flatMap((line) => (line.lotId ? [[line.key, line.lotId] as [string, string]] : []));
+  return chain.inForce.lines.flatMap((line) =>
+    line.lotId ? [[line.key, line.lotId] as [string, string]] : [],
+  );
 }
 
 /** A part whose supplier gives a term of its own is covered for that term. */

@@ -37,7 +37,10 @@ export async function rotateSigningKey(now: Date): Promise<SigningKey> {
 }
 
 async function newest(client: Tx): Promise<SigningKey | null> {
-  const row = await client.signingKey.findFirst({ where: { retiredAt: null }, orderBy: { createdAt: 'desc' } });
+  const row = await client.signingKey.findFirst({
+    where: { retiredAt: null },
+    orderBy: { createdAt: 'desc' },
+  });
   return row ? { id: row.id, publicKey: row.publicKey, privateKey: unseal(row.privateKeySealed) } : null;
 }
 

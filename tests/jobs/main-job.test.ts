@@ -4,14 +4,14 @@ import { day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { readFile } from '@/lib/files/store';
 import { arrive } from '@/lib/jobs/arrive';
-import { dispatch } from '@/lib/jobs/dispatch';
 import { moveJob, type PlainMove } from '@/lib/jobs/move';
-import { readJob } from '@/lib/jobs/records';
 import { recordFinding } from '@/lib/jobs/record-finding';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { recordWork } from '@/lib/jobs/record-work';
+import { readJob } from '@/lib/jobs/records';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { writeOffer } from '@/lib/quotes/write-offer';
+import { dispatch } from '@/lib/warranty/dispatch';
 import { isGenuine } from '@/lib/warranty/genuine';
 import { openClaim } from '@/lib/warranty/open-claim';
 import { readChain } from '@/lib/warranty/records';
@@ -117,7 +117,11 @@ describe('the whole main job', () => {
     if (!chain) throw new Error('no chain');
     expect(dayFromDate(chain.inForce.endsOn)).toBe('2027-12-03');
     expect(await isGenuine(chain.inForce)).toBe(true);
-    expect(Buffer.from(await readFile(chain.inForce.fileKey)).subarray(0, 5).toString()).toBe('%PDF-');
+    expect(
+      Buffer.from(await readFile(chain.inForce.fileKey))
+        .subarray(0, 5)
+        .toString(),
+    ).toBe('%PDF-');
 
     const claimedAt = new Date('2027-02-01T08:00:00Z');
     const ask = (serial: string) =>

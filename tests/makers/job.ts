@@ -28,11 +28,21 @@ export async function filledDraft(o: { repairId: string; now: Date; serial?: str
   const token = await startDraft({ repairId: o.repairId, now: o.now });
   const { now } = o;
   await saveStep({ token, step: 'unit', answers: { serial: o.serial ?? SERIAL }, now });
-  await saveStep({ token, step: 'problem', answers: { problem: 'Does not charge any more', history: ['dropped'] }, now });
+  await saveStep({
+    token,
+    step: 'problem',
+    answers: { problem: 'Does not charge any more', history: ['dropped'] },
+    now,
+  });
   await saveStep({
     token,
     step: 'parcel',
-    answers: { accessories: ['Power supply'], otherAccessory: '', battery: o.battery ?? 'healthy', data: 'saved' },
+    answers: {
+      accessories: ['Power supply'],
+      otherAccessory: '',
+      battery: o.battery ?? 'healthy',
+      data: 'saved',
+    },
     now,
   });
   await saveStep({ token, step: 'address', answers: ADDRESS, now });

@@ -8,7 +8,9 @@ export type ToldAccessory = { name: string; isArrived: boolean };
  */
 export function accessoryDifferences(told: readonly ToldAccessory[], extra: readonly string[]): string[] {
   return [
-    ...told.filter((accessory) => !accessory.isArrived).map((accessory) => `${accessory.name} was not in the parcel`),
+    ...told
+      .filter((accessory) => !accessory.isArrived)
+      .map((accessory) => `${accessory.name} was not in the parcel`),
     ...extra.map((name) => `${name} came with it and is kept with the unit`),
   ];
 }

@@ -15,7 +15,11 @@ export const HISTORY = {
 export type HistoryKey = keyof typeof HISTORY;
 
 const line = (what: string, max: number) =>
-  z.string({ error: `Enter ${what}` }).trim().min(1, `Enter ${what}`).max(max, `Keep this to ${max} characters`);
+  z
+    .string({ error: `Enter ${what}` })
+    .trim()
+    .min(1, `Enter ${what}`)
+    .max(max, `Keep this to ${max} characters`);
 const optionalLine = (max: number) =>
   z.string().trim().max(max, `Keep this to ${max} characters`).optional().default('');
 
@@ -35,7 +39,9 @@ export const parcelAnswers = z.object({
   accessories: z.array(z.string().trim().min(1).max(80)).max(20).default([]),
   otherAccessory: optionalLine(80),
   battery: z.string({ error: 'Choose the answer that fits the battery' }).min(1).max(40),
-  data: z.enum(['none', 'saved', 'not-saved'], { error: 'Choose what applies to your recordings and settings' }),
+  data: z.enum(['none', 'saved', 'not-saved'], {
+    error: 'Choose what applies to your recordings and settings',
+  }),
 });
 
 export const addressAnswers = z.object({
@@ -109,6 +115,8 @@ export const DATA_ANSWERS = {
 
 /** Everything told to be in the parcel, each once, in the order told. */
 export function toldAccessories(parcel: z.output<typeof parcelAnswers>): string[] {
-  const all = [...parcel.accessories, parcel.otherAccessory].map((name) => name.trim()).filter((name) => name !== '');
+  const all = [...parcel.accessories, parcel.otherAccessory]
+    .map((name) => name.trim())
+    .filter((name) => name !== '');
   return [...new Set(all)];
 }

@@ -17,7 +17,12 @@ export const EVENT_DATA = {
   'finding-recorded': z.object({ findingId: z.string() }),
   'photo-added': z.object({ photoId: z.string(), purpose: z.string() }),
   'work-recorded': z.object({ workId: z.string(), minutes: z.number().int() }),
-  'part-used': z.object({ partUseId: z.string(), part: z.string(), lot: z.string(), quantity: z.number().int() }),
+  'part-used': z.object({
+    partUseId: z.string(),
+    part: z.string(),
+    lot: z.string(),
+    quantity: z.number().int(),
+  }),
   'check-recorded': z.object({ entryId: z.string(), check: z.string(), isPassed: z.boolean() }),
   'offer-written': z.object({ revision: z.number().int(), gross: z.number().int() }),
   'offer-decided': z.object({ revision: z.number().int(), decision: z.enum(['accepted', 'declined']) }),
@@ -34,7 +39,9 @@ export const EVENT_DATA = {
 } satisfies Record<string, z.ZodType>;
 
 export type EventKind = keyof typeof EVENT_DATA;
-export type JobEventData = { [K in EventKind]: { kind: K; data: z.input<(typeof EVENT_DATA)[K]> } }[EventKind];
+export type JobEventData = {
+  [K in EventKind]: { kind: K; data: z.input<(typeof EVENT_DATA)[K]> };
+}[EventKind];
 
 export function isEventKind(text: string): text is EventKind {
   return text in EVENT_DATA;
@@ -82,7 +89,9 @@ export function eventLine(kind: string, data: unknown): string {
     case 'claim-inspected':
       return 'Inspection answered';
     case 'claim-ruled':
-      return event.data.isFinal ? `Claim ruled: ${event.data.ruling}` : 'Claim ruled; waits for a second look';
+      return event.data.isFinal
+        ? `Claim ruled: ${event.data.ruling}`
+        : 'Claim ruled; waits for a second look';
     case 'claim-second-look':
       return event.data.isConfirmed ? 'Ruling confirmed on second look' : 'Ruling sent back on second look';
     case 'claim-contested':

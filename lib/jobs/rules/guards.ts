@@ -1,4 +1,13 @@
-import { type JobKind, type Move, type MoveBy, type MoveKey, moveOf, movesFrom, type Need, type Stage } from './stages';
+import {
+  type JobKind,
+  type Move,
+  type MoveBy,
+  type MoveKey,
+  moveOf,
+  movesFrom,
+  type Need,
+  type Stage,
+} from './stages';
 
 /** What must be known of a job to say which moves are open. Amounts in minor units. */
 export type JobFacts = {

@@ -17,7 +17,10 @@ export function batteryAnswer(model: { battery: string }, answer: string): Batte
  *
  * postedAnswer({ battery: 'lithium-ion', batteryWh: 9.6 }, 'swollen').may -> 'do-not-post'
  */
-export function postedAnswer(model: { battery: string; batteryWh: number | null }, answer: string): BatteryVerdict {
+export function postedAnswer(
+  model: { battery: string; batteryWh: number | null },
+  answer: string,
+): BatteryVerdict {
   return verdictOnAnswer(
     { battery: batteryKind(model.battery), wattHours: model.batteryWh },
     batteryAnswer(model, answer),

@@ -219,7 +219,8 @@ export const MOVES = [
     needs: ['ruled', 'nothing-owed', 'carrier-named'],
     mail: 'unit-sent-back',
     label: 'Send back',
-    consequence: 'Issues the certificate where a repair was done, and tells the customer the carrier reference.',
+    consequence:
+      'Issues the certificate where a repair was done, and tells the customer the carrier reference.',
   },
   {
     key: 'close',

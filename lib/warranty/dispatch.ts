@@ -1,18 +1,18 @@
 import { dayInZone, dayToDate } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { deleteFile } from '@/lib/files/store';
+import type { Actor } from '@/lib/jobs/actor';
+import { requireMove } from '@/lib/jobs/facts';
+import { type JobRecord, readJob, staffNames } from '@/lib/jobs/records';
+import { moveOf } from '@/lib/jobs/rules/stages';
+import { writeEvent } from '@/lib/jobs/write-event';
 import { queueMail } from '@/lib/mail/queue';
 import { checkS10 } from '@/lib/numbers/s10';
 import { foldSerial } from '@/lib/numbers/serial';
 import { Refusal } from '@/lib/outcome';
-import { type DrawnCertificate, drawPlan } from '@/lib/warranty/draw-plan';
-import { type CertificatePlan, planWarranty, type WarrantyPlan } from '@/lib/warranty/plan-certificate';
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
-import type { Actor } from './actor';
-import { requireMove } from './move';
-import { type JobRecord, readJob, staffNames } from './records';
-import { moveOf } from './rules/stages';
-import { writeEvent } from './write-event';
+import { type DrawnCertificate, drawPlan } from './draw-plan';
+import { type CertificatePlan, planWarranty, type WarrantyPlan } from './plan-certificate';
 
 export type Dispatch = {
   jobId: string;
@@ -32,7 +32,9 @@ export type Dispatch = {
  * version the person saw. The transaction then names that version: whoever presses second, or presses after the job
  * changed, writes nothing, and the file drawn for nothing is removed.
  */
-export async function dispatch(o: Dispatch): Promise<{ certificate: { number: string; revision: number } | null }> {
+export async function dispatch(
+  o: Dispatch,
+): Promise<{ certificate: { number: string; revision: number } | null }> {
   const job = await readJob({ id: o.jobId });
   if (!job) throw new Refusal('not-found', 'There is no such job.');
   if (job.version !== o.version) {
@@ -78,7 +80,11 @@ async function write(tx: Tx, o: DispatchWrite): Promise<void> {
     to: 'sent-back',
     event: {
       kind: 'sent-back',
-      data: { carrier: o.carrier, reference: o.carrierReference, certificate: plan.certificate?.number ?? null },
+      data: {
+        carrier: o.carrier,
+        reference: o.carrierReference,
+        certificate: plan.certificate?.number ?? null,
+      },
     },
   });
   if (job.claim) await closeClaim(tx, o);
@@ -133,7 +139,8 @@ async function writeCertificate(
       where: { id: plan.replaces.id, supersededAt: null },
       data: { supersededAt: o.now },
     });
-    if (count === 0) throw new Refusal('conflict', 'This certificate was reissued meanwhile. Nothing was sent back.');
+    if (count === 0)
+      throw new Refusal('conflict', 'This certificate was reissued meanwhile. Nothing was sent back.');
   }
   await tx.certificate.create({
     data: {

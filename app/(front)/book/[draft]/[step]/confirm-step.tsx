@@ -1,0 +1,132 @@
+import { Facts } from '@/app/ui/docket/facts';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { Checkbox } from '@/app/ui/forms/choices';
+import { SubmitBar } from '@/app/ui/forms/submit';
+import { Notice } from '@/app/ui/page/notice';
+import { TextLink } from '@/app/ui/page/text-link';
+import { NumberText } from '@/app/ui/words/number-text';
+import { describePeriod } from '@/lib/calendar/period';
+import { DATA_ANSWERS, fullAnswers, HISTORY, toldAccessories } from '@/lib/jobs/rules/booking';
+import { formatMoney } from '@/lib/money/amount';
+import { checkSerial } from '@/lib/numbers/serial';
+import { readSerialRule } from '@/lib/numbers/serial-rule';
+import { BATTERY_ANSWERS } from '@/lib/parcels/rules/battery-answers';
+import { confirmBooking } from '../../actions';
+import type { StepProps } from './step-props';
+
+export function ConfirmStep({ token, repair, workshop, answers }: StepProps) {
+  const all = fullAnswers(answers);
+  if (!all) return null;
+  const { unit, problem, parcel, address } = all;
+  const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
+  const [terms] = repair.policy.versions;
+  const serial = checkSerial(unit.serial, {
+    pattern: repair.model.serialPattern,
+    rule: readSerialRule(repair.model.serialRule),
+  });
+  const change = (step: string, what: string) => (
+    <TextLink href={`/book/${token}/${step}`} aria-label={`Change ${what}`}>
+      Change
+    </TextLink>
+  );
+  return (
+    <>
+      {serial.ok ? null : (
+        <Notice kind="note" heading="Please look at the serial once more">
+          <p>
+            <NumberText text={unit.serial} /> is not how serials of this unit usually look. If it is what the
+            unit says, just go on. {change('unit', 'the serial')}
+          </p>
+        </Notice>
+      )}
+      <Facts
+        items={[
+          { term: 'Repair', text: `${repair.name}, ${repair.model.maker} ${repair.model.name}` },
+          {
+            term: 'Serial',
+            text: (
+              <>
+                <NumberText text={unit.serial} /> {change('unit', 'the serial')}
+              </>
+            ),
+          },
+          {
+            term: 'What is wrong',
+            text: (
+              <>
+                {problem.problem}
+                {problem.history.map((key) => ` ${HISTORY[key]}.`)} {change('problem', 'what is wrong')}
+              </>
+            ),
+          },
+          {
+            term: 'In the parcel',
+            text: (
+              <>
+                {['The unit', ...toldAccessories(parcel)].join(', ')}.{' '}
+                {change('parcel', 'what is in the parcel')}
+              </>
+            ),
+          },
+          {
+            term: 'Battery',
+            text: BATTERY_ANSWERS.find(
+              (answer) => answer.value === parcel.battery && repair.model.battery !== 'none',
+            )?.label,
+          },
+          { term: 'Recordings and settings', text: DATA_ANSWERS[parcel.data] },
+          {
+            term: 'Back to',
+            text: (
+              <>
+                {[address.name, address.address1, address.address2, address.town, address.postcode]
+                  .filter((line) => line !== '')
+                  .join(', ')}{' '}
+                {change('address', 'the address')}
+              </>
+            ),
+          },
+          { term: 'Mail to', text: address.email },
+        ]}
+      />
+      <h2>What it costs and what happens</h2>
+      <Facts
+        items={[
+          { term: 'Price with tax', text: `${money(repair.priceMinor)}, to pay when the repair is done` },
+          {
+            term: 'Now',
+            text: 'You get a job number, a private link and a packing slip, and post the unit to us.',
+          },
+          { term: 'Usual time', text: `${repair.workingDays} working days from the day it is here` },
+          {
+            term: 'If we find something else',
+            text: `We ask first. If you say no, the way back costs ${money(workshop.returnFeeMinor)}.`,
+          },
+          {
+            term: 'Our promise',
+            text: terms?.workTerm
+              ? `Our work is covered for ${describePeriod(terms.workTerm)}. You get a certificate.`
+              : null,
+          },
+        ]}
+      />
+      <ActionForm action={confirmBooking.bind(null, token)}>
+        <Checkbox
+          name="terms"
+          label={
+            <>
+              I agree to the <TextLink href="/terms">terms</TextLink> and have read the{' '}
+              <TextLink href="/privacy">privacy page</TextLink>
+            </>
+          }
+        />
+        <SubmitBar
+          label="Book this repair"
+          busy="Booking…"
+          consequence={`Binding order for ${money(repair.priceMinor)}. You pay when the repair is done, and can cancel free of charge until the unit arrives here.`}
+          second={{ href: `/book/${token}/address`, label: 'Back' }}
+        />
+      </ActionForm>
+    </>
+  );
+}

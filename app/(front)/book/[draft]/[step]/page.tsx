@@ -1,0 +1,62 @@
+import type { Metadata, Route } from 'next';
+import { notFound, redirect } from 'next/navigation';
+import { PageHead } from '@/app/ui/page/page-head';
+import { Steps } from '@/app/ui/page/steps';
+import { readBookingRepair } from '@/lib/jobs/booking-repair';
+import { readDraft } from '@/lib/jobs/draft';
+import { newestTokenOf } from '@/lib/jobs/private-link';
+import { BOOKING_STEPS, isStep, nextStep } from '@/lib/jobs/rules/booking';
+import { readWorkshop } from '@/lib/workshop/records';
+import { AddressStep } from './address-step';
+import { ConfirmStep } from './confirm-step';
+import { ParcelStep } from './parcel-step';
+import { ProblemStep } from './problem-step';
+import { UnitStep } from './unit-step';
+
+export const metadata: Metadata = { title: 'Book a repair', robots: { index: false } };
+
+const STEP_NAMES = ['The unit', 'What is wrong', 'What you send', 'Your address', 'Check and book'];
+
+const TITLES = {
+  unit: 'Which unit is it?',
+  problem: 'What is wrong with it?',
+  parcel: 'What goes in the parcel?',
+  address: 'Where do we send it back?',
+  confirm: 'Check and book',
+} as const;
+
+type Props = { params: Promise<{ draft: string; step: string }> };
+
+export default async function BookingStepPage({ params }: Props) {
+  const { draft: token, step } = await params;
+  if (!isStep(step)) notFound();
+  const draft = await readDraft(token);
+  const repair = draft ? await readBookingRepair(draft.repairId) : null;
+  if (!draft || !repair) notFound();
+  if (draft.jobId) {
+    const sent = await newestTokenOf(draft.jobId);
+    if (!sent) notFound();
+    redirect(`/job/${sent}` as Route);
+  }
+  // A step further on than the answers reach leads back to the first one that is missing.
+  const next = nextStep(draft.answers);
+  if (BOOKING_STEPS.indexOf(step) > BOOKING_STEPS.indexOf(next)) redirect(`/book/${token}/${next}` as Route);
+
+  const workshop = await readWorkshop();
+  const at = BOOKING_STEPS.indexOf(step) + 1;
+  const shared = { token, repair, workshop, answers: draft.answers };
+  return (
+    <>
+      <PageHead
+        above={<Steps at={at} names={STEP_NAMES} />}
+        title={TITLES[step]}
+        lead={`${repair.name}, ${repair.model.maker} ${repair.model.name}`}
+      />
+      {step === 'unit' ? <UnitStep {...shared} /> : null}
+      {step === 'problem' ? <ProblemStep {...shared} /> : null}
+      {step === 'parcel' ? <ParcelStep {...shared} /> : null}
+      {step === 'address' ? <AddressStep {...shared} /> : null}
+      {step === 'confirm' ? <ConfirmStep {...shared} /> : null}
+    </>
+  );
+}

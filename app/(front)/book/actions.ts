@@ -1,0 +1,90 @@
+'use server';
+import type { Route } from 'next';
+import { redirect } from 'next/navigation';
+import { z } from 'zod';
+import { limitCaller } from '@/app/limit-caller';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { waitSentence } from '@/app/ui/forms/wait-sentence';
+import { now } from '@/lib/clock';
+import { book } from '@/lib/jobs/book';
+import { readBookingRepair } from '@/lib/jobs/booking-repair';
+import { readDraft, saveStep, startDraft } from '@/lib/jobs/draft';
+import {
+  addressAnswers,
+  type BookingStep,
+  confirmAnswers,
+  nextStep,
+  parcelAnswers,
+  problemAnswers,
+  unitAnswers,
+} from '@/lib/jobs/rules/booking';
+import { batteryAnswer, postedAnswer } from '@/lib/jobs/rules/posted-answer';
+import { attempt } from '@/lib/outcome';
+
+/** More than a person books in an hour, fewer than a program would. */
+const BOOKINGS_AN_HOUR = 30;
+
+const startForm = z.object({ repair: z.uuid('Choose a repair from the price list') });
+
+export async function startBooking(_before: FormState, formData: FormData): Promise<FormState> {
+  const parsed = parseForm(startForm, formData);
+  if (!parsed.ok) return parsed.state;
+  const limit = await limitCaller('book', { max: BOOKINGS_AN_HOUR, windowSeconds: 3600 });
+  if (!limit.allowed) return { message: waitSentence(limit.waitSeconds) };
+  const started = await attempt(() => startDraft({ repairId: parsed.data.repair, now: now() }));
+  if (!started.ok) return { message: started.refusal.message };
+  redirect(`/book/${started.value}/unit` as Route);
+}
+
+export async function saveUnit(draft: string, _before: FormState, formData: FormData): Promise<FormState> {
+  const parsed = parseForm(unitAnswers, formData);
+  if (!parsed.ok) return parsed.state;
+  return goOn(draft, () => saveStep({ token: draft, step: 'unit', answers: parsed.data, now: now() }));
+}
+
+export async function saveProblem(draft: string, _before: FormState, formData: FormData): Promise<FormState> {
+  const parsed = parseForm(problemAnswers, formData, ['history']);
+  if (!parsed.ok) return parsed.state;
+  return goOn(draft, () => saveStep({ token: draft, step: 'problem', answers: parsed.data, now: now() }));
+}
+
+/** A battery that must not be posted stops the booking here; the answers are kept, and the page says what to do instead. */
+export async function saveParcel(draft: string, _before: FormState, formData: FormData): Promise<FormState> {
+  const found = await readDraft(draft);
+  const repair = found ? await readBookingRepair(found.repairId) : null;
+  if (!repair) return { message: 'This booking was not found. Start again from the price list.' };
+  if (repair.model.battery === 'none') formData.set('battery', 'none');
+  const parsed = parseForm(parcelAnswers, formData, ['accessories']);
+  if (!parsed.ok) return parsed.state;
+  const { battery } = parsed.data;
+  if (postedAnswer(repair.model, battery).may === 'do-not-post') {
+    redirect(`/book/${draft}/battery?answer=${batteryAnswer(repair.model, battery)}` as Route);
+  }
+  return goOn(draft, () => saveStep({ token: draft, step: 'parcel', answers: parsed.data, now: now() }));
+}
+
+export async function saveAddress(draft: string, _before: FormState, formData: FormData): Promise<FormState> {
+  const parsed = parseForm(addressAnswers, formData);
+  if (!parsed.ok) return parsed.state;
+  return goOn(draft, () => saveStep({ token: draft, step: 'address', answers: parsed.data, now: now() }));
+}
+
+export async function confirmBooking(
+  draft: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  const parsed = parseForm(confirmAnswers, formData);
+  if (!parsed.ok) return parsed.state;
+  const booked = await attempt(() => book({ draftToken: draft, now: now() }));
+  if (!booked.ok) return { message: booked.refusal.message };
+  redirect(`/job/${booked.value.token}?booked=yes` as Route);
+}
+
+async function goOn(draft: string, save: () => Promise<Parameters<typeof nextStep>[0]>): Promise<FormState> {
+  const saved = await attempt(save);
+  if (!saved.ok) return { message: saved.refusal.message };
+  const next: BookingStep = nextStep(saved.value);
+  redirect(`/book/${draft}/${next}` as Route);
+}

@@ -1,0 +1,65 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { Facts } from '@/app/ui/docket/facts';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitBar } from '@/app/ui/forms/submit';
+import { PageHead } from '@/app/ui/page/page-head';
+import { TextLink } from '@/app/ui/page/text-link';
+import { describePeriod } from '@/lib/calendar/period';
+import { readBookingRepair } from '@/lib/jobs/booking-repair';
+import { formatMoney } from '@/lib/money/amount';
+import { readWorkshop } from '@/lib/workshop/records';
+import { startBooking } from '../actions';
+
+export const metadata: Metadata = { title: 'Before you book' };
+
+type Props = { searchParams: Promise<{ repair?: string | string[] }> };
+
+export default async function BeforeBookingPage({ searchParams }: Props) {
+  const { repair: id } = await searchParams;
+  const repair = typeof id === 'string' ? await readBookingRepair(id) : null;
+  if (!repair) notFound();
+  const workshop = await readWorkshop();
+  const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
+  const [terms] = repair.policy.versions;
+  return (
+    <>
+      <PageHead
+        above={
+          <TextLink
+            href={`/prices/${repair.model.slug}`}
+          >{`${repair.model.maker} ${repair.model.name}`}</TextLink>
+        }
+        title={repair.name}
+        lead={repair.summary}
+        next="five short steps, about three minutes. You pay nothing now."
+      />
+      <Facts
+        items={[
+          { term: 'Price with tax', text: money(repair.priceMinor) },
+          { term: 'Usual time', text: `${repair.workingDays} working days from the day your unit is here` },
+          { term: 'Our work is covered for', text: terms?.workTerm ? describePeriod(terms.workTerm) : null },
+          {
+            term: 'Parts we fit are covered for',
+            text: terms?.partsTerm ? describePeriod(terms.partsTerm) : null,
+          },
+          {
+            term: 'If we find something else',
+            text: `We ask you before it costs more. If you say no, we send the unit back for ${money(workshop.returnFeeMinor)}.`,
+          },
+          {
+            term: 'Posting it to us',
+            text: 'You choose the carrier and pay the postage to us. The way back is in the price.',
+          },
+        ]}
+      />
+      <ActionForm action={startBooking} hidden={{ repair: repair.id }}>
+        <SubmitBar
+          label="Start the booking"
+          consequence="Nothing is booked until you agree at the last step."
+          second={{ href: `/prices/${repair.model.slug}`, label: 'Other repairs for this unit' }}
+        />
+      </ActionForm>
+    </>
+  );
+}

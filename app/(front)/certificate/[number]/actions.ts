@@ -1,0 +1,128 @@
+'use server';
+import type { Route } from 'next';
+import { redirect } from 'next/navigation';
+import { z } from 'zod';
+import { limitCaller } from '@/app/limit-caller';
+import { storePhotos } from '@/app/store-photos';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { waitSentence } from '@/app/ui/forms/wait-sentence';
+import { now } from '@/lib/clock';
+import { addressAnswers, unitAnswers } from '@/lib/jobs/rules/booking';
+import { postedAnswer } from '@/lib/jobs/rules/posted-answer';
+import { askAboutClaim } from '@/lib/warranty/assess-claim';
+import { claimFormat } from '@/lib/warranty/claim-format';
+import { modelOfCertificate } from '@/lib/warranty/model-of-certificate';
+import { openClaim, opensClaim } from '@/lib/warranty/open-claim';
+import { answerHeading, nextStepSentence, sentence } from '@/lib/warranty/rules/reason-sentences';
+import type { Assessment } from '@/lib/warranty/rules/reasons';
+import { readWorkshop } from '@/lib/workshop/records';
+import { CLAIM_LIMIT } from '../limit';
+import type { AnswerView, ClaimState } from './claim-state';
+
+const askForm = unitAnswers.extend({
+  symptom: z
+    .string({ error: 'Choose what it does, or “Something else”' })
+    .max(200, 'Choose one of the answers'),
+  details: z.string().trim().max(2000, 'Keep this to 2,000 characters').optional().default(''),
+});
+
+const openForm = askForm.extend(addressAnswers.shape).extend({
+  battery: z.string({ error: 'Choose the answer that fits the battery' }).max(40),
+});
+
+/** Both halves of the claim form. The second half is worked out again from the start: hidden fields prove nothing. */
+export async function claim(
+  number: string,
+  revision: number,
+  _before: ClaimState,
+  formData: FormData,
+): Promise<ClaimState> {
+  const limit = await limitCaller('claim', CLAIM_LIMIT);
+  if (!limit.allowed) return { message: waitSentence(limit.waitSeconds) };
+  return formData.get('phase') === 'open'
+    ? open(number, revision, formData)
+    : ask(number, revision, formData);
+}
+
+async function ask(number: string, revision: number, formData: FormData): Promise<ClaimState> {
+  const parsed = parseForm(askForm, formData);
+  if (!parsed.ok) return { ...parsed.state, phase: 'ask' };
+  const { serial, symptom, details } = parsed.data;
+  const { assessment, chain } = await askAboutClaim({
+    certificateNumber: number,
+    revision,
+    serial,
+    symptom,
+    now: now(),
+  });
+  const goesOn = opensClaim(assessment, true);
+  return {
+    phase: goesOn ? 'open' : 'ask',
+    needsPhoto: assessment.answer === 'confirm-serial',
+    answer: await answerView(assessment, chain?.inForce.jobId ?? null),
+    values: { serial, symptom, details },
+  };
+}
+
+async function open(number: string, revision: number, formData: FormData): Promise<ClaimState> {
+  const asked = await ask(number, revision, formData);
+  if (asked.phase !== 'open') return asked;
+  const { answer, needsPhoto } = asked;
+  const half = { phase: 'open', answer, needsPhoto } as const;
+  const assessed = await askAboutClaim({
+    certificateNumber: number,
+    revision,
+    serial: String(formData.get('serial') ?? ''),
+    symptom: String(formData.get('symptom') ?? ''),
+    now: now(),
+  });
+  if (!assessed.chain) return asked;
+  const model = await modelOfCertificate(assessed.chain.inForce.jobId);
+  if (model.battery === 'none') formData.set('battery', 'none');
+  const parsed = parseForm(openForm, formData);
+  if (!parsed.ok) return { ...half, ...parsed.state };
+  const typed = Object.fromEntries(Object.entries(parsed.data).map(([name, value]) => [name, String(value)]));
+  const verdict = postedAnswer(model, parsed.data.battery);
+  if (verdict.may === 'do-not-post') {
+    const stop = ['Please do not post it.', ...verdict.reasons, ...verdict.insteadSteps].join(' ');
+    return { ...half, errors: { battery: [stop] }, values: typed };
+  }
+  const photos = await storePhotos(formData.getAll('photos'), 6);
+  if (!photos.ok) return { ...half, errors: { photos: [photos.sentence] }, values: typed };
+  if (needsPhoto && photos.photos.length === 0) {
+    return { ...half, errors: { photos: ['Add a photo of the serial on the unit'] }, values: typed };
+  }
+  const { serial, symptom, details, battery, ...address } = parsed.data;
+  const result = await openClaim({
+    certificateNumber: number,
+    revision,
+    serial,
+    symptom,
+    details,
+    batteryAnswer: battery,
+    address,
+    photos: photos.photos,
+    now: now(),
+  });
+  if (result.opened) redirect(`/job/${result.token}?booked=claim` as Route);
+  await photos.forget();
+  return {
+    phase: 'ask',
+    answer: await answerView(result.assessment, assessed.chain.inForce.jobId),
+    values: { serial, symptom, details },
+  };
+}
+
+async function answerView(assessment: Assessment, jobId: string | null): Promise<AnswerView> {
+  const format = claimFormat(await readWorkshop());
+  const isPaid = assessment.nextStep?.kind === 'book-paid-repair';
+  const slug = isPaid && jobId ? (await modelOfCertificate(jobId)).slug : null;
+  return {
+    answer: assessment.answer,
+    heading: answerHeading(assessment),
+    sentences: assessment.reasons.map((reason) => sentence(reason, format)),
+    next: assessment.nextStep ? nextStepSentence(assessment.nextStep, format) : null,
+    link: slug ? { href: `/prices/${slug}`, label: 'Prices for this unit' } : null,
+    isGood: assessment.answer === 'covered-subject-to-inspection',
+  };
+}

@@ -1,0 +1,33 @@
+import { countryChoices } from '@/app/(front)/book/countries';
+import { batteryKind } from '@/lib/jobs/rules/posted-answer';
+import {
+  BATTERY_QUESTION,
+  BATTERY_QUESTION_HELP,
+  batteryAnswersFor,
+} from '@/lib/parcels/rules/battery-answers';
+import { modelOfCertificate } from '@/lib/warranty/model-of-certificate';
+import type { CertificateRecord, Chain } from '@/lib/warranty/records';
+import type { WorkshopCard } from '@/lib/workshop/card';
+import { claim } from './actions';
+import { ClaimForm } from './claim-form';
+
+type Props = { chain: Chain; asked: CertificateRecord; workshop: WorkshopCard };
+
+/** Three questions, the answer at once, and where it opens a claim the address to return the unit to. */
+export async function ClaimPart({ chain, asked, workshop }: Props) {
+  const model = await modelOfCertificate(chain.inForce.jobId);
+  const symptoms = [...new Set(chain.inForce.lines.flatMap((line) => line.symptoms))];
+  return (
+    <section aria-labelledby="claim">
+      <h2 id="claim">Has it failed again?</h2>
+      <ClaimForm
+        action={claim.bind(null, chain.inForce.number, asked.revision)}
+        symptoms={symptoms}
+        countries={countryChoices(workshop.country, workshop.locale)}
+        batteries={batteryAnswersFor(batteryKind(model.battery))}
+        batteryQuestion={{ label: BATTERY_QUESTION, hint: BATTERY_QUESTION_HELP }}
+        serialPlace={model.serialPlace}
+      />
+    </section>
+  );
+}

@@ -1,0 +1,46 @@
+import type { Metadata, Route } from 'next';
+import { redirect } from 'next/navigation';
+import { limitCaller } from '@/app/limit-caller';
+import { waitSentence } from '@/app/ui/forms/wait-sentence';
+import { NumberForm } from '@/app/ui/page/number-form';
+import { PageHead } from '@/app/ui/page/page-head';
+import { explainReading, readNumber } from '@/lib/numbers/job-number';
+import { CERTIFICATE_LIMIT } from './limit';
+
+export const metadata: Metadata = { title: 'Certificate or claim' };
+
+type Props = { searchParams: Promise<{ number?: string | string[] }> };
+
+export default async function CertificatePage({ searchParams }: Props) {
+  const { number } = await searchParams;
+  const typed = typeof number === 'string' ? number : '';
+  const problem = typed === '' ? null : await lookUp(typed);
+  return (
+    <>
+      <PageHead
+        title="Certificate or claim"
+        lead="Has your unit failed again? Scan the code on your certificate with your phone, or type its number here."
+        next="you see what is covered and until when, and can open a claim. Opening one is free and takes two minutes."
+      />
+      <NumberForm
+        action="/certificate"
+        name="number"
+        label="Certificate number"
+        hint="Top left on the certificate. It starts with W and looks like W-4K7Q-X29D."
+        value={typed}
+        problem={problem}
+        submit="Show the cover"
+      />
+    </>
+  );
+}
+
+async function lookUp(typed: string): Promise<string> {
+  const limit = await limitCaller('certificate', CERTIFICATE_LIMIT);
+  if (!limit.allowed) return waitSentence(limit.waitSeconds);
+  const reading = readNumber(typed);
+  if (!reading.ok) return explainReading(reading.reason);
+  if (reading.kind === 'W') redirect(`/certificate/${reading.number}` as Route);
+  if (reading.kind === 'J') redirect(`/track/${reading.number}` as Route);
+  return 'A certificate number starts with W. This one belongs to something else.';
+}

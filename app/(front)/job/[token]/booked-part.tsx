@@ -1,0 +1,56 @@
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { ConfirmButton } from '@/app/ui/forms/confirm-button';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextField } from '@/app/ui/forms/text-field';
+import { LinkButton } from '@/app/ui/page/button';
+import { NumberText } from '@/app/ui/words/number-text';
+import { showNumber } from '@/lib/numbers/job-number';
+import { cancelBooking, giveReference } from './actions';
+import type { PartProps } from './part-props';
+
+/** Until the parcel is here: how to post it, the carrier's reference, and the way out. */
+export function BookedPart({ job, token, workshop }: PartProps) {
+  const address = [workshop.name, ...workshop.addressLines, workshop.town, workshop.postcode];
+  return (
+    <section aria-labelledby="post-it">
+      <h2 id="post-it">Post your unit</h2>
+      <p>
+        <LinkButton href={`/job/${token}/slip.pdf`} file>
+          Packing slip (PDF)
+        </LinkButton>
+      </p>
+      <p>
+        No printer? Write <NumberText text={showNumber(job.number)} /> on a piece of paper, put it in the
+        parcel, and post it to:
+      </p>
+      <address className="postal">
+        {address.map((line) => (
+          <span key={line} className="block">
+            {line}
+          </span>
+        ))}
+      </address>
+      <ActionForm action={giveReference.bind(null, token)} label="Parcel reference">
+        <TextField
+          name="reference"
+          label="The number on your post receipt"
+          hint="If you give it, we can look out for your parcel."
+          optional
+          mono
+          autoComplete="off"
+          maxLength={60}
+          defaultValue={job.inboundReference}
+        />
+        <SubmitButton label="Keep this number" kind="second" />
+      </ActionForm>
+      <ActionForm action={cancelBooking.bind(null, token)} hidden={{ version: job.version }} label="Cancel">
+        <ConfirmButton
+          label="Cancel this booking"
+          question="Cancel it?"
+          confirm="Yes, cancel the booking"
+          consequence="It costs nothing. Please do not post the unit afterwards."
+        />
+      </ActionForm>
+    </section>
+  );
+}

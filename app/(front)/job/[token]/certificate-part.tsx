@@ -1,0 +1,43 @@
+import { Facts } from '@/app/ui/docket/facts';
+import { LinkButton } from '@/app/ui/page/button';
+import { TextLink } from '@/app/ui/page/text-link';
+import { NumberText } from '@/app/ui/words/number-text';
+import { dayFromDate } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { showNumber } from '@/lib/numbers/job-number';
+import type { PartProps } from './part-props';
+
+export function CertificatePart({ job, token, workshop }: PartProps) {
+  const certificate = job.certificates.at(-1);
+  if (!certificate) return null;
+  const isReplaced = certificate.supersededAt !== null;
+  return (
+    <section aria-labelledby="certificate">
+      <h2 id="certificate">Your certificate</h2>
+      <Facts
+        items={[
+          { term: 'Number', text: <NumberText text={showNumber(certificate.number)} /> },
+          { term: 'Revision', text: String(certificate.revision) },
+          {
+            term: 'Covered until',
+            text: `the end of ${formatDay(dayFromDate(certificate.endsOn), workshop.locale, 'weekday')}`,
+          },
+          {
+            term: 'Replaced',
+            text: isReplaced ? 'A newer revision is in force; the number below leads to it.' : null,
+          },
+        ]}
+      />
+      <p>
+        <LinkButton href={`/job/${token}/certificate.pdf`} file>
+          Certificate (PDF)
+        </LinkButton>
+      </p>
+      <p>
+        <TextLink href={`/certificate/${certificate.number}`}>
+          Does it fail again? Open a claim from the certificate.
+        </TextLink>
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,85 @@
+import { Facts } from '@/app/ui/docket/facts';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { ConfirmButton } from '@/app/ui/forms/confirm-button';
+import { TextArea } from '@/app/ui/forms/text-area';
+import { PhotoStrip } from '@/app/ui/photos/photo';
+import { NumberText } from '@/app/ui/words/number-text';
+import { factsOf } from '@/lib/jobs/facts';
+import { mayMove } from '@/lib/jobs/rules/guards';
+import { formatMoney } from '@/lib/money/amount';
+import { showNumber } from '@/lib/numbers/job-number';
+import { claimFormat } from '@/lib/warranty/claim-format';
+import { sentence } from '@/lib/warranty/rules/reason-sentences';
+import { contestSentence, rulingSentence } from '@/lib/warranty/rules/ruling-sentences';
+import { readAssessment } from '@/lib/warranty/stored-assessment';
+import { readRuling } from '@/lib/warranty/stored-ruling';
+import { contest } from './actions';
+import type { PartProps } from './part-props';
+import { photosOf } from './photos-of';
+
+/** A claim job's own part: the preliminary answer as it was given, the ruling with its reasons, and the one contest. */
+export function ClaimPart({ job, token, workshop }: PartProps) {
+  const { claim } = job;
+  if (!claim) return null;
+  const format = claimFormat(workshop);
+  const ruled = readRuling(claim);
+  const isTold = ruled?.isFinal === true;
+  const offer = job.quotes[0]?.revisions.find((revision) => revision.state === 'sent');
+  const mayAsk = mayMove('contest', factsOf(job), 'customer').allowed;
+  return (
+    <section aria-labelledby="claim">
+      <h2 id="claim">Your claim</h2>
+      <Facts
+        items={[
+          { term: 'Claim', text: <NumberText text={showNumber(claim.number)} /> },
+          { term: 'On certificate', text: <NumberText text={showNumber(claim.certificateNumber)} /> },
+          {
+            term: 'What you told us',
+            text: [claim.symptom, claim.details].filter((text) => text !== '').join('. '),
+          },
+        ]}
+      />
+      <h3>What we could say before seeing it</h3>
+      <ul className="plain-list">
+        {readAssessment(claim.preliminary).reasons.map((reason) => (
+          <li key={reason.code}>{sentence(reason, format)}</li>
+        ))}
+      </ul>
+      <h3>{isTold ? 'Our ruling' : 'Our ruling is still to come'}</h3>
+      {isTold ? (
+        <>
+          <p>
+            {rulingSentence(ruled.ruling, {
+              repairWithin: `${job.repair.workingDays} working days`,
+              offeredPrice: offer ? formatMoney(offer.grossMinor, workshop.currency, workshop.locale) : null,
+              returnPrice: 'free',
+            })}
+          </p>
+          {claim.reasonText ? <p className="written">{claim.reasonText}</p> : null}
+          <PhotoStrip
+            label="Photos of the inspection"
+            photos={photosOf(job, token, (photo) => photo.purpose === 'inspection')}
+          />
+        </>
+      ) : (
+        <p>
+          {claim.contestedAt
+            ? 'You asked us to look again. The owner answers within two working days.'
+            : `We look at it within ${format.answerWithin} after it arrives.`}
+        </p>
+      )}
+      {mayAsk ? (
+        <ActionForm action={contest.bind(null, token)} label="Ask us to look again">
+          <ConfirmButton
+            label="I see it another way"
+            question={contestSentence(format.answerWithin)}
+            confirm="Ask the owner to look again"
+            consequence="Free, and once for each claim."
+          >
+            <TextArea name="text" label="How do you see it?" maxLength={4000} rows={4} />
+          </ConfirmButton>
+        </ActionForm>
+      ) : null}
+    </section>
+  );
+}

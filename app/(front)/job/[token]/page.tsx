@@ -1,0 +1,152 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { Docket, DocketSection } from '@/app/ui/docket/docket';
+import { Facts } from '@/app/ui/docket/facts';
+import { stampSteps } from '@/app/ui/docket/stamp-steps';
+import { LinkButton } from '@/app/ui/page/button';
+import { Notice } from '@/app/ui/page/notice';
+import { PageHead } from '@/app/ui/page/page-head';
+import { Tag } from '@/app/ui/page/tag';
+import { NumberText } from '@/app/ui/words/number-text';
+import { dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { config } from '@/lib/config';
+import { factsOf } from '@/lib/jobs/facts';
+import { readKind, readStage, stagesReached } from '@/lib/jobs/records';
+import { nextForCustomer } from '@/lib/jobs/rules/next-step';
+import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { formatMoney } from '@/lib/money/amount';
+import { showNumber } from '@/lib/numbers/job-number';
+import { readWorkshop } from '@/lib/workshop/records';
+import { ApprovalPart } from './approval-part';
+import { BookedPart } from './booked-part';
+import { CertificatePart } from './certificate-part';
+import { ClaimPart } from './claim-part';
+import { FindingsPart } from './findings-part';
+import { MessagesPart } from './messages-part';
+import { MoneyPart } from './money-part';
+import { jobOfToken } from './open-job';
+
+export const metadata: Metadata = { title: 'Your repair', robots: { index: false, follow: false } };
+
+const DONE: Record<string, string> = {
+  accepted: 'Thank you. We go ahead at the new price, and we have sent you a mail that says so.',
+  declined: 'Thank you. We pack your unit and send it back.',
+  message: 'Your message is here. We answer within two working days.',
+  reference: 'Thank you. We look out for your parcel.',
+  cancelled: 'Your booking is cancelled. Nothing is owed.',
+  contested: 'Thank you. The owner looks again and answers within two working days.',
+};
+
+type Props = {
+  params: Promise<{ token: string }>;
+  searchParams: Promise<{ booked?: string; done?: string }>;
+};
+
+export default async function JobPage({ params, searchParams }: Props) {
+  const { token } = await params;
+  const { booked, done } = await searchParams;
+  const job = await jobOfToken(token);
+  if (!job) notFound();
+  const workshop = await readWorkshop();
+  const { locale, timeZone, currency } = workshop;
+  const money = (minor: number) => formatMoney(minor, currency, locale);
+  const facts = factsOf(job);
+  const stage = readStage(job.stage);
+  const kind = readKind(job.kind);
+  const offer = job.quotes[0]?.revisions.find((revision) => revision.state === 'sent');
+  const unit = `${job.model.maker} ${job.model.name}`;
+  const parts = { job, token, workshop };
+  return (
+    <>
+      <PageHead
+        title={booked ? 'Your repair is booked' : STAGE_WORDS[stage].customer}
+        lead={
+          booked
+            ? 'Keep this page: its address is your private link. We have sent it to you by mail too.'
+            : unit
+        }
+        next={nextForCustomer(
+          {
+            stage,
+            kind,
+            promisedOn: job.promisedOn ? dayFromDate(job.promisedOn) : null,
+            owed: facts.owed > 0 ? money(facts.owed) : null,
+            returnFee: money(workshop.returnFeeMinor),
+            offerUntil: offer ? dayFromDate(offer.validUntil) : null,
+            carrier: job.carrier,
+            ruling: facts.ruling,
+          },
+          locale,
+        )}
+      />
+      {done && DONE[done] ? (
+        <Notice kind="good" role="status">
+          <p>{DONE[done]}</p>
+        </Notice>
+      ) : null}
+      {stage === 'awaiting-approval' && offer ? <ApprovalPart {...parts} offer={offer} /> : null}
+      <Docket
+        kind={kind === 'claim' ? 'Claim job' : 'Job'}
+        number={showNumber(job.number)}
+        heading={unit}
+        tag={<Tag tone="now">{STAGE_WORDS[stage].label}</Tag>}
+        qr={{ text: `${config.appUrl}/track/${job.number}`, alt: 'QR code that opens the stage of this job' }}
+        stubFacts={[
+          { term: 'Booked', text: formatDay(dayInZone(job.bookedAt, timeZone), locale, 'short') },
+          {
+            term: 'Promise',
+            text: job.promisedOn
+              ? formatDay(dayFromDate(job.promisedOn), locale, 'short')
+              : 'once it is here',
+          },
+        ]}
+        stamps={stampSteps({ stage, reached: stagesReached(job.events) }, { locale, timeZone })}
+      >
+        <Facts
+          items={[
+            { term: 'Repair', text: job.repair.name },
+            { term: 'Serial', text: <NumberText text={job.serialTyped} /> },
+            { term: 'What you told us', text: job.problem },
+            { term: 'Sent along', text: job.accessories.map((each) => accessoryWords(each)).join(', ') },
+            {
+              term: 'Goes back to',
+              text: [
+                job.customer.name,
+                ...job.customer.addressLines,
+                job.customer.town,
+                job.customer.postcode,
+              ].join(', '),
+            },
+            { term: 'Carrier', text: job.carrier },
+            {
+              term: 'Carrier’s reference',
+              text: job.carrierReference === '' ? null : <NumberText text={job.carrierReference} />,
+            },
+          ]}
+        />
+        {stage === 'booked' ? null : (
+          <DocketSection heading="Papers">
+            <p>
+              <LinkButton href={`/job/${token}/slip.pdf`} kind="quiet" file>
+                Packing slip (PDF)
+              </LinkButton>
+            </p>
+          </DocketSection>
+        )}
+      </Docket>
+      {stage === 'booked' ? <BookedPart {...parts} /> : null}
+      <CertificatePart {...parts} />
+      <ClaimPart {...parts} />
+      <FindingsPart {...parts} />
+      <MoneyPart {...parts} />
+      <MessagesPart {...parts} />
+    </>
+  );
+}
+
+function accessoryWords(each: { name: string; isTold: boolean; isArrived: boolean | null }): string {
+  if (each.isArrived === null) return each.name;
+  if (!each.isTold) return `${each.name} (came with it)`;
+  return each.isArrived ? `${each.name} (here)` : `${each.name} (was not in the parcel)`;
+}

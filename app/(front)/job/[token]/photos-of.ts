@@ -1,0 +1,25 @@
+import type { PhotoProps } from '@/app/ui/photos/photo';
+import type { JobRecord } from '@/lib/jobs/records';
+
+type JobPhoto = JobRecord['photos'][number];
+
+const SHOWN: Record<string, string> = {
+  arrival: 'Your unit as it arrived',
+  finding: 'What we found',
+  work: 'The work',
+  proof: 'The proof',
+  claim: 'Your photo',
+  inspection: 'The inspection',
+};
+
+/** Photos of a job as the private page shows them. Thumbnails keep the proportions of the whole photo. */
+export function photosOf(job: JobRecord, token: string, wanted: (photo: JobPhoto) => boolean): PhotoProps[] {
+  return job.photos.filter(wanted).map((photo, index) => ({
+    src: `/job/${token}/photo/${photo.id}?size=thumb`,
+    full: `/job/${token}/photo/${photo.id}`,
+    alt: photo.caption || `${SHOWN[photo.purpose] ?? 'Photo'}, picture ${index + 1}`,
+    width: photo.width,
+    height: photo.height,
+    caption: photo.caption || SHOWN[photo.purpose],
+  }));
+}

@@ -1,0 +1,16 @@
+import { nothingHere, serveFile } from '@/app/serve-file';
+import { drawPackingSlip } from '@/lib/documents/packing-slip';
+import { slipData } from '@/lib/jobs/slip-data';
+import { jobOfToken } from '../open-job';
+
+export async function GET(
+  _request: Request,
+  { params }: { params: Promise<{ token: string }> },
+): Promise<Response> {
+  const job = await jobOfToken((await params).token);
+  if (!job) return nothingHere();
+  return serveFile(await drawPackingSlip(await slipData(job)), {
+    type: 'application/pdf',
+    name: `packing-slip-${job.number}.pdf`,
+  });
+}

@@ -1,0 +1,58 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { limitCaller } from '@/app/limit-caller';
+import { Docket } from '@/app/ui/docket/docket';
+import { stampSteps } from '@/app/ui/docket/stamp-steps';
+import { waitSentence } from '@/app/ui/forms/wait-sentence';
+import { Notice } from '@/app/ui/page/notice';
+import { PageHead } from '@/app/ui/page/page-head';
+import { Tag } from '@/app/ui/page/tag';
+import { formatDay } from '@/lib/calendar/format';
+import { readStatus } from '@/lib/jobs/records';
+import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { readNumber, showNumber } from '@/lib/numbers/job-number';
+import { readWorkshop } from '@/lib/workshop/records';
+
+export const metadata: Metadata = { title: 'Where is my repair', robots: { index: false } };
+
+type Props = { params: Promise<{ number: string }> };
+
+/** The stage of a job for whoever has its number: nothing here says whose it is or what it is. */
+export default async function StatusPage({ params }: Props) {
+  const { number } = await params;
+  const limit = await limitCaller('track', { max: 60, windowSeconds: 600 });
+  if (!limit.allowed) {
+    return (
+      <Notice kind="stop" heading="Please wait a little">
+        <p>{waitSentence(limit.waitSeconds)}</p>
+      </Notice>
+    );
+  }
+  const reading = readNumber(number);
+  const status = reading.ok && reading.kind === 'J' ? await readStatus(reading.number) : null;
+  if (!status) notFound();
+  const { locale, timeZone } = await readWorkshop();
+  const words = STAGE_WORDS[status.stage];
+  return (
+    <>
+      <PageHead
+        title="Where your repair is"
+        lead={words.customer}
+        next="open the private link in our e-mail to see findings, prices and messages, and to answer us."
+      />
+      <Docket
+        kind="Job"
+        number={showNumber(status.number)}
+        heading={words.label}
+        tag={<Tag tone="now">{words.label}</Tag>}
+        stamps={stampSteps(status, { locale, timeZone })}
+      >
+        <p>
+          {status.promisedOn && !['sent-back', 'closed', 'cancelled'].includes(status.stage)
+            ? `Promised to be ready by ${formatDay(status.promisedOn, locale, 'weekday')}.`
+            : 'The number alone shows the stage and nothing else.'}
+        </p>
+      </Docket>
+    </>
+  );
+}

@@ -1,0 +1,63 @@
+import type { Day } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import type { JobKind, Stage } from './stages';
+
+export type NextFacts = {
+  stage: Stage;
+  kind: JobKind;
+  promisedOn: Day | null;
+  /** still to pay, as text, or null when nothing is owed */
+  owed: string | null;
+  returnFee: string;
+  /** when a sent offer stops being valid */
+  offerUntil: Day | null;
+  carrier: string;
+  /** the final ruling of a claim, or null */
+  ruling: string | null;
+};
+
+/**
+ * What happens next, when, and what it costs: one or two sentences for the customer at every stage.
+ *
+ * nextForCustomer({ stage: 'ready', owed: '£96.00', … }, 'en-GB')
+ *   -> 'It goes back the working day after £96.00 has reached us. How to pay is below.'
+ */
+export function nextForCustomer(facts: NextFacts, locale: string): string {
+  const by = facts.promisedOn
+    ? ` We promised to have it ready by ${formatDay(facts.promisedOn, locale, 'weekday')}.`
+    : '';
+  const free = facts.kind === 'claim' ? ' This costs you nothing.' : '';
+  switch (facts.stage) {
+    case 'booked':
+      return `Print the packing slip, or write the job number on a piece of paper, and post the unit to us. We write to you the day it arrives.${free}`;
+    case 'arrived':
+      return `We look at it in its turn.${by}${free}`;
+    case 'assessing':
+      return facts.ruling === null && facts.kind === 'claim'
+        ? `We find out why it failed and tell you our ruling with the reasons.${free}`
+        : `We find out what is wrong.${by} If it needs more than you booked, we ask you first.`;
+    case 'awaiting-approval':
+      return `Please say yes or no below${facts.offerUntil ? ` by ${formatDay(facts.offerUntil, locale, 'weekday')}` : ''}. Until then your unit is safe here and nothing is charged. The time we wait for your answer is not counted in our promise.`;
+    case 'awaiting-parts':
+      return `We go on as soon as the part is here.${by}${free}`;
+    case 'on-bench':
+    case 'proving':
+      return `It gets tested against its check sheet before it goes back.${by}${free}`;
+    case 'ready':
+      return facts.owed === null
+        ? `It goes back to you within one working day, and you get the carrier’s reference by mail.${free}`
+        : `It goes back the working day after ${facts.owed} has reached us. How to pay is below.`;
+    case 'sent-back':
+      return `${facts.carrier === '' ? 'It' : `${facts.carrier} has it. It`} usually arrives within a few days. If it has not come after ten, write to us here.`;
+    case 'closed':
+      return 'There is nothing left to do. Keep the certificate: if it fails again, it opens your claim.';
+    case 'cancelled':
+      return 'Nothing is owed. You can book again from the price list.';
+    case 'declined':
+      return facts.kind === 'claim'
+        ? 'We are packing your unit. It comes back free of charge.'
+        : `We are packing your unit. It comes back for the return fee of ${facts.returnFee}.`;
+    case 'unclaimed':
+      return 'Your unit is ready and we could not reach you. Please write to us here, so that it can go back to you.';
+  }
+}

@@ -1,0 +1,72 @@
+import { dayInZone } from '@/lib/calendar/day';
+import { config } from '@/lib/config';
+import type { PackingSlipData } from '@/lib/documents/packing-slip';
+import { formatMoney } from '@/lib/money/amount';
+import { packingAdvice } from '@/lib/parcels/rules/packing';
+import { readWorkshop } from '@/lib/workshop/records';
+import { type JobRecord, readKind, readStage, stagesReached } from './records';
+import { batteryAnswer, batteryKind, postedAnswer } from './rules/posted-answer';
+import { runOfStamps } from './rules/run-of-stamps';
+import { STAGE_WORDS } from './rules/stages';
+
+/** Everything the packing slip of a job says. */
+export async function slipData(job: JobRecord): Promise<PackingSlipData> {
+  const workshop = await readWorkshop();
+  const { customer, model } = job;
+  const unit = `${model.maker} ${model.name}`;
+  const verdict = postedAnswer(model, job.batteryAnswer);
+  const kind = readKind(job.kind);
+  const advice = packingAdvice({
+    unit,
+    jobKind: kind,
+    sentAlong: job.accessories.filter((each) => each.isTold).map((each) => each.name),
+    accessories: model.accessories,
+    battery: batteryAnswer(model, job.batteryAnswer) === 'none' ? 'none' : batteryKind(model.battery),
+    verdict,
+    weightGrams: model.weightGrams,
+    isMainsPowered: model.isMainsPowered,
+  });
+  const gross = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted')?.grossMinor ?? 0;
+  return {
+    setting: { paper: workshop.paper, locale: workshop.locale, made: job.bookedAt },
+    workshop: {
+      name: workshop.name,
+      address: [...workshop.addressLines, workshop.town, workshop.postcode].filter((line) => line !== ''),
+      phone: workshop.phone || null,
+      email: workshop.email || null,
+    },
+    job: job.number,
+    bookedOn: dayInZone(job.bookedAt, workshop.timeZone),
+    statusUrl: `${config.appUrl}/track/${job.number}`,
+    unit: { model: unit, serial: job.serialTyped },
+    repair: job.repair.name,
+    certificate: job.claim?.certificateNumber ?? null,
+    from: [customer.name, ...customer.addressLines, customer.town, customer.postcode],
+    stamps: runOfStamps(readStage(job.stage), stagesReached(job.events)).map((step) => ({
+      label: STAGE_WORDS[step.stage].label,
+      day: step.at ? dayInZone(step.at, workshop.timeZone) : null,
+    })),
+    include: advice.include,
+    leaveOut: advice.leaveOut,
+    pack: [...advice.pack, ...workshop.packingText],
+    outside: advice.outside,
+    battery: {
+      sentences: verdict.reasons,
+      caution:
+        verdict.code === 'no-battery'
+          ? null
+          : 'Swollen, leaking, hot or wet? Do not post it. Write to us first.',
+    },
+    next: [
+      { what: 'You post the parcel', when: 'when it suits you', cost: 'the postage to us' },
+      { what: 'We take it in and write to you', when: 'the day it arrives', cost: 'nothing' },
+      kind === 'claim'
+        ? { what: 'We inspect it and tell you our ruling', when: 'within 2 working days', cost: 'nothing' }
+        : {
+            what: 'We repair it and prove it',
+            when: `usually within ${job.repair.workingDays} working days`,
+            cost: formatMoney(gross, workshop.currency, workshop.locale),
+          },
+    ],
+  };
+}
