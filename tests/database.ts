@@ -4,8 +4,8 @@ import { connect } from 'node:net';
 import path from 'node:path';
 import { afterAll, beforeAll, inject } from 'vitest';
 import { socketPathOf } from '@/lib/db/embedded-place';
+import { onServer } from '@/lib/db/server';
 import type { World } from '@/tests/global-setup';
-import { onServer } from '@/tests/world/server';
 import { worker, workerFolder } from '@/tests/world/settings';
 
 /** Gives the test file an empty, migrated database behind lib/db; no file sees the rows of another. */

@@ -12,7 +12,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { TestProject } from 'vitest/node';
 import { generateClient, hashFolder } from '@/lib/commands/generate-client';
-import { databaseUrl, isLocalDatabase, onServer } from '@/tests/world/server';
+import { databaseUrl, isLocalDatabase, onServer } from '@/lib/db/server';
 
 export type World = { folder: string } & (
   | { kind: 'embedded'; template: string; owner: number }
@@ -42,7 +42,10 @@ export default async function setup(project: TestProject): Promise<() => Promise
 async function embeddedWorld(folder: string): Promise<World> {
   console.log('Databases: embedded. Skipped: tests/races, which need a server (npm run test:server).');
   const cache = path.resolve('node_modules/.cache/mendpost');
-  const template = path.join(cache, `template-${hashFolder(path.resolve('prisma/migrations')).slice(0, 16)}`);
+  const template = path.join(
+    cache,
+    `template-with-queue-${hashFolder(path.resolve('prisma/migrations')).slice(0, 16)}`,
+  );
   if (!existsSync(template)) await makeTemplate(cache, template);
   return { kind: 'embedded', folder, template, owner: process.pid };
 }
@@ -51,9 +54,11 @@ async function embeddedWorld(folder: string): Promise<World> {
 async function makeTemplate(cache: string, template: string): Promise<void> {
   const { startEmbedded } = await import('@/lib/db/embedded');
   const { migrate } = await import('@/lib/db/migrate');
+  const { prepareQueue } = await import('@/lib/mail/boss');
   const draft = mkdtempSync(path.join(tmpdir(), 'mendpost-template-'));
   const embedded = await startEmbedded(draft);
   await migrate(embedded.url);
+  await prepareQueue({ connectionString: embedded.url });
   await embedded.stop();
   mkdirSync(cache, { recursive: true });
   const ready = mkdtempSync(path.join(cache, 'draft-'));
@@ -83,10 +88,12 @@ async function serverWorld(folder: string, url: string): Promise<World> {
     throw new Error('TEST_DATABASE_URL is not on this machine: tests empty the database they use');
   }
   const { migrate } = await import('@/lib/db/migrate');
+  const { prepareQueue } = await import('@/lib/mail/boss');
   const run = `mendpost_test_${process.pid}`;
   await dropDatabases(url, run);
   await onServer(url, (client) => client.query(`create database ${run}_template`));
   await migrate(databaseUrl(url, `${run}_template`));
+  await prepareQueue({ connectionString: databaseUrl(url, `${run}_template`) });
   console.log(`Databases: server, copies of ${run}_template.`);
   return { kind: 'server', folder, url, run };
 }

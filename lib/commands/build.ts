@@ -2,7 +2,6 @@ import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { childEnvironment } from './child-environment';
 
 const marker = '.next/built-from';
 
@@ -30,7 +29,14 @@ export function isBuilt(): boolean {
 export async function build(signal?: AbortSignal): Promise<void> {
   const mark = hashSources();
   const child = spawn(process.execPath, ['node_modules/next/dist/bin/next', 'build'], {
-    env: childEnvironment(),
+    // Pages are made at each request, so the build needs neither database nor clock, and must not depend on them.
+    env: {
+      ...process.env,
+      NODE_ENV: 'production',
+      NEXT_TELEMETRY_DISABLED: '1',
+      DATABASE_URL: '',
+      CLOCK_FILE: '',
+    },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   signal?.addEventListener('abort', () => child.kill('SIGTERM'));

@@ -2,7 +2,7 @@
 import path from 'node:path';
 import { inject } from 'vitest';
 import { embeddedUrl } from '@/lib/db/embedded-place';
-import { databaseUrl } from './server';
+import { databaseUrl } from '@/lib/db/server';
 
 const world = inject('world');
 export const worker = `w${process.env['VITEST_POOL_ID'] ?? '1'}`;

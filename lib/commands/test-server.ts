@@ -1,0 +1,45 @@
+/**
+ * `npm run test:server`: the database tests again, with the races, on a PostgreSQL server: the one of TEST_DATABASE_URL
+ * or a throwaway one. With `-- --browser` the walks too.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { databaseUrl, isLocalDatabase, onServer } from '@/lib/db/server';
+import { build, isBuilt } from './build';
+import { needChromium } from './chromium';
+import { finish, runSteps, runUnitTests, runWalks } from './test-steps';
+import { startThrowawayPostgres } from './throwaway-postgres';
+
+const given = process.env['TEST_DATABASE_URL'];
+if (given && !isLocalDatabase(given)) {
+  console.error('TEST_DATABASE_URL is not on this machine: tests empty the database they use.');
+  process.exit(1);
+}
+const server = given ? { url: given, stop() {} } : await startThrowawayPostgres();
+const walkDatabase = 'mendpost_walk';
+
+const counts = await runSteps([
+  {
+    name: 'database tests and races on a server',
+    run: () => runUnitTests(databaseTests(), { TEST_DATABASE_URL: server.url }),
+  },
+  ...(process.argv.includes('--browser') ? [{ name: 'browser tests on a server', run: walk }] : []),
+]);
+server.stop();
+finish(counts);
+
+function databaseTests(): string[] {
+  return readdirSync('tests', { recursive: true, encoding: 'utf8' })
+    .filter((name) => /\.test\.tsx?$/.test(name))
+    .map((name) => path.join('tests', name))
+    .filter((file) => readFileSync(file, 'utf8').includes("from '@/tests/database'"));
+}
+
+async function walk() {
+  if (!isBuilt()) await build();
+  await onServer(server.url, async (client) => {
+    await client.query(`drop database if exists ${walkDatabase} with (force)`);
+    await client.query(`create database ${walkDatabase}`);
+  });
+  return runWalks({ CHROMIUM_PATH: needChromium(), E2E_DATABASE_URL: databaseUrl(server.url, walkDatabase) });
+}

@@ -1,0 +1,34 @@
+/** `npm test`: everything that has to hold, cheapest first, and stops at what does not. */
+import { build, isBuilt } from './build';
+import { needChromium } from './chromium';
+import { generateClient } from './generate-client';
+import { finish, run, runSteps, runUnitTests, runWalks, uncounted } from './test-steps';
+
+const counts = await runSteps([
+  {
+    name: 'lint',
+    run: uncounted(() => run('@biomejs/biome/bin/biome', ['check', '--error-on-warnings'])),
+  },
+  {
+    name: 'types',
+    run: uncounted(() => {
+      generateClient();
+      run('next/dist/bin/next', ['typegen']);
+      run('typescript/bin/tsc', ['--noEmit']);
+    }),
+  },
+  { name: 'unit and database tests', run: () => runUnitTests([]) },
+  {
+    name: 'build',
+    run: uncounted(async () => {
+      if (isBuilt()) console.log('The pages were built from these very files already.');
+      else await build();
+    }),
+  },
+  {
+    name: 'browser tests',
+    run: () => runWalks({ CHROMIUM_PATH: needChromium() }),
+  },
+]);
+
+finish(counts);

@@ -1,0 +1,64 @@
+import { defineConfig } from '@playwright/test';
+import { chromiumArguments, findChromium } from '@/lib/commands/chromium';
+import { isLocalDatabase } from '@/lib/db/server';
+import { openingTime, place, setClock } from './e2e/world/place';
+
+const databaseUrl = process.env['E2E_DATABASE_URL'];
+if (databaseUrl && !isLocalDatabase(databaseUrl)) {
+  throw new Error('E2E_DATABASE_URL is not on this machine: the walks fill the database they use');
+}
+const chromium = findChromium();
+const phone = { width: 360, height: 740 };
+
+// Once, by the process that starts the app; the others find the clock where the walks have moved it.
+if (!process.env['TEST_WORKER_INDEX']) setClock(openingTime);
+
+export default defineConfig({
+  testDir: 'e2e',
+  outputDir: 'test-results/walks',
+  reporter: [['list'], ['json', { outputFile: 'test-results/walks.json' }]],
+  forbidOnly: Boolean(process.env['CI']),
+  workers: 1,
+  retries: 0,
+  timeout: 60_000,
+  use: {
+    baseURL: place.origin,
+    locale: 'en-GB',
+    timezoneId: 'Europe/London',
+    trace: 'retain-on-failure',
+    launchOptions: { args: chromiumArguments, ...(chromium && { executablePath: chromium }) },
+  },
+  projects: [
+    { name: 'script-off', use: { javaScriptEnabled: false, viewport: phone } },
+    { name: 'script-on', use: { viewport: phone } },
+    { name: 'wide', use: { viewport: { width: 1280, height: 800 } } },
+  ],
+  webServer: [
+    {
+      command: 'node --import tsx e2e/world/smtp-catcher.ts',
+      url: place.mailbox,
+      stdout: 'pipe',
+      gracefulShutdown: { signal: 'SIGTERM', timeout: 2000 },
+    },
+    {
+      command: 'node --conditions=react-server --import tsx lib/commands/start.ts',
+      url: `${place.origin}/ready`,
+      // Longer than a first start that has to build, on a busy machine.
+      timeout: 300_000,
+      stdout: 'pipe',
+      // The launcher lets the app finish first; it takes at most 20 s for that.
+      gracefulShutdown: { signal: 'SIGTERM', timeout: 25_000 },
+      env: {
+        DATABASE_URL: databaseUrl ?? '',
+        DATA_DIR: place.dataDir,
+        PORT: String(place.port),
+        APP_URL: place.origin,
+        CLOCK_FILE: place.clockFile,
+        SMTP_URL: `smtp://127.0.0.1:${place.smtpPort}`,
+        MAIL_FROM: 'Quay & Alder <workshop@quayandalder.example.org>',
+        DEMO: 'on',
+        JOBS: 'on',
+      },
+    },
+  ],
+});
