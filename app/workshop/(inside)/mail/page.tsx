@@ -1,0 +1,161 @@
+import type { Metadata } from 'next';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { Notice } from '@/app/ui/page/notice';
+import { PageHead } from '@/app/ui/page/page-head';
+import { Pager } from '@/app/ui/page/pager';
+import { Table } from '@/app/ui/page/table';
+import { TextLink } from '@/app/ui/page/text-link';
+import { NumberText } from '@/app/ui/words/number-text';
+import { formatInstant } from '@/lib/calendar/format';
+import { type MailState, mailStates } from '@/lib/mail/messages';
+import { hasMailServer } from '@/lib/mail/preview';
+import { countMail, type ListedMail, listMail, MAILS_PER_PAGE } from '@/lib/mail/records';
+import { templateWords } from '@/lib/mail/rules/words';
+import { showNumber } from '@/lib/numbers/job-number';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { readWorkshop } from '@/lib/workshop/records';
+import { requireStaff } from '../../who';
+import { sendAgainAction } from './actions';
+import { STATE_WORDS, StateTag } from './state-tag';
+
+export const metadata: Metadata = { title: 'Mail' };
+
+type Search = { state?: string; page?: string };
+
+export default async function MailPage({ searchParams }: { searchParams: Promise<Search> }) {
+  await requireStaff(rolesThatMay('mail'));
+  const search = await searchParams;
+  const state = mailStates.find((known) => known === search.state) ?? null;
+  const page = Math.max(1, Math.trunc(Number(search.page)) || 1);
+  const [mails, counts, workshop] = await Promise.all([
+    listMail({ state, page }),
+    countMail(),
+    readWorkshop(),
+  ]);
+  const all = Object.values(counts).reduce((sum, count) => sum + count, 0);
+  const pages = Math.ceil((state ? counts[state] : all) / MAILS_PER_PAGE);
+  const clock = { locale: workshop.locale, zone: workshop.timeZone };
+  return (
+    <>
+      <PageHead
+        title="Mail"
+        lead="Every message that left or waits. What needs a hand comes first."
+        next={state ? STATE_WORDS[state].meaning : undefined}
+      />
+      {hasMailServer() ? null : (
+        <div className="mb-6">
+          <Notice kind="warn" heading="No mail server is set">
+            <p>
+              Messages are kept here and reach nobody. Set SMTP_URL and start again, then send what is kept.
+              Until then, open a message and pass its text on by hand.
+            </p>
+          </Notice>
+        </div>
+      )}
+      <StateFilter chosen={state} counts={counts} all={all} />
+      <Table
+        caption={state ? `Messages: ${STATE_WORDS[state].label}` : 'Messages'}
+        captionHidden
+        rows={mails}
+        rowKey={(mail) => mail.id}
+        empty="No message stands here."
+        columns={[
+          {
+            key: 'what',
+            head: 'Message',
+            kind: 'rowhead',
+            cell: (mail) => (
+              <TextLink href={`/workshop/mail/${mail.id}`}>{templateWords(mail.template)}</TextLink>
+            ),
+          },
+          { key: 'state', head: 'State', cell: (mail) => <Standing mail={mail} /> },
+          { key: 'to', head: 'To', cell: (mail) => mail.toAddress },
+          {
+            key: 'job',
+            head: 'Job',
+            cell: (mail) =>
+              mail.jobNumber ? (
+                <TextLink href={`/workshop/jobs/${mail.jobNumber}`}>
+                  <NumberText text={showNumber(mail.jobNumber)} />
+                </TextLink>
+              ) : (
+                'none'
+              ),
+          },
+          {
+            key: 'when',
+            head: 'Queued',
+            cell: (mail) => formatInstant(mail.queuedAt, clock),
+          },
+          { key: 'again', head: 'Send again', cell: (mail) => <SendAgain mail={mail} /> },
+        ]}
+      />
+      <Pager
+        page={page}
+        pages={pages}
+        href={(other) =>
+          `/workshop/mail?${new URLSearchParams({ ...(state && { state }), page: String(other) })}`
+        }
+      />
+      <p className="mt-12">
+        <TextLink href="/workshop/mail/samples">Read a sample of every message</TextLink>
+      </p>
+    </>
+  );
+}
+
+function StateFilter(props: { chosen: MailState | null; counts: Record<MailState, number>; all: number }) {
+  const shown: readonly MailState[] = ['failed', 'kept', 'queued', 'sending', 'sent'];
+  return (
+    <nav aria-label="Messages by state" className="mb-6">
+      <ul className="flex flex-wrap gap-x-6">
+        <li>
+          <FilterLink href="/workshop/mail" label="all" count={props.all} isChosen={props.chosen === null} />
+        </li>
+        {shown.map((state) => (
+          <li key={state}>
+            <FilterLink
+              href={`/workshop/mail?state=${state}`}
+              label={STATE_WORDS[state].label}
+              count={props.counts[state]}
+              isChosen={props.chosen === state}
+            />
+          </li>
+        ))}
+      </ul>
+    </nav>
+  );
+}
+
+function FilterLink(props: { href: string; label: string; count: number; isChosen: boolean }) {
+  const words = `${props.label} (${props.count})`;
+  return (
+    <span className="inline-block py-2.5">
+      {props.isChosen ? (
+        <strong aria-current="page">{words}</strong>
+      ) : (
+        <TextLink href={props.href}>{words}</TextLink>
+      )}
+    </span>
+  );
+}
+
+function Standing({ mail }: { mail: ListedMail }) {
+  return (
+    <>
+      <StateTag state={mail.state} />
+      {mail.lastError ? <span className="block">{mail.lastError}</span> : null}
+    </>
+  );
+}
+
+function SendAgain({ mail }: { mail: ListedMail }) {
+  const needsIt = mail.state === 'failed' || mail.state === 'kept' || mail.lastError !== null;
+  if (!needsIt) return 'not needed';
+  return (
+    <ActionForm action={sendAgainAction.bind(null, mail.id)} label={`Send again to ${mail.toAddress}`}>
+      <SubmitButton kind="second" label="Send again" busy="Queueing…" />
+    </ActionForm>
+  );
+}

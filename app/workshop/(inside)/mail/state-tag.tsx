@@ -1,0 +1,19 @@
+import { Tag, type TagTone } from '@/app/ui/page/tag';
+import type { MailState } from '@/lib/mail/messages';
+
+export const STATE_WORDS: Record<MailState, { label: string; meaning: string; tone: TagTone }> = {
+  failed: { label: 'failed', meaning: 'Given up. Send it again once the reason is put right.', tone: 'stop' },
+  kept: {
+    label: 'kept here',
+    meaning: 'No mail server is set. Read it here, or send it later.',
+    tone: 'warn',
+  },
+  queued: { label: 'waiting', meaning: 'Leaves within seconds, or at its next try.', tone: 'waiting' },
+  sending: { label: 'leaving now', meaning: 'The mail server is being asked to take it.', tone: 'now' },
+  sent: { label: 'sent', meaning: 'The mail server took it.', tone: 'good' },
+};
+
+/** Where a message stands, as one word with its mark. */
+export function StateTag({ state }: { state: MailState }) {
+  return <Tag tone={STATE_WORDS[state].tone}>{STATE_WORDS[state].label}</Tag>;
+}

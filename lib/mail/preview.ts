@@ -1,0 +1,28 @@
+import { drawLetter } from '@/emails/draw-letter';
+import { writeLetter } from '@/emails/letters';
+import { type Sample, sampleSetting } from '@/emails/samples';
+import { config } from '@/lib/config';
+import { readWorkshop } from '@/lib/workshop/records';
+import { type DrawnMail, drawMail, senderOf, workshopPart } from './draw';
+import { findMail, type StoredMail } from './records';
+
+export type Preview = { mail: StoredMail; drawn: DrawnMail | null };
+
+/** A message as it would leave now; `drawn` is null when its records no longer allow it. */
+export async function previewMail(id: string): Promise<Preview | null> {
+  const mail = await findMail(id);
+  if (!mail) return null;
+  return { mail, drawn: await drawMail(mail).catch(() => null) };
+}
+
+/** A sample in the words and with the settings of this workshop. */
+export async function previewSample(sample: Sample): Promise<DrawnMail> {
+  const workshop = await readWorkshop();
+  const setting = sampleSetting(sample, workshopPart(workshop), config.appUrl);
+  return { ...(await drawLetter(writeLetter(sample.content, setting), setting)), ...senderOf(workshop) };
+}
+
+/** Whether messages leave at all, or are kept to be read here. */
+export function hasMailServer(): boolean {
+  return config.smtpUrl !== undefined;
+}

@@ -1,0 +1,30 @@
+import type { MailTemplate } from './content';
+
+/** What each kind of message is called in the workshop. */
+export const TEMPLATE_WORDS: Record<MailTemplate, string> = {
+  'job-booked': 'Booked',
+  'job-cancelled': 'Cancelled',
+  'unit-arrived': 'Unit arrived',
+  'approval-asked': 'Approval asked',
+  'approval-recorded': 'Approval recorded',
+  'promise-moved': 'Promise moved',
+  'unit-ready': 'Unit ready',
+  'unit-sent-back': 'Unit sent back',
+  'claim-opened': 'Claim opened',
+  'claim-ruled': 'Claim ruled',
+  'claim-contested': 'Claim contested',
+  'message-from-workshop': 'Message to the customer',
+  'message-from-customer': 'Message from the customer',
+  'link-renewed': 'Private address renewed',
+  'certificate-copy': 'Certificate sent again',
+  'unclaimed-notice': 'Unclaimed notice',
+};
+
+/** The name of a stored template, or the stored word itself when this version does not know it. */
+export function templateWords(template: string): string {
+  return isTemplate(template) ? TEMPLATE_WORDS[template] : template;
+}
+
+function isTemplate(template: string): template is MailTemplate {
+  return template in TEMPLATE_WORDS;
+}
