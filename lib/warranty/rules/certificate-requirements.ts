@@ -10,7 +10,8 @@ export type Requirement = {
 /**
  * What published lists ask of a written warranty, and the section of the certificate that answers it. The lists are written
  * for goods; a certificate about a repair takes them as its pattern. Art. 17(2) was read in its German form, BGB 479;
- * 701.3(a)(6) to (8) are from memory.
+ * 701.3(a)(6) to (8) and
+ * the letters within s.30 are from memory.
  */
 export const CERTIFICATE_REQUIREMENTS: readonly Requirement[] = [
   eu('(a)', 'legal remedies are free of charge and not affected', 'legal-rights'),
@@ -33,9 +34,9 @@ export const CERTIFICATE_REQUIREMENTS: readonly Requirement[] = [
   us('(9)', 'the sentence on specific legal rights', 'legal-rights'),
   gb('(4)(a)', 'contents and how to claim, in plain language', 'how-to-claim'),
   gb('(4)(b)', 'statutory rights are not affected', 'legal-rights'),
-  gb('(5)', 'name and address', 'guarantor'),
-  gb('(5) duration', 'duration', 'cover'),
-  gb('(5) territory', 'territorial scope', 'territory'),
+  gb('(5)(a)', 'name and address', 'guarantor'),
+  gb('(5)(b) duration', 'duration', 'cover'),
+  gb('(5)(b) territory', 'territorial scope', 'territory'),
 ];
 
 function eu(item: string, asks: string, section: SectionKey): Requirement {

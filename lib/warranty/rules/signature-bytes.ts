@@ -63,8 +63,4 @@ export class ByteReader {
     if (decoded.includes('\uFFFD')) throw new RangeError('A text in the signed bytes is no UTF-8');
     return decoded;
   }
-
-  isAtEnd(): boolean {
-    return this.at === this.bytes.length;
-  }
 }

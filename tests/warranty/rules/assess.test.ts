@@ -224,9 +224,11 @@ describe('the facts in the reasons', () => {
     expect(nextStep).toEqual({ kind: 'open-claim', until: '2027-12-03' });
   });
 
-  it('days given back move the end that is named', () => {
-    const { reasons } = assess(someFacts({ held: [stay('2027-01-05', '2027-01-14')] }));
+  it('days given back move the end that is named, and the next step names the moved last day', () => {
+    const { reasons, nextStep } = assess(someFacts({ held: [stay('2027-01-05', '2027-01-14')] }));
     expect(reasons.at(-1)).toEqual({ code: 'line-covers', ...line, endsOn: '2027-12-12' });
+    // 12 December 2027 is a Sunday.
+    expect(nextStep).toEqual({ kind: 'open-claim', until: '2027-12-13' });
   });
 
   it('on a closed day after the end, the moved last day is the reason', () => {

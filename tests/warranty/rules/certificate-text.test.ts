@@ -74,9 +74,9 @@ describe('what published lists ask of a certificate', () => {
       /This warranty gives you specific legal rights, and you may also have other rights which vary from State to State\./,
     'Consumer Rights Act 2015 s.30 (4)(a)': /Scan the code/,
     'Consumer Rights Act 2015 s.30 (4)(b)': /does not take any of them away/,
-    'Consumer Rights Act 2015 s.30 (5)': /Quay & Alder, 3 Ropewalk/,
-    'Consumer Rights Act 2015 s.30 (5) duration': /3 December 2027/,
-    'Consumer Rights Act 2015 s.30 (5) territory': /the United Kingdom/,
+    'Consumer Rights Act 2015 s.30 (5)(a)': /Quay & Alder, 3 Ropewalk/,
+    'Consumer Rights Act 2015 s.30 (5)(b) duration': /3 December 2027/,
+    'Consumer Rights Act 2015 s.30 (5)(b) territory': /the United Kingdom/,
   };
 
   it.each(CERTIFICATE_REQUIREMENTS.map((asked) => ({ ...asked })))(

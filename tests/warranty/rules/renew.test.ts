@@ -81,6 +81,12 @@ describe('the cover lines of the next revision', () => {
     expect(hasChanged).toBe(true);
   });
 
+  it('a unit handed in on the last day of its renewed minimum is covered to the day of its return', () => {
+    const line = someLine({ startsOn: day('2025-01-10'), renewedUntil: day('2026-02-18') });
+    const { lines } = renewed({ lines: [line], touched: [], now: stay('2026-02-18', '2026-03-01') });
+    expect(lines[0]?.renewedUntil).toBe('2026-03-01');
+  });
+
   it('a renewed minimum that was over before the unit was handed in is not revived', () => {
     const ended = someLine({ startsOn: day('2025-01-10'), renewedUntil: day('2026-02-18') });
     const { lines } = renewed({ lines: [ended], touched: [], now: stay('2026-02-19', '2026-03-19') });
