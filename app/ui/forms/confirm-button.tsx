@@ -15,6 +15,7 @@ type ConfirmProps = {
 /**
  * For a move that costs something or cannot be taken back: asks once, then shows the real button.
  * It opens without script. Fields that belong to the move (a reason) go inside.
+ * Give it a form of its own, or put it after the form's main button: the Enter key presses the first one.
  *
  * ```tsx
  * <ConfirmButton label="Decline the new price" question="Send it back unrepaired?"

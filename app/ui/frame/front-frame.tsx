@@ -37,21 +37,23 @@ export function FrontFrame({ workshop, children }: { workshop: LetterheadCard; c
         {children}
       </main>
       <footer className="letterfoot">
-        <section aria-label="How to reach us">
-          <h2>Ask {name}</h2>
-          <ul>
-            {email ? (
-              <li>
-                <a href={`mailto:${email}`}>{email}</a>
-              </li>
-            ) : null}
-            {phone ? (
-              <li>
-                <a href={`tel:${phone.replaceAll(/[^+\d]/g, '')}`}>{phone}</a>
-              </li>
-            ) : null}
-          </ul>
-        </section>
+        {email || phone ? (
+          <section aria-label="How to reach us">
+            <h2>Ask {name}</h2>
+            <ul>
+              {email ? (
+                <li>
+                  <a href={`mailto:${email}`}>{email}</a>
+                </li>
+              ) : null}
+              {phone ? (
+                <li>
+                  <a href={`tel:${phone.replaceAll(/[^+\d]/g, '')}`}>{phone}</a>
+                </li>
+              ) : null}
+            </ul>
+          </section>
+        ) : null}
         {addressLines.length > 0 ? (
           <address>
             {addressLines.map((line) => (
