@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import type { CheckDraft } from '@/lib/bench/rules/check-problems';
+import { coverWords, workingDaysWords } from '@/lib/catalogue/rules/cover-words';
 import { customerPrice } from '@/lib/catalogue/rules/price';
 import { isSameSheet, isSameTerms } from '@/lib/catalogue/rules/same';
 import { freeSlug, slugOf } from '@/lib/catalogue/rules/slug';
@@ -97,4 +98,18 @@ test.each([
   { name: 'more grace', change: { graceDays: 8 }, same: false },
 ])('terms with $name are the same: $same', ({ change, same }) => {
   expect(isSameTerms(terms, { ...terms, ...change })).toBe(same);
+});
+
+test.each([
+  { workTerm: 'P12M', partsTerm: 'P12M', words: '12 months on work and parts' },
+  { workTerm: 'P30D', partsTerm: 'P90D', words: 'work 30 days, parts 90 days' },
+  { workTerm: 'P1Y', partsTerm: null, words: '1 year on work' },
+  { workTerm: null, partsTerm: 'P6M', words: '6 months on parts' },
+  { workTerm: null, partsTerm: null, words: 'no cover of its own' },
+])('cover of $workTerm and $partsTerm reads: $words', ({ words, ...terms }) => {
+  expect(coverWords(terms)).toBe(words);
+});
+
+test('one working day is one', () => {
+  expect([1, 5].map(workingDaysWords)).toEqual(['1 working day', '5 working days']);
 });

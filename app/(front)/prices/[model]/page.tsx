@@ -1,0 +1,106 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { Facts } from '@/app/ui/docket/facts';
+import { LinkButton } from '@/app/ui/page/button';
+import { EmptyState } from '@/app/ui/page/empty-state';
+import { PageHead } from '@/app/ui/page/page-head';
+import { TextLink } from '@/app/ui/page/text-link';
+import type { ListedRepair } from '@/lib/catalogue/price-list';
+import { readModelPage } from '@/lib/catalogue/records';
+import { coverWords, workingDaysWords } from '@/lib/catalogue/rules/cover-words';
+import { config } from '@/lib/config';
+import { formatMoney } from '@/lib/money/amount';
+import { readWorkshop } from '@/lib/workshop/records';
+import { CostNotes } from '../cost-notes';
+import { JsonLd } from '../json-ld';
+import { serviceOf } from '../offers';
+import { BatteryNote } from './battery-note';
+
+type Props = { params: Promise<{ model: string }> };
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const model = await readModelPage((await params).model);
+  return model ? { title: `${model.maker} ${model.name}: repairs and prices` } : {};
+}
+
+export default async function ModelPage({ params }: Props) {
+  const model = await readModelPage((await params).model);
+  if (!model) notFound();
+  const workshop = await readWorkshop();
+  const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
+  return (
+    <>
+      <PageHead
+        above={
+          <>
+            <TextLink href="/prices">Prices</TextLink> /{' '}
+            <TextLink href={`/prices#${model.family.slug}`}>{model.family.name}</TextLink>
+          </>
+        }
+        title={`${model.maker} ${model.name}`}
+        lead="What we mend on it. Every price is with tax, for the whole repair and the way back to you."
+        next="choose a repair and book it. You pay nothing until it is done."
+      />
+      {model.repairs.length === 0 ? (
+        <EmptyState>
+          There is no fixed price for this unit at the moment. Write to us and we tell you what we can do.
+        </EmptyState>
+      ) : (
+        <ul className="grid gap-8">
+          {model.repairs.map((repair) => (
+            <RepairDocket key={repair.id} repair={repair} money={money} />
+          ))}
+        </ul>
+      )}
+      <BatteryNote model={model} />
+      <CostNotes workshop={workshop} />
+      <JsonLd data={serviceOf(model, workshop, config.appUrl)} />
+    </>
+  );
+}
+
+function RepairDocket({ repair, money }: { repair: ListedRepair; money: (minor: number) => string }) {
+  return (
+    <li id={repair.slug} className="docket scroll-mt-4">
+      <div className="docket-top">
+        <div className="docket-stub">
+          <span className="docket-eyelet" aria-hidden="true" />
+          <p className="docket-kind">Price with tax</p>
+          <p className="docket-number">
+            <span className="number-text number-large">{money(repair.grossMinor)}</span>
+          </p>
+        </div>
+        <div className="docket-body">
+          <h2>{repair.name}</h2>
+          <p className="mb-3">{repair.summary}</p>
+          <Facts
+            items={[
+              {
+                term: 'Usual time',
+                text: `${workingDaysWords(repair.workingDays)} from the day your unit is here`,
+              },
+              { term: 'Cover', text: coverWords(repair) },
+              { term: 'It helps when', text: symptomText(repair.symptoms) },
+            ]}
+          />
+          <p className="mt-4">
+            <LinkButton href={`/book/start?repair=${repair.id}`}>
+              Book this repair<span className="sr-only">: {repair.name}</span>
+            </LinkButton>
+          </p>
+        </div>
+      </div>
+    </li>
+  );
+}
+
+function symptomText(symptoms: readonly string[]) {
+  if (symptoms.length === 0) return null;
+  return (
+    <ul>
+      {symptoms.map((symptom) => (
+        <li key={symptom}>{symptom}</li>
+      ))}
+    </ul>
+  );
+}

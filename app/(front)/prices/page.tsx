@@ -1,0 +1,84 @@
+import type { Metadata } from 'next';
+import { EmptyState } from '@/app/ui/page/empty-state';
+import { PageHead } from '@/app/ui/page/page-head';
+import { SearchBox } from '@/app/ui/page/search-box';
+import { TextLink } from '@/app/ui/page/text-link';
+import { priceList } from '@/lib/catalogue/records';
+import { config } from '@/lib/config';
+import { formatMoney } from '@/lib/money/amount';
+import { readWorkshop } from '@/lib/workshop/records';
+import { CostNotes } from './cost-notes';
+import { JsonLd } from './json-ld';
+import { serviceOf } from './offers';
+import { PriceLines } from './price-lines';
+
+export const metadata: Metadata = {
+  title: 'Prices',
+  description: 'Every repair with its price, tax included, its usual time and its cover.',
+};
+
+type Props = { searchParams: Promise<{ q?: string | string[] }> };
+
+export default async function PricesPage({ searchParams }: Props) {
+  const { q } = await searchParams;
+  const typed = typeof q === 'string' ? q.slice(0, 120) : '';
+  const [workshop, families] = await Promise.all([readWorkshop(), priceList(typed)]);
+  const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
+  const models = families.flatMap((family) => family.models);
+  const found = models.flatMap((model) => model.repairs).length;
+  return (
+    <>
+      <PageHead
+        title="Prices"
+        lead="Every price is with tax, for the whole repair and the way back to you."
+        next="choose a repair and book it. You pay nothing until it is done."
+      />
+      <SearchBox
+        action="/prices"
+        label="Maker, model or what is wrong"
+        hint="A word or two is enough; small typos do not matter."
+        defaultValue={typed}
+      />
+      {typed.trim() === '' ? null : (
+        <p className="mt-4" role="status">
+          {found === 0 ? 'Nothing' : `${found} ${found === 1 ? 'repair' : 'repairs'}`} found for “
+          {typed.trim()}”. <TextLink href="/prices">Show the whole list</TextLink>
+        </p>
+      )}
+      {families.length === 0 ? <NothingFound typed={typed} email={workshop.email} /> : null}
+      {families.map((family) => (
+        <section key={family.id} aria-labelledby={family.slug} className="mt-10">
+          <h2 id={family.slug} className="mb-4 border-b-2 border-ink pb-1">
+            {family.name}
+          </h2>
+          <div className="grid gap-x-12 gap-y-6 md:grid-cols-2">
+            {family.models.map((model) => (
+              <PriceLines key={model.id} model={model} money={money} />
+            ))}
+          </div>
+        </section>
+      ))}
+      <CostNotes workshop={workshop} />
+      <JsonLd data={{ '@graph': models.map((model) => serviceOf(model, workshop, config.appUrl)) }} />
+    </>
+  );
+}
+
+function NothingFound({ typed, email }: { typed: string; email: string }) {
+  const isSearch = typed.trim() !== '';
+  return (
+    <div className="mt-6">
+      <EmptyState>
+        {isSearch
+          ? 'It is not on the list, which does not mean that it cannot be mended.'
+          : 'The price list is being written.'}{' '}
+        {email ? (
+          <>
+            Write to <a href={`mailto:${email}`}>{email}</a> with the maker, the model and what is wrong.
+            Asking costs nothing.
+          </>
+        ) : null}
+      </EmptyState>
+    </div>
+  );
+}
