@@ -6,6 +6,7 @@ import { startEmbedded } from '@/lib/db/embedded';
 const [folder = '', owner = ''] = process.argv.slice(2);
 writeFileSync(path.join(folder, 'pid'), String(process.pid));
 await startEmbedded(folder);
+console.log('open');
 
 // The test run that asked for it may be killed: then nobody stops this process but itself.
 setInterval(() => {

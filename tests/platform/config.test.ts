@@ -1,0 +1,55 @@
+import { expect, test } from 'vitest';
+import { readConfig } from '@/lib/config';
+
+test('without any setting the app runs on this machine alone, with demonstration data', () => {
+  expect(readConfig({})).toMatchObject({
+    appUrl: 'http://127.0.0.1:3000',
+    host: '127.0.0.1',
+    port: 3000,
+    isEmbedded: true,
+    isDemo: true,
+    hasJobs: true,
+    isBehindProxy: false,
+    files: { kind: 'folder' },
+  });
+});
+
+test('in production there is no demonstration unless it is asked for', () => {
+  expect(readConfig({ NODE_ENV: 'production' }).isDemo).toBe(false);
+  expect(readConfig({ NODE_ENV: 'production', DEMO: 'on' }).isDemo).toBe(true);
+});
+
+test('an empty value counts as absent, and the address loses its final slash', () => {
+  expect(readConfig({ PORT: '', APP_URL: 'https://post.example.org/' })).toMatchObject({
+    port: 3000,
+    appUrl: 'https://post.example.org',
+  });
+});
+
+const server = 'postgresql://mendpost@db.example.org/mendpost';
+const secret = 'x'.repeat(32);
+
+test('production on a server wants a secret that was given to it', () => {
+  expect(() => readConfig({ NODE_ENV: 'production', DATABASE_URL: server })).toThrow(/AUTH_SECRET/);
+  const config = readConfig({ NODE_ENV: 'production', DATABASE_URL: server, AUTH_SECRET: secret });
+  expect(config).toMatchObject({ databaseUrl: server, isEmbedded: false, authSecret: secret });
+});
+
+test.each([
+  ['a port that is no number', { PORT: 'many' }, /PORT/],
+  ['a database that is no PostgreSQL', { DATABASE_URL: 'mysql://db.example.org/x' }, /DATABASE_URL/],
+  ['an address without http', { APP_URL: 'post.example.org' }, /APP_URL/],
+  ['a secret too short to be one', { AUTH_SECRET: 'short' }, /AUTH_SECRET/],
+  ['a switch that is neither on nor off', { DEMO: 'yes' }, /DEMO/],
+  ['a clock of its own outside demonstrations', { DEMO: 'off', CLOCK_FILE: 'clock' }, /CLOCK_FILE/],
+  ['a bucket without its key', { FILES: 's3', S3_BUCKET: 'post' }, /S3_ACCESS_KEY_ID/],
+])('%s is refused in one line that names the setting', (_name, environment, setting) => {
+  const read = () => readConfig(environment);
+  expect(read).toThrow(setting);
+  expect(read).toThrow(/^[^\n]+$/);
+});
+
+test('a secret never shows in the refusal of another setting', () => {
+  const read = () => readConfig({ AUTH_SECRET: secret, S3_SECRET_ACCESS_KEY: 'hush', PORT: 'many' });
+  expect(read).not.toThrow(/hush|xxx/);
+});
