@@ -2,6 +2,7 @@ import { transaction } from '@/lib/db/transaction';
 import type { Actor } from './actor';
 import { STAGES, type Stage } from './rules/stages';
 import { writeEvent } from './write-event';
+import { writeOnce } from './write-once';
 import { type NewPhoto, writePhotos } from './write-photos';
 
 const WITH_US: readonly Stage[] = STAGES.filter(
@@ -13,21 +14,30 @@ export async function recordFinding(o: {
   jobId: string;
   text: string;
   photos: readonly NewPhoto[];
+  formKey?: string | undefined;
   actor: Extract<Actor, { id: string }>;
   now: Date;
 }): Promise<void> {
-  await transaction(async (tx) => {
-    const finding = await tx.finding.create({
-      data: { jobId: o.jobId, text: o.text, at: o.now, userId: o.actor.id },
-      select: { id: true },
-    });
-    await writePhotos(tx, { ...o, purpose: 'finding', findingId: finding.id });
-    await writeEvent(tx, {
-      jobId: o.jobId,
-      actor: o.actor,
-      now: o.now,
-      expected: { stages: WITH_US },
-      event: { kind: 'finding-recorded', data: { findingId: finding.id } },
-    });
-  });
+  await writeOnce('finding_pkey', () =>
+    transaction(async (tx) => {
+      const finding = await tx.finding.create({
+        data: {
+          ...(o.formKey === undefined ? {} : { id: o.formKey }),
+          jobId: o.jobId,
+          text: o.text,
+          at: o.now,
+          userId: o.actor.id,
+        },
+        select: { id: true },
+      });
+      await writePhotos(tx, { ...o, purpose: 'finding', findingId: finding.id });
+      await writeEvent(tx, {
+        jobId: o.jobId,
+        actor: o.actor,
+        now: o.now,
+        expected: { stages: WITH_US },
+        event: { kind: 'finding-recorded', data: { findingId: finding.id } },
+      });
+    }),
+  );
 }

@@ -1,26 +1,37 @@
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from './actor';
 import { writeEvent } from './write-event';
+import { writeOnce } from './write-once';
 
 /** Adds work done at the bench, with the minutes it took. */
 export async function recordWork(o: {
   jobId: string;
   text: string;
   minutes: number;
+  formKey?: string | undefined;
   actor: Extract<Actor, { id: string }>;
   now: Date;
 }): Promise<void> {
-  await transaction(async (tx) => {
-    const work = await tx.workEntry.create({
-      data: { jobId: o.jobId, text: o.text, minutes: o.minutes, at: o.now, userId: o.actor.id },
-      select: { id: true },
-    });
-    await writeEvent(tx, {
-      jobId: o.jobId,
-      actor: o.actor,
-      now: o.now,
-      expected: { stages: ['assessing', 'awaiting-parts', 'on-bench'] },
-      event: { kind: 'work-recorded', data: { workId: work.id, minutes: o.minutes } },
-    });
-  });
+  await writeOnce('work_entry_pkey', () =>
+    transaction(async (tx) => {
+      const work = await tx.workEntry.create({
+        data: {
+          ...(o.formKey === undefined ? {} : { id: o.formKey }),
+          jobId: o.jobId,
+          text: o.text,
+          minutes: o.minutes,
+          at: o.now,
+          userId: o.actor.id,
+        },
+        select: { id: true },
+      });
+      await writeEvent(tx, {
+        jobId: o.jobId,
+        actor: o.actor,
+        now: o.now,
+        expected: { stages: ['assessing', 'awaiting-parts', 'on-bench'] },
+        event: { kind: 'work-recorded', data: { workId: work.id, minutes: o.minutes } },
+      });
+    }),
+  );
 }

@@ -4,39 +4,50 @@ import { Refusal } from '@/lib/outcome';
 import { readWorkshop } from '@/lib/workshop/records';
 import { type Actor, actorId } from './actor';
 import { writeEvent } from './write-event';
+import { writeOnce } from './write-once';
 
 /** A message on the job, mirrored by mail to the other side. */
 export async function sendMessage(o: {
   jobId: string;
   text: string;
+  formKey?: string | undefined;
   actor: Actor;
   now: Date;
 }): Promise<void> {
-  await transaction(async (tx) => {
-    const job = await tx.job.findUnique({
-      where: { id: o.jobId },
-      select: { customer: { select: { email: true } } },
-    });
-    if (!job) throw new Refusal('not-found', 'There is no such job.');
-    const author = o.actor.kind === 'customer' ? 'customer' : 'staff';
-    const message = await tx.message.create({
-      data: { jobId: o.jobId, author, userId: actorId(o.actor), text: o.text, at: o.now },
-      select: { id: true },
-    });
-    await writeEvent(tx, {
-      jobId: o.jobId,
-      actor: o.actor,
-      now: o.now,
-      event: { kind: 'message-sent', data: { messageId: message.id, author } },
-    });
-    const to = author === 'staff' ? job.customer.email : (await readWorkshop(tx)).email;
-    if (to === '') return;
-    await queueMail(tx, {
-      template: author === 'staff' ? 'message-from-workshop' : 'message-from-customer',
-      data: { text: o.text },
-      to,
-      jobId: o.jobId,
-      now: o.now,
-    });
-  });
+  await writeOnce('message_pkey', () =>
+    transaction(async (tx) => {
+      const job = await tx.job.findUnique({
+        where: { id: o.jobId },
+        select: { customer: { select: { email: true } } },
+      });
+      if (!job) throw new Refusal('not-found', 'There is no such job.');
+      const author = o.actor.kind === 'customer' ? 'customer' : 'staff';
+      const message = await tx.message.create({
+        data: {
+          ...(o.formKey === undefined ? {} : { id: o.formKey }),
+          jobId: o.jobId,
+          author,
+          userId: actorId(o.actor),
+          text: o.text,
+          at: o.now,
+        },
+        select: { id: true },
+      });
+      await writeEvent(tx, {
+        jobId: o.jobId,
+        actor: o.actor,
+        now: o.now,
+        event: { kind: 'message-sent', data: { messageId: message.id, author } },
+      });
+      const to = author === 'staff' ? job.customer.email : (await readWorkshop(tx)).email;
+      if (to === '') return;
+      await queueMail(tx, {
+        template: author === 'staff' ? 'message-from-workshop' : 'message-from-customer',
+        data: { text: o.text },
+        to,
+        jobId: o.jobId,
+        now: o.now,
+      });
+    }),
+  );
 }

@@ -1,0 +1,87 @@
+import 'server-only';
+import type { Route } from 'next';
+import { redirect } from 'next/navigation';
+import { z } from 'zod';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { jobRefused } from '@/app/workshop/job-refused';
+import { staffActor } from '@/app/workshop/staff-actor';
+import { requireStaff } from '@/app/workshop/who';
+import { now } from '@/lib/clock';
+import type { Actor } from '@/lib/jobs/actor';
+import { jobByNumber } from '@/lib/jobs/job-by-number';
+import { attempt } from '@/lib/outcome';
+import { type Permission, rolesThatMay } from '@/lib/people/rules/roles';
+
+/** Fields every form of the job sheet carries: the version the person saw, and a key that makes a second press harmless. */
+const carried = z.object({
+  version: z.coerce.number().int().positive(),
+  formKey: z.uuid().optional(),
+});
+
+export type JobCall<T> = {
+  jobId: string;
+  jobNumber: string;
+  version: number;
+  formKey: string | undefined;
+  data: T;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+};
+
+/**
+ * What every action of the job sheet does around its one use case: who is asking, is there such a job, does the form
+ * parse, and afterwards the sheet again at the part that changed, or the refusal with everything typed.
+ */
+export async function onJob<S extends z.ZodType>(o: {
+  permission: Permission;
+  number: string;
+  schema: S;
+  arrays?: readonly string[];
+  formData: FormData;
+  part: string;
+  then?: string;
+  work: (call: JobCall<z.output<S>>) => Promise<unknown>;
+}): Promise<FormState> {
+  const staff = await requireStaff(rolesThatMay(o.permission));
+  const job = await jobByNumber(o.number);
+  if (!job) return { message: 'There is no job with this number.' };
+  const frame = carried.safeParse({
+    version: o.formData.get('version'),
+    formKey: o.formData.get('formKey') ?? undefined,
+  });
+  if (!frame.success) return { message: 'This form was not complete. Load the page again.' };
+  const parsed = parseForm(o.schema, o.formData, o.arrays);
+  if (!parsed.ok) return parsed.state;
+  const { version, formKey } = frame.data;
+  const outcome = await attempt(() =>
+    o.work({
+      jobId: job.id,
+      jobNumber: job.number,
+      version,
+      formKey,
+      data: parsed.data,
+      actor: staffActor(staff),
+      now: now(),
+    }),
+  );
+  if (!outcome.ok) {
+    return jobRefused(outcome.refusal, {
+      jobNumber: job.number,
+      version,
+      values: typed(o.formData, o.arrays),
+    });
+  }
+  const page = `/workshop/jobs/${job.number}${o.then ?? ''}`;
+  redirect(`${page}?saved=${o.part}#${o.part}` as Route);
+}
+
+function typed(formData: FormData, arrays: readonly string[] = []): Record<string, string | string[]> {
+  const values: Record<string, string | string[]> = {};
+  for (const name of new Set(formData.keys())) {
+    if (name.startsWith('$ACTION_')) continue;
+    const texts = formData.getAll(name).filter((entry) => typeof entry === 'string');
+    values[name] = arrays.includes(name) ? texts : (texts[0] ?? '');
+  }
+  return values;
+}

@@ -1,0 +1,204 @@
+'use server';
+import { storePhotos } from '@/app/store-photos';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { recordCheck } from '@/lib/bench/record-check';
+import { readReading } from '@/lib/bench/rules/checks';
+import { usePartOnJob } from '@/lib/bench/use-part-on-job';
+import { day } from '@/lib/calendar/day';
+import { addPhotos } from '@/lib/jobs/add-photo';
+import { isPlainMove, moveJob } from '@/lib/jobs/move';
+import { recordFinding } from '@/lib/jobs/record-finding';
+import { recordPayment } from '@/lib/jobs/record-payment';
+import { recordWork } from '@/lib/jobs/record-work';
+import { renewLink } from '@/lib/jobs/renew-link';
+import { permissionOf } from '@/lib/jobs/rules/move-permissions';
+import { sendMessage } from '@/lib/jobs/send-message';
+import { settleSerial } from '@/lib/jobs/settle-serial';
+import { Refusal } from '@/lib/outcome';
+import { dispatch } from '@/lib/warranty/dispatch';
+import { readWorkshop } from '@/lib/workshop/records';
+import { onJob } from './action-kit';
+import { readAmount } from './read-amount';
+import {
+  checkForm,
+  dispatchForm,
+  findingForm,
+  messageForm,
+  moveForm,
+  nothingForm,
+  partForm,
+  paymentForm,
+  photoForm,
+  serialForm,
+  workForm,
+} from './schema';
+
+const MOST_PHOTOS = 6;
+
+export async function move(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  const key = String(formData.get('move') ?? '');
+  if (!isPlainMove(key)) return { message: 'There is no such move.' };
+  return onJob({
+    permission: permissionOf(key),
+    number,
+    schema: moveForm,
+    formData,
+    part: 'moves',
+    work: (call) => moveJob({ ...call, move: key, note: call.data.note }),
+  });
+}
+
+export async function settle(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onJob({
+    permission: 'take-in',
+    number,
+    schema: serialForm,
+    formData,
+    part: 'unit',
+    work: (call) => settleSerial({ ...call, ...call.data }),
+  });
+}
+
+export async function addFinding(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onJob({
+    permission: 'bench',
+    number,
+    schema: findingForm,
+    formData,
+    part: 'findings',
+    work: (call) =>
+      withPhotos(formData, (photos) => recordFinding({ ...call, text: call.data.text, photos })),
+  });
+}
+
+export async function addJobPhotos(
+  number: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onJob({
+    permission: 'take-in',
+    number,
+    schema: photoForm,
+    formData,
+    part: 'photos',
+    work: (call) =>
+      withPhotos(formData, async (photos) => {
+        if (photos.length === 0) throw new Refusal('invalid', 'Choose a photo first.', 'photos');
+        await addPhotos({ ...call, purpose: call.data.purpose, photos });
+      }),
+  });
+}
+
+type Stored = Extract<Awaited<ReturnType<typeof storePhotos>>, { ok: true }>['photos'];
+
+/** Files are stored before the use case and removed again when it refuses. */
+async function withPhotos(formData: FormData, work: (photos: Stored) => Promise<void>): Promise<void> {
+  const stored = await storePhotos(formData.getAll('photos'), MOST_PHOTOS);
+  if (!stored.ok) throw new Refusal('invalid', stored.sentence, 'photos');
+  try {
+    await work(stored.photos);
+  } catch (error) {
+    await stored.forget();
+    throw error;
+  }
+}
+
+export async function addWork(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onJob({
+    permission: 'bench',
+    number,
+    schema: workForm,
+    formData,
+    part: 'work',
+    work: (call) => recordWork({ ...call, ...call.data }),
+  });
+}
+
+export async function takePart(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onJob({
+    permission: 'bench',
+    number,
+    schema: partForm,
+    formData,
+    part: 'parts',
+    work: (call) => usePartOnJob({ ...call, lotId: call.data.lot, quantity: call.data.quantity }),
+  });
+}
+
+export async function enterCheck(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onJob({
+    permission: 'bench',
+    number,
+    schema: checkForm,
+    formData,
+    part: `check-${String(formData.get('check') ?? '')}`,
+    then: '/sheet',
+    work: ({ data, ...call }) =>
+      recordCheck({
+        ...call,
+        checkId: data.check,
+        given: {
+          tick: data.tick === 'pass',
+          reading: data.reading === undefined ? null : readReading(data.reading),
+          choice: data.choice ?? null,
+        },
+        note: data.note,
+      }),
+  });
+}
+
+export async function addPayment(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onJob({
+    permission: 'money',
+    number,
+    schema: paymentForm,
+    formData,
+    part: 'money',
+    work: async (call) => {
+      const amount = await readAmount(call.data.amount, 'amount');
+      await recordPayment({ ...call, ...call.data, amount, receivedOn: day(call.data.receivedOn) });
+    },
+  });
+}
+
+export async function sendBack(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onJob({
+    permission: 'dispatch',
+    number,
+    schema: dispatchForm,
+    formData,
+    part: 'moves',
+    work: async (call) => {
+      const { currency } = await readWorkshop();
+      const postage = call.data.postage === '' ? 0 : await readAmount(call.data.postage, 'postage', currency);
+      await dispatch({ ...call, ...call.data, postage });
+    },
+  });
+}
+
+export async function writeToCustomer(
+  number: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onJob({
+    permission: 'take-in',
+    number,
+    schema: messageForm,
+    formData,
+    part: 'messages',
+    work: (call) => sendMessage({ ...call, text: call.data.text }),
+  });
+}
+
+export async function newLink(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onJob({
+    permission: 'take-in',
+    number,
+    schema: nothingForm,
+    formData,
+    part: 'history',
+    work: (call) => renewLink(call),
+  });
+}

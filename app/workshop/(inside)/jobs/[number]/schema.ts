@@ -1,0 +1,67 @@
+import { z } from 'zod';
+import { isDay } from '@/lib/calendar/day';
+import { PAYMENT_METHODS } from '@/lib/jobs/record-payment';
+import { LINE_KINDS } from '@/lib/quotes/rules/lines';
+
+const text = (what: string, max: number) =>
+  z
+    .string({ error: `Enter ${what}` })
+    .trim()
+    .min(1, `Enter ${what}`)
+    .max(max, `Keep this to ${max} characters`);
+const optionalText = (max: number) =>
+  z.string().trim().max(max, `Keep this to ${max} characters`).optional().default('');
+
+export const moveForm = z.object({ move: z.string().max(40), note: optionalText(500) });
+export const serialForm = z.object({ serial: text('the serial on the unit', 60), note: optionalText(500) });
+export const findingForm = z.object({ text: text('what you found', 4000) });
+export const photoForm = z.object({ purpose: z.enum(['arrival', 'finding', 'work', 'proof']) });
+export const workForm = z.object({
+  text: text('what was done', 4000),
+  minutes: z.coerce
+    .number({ error: 'Enter the minutes as a whole number' })
+    .int('Enter the minutes as a whole number')
+    .min(0, 'Enter the minutes as a whole number')
+    .max(6000, 'That is more than a hundred hours'),
+});
+export const partForm = z.object({
+  lot: z.uuid({ error: 'Choose the lot the part came from' }),
+  quantity: z.coerce
+    .number({ error: 'Enter how many' })
+    .int('Enter a whole number')
+    .min(1, 'Enter how many')
+    .max(1000, 'That is more than a shelf holds'),
+});
+export const checkForm = z.object({
+  check: z.uuid(),
+  tick: z.enum(['pass', 'fail']).optional(),
+  reading: z.string().trim().max(30).optional(),
+  choice: z.string().max(200).optional(),
+  note: optionalText(500),
+});
+export const paymentForm = z.object({
+  amount: text('the amount', 20),
+  method: z.enum(PAYMENT_METHODS, { error: 'Choose how it was paid' }),
+  reference: optionalText(80),
+  receivedOn: z
+    .string({ error: 'Enter the day it was received' })
+    .refine(isDay, 'Enter the day it was received'),
+});
+export const dispatchForm = z.object({
+  carrier: text('the carrier', 80),
+  carrierReference: text('the carrier’s reference', 60),
+  postage: optionalText(20),
+});
+export const messageForm = z.object({ text: text('your message', 4000) });
+export const nothingForm = z.object({});
+
+/** Lines a changed price can have on one form. */
+export const OFFER_LINES = 6;
+export const offerForm = z.object({
+  reason: text('the reason, in words the customer can follow', 1000),
+  onYes: optionalText(500),
+  onNo: optionalText(500),
+  kind: z.array(z.enum(LINE_KINDS)).max(OFFER_LINES),
+  description: z.array(z.string().trim().max(200)).max(OFFER_LINES),
+  amount: z.array(z.string().trim().max(20)).max(OFFER_LINES),
+});

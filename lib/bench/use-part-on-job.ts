@@ -1,0 +1,29 @@
+import { transaction } from '@/lib/db/transaction';
+import type { Actor } from '@/lib/jobs/actor';
+import { writeEvent } from '@/lib/jobs/write-event';
+import { usePart } from './parts';
+
+/** Takes parts of a lot for a job: stock falls, the job carries the lot, and its history says so. */
+export async function usePartOnJob(o: {
+  jobId: string;
+  version: number;
+  lotId: string;
+  quantity: number;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+}): Promise<void> {
+  await transaction(async (tx) => {
+    const taken = await usePart(tx, { ...o, userId: o.actor.id });
+    await writeEvent(tx, {
+      jobId: o.jobId,
+      actor: o.actor,
+      now: o.now,
+      // The version keeps a second press from taking the part twice.
+      expected: { version: o.version, stages: ['assessing', 'awaiting-parts', 'on-bench'] },
+      event: {
+        kind: 'part-used',
+        data: { partUseId: taken.partUseId, part: taken.part, lot: taken.lot, quantity: taken.quantity },
+      },
+    });
+  });
+}

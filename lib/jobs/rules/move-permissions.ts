@@ -1,0 +1,20 @@
+import type { Permission } from '@/lib/people/rules/roles';
+import type { MoveKey } from './stages';
+
+/** Which kind of work each move of the staff belongs to, and so which roles may make it. */
+const PERMISSION_OF: Partial<Record<MoveKey, Permission>> = {
+  arrive: 'take-in',
+  cancel: 'take-in',
+  close: 'take-in',
+  'take-up-again': 'take-in',
+  'set-aside': 'settings',
+  'ask-approval': 'money',
+  dispatch: 'dispatch',
+  'pack-unrepaired': 'dispatch',
+  'return-unrepaired': 'dispatch',
+};
+
+/** permissionOf('ask-approval') -> 'money'; whatever is not named is work at the bench. */
+export function permissionOf(move: MoveKey): Permission {
+  return PERMISSION_OF[move] ?? 'bench';
+}
