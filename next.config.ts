@@ -11,8 +11,6 @@ const nextConfig: NextConfig = {
   // Titles stay in the head, where readers without script and without patience look for them.
   htmlLimitedBots: /.*/,
   experimental: {
-    // forbidden(): a page for another role answers 403 and says so.
-    authInterrupts: true,
     serverActions: { bodySizeLimit: largestBody },
     // proxy.ts sees every request: without this limit a larger body would be cut in silence at 10 MB.
     proxyClientMaxBodySize: largestBody,

@@ -11,12 +11,17 @@ export function proxy(request: NextRequest) {
   headers.set('content-security-policy', policy);
   // Pages are not told their own address; the way back after signing in needs it.
   headers.set('x-path', request.nextUrl.pathname + request.nextUrl.search);
-  const response = NextResponse.next({ request: { headers } });
+  const response = NextResponse.next({ request: { headers }, status: statusOf(request.nextUrl.pathname) });
   response.headers.set('content-security-policy', policy);
   if (settings.appUrl.startsWith('https:')) {
     response.headers.set('strict-transport-security', 'max-age=31536000');
   }
   return response;
+}
+
+// A page cannot set its own status: this one tells somebody that another role is needed.
+function statusOf(path: string): number {
+  return path === '/workshop/not-yours' ? 403 : 200;
 }
 
 function contentSecurityPolicy(nonce: string, isDevelopment: boolean): string {

@@ -1,6 +1,6 @@
 import 'server-only';
 import { headers } from 'next/headers';
-import { forbidden, redirect } from 'next/navigation';
+import { redirect } from 'next/navigation';
 import { cache } from 'react';
 import { auth } from '@/lib/people/auth';
 import { isRole, type Role } from '@/lib/people/rules/roles';
@@ -28,7 +28,8 @@ export const whoIsSignedIn = cache(async (): Promise<SignedIn | null> => {
 /**
  * The signed-in member of staff. Every page and every action of the workshop asks this itself, with the roles that may:
  * `requireStaff(rolesThatMay('money'))`. Signed out leads to the sign-in page and back here afterwards; a temporary
- * password leads to choosing one's own; another role gets the forbidden page with status 403.
+ * password leads to choosing one's own; another role gets a page with status 403 that names
+ * the roles it is for.
  */
 export async function requireStaff(allowed?: readonly Role[]): Promise<Staff> {
   const { sessionId: _, hasSecondStep: __, ...staff } = await requireSignedIn(allowed);
@@ -40,7 +41,8 @@ export async function requireSignedIn(allowed?: readonly Role[]): Promise<Signed
   const signedIn = await whoIsSignedIn();
   if (!signedIn) redirect(`/workshop/sign-in?then=${encodeURIComponent(await pathAskedFor())}`);
   if (await mustChoosePassword(signedIn.id)) redirect('/workshop/sign-in/new-password');
-  if (allowed && !allowed.includes(signedIn.role)) forbidden();
+  // Not forbidden(): Next 16.4 answers it with an empty body that only script fills.
+  if (allowed && !allowed.includes(signedIn.role)) redirect(`/workshop/not-yours?needs=${allowed.join(',')}`);
   return signedIn;
 }
 

@@ -13,6 +13,7 @@ test.each([
   ['four characters over and over', 'abcdabcdabcdabcd', 'repeating'],
   ['the person’s name with a year', 'Mira.Holt.2026', 'personal'],
   ['the workshop’s name', 'quay-and-alder-1', 'personal'],
+  ['the first name three times', 'mira mira mira', 'personal'],
   ['the part before the @', 'mira.holt!!12', 'personal'],
 ])('%s is refused', (_name, password, problem) => {
   expect(passwordProblem(password, PERSONAL)).toBe(problem);

@@ -19,11 +19,17 @@ export function passwordProblem(password: string, personal: readonly string[]): 
   if (password.length > PASSWORD_MAX) return 'long';
   if (new Set(password.toLowerCase()).size < 5) return 'repeating';
   const folded = fold(password);
-  const known = personal.flatMap((text) => [fold(text), fold(text.split('@')[0] ?? '')]);
-  const isPersonal = known.some(
-    (word) => word.length >= 4 && folded.includes(word) && folded.length - word.length < 8,
-  );
+  const isPersonal = personal.flatMap(wordsOf).some((word) => {
+    const rest = folded.replaceAll(word, '');
+    return rest !== folded && rest.length < 8;
+  });
   return isPersonal ? 'personal' : null;
+}
+
+// The whole text, the part before an @, and each of its words; too short ones stand in any password by chance.
+function wordsOf(text: string): string[] {
+  const parts = [text, text.split('@')[0] ?? '', ...text.split(/[\s@.&-]+/u)];
+  return parts.map(fold).filter((word) => word.length >= 4);
 }
 
 function fold(text: string): string {

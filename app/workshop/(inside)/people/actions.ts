@@ -1,5 +1,5 @@
 'use server';
-import { redirect } from 'next/navigation';
+import { refresh } from 'next/cache';
 import { z } from 'zod';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -38,7 +38,8 @@ export async function changeStaffAction(
   if (!parsed.ok) return parsed.state;
   const outcome = await attempt(() => changeStaff(id, parsed.data));
   if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
-  redirect('/workshop/people?saved=yes');
+  refresh();
+  return { done: 'Saved.' };
 }
 
 export async function resetPasswordAction(

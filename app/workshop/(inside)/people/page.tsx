@@ -1,7 +1,6 @@
 import type { Metadata } from 'next';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
-import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Table } from '@/app/ui/page/table';
 import { Tag } from '@/app/ui/page/tag';
@@ -17,21 +16,13 @@ import { StaffFields } from './staff-fields';
 
 export const metadata: Metadata = { title: 'People' };
 
-export default async function PeoplePage({ searchParams }: { searchParams: Promise<{ saved?: string }> }) {
+export default async function PeoplePage() {
   await requireStaff(rolesThatMay('people'));
-  const { saved } = await searchParams;
   const [staff, workshop] = await Promise.all([listStaff(now()), readWorkshop()]);
   const clock = { locale: workshop.locale, zone: workshop.timeZone };
   return (
     <>
       <PageHead title="People" lead="Who works here, and what each may do." />
-      {saved === undefined ? null : (
-        <div className="mb-6">
-          <Notice kind="good" role="status">
-            <p>Saved.</p>
-          </Notice>
-        </div>
-      )}
       <Table
         caption="Staff"
         captionHidden

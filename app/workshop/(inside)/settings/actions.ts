@@ -1,4 +1,5 @@
 'use server';
+import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
 import type { FormState } from '@/app/ui/forms/form-state';
@@ -43,7 +44,8 @@ export async function addClosingDay(_before: FormState, formData: FormData): Pro
   const parsed = parseForm(closingDayInput, formData);
   if (!parsed.ok) return parsed.state;
   await closeOn(day(parsed.data.day), parsed.data.name);
-  redirect('/workshop/settings/days?saved=closing#closing-days');
+  refresh();
+  return { done: 'It is on the list.' };
 }
 
 export async function removeClosingDay(_before: FormState, formData: FormData): Promise<FormState> {
@@ -51,7 +53,7 @@ export async function removeClosingDay(_before: FormState, formData: FormData): 
   const parsed = parseForm(closingDayInput.pick({ day: true }), formData);
   if (!parsed.ok) return parsed.state;
   await openOn(day(parsed.data.day));
-  redirect('/workshop/settings/days?saved=opening#closing-days');
+  redirect('/workshop/settings/days#closing-days');
 }
 
 const seenInput = z.object({ seenAt: z.coerce.date() });

@@ -40,7 +40,8 @@ export async function onJob<S extends z.ZodType>(o: {
   arrays?: readonly string[];
   formData: FormData;
   part: string;
-  then?: string;
+  /** sub-page of the sheet to lead to; the sheet itself when absent */
+  page?: string;
   work: (call: JobCall<z.output<S>>) => Promise<unknown>;
 }): Promise<FormState> {
   const staff = await requireStaff(rolesThatMay(o.permission));
@@ -72,7 +73,7 @@ export async function onJob<S extends z.ZodType>(o: {
       values: typed(o.formData, o.arrays),
     });
   }
-  const page = `/workshop/jobs/${job.number}${o.then ?? ''}`;
+  const page = `/workshop/jobs/${job.number}${o.page ?? ''}`;
   redirect(`${page}?saved=${o.part}#${o.part}` as Route);
 }
 

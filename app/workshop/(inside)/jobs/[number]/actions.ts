@@ -133,7 +133,7 @@ export async function enterCheck(number: string, _before: FormState, formData: F
     schema: checkForm,
     formData,
     part: `check-${String(formData.get('check') ?? '')}`,
-    then: '/sheet',
+    page: '/sheet',
     work: ({ data, ...call }) =>
       recordCheck({
         ...call,

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { nothingHere } from '@/app/nothing-here';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { Checkbox, RadioGroup } from '@/app/ui/forms/choices';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
@@ -19,7 +19,7 @@ export default async function PersonPage({ params }: { params: Promise<{ id: str
   await requireStaff(rolesThatMay('people'));
   const { id } = await params;
   const person = await readStaff(id, now());
-  if (!person) notFound();
+  if (!person) nothingHere();
   return (
     <>
       <PageHead above={<TextLink href="/workshop/people">People</TextLink>} title={person.name} />

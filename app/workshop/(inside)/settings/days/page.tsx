@@ -4,7 +4,6 @@ import { RadioGroup } from '@/app/ui/forms/choices';
 import { Select } from '@/app/ui/forms/select';
 import { SubmitBar } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
-import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { dayInZone } from '@/lib/calendar/day';
@@ -18,28 +17,14 @@ import { ClosingDays } from './closing-days';
 
 export const metadata: Metadata = { title: 'Days and paper' };
 
-const NOTICES: Record<string, string> = {
-  closing: 'The closing day is on the list.',
-  opening: 'The closing day is off the list.',
-};
-
-export default async function DaysPage({ searchParams }: { searchParams: Promise<{ saved?: string }> }) {
+export default async function DaysPage() {
   await requireStaff(rolesThatMay('settings'));
-  const { saved } = await searchParams;
   const workshop = await readWorkshop();
   const today = dayInZone(now(), workshop.timeZone);
   const [closingDays, calendar] = await Promise.all([readClosingDays(), readCalendar(workshop, today)]);
-  const notice = NOTICES[saved ?? ''];
   return (
     <>
       <PageHead above={<TextLink href="/workshop/settings">Settings</TextLink>} title="Days and paper" />
-      {notice ? (
-        <div className="mb-6">
-          <Notice kind="good" role="status">
-            <p>{notice}</p>
-          </Notice>
-        </div>
-      ) : null}
       <ActionForm
         action={saveDays}
         hidden={{ seenAt: workshop.updatedAt.toISOString() }}

@@ -1,5 +1,0 @@
-import { OwnerOnly } from '../owner-only';
-
-export default function ForbiddenPage() {
-  return <OwnerOnly page="Settings" />;
-}
