@@ -38,7 +38,7 @@ export async function disconnect(): Promise<void> {
 
 /**
  * adapter-pg 7.10 drops the offset of a timestamptz instead of applying it, so a session in any other zone would
- * shift every instant it reads (seen with TimeZone=Europe/London): sessions are pinned to UTC.
+ * shift every instant it reads (seen with America/St_Johns): sessions are pinned to UTC.
  */
 function poolSettings(connectionString: string) {
   return { connectionString, max: 10, options: '-c TimeZone=UTC' };

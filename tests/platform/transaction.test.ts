@@ -104,9 +104,11 @@ test('a check that refuses is told by its name', async () => {
   expect(isUniqueViolation(error)).toBe(false);
 });
 
-test('an instant comes back as it went in, whatever zone the server would choose', async () => {
+// lib/commands/throwaway-postgres.ts gives its server another zone; without the pinned session this reads 09:30 there.
+test('an instant comes back as it is, whatever zone the server would choose', async () => {
   const instant = new Date('2026-07-01T12:00:00.000Z');
-  const rows = await db.$queryRaw<{ at: Date }[]>`select ${instant}::timestamptz as at`;
-  expect(rows).toEqual([{ at: instant }]);
+  const rows = await db.$queryRaw<{ given: Date; stored: Date }[]>`
+    select ${instant}::timestamptz as given, timestamptz '2026-07-01T12:00:00Z' as stored`;
+  expect(rows).toEqual([{ given: instant, stored: instant }]);
   expect(await db.$queryRaw`select current_setting('TimeZone') as zone`).toEqual([{ zone: 'UTC' }]);
 });
