@@ -11,6 +11,8 @@ import {
 const character = fc.constantFrom(...'0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ');
 const serial = fc.string({ unit: character, minLength: 4, maxLength: 16 });
 
+const anyCharacter = fc.integer({ min: 0, max: 0xffff }).map((code) => String.fromCharCode(code));
+
 describe('the key of a serial', () => {
   test.each([
     ['qa-0031 b', 'QA0031B'],
@@ -23,7 +25,7 @@ describe('the key of a serial', () => {
 
   test('folding a key changes nothing', () => {
     fc.assert(
-      fc.property(fc.string({ unit: 'binary' }), (text) => {
+      fc.property(fc.string({ unit: anyCharacter }), (text) => {
         expect(foldSerial(foldSerial(text))).toBe(foldSerial(text));
       }),
     );
