@@ -28,12 +28,14 @@ export default async function HomePage() {
             <p className="text-small">repairs with a fixed price</p>
           </div>
           <div className="docket-body">
-            <h2 id="find">What shall we mend?</h2>
+            <h2 id="find" className="mb-2">
+              What shall we mend?
+            </h2>
             <SearchBox
               action="/prices"
               label="Maker, model or what is wrong"
               hint="For instance: recorder does not charge"
-              button="Find the price"
+              button="Find"
             />
             <Families families={families} money={money} />
           </div>

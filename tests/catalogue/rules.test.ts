@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { CheckDraft } from '@/lib/bench/rules/check-problems';
-import { coverWords, workingDaysWords } from '@/lib/catalogue/rules/cover-words';
+import { coverInBrief, coverWords, workingDaysWords } from '@/lib/catalogue/rules/cover-words';
 import { customerPrice } from '@/lib/catalogue/rules/price';
 import { isSameSheet, isSameTerms } from '@/lib/catalogue/rules/same';
 import { freeSlug, slugOf } from '@/lib/catalogue/rules/slug';
@@ -112,4 +112,12 @@ test.each([
 
 test('one working day is one', () => {
   expect([1, 5].map(workingDaysWords)).toEqual(['1 working day', '5 working days']);
+});
+
+test.each([
+  [{ workTerm: 'P12M', partsTerm: 'P12M' }, '12 months'],
+  [{ workTerm: null, partsTerm: 'P6M' }, '6 months on parts'],
+  [{ workTerm: null, partsTerm: null }, 'none of its own'],
+])('cover in brief %#', (terms, words) => {
+  expect(coverInBrief(terms)).toBe(words);
 });

@@ -51,7 +51,7 @@ export default async function PricesPage({ searchParams }: Props) {
           <h2 id={family.slug} className="mb-4 border-b-2 border-ink pb-1">
             {family.name}
           </h2>
-          <div className="grid gap-x-12 gap-y-6 md:grid-cols-2">
+          <div className="gap-x-12 md:columns-2">
             {family.models.map((model) => (
               <PriceLines key={model.id} model={model} money={money} />
             ))}

@@ -1,27 +1,29 @@
 import { TextLink } from '@/app/ui/page/text-link';
 import type { ListedModel } from '@/lib/catalogue/price-list';
-import { coverWords, workingDaysWords } from '@/lib/catalogue/rules/cover-words';
+import { coverInBrief, workingDaysWords } from '@/lib/catalogue/rules/cover-words';
 
 /** One model of the price list, set like a printed tariff: name, dotted line, price, and the small print below. */
 export function PriceLines({ model, money }: { model: ListedModel; money: (minor: number) => string }) {
   return (
-    <section aria-label={`${model.maker} ${model.name}`} className="break-inside-avoid">
+    <section aria-label={`${model.maker} ${model.name}`} className="break-inside-avoid pb-6">
       <h3>
-        <TextLink href={`/prices/${model.slug}`} className="inline-block py-1">
+        <TextLink href={`/prices/${model.slug}`} className="inline-block py-1.5">
           {model.maker} {model.name}
         </TextLink>
       </h3>
       <ul>
         {model.repairs.map((repair) => (
-          <li key={repair.id} className="border-b border-rule py-2">
+          <li key={repair.id} className="border-b border-rule pt-1 pb-2">
             <div className="flex items-baseline gap-2">
-              <TextLink href={`/prices/${model.slug}#${repair.slug}`}>{repair.name}</TextLink>
+              <TextLink href={`/prices/${model.slug}#${repair.slug}`} className="inline-block py-1.5">
+                {repair.name}
+              </TextLink>
               <span className="grow border-b-2 border-dotted border-edge" aria-hidden="true" />
               <strong className="whitespace-nowrap">{money(repair.grossMinor)}</strong>
             </div>
             <p className="text-small text-soft">
               {workingDaysWords(repair.workingDays)} <span aria-hidden="true">·</span> cover:{' '}
-              {coverWords(repair)}
+              {coverInBrief(repair)}
             </p>
           </li>
         ))}

@@ -18,6 +18,12 @@ export function coverWords({
   return `work ${describePeriod(workTerm)}, parts ${describePeriod(partsTerm)}`;
 }
 
+/** The same in fewer words, where "cover" stands before it: '12 months', 'work 30 days, parts 90 days', 'none of its own'. */
+export function coverInBrief(terms: { workTerm: string | null; partsTerm: string | null }): string {
+  if (terms.workTerm === null && terms.partsTerm === null) return 'none of its own';
+  return coverWords(terms).replace(' on work and parts', '');
+}
+
 /** '5 working days', '1 working day'. */
 export function workingDaysWords(days: number): string {
   return days === 1 ? '1 working day' : `${days} working days`;
