@@ -91,7 +91,7 @@ function announce(seconds: number, signIn: string | undefined): void {
   console.log(`
 Mendpost is running, ready after ${seconds.toFixed(1)} s. Stop it with Ctrl-C.
 
-  Price list     ${appUrl}/
+  Price list     ${appUrl}/prices
   Track a job    ${appUrl}/track
   Workshop       ${appUrl}/workshop${signIn ? `\n                 ${signIn}` : ''}
 `);

@@ -1,0 +1,38 @@
+/**
+ * The pages to photograph with `npm run shots`. A path may hold places that are looked up in the demonstration:
+ *
+ * {link:STAGE}      private link of the newest job at that stage     {link:claim}   of the newest claim
+ * {job:STAGE}       number of the newest job at that stage           {job:claim}    of the newest claim
+ * {certificate}     number of the newest certificate                 {code}         its code, as printed
+ * {model}           a model of the price list                        {person}       a person of the workshop
+ */
+export type PageToShow = { name: string; path: string; as: 'visitor' | 'owner' };
+
+export const pages: PageToShow[] = [
+  { name: 'front', path: '/', as: 'visitor' },
+  { name: 'prices', path: '/prices', as: 'visitor' },
+  { name: 'prices-model', path: '/prices/{model}', as: 'visitor' },
+  { name: 'track', path: '/track', as: 'visitor' },
+  { name: 'track-job', path: '/track/{job:on-bench}', as: 'visitor' },
+  { name: 'job-booked', path: '/job/{link:booked}', as: 'visitor' },
+  { name: 'job-awaiting-approval', path: '/job/{link:awaiting-approval}', as: 'visitor' },
+  { name: 'job-on-bench', path: '/job/{link:on-bench}', as: 'visitor' },
+  { name: 'job-ready', path: '/job/{link:ready}', as: 'visitor' },
+  { name: 'job-sent-back', path: '/job/{link:sent-back}', as: 'visitor' },
+  { name: 'job-claim', path: '/job/{link:claim}', as: 'visitor' },
+  { name: 'certificate', path: '/certificate', as: 'visitor' },
+  { name: 'certificate-number', path: '/certificate/{certificate}', as: 'visitor' },
+  { name: 'terms', path: '/terms', as: 'visitor' },
+  { name: 'privacy', path: '/privacy', as: 'visitor' },
+  { name: 'not-found', path: '/nowhere', as: 'visitor' },
+  { name: 'sign-in', path: '/workshop/sign-in', as: 'visitor' },
+  { name: 'workshop', path: '/workshop', as: 'owner' },
+  { name: 'workshop-job', path: '/workshop/jobs/{job:on-bench}', as: 'owner' },
+  { name: 'workshop-job-claim', path: '/workshop/jobs/{job:claim}', as: 'owner' },
+  { name: 'workshop-people', path: '/workshop/people', as: 'owner' },
+  { name: 'workshop-person', path: '/workshop/people/{person}', as: 'owner' },
+  { name: 'workshop-settings', path: '/workshop/settings', as: 'owner' },
+  { name: 'workshop-mail', path: '/workshop/mail', as: 'owner' },
+  { name: 'workshop-mail-samples', path: '/workshop/mail/samples', as: 'owner' },
+  { name: 'workshop-account', path: '/workshop/account', as: 'owner' },
+];

@@ -1,0 +1,39 @@
+import { db } from '@/lib/db/client';
+import { newestTokenOf } from '@/lib/jobs/private-link';
+
+/** Puts what the demonstration holds into the places of a path; throws when it holds no such thing. */
+export async function fillPlaces(path: string): Promise<string> {
+  let filled = path;
+  for (const [place, kind = '', which = ''] of path.matchAll(/\{(\w+)(?::([\w-]+))?\}/g)) {
+    const found = await find(kind, which);
+    if (!found) throw new Error(`The demonstration holds nothing for ${place}`);
+    filled = filled.replace(place, found);
+  }
+  return filled;
+}
+
+async function find(kind: string, which: string): Promise<string | null | undefined> {
+  switch (kind) {
+    case 'link':
+      return newestTokenOf((await newestJob(which))?.id ?? '');
+    case 'job':
+      return (await newestJob(which))?.number;
+    case 'certificate':
+      return (await db.certificate.findFirst({ select: { number: true }, orderBy: { issuedAt: 'desc' } }))
+        ?.number;
+    case 'model':
+      return (await db.model.findFirst({ select: { slug: true }, orderBy: { slug: 'asc' } }))?.slug;
+    case 'person':
+      return (await db.user.findFirst({ select: { id: true }, orderBy: { name: 'asc' } }))?.id;
+    default:
+      return undefined;
+  }
+}
+
+function newestJob(which: string) {
+  return db.job.findFirst({
+    where: which === 'claim' ? { kind: 'claim' } : { stage: which },
+    select: { id: true, number: true },
+    orderBy: { bookedAt: 'desc' },
+  });
+}
