@@ -1,4 +1,6 @@
+import { createHash } from 'node:crypto';
 import { type NextRequest, NextResponse } from 'next/server';
+import { styleSheet as mailStyles } from '@/emails/ink';
 import { config as settings } from '@/lib/config';
 
 /** Gives every page its content security policy: only scripts and styles that carry this answer's own number run. */
@@ -24,11 +26,14 @@ function statusOf(path: string): number {
   return path === '/workshop/not-yours' ? 403 : 200;
 }
 
+// The mail pages frame messages as they leave; their one style sheet never changes and carries no number.
+const mailStylesHash = `sha256-${createHash('sha256').update(mailStyles).digest('base64')}`;
+
 function contentSecurityPolicy(nonce: string, isDevelopment: boolean): string {
   return [
     "default-src 'none'",
     `script-src 'self' 'nonce-${nonce}' 'strict-dynamic'${isDevelopment ? " 'unsafe-eval'" : ''}`,
-    `style-src 'self' ${isDevelopment ? "'unsafe-inline'" : `'nonce-${nonce}'`}`,
+    `style-src 'self' ${isDevelopment ? "'unsafe-inline'" : `'nonce-${nonce}' '${mailStylesHash}'`}`,
     "style-src-attr 'unsafe-inline'",
     "img-src 'self' data: blob:",
     "font-src 'self'",

@@ -40,8 +40,11 @@ export default async function MailPage({ searchParams }: { searchParams: Promise
     <>
       <PageHead
         title="Mail"
-        lead="Every message that left or waits. What needs a hand comes first."
-        next={state ? STATE_WORDS[state].meaning : undefined}
+        lead={
+          state
+            ? STATE_WORDS[state].meaning
+            : 'Every message that left or waits. What needs a hand comes first.'
+        }
       />
       {hasMailServer() ? null : (
         <div className="mb-6">
@@ -153,6 +156,7 @@ function Standing({ mail }: { mail: ListedMail }) {
 function SendAgain({ mail }: { mail: ListedMail }) {
   const needsIt = mail.state === 'failed' || mail.state === 'kept' || mail.lastError !== null;
   if (!needsIt) return 'not needed';
+  if (!hasMailServer()) return 'needs a mail server';
   return (
     <ActionForm action={sendAgainAction.bind(null, mail.id)} label={`Send again to ${mail.toAddress}`}>
       <SubmitButton kind="second" label="Send again" busy="Queueing…" />

@@ -8,7 +8,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { formatInstant } from '@/lib/calendar/format';
-import { type Preview, previewMail } from '@/lib/mail/preview';
+import { hasMailServer, type Preview, previewMail } from '@/lib/mail/preview';
 import { templateWords } from '@/lib/mail/rules/words';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
@@ -32,16 +32,16 @@ export default async function MessagePage({ params }: { params: Promise<{ id: st
       <PageHead
         above={<TextLink href="/workshop/mail">Mail</TextLink>}
         title={drawn?.subject ?? templateWords(mail.template)}
-        next={STATE_WORDS[mail.state].meaning}
+        lead={STATE_WORDS[mail.state].meaning}
       />
       <Facts items={factsOf(preview, { locale: workshop.locale, zone: workshop.timeZone })} />
-      {mail.state === 'sent' || mail.state === 'sending' ? null : (
+      {mail.state === 'sent' || mail.state === 'sending' || !hasMailServer() ? null : (
         <div className="mt-6">
           <ActionForm action={sendAgainAction.bind(null, mail.id)} label="Send this message again">
             <SubmitButton
               label="Send again"
               busy="Queueing…"
-              consequence={`Hands it to ${mail.toAddress} with all its tries before it.`}
+              consequence={`Hands it to the mail server for ${mail.toAddress} now, and tries again while that fails.`}
             />
           </ActionForm>
         </div>
