@@ -14,9 +14,14 @@ export function qrModules(text: string): boolean[][] {
 /** The bars and gaps of a Code 128 symbol, one character a module, '1' for a bar, without its quiet zones. */
 export function code128Modules(text: string): string {
   const target: { encodings?: readonly { data: string }[] } = {};
-  JsBarcode(target, text, { format: 'CODE128' });
+  // Without this callback the library throws a bare string.
+  let isValid = true;
+  const valid = (answer: boolean): void => {
+    isValid = answer;
+  };
+  JsBarcode(target, text, { format: 'CODE128', valid });
   const modules = (target.encodings ?? []).map((part) => part.data).join('');
-  if (modules === '') throw new RangeError('a Code 128 symbol holds Latin characters only');
+  if (!isValid || modules === '') throw new RangeError('a Code 128 symbol holds Latin characters only');
   return modules;
 }
 

@@ -47,7 +47,26 @@ function fill(runs: readonly Row[][], height: (column: number) => number): Row[]
 }
 
 function fitsWhole(sections: readonly Row[][], height: number): boolean {
-  return fill(sections, () => height).length <= 2;
+  return pair(sections, height) !== null;
+}
+
+function isWithin(column: readonly Row[], height: number): boolean {
+  return column.reduce((sum, row, index) => sum + heightOf(row, index === 0), 0) <= height;
+}
+
+/** Two columns of at most this height, or null where the runs need more. */
+function pair(runs: readonly Row[][], height: number): Row[][] | null {
+  const columns = fill(runs, () => height);
+  return columns.length <= 2 && columns.every((column) => isWithin(column, height)) ? columns : null;
+}
+
+/** Columns as low as they can be with no more than two of them. */
+function even(runs: readonly Row[][], most: number): Row[][] {
+  for (let limit = 20; limit < most; limit += 3) {
+    const columns = pair(runs, limit);
+    if (columns) return columns;
+  }
+  return fill(runs, () => most);
 }
 
 /**
@@ -55,14 +74,11 @@ function fitsWhole(sections: readonly Row[][], height: number): boolean {
  * side by side they are kept whole; a list broken over two columns is harder to follow than an uneven foot.
  */
 function balanced(sections: readonly Row[][], first: number, later: number): Row[][] {
-  const whole = fitsWhole(sections, first) ? sections : sections.flatMap(runsOf);
-  const full = fill(whole, (column) => (column < 2 ? first : later));
-  if (full.length > 2) return full;
-  for (let limit = 20; limit < first; limit += 3) {
-    const even = fill(whole, () => limit);
-    if (even.length <= 2) return even;
-  }
-  return full;
+  if (fitsWhole(sections, first)) return even(sections, first);
+  const full = fill(sections.flatMap(runsOf), (column) => (column < 2 ? first : later));
+  const before = full.length - (full.length % 2 === 0 ? 2 : 1);
+  const last = even(runsOf(full.slice(before).flat()), before === 0 ? first : later);
+  return [...full.slice(0, before), ...last];
 }
 
 function place(

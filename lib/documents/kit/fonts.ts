@@ -2,16 +2,26 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { create, type Font } from 'fontkit';
 
-const files = {
+const fontNames = [
+  'next-regular',
+  'next-bold',
+  'mono-regular',
+  'mono-bold',
+  'noto-regular',
+  'noto-bold',
+] as const;
+
+export type FontName = (typeof fontNames)[number];
+
+const files: Record<FontName, string> = {
   'next-regular': 'AtkinsonHyperlegibleNext-Regular.ttf',
   'next-bold': 'AtkinsonHyperlegibleNext-Bold.ttf',
   'mono-regular': 'AtkinsonHyperlegibleMono-Regular.ttf',
   'mono-bold': 'AtkinsonHyperlegibleMono-Bold.ttf',
   'noto-regular': 'NotoSans-Regular.ttf',
   'noto-bold': 'NotoSans-Bold.ttf',
-} as const;
+};
 
-export type FontName = keyof typeof files;
 export type Face = 'text' | 'strong' | 'mono' | 'mono-strong';
 
 // Atkinson Hyperlegible covers accented Latin only; Noto Sans brings Greek, Cyrillic and the rarer signs.
@@ -33,14 +43,24 @@ function fontNamed(name: FontName): Font {
   return font;
 }
 
-/** Makes every face of the documents known to a PDFKit document under its font name. */
-export function registerFonts(doc: PDFKit.PDFDocument): void {
-  for (const name of Object.keys(files) as FontName[]) doc.registerFont(name, fontNamed(name));
+/**
+ * A font for one document: it shares everything that was parsed, but not the glyphs. fontkit keeps each glyph with the
+ * characters it was first met for, and meets the O of an Ö as a part, for no character at all: with glyphs shared, a
+ * later document would lose its O to every screen reader, and its bytes would hang on what was drawn before it.
+ */
+function forOneDocument(font: Font): Font {
+  return Object.create(font, { _glyphs: { value: {} } });
 }
 
-function holds(name: FontName, cluster: string): boolean {
+/** Makes every face of the documents known to a PDFKit document under its font name. */
+export function registerFonts(doc: PDFKit.PDFDocument): void {
+  for (const name of fontNames) doc.registerFont(name, forOneDocument(fontNamed(name)));
+}
+
+/** True when a font has a glyph for every character of a text. */
+export function holds(name: FontName, text: string): boolean {
   const font = fontNamed(name);
-  for (const character of cluster) {
+  for (const character of text) {
     if (!font.hasGlyphForCodePoint(character.codePointAt(0) ?? 0)) return false;
   }
   return true;

@@ -31,7 +31,7 @@ export function styled(base: Style, change: Partial<Style>): Style {
 }
 
 // Points. The stub column is shared by the docket and by every section below it.
-export const grid = { margin: 38, stub: 142, gutter: 18, step: 4, radius: 2 } as const;
+export const grid = { margin: 38, stub: 142, gutter: 18, radius: 2 } as const;
 
 /** Millimetres to PDF points. */
 export function mm(value: number): number {

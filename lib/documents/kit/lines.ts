@@ -28,6 +28,10 @@ function measure(sheet: Sheet, atom: Atom, size: number): Piece[] {
 // A space between digits parts no line: telephone numbers and amounts stay readable as one.
 const wordPattern = /(?:[^ ]|(?<=\d) (?=\d))+ *| +/g;
 
+function widthOfAll(pieces: readonly Piece[]): number {
+  return pieces.reduce((sum, piece) => sum + piece.width, 0);
+}
+
 /** Words with the spaces after them; what two spans share without a space between stays one word. */
 function wordsOf(spans: readonly Atom[]): Atom[][] {
   const words: Atom[][] = [];
@@ -61,22 +65,27 @@ function trimmedWidth(sheet: Sheet, word: readonly Atom[], size: number): number
   const bare = word.map((atom, index) =>
     index === word.length - 1 ? { ...atom, text: atom.text.trimEnd() } : atom,
   );
-  return bare.flatMap((atom) => measure(sheet, atom, size)).reduce((sum, piece) => sum + piece.width, 0);
+  return widthOfAll(bare.flatMap((atom) => measure(sheet, atom, size)));
 }
 
 /** A word wider than its column is broken where it must, never drawn over its neighbour. */
 function breakWord(sheet: Sheet, word: readonly Atom[], size: number, width: number, lines: Line[]): Line {
   let line: Line = { pieces: [], width: 0 };
   for (const atom of word) {
-    for (const text of writtenCharacters(atom.text)) {
-      const pieces = measure(sheet, { ...atom, text }, size);
-      const wide = pieces.reduce((sum, piece) => sum + piece.width, 0);
-      if (line.width + wide > width && line.pieces.length > 0 && text !== ' ') {
+    let held = '';
+    for (const character of writtenCharacters(atom.text)) {
+      // Measured together: two letters side by side can be wider than the sum of both (kerning).
+      const grown = measure(sheet, { ...atom, text: held + character }, size);
+      const isFull = line.width + widthOfAll(grown) > width && character !== ' ';
+      if (isFull && (held !== '' || line.pieces.length > 0)) {
+        add(line, measure(sheet, { ...atom, text: held }, size));
         lines.push(line);
         line = { pieces: [], width: 0 };
+        held = '';
       }
-      add(line, pieces);
+      held += character;
     }
+    add(line, measure(sheet, { ...atom, text: held }, size));
   }
   return line;
 }

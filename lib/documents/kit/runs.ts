@@ -1,4 +1,4 @@
-import { type Face, type FontName, firstFont, fontFor, lastFont } from '@/lib/documents/kit/fonts';
+import { type Face, type FontName, firstFont, fontFor, holds, lastFont } from '@/lib/documents/kit/fonts';
 
 /** A stretch of text in one font; `actual` holds what was written where no font has the character. */
 export type Run = { text: string; font: FontName; actual?: string };
@@ -26,21 +26,37 @@ export function writtenCharacters(text: string): string[] {
   return Array.from(clusters.segment(text), (part) => part.segment);
 }
 
-/** Cuts text into runs by font, character by character; a character no font holds shows as U+FFFD and keeps its text. */
+/**
+ * Cuts text into runs by font, character by character; a character no font holds shows as U+FFFD and keeps its text.
+ * A word with a letter that the face's own font lacks is set in the other font as a whole where that holds all of it,
+ * since a Greek name with its pi from another font reads badly.
+ */
 export function runsOf(text: string, face: Face): Run[] {
   if (/^[\u0020-\u007e]*$/.test(text)) return text === '' ? [] : [{ text, font: firstFont(face) }];
   const runs: Run[] = [];
-  for (const cluster of writtenCharacters(text)) {
-    const font = fontFor(face, cluster);
-    if (font === null) {
-      runs.push({ text: '\ufffd', font: lastFont(face), actual: cluster });
-      continue;
-    }
+  const add = (piece: Run): void => {
     const last = runs.at(-1);
-    if (last && last.font === font && last.actual === undefined) last.text += cluster;
-    else runs.push({ text: cluster, font });
+    const isSameKind = (last?.actual === undefined) === (piece.actual === undefined);
+    if (!last || last.font !== piece.font || !isSameKind) {
+      runs.push({ ...piece });
+      return;
+    }
+    last.text += piece.text;
+    if (piece.actual !== undefined) last.actual = `${last.actual ?? ''}${piece.actual}`;
+  };
+  for (const word of text.match(/[^ ]+| +/g) ?? []) {
+    const pieces = writtenCharacters(word).map((cluster) => runOf(cluster, face));
+    const other = lastFont(face);
+    const needsOther = pieces.some((piece) => piece.font === other && /\p{L}/u.test(piece.text));
+    if (needsOther && holds(other, word)) add({ text: word, font: other });
+    else for (const piece of pieces) add(piece);
   }
   return runs;
+}
+
+function runOf(cluster: string, face: Face): Run {
+  const font = fontFor(face, cluster);
+  return font === null ? { text: '\ufffd', font: lastFont(face), actual: cluster } : { text: cluster, font };
 }
 
 /**
@@ -48,6 +64,8 @@ export function runsOf(text: string, face: Face): Run[] {
  * Example: `uncoveredCharacters('Zoë 山')` gives `['山']`.
  */
 export function uncoveredCharacters(text: string): string[] {
-  const missing = runsOf(tidy(text).replaceAll('\n', ' '), 'text').flatMap((run) => run.actual ?? []);
+  const missing = runsOf(tidy(text).replaceAll('\n', ' '), 'text').flatMap((run) =>
+    writtenCharacters(run.actual ?? ''),
+  );
   return [...new Set(missing)];
 }

@@ -26,8 +26,6 @@ export function hairline(sheet: Sheet, y: number): void {
 }
 
 export type SectionOptions = {
-  /** Height that must stay together with the heading. */
-  together?: number;
   after?: number;
   level?: 'H2' | 'H3';
   /** Heading above, content over both columns. */
@@ -48,7 +46,7 @@ export function section(
   const pad = 5 * sheet.scale;
   const column = { x: sheet.left, width: options.wide ? sheet.width : grid.stub - 4 };
   const lines = breakLines(sheet, heading, style, column.width);
-  sheet.room(pad * 2 + Math.max(heightOf(lines, style), options.together ?? style.leading * 3.5));
+  sheet.room(pad * 2 + Math.max(heightOf(lines, style), style.leading * 3.5));
   sheet.element(sheet.root, 'Sect', (element) => {
     hairline(sheet, sheet.y);
     sheet.y += pad;

@@ -1,0 +1,28 @@
+import { drawBagLabel, drawBagLabelSheet } from '@/lib/documents/bag-label';
+import { drawCertificate } from '@/lib/documents/certificate';
+import { drawPackingSlip } from '@/lib/documents/packing-slip';
+import { drawQuote } from '@/lib/documents/quote';
+import { drawReceipt } from '@/lib/documents/receipt';
+import { certificate, label, labelSetting, quote, receipt, slip } from '@/tests/documents/demo';
+
+const letter = { ...slip.setting, paper: 'LETTER' as const };
+
+/** Each document of the house from the demo workshop, by name; the margin is where its text may begin. */
+export const everyDocument = [
+  { name: 'packing slip', margin: 38, draw: () => drawPackingSlip(slip) },
+  { name: 'packing slip on Letter', margin: 38, draw: () => drawPackingSlip({ ...slip, setting: letter }) },
+  { name: 'certificate', margin: 38, draw: () => drawCertificate(certificate) },
+  {
+    name: 'certificate on Letter',
+    margin: 38,
+    draw: () => drawCertificate({ ...certificate, setting: letter }),
+  },
+  { name: 'quote', margin: 38, draw: () => drawQuote(quote) },
+  { name: 'receipt', margin: 38, draw: () => drawReceipt(receipt) },
+  { name: 'bag label', margin: 0, draw: () => drawBagLabel(label, labelSetting) },
+  {
+    name: 'sheet of bag labels',
+    margin: 0,
+    draw: () => drawBagLabelSheet([label, label, label], labelSetting),
+  },
+] as const;
