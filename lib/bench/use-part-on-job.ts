@@ -1,7 +1,7 @@
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { writeEvent } from '@/lib/jobs/write-event';
-import { usePart } from './parts';
+import { usePart as takePart } from './parts';
 
 /** Takes parts of a lot for a job: stock falls, the job carries the lot, and its history says so. */
 export async function usePartOnJob(o: {
@@ -13,7 +13,7 @@ export async function usePartOnJob(o: {
   now: Date;
 }): Promise<void> {
   await transaction(async (tx) => {
-    const taken = await usePart(tx, { ...o, userId: o.actor.id });
+    const taken = await takePart(tx, { ...o, userId: o.actor.id });
     await writeEvent(tx, {
       jobId: o.jobId,
       actor: o.actor,

@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import { isDay } from '@/lib/calendar/day';
 import { PAYMENT_METHODS } from '@/lib/jobs/record-payment';
-import { LINE_KINDS } from '@/lib/quotes/rules/lines';
 
 const text = (what: string, max: number) =>
   z
@@ -61,7 +60,4 @@ export const offerForm = z.object({
   reason: text('the reason, in words the customer can follow', 1000),
   onYes: optionalText(500),
   onNo: optionalText(500),
-  kind: z.array(z.enum(LINE_KINDS)).max(OFFER_LINES),
-  description: z.array(z.string().trim().max(200)).max(OFFER_LINES),
-  amount: z.array(z.string().trim().max(20)).max(OFFER_LINES),
 });

@@ -1,0 +1,75 @@
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { FileField } from '@/app/ui/forms/file-field';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextArea } from '@/app/ui/forms/text-area';
+import { LinkButton } from '@/app/ui/page/button';
+import { Timeline } from '@/app/ui/page/timeline';
+import { PhotoStrip } from '@/app/ui/photos/photo';
+import { formatInstant } from '@/lib/calendar/format';
+import { addFinding } from './actions';
+import { carriedFields } from './carried-fields';
+import type { SheetProps } from './open-sheet';
+import { staffPhotos } from './staff-photos';
+
+const CLOSED = new Set(['booked', 'cancelled', 'sent-back', 'closed']);
+
+export function FindingsPart({ job, workshop, staff }: SheetProps) {
+  const isOpen = !CLOSED.has(job.stage);
+  const mayOffer = job.stage === 'assessing' || job.stage === 'on-bench';
+  if (!isOpen && job.findings.length === 0) return null;
+  return (
+    <section id="findings" aria-labelledby="findings-head">
+      <h2 id="findings-head">Findings</h2>
+      {job.findings.length > 0 ? (
+        <Timeline
+          label="Findings"
+          entries={job.findings.map((finding) => ({
+            key: finding.id,
+            dateTime: finding.at.toISOString(),
+            on: formatInstant(finding.at, { locale: workshop.locale, zone: workshop.timeZone }),
+            who: staff.get(finding.userId)?.name,
+            what: <span className="written">{finding.text}</span>,
+            detail: (
+              <PhotoStrip
+                label="Photos of this finding"
+                photos={staffPhotos(job, (photo) => photo.findingId === finding.id)}
+              />
+            ),
+          }))}
+        />
+      ) : (
+        <p>Nothing recorded yet.</p>
+      )}
+      {isOpen ? (
+        <details open={job.stage === 'assessing' && job.findings.length === 0}>
+          <summary>Add a finding</summary>
+          <ActionForm
+            action={addFinding.bind(null, job.number)}
+            hidden={carriedFields(job.version)}
+            label="Add a finding"
+          >
+            <TextArea
+              name="text"
+              label="What did you find?"
+              hint="The customer reads this with a changed price."
+              maxLength={4000}
+              rows={3}
+            />
+            <FileField name="photos" label="Photos" most={6} maxMegabytes={15} camera optional />
+            <SubmitButton
+              label="Record the finding"
+              consequence="The customer sees it on the private page. No mail."
+            />
+          </ActionForm>
+        </details>
+      ) : null}
+      {mayOffer ? (
+        <p>
+          <LinkButton href={`/workshop/jobs/${job.number}/price`} kind="second">
+            Write a changed price
+          </LinkButton>
+        </p>
+      ) : null}
+    </section>
+  );
+}

@@ -1,0 +1,39 @@
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextArea } from '@/app/ui/forms/text-area';
+import { Timeline } from '@/app/ui/page/timeline';
+import { formatInstant } from '@/lib/calendar/format';
+import { writeToCustomer } from './actions';
+import { carriedFields } from './carried-fields';
+import type { SheetProps } from './open-sheet';
+
+export function MessagesPart({ job, workshop, staff }: SheetProps) {
+  return (
+    <section id="messages" aria-labelledby="messages-head">
+      <h2 id="messages-head">Messages</h2>
+      {job.messages.length > 0 ? (
+        <Timeline
+          label="Messages"
+          entries={job.messages.map((message) => ({
+            key: message.id,
+            dateTime: message.at.toISOString(),
+            on: formatInstant(message.at, { locale: workshop.locale, zone: workshop.timeZone }),
+            who: message.userId ? staff.get(message.userId)?.name : job.customer.name,
+            what: <span className="written">{message.text}</span>,
+          }))}
+        />
+      ) : null}
+      <details open={job.messages.at(-1)?.author === 'customer'}>
+        <summary>Write to the customer</summary>
+        <ActionForm
+          action={writeToCustomer.bind(null, job.number)}
+          hidden={carriedFields(job.version)}
+          label="Message"
+        >
+          <TextArea name="text" label="Message" maxLength={4000} rows={4} />
+          <SubmitButton label="Send the message" consequence="Goes to the private page and by mail." />
+        </ActionForm>
+      </details>
+    </section>
+  );
+}

@@ -1,0 +1,128 @@
+import { Facts } from '@/app/ui/docket/facts';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { MoneyField } from '@/app/ui/forms/money-field';
+import { Select } from '@/app/ui/forms/select';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextField } from '@/app/ui/forms/text-field';
+import { Table } from '@/app/ui/page/table';
+import { dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { now } from '@/lib/clock';
+import { factsOf } from '@/lib/jobs/facts';
+import { PAYMENT_METHODS } from '@/lib/jobs/record-payment';
+import { decimalText, formatMoney } from '@/lib/money/amount';
+import { addPayment } from './actions';
+import { carriedFields } from './carried-fields';
+import type { SheetProps } from './open-sheet';
+
+const STATE_WORDS: Record<string, string> = {
+  sent: 'written, waits for an answer',
+  accepted: 'agreed',
+  declined: 'declined',
+  replaced: 'replaced',
+};
+
+/** Every revision of the price, the payments, and what is owed. */
+export function MoneyPart({ job, workshop }: SheetProps) {
+  const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
+  const { owed } = factsOf(job);
+  const revisions = job.quotes[0]?.revisions ?? [];
+  return (
+    <section id="money" aria-labelledby="money-head">
+      <h2 id="money-head">Money</h2>
+      {revisions.toReversed().map((revision) => (
+        <details key={revision.id} open={revision.state === 'accepted' || revision.state === 'sent'}>
+          <summary>{`Revision ${revision.revision}: ${money(revision.grossMinor)}, ${STATE_WORDS[revision.state] ?? revision.state}`}</summary>
+          <p>{revision.reason}</p>
+          <Table
+            caption={revision.isGross ? 'Lines, with tax' : 'Lines, before tax'}
+            columns={[
+              { key: 'what', head: 'What', kind: 'rowhead', cell: (line) => line.description },
+              { key: 'amount', head: 'Amount', kind: 'number', cell: (line) => money(line.amountMinor) },
+            ]}
+            rows={revision.lines}
+            rowKey={(line) => line.id}
+            keep
+          />
+          <Facts
+            items={[
+              { term: 'Before tax', text: money(revision.netMinor) },
+              { term: 'Tax', text: money(revision.taxMinor) },
+              { term: 'Together', text: money(revision.grossMinor) },
+              {
+                term: 'Answered',
+                text: revision.decidedAt
+                  ? `${formatDay(dayInZone(revision.decidedAt, workshop.timeZone), workshop.locale, 'short')}, by the ${revision.decidedBy ?? ''}: ${revision.agreedText ?? ''}`
+                  : null,
+              },
+            ]}
+          />
+        </details>
+      ))}
+      {job.payments.length > 0 ? (
+        <Table
+          caption="Payments"
+          columns={[
+            {
+              key: 'on',
+              head: 'Received',
+              kind: 'rowhead',
+              cell: (row) => formatDay(dayFromDate(row.receivedOn), workshop.locale, 'short'),
+            },
+            {
+              key: 'how',
+              head: 'How',
+              cell: (row) => [row.method, row.reference].filter((text) => text !== '').join(', '),
+            },
+            { key: 'amount', head: 'Amount', kind: 'number', cell: (row) => money(row.amountMinor) },
+          ]}
+          rows={job.payments}
+          rowKey={(row) => row.id}
+        />
+      ) : null}
+      <p>
+        <strong>
+          {owed > 0
+            ? `Left to pay: ${money(owed)}`
+            : owed < 0
+              ? `Paid too much: ${money(-owed)}`
+              : 'Nothing is owed.'}
+        </strong>
+      </p>
+      <details open={job.stage === 'ready' && owed > 0}>
+        <summary>Record a payment</summary>
+        <ActionForm
+          action={addPayment.bind(null, job.number)}
+          hidden={carriedFields(job.version)}
+          label="Record a payment"
+        >
+          <MoneyField
+            name="amount"
+            label="Amount"
+            hint="Money given back is entered with a minus sign."
+            currency={workshop.currency}
+            defaultValue={owed > 0 ? decimalText(owed, workshop.currency) : undefined}
+          />
+          <Select
+            name="method"
+            label="How"
+            choices={PAYMENT_METHODS.map((method) => ({ value: method, label: method }))}
+            defaultValue="bank transfer"
+          />
+          <TextField name="reference" label="Reference" optional maxLength={80} />
+          <TextField
+            name="receivedOn"
+            label="Received on"
+            type="date"
+            width="short"
+            defaultValue={dayInZone(now(), workshop.timeZone)}
+          />
+          <SubmitButton
+            label="Record the payment"
+            consequence="Kept for good with your name; a mistake is corrected by a second entry."
+          />
+        </ActionForm>
+      </details>
+    </section>
+  );
+}

@@ -1,0 +1,72 @@
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { ConfirmButton } from '@/app/ui/forms/confirm-button';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextArea } from '@/app/ui/forms/text-area';
+import { LinkButton } from '@/app/ui/page/button';
+import type { Staff } from '@/app/workshop/who';
+import { factsOf } from '@/lib/jobs/facts';
+import { isPlainMove } from '@/lib/jobs/move';
+import { openMoves, REASON_SENTENCES } from '@/lib/jobs/rules/guards';
+import { permissionOf } from '@/lib/jobs/rules/move-permissions';
+import { may } from '@/lib/people/rules/roles';
+import { move } from './actions';
+import { carriedFields } from './carried-fields';
+import { DispatchForm } from './dispatch-form';
+import type { SheetProps } from './open-sheet';
+
+/** Moves that cost something or cannot be taken back are asked once more. */
+const ASKED_ONCE = new Set(['cancel', 'set-aside', 'return-unrepaired']);
+
+/** Every move that leaves this stage: those open as buttons with their consequence, the others with the reason why not. */
+export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Staff }) {
+  const moves = openMoves(factsOf(job), who.role === 'owner' ? 'owner' : 'staff');
+  const shut = moves.filter(
+    ({ move: { key }, answer }) => !answer.allowed && key !== 'dispatch' && key !== 'arrive',
+  );
+  const open = moves.filter(({ answer }) => answer.allowed);
+  if (moves.length === 0) return <p id="moves">Nothing is left to do on this job.</p>;
+  return (
+    <div id="moves" className="moves">
+      {job.stage === 'booked' ? (
+        <p>
+          <LinkButton href={`/workshop/arrivals/${job.number}`}>Take in the parcel</LinkButton>
+        </p>
+      ) : null}
+      {open.map(({ move: { key, label, consequence } }) => {
+        if (!isPlainMove(key) || !may(who.role, permissionOf(key))) return null;
+        const hidden = { ...carriedFields(job.version), move: key };
+        return (
+          <ActionForm key={key} action={move.bind(null, job.number)} hidden={hidden} label={label}>
+            {ASKED_ONCE.has(key) ? (
+              <ConfirmButton
+                label={label}
+                question={`${label}?`}
+                confirm={`Yes: ${label.toLowerCase()}`}
+                consequence={consequence}
+              >
+                <TextArea name="note" label="Why" optional rows={2} maxLength={500} />
+              </ConfirmButton>
+            ) : (
+              <SubmitButton label={label} consequence={consequence} />
+            )}
+          </ActionForm>
+        );
+      })}
+      {job.stage === 'ready' && may(who.role, 'dispatch') ? (
+        <DispatchForm job={job} workshop={workshop} staff={staff} />
+      ) : null}
+      {shut.length > 0 ? (
+        <details>
+          <summary>Moves that are not open yet</summary>
+          <ul className="plain-list">
+            {shut.map(({ move: { key, label }, answer }) => (
+              <li key={key}>
+                {`${label}: ${answer.allowed ? '' : answer.reasons.map((reason) => REASON_SENTENCES[reason]).join(' ')}`}
+              </li>
+            ))}
+          </ul>
+        </details>
+      ) : null}
+    </div>
+  );
+}

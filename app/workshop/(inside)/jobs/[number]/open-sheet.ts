@@ -1,0 +1,23 @@
+import 'server-only';
+import { notFound } from 'next/navigation';
+import { requireStaff } from '@/app/workshop/who';
+import { jobByNumber } from '@/lib/jobs/job-by-number';
+import { type JobRecord, staffNames } from '@/lib/jobs/records';
+import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+
+export type SheetProps = {
+  job: JobRecord;
+  workshop: WorkshopCard;
+  staff: ReadonlyMap<string, { name: string; initials: string }>;
+};
+
+/** The job of a sheet page for a signed-in person, or the not-found page. */
+export async function openSheet(
+  number: string,
+): Promise<SheetProps & { who: Awaited<ReturnType<typeof requireStaff>> }> {
+  const who = await requireStaff();
+  const job = await jobByNumber(number);
+  if (!job) notFound();
+  const [workshop, staff] = await Promise.all([readWorkshop(), staffNames()]);
+  return { job, workshop, staff, who };
+}

@@ -1,0 +1,160 @@
+import type { Metadata } from 'next';
+import { Docket, DocketSection } from '@/app/ui/docket/docket';
+import { Facts } from '@/app/ui/docket/facts';
+import { stampSteps } from '@/app/ui/docket/stamp-steps';
+import { Notice } from '@/app/ui/page/notice';
+import { PageHead } from '@/app/ui/page/page-head';
+import { Tag } from '@/app/ui/page/tag';
+import { TextLink } from '@/app/ui/page/text-link';
+import { NumberText } from '@/app/ui/words/number-text';
+import { dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { config } from '@/lib/config';
+import { readKind, readStage, stagesReached } from '@/lib/jobs/records';
+import { DATA_ANSWERS, HISTORY } from '@/lib/jobs/rules/booking';
+import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { showNumber } from '@/lib/numbers/job-number';
+import { BATTERY_ANSWERS } from '@/lib/parcels/rules/battery-answers';
+import { BenchPart } from './bench-part';
+import { FindingsPart } from './findings-part';
+import { HistoryPart } from './history-part';
+import { MessagesPart } from './messages-part';
+import { MoneyPart } from './money-part';
+import { MovesPart } from './moves-part';
+import { openSheet } from './open-sheet';
+import { PapersPart } from './papers-part';
+import { PhotosPart } from './photos-part';
+import { SerialPart } from './serial-part';
+
+type Props = { params: Promise<{ number: string }>; searchParams: Promise<{ saved?: string }> };
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: `Job ${showNumber((await params).number)}` };
+}
+
+export default async function JobSheetPage({ params, searchParams }: Props) {
+  const { number } = await params;
+  const { saved } = await searchParams;
+  const { job, workshop, staff, who } = await openSheet(number);
+  const { locale, timeZone } = workshop;
+  const stage = readStage(job.stage);
+  const kind = readKind(job.kind);
+  const parts = { job, workshop, staff };
+  return (
+    <>
+      <PageHead
+        title={`${job.model.maker} ${job.model.name}: ${job.repair.name}`}
+        lead={
+          kind === 'claim'
+            ? 'Claim job: free of charge for the customer as far as the ruling covers it.'
+            : job.problem
+        }
+      >
+        {job.claim ? (
+          <TextLink href={`/workshop/claims/${job.claim.number}`}>
+            {`Claim ${showNumber(job.claim.number)}: first repair and returned unit side by side`}
+          </TextLink>
+        ) : null}
+      </PageHead>
+      {saved ? (
+        <Notice kind="good" role="status">
+          <p>Saved.</p>
+        </Notice>
+      ) : null}
+      <Docket
+        kind={kind === 'claim' ? 'Claim job' : 'Job'}
+        number={showNumber(job.number)}
+        heading={STAGE_WORDS[stage].label}
+        tag={<Tag tone="now">{STAGE_WORDS[stage].label}</Tag>}
+        qr={{
+          text: `${config.appUrl}/workshop/jobs/${job.number}`,
+          alt: 'QR code that opens this job sheet',
+        }}
+        stubFacts={[
+          { term: 'Booked', text: formatDay(dayInZone(job.bookedAt, timeZone), locale, 'short') },
+          {
+            term: 'Promise',
+            text: job.promisedOn ? formatDay(dayFromDate(job.promisedOn), locale, 'short') : 'none yet',
+          },
+          { term: 'Bench time', text: `${job.repair.minutes} min planned` },
+        ]}
+        stamps={stampSteps({ stage, reached: stagesReached(job.events) }, { locale, timeZone })}
+      >
+        <DocketSection heading="Next">
+          <MovesPart {...parts} who={who} />
+        </DocketSection>
+        <DocketSection heading="Unit">
+          <div id="unit">
+            <Facts
+              items={[
+                { term: 'Serial booked', text: <NumberText text={job.serialTyped} /> },
+                {
+                  term: 'Serial read',
+                  text: job.arrivedSerial ? <NumberText text={job.arrivedSerial} /> : null,
+                },
+                { term: 'Problem', text: job.problem },
+                {
+                  term: 'History told',
+                  text: job.history
+                    .map((key) => (key in HISTORY ? HISTORY[key as keyof typeof HISTORY] : key))
+                    .join('. '),
+                },
+                {
+                  term: 'Battery',
+                  text: BATTERY_ANSWERS.find(
+                    (answer) => answer.value === job.batteryAnswer && job.model.battery !== 'none',
+                  )?.label,
+                },
+                {
+                  term: 'Recordings',
+                  text:
+                    job.dataAnswer in DATA_ANSWERS
+                      ? DATA_ANSWERS[job.dataAnswer as keyof typeof DATA_ANSWERS]
+                      : null,
+                },
+                { term: 'In the parcel', text: job.accessories.map(accessoryWords).join(', ') },
+              ]}
+            />
+            <SerialPart {...parts} />
+          </div>
+        </DocketSection>
+        <DocketSection heading="Customer">
+          <Facts
+            items={[
+              { term: 'Name', text: job.customer.name },
+              { term: 'E-mail', text: <a href={`mailto:${job.customer.email}`}>{job.customer.email}</a> },
+              { term: 'Telephone', text: job.customer.phone },
+              {
+                term: 'Address',
+                text: [
+                  ...job.customer.addressLines,
+                  job.customer.town,
+                  job.customer.postcode,
+                  job.customer.country,
+                ].join(', '),
+              },
+              { term: 'Parcel to us', text: job.inboundReference },
+              {
+                term: 'Parcel back',
+                text: [job.carrier, job.carrierReference].filter((text) => text !== '').join(' '),
+              },
+            ]}
+          />
+        </DocketSection>
+      </Docket>
+      <FindingsPart {...parts} />
+      <BenchPart {...parts} />
+      <PhotosPart {...parts} />
+      <MoneyPart {...parts} />
+      <PapersPart {...parts} />
+      <MessagesPart {...parts} />
+      <HistoryPart {...parts} />
+    </>
+  );
+}
+
+function accessoryWords(each: { name: string; isTold: boolean; isArrived: boolean | null }): string {
+  if (each.isArrived === null) return `${each.name} (told)`;
+  if (!each.isTold) return `${each.name} (came without being told)`;
+  return each.isArrived ? `${each.name} (here)` : `${each.name} (missing)`;
+}

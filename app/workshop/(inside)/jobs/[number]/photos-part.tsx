@@ -1,0 +1,50 @@
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { FileField } from '@/app/ui/forms/file-field';
+import { Select } from '@/app/ui/forms/select';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { PhotoStrip } from '@/app/ui/photos/photo';
+import { addJobPhotos } from './actions';
+import { carriedFields } from './carried-fields';
+import type { SheetProps } from './open-sheet';
+import { staffPhotos } from './staff-photos';
+
+const KINDS = [
+  { value: 'arrival', label: 'As it arrived, or its serial' },
+  { value: 'finding', label: 'A finding' },
+  { value: 'work', label: 'The work' },
+  { value: 'proof', label: 'The proof' },
+];
+
+export function PhotosPart({ job }: SheetProps) {
+  const isWithUs = !['booked', 'cancelled', 'sent-back', 'closed'].includes(job.stage);
+  const photos = staffPhotos(job, (photo) => photo.findingId === null);
+  if (!isWithUs && photos.length === 0) return null;
+  return (
+    <section id="photos" aria-labelledby="photos-head">
+      <h2 id="photos-head">Photos</h2>
+      <PhotoStrip label="Photos of this unit" photos={photos} />
+      {isWithUs ? (
+        <details>
+          <summary>Add photos</summary>
+          <ActionForm
+            action={addJobPhotos.bind(null, job.number)}
+            hidden={carriedFields(job.version)}
+            label="Add photos"
+          >
+            <Select
+              name="purpose"
+              label="What do they show?"
+              choices={KINDS}
+              defaultValue={job.isSerialSettled ? 'work' : 'arrival'}
+            />
+            <FileField name="photos" label="Photos" most={6} maxMegabytes={15} camera />
+            <SubmitButton
+              label="Add the photos"
+              consequence="Where they were taken is removed. The customer sees them."
+            />
+          </ActionForm>
+        </details>
+      ) : null}
+    </section>
+  );
+}

@@ -1,0 +1,67 @@
+'use server';
+import { z } from 'zod';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { jobByNumber } from '@/lib/jobs/job-by-number';
+import { readMoney } from '@/lib/money/amount';
+import { Refusal } from '@/lib/outcome';
+import { LINE_KINDS, type QuoteLine } from '@/lib/quotes/rules/lines';
+import { readLine } from '@/lib/quotes/stored-lines';
+import { writeOffer } from '@/lib/quotes/write-offer';
+import { readWorkshop } from '@/lib/workshop/records';
+import { onJob } from '../action-kit';
+import { OFFER_LINES, offerForm } from '../schema';
+
+const kindOf = z.enum(LINE_KINDS);
+
+export async function writeChangedPrice(
+  number: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onJob({
+    permission: 'money',
+    number,
+    schema: offerForm,
+    formData,
+    part: 'money',
+    work: async (call) => {
+      const lines = await offerLines(call.jobNumber, formData);
+      await writeOffer({ ...call, ...call.data, lines });
+    },
+  });
+}
+
+/** Filled lines of the form, taxed like the repair itself. A line with a text and no amount, or the other way, is refused. */
+async function offerLines(jobNumber: string, formData: FormData): Promise<QuoteLine[]> {
+  const job = await jobByNumber(jobNumber);
+  const first = job?.quotes[0]?.revisions[0]?.lines[0];
+  if (!first) throw new Refusal('not-found', 'There is no such job.');
+  const { category, rateBps } = readLine(first);
+  const { currency } = await readWorkshop();
+  const lines: QuoteLine[] = [];
+  for (let index = 0; index < OFFER_LINES; index += 1) {
+    const description = text(formData, `description-${index}`);
+    const amount = text(formData, `amount-${index}`);
+    if (description === '' && amount === '') continue;
+    if (description === '') throw new Refusal('invalid', 'Say what this line is for', `description-${index}`);
+    const reading = readMoney(amount, currency);
+    if (!reading.ok) throw new Refusal('invalid', 'Enter the amount like 24.00', `amount-${index}`);
+    const kind = kindOf.safeParse(text(formData, `kind-${index}`));
+    if (!kind.success) throw new Refusal('invalid', 'Choose the kind of this line', `kind-${index}`);
+    const isLess = kind.data === 'discount' || kind.data === 'cover';
+    lines.push({
+      kind: kind.data,
+      description: description.slice(0, 200),
+      amount: isLess ? -Math.abs(reading.minor) : reading.minor,
+      category,
+      rateBps,
+    });
+  }
+  if (lines.length === 0) throw new Refusal('invalid', 'Give at least one line', 'description-0');
+  return lines;
+}
+
+function text(formData: FormData, name: string): string {
+  const value = formData.get(name);
+  return typeof value === 'string' ? value.trim() : '';
+}

@@ -1,0 +1,10 @@
+import { db } from '@/lib/db/client';
+
+/** Lots that still hold pieces, oldest first within a part, so that old stock goes first. */
+export async function lotsInStock() {
+  return db.lot.findMany({
+    where: { inStock: { gt: 0 } },
+    orderBy: [{ part: { name: 'asc' } }, { receivedOn: 'asc' }],
+    select: { id: true, code: true, inStock: true, part: { select: { name: true } } },
+  });
+}
