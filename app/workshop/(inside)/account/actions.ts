@@ -51,7 +51,9 @@ export async function confirmSecondStepAction(_before: FormState, formData: Form
 
 export async function endSecondStepAction(_before: FormState, formData: FormData): Promise<FormState> {
   const problem = await withPassword(formData, endSecondStep);
-  return problem ?? { done: 'The second step is off. Your password alone opens your account.' };
+  if (problem) return problem;
+  // The form that was sent is gone from the page now, and an answer in it would be gone too.
+  redirect('/workshop/account#second-step');
 }
 
 export async function renewBackupCodesAction(_before: FormState, formData: FormData): Promise<FormState> {

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { Qr } from '@/app/ui/docket/qr';
 import { ActionForm } from '@/app/ui/forms/action-form';
-import { SubmitBar } from '@/app/ui/forms/submit';
+import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
@@ -33,7 +33,7 @@ export default async function TurnOnPage() {
             Open an authenticator app on your phone and scan this. On the phone itself, follow the link or
             type the key.
           </p>
-          <div className="max-w-60">
+          <div className="[&>svg]:size-60">
             <Qr text={address} alt="QR code with the key for your authenticator app" />
           </div>
           <p className="mt-3">
@@ -56,12 +56,14 @@ export default async function TurnOnPage() {
               mono
               maxLength={20}
             />
-            <SubmitBar
+            <SubmitButton
               label="Turn it on"
               busy="Checking…"
               consequence="From now on signing in asks for such a code."
-              second={{ href: '/workshop/account', label: 'Leave it off' }}
             />
+            <p>
+              <TextLink href="/workshop/account">Leave it off</TextLink>
+            </p>
           </ActionForm>
         </li>
       </ol>

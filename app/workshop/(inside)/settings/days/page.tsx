@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { RadioGroup } from '@/app/ui/forms/choices';
 import { Select } from '@/app/ui/forms/select';
-import { SubmitBar } from '@/app/ui/forms/submit';
+import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
@@ -72,12 +72,14 @@ export default async function DaysPage() {
             { value: 'LETTER', label: 'US Letter' },
           ]}
         />
-        <SubmitBar
+        <SubmitButton
           label="Save days and paper"
           busy="Saving…"
           consequence="Ends of cover that are already on a certificate do not move."
-          second={{ href: '/workshop/settings', label: 'Leave as it is' }}
         />
+        <p>
+          <TextLink href="/workshop/settings">Leave as it is</TextLink>
+        </p>
       </ActionForm>
       <ClosingDays closingDays={closingDays} calendar={calendar} today={today} locale={workshop.locale} />
     </>

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { Select } from '@/app/ui/forms/select';
-import { SubmitBar } from '@/app/ui/forms/submit';
+import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -63,12 +63,14 @@ export default async function DetailsPage() {
           optional
           defaultValue={workshop.phone}
         />
-        <SubmitBar
+        <SubmitButton
           label="Save details"
           busy="Saving…"
           consequence="Stands on every page, e-mail and document made from now on."
-          second={{ href: '/workshop/settings', label: 'Leave as it is' }}
         />
+        <p>
+          <TextLink href="/workshop/settings">Leave as it is</TextLink>
+        </p>
       </ActionForm>
     </>
   );

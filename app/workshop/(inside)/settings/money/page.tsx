@@ -3,7 +3,7 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { RadioGroup } from '@/app/ui/forms/choices';
 import { MoneyField } from '@/app/ui/forms/money-field';
 import { Select } from '@/app/ui/forms/select';
-import { SubmitBar } from '@/app/ui/forms/submit';
+import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
@@ -86,12 +86,14 @@ export default async function MoneyPage() {
           width="short"
           defaultValue={workshop.approvalDays}
         />
-        <SubmitBar
+        <SubmitButton
           label="Save money and tax"
           busy="Saving…"
           consequence="Counts for prices and quotes made from now on; those already sent stay as they are."
-          second={{ href: '/workshop/settings', label: 'Leave as it is' }}
         />
+        <p>
+          <TextLink href="/workshop/settings">Leave as it is</TextLink>
+        </p>
       </ActionForm>
     </>
   );

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { ActionForm } from '@/app/ui/forms/action-form';
-import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
+import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -61,12 +61,14 @@ export default async function TextsPage() {
           autoComplete="off"
         />
         <SubmitButton kind="second" name="intent" value="preview" label="Preview" busy="Drawing…" />
-        <SubmitBar
+        <SubmitButton
           label="Save texts"
           busy="Saving…"
           consequence="Terms and privacy stand on their pages at once. Customers who booked before agreed to the old terms."
-          second={{ href: '/workshop/settings', label: 'Leave as it is' }}
         />
+        <p>
+          <TextLink href="/workshop/settings">Leave as it is</TextLink>
+        </p>
         <TextsPreview />
       </ActionForm>
     </>
