@@ -13,8 +13,19 @@ export type Line = { pieces: Piece[]; width: number; actual?: string };
 
 type Atom = { text: string; face: Face; colour: Colour };
 
+// Widths in thousandths of the size, the same for every document: a page is often set at several sizes before it fits.
+const unitWidths = new Map<string, number>();
+const mostKept = 20_000;
+
 function widthOf(sheet: Sheet, run: Run, size: number): number {
-  return sheet.doc.font(run.font, size).widthOfString(run.text);
+  const key = `${run.font} ${run.text}`;
+  const known = unitWidths.get(key);
+  if (known !== undefined) return known * size;
+  const unit = sheet.doc.font(run.font, 1000).widthOfString(run.text) / 1000;
+  if (unitWidths.size >= mostKept) unitWidths.clear();
+  // Words come again and again, long strings of letters do not.
+  if (run.text.length <= 40) unitWidths.set(key, unit);
+  return unit * size;
 }
 
 function measure(sheet: Sheet, atom: Atom, size: number): Piece[] {
@@ -68,24 +79,40 @@ function trimmedWidth(sheet: Sheet, word: readonly Atom[], size: number): number
   return widthOfAll(bare.flatMap((atom) => measure(sheet, atom, size)));
 }
 
+/** How many of these characters, at most 512, fit into a width; measured together, since kerning can widen a pair. */
+function fitting(
+  sheet: Sheet,
+  atom: Atom,
+  characters: readonly string[],
+  size: number,
+  width: number,
+): number {
+  let fits = 0;
+  let tooMany = Math.min(characters.length, 512) + 1;
+  while (tooMany - fits > 1) {
+    const middle = Math.floor((fits + tooMany) / 2);
+    const text = characters.slice(0, middle).join('').trimEnd();
+    if (widthOfAll(measure(sheet, { ...atom, text }, size)) <= width) fits = middle;
+    else tooMany = middle;
+  }
+  return fits;
+}
+
 /** A word wider than its column is broken where it must, never drawn over its neighbour. */
 function breakWord(sheet: Sheet, word: readonly Atom[], size: number, width: number, lines: Line[]): Line {
   let line: Line = { pieces: [], width: 0 };
   for (const atom of word) {
-    let held = '';
-    for (const character of writtenCharacters(atom.text)) {
-      // Measured together: two letters side by side can be wider than the sum of both (kerning).
-      const grown = measure(sheet, { ...atom, text: held + character }, size);
-      const isFull = line.width + widthOfAll(grown) > width && character !== ' ';
-      if (isFull && (held !== '' || line.pieces.length > 0)) {
-        add(line, measure(sheet, { ...atom, text: held }, size));
-        lines.push(line);
-        line = { pieces: [], width: 0 };
-        held = '';
-      }
-      held += character;
+    let rest = writtenCharacters(atom.text);
+    while (rest.length > 0) {
+      const fits = fitting(sheet, atom, rest, size, width - line.width);
+      // A column narrower than one character still takes one.
+      const take = fits === 0 && line.pieces.length === 0 ? 1 : fits;
+      add(line, measure(sheet, { ...atom, text: rest.slice(0, take).join('') }, size));
+      rest = rest.slice(take);
+      if (rest.length === 0) break;
+      lines.push(line);
+      line = { pieces: [], width: 0 };
     }
-    add(line, measure(sheet, { ...atom, text: held }, size));
   }
   return line;
 }
