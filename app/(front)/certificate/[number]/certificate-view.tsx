@@ -85,7 +85,7 @@ export async function CertificateView({ chain, asked, serial }: Props) {
             rowKey={(line) => line.id}
           />
           {[...new Set(view.lines.map((line) => line.explained))].map((sentence) => (
-            <p key={sentence} className="small">
+            <p key={sentence} className="text-small">
               {`${sentence}.`}
             </p>
           ))}
