@@ -4,6 +4,7 @@ import { addStaff } from '@/lib/people/add-staff';
 import { changePassword } from '@/lib/people/change-password';
 import { changeStaff } from '@/lib/people/change-staff';
 import { listStaff } from '@/lib/people/records';
+import { resetOwner } from '@/lib/people/reset-owner';
 import { resetPassword } from '@/lib/people/reset-password';
 import type { Role } from '@/lib/people/rules/roles';
 import { signIn } from '@/lib/people/sign-in';
@@ -159,4 +160,14 @@ test('a session can be ended by its own account only, and all of them at once', 
   await headersAfterSignIn(ines.email);
   await signOutEverywhere(mira.id);
   expect(await db.session.findMany({ select: { userId: true } })).toEqual([{ userId: ines.id }]);
+});
+
+test('an owner who is locked out gets a password by address; nobody else does', async () => {
+  const rowan = await makeStaff('Rowan', 'owner');
+  const mira = await makeStaff('Mira', 'bench');
+  const options = { now, isSecondStepOff: false };
+  await expect(resetOwner(mira.email, options)).rejects.toThrow(/Owners: rowan@example.org/);
+  const { temporaryPassword } = await resetOwner(' Rowan@Example.org', options);
+  await headersAfterSignIn(rowan.email, temporaryPassword);
+  await headersAfterSignIn(mira.email);
 });
