@@ -1,10 +1,11 @@
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
-import { compareSerials } from '@/lib/numbers/serial';
+import { compareSerials, type SerialComparison } from '@/lib/numbers/serial';
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
 import { isGenuine } from './genuine';
 import { type CertificateRecord, type Chain, readChain, readCoverLine } from './records';
 import { type AssessedRevision, assess } from './rules/assess';
+import { behindSerial } from './rules/behind-serial';
 import type { Assessment } from './rules/reasons';
 
 type Question = {
@@ -15,7 +16,12 @@ type Question = {
   symptom: string;
   now: Date;
 };
-type Answered = { assessment: Assessment; chain: Chain | null };
+type Answered = {
+  assessment: Assessment;
+  chain: Chain | null;
+  /** a claim opened on this answer comes in the days of grace, and a person decides whether to let it in */
+  isLate: boolean;
+};
 
 /** The preliminary answer, for a customer who asks before opening a claim. */
 export function askAboutClaim(question: Question): Promise<Answered> {
@@ -41,26 +47,31 @@ export async function assessClaim(tx: Tx, o: Question): Promise<Answered> {
       calendar,
       held: [],
     });
-    return { assessment, chain: null };
+    return { assessment, chain: null, isLate: false };
   }
   const isReplaced = asked.id !== chain.inForce.id;
-  const assessment = assess({
-    certificate: {
-      ...assessedRevision(asked),
-      number: asked.number,
-      serial: asked.serialTyped,
-      replacedBy: isReplaced ? assessedRevision(chain.inForce) : null,
-    },
-    signatureValid: await isGenuine(chain.inForce, tx),
-    serial: compareSerials(chain.inForce.serialTyped, o.serial),
-    today,
-    symptom: o.symptom,
-    openClaim: chain.openClaim && { number: chain.openClaim.number, openedOn: chain.openClaim.openedOn },
-    terms: chain.terms,
-    calendar,
-    held: chain.held,
-  });
-  return { assessment, chain };
+  const signatureValid = await isGenuine(chain.inForce, tx);
+  const answerFor = (serial: SerialComparison) =>
+    assess({
+      certificate: {
+        ...assessedRevision(asked),
+        number: asked.number,
+        serial: asked.serialTyped,
+        replacedBy: isReplaced ? assessedRevision(chain.inForce) : null,
+      },
+      signatureValid,
+      serial,
+      today,
+      symptom: o.symptom,
+      openClaim: chain.openClaim && { number: chain.openClaim.number, openedOn: chain.openClaim.openedOn },
+      terms: chain.terms,
+      calendar,
+      held: chain.held,
+    });
+  const assessment = answerFor(compareSerials(chain.inForce.serialTyped, o.serial));
+  if (assessment.answer === 'confirm-serial')
+    return { ...behindSerial(assessment, answerFor('same')), chain };
+  return { assessment, chain, isLate: assessment.answer === 'lapsed' };
 }
 
 function assessedRevision(record: CertificateRecord): AssessedRevision {

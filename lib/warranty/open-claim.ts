@@ -33,7 +33,10 @@ export type OpenedClaim =
   | { opened: true; claimNumber: string; jobNumber: string; token: string }
   | { opened: false; assessment: Assessment };
 
-/** Answers that open a claim: in cover, in the days of grace (a person decides), or a serial a person must confirm. */
+/**
+ * Answers that open a claim: in cover, in the days of grace (a person decides), or a serial a person must confirm. The
+ * last is only given where the right serial would open one too (rules/behind-serial.ts).
+ */
 export function opensClaim(assessment: Assessment, hasPhoto: boolean): boolean {
   switch (assessment.answer) {
     case 'covered-subject-to-inspection':
@@ -65,7 +68,7 @@ export async function openClaim(o: ClaimRequest): Promise<OpenedClaim> {
 }
 
 async function open(tx: Tx, o: ClaimRequest): Promise<OpenedClaim> {
-  const { assessment, chain } = await assessClaim(tx, o);
+  const { assessment, chain, isLate } = await assessClaim(tx, o);
   if (!chain || !opensClaim(assessment, o.photos.length > 0)) return { opened: false, assessment };
 
   const certificate = chain.inForce;
@@ -122,7 +125,7 @@ async function open(tx: Tx, o: ClaimRequest): Promise<OpenedClaim> {
       state: 'open',
       openedOn: dayToDate(dayInZone(o.now, workshop.timeZone)),
       openedAt: o.now,
-      isLate: assessment.answer === 'lapsed',
+      isLate,
       symptom: o.symptom,
       details: o.details,
       preliminary: { ...assessment },

@@ -1,0 +1,118 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { db } from '@/lib/db/client';
+import { askAboutClaim } from '@/lib/warranty/assess-claim';
+import { resetDatabase, useDatabase } from '@/tests/database';
+import { askClaim, makeCertificate, makeClaim, somePhoto } from '@/tests/makers/walk';
+import { makeWorkshop } from '@/tests/makers/workshop';
+
+useDatabase();
+
+/** One letter of the certificate's FR2-10480-K misread. */
+const CLOSE_SERIAL = 'FR2-1O48O-K';
+// P12M from 3 December 2026 ends on Friday 3 December 2027; the policy of the makers gives 7 days of grace.
+const SENT = new Date('2026-12-03T16:00:00Z');
+const RUNNING = new Date('2027-03-01T09:00:00Z');
+const LAST_DAY = new Date('2027-12-03T23:30:00Z');
+const IN_GRACE = new Date('2027-12-08T09:00:00Z');
+const LAST_OF_GRACE = new Date('2027-12-10T23:30:00Z');
+const AFTER_GRACE = new Date('2027-12-11T00:30:00Z');
+
+let number = '';
+beforeEach(async () => {
+  await resetDatabase();
+  const world = await makeWorkshop(SENT);
+  number = (await makeCertificate(world, SENT)).number;
+});
+
+describe('a claim with a serial that is close', () => {
+  it('opens nothing without a photo, and asks for one', async () => {
+    const asked = await askClaim({ number, serial: CLOSE_SERIAL, now: RUNNING });
+    expect(asked.opened ? '' : asked.assessment.answer).toBe('confirm-serial');
+    expect(asked.opened ? null : asked.assessment.nextStep).toEqual({ kind: 'send-serial-photo' });
+    expect(await db.claim.count()).toBe(0);
+  });
+
+  it.each([
+    ['while cover runs', RUNNING],
+    ['late on the last day', LAST_DAY],
+  ])('opens with a photo %s, and is not late', async (_name, now) => {
+    const { number: claim } = await makeClaim({ number, serial: CLOSE_SERIAL, photos: [somePhoto()], now });
+    const stored = await db.claim.findUniqueOrThrow({ where: { number: claim } });
+    expect(stored.isLate).toBe(false);
+    expect(stored.preliminary).toMatchObject({
+      answer: 'confirm-serial',
+      reasons: [{ code: 'serial-close' }, { code: 'line-covers' }],
+    });
+  });
+
+  it.each([
+    ['in the days of grace', IN_GRACE],
+    ['late on the last day of grace', LAST_OF_GRACE],
+  ])('opens %s as late, so that a person decides', async (_name, now) => {
+    const { number: claim } = await makeClaim({ number, serial: CLOSE_SERIAL, photos: [somePhoto()], now });
+    const stored = await db.claim.findUniqueOrThrow({ where: { number: claim } });
+    expect(stored.isLate).toBe(true);
+    expect(stored.preliminary).toMatchObject({
+      answer: 'confirm-serial',
+      reasons: [{ code: 'serial-close' }, { code: 'in-grace' }, { code: 'rights-by-law' }],
+    });
+  });
+
+  it('opens nothing once the grace is over, photo or not, and leads to a paid repair', async () => {
+    const asked = await askClaim({
+      number,
+      serial: CLOSE_SERIAL,
+      photos: [somePhoto()],
+      now: AFTER_GRACE,
+    });
+    expect(asked).toMatchObject({
+      opened: false,
+      assessment: {
+        answer: 'lapsed',
+        nextStep: { kind: 'book-paid-repair' },
+        reasons: [{ code: 'serial-close' }, { code: 'line-ended' }, { code: 'rights-by-law' }],
+      },
+    });
+    expect(await db.claim.count()).toBe(0);
+    expect(await db.job.count({ where: { kind: 'claim' } })).toBe(0);
+  });
+
+  it('is told so before a photo is asked for', async () => {
+    const { assessment } = await askAboutClaim({
+      certificateNumber: number,
+      revision: null,
+      serial: CLOSE_SERIAL,
+      symptom: 'Does not charge',
+      now: AFTER_GRACE,
+    });
+    expect(assessment.answer).toBe('lapsed');
+  });
+
+  it('opens no more than the right serial would where the fault is outside the cover', async () => {
+    const ask = (serial: string) =>
+      askClaim({ number, serial, symptom: 'Screen cracked', photos: [somePhoto()], now: RUNNING });
+    const right = await ask('FR2-10480-K');
+    const close = await ask(CLOSE_SERIAL);
+    expect(right.opened ? '' : right.assessment.answer).toBe('outside-cover');
+    expect(close.opened ? '' : close.assessment.answer).toBe('outside-cover');
+  });
+
+  it('is shown the claim that is open already instead of being asked for a photo again', async () => {
+    await makeClaim({ number, now: RUNNING });
+    const second = await askClaim({ number, serial: CLOSE_SERIAL, photos: [somePhoto()], now: RUNNING });
+    expect(second.opened ? '' : second.assessment.answer).toBe('already-open');
+    expect(await db.claim.count()).toBe(1);
+  });
+});
+
+describe('a claim with the right serial', () => {
+  it('is late in the days of grace', async () => {
+    const { number: claim } = await makeClaim({ number, now: IN_GRACE });
+    expect((await db.claim.findUniqueOrThrow({ where: { number: claim } })).isLate).toBe(true);
+  });
+
+  it('opens nothing after them', async () => {
+    const asked = await askClaim({ number, now: AFTER_GRACE });
+    expect(asked.opened ? '' : asked.assessment.answer).toBe('lapsed');
+  });
+});
