@@ -2,7 +2,6 @@ import { createHash, randomBytes } from 'node:crypto';
 import { limitsText } from '@/lib/bench/rules/checks';
 import { readCheck } from '@/lib/bench/stored-checks';
 import { type Day, dayInZone, maxDay } from '@/lib/calendar/day';
-import { describePeriod } from '@/lib/calendar/period';
 import type { WorkingCalendar } from '@/lib/calendar/working';
 import { config } from '@/lib/config';
 import { drawCertificate } from '@/lib/documents/certificate';
@@ -107,7 +106,7 @@ export async function drawPlan(
     lastClaimDay,
     cover: counts.map(({ line, count }) => ({
       what: `${line.kind === 'work' ? 'Work' : 'Part'}: ${line.description}`,
-      term: describePeriod(line.term),
+      term: line.term,
       from: line.startsOn,
       until: count.end,
     })),
@@ -121,7 +120,7 @@ export async function drawPlan(
         ...(items ? { list: items.texts } : {}),
       })),
     stamps: stamps(job, workshop.timeZone, issuedOn),
-    proof: proofOf(job, { staff: o.staff, timeZone: workshop.timeZone, today: issuedOn }),
+    proof: proofOf(plan.provedBy, { staff: o.staff, timeZone: workshop.timeZone, today: issuedOn }),
     payload: { token, certificate: signed },
   });
   const fileKey = `certificates/${plan.number}-${plan.revision}-${randomBytes(8).toString('hex')}.pdf`;

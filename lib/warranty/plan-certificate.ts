@@ -1,7 +1,8 @@
 import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import type { WorkingCalendar } from '@/lib/calendar/working';
-import type { JobRecord } from '@/lib/jobs/records';
+import { type JobRecord, readJob } from '@/lib/jobs/records';
 import { newNumber } from '@/lib/numbers/draw';
+import { foldSerial } from '@/lib/numbers/serial';
 import { type Chain, readChain, readCoverLine, readTerms } from './records';
 import { type Covered, firstCover } from './rules/first-cover';
 import { renewCover } from './rules/renew';
@@ -22,6 +23,8 @@ export type CertificatePlan = {
   /** lot of a fitted part, by line id */
   lots: ReadonlyMap<string, string>;
   held: HeldInterval[];
+  /** the job whose work and readings stand behind the promise */
+  provedBy: JobRecord;
 };
 
 /** What a dispatch does to the warranty: days held to be kept, and the certificate to be issued, either or neither. */
@@ -29,8 +32,8 @@ export type WarrantyPlan = { heldNow: HeldInterval | null; certificate: Certific
 
 /**
  * Decides which certificate leaves with a unit. A repair gets revision 1 of a new one; a covered claim gets the next
- * revision of its own; a claim sent back without repair keeps the one it has, with its days given back; a unit
- * returned unrepaired gets none.
+ * revision of its own; a claim sent back without repair keeps the one it has, with its days given back, and gets a
+ * next revision only where a stored line changes by them; a unit returned unrepaired gets none.
  */
 export async function planWarranty(
   job: JobRecord,
@@ -46,12 +49,17 @@ export async function planWarranty(
     claimNumber: job.claim.number,
   };
   const ruled = readRuling(job.claim);
-  if (!ruled?.isFinal || !wasRepaired(job)) return { heldNow, certificate: null };
-  if (!isCoveredAtLeastPartly(ruled.ruling)) return { heldNow, certificate: firstCertificate(job, today, o) };
+  if (!ruled?.isFinal) return { heldNow, certificate: null };
+  const isRepaired = wasRepaired(job);
+  if (isRepaired && !isCoveredAtLeastPartly(ruled.ruling))
+    return { heldNow, certificate: firstCertificate(job, today, o) };
 
   const chain = await readChain(job.claim.certificateNumber);
   if (!chain) throw new Error('a claim stands on a certificate that is not there');
-  return { heldNow, certificate: nextRevision(job, chain, heldNow, o) };
+  const certificate = isRepaired
+    ? nextRevision(job, chain, heldNow, o)
+    : await keptRevision(job, chain, heldNow);
+  return { heldNow, certificate };
 }
 
 /** A unit that was never proved goes back unrepaired. */
@@ -80,6 +88,7 @@ function firstCertificate(
     lines: withSupplierTerms(lines, job),
     lots,
     held: [],
+    provedBy: job,
   };
 }
 
@@ -107,15 +116,57 @@ function nextRevision(
     terms: chain.terms,
   });
   return {
+    ...following(chain, heldNow),
+    lines,
+    lots: new Map([...lotsOf(chain), ...lots]),
+    provedBy: job,
+  };
+}
+
+/**
+ * A unit that goes back as it came keeps its cover. Only a renewed minimum that was still running moves by the days it was
+ * here, and only then does the paper say something new. A unit that turned out to be another one changes nothing.
+ */
+async function keptRevision(
+  job: JobRecord,
+  chain: Chain,
+  heldNow: HeldInterval,
+): Promise<CertificatePlan | null> {
+  if (foldSerial(job.serialTyped) !== chain.inForce.serialKey) return null;
+  const { lines, hasChanged } = renewCover({
+    lines: chain.inForce.lines.map(readCoverLine),
+    touched: [],
+    heldBefore: chain.held,
+    heldNow,
+    terms: chain.terms,
+  });
+  if (!hasChanged) return null;
+  return {
+    ...following(chain, heldNow),
+    lines,
+    lots: new Map(lotsOf(chain)),
+    provedBy: await lastProved(chain),
+  };
+}
+
+function following(chain: Chain, heldNow: HeldInterval) {
+  return {
     number: chain.inForce.number,
     revision: chain.inForce.revision + 1,
     replaces: { id: chain.inForce.id, revision: chain.inForce.revision },
     policyVersionId: chain.inForce.policyVersionId,
     terms: chain.terms,
-    lines,
-    lots: new Map([...lotsOf(chain), ...lots]),
     held: [...chain.held, heldNow],
   };
+}
+
+/** The newest job of a chain that was repaired; a revision issued for days given back has no readings of its own. */
+async function lastProved(chain: Chain): Promise<JobRecord> {
+  for (const { jobId } of chain.revisions.toReversed()) {
+    const job = await readJob({ id: jobId });
+    if (job && wasRepaired(job)) return job;
+  }
+  throw new Error('a certificate stands on no repair');
 }
 
 function coveredOf(job: JobRecord, offset: number): { covered: Covered[]; lots: Map<string, string> } {

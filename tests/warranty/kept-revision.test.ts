@@ -1,0 +1,119 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { dayFromDate } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import { isGenuine } from '@/lib/warranty/genuine';
+import { inspect } from '@/lib/warranty/inspect';
+import { planWarranty } from '@/lib/warranty/plan-certificate';
+import { readChain } from '@/lib/warranty/records';
+import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import type { Cause } from '@/lib/warranty/rules/causes';
+import { resetDatabase, useDatabase } from '@/tests/database';
+import {
+  jobNow,
+  makeCertificate,
+  makeClaim,
+  moveTo,
+  proveJob,
+  sendBack,
+  somePhoto,
+  takeIn,
+} from '@/tests/makers/walk';
+import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+
+useDatabase();
+
+const SENT = new Date('2026-12-03T16:00:00Z');
+let world: Awaited<ReturnType<typeof makeWorkshop>>;
+let number = '';
+
+beforeEach(async () => {
+  await resetDatabase();
+  world = await makeWorkshop(SENT);
+  number = (await makeCertificate(world, SENT)).number;
+});
+
+async function arriveAndRule(claim: { claimId: string; jobId: string }, cause: Cause, now: Date) {
+  await takeIn(claim.jobId, now);
+  await moveTo(claim.jobId, 'assess', now);
+  await inspect({
+    claimId: claim.claimId,
+    item: 'outside-damage',
+    answer: cause === 'workmanship' ? 'no' : 'yes',
+    note: '',
+    photo: somePhoto(),
+    actor: BENCH,
+    now,
+  });
+  await ruleOnClaim({
+    claimId: claim.claimId,
+    jobVersion: (await jobNow(claim.jobId)).version,
+    cause,
+    alsoFound: null,
+    isEvidenceClear: true,
+    isLetIn: false,
+    reasonText: 'The photo shows what we found on the unit.',
+    lesson: '',
+    actor: BENCH,
+    now,
+  });
+  if (cause === 'workmanship') return;
+  const { version } = await jobNow(claim.jobId);
+  await lookAgain({ claimId: claim.claimId, jobVersion: version, isConfirmed: true, actor: OWNER, now });
+}
+
+/** Revision 2 with a renewed minimum: repaired under a claim late in the term. */
+async function renewedChain() {
+  const opened = new Date('2027-11-10T09:00:00Z');
+  const back = new Date('2027-11-20T15:00:00Z');
+  const claim = await makeClaim({ number, now: opened });
+  await arriveAndRule(claim, 'workmanship', new Date('2027-11-12T09:00:00Z'));
+  await moveTo(claim.jobId, 'start-bench', back);
+  await proveJob(claim.jobId, world, back);
+  await sendBack(claim.jobId, back);
+  return { repairJobId: claim.jobId };
+}
+
+describe('a claim that was not covered and goes back unrepaired', () => {
+  it('moves a running renewed minimum by the days it was here, on a next revision', async () => {
+    const { repairJobId } = await renewedChain();
+    const before = await readChain(number);
+    // 90 days from 20 November 2027.
+    expect(before?.inForce.lines.map((line) => line.renewedUntil && dayFromDate(line.renewedUntil))).toEqual([
+      '2028-02-18',
+    ]);
+
+    const claim = await makeClaim({ number, now: new Date('2028-01-10T09:00:00Z') });
+    await arriveAndRule(claim, 'damage-after-return', new Date('2028-01-12T09:00:00Z'));
+    await moveTo(claim.jobId, 'return-unrepaired', new Date('2028-01-14T09:00:00Z'));
+    const sentOn = new Date('2028-01-15T15:00:00Z');
+    const plan = await planWarranty(await jobNow(claim.jobId), {
+      now: sentOn,
+      timeZone: 'Europe/London',
+      calendar: { weekend: [6, 7], closed: new Map() },
+    });
+    // The work and readings behind the promise are still those of the last repair.
+    expect(plan.certificate?.provedBy.id).toBe(repairJobId);
+
+    const sent = await sendBack(claim.jobId, sentOn);
+    expect(sent.certificate).toEqual({ number, revision: 3 });
+    const after = await readChain(number);
+    // 10 to 15 January 2028 are 5 days out of the customer's hands.
+    expect(after?.inForce.lines.map((line) => line.renewedUntil && dayFromDate(line.renewedUntil))).toEqual([
+      '2028-02-23',
+    ]);
+    expect(after && (await isGenuine(after.inForce))).toBe(true);
+    expect(after?.revisions.map((revision) => revision.supersededAt === null)).toEqual([false, false, true]);
+  }, 60_000);
+
+  it('keeps its certificate where no line changes, with the days given back', async () => {
+    const claim = await makeClaim({ number, now: new Date('2027-02-01T09:00:00Z') });
+    await arriveAndRule(claim, 'damage-after-return', new Date('2027-02-03T09:00:00Z'));
+    await moveTo(claim.jobId, 'return-unrepaired', new Date('2027-02-04T09:00:00Z'));
+    const sent = await sendBack(claim.jobId, new Date('2027-02-05T15:00:00Z'));
+    expect(sent.certificate).toBeNull();
+    const chain = await readChain(number);
+    expect(chain?.revisions).toHaveLength(1);
+    expect(chain?.held).toMatchObject([{ from: '2027-02-01', to: '2027-02-05' }]);
+    expect((await db.claim.findUniqueOrThrow({ where: { id: claim.claimId } })).state).toBe('closed');
+  }, 60_000);
+});
