@@ -30,7 +30,7 @@ beforeEach(async () => {
   await resetDatabase();
   world = await makeWorkshop(SENT);
   number = (await makeCertificate(world, SENT)).number;
-});
+}, 60_000);
 
 async function arriveAndRule(claim: { claimId: string; jobId: string }, cause: Cause, now: Date) {
   await takeIn(claim.jobId, now);

@@ -22,7 +22,7 @@ beforeEach(async () => {
   await resetDatabase();
   const world = await makeWorkshop(SENT);
   number = (await makeCertificate(world, SENT)).number;
-});
+}, 60_000);
 
 describe('a claim with a serial that is close', () => {
   it('opens nothing without a photo, and asks for one', async () => {
