@@ -1,0 +1,102 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { db } from '@/lib/db/client';
+import { book } from '@/lib/jobs/book';
+import { moveJob } from '@/lib/jobs/move';
+import { recordFinding } from '@/lib/jobs/record-finding';
+import { readJob } from '@/lib/jobs/records';
+import { attempt } from '@/lib/outcome';
+import { decideOffer } from '@/lib/quotes/decide-offer';
+import { writeOffer } from '@/lib/quotes/write-offer';
+import { resetDatabase, useDatabase } from '@/tests/database';
+import { assessedJob } from '@/tests/makers/course';
+import { filledDraft } from '@/tests/makers/job';
+import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+
+const NOW = new Date('2026-11-25T09:00:00Z');
+
+useDatabase();
+beforeEach(resetDatabase);
+
+describe('two people at one job', () => {
+  it('a confirm button pressed eight times books once and answers the same job to all', async () => {
+    const { repairId } = await makeWorkshop(NOW);
+    const draftToken = await filledDraft({ repairId, now: NOW });
+    const booked = await Promise.all(Array.from({ length: 8 }, () => book({ draftToken, now: NOW })));
+    expect(new Set(booked.map((each) => each.number)).size).toBe(1);
+    expect(booked.filter((each) => each.isNew)).toHaveLength(1);
+    expect(await db.job.count()).toBe(1);
+    expect(await db.mail.count()).toBe(1);
+  });
+
+  it('of four who move a job from the same version one wins and three get a conflict', async () => {
+    const world = await makeWorkshop(NOW);
+    const jobId = await assessedJob(world, NOW);
+    const { version } = await db.job.findUniqueOrThrow({ where: { id: jobId } });
+    const outcomes = await Promise.all(
+      [BENCH, OWNER, BENCH, OWNER].map((actor) =>
+        attempt(() => moveJob({ jobId, version, move: 'start-bench', note: '', actor, now: NOW })),
+      ),
+    );
+    expect(outcomes.filter((outcome) => outcome.ok)).toHaveLength(1);
+    expect(outcomes.flatMap((outcome) => (outcome.ok ? [] : [outcome.refusal.code]))).toEqual([
+      'conflict',
+      'conflict',
+      'conflict',
+    ]);
+    expect(await db.jobEvent.count({ where: { jobId, toStage: 'on-bench' } })).toBe(1);
+  });
+
+  it('findings added at once are all kept, each with its own version in the history', async () => {
+    const world = await makeWorkshop(NOW);
+    const jobId = await assessedJob(world, NOW);
+    await Promise.all(
+      Array.from({ length: 6 }, (_, index) =>
+        recordFinding({ jobId, text: `Finding ${index}`, photos: [], actor: BENCH, now: NOW }),
+      ),
+    );
+    expect(await db.finding.count({ where: { jobId } })).toBe(6);
+    const versions = await db.jobEvent.findMany({ where: { jobId }, orderBy: { version: 'asc' } });
+    expect(versions.map((event) => event.version)).toEqual(versions.map((_, index) => index + 1));
+  });
+
+  it('a finding sent twice with one form key is kept once', async () => {
+    const world = await makeWorkshop(NOW);
+    const jobId = await assessedJob(world, NOW);
+    const formKey = '019aa000-0000-7000-8000-000000000001';
+    const send = () =>
+      recordFinding({ jobId, text: 'Pad lifted', photos: [], formKey, actor: BENCH, now: NOW });
+    await Promise.all([send(), send(), send()]);
+    expect(await db.finding.count({ where: { jobId } })).toBe(1);
+    expect(await db.jobEvent.count({ where: { jobId, kind: 'finding-recorded' } })).toBe(1);
+  });
+
+  it('yes and no pressed at once leave one answer and one agreed price', async () => {
+    const world = await makeWorkshop(NOW);
+    const jobId = await assessedJob(world, NOW);
+    await recordFinding({ jobId, text: 'Pad lifted', photos: [], actor: BENCH, now: NOW });
+    const job = await readJob({ id: jobId });
+    await writeOffer({
+      jobId,
+      version: job?.version ?? 0,
+      lines: [{ kind: 'labour', description: 'Pad rebuilt', amount: 9600, category: 'S', rateBps: 2000 }],
+      reason: 'A pad is lifted.',
+      onYes: '',
+      onNo: '',
+      actor: BENCH,
+      now: NOW,
+    });
+    const { version } = await db.job.findUniqueOrThrow({ where: { id: jobId } });
+    await moveJob({ jobId, version, move: 'ask-approval', note: '', actor: BENCH, now: NOW });
+    const decide = (decision: 'accepted' | 'declined') =>
+      attempt(() =>
+        decideOffer({ jobId, revision: 2, decision, agreedText: '', actor: { kind: 'customer' }, now: NOW }),
+      );
+    const outcomes = await Promise.all([decide('accepted'), decide('declined'), decide('accepted')]);
+    const stage = (await db.job.findUniqueOrThrow({ where: { id: jobId } })).stage;
+    expect(['on-bench', 'declined']).toContain(stage);
+    expect(await db.quoteRevision.count({ where: { quote: { jobId }, state: 'accepted' } })).toBe(1);
+    expect(await db.jobEvent.count({ where: { jobId, kind: 'offer-decided' } })).toBe(1);
+    expect(outcomes.some((outcome) => outcome.ok)).toBe(true);
+    expect(outcomes.some((outcome) => !outcome.ok)).toBe(true);
+  });
+});
