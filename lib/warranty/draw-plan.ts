@@ -30,9 +30,6 @@ export type DrawnCertificate = {
   ends: ReadonlyMap<string, Day>;
 };
 
-/** Sections the document draws by its own means. */
-const DRAWN_APART = new Set(['unit', 'cover']);
-
 /** Signs a planned certificate, draws it and stores the file. The rows are written later, in the dispatch's transaction. */
 export async function drawPlan(
   plan: CertificatePlan,
@@ -111,14 +108,7 @@ export async function drawPlan(
       until: count.end,
     })),
     counted: [...new Set(counts.map(({ count }) => explainCount(count, workshop.locale)))],
-    sections: text.sections
-      .filter((section) => !DRAWN_APART.has(section.key))
-      .map(({ key: id, heading, paragraphs, items }) => ({
-        key: id,
-        heading,
-        paragraphs,
-        ...(items ? { list: items.texts } : {}),
-      })),
+    sections: text.sections,
     stamps: stamps(job, workshop.timeZone, issuedOn),
     proof: proofOf(plan.provedBy, { staff: o.staff, timeZone: workshop.timeZone, today: issuedOn }),
     payload: { token, certificate: signed },
