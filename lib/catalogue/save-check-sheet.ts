@@ -60,9 +60,10 @@ export function adding(...added: readonly CheckDraft[]): SheetWrite['change'] {
   return (checks) => [...checks, ...added];
 }
 
-/** A change that replaces the check at a position, counted from 1. */
+/** A change that replaces the check at a position, counted from 1; the lesson it was taught by stays with it. */
 export function replacing(position: number, check: CheckDraft): SheetWrite['change'] {
-  return (checks) => checks.map((each, i) => (i === position - 1 ? check : each));
+  return (checks) =>
+    checks.map((each, i) => (i === position - 1 ? { ...check, lesson: check.lesson ?? each.lesson } : each));
 }
 
 /** A change that takes the check at a position off the sheet. */

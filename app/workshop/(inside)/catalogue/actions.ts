@@ -1,0 +1,62 @@
+'use server';
+import type { Route } from 'next';
+import { redirect } from 'next/navigation';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { saveFamily } from '@/lib/catalogue/save-family';
+import { saveModel } from '@/lib/catalogue/save-model';
+import { saveRepair } from '@/lib/catalogue/save-repair';
+import { now } from '@/lib/clock';
+import { attempt } from '@/lib/outcome';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { readWorkshop } from '@/lib/workshop/records';
+import { refused } from '../../refused';
+import { requireStaff } from '../../who';
+import { familySchema } from './family-schema';
+import { typedIn } from './fields';
+import { modelSchema } from './model-schema';
+import { repairSchema } from './repair-schema';
+
+/** Adds a family, or changes the one whose id is bound. */
+export async function saveFamilyAction(
+  id: string | null,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  await requireStaff(rolesThatMay('catalogue'));
+  const parsed = parseForm(familySchema, formData);
+  if (!parsed.ok) return parsed.state;
+  const outcome = await attempt(() => saveFamily(id, parsed.data));
+  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  redirect('/workshop/catalogue?saved=yes');
+}
+
+/** Adds a model, or changes the one whose id is bound, and shows it. */
+export async function saveModelAction(
+  id: string | null,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  await requireStaff(rolesThatMay('catalogue'));
+  const parsed = parseForm(modelSchema, formData);
+  if (!parsed.ok) return parsed.state;
+  const outcome = await attempt(() => saveModel(id, parsed.data));
+  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  redirect(`/workshop/catalogue/models/${outcome.value}?saved=yes` as Route);
+}
+
+/** Adds a repair to a model, or changes the one whose id is bound, and shows it. */
+export async function saveRepairAction(
+  modelId: string,
+  id: string | null,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  await requireStaff(rolesThatMay('catalogue'));
+  const { currency } = await readWorkshop();
+  const parsed = parseForm(repairSchema(currency), formData);
+  if (!parsed.ok) return parsed.state;
+  const outcome = await attempt(() => saveRepair(id, { ...parsed.data, modelId }, now()));
+  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  redirect(`/workshop/catalogue/repairs/${outcome.value}?saved=yes` as Route);
+}

@@ -1,0 +1,74 @@
+import { z } from 'zod';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { readMoney } from '@/lib/money/read-money';
+
+/** Pieces that the forms of the catalogue and of the parts list are made of. */
+
+export const line = (missing: string, most = 120) =>
+  z.string(missing).trim().min(1, missing).max(most, `Use ${most} characters or fewer`);
+
+export const optionalLine = z.string().trim().max(200, 'Use 200 characters or fewer').default('');
+
+/** A text area with one entry a line; empty lines and repeats are dropped. */
+export const lines = (most: number) =>
+  z
+    .string()
+    .max(8000, 'Use 8,000 characters or fewer')
+    .default('')
+    .transform((text) => [...new Set(text.split('\n').map((entry) => entry.trim()))].filter(Boolean))
+    .pipe(
+      z
+        .array(z.string().max(200, 'Keep each line to 200 characters'))
+        .max(most, `Use ${most} lines or fewer`),
+    );
+
+export const wholeNumber = (low: number, high: number) =>
+  z
+    .string(`Enter a whole number from ${low} to ${high}`)
+    .trim()
+    .regex(/^\d{1,7}$/, `Enter a whole number from ${low} to ${high}`)
+    .transform(Number)
+    .pipe(z.number().min(low, `Enter ${low} or more`).max(high, `Enter ${high} or less`));
+
+export const yesNo = z.enum(['yes', 'no'], 'Choose one').transform((answer) => answer === 'yes');
+
+/** One box to tick; an empty one is not posted at all. */
+export const ticked = z
+  .literal('yes')
+  .optional()
+  .transform((answer) => answer === 'yes');
+
+/** A term as ISO 8601, or empty for none; whether it can be counted is for the rules to say. */
+export const term = z
+  .string()
+  .trim()
+  .toUpperCase()
+  .max(20, 'Write the term as P12M, P90D or P1Y')
+  .optional()
+  .transform((text) => text || null);
+
+// A signed 32-bit column; no price of a small workshop comes near it.
+const MOST_MINOR = 2_000_000_000;
+
+/** An amount typed in the workshop's currency, as minor units, not below zero. */
+export const money = (currency: string, missing: string) =>
+  z.string(missing).transform((text, context) => {
+    const reading = readMoney(text, currency);
+    if (reading.ok && reading.minor >= 0 && reading.minor <= MOST_MINOR) return reading.minor;
+    context.addIssue({ code: 'custom', message: 'Enter an amount, like 12.50' });
+    return z.NEVER;
+  });
+
+/** What was typed, to be shown again after a refusal; names in `groups` are checkbox groups. */
+export function typedIn(
+  formData: FormData,
+  groups: readonly string[] = [],
+): NonNullable<FormState['values']> {
+  const values: Record<string, string | string[]> = {};
+  for (const name of new Set(formData.keys())) {
+    if (name.startsWith('$ACTION_') || name === '__proto__') continue;
+    const all = formData.getAll(name).filter((entry) => typeof entry === 'string');
+    values[name] = groups.includes(name) ? all : (all[0] ?? '');
+  }
+  return values;
+}

@@ -1,0 +1,90 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { PageHead } from '@/app/ui/page/page-head';
+import { TextLink } from '@/app/ui/page/text-link';
+import { formatInstant } from '@/lib/calendar/format';
+import { type PolicyVersionRow, readPolicy } from '@/lib/catalogue/staff-records';
+import { may } from '@/lib/people/rules/roles';
+import { readWorkshop } from '@/lib/workshop/records';
+import { requireStaff } from '../../../../who';
+import { SavedNote } from '../../saved-note';
+import { savePolicyAction } from '../actions';
+import { PolicyFields } from '../policy-fields';
+import { TermsFacts } from '../terms-facts';
+
+export const metadata: Metadata = { title: 'Policy' };
+
+type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: string }> };
+
+export default async function PolicyPage({ params, searchParams }: Props) {
+  const staff = await requireStaff();
+  const { id } = await params;
+  const { saved } = await searchParams;
+  const [policy, workshop] = await Promise.all([readPolicy(id), readWorkshop()]);
+  const newest = policy?.versions[0];
+  if (!policy || !newest) notFound();
+  const since = (at: Date) => formatInstant(at, { locale: workshop.locale, zone: workshop.timeZone });
+  return (
+    <>
+      <PageHead
+        above={<TextLink href="/workshop/catalogue/policies">Policies</TextLink>}
+        title={policy.name}
+        lead={`Version ${newest.version}, since ${since(newest.createdAt)}. ${certificatesText(newest.certificates)}`}
+      />
+      <SavedNote saved={saved}>{`Version ${newest.version} counts for certificates from now on.`}</SavedNote>
+      <TermsFacts terms={newest.terms} />
+      {may(staff.role, 'catalogue') ? (
+        <section aria-labelledby="next" className="mt-12">
+          <h2 id="next" className="mb-3">
+            Write the next version
+          </h2>
+          <ActionForm
+            action={savePolicyAction.bind(null, id, newest.version)}
+            label={`Change ${policy.name}`}
+          >
+            <PolicyFields known={{ name: policy.name, terms: newest.terms }} />
+            <SubmitButton
+              label="Save the policy"
+              busy="Saving…"
+              consequence={`Changed terms make version ${newest.version + 1}. Certificates that are out keep theirs.`}
+            />
+          </ActionForm>
+        </section>
+      ) : null}
+      <OlderVersions versions={policy.versions.slice(1)} since={since} />
+    </>
+  );
+}
+
+function OlderVersions({
+  versions,
+  since,
+}: {
+  versions: readonly PolicyVersionRow[];
+  since: (at: Date) => string;
+}) {
+  if (versions.length === 0) return null;
+  return (
+    <section aria-labelledby="older" className="mt-12">
+      <h2 id="older" className="mb-3">
+        Older versions
+      </h2>
+      {versions.map((version) => (
+        <details key={version.id} className="border-b border-rule">
+          <summary className="py-3">
+            Version {version.version}, since {since(version.createdAt)}.{' '}
+            {certificatesText(version.certificates)}
+          </summary>
+          <TermsFacts terms={version.terms} />
+        </details>
+      ))}
+    </section>
+  );
+}
+
+function certificatesText(count: number): string {
+  if (count === 0) return 'No certificate was issued under it.';
+  return count === 1 ? 'One certificate was issued under it.' : `${count} certificates were issued under it.`;
+}

@@ -1,0 +1,93 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { Facts } from '@/app/ui/docket/facts';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { LinkButton } from '@/app/ui/page/button';
+import { PageHead } from '@/app/ui/page/page-head';
+import { TextLink } from '@/app/ui/page/text-link';
+import { Money } from '@/app/ui/words/money';
+import { listChoices, readRepair } from '@/lib/catalogue/staff-records';
+import { may } from '@/lib/people/rules/roles';
+import { readWorkshop } from '@/lib/workshop/records';
+import { requireStaff } from '../../../../who';
+import { saveRepairAction } from '../../actions';
+import { SavedNote } from '../../saved-note';
+import { RepairFields } from '../repair-fields';
+import { CheckList } from './sheet/check-list';
+
+export const metadata: Metadata = { title: 'Repair' };
+
+type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: string }> };
+type Repair = NonNullable<Awaited<ReturnType<typeof readRepair>>>;
+
+export default async function RepairPage({ params, searchParams }: Props) {
+  const staff = await requireStaff();
+  const { id } = await params;
+  const { saved } = await searchParams;
+  const [repair, workshop, { policies }] = await Promise.all([readRepair(id), readWorkshop(), listChoices()]);
+  if (!repair) notFound();
+  const { model } = repair;
+  const sheet = repair.sheets[0];
+  return (
+    <>
+      <PageHead
+        above={
+          <>
+            <TextLink href="/workshop/catalogue">Catalogue</TextLink> /{' '}
+            <TextLink href={`/workshop/catalogue/models/${model.id}`}>
+              {model.maker} {model.name}
+            </TextLink>
+          </>
+        }
+        title={repair.name}
+        lead={repair.isListed ? undefined : 'Not on the price list: nobody can book it.'}
+      >
+        <LinkButton href={`/workshop/catalogue/repairs/${id}/sheet`} kind="second">
+          Check sheet
+        </LinkButton>
+        {repair.isListed ? (
+          <LinkButton href={`/prices/${model.slug}#${repair.slug}`} kind="quiet">
+            As customers see it
+          </LinkButton>
+        ) : null}
+      </PageHead>
+      <SavedNote saved={saved} />
+      <div className="grid gap-x-12 gap-y-10 lg:grid-cols-[3fr_2fr]">
+        {may(staff.role, 'catalogue') ? (
+          <ActionForm action={saveRepairAction.bind(null, model.id, id)} label={`Change ${repair.name}`}>
+            <RepairFields known={repair} policies={policies} workshop={workshop} />
+            <SubmitButton
+              label="Save the repair"
+              busy="Saving…"
+              consequence="Counts for bookings from now on. Booked jobs keep the price they agreed to."
+            />
+          </ActionForm>
+        ) : (
+          <RepairFacts repair={repair} currency={workshop.currency} locale={workshop.locale} />
+        )}
+        <section aria-labelledby="sheet">
+          <h2 id="sheet" className="mb-2">
+            {sheet ? `Check sheet, version ${sheet.version}` : 'Check sheet'}
+          </h2>
+          <CheckList checks={sheet?.checks ?? []} />
+        </section>
+      </div>
+    </>
+  );
+}
+
+function RepairFacts({ repair, currency, locale }: { repair: Repair; currency: string; locale: string }) {
+  return (
+    <Facts
+      items={[
+        { term: 'In a sentence', text: repair.summary },
+        { term: 'Price', text: <Money minor={repair.priceMinor} currency={currency} locale={locale} /> },
+        { term: 'Bench minutes', text: repair.minutes },
+        { term: 'Stated days', text: repair.workingDays },
+        { term: 'Symptoms', text: repair.symptoms.join('. ') },
+        { term: 'Policy', text: repair.policy.name },
+      ]}
+    />
+  );
+}

@@ -1,0 +1,42 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { PageHead } from '@/app/ui/page/page-head';
+import { TextLink } from '@/app/ui/page/text-link';
+import { readRepair } from '@/lib/catalogue/staff-records';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { requireStaff } from '../../../../../../who';
+import { changeCheckAction } from '../actions';
+import { CheckFields } from '../check-fields';
+
+export const metadata: Metadata = { title: 'Change a check' };
+
+export default async function CheckPage({ params }: { params: Promise<{ id: string; position: string }> }) {
+  await requireStaff(rolesThatMay('catalogue'));
+  const { id, position } = await params;
+  const repair = await readRepair(id);
+  const sheet = repair?.sheets[0];
+  const check = sheet?.checks.find((each) => String(each.position) === position);
+  if (!repair || !sheet || !check) notFound();
+  const at = { repairId: id, basedOn: sheet.version, position: check.position };
+  return (
+    <>
+      <PageHead
+        above={
+          <TextLink href={`/workshop/catalogue/repairs/${id}/sheet`}>Check sheet of {repair.name}</TextLink>
+        }
+        title={`Check ${check.position}`}
+        lead={check.lesson ? `Taught by claim ${check.lesson}.` : undefined}
+      />
+      <ActionForm action={changeCheckAction.bind(null, at)} label={`Change check ${check.position}`}>
+        <CheckFields known={check} />
+        <SubmitButton
+          label="Save the check"
+          busy="Saving…"
+          consequence={`Makes version ${sheet.version + 1} of the sheet. Jobs already booked keep version ${sheet.version}.`}
+        />
+      </ActionForm>
+    </>
+  );
+}

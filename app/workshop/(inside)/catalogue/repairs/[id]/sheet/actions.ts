@@ -1,0 +1,101 @@
+'use server';
+import type { Route } from 'next';
+import { redirect } from 'next/navigation';
+import { z } from 'zod';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { connectorChecks } from '@/lib/bench/rules/connector-sheet';
+import { mainsChecks } from '@/lib/bench/rules/mains-checks';
+import { findPinTable } from '@/lib/bench/rules/pin-tables/all';
+import {
+  adding,
+  moving,
+  removing,
+  replacing,
+  type SheetWrite,
+  saveCheckSheet,
+} from '@/lib/catalogue/save-check-sheet';
+import { now } from '@/lib/clock';
+import { attempt } from '@/lib/outcome';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { refused } from '../../../../../refused';
+import { requireStaff } from '../../../../../who';
+import { typedIn } from '../../../fields';
+import { checkSchema } from './check-schema';
+
+/** Puts a new check at the end of the sheet. */
+export async function addCheckAction(
+  repairId: string,
+  basedOn: number,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  await requireStaff(rolesThatMay('catalogue'));
+  const parsed = parseForm(checkSchema, formData);
+  if (!parsed.ok) return parsed.state;
+  return save({ repairId, basedOn, change: adding(parsed.data) }, formData);
+}
+
+/** Replaces one check; a lesson it was taught by a claim stays with it. */
+export async function changeCheckAction(
+  at: { repairId: string; basedOn: number; position: number },
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  await requireStaff(rolesThatMay('catalogue'));
+  const parsed = parseForm(checkSchema, formData);
+  if (!parsed.ok) return parsed.state;
+  return save(
+    { repairId: at.repairId, basedOn: at.basedOn, change: replacing(at.position, parsed.data) },
+    formData,
+  );
+}
+
+const placeSchema = z.object({
+  position: z.coerce.number().int().positive(),
+  move: z.enum(['up', 'down', 'off']),
+});
+
+/** Moves one check up or down, or takes it off the sheet. */
+export async function moveCheckAction(
+  repairId: string,
+  basedOn: number,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  await requireStaff(rolesThatMay('catalogue'));
+  const parsed = parseForm(placeSchema, formData);
+  if (!parsed.ok) return parsed.state;
+  const { position, move } = parsed.data;
+  const change = move === 'off' ? removing(position) : moving(position, move === 'up' ? -1 : 1);
+  return save({ repairId, basedOn, change }, formData);
+}
+
+const readySchema = z.object({ ready: z.string('Choose a set of checks') });
+
+/** Adds a ready-made set: the checks of a connector, or the template for mains equipment. */
+export async function addReadyChecksAction(
+  repairId: string,
+  basedOn: number,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  await requireStaff(rolesThatMay('catalogue'));
+  const parsed = parseForm(readySchema, formData);
+  if (!parsed.ok) return parsed.state;
+  const checks = readyChecks(parsed.data.ready);
+  if (!checks) return { errors: { ready: ['Choose a set of checks'] }, values: typedIn(formData) };
+  return save({ repairId, basedOn, change: adding(...checks) }, formData);
+}
+
+function readyChecks(key: string) {
+  if (key === 'mains-1' || key === 'mains-2') return mainsChecks(key === 'mains-1' ? 1 : 2);
+  const table = findPinTable(key);
+  return table ? connectorChecks(table) : null;
+}
+
+async function save(write: Omit<SheetWrite, 'now'>, formData: FormData): Promise<FormState> {
+  const outcome = await attempt(() => saveCheckSheet({ ...write, now: now() }));
+  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  redirect(`/workshop/catalogue/repairs/${write.repairId}/sheet?saved=${outcome.value}` as Route);
+}

@@ -1,0 +1,135 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { Select } from '@/app/ui/forms/select';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { PageHead } from '@/app/ui/page/page-head';
+import { TextLink } from '@/app/ui/page/text-link';
+import { PIN_TABLES } from '@/lib/bench/rules/pin-tables/all';
+import { formatInstant } from '@/lib/calendar/format';
+import { readRepair, type SheetVersion } from '@/lib/catalogue/staff-records';
+import { may } from '@/lib/people/rules/roles';
+import { readWorkshop } from '@/lib/workshop/records';
+import { requireStaff } from '../../../../../who';
+import { SavedNote } from '../../../saved-note';
+import { addCheckAction, addReadyChecksAction } from './actions';
+import { CheckFields } from './check-fields';
+import { CheckList } from './check-list';
+import { MoveForm } from './move-form';
+
+export const metadata: Metadata = { title: 'Check sheet' };
+
+type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: string }> };
+
+const READY_SETS = [
+  ...PIN_TABLES.map((table) => ({ value: table.key, label: table.name, group: 'Connectors' })),
+  {
+    value: 'mains-1',
+    label: 'Mains equipment with protective conductor (class I)',
+    group: 'Electrical safety',
+  },
+  { value: 'mains-2', label: 'Mains equipment, double insulated (class II)', group: 'Electrical safety' },
+];
+
+export default async function SheetPage({ params, searchParams }: Props) {
+  const staff = await requireStaff();
+  const { id } = await params;
+  const { saved } = await searchParams;
+  const [repair, workshop] = await Promise.all([readRepair(id), readWorkshop()]);
+  if (!repair) notFound();
+  const [newest, ...older] = repair.sheets;
+  const version = newest?.version ?? 0;
+  const mayChange = may(staff.role, 'catalogue');
+  const since = (at: Date) => formatInstant(at, { locale: workshop.locale, zone: workshop.timeZone });
+  return (
+    <>
+      <PageHead
+        above={
+          <>
+            <TextLink href={`/workshop/catalogue/models/${repair.model.id}`}>
+              {repair.model.maker} {repair.model.name}
+            </TextLink>{' '}
+            / <TextLink href={`/workshop/catalogue/repairs/${id}`}>{repair.name}</TextLink>
+          </>
+        }
+        title="Check sheet"
+        lead={
+          newest
+            ? `Version ${version}, since ${since(newest.createdAt)}. ${jobsText(newest.jobs)}`
+            : 'None yet.'
+        }
+        next="Every change makes the next version. Jobs already booked are proved on the version they were booked under."
+      />
+      <SavedNote saved={saved}>{`This is version ${version}.`}</SavedNote>
+      <CheckList
+        checks={newest?.checks ?? []}
+        actions={
+          mayChange ? (check) => <MoveForm repairId={id} version={version} check={check} /> : undefined
+        }
+      />
+      {mayChange ? (
+        <>
+          <section aria-labelledby="add" className="mt-12">
+            <h2 id="add" className="mb-3">
+              Add a check
+            </h2>
+            <ActionForm action={addCheckAction.bind(null, id, version)} label="Add a check">
+              <CheckFields />
+              <SubmitButton
+                label="Add the check"
+                busy="Adding…"
+                consequence={`Makes version ${version + 1}.`}
+              />
+            </ActionForm>
+          </section>
+          <section aria-labelledby="ready" className="mt-12">
+            <h2 id="ready" className="mb-3">
+              Add a ready-made set
+            </h2>
+            <ActionForm action={addReadyChecksAction.bind(null, id, version)} label="Add a ready-made set">
+              <Select
+                name="ready"
+                label="Set"
+                hint="A connector brings its pairs to probe. The limits for mains equipment are a template from memory: only a competent person may sign them, and the standard in force comes first."
+                width="half"
+                empty="Choose a set"
+                choices={READY_SETS}
+              />
+              <SubmitButton
+                kind="second"
+                label="Add the set"
+                busy="Adding…"
+                consequence={`Makes version ${version + 1}.`}
+              />
+            </ActionForm>
+          </section>
+        </>
+      ) : null}
+      <OlderVersions sheets={older} since={since} />
+    </>
+  );
+}
+
+function OlderVersions({ sheets, since }: { sheets: readonly SheetVersion[]; since: (at: Date) => string }) {
+  if (sheets.length === 0) return null;
+  return (
+    <section aria-labelledby="older" className="mt-12">
+      <h2 id="older" className="mb-3">
+        Older versions
+      </h2>
+      {sheets.map((sheet) => (
+        <details key={sheet.id} className="border-b border-rule">
+          <summary className="py-3">
+            Version {sheet.version}, since {since(sheet.createdAt)}. {jobsText(sheet.jobs)}
+          </summary>
+          <CheckList checks={sheet.checks} />
+        </details>
+      ))}
+    </section>
+  );
+}
+
+function jobsText(jobs: number): string {
+  if (jobs === 0) return 'No job is proved on it.';
+  return jobs === 1 ? 'One job is proved on it.' : `${jobs} jobs are proved on it.`;
+}

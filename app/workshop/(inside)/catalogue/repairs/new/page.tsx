@@ -1,0 +1,49 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { EmptyState } from '@/app/ui/page/empty-state';
+import { PageHead } from '@/app/ui/page/page-head';
+import { TextLink } from '@/app/ui/page/text-link';
+import { listChoices, readModel } from '@/lib/catalogue/staff-records';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { readWorkshop } from '@/lib/workshop/records';
+import { requireStaff } from '../../../../who';
+import { saveRepairAction } from '../../actions';
+import { RepairFields } from '../repair-fields';
+
+export const metadata: Metadata = { title: 'Add a repair' };
+
+type Props = { searchParams: Promise<{ model?: string | string[] }> };
+
+export default async function NewRepairPage({ searchParams }: Props) {
+  await requireStaff(rolesThatMay('catalogue'));
+  const { model: modelId } = await searchParams;
+  const model = typeof modelId === 'string' ? await readModel(modelId) : null;
+  if (!model) notFound();
+  const [workshop, { policies }] = await Promise.all([readWorkshop(), listChoices()]);
+  const name = `${model.maker} ${model.name}`;
+  return (
+    <>
+      <PageHead
+        above={<TextLink href={`/workshop/catalogue/models/${model.id}`}>{name}</TextLink>}
+        title={`Add a repair to ${name}`}
+      />
+      {policies.length === 0 ? (
+        <EmptyState>
+          A repair stands under a policy, and there is none yet.{' '}
+          <TextLink href="/workshop/catalogue/policies/new">Write a policy first</TextLink>.
+        </EmptyState>
+      ) : (
+        <ActionForm action={saveRepairAction.bind(null, model.id, null)} label={`Add a repair to ${name}`}>
+          <RepairFields policies={policies} workshop={workshop} />
+          <SubmitButton
+            label="Add the repair"
+            busy="Adding…"
+            consequence="Makes its check sheet with a first check. Next: what proves it."
+          />
+        </ActionForm>
+      )}
+    </>
+  );
+}

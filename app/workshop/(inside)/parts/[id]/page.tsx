@@ -1,0 +1,129 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { MoneyField } from '@/app/ui/forms/money-field';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextField } from '@/app/ui/forms/text-field';
+import { PageHead } from '@/app/ui/page/page-head';
+import { Table } from '@/app/ui/page/table';
+import { TextLink } from '@/app/ui/page/text-link';
+import { DayText } from '@/app/ui/words/day-text';
+import { Money } from '@/app/ui/words/money';
+import { NumberText } from '@/app/ui/words/number-text';
+import { readPart } from '@/lib/bench/part-records';
+import { dayInZone } from '@/lib/calendar/day';
+import { now } from '@/lib/clock';
+import { may } from '@/lib/people/rules/roles';
+import { readWorkshop } from '@/lib/workshop/records';
+import { requireStaff } from '../../../who';
+import { SavedNote } from '../../catalogue/saved-note';
+import { addLotAction, savePartAction } from '../actions';
+import { PartFields } from '../part-fields';
+
+export const metadata: Metadata = { title: 'Part' };
+
+type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: string }> };
+
+export default async function PartPage({ params, searchParams }: Props) {
+  const staff = await requireStaff();
+  const { id } = await params;
+  const { saved } = await searchParams;
+  const [part, workshop] = await Promise.all([readPart(id), readWorkshop()]);
+  if (!part) notFound();
+  const { currency, locale } = workshop;
+  const inStock = part.lots.reduce((sum, lot) => sum + lot.inStock, 0);
+  return (
+    <>
+      <PageHead
+        above={<TextLink href="/workshop/parts">Parts</TextLink>}
+        title={part.name}
+        lead={
+          <>
+            <NumberText text={part.code} />, {inStock} in stock.
+          </>
+        }
+      />
+      <SavedNote saved={saved} />
+      <Table
+        caption="Lots"
+        rows={part.lots}
+        rowKey={(lot) => lot.id}
+        empty="No lot yet. Book the first delivery in below."
+        columns={[
+          {
+            key: 'code',
+            head: 'Lot',
+            kind: 'rowhead',
+            cell: (lot) => (
+              <TextLink href={`/workshop/parts/lots/${lot.id}`}>
+                <NumberText text={lot.code} />
+              </TextLink>
+            ),
+          },
+          { key: 'supplier', head: 'Supplier', cell: (lot) => lot.supplier },
+          {
+            key: 'on',
+            head: 'Came on',
+            cell: (lot) => <DayText day={lot.receivedOn} locale={locale} style="short" />,
+          },
+          { key: 'received', head: 'Came', kind: 'number', cell: (lot) => lot.received },
+          { key: 'used', head: 'In units', kind: 'number', cell: (lot) => lot.used },
+          { key: 'left', head: 'In stock', kind: 'number', cell: (lot) => lot.inStock },
+          {
+            key: 'cost',
+            head: 'One cost',
+            kind: 'number',
+            cell: (lot) => <Money minor={lot.unitCostMinor} currency={currency} locale={locale} />,
+          },
+        ]}
+      />
+      {may(staff.role, 'bench') ? (
+        <div className="mt-12 grid gap-12 lg:grid-cols-2">
+          <section aria-labelledby="lot">
+            <h2 id="lot" className="mb-3">
+              Book a delivery in
+            </h2>
+            <ActionForm action={addLotAction.bind(null, id)} label="Book a delivery in">
+              <TextField
+                name="code"
+                label="Lot"
+                hint="As on the bag or the delivery note."
+                mono
+                width="half"
+                autoComplete="off"
+              />
+              <TextField name="supplier" label="Supplier" width="half" list={suppliersOf(part.lots)} />
+              <TextField
+                name="receivedOn"
+                label="Came on"
+                type="date"
+                width="half"
+                defaultValue={dayInZone(now(), workshop.timeZone)}
+              />
+              <TextField name="received" label="Pieces" inputMode="numeric" width="short" />
+              <MoneyField name="unitCost" label="Cost of one piece, without tax" currency={currency} />
+              <SubmitButton
+                label="Book it in"
+                busy="Booking in…"
+                consequence="All of it counts as in stock."
+              />
+            </ActionForm>
+          </section>
+          <section aria-labelledby="part">
+            <h2 id="part" className="mb-3">
+              The part
+            </h2>
+            <ActionForm action={savePartAction.bind(null, id)} label={`Change ${part.name}`}>
+              <PartFields known={part} />
+              <SubmitButton label="Save the part" busy="Saving…" kind="second" />
+            </ActionForm>
+          </section>
+        </div>
+      ) : null}
+    </>
+  );
+}
+
+function suppliersOf(lots: readonly { supplier: string }[]): string[] {
+  return [...new Set(lots.map((lot) => lot.supplier))];
+}

@@ -1,0 +1,56 @@
+'use server';
+import type { Route } from 'next';
+import { redirect } from 'next/navigation';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { addLot, savePart, writeOffLot } from '@/lib/bench/parts';
+import { attempt } from '@/lib/outcome';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { readWorkshop } from '@/lib/workshop/records';
+import { refused } from '../../refused';
+import { requireStaff } from '../../who';
+import { typedIn } from '../catalogue/fields';
+import { lotSchema, partSchema, writeOffSchema } from './part-schema';
+
+/** Adds a part, or changes the one whose id is bound, and shows it. */
+export async function savePartAction(
+  id: string | null,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  await requireStaff(rolesThatMay('bench'));
+  const parsed = parseForm(partSchema, formData);
+  if (!parsed.ok) return parsed.state;
+  const outcome = await attempt(() => savePart(id, parsed.data));
+  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  redirect(`/workshop/parts/${outcome.value}?saved=yes` as Route);
+}
+
+/** Books a delivery of the bound part in as a new lot. */
+export async function addLotAction(
+  partId: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  await requireStaff(rolesThatMay('bench'));
+  const { currency } = await readWorkshop();
+  const parsed = parseForm(lotSchema(currency), formData);
+  if (!parsed.ok) return parsed.state;
+  const outcome = await attempt(() => addLot({ ...parsed.data, partId }));
+  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  redirect(`/workshop/parts/${partId}?saved=yes` as Route);
+}
+
+/** Takes pieces of the bound lot out of stock without a job. */
+export async function writeOffAction(
+  lotId: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  await requireStaff(rolesThatMay('bench'));
+  const parsed = parseForm(writeOffSchema, formData);
+  if (!parsed.ok) return parsed.state;
+  const outcome = await attempt(() => writeOffLot({ lotId, quantity: parsed.data.quantity }));
+  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  redirect(`/workshop/parts/lots/${lotId}?saved=yes` as Route);
+}

@@ -1,0 +1,139 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { Facts } from '@/app/ui/docket/facts';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { ConfirmButton } from '@/app/ui/forms/confirm-button';
+import { TextField } from '@/app/ui/forms/text-field';
+import { PageHead } from '@/app/ui/page/page-head';
+import { Table } from '@/app/ui/page/table';
+import { Tag } from '@/app/ui/page/tag';
+import { TextLink } from '@/app/ui/page/text-link';
+import { DayText } from '@/app/ui/words/day-text';
+import { Money } from '@/app/ui/words/money';
+import { NumberText } from '@/app/ui/words/number-text';
+import { type LotUnit, readLot } from '@/lib/bench/part-records';
+import { dayInZone } from '@/lib/calendar/day';
+import { now } from '@/lib/clock';
+import { isStage, STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { showNumber } from '@/lib/numbers/job-number';
+import { may } from '@/lib/people/rules/roles';
+import { readWorkshop } from '@/lib/workshop/records';
+import { requireStaff } from '../../../../who';
+import { SavedNote } from '../../../catalogue/saved-note';
+import { writeOffAction } from '../../actions';
+
+export const metadata: Metadata = { title: 'Lot' };
+
+type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: string }> };
+
+export default async function LotPage({ params, searchParams }: Props) {
+  const staff = await requireStaff();
+  const { id } = await params;
+  const { saved } = await searchParams;
+  const workshop = await readWorkshop();
+  const lot = await readLot(id, dayInZone(now(), workshop.timeZone));
+  if (!lot) notFound();
+  const { currency, locale } = workshop;
+  const covered = lot.units.filter((unit) => unit.hasLiveCover).length;
+  return (
+    <>
+      <PageHead
+        above={
+          <>
+            <TextLink href="/workshop/parts">Parts</TextLink> /{' '}
+            <TextLink href={`/workshop/parts/${lot.part.id}`}>{lot.part.name}</TextLink>
+          </>
+        }
+        title={
+          <>
+            Lot <NumberText text={lot.code} />
+          </>
+        }
+        lead={unitsText(lot.units.length, covered)}
+      />
+      <SavedNote saved={saved} />
+      <Facts
+        items={[
+          { term: 'Supplier', text: lot.supplier },
+          { term: 'Came on', text: <DayText day={lot.receivedOn} locale={locale} style="long" /> },
+          { term: 'Came', text: `${lot.received} pieces` },
+          { term: 'In stock', text: `${lot.inStock} pieces` },
+          { term: 'One cost', text: <Money minor={lot.unitCostMinor} currency={currency} locale={locale} /> },
+        ]}
+      />
+      <div className="mt-10">
+        <Table
+          caption="Units that carry it"
+          rows={lot.units}
+          rowKey={(unit) => `${unit.jobNumber} ${unit.usedAt.toISOString()}`}
+          empty="No unit carries a piece of this lot yet."
+          columns={unitColumns(locale)}
+        />
+      </div>
+      {may(staff.role, 'bench') && lot.inStock > 0 ? (
+        <section aria-labelledby="off" className="mt-12">
+          <h2 id="off" className="mb-3">
+            Lost, broken or not to be trusted
+          </h2>
+          <ActionForm action={writeOffAction.bind(null, id)} label="Take pieces out of stock">
+            <ConfirmButton
+              label="Take pieces out of stock"
+              question="How many pieces will not be fitted?"
+              confirm="Yes, take them out"
+              consequence="They can no longer be chosen at the bench. Units that carry the lot stay listed here."
+            >
+              <TextField
+                name="quantity"
+                label="Pieces"
+                inputMode="numeric"
+                width="short"
+                defaultValue={lot.inStock}
+              />
+            </ConfirmButton>
+          </ActionForm>
+        </section>
+      ) : null}
+    </>
+  );
+}
+
+function unitColumns(locale: string) {
+  return [
+    {
+      key: 'job',
+      head: 'Job',
+      kind: 'rowhead' as const,
+      cell: (unit: LotUnit) => (
+        <TextLink href={`/workshop/jobs/${unit.jobNumber}`}>
+          <NumberText text={showNumber(unit.jobNumber)} />
+        </TextLink>
+      ),
+    },
+    { key: 'model', head: 'Unit', cell: (unit: LotUnit) => unit.model },
+    { key: 'serial', head: 'Serial', cell: (unit: LotUnit) => <NumberText text={unit.serial} /> },
+    { key: 'pieces', head: 'Pieces', kind: 'number' as const, cell: (unit: LotUnit) => unit.quantity },
+    {
+      key: 'stage',
+      head: 'Stage',
+      cell: (unit: LotUnit) => (isStage(unit.stage) ? STAGE_WORDS[unit.stage].label : unit.stage),
+    },
+    {
+      key: 'cover',
+      head: 'Cover on the part',
+      cell: (unit: LotUnit) => <Cover unit={unit} locale={locale} />,
+    },
+  ];
+}
+
+function Cover({ unit, locale }: { unit: LotUnit; locale: string }) {
+  if (unit.coveredUntil === null) return 'no certificate';
+  const until = <DayText day={unit.coveredUntil} locale={locale} style="short" />;
+  if (unit.hasLiveCover) return <Tag tone="now">until {until}</Tag>;
+  return <>ended {until}</>;
+}
+
+function unitsText(units: number, covered: number): string {
+  if (units === 0) return 'No unit carries it.';
+  const carried = units === 1 ? 'One unit carries it' : `${units} units carry it`;
+  return `${carried}; ${covered === 0 ? 'none is' : covered === 1 ? 'one is' : `${covered} are`} under cover.`;
+}

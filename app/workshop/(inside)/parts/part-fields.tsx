@@ -1,0 +1,30 @@
+import { TextField } from '@/app/ui/forms/text-field';
+
+type Known = { code: string; name: string; term: string | null; reorderAt: number };
+
+/** What the parts list knows of a part, for adding and for changing. */
+export function PartFields({ known }: { known?: Known | undefined }) {
+  return (
+    <>
+      <TextField name="code" label="Code" mono width="half" autoComplete="off" defaultValue={known?.code} />
+      <TextField name="name" label="Part" width="half" autoComplete="off" defaultValue={known?.name} />
+      <TextField
+        name="term"
+        label="Supplier’s own warranty"
+        hint="P12M is 12 months. Given on to the customer where it is longer. Empty for none."
+        optional
+        mono
+        width="short"
+        defaultValue={known?.term ?? ''}
+      />
+      <TextField
+        name="reorderAt"
+        label="Order again at"
+        hint="Marked as low at this many pieces or fewer, over all lots."
+        inputMode="numeric"
+        width="short"
+        defaultValue={known?.reorderAt ?? 0}
+      />
+    </>
+  );
+}

@@ -1,0 +1,23 @@
+import { z } from 'zod';
+import { isDay } from '@/lib/calendar/day';
+import { line, money, term, wholeNumber } from '../catalogue/fields';
+
+export const partSchema = z.object({
+  code: line('Enter your code for the part', 40),
+  name: line('Enter what the part is'),
+  term,
+  reorderAt: wholeNumber(0, 100_000),
+});
+
+export const lotSchema = (currency: string) =>
+  z
+    .object({
+      code: line('Enter the lot’s code, as on the bag or the delivery note', 40),
+      supplier: line('Enter who delivered it'),
+      receivedOn: z.string('Enter the day it came').refine(isDay, 'Enter a day, like 2026-11-25'),
+      received: wholeNumber(1, 100_000),
+      unitCost: money(currency, 'Enter what one piece cost'),
+    })
+    .transform(({ unitCost, ...rest }) => ({ ...rest, unitCostMinor: unitCost }));
+
+export const writeOffSchema = z.object({ quantity: wholeNumber(1, 100_000) });
