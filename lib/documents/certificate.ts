@@ -144,7 +144,8 @@ function drawCover(sheet: Sheet, part: Element, data: CertificateData, column: C
   }));
   table(sheet, part, columns, rows, column, { after: 4 });
   const told = data.sections.find((text) => text.key === 'cover')?.paragraphs ?? [];
-  for (const line of [...told, ...data.counted])
+  const counted = data.counted.map((line) => (/[.!?]$/.test(line) ? line : `${line}.`));
+  for (const line of [...told, ...counted])
     flowText(sheet, part, 'P', line, column, { style: styles.small, after: 1 });
 }
 

@@ -92,7 +92,8 @@ export function drawProof(sheet: Sheet, proof: Proof, locale: string): void {
     'Signed off',
     (part, column) => {
       const { initials, provedOn } = proof.technician;
-      const text = `Proved and signed off by ${initials} on ${formatDay(provedOn, locale)}.`;
+      const by = initials === '' ? '' : ` by ${initials}`;
+      const text = `Proved and signed off${by} on ${formatDay(provedOn, locale)}.`;
       flowText(sheet, part, 'P', text, column);
     },
     { level: 'H3' },

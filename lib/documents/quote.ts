@@ -83,8 +83,13 @@ export function drawQuote(data: QuoteData): Promise<Uint8Array> {
     if (change) flowText(sheet, part, 'P', change, column, { after: 6 });
     drawPrice(sheet, part, data.price, { locale, column, totalWord: 'To pay' });
   });
-  section(sheet, 'If you say yes', (part, column) => flowList(sheet, part, data.ifYes, 'number', column));
-  section(sheet, 'If you say no', (part, column) => flowList(sheet, part, data.ifNo, 'number', column));
+  for (const [heading, steps] of [
+    ['If you say yes', data.ifYes],
+    ['If you say no', data.ifNo],
+  ] as const) {
+    if (steps.length > 0)
+      section(sheet, heading, (part, column) => flowList(sheet, part, steps, 'number', column));
+  }
   section(sheet, 'Your answer', (part, column) => {
     const before = `Answer by ${formatDay(data.validUntil, locale, 'weekday')}. Scan the code above, or open this private link:`;
     const description = `Answer quote ${number} online`;

@@ -112,3 +112,11 @@ describe('the cover inside the file', () => {
     expect(readCertificatePayload(Buffer.from(body + table, 'latin1'))).toBeNull();
   });
 });
+
+test('lines that explain the count end as sentences, and a proof without initials names nobody', async () => {
+  const counted = ['12 months from 12 December 2026 ends 12 December 2027'];
+  const proof = { ...certificate.proof, technician: { ...certificate.proof.technician, initials: '' } };
+  const text = textOf(await drawCertificate({ ...certificate, counted, proof }));
+  expect(text).toContain('ends 12 December 2027.');
+  expect(text).toContain('Proved and signed off on 11 December 2026.');
+});

@@ -141,6 +141,11 @@ describe('what the documents say', () => {
     expect(textOf(file)).toContain('Free of charge under certificate W-7YVS-QJZ4');
   });
 
+  test('a list with nothing in it has no heading either', async () => {
+    expect(textOf(await drawPackingSlip({ ...slip, outside: [] }))).not.toContain('On the box');
+    expect(textOf(await drawQuote({ ...quote, ifNo: [] }))).not.toContain('If you say no');
+  });
+
   test('a slip on Letter paper is one page too', async () => {
     const pages = readPages(
       await drawPackingSlip({ ...slip, setting: { ...slip.setting, paper: 'LETTER' } }),

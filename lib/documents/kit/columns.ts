@@ -169,11 +169,15 @@ class ColumnDrawing {
 
 /**
  * Sections in two columns below the sheet's place, read down the left one first. On the last page the columns are made
- * even; what does not fit goes on over further pages. Says whether every section stayed in one piece.
+ * even; what does not fit goes on over further pages. Sections with nothing in them are left
+ * out. Says whether every section stayed in one piece.
  */
 export function flowColumns(sheet: Sheet, sections: readonly ColumnSection[]): boolean {
   const width = (sheet.width - between) / 2;
-  const set = setSections(sheet, sections, width);
+  const told = sections.filter(({ blocks }) =>
+    blocks.some((block) => block.kind === 'text' || block.items.length > 0),
+  );
+  const set = setSections(sheet, told, width);
   if (set.length === 0) return true;
   const rows = set.map((section) => [
     ...section.heading,

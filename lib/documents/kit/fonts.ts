@@ -52,9 +52,13 @@ function forOneDocument(font: Font): Font {
   return Object.create(font, { _glyphs: { value: {} } });
 }
 
-/** Makes every face of the documents known to a PDFKit document under its font name. */
+/**
+ * Makes every face of the documents known to a PDFKit document under its font name. Each is opened at once: PDFKit
+ * numbers fonts as they are opened, and that must not hang on what is measured or drawn first. One that no page uses
+ * is not embedded.
+ */
 export function registerFonts(doc: PDFKit.PDFDocument): void {
-  for (const name of fontNames) doc.registerFont(name, forOneDocument(fontNamed(name)));
+  for (const name of fontNames) doc.registerFont(name, forOneDocument(fontNamed(name))).font(name);
 }
 
 /** True when a font has a glyph for every character of a text. */
