@@ -1,0 +1,200 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type JobFacts, mayMove, openMoves, REASON_SENTENCES } from '@/lib/jobs/rules/guards';
+import { stageDiagram } from '@/lib/jobs/rules/stage-diagram';
+import {
+  FINAL_STAGES,
+  MOVES,
+  type Move,
+  type MoveBy,
+  moveOf,
+  movesFrom,
+  STAGE_WORDS,
+  STAGES,
+  type Stage,
+} from '@/lib/jobs/rules/stages';
+import { mailTemplates } from '@/lib/mail/messages';
+
+const READY: JobFacts = {
+  kind: 'repair',
+  stage: 'ready',
+  isSerialSettled: true,
+  findings: 1,
+  hasOpenOffer: false,
+  hasAgreedPaidOffer: false,
+  ruling: null,
+  workEntries: 1,
+  checksFailed: 0,
+  checksMissing: 0,
+  owed: 0,
+  isCarrierNamed: true,
+  mayContest: false,
+};
+
+describe('the table of stages', () => {
+  it('has every stage reachable from booked, by moves whose ends are stages', () => {
+    const reached = new Set<Stage>(['booked']);
+    for (let size = 0; size !== reached.size; ) {
+      size = reached.size;
+      for (const stage of [...reached]) {
+        for (const kind of ['repair', 'claim'] as const) {
+          for (const move of movesFrom(stage, kind)) reached.add(move.to);
+        }
+      }
+    }
+    expect([...reached].sort()).toEqual([...STAGES].sort());
+  });
+
+  it('ends at closed and cancelled only', () => {
+    expect([...FINAL_STAGES].sort()).toEqual(['cancelled', 'closed']);
+  });
+
+  it('names each move once, and only mails that exist', () => {
+    expect(new Set(MOVES.map((move) => move.key)).size).toBe(MOVES.length);
+    for (const move of MOVES) {
+      const { mail }: Move = move;
+      if (mail) expect(mailTemplates.options).toContain(mail);
+    }
+  });
+
+  it('has words for every stage, and a sentence for every reason why not', () => {
+    for (const stage of STAGES) expect(STAGE_WORDS[stage].customer).toMatch(/\.$/);
+    for (const sentence of Object.values(REASON_SENTENCES)) expect(sentence).toMatch(/\.$/);
+  });
+
+  it('is the one drawn in DEVELOPERS.md', () => {
+    const guide = readFileSync('DEVELOPERS.md', 'utf8');
+    const drawn = /```mermaid\n(stateDiagram-v2[\s\S]*?)\n```/.exec(guide)?.[1];
+    expect(drawn).toBe(stageDiagram());
+  });
+
+  it('is the one the database checks', () => {
+    const sql = readFileSync(
+      'prisma/migrations/20261125073100_decided_in_the_database/migration.sql',
+      'utf8',
+    );
+    const checked = /"job_stage_known" CHECK \("stage" IN\s*\(([^)]*)\)/.exec(sql)?.[1] ?? '';
+    expect([...checked.matchAll(/'([^']+)'/g)].map((match) => match[1]).sort()).toEqual([...STAGES].sort());
+  });
+});
+
+describe('who may move a job, and what must hold', () => {
+  it.each<[string, Partial<JobFacts>, string, MoveBy, readonly string[]]>([
+    ['a unit that is paid, proved and has a carrier goes back', {}, 'dispatch', 'staff', []],
+    ['an unpaid unit does not go back', { owed: 1 }, 'dispatch', 'staff', ['nothing-owed']],
+    [
+      'a unit without a carrier does not go back',
+      { isCarrierNamed: false },
+      'dispatch',
+      'staff',
+      ['carrier-named'],
+    ],
+    ['the owner may do what staff may', {}, 'dispatch', 'owner', []],
+    ['a customer does not send a unit back', {}, 'dispatch', 'customer', ['wrong-person']],
+    [
+      'staff do not say yes for the customer',
+      { stage: 'awaiting-approval' },
+      'approve',
+      'staff',
+      ['wrong-person'],
+    ],
+    ['a customer cancels before arrival', { stage: 'booked' }, 'cancel', 'customer', []],
+    ['nobody cancels after arrival', { stage: 'arrived' }, 'cancel', 'staff', ['wrong-stage']],
+    [
+      'an unsettled serial holds the job',
+      { stage: 'arrived', isSerialSettled: false },
+      'assess',
+      'staff',
+      ['serial-settled'],
+    ],
+    [
+      'approval needs a finding and a price',
+      { stage: 'assessing', findings: 0 },
+      'ask-approval',
+      'staff',
+      ['finding-recorded', 'offer-sent'],
+    ],
+    [
+      'a failed check blocks proving',
+      { stage: 'proving', checksFailed: 1 },
+      'pass-checks',
+      'staff',
+      ['checks-passed'],
+    ],
+    [
+      'a missing check blocks proving',
+      { stage: 'proving', checksMissing: 1 },
+      'pass-checks',
+      'staff',
+      ['checks-passed'],
+    ],
+    [
+      'a claim is not repaired before its ruling',
+      { kind: 'claim', stage: 'assessing' },
+      'start-bench',
+      'staff',
+      ['free-or-agreed'],
+    ],
+    [
+      'a covered claim is repaired',
+      { kind: 'claim', stage: 'assessing', ruling: 'covered' },
+      'start-bench',
+      'staff',
+      [],
+    ],
+    [
+      'a covered claim does not go back unrepaired',
+      { kind: 'claim', stage: 'assessing', ruling: 'covered' },
+      'return-unrepaired',
+      'staff',
+      ['ruled-not-covered'],
+    ],
+    [
+      'a repair is not returned by a ruling',
+      { stage: 'assessing' },
+      'return-unrepaired',
+      'staff',
+      ['wrong-kind', 'ruled-not-covered'],
+    ],
+    ['only the owner or the clock sets a unit aside', {}, 'set-aside', 'staff', ['wrong-person']],
+  ])('%s', (_name, over, key, by, reasons) => {
+    const move = MOVES.find((each) => each.key === key);
+    if (!move) throw new Error(`no move ${key}`);
+    const answer = mayMove(move.key, { ...READY, ...over }, by);
+    expect(answer.allowed ? [] : answer.reasons).toEqual(reasons);
+  });
+
+  it('no sequence of moves leaves the table, whatever the facts', () => {
+    const facts = fc.record<Omit<JobFacts, 'stage'>>({
+      kind: fc.constantFrom('repair', 'claim'),
+      isSerialSettled: fc.boolean(),
+      findings: fc.nat(2),
+      hasOpenOffer: fc.boolean(),
+      hasAgreedPaidOffer: fc.boolean(),
+      ruling: fc.constantFrom(null, 'covered', 'partly', 'not-covered', 'returned-free'),
+      workEntries: fc.nat(2),
+      checksFailed: fc.nat(1),
+      checksMissing: fc.nat(1),
+      owed: fc.integer({ min: -1, max: 1 }),
+      isCarrierNamed: fc.boolean(),
+      mayContest: fc.boolean(),
+    });
+    const by = fc.constantFrom<MoveBy>('customer', 'staff', 'owner', 'clock');
+    const walk = fc.array(fc.tuple(facts, by, fc.nat()), { maxLength: 30 });
+    fc.assert(
+      fc.property(walk, (steps) => {
+        let stage: Stage = 'booked';
+        for (const [held, who, pick] of steps) {
+          const open = openMoves({ ...held, stage }, who).filter(({ answer }) => answer.allowed);
+          const taken = open[pick % Math.max(1, open.length)];
+          if (!taken) continue;
+          expect(moveOf(taken.move.key).from).toContain(stage);
+          stage = taken.move.to;
+          expect(STAGES).toContain(stage);
+        }
+      }),
+      { numRuns: 500 },
+    );
+  });
+});
