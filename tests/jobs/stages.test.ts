@@ -54,7 +54,7 @@ describe('the table of stages', () => {
     expect(new Set(MOVES.map((move) => move.key)).size).toBe(MOVES.length);
     for (const move of MOVES) {
       const { mail }: Move = move;
-      if (mail) expect(mailTemplates.options).toContain(mail);
+      if (mail) expect(mailTemplates).toContain(mail);
     }
   });
 
