@@ -14,7 +14,7 @@ import {
   STAGES,
   type Stage,
 } from '@/lib/jobs/rules/stages';
-import { mailTemplates } from '@/lib/mail/messages';
+import { factsOf } from '@/lib/mail/rules/content';
 
 const READY: JobFacts = {
   kind: 'repair',
@@ -54,7 +54,7 @@ describe('the table of stages', () => {
     expect(new Set(MOVES.map((move) => move.key)).size).toBe(MOVES.length);
     for (const move of MOVES) {
       const { mail }: Move = move;
-      if (mail) expect(mailTemplates).toContain(mail);
+      if (mail) expect(Object.keys(factsOf)).toContain(mail);
     }
   });
 
