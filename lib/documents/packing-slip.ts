@@ -80,8 +80,8 @@ function drawBody(sheet: Sheet, data: PackingSlipData, scale: number): void {
       { name: 'Booked on', value: formatDay(data.bookedOn, data.setting.locale, 'weekday') },
     ],
   });
-  // On a full page the run of stamps, nearly all of it still to come on this slip, gives way first.
-  if (scale > 0.9) runOfStamps(sheet, data.stamps, data.setting.locale);
+  // On the fullest page the run of stamps, nearly all of it still to come on this slip, gives way.
+  if (scale >= 0.9) runOfStamps(sheet, data.stamps, data.setting.locale);
   flowColumns(sheet, [
     { heading: 'Put in the parcel', blocks: [{ kind: 'list', items: data.include, mark: 'box' }] },
     { heading: 'Keep at home', blocks: [{ kind: 'list', items: data.leaveOut, mark: 'cross' }] },
