@@ -1,0 +1,250 @@
+import { recordCheck } from '@/lib/bench/record-check';
+import type { GivenEntry } from '@/lib/bench/rules/checks';
+import { usePartOnJob as takePart } from '@/lib/bench/use-part-on-job';
+import type { Day } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import type { Actor } from '@/lib/jobs/actor';
+import { arrive } from '@/lib/jobs/arrive';
+import { factsOf } from '@/lib/jobs/facts';
+import { moveJob, type PlainMove } from '@/lib/jobs/move';
+import { recordFinding } from '@/lib/jobs/record-finding';
+import { recordPayment } from '@/lib/jobs/record-payment';
+import { recordWork } from '@/lib/jobs/record-work';
+import { type JobRecord, readJob } from '@/lib/jobs/records';
+import { sendMessage } from '@/lib/jobs/send-message';
+import type { NewPhoto } from '@/lib/jobs/write-photos';
+import { decideOffer } from '@/lib/quotes/decide-offer';
+import type { LineKind } from '@/lib/quotes/rules/lines';
+import { writeOffer } from '@/lib/quotes/write-offer';
+import { dispatch } from '@/lib/warranty/dispatch';
+import { carrierFor } from './carriers';
+import { pick } from './chance';
+import { clock, dayOfInstant, minutesLater } from './days';
+import { type Shot, takePhoto } from './photos';
+import { passingEntry } from './readings';
+import type { Shop } from './shop';
+import type { HandName } from './staff';
+
+export type OfferLine = readonly [kind: LineKind, description: string, amountMinor: number];
+
+/**
+ * One job on its way through the workshop, told step by step. Every step is a use case of the program; the course only
+ * keeps the clock, so that steps follow each other as on a working day, and asks for the version each step names.
+ */
+export class Course {
+  /** The instant of the next step. */
+  at: Date;
+
+  constructor(
+    readonly shop: Shop,
+    readonly key: string,
+    readonly jobId: string,
+    bookedAt: Date,
+  ) {
+    this.at = bookedAt;
+  }
+
+  /** Goes on to a day and a time of day. */
+  on(day: Day, time: string): this {
+    const next = clock(day, time);
+    if (next < this.at) throw new Error(`${this.key}: ${next.toISOString()} lies before the step before it`);
+    this.at = next;
+    return this;
+  }
+
+  /** Goes on n working days later; 0 is the same day, a little later, if it is one. */
+  later(workingDays: number, time: string): this {
+    return this.on(this.shop.days.workedAfter(dayOfInstant(this.at), workingDays), time);
+  }
+
+  /** The job as it stands. */
+  async job(): Promise<JobRecord> {
+    const job = await readJob({ id: this.jobId });
+    if (!job) throw new Error(`${this.key}: the job is gone`);
+    return job;
+  }
+
+  async version(): Promise<number> {
+    const { version } = await db.job.findUniqueOrThrow({
+      where: { id: this.jobId },
+      select: { version: true },
+    });
+    return version;
+  }
+
+  async arrive(
+    o: { serial?: string; missing?: string[]; extra?: string[]; photos?: Shot[] } = {},
+  ): Promise<void> {
+    const job = await this.job();
+    const told = job.accessories.map((each) => each.name);
+    await arrive({
+      jobId: this.jobId,
+      version: job.version,
+      serial: o.serial ?? job.serialTyped,
+      arrived: told.filter((name) => !o.missing?.includes(name)),
+      extra: o.extra ?? [],
+      photos: await this.photos('arrival', o.photos ?? []),
+      actor: this.shop.hands.front,
+      now: this.step(),
+    });
+  }
+
+  async move(
+    move: PlainMove,
+    o: { by?: HandName | 'customer' | 'clock'; note?: string } = {},
+  ): Promise<void> {
+    const by = o.by ?? 'bench';
+    const actor: Actor = by === 'customer' || by === 'clock' ? { kind: by } : this.shop.hands[by];
+    await moveJob({
+      jobId: this.jobId,
+      version: await this.version(),
+      move,
+      note: o.note ?? '',
+      actor,
+      now: this.step(),
+    });
+  }
+
+  async find(text: string, shots: Shot[] = [], by: HandName = 'bench'): Promise<void> {
+    const photos = await this.photos(`finding-${this.at.getTime()}`, shots);
+    await recordFinding({ jobId: this.jobId, text, photos, actor: this.shop.hands[by], now: this.step(14) });
+  }
+
+  /** Writes a changed price and asks for it. Amounts are with tax, as the workshop keeps its prices. */
+  async askApproval(o: { lines: OfferLine[]; reason: string; onYes: string; onNo: string }): Promise<void> {
+    await writeOffer({
+      jobId: this.jobId,
+      version: await this.version(),
+      lines: o.lines.map(([kind, description, amount]) => ({
+        kind,
+        description,
+        amount,
+        category: 'S',
+        rateBps: 2000,
+      })),
+      reason: o.reason,
+      onYes: o.onYes,
+      onNo: o.onNo,
+      actor: this.shop.hands.owner,
+      now: this.step(),
+    });
+    await this.move('ask-approval', { by: 'owner' });
+  }
+
+  async decide(decision: 'accepted' | 'declined'): Promise<void> {
+    const offer = (await this.job()).quotes[0]?.revisions.find((revision) => revision.state === 'sent');
+    if (!offer) throw new Error(`${this.key}: there is no offer to decide`);
+    await decideOffer({
+      jobId: this.jobId,
+      revision: offer.revision,
+      decision,
+      agreedText: decision === 'accepted' ? offer.onYes : offer.onNo,
+      actor: { kind: 'customer' },
+      now: this.step(),
+    });
+  }
+
+  async use(part: string, lot: string, quantity = 1, by: HandName = 'bench'): Promise<void> {
+    await takePart({
+      jobId: this.jobId,
+      version: await this.version(),
+      lotId: this.shop.lot(part, lot),
+      quantity,
+      actor: this.shop.hands[by],
+      now: this.step(),
+    });
+  }
+
+  async work(text: string, minutes: number, by: HandName = 'bench'): Promise<void> {
+    await recordWork({
+      jobId: this.jobId,
+      text,
+      minutes,
+      actor: this.shop.hands[by],
+      now: this.step(Math.min(minutes, 150)),
+    });
+  }
+
+  /** Records one result of the check whose label begins so. */
+  async check(label: string, given: GivenEntry, note = '', by: HandName = 'bench'): Promise<void> {
+    const check = (await this.job()).sheet.checks.find((each) => each.label.startsWith(label));
+    if (!check) throw new Error(`${this.key}: no check begins with ${label}`);
+    await recordCheck({
+      jobId: this.jobId,
+      checkId: check.id,
+      given,
+      note,
+      actor: this.shop.hands[by],
+      now: this.step(),
+    });
+  }
+
+  /** Passes every check that has not passed yet, but for those that come after `until` on the sheet. */
+  async passChecks(by: HandName = 'bench', until?: string): Promise<void> {
+    const { sheet, checkEntries } = await this.job();
+    for (const check of sheet.checks) {
+      const last = checkEntries.findLast((entry) => entry.checkId === check.id);
+      if (!last?.isPassed) {
+        const given = passingEntry(check, this.key);
+        await recordCheck({
+          jobId: this.jobId,
+          checkId: check.id,
+          given,
+          note: '',
+          actor: this.shop.hands[by],
+          now: this.step(3),
+        });
+      }
+      if (until !== undefined && check.label.startsWith(until)) return;
+    }
+  }
+
+  async pay(
+    o: { amount?: number; method?: 'bank transfer' | 'card' | 'cash' | 'pay link' } = {},
+  ): Promise<void> {
+    const job = await this.job();
+    const amount = o.amount ?? factsOf(job).owed;
+    const method = o.method ?? (pick(`${this.key}/method`, 0, 2) === 0 ? 'card' : 'bank transfer');
+    await recordPayment({
+      jobId: this.jobId,
+      amount,
+      method,
+      reference: method === 'bank transfer' ? job.number : '',
+      receivedOn: dayOfInstant(this.at),
+      actor: this.shop.hands.front,
+      now: this.step(),
+    });
+  }
+
+  async sendBack(o: { by?: HandName; postage?: number } = {}): Promise<string | null> {
+    const job = await this.job();
+    const { certificate } = await dispatch({
+      jobId: this.jobId,
+      version: job.version,
+      ...carrierFor(job.customer.country, this.key),
+      postage: o.postage ?? 0,
+      actor: this.shop.hands[o.by ?? 'front'],
+      now: this.step(),
+    });
+    return certificate?.number ?? null;
+  }
+
+  async say(text: string, by: 'customer' | HandName = 'customer'): Promise<void> {
+    const actor: Actor = by === 'customer' ? { kind: by } : this.shop.hands[by];
+    await sendMessage({ jobId: this.jobId, text, actor, now: this.step() });
+  }
+
+  async photos(name: string, shots: readonly Shot[]): Promise<NewPhoto[]> {
+    const taken: NewPhoto[] = [];
+    for (const [i, shot] of shots.entries()) taken.push(await takePhoto(shot, `${this.key}/${name}/${i}`));
+    return taken;
+  }
+
+  /** The instant of this step; the next one comes some minutes later. */
+  protected step(minutes = 6): Date {
+    const { at } = this;
+    if (at > this.shop.days.now) throw new Error(`${this.key}: a step lies ahead, at ${at.toISOString()}`);
+    this.at = minutesLater(at, minutes);
+    return at;
+  }
+}

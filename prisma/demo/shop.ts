@@ -1,0 +1,89 @@
+import type { Day } from '@/lib/calendar/day';
+import { book } from '@/lib/jobs/book';
+import { saveStep, startDraft } from '@/lib/jobs/draft';
+import { nameParcel } from '@/lib/jobs/name-parcel';
+import { findJobByToken } from '@/lib/jobs/private-link';
+import type { HistoryKey } from '@/lib/jobs/rules/booking';
+import { DEMO_MODELS, DEMO_PARTS, DEMO_REPAIRS } from './catalogue';
+import { Course } from './course';
+import { addressOf, type CustomerKey } from './customers';
+import { clock, type DemoDays, minutesLater } from './days';
+import type { Hands } from './staff';
+
+export type DemoBooking = {
+  repair: string;
+  customer: CustomerKey;
+  serial: string;
+  problem: string;
+  history?: HistoryKey[];
+  /** accessories sent along */
+  sent?: string[];
+  other?: string;
+  battery?: string;
+  data?: 'none' | 'saved' | 'not-saved';
+  /** reference of the parcel, when the customer told it */
+  parcel?: string;
+  at: Date;
+};
+
+/** The workshop of the demonstration: its days, its people, and how a customer books with it. */
+export class Shop {
+  constructor(
+    readonly days: DemoDays,
+    readonly hands: Hands,
+  ) {}
+
+  /** The instant of a time of day, n calendar days before today. */
+  ago(days: number, time: string): Date {
+    return clock(this.days.ago(days), time);
+  }
+
+  /** The instant some minutes before now. */
+  minutesAgo(minutes: number): Date {
+    return minutesLater(this.days.now, -minutes);
+  }
+
+  back(workingDays: number): Day {
+    return this.days.back(workingDays);
+  }
+
+  lot(part: string, code: string): string {
+    const lot = DEMO_PARTS.find((each) => each.code === part)?.lots.find((each) => each.code === code);
+    if (!lot) throw new Error(`no lot ${code} of ${part}`);
+    return lot.id;
+  }
+
+  /** Fills in a booking as a customer does, page by page, and sends it. */
+  async book(key: string, o: DemoBooking): Promise<Course> {
+    const repair = DEMO_REPAIRS.find((each) => each.key === o.repair);
+    const model = DEMO_MODELS.find((each) => each.key === repair?.model);
+    if (!repair || !model) throw new Error(`no repair ${o.repair}`);
+    const begun = minutesLater(o.at, -9);
+    const token = await startDraft({ repairId: repair.id, now: begun });
+    await saveStep({ token, step: 'unit', answers: { serial: o.serial }, now: begun });
+    const history = o.history ?? [];
+    await saveStep({
+      token,
+      step: 'problem',
+      answers: { problem: o.problem, history },
+      now: minutesLater(o.at, -6),
+    });
+    await saveStep({
+      token,
+      step: 'parcel',
+      answers: {
+        accessories: o.sent ?? [],
+        otherAccessory: o.other ?? '',
+        battery: model.battery === 'none' ? 'none' : (o.battery ?? 'healthy'),
+        data: o.data ?? 'saved',
+      },
+      now: minutesLater(o.at, -4),
+    });
+    await saveStep({ token, step: 'address', answers: addressOf(o.customer), now: minutesLater(o.at, -2) });
+    const booked = await book({ draftToken: token, now: o.at });
+    const found = await findJobByToken(booked.token);
+    if (!found) throw new Error(`${key}: the booked job was not found by its link`);
+    if (o.parcel) await nameParcel({ jobId: found.jobId, reference: o.parcel, now: o.at });
+    return new Course(this, key, found.jobId, minutesLater(o.at, 5));
+  }
+}
