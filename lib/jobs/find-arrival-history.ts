@@ -1,0 +1,45 @@
+import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import { certificatesOfSerial } from '@/lib/warranty/records';
+import { readStage } from './records';
+import type { Stage } from './rules/stages';
+
+export type SerialHistory = {
+  jobs: { number: string; stage: Stage; repair: string; bookedOn: Day }[];
+  /** revisions in force, newest first; `endsOn` as stated on the paper */
+  certificates: { number: string; revision: number; endsOn: Day }[];
+};
+
+/** What we know of a serial besides one job: earlier jobs, newest first, and certificates in force. */
+export async function historyOfSerial(o: {
+  serialKeys: readonly string[];
+  exceptJobId: string;
+  timeZone: string;
+}): Promise<SerialHistory> {
+  const [jobs, certificates] = await Promise.all([
+    db.job.findMany({
+      where: {
+        serialKey: { in: [...o.serialKeys] },
+        id: { not: o.exceptJobId },
+        stage: { not: 'cancelled' },
+      },
+      orderBy: { bookedAt: 'desc' },
+      select: { number: true, stage: true, bookedAt: true, repair: { select: { name: true } } },
+      take: 10,
+    }),
+    certificatesOfSerial(o.serialKeys),
+  ]);
+  return {
+    jobs: jobs.map((job) => ({
+      number: job.number,
+      stage: readStage(job.stage),
+      repair: job.repair.name,
+      bookedOn: dayInZone(job.bookedAt, o.timeZone),
+    })),
+    certificates: certificates.map((row) => ({
+      number: row.number,
+      revision: row.revision,
+      endsOn: dayFromDate(row.endsOn),
+    })),
+  };
+}

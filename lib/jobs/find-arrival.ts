@@ -1,0 +1,150 @@
+import { type Day, dayInZone } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import type { Prisma } from '@/lib/db/generated/client';
+import { readWorkshop } from '@/lib/workshop/records';
+import { readKind, readStage } from './records';
+import { matchParcels, type ParcelMatch } from './rules/parcel-match';
+import { type Sought, soughtFrom } from './rules/sought';
+import type { JobKind, Stage } from './rules/stages';
+
+export type ArrivalJob = {
+  number: string;
+  kind: JobKind;
+  stage: Stage;
+  serial: string;
+  unit: string;
+  repair: string;
+  customer: string;
+  bookedOn: Day;
+  /** the carrier's reference the customer gave, or '' */
+  reference: string;
+};
+
+export type ArrivalFinding =
+  | { state: 'nothing-asked' }
+  /** one booking, without doubt */
+  | { state: 'found'; job: ArrivalJob }
+  /** the job is past its arrival already */
+  | { state: 'here-already'; jobs: ArrivalJob[] }
+  /** several fit, or only a serial that may have been misread: a person chooses */
+  | { state: 'choose'; by: ParcelMatch['by']; jobs: ArrivalJob[] }
+  | { state: 'certificate-only'; certificate: string; jobNumber: string }
+  | { state: 'wrong-character'; what: 'check' | 'character' | 'reference' }
+  | { state: 'none'; isNumber: boolean };
+
+const SHOWN = {
+  number: true,
+  kind: true,
+  stage: true,
+  serialTyped: true,
+  inboundReference: true,
+  bookedAt: true,
+  model: { select: { maker: true, name: true } },
+  repair: { select: { name: true } },
+  customer: { select: { name: true } },
+} satisfies Prisma.JobSelect;
+
+type Row = Prisma.JobGetPayload<{ select: typeof SHOWN }>;
+
+/** More bookings than this at once are not a small workshop's; the newest are searched. */
+const MOST_EXPECTED = 1000;
+
+/** Parcels that may come any day: those whose posting is known first, then the oldest booking first. */
+export async function expectedParcels(): Promise<ArrivalJob[]> {
+  const rows = await db.job.findMany({
+    where: { stage: 'booked' },
+    orderBy: { bookedAt: 'desc' },
+    select: SHOWN,
+    take: MOST_EXPECTED,
+  });
+  const { timeZone } = await readWorkshop();
+  return rows
+    .toReversed()
+    .sort((a, b) => Number(b.inboundReference !== '') - Number(a.inboundReference !== ''))
+    .map((row) => shown(row, timeZone));
+}
+
+/** Finds the booking that a parcel belongs to, from anything that can be read or scanned on it. */
+export async function findArrival(typed: string, expected: readonly ArrivalJob[]): Promise<ArrivalFinding> {
+  const sought = soughtFrom(typed);
+  switch (sought.kind) {
+    case 'nothing':
+      return { state: 'nothing-asked' };
+    case 'number':
+      return byNumber(sought);
+    case 'text':
+      return byText(sought, expected);
+  }
+}
+
+async function byNumber(sought: Extract<Sought, { kind: 'number' }>): Promise<ArrivalFinding> {
+  const row = await db.job.findFirst({
+    where: whereNumber(sought),
+    orderBy: { bookedAt: 'desc' },
+    select: SHOWN,
+  });
+  if (row) {
+    const job = shown(row, (await readWorkshop()).timeZone);
+    return job.stage === 'booked' ? { state: 'found', job } : { state: 'here-already', jobs: [job] };
+  }
+  if (sought.of !== 'W') return { state: 'none', isNumber: true };
+  const certificate = await db.certificate.findFirst({
+    where: { number: sought.number },
+    orderBy: { revision: 'desc' },
+    select: { job: { select: { number: true } } },
+  });
+  if (!certificate) return { state: 'none', isNumber: true };
+  return { state: 'certificate-only', certificate: sought.number, jobNumber: certificate.job.number };
+}
+
+/** A unit that comes back carries its certificate's number: the open claim on it leads to the job. */
+function whereNumber({ of, number }: Extract<Sought, { kind: 'number' }>): Prisma.JobWhereInput {
+  switch (of) {
+    case 'J':
+      return { number };
+    case 'Q':
+      return { quotes: { some: { number } } };
+    case 'C':
+      return { claim: { number } };
+    case 'W':
+      return { claim: { certificateNumber: number, state: { not: 'closed' } } };
+  }
+}
+
+async function byText(
+  sought: Extract<Sought, { kind: 'text' }>,
+  expected: readonly ArrivalJob[],
+): Promise<ArrivalFinding> {
+  const matches = matchParcels(sought.text, expected);
+  const jobs = expected.filter((job) => matches.some((match) => match.number === job.number));
+  const [first] = matches;
+  const [job] = jobs;
+  if (first && job) {
+    const isSure = jobs.length === 1 && first.by !== 'near-serial';
+    return isSure ? { state: 'found', job } : { state: 'choose', by: first.by, jobs };
+  }
+  if (sought.key !== '') {
+    const here = await db.job.findMany({
+      where: { serialKey: sought.key, stage: { notIn: ['booked', 'cancelled', 'sent-back', 'closed'] } },
+      select: SHOWN,
+      take: 5,
+    });
+    const { timeZone } = await readWorkshop();
+    if (here.length > 0) return { state: 'here-already', jobs: here.map((row) => shown(row, timeZone)) };
+  }
+  return sought.wrong ? { state: 'wrong-character', what: sought.wrong } : { state: 'none', isNumber: false };
+}
+
+function shown(row: Row, timeZone: string): ArrivalJob {
+  return {
+    number: row.number,
+    kind: readKind(row.kind),
+    stage: readStage(row.stage),
+    serial: row.serialTyped,
+    unit: `${row.model.maker} ${row.model.name}`,
+    repair: row.repair.name,
+    customer: row.customer.name,
+    bookedOn: dayInZone(row.bookedAt, timeZone),
+    reference: row.inboundReference,
+  };
+}
