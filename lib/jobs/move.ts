@@ -72,7 +72,16 @@ export async function moveJob(o: {
       to: move.to,
       event: { kind: 'moved', data: { move: o.move, note: o.note } },
     });
+    if (move.to === 'cancelled') await closeCancelledClaim(tx, job.id, o.now);
     if (move.mail) await queueStageMail(tx, job, move.mail, o);
+  });
+}
+
+/** A claim whose unit is not sent in after all is over; it must not keep the next one from being opened. */
+async function closeCancelledClaim(tx: Tx, jobId: string, now: Date): Promise<void> {
+  await tx.claim.updateMany({
+    where: { jobId, state: { not: 'closed' } },
+    data: { state: 'closed', closedAt: now },
   });
 }
 
