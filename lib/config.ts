@@ -65,7 +65,9 @@ export function readConfig(environment: Record<string, string | undefined>): Con
   }
   const env = parsed.data;
   const isProduction = env.NODE_ENV === 'production';
-  const isDemo = (env.DEMO ?? (isProduction ? 'off' : 'on')) === 'on';
+  const isEmbedded = env.DATABASE_URL === undefined;
+  // A server is somebody's real database, and a demonstration has an owner whose password everybody knows.
+  const isDemo = (env.DEMO ?? (isProduction || !isEmbedded ? 'off' : 'on')) === 'on';
   if (env.CLOCK_FILE && !isDemo) {
     throw new Error('Setting not usable: CLOCK_FILE sets the time for tests and needs DEMO=on');
   }
@@ -76,7 +78,7 @@ export function readConfig(environment: Record<string, string | undefined>): Con
   }
   return {
     databaseUrl: env.DATABASE_URL ?? embeddedUrl(env.DATA_DIR),
-    isEmbedded: env.DATABASE_URL === undefined,
+    isEmbedded,
     appUrl: (env.APP_URL ?? `http://${env.HOST}:${env.PORT}`).replace(/\/+$/, ''),
     host: env.HOST,
     port: env.PORT,

@@ -1,12 +1,16 @@
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 
 /** When every walk begins: a Tuesday morning in the demonstration workshop, winter time. */
 export const openingTime = '2026-12-01T09:00:00.000Z';
 
-// Playwright reads its settings once in each of its processes; the first one settles them for all through these names.
-process.env['E2E_FOLDER'] ??= mkdtempSync(path.join(tmpdir(), 'mendpost-walk-'));
+// Playwright reads its settings once in each of its processes: the first one settles the folder for all, and clears it.
+if (!process.env['E2E_FOLDER']) {
+  const made = mkdtempSync(path.join(tmpdir(), 'mendpost-walk-'));
+  process.env['E2E_FOLDER'] = made;
+  process.on('exit', () => rmSync(made, { recursive: true, force: true }));
+}
 const folder = process.env['E2E_FOLDER'];
 const port = Number(process.env['E2E_PORT'] ?? 3330);
 

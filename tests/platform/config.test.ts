@@ -1,6 +1,9 @@
 import { expect, test } from 'vitest';
 import { readConfig } from '@/lib/config';
 
+const server = 'postgresql://mendpost@db.example.org/mendpost';
+const secret = 'x'.repeat(32);
+
 test('without any setting the app runs on this machine alone, with demonstration data', () => {
   expect(readConfig({})).toMatchObject({
     appUrl: 'http://127.0.0.1:3000',
@@ -19,15 +22,17 @@ test('in production there is no demonstration unless it is asked for', () => {
   expect(readConfig({ NODE_ENV: 'production', DEMO: 'on' }).isDemo).toBe(true);
 });
 
+test('a database server gets no demonstration unless it is asked for', () => {
+  expect(readConfig({ DATABASE_URL: server }).isDemo).toBe(false);
+  expect(readConfig({ DATABASE_URL: server, DEMO: 'on' }).isDemo).toBe(true);
+});
+
 test('an empty value counts as absent, and the address loses its final slash', () => {
   expect(readConfig({ PORT: '', APP_URL: 'https://post.example.org/' })).toMatchObject({
     port: 3000,
     appUrl: 'https://post.example.org',
   });
 });
-
-const server = 'postgresql://mendpost@db.example.org/mendpost';
-const secret = 'x'.repeat(32);
 
 test('production on a server wants a secret that was given to it', () => {
   expect(() => readConfig({ NODE_ENV: 'production', DATABASE_URL: server })).toThrow(/AUTH_SECRET/);

@@ -13,5 +13,5 @@ process.env['DATABASE_URL'] =
 process.env['DATA_DIR'] = workerFolder;
 process.env['AUTH_SECRET'] = 'only for tests, only for tests, only for tests';
 process.env['JOBS'] = 'off';
-for (const name of ['APP_URL', 'SMTP_URL', 'CLOCK_FILE', 'DEMO', 'FILES', 'HOST', 'PORT'])
-  delete process.env[name];
+process.env['DEMO'] = 'on';
+for (const name of ['APP_URL', 'SMTP_URL', 'CLOCK_FILE', 'FILES', 'HOST', 'PORT']) delete process.env[name];
