@@ -186,8 +186,10 @@ describe('who may move a job, and what must hold', () => {
       fc.property(walk, (steps) => {
         let stage: Stage = 'booked';
         for (const [held, who, pick] of steps) {
-          const open = openMoves({ ...held, stage }, who).filter(({ answer }) => answer.allowed);
-          const taken = open[pick % Math.max(1, open.length)];
+          const open: ReturnType<typeof openMoves> = openMoves({ ...held, stage }, who).filter(
+            ({ answer }) => answer.allowed,
+          );
+          const taken: (typeof open)[number] | undefined = open[pick % Math.max(1, open.length)];
           if (!taken) continue;
           expect(moveOf(taken.move.key).from).toContain(stage);
           stage = taken.move.to;
