@@ -12,7 +12,15 @@ const patience = 20_000;
 export async function startApp(signal: AbortSignal): Promise<App> {
   const child = spawn(
     process.execPath,
-    ['node_modules/next/dist/bin/next', 'start', '-H', config.host, '-p', String(config.port)],
+    [
+      '--no-deprecation',
+      'node_modules/next/dist/bin/next',
+      'start',
+      '-H',
+      config.host,
+      '-p',
+      String(config.port),
+    ],
     // The fourth channel breaks when this process dies, however it dies; the app then ends itself.
     { env: childEnvironment(), stdio: ['ignore', 'pipe', 'inherit', 'ipc'] },
   );

@@ -9,6 +9,10 @@ if (process.platform === 'win32') {
   process.exit(1);
 }
 
+// Prisma asks for several relations at once inside a transaction; pg queues them and announces that it will stop doing so.
+// Nothing a person who starts the app can act on.
+process.noDeprecation = true;
+
 try {
   const { launch } = await import('./launch');
   await launch();
