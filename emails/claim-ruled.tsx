@@ -87,8 +87,8 @@ function wordsOf(ruling: Ruling, setting: Setting): RulingWords {
       return {
         short: 'no fault found, returned free of charge',
         title: 'Your unit works on our bench',
-        summary: 'We send it back free of charge. Your cover stays as it is.',
-        what: 'We send the unit back as it is. Your certificate keeps its full term. If it fails again, open a claim again: a short film of it helps most.',
+        summary: 'We send it back free of charge.',
+        what: 'We send the unit back as it is. This takes nothing from your certificate. If it fails again, open a claim again: a short film of it helps most.',
         when: 'Within a few days.',
         costs: `The inspection and the way back are ${free}.`,
       };
@@ -97,7 +97,7 @@ function wordsOf(ruling: Ruling, setting: Setting): RulingWords {
         short: 'not covered by the certificate',
         title: 'The certificate does not cover this',
         summary: 'We explain why, and what is still possible.',
-        what: 'You can have it repaired as a paid job: we send you a price, and you say yes or no. If you say no, we send the unit back as it is. Your certificate stays in force for what it covers.',
+        what: 'You can have it repaired as a paid job: we send you a price, and you say yes or no. If you say no, we send the unit back as it is. This changes nothing about your certificate.',
         when: 'We do nothing to the unit until you have answered. There is no hurry.',
         costs: `The inspection is ${free}. Nothing else costs anything unless you say yes to a price first.`,
       };

@@ -42,7 +42,7 @@ export function Frame({ letter, setting }: FrameProps) {
         style={{ margin: 0, padding: 0, backgroundColor: light.ground }}
       >
         <Preview useTitleTag={false}>{letter.summary}</Preview>
-        <Container className="page" style={{ maxWidth: 600, padding: 24 }}>
+        <Container tdClassName="page" style={{ maxWidth: 600, padding: 24 }}>
           <Section
             className="on-sheet by-edge"
             style={{ backgroundColor: light.sheet, border: `1px solid ${light.edge}`, borderRadius: 2 }}

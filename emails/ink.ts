@@ -53,9 +53,9 @@ const inks: readonly Ink[] = [
  */
 export const styleSheet = [
   '@media (max-width:479px){',
-  '.half{display:block!important;width:auto!important;border-right:0!important}',
+  '.half{display:block!important;width:auto!important;border-right:0!important;padding:16px!important}',
   `.stub{border-bottom:4px dotted ${ink.light.edge}!important}`,
-  '.page{padding:12px!important}',
+  '.page{padding:8px!important}',
   '}',
   '@media (prefers-color-scheme:dark){',
   ...inks.map(

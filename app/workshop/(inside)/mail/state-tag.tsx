@@ -5,7 +5,7 @@ export const STATE_WORDS: Record<MailState, { label: string; meaning: string; to
   failed: { label: 'failed', meaning: 'Given up. Send it again once the reason is put right.', tone: 'stop' },
   kept: {
     label: 'kept here',
-    meaning: 'No mail server is set. Read it here, or send it later.',
+    meaning: 'There was no mail server to hand it to. Read it here, or send it again once there is one.',
     tone: 'warn',
   },
   queued: { label: 'waiting', meaning: 'Leaves within seconds, or at its next try.', tone: 'waiting' },
