@@ -1,0 +1,145 @@
+import { compareDays, type Day } from '@/lib/calendar/day';
+import { type WorkingCalendar, workingDaysBetween } from '@/lib/calendar/working';
+import type { ClaimStanding } from '@/lib/warranty/rules/claim-standing';
+import type { JobKind, Stage } from './stages';
+
+/** A job that is with us, as far as today's list goes. Minutes are bench minutes, `owed` minor units. */
+export type TodayJob = {
+  number: string;
+  kind: JobKind;
+  stage: Stage;
+  promisedOn: Day | null;
+  arrivedOn: Day;
+  minutesPlanned: number;
+  minutesWorked: number;
+  isSerialSettled: boolean;
+  owed: number;
+  /** last day of an offer that was sent and not answered */
+  offerUntil: Day | null;
+  /** `ruling` is the final one, null before it */
+  claim: { number: string; standing: ClaimStanding; ruling: string | null } | null;
+};
+
+export type OurStep =
+  | 'settle-serial'
+  | 'start-assessing'
+  | 'find-and-decide'
+  | 'rule-claim'
+  | 'second-look'
+  | 'put-on-bench'
+  | 'return-or-offer'
+  | 'chase-part'
+  | 'repair'
+  | 'prove'
+  | 'send-back'
+  | 'pack-return'
+  | 'offer-ran-out';
+export type CustomerStep = 'answer-price' | 'pay' | 'fetch-or-write';
+
+export type Wait = { who: 'us'; step: OurStep } | { who: 'customer'; step: CustomerStep } | { who: 'nobody' };
+
+/**
+ * Who has to do something next, and what.
+ *
+ * waitOf({ stage: 'ready', owed: 9600, … }, today) -> { who: 'customer', step: 'pay' }; paid, it is ours: 'send-back'.
+ */
+export function waitOf(job: TodayJob, today: Day): Wait {
+  switch (job.stage) {
+    case 'arrived':
+      return us(job.isSerialSettled ? 'start-assessing' : 'settle-serial');
+    case 'assessing':
+      return us(assessingStep(job));
+    case 'awaiting-approval':
+      return job.offerUntil !== null && compareDays(job.offerUntil, today) < 0
+        ? us('offer-ran-out')
+        : { who: 'customer', step: 'answer-price' };
+    case 'awaiting-parts':
+      return us('chase-part');
+    case 'on-bench':
+      return us('repair');
+    case 'proving':
+      return us('prove');
+    case 'ready':
+      return job.owed > 0 ? { who: 'customer', step: 'pay' } : us('send-back');
+    case 'declined':
+      return us('pack-return');
+    case 'unclaimed':
+      return { who: 'customer', step: 'fetch-or-write' };
+    default:
+      return { who: 'nobody' };
+  }
+}
+
+function us(step: OurStep): Wait {
+  return { who: 'us', step };
+}
+
+function assessingStep({ claim }: TodayJob): OurStep {
+  if (claim === null) return 'find-and-decide';
+  if (claim.standing === 'second-look') return 'second-look';
+  if (claim.standing !== 'ruled') return 'rule-claim';
+  return claim.ruling === 'covered' || claim.ruling === 'partly' ? 'put-on-bench' : 'return-or-offer';
+}
+
+/** Stages before ready: only there can a promise, which is for the day a unit is ready, still be missed by us. */
+const AT_WORK: readonly Stage[] = ['arrived', 'assessing', 'awaiting-parts', 'on-bench', 'proving'];
+
+/** Bench minutes still planned; work that took longer than planned leaves 0, and so does a job that waits elsewhere. */
+export function minutesLeft(job: TodayJob): number {
+  return AT_WORK.includes(job.stage) ? Math.max(0, job.minutesPlanned - job.minutesWorked) : 0;
+}
+
+/**
+ * Working days a job is behind its promise; 0 when it is in time, has no promise or does not wait on us.
+ * Example: promised Friday 4 December, still on the bench on Tuesday 8 December, is 2 days late.
+ */
+export function daysLate(job: TodayJob, today: Day, calendar: WorkingCalendar): number {
+  if (job.promisedOn === null || !AT_WORK.includes(job.stage)) return 0;
+  return Math.max(0, workingDaysBetween(job.promisedOn, today, calendar));
+}
+
+/** The oldest promise first, jobs without one last, then who has been here longest. */
+export function inOrder<J extends TodayJob>(jobs: readonly J[]): J[] {
+  return [...jobs].sort((a, b) => {
+    if (a.promisedOn === null || b.promisedOn === null) {
+      if (a.promisedOn !== b.promisedOn) return a.promisedOn === null ? 1 : -1;
+      return compareDays(a.arrivedOn, b.arrivedOn);
+    }
+    return compareDays(a.promisedOn, b.promisedOn) || compareDays(a.arrivedOn, b.arrivedOn);
+  });
+}
+
+export type TodayRow<J extends TodayJob> = { job: J; wait: Wait; daysLate: number; minutesLeft: number };
+
+export type TodayLists<J extends TodayJob> = {
+  late: TodayRow<J>[];
+  onUs: TodayRow<J>[];
+  onCustomer: TodayRow<J>[];
+  /** claims to rule on or to look at again, whether late or not */
+  claims: TodayRow<J>[];
+};
+
+/** Sorts the jobs that are with us into the lists of today's page; each is in one list. */
+export function todayLists<J extends TodayJob>(
+  jobs: readonly J[],
+  o: { today: Day; calendar: WorkingCalendar },
+): TodayLists<J> {
+  const lists: TodayLists<J> = { late: [], onUs: [], onCustomer: [], claims: [] };
+  for (const job of inOrder(jobs)) {
+    const row: TodayRow<J> = {
+      job,
+      wait: waitOf(job, o.today),
+      daysLate: daysLate(job, o.today, o.calendar),
+      minutesLeft: minutesLeft(job),
+    };
+    listFor(row, lists)?.push(row);
+  }
+  return lists;
+}
+
+function listFor<J extends TodayJob>(row: TodayRow<J>, lists: TodayLists<J>): TodayRow<J>[] | null {
+  if (row.wait.who === 'nobody') return null;
+  if (row.wait.who === 'customer') return lists.onCustomer;
+  if (row.wait.step === 'rule-claim' || row.wait.step === 'second-look') return lists.claims;
+  return row.daysLate > 0 ? lists.late : lists.onUs;
+}

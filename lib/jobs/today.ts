@@ -1,0 +1,168 @@
+import { addDays, type Day, dayFromDate, dayInZone, startOfDay } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import type { Prisma } from '@/lib/db/generated/client';
+import { countMail } from '@/lib/mail/records';
+import { owed } from '@/lib/quotes/rules/lines';
+import { claimStanding } from '@/lib/warranty/rules/claim-standing';
+import { readRuling } from '@/lib/warranty/stored-ruling';
+import { readCalendar, readWorkshop } from '@/lib/workshop/records';
+import { readKind, readStage } from './records';
+import { type BenchLoad, benchLoad } from './rules/bench-load';
+import type { Stage } from './rules/stages';
+import { minutesLeft, type TodayJob, type TodayLists, todayLists } from './rules/today';
+
+export type TodayListed = TodayJob & {
+  unit: string;
+  repair: string;
+  customer: string;
+  readyOn: Day | null;
+  /** end of the certificate a claim stands on, as stated on the paper */
+  certificateEndsOn: Day | null;
+  isLateClaim: boolean;
+};
+
+/** A job whose last message is the customer's, in whatever stage it is. */
+export type Unanswered = { number: string; unit: string; customer: string; at: Date };
+
+export type Today = {
+  today: Day;
+  lists: TodayLists<TodayListed>;
+  unanswered: Unanswered[];
+  expected: { all: number; posted: number };
+  mail: { failed: number; kept: number };
+  load: BenchLoad;
+};
+
+const WITH_US: readonly Stage[] = [
+  'arrived',
+  'assessing',
+  'awaiting-approval',
+  'awaiting-parts',
+  'on-bench',
+  'proving',
+  'ready',
+  'declined',
+  'unclaimed',
+];
+
+const SHOWN = {
+  number: true,
+  kind: true,
+  stage: true,
+  promisedOn: true,
+  bookedAt: true,
+  arrivedAt: true,
+  readyAt: true,
+  isSerialSettled: true,
+  model: { select: { maker: true, name: true } },
+  repair: { select: { name: true, minutes: true } },
+  customer: { select: { name: true } },
+  work: { select: { minutes: true } },
+  payments: { select: { amountMinor: true } },
+  quotes: {
+    select: {
+      revisions: {
+        where: { state: { in: ['sent', 'accepted'] } },
+        select: { state: true, grossMinor: true, validUntil: true },
+      },
+    },
+  },
+  claim: {
+    select: {
+      number: true,
+      state: true,
+      cause: true,
+      ruling: true,
+      secondLookAt: true,
+      contestedAt: true,
+      isLate: true,
+      certificate: { select: { endsOn: true } },
+    },
+  },
+} satisfies Prisma.JobSelect;
+
+/** Working days of bench load that are shown. */
+const LOAD_DAYS = 10;
+/** Messages older than this are not dug up as unanswered. */
+const MESSAGE_DAYS = 60;
+
+/** Everything that needs a hand today. */
+export async function readToday(now: Date): Promise<Today> {
+  const workshop = await readWorkshop();
+  const { timeZone } = workshop;
+  const today = dayInZone(now, timeZone);
+  const [rows, calendar, unanswered, all, posted, mail] = await Promise.all([
+    db.job.findMany({ where: { stage: { in: [...WITH_US] } }, select: SHOWN }),
+    readCalendar(workshop, today),
+    readUnanswered(startOfDay(addDays(today, -MESSAGE_DAYS), timeZone)),
+    db.job.count({ where: { stage: 'booked' } }),
+    db.job.count({ where: { stage: 'booked', inboundReference: { not: '' } } }),
+    countMail(),
+  ]);
+  const jobs = rows.map((row) => listed(row, timeZone));
+  return {
+    today,
+    lists: todayLists(jobs, { today, calendar }),
+    unanswered,
+    expected: { all, posted },
+    mail: { failed: mail.failed, kept: mail.kept },
+    load: benchLoad(
+      jobs.map((job) => ({ promisedOn: job.promisedOn, minutes: minutesLeft(job) })),
+      { today, days: LOAD_DAYS, capacityMinutesDay: workshop.capacityMinutesDay, calendar },
+    ),
+  };
+}
+
+function listed(row: Prisma.JobGetPayload<{ select: typeof SHOWN }>, timeZone: string): TodayListed {
+  const revisions = row.quotes[0]?.revisions ?? [];
+  const agreed = revisions.find((revision) => revision.state === 'accepted');
+  const offer = revisions.find((revision) => revision.state === 'sent');
+  const ruled = row.claim ? readRuling(row.claim) : null;
+  return {
+    number: row.number,
+    kind: readKind(row.kind),
+    stage: readStage(row.stage),
+    promisedOn: row.promisedOn ? dayFromDate(row.promisedOn) : null,
+    arrivedOn: dayInZone(row.arrivedAt ?? row.bookedAt, timeZone),
+    readyOn: row.readyAt ? dayInZone(row.readyAt, timeZone) : null,
+    minutesPlanned: row.repair.minutes,
+    minutesWorked: row.work.reduce((sum, entry) => sum + entry.minutes, 0),
+    isSerialSettled: row.isSerialSettled,
+    owed: owed(agreed?.grossMinor ?? 0, row.payments),
+    offerUntil: offer ? dayFromDate(offer.validUntil) : null,
+    claim: row.claim && {
+      number: row.claim.number,
+      standing: claimStanding(row.claim),
+      ruling: ruled?.isFinal ? ruled.ruling : null,
+    },
+    unit: `${row.model.maker} ${row.model.name}`,
+    repair: row.repair.name,
+    customer: row.customer.name,
+    certificateEndsOn: row.claim ? dayFromDate(row.claim.certificate.endsOn) : null,
+    isLateClaim: row.claim?.isLate ?? false,
+  };
+}
+
+async function readUnanswered(since: Date): Promise<Unanswered[]> {
+  const messages = await db.message.findMany({
+    where: { at: { gte: since } },
+    orderBy: [{ at: 'desc' }, { id: 'desc' }],
+    select: { jobId: true, author: true, at: true },
+  });
+  const last = new Map<string, (typeof messages)[number]>();
+  for (const message of messages) if (!last.has(message.jobId)) last.set(message.jobId, message);
+  const waiting = [...last.values()].filter((message) => message.author === 'customer');
+  if (waiting.length === 0) return [];
+  const jobs = await db.job.findMany({
+    where: { id: { in: waiting.map((message) => message.jobId) } },
+    select: { id: true, number: true, model: SHOWN.model, customer: SHOWN.customer },
+  });
+  return waiting
+    .flatMap((message) => {
+      const job = jobs.find((each) => each.id === message.jobId);
+      if (!job) return [];
+      const unit = `${job.model.maker} ${job.model.name}`;
+      return [{ number: job.number, unit, customer: job.customer.name, at: message.at }];
+    })
+    .toReversed();
+}
