@@ -35,7 +35,7 @@ export function SessionsTable({ sessions, presentId, clock }: Props) {
               <ActionForm
                 action={endSessionAction}
                 hidden={{ session: session.id }}
-                label={`Sign out ${describeDevice(session.userAgent)}`}
+                label={`Sign out ${describeDevice(session.userAgent)}, ${formatInstant(session.createdAt, clock)}`}
               >
                 <SubmitButton kind="second" label="Sign it out" busy="Signing out…" />
               </ActionForm>
