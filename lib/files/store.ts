@@ -48,7 +48,7 @@ export async function openDisk(settings: FileSettings): Promise<Disk> {
 }
 
 // The S3 driver needs packages of 20 MB that a workshop with a folder never uses, so they are not among the dependencies.
-const s3Packages = ['@aws-sdk/client-s3@3.1175.0', '@aws-sdk/s3-request-presigner@3.1175.0'];
+const s3Packages = ['@aws-sdk/client-s3@3.1175.0', '@aws-sdk/s3-request-presigner@3.1169.0'];
 
 async function s3Driver(s3: FileSettings & { kind: 's3' }): Promise<DriverContract> {
   const { S3Driver } = await import(/* turbopackIgnore: true */ 'flydrive/drivers/s3').catch(
