@@ -21,7 +21,14 @@ export function holidayChoices(): Place[] {
     const parts = Object.entries(source.getStates(country, 'en') ?? {});
     if (parts.length === 0) return [{ value: country, label: name }];
     const whole = { value: country, label: `${name}: holidays of the whole country`, group: name };
-    return [whole, ...parts.map(([part, label]) => ({ value: `${country}/${part}`, label, group: name }))];
+    return [
+      whole,
+      ...parts.map(([part, label]) => ({
+        value: `${country}/${part}`,
+        label: `${label}, ${name}`,
+        group: name,
+      })),
+    ];
   });
 }
 
