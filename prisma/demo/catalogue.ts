@@ -8,7 +8,7 @@ import { DEMO_REPAIRS } from './catalogue-repairs';
 export { DEMO_FAMILIES, DEMO_MODELS, DEMO_PARTS, DEMO_POLICIES, DEMO_REPAIRS };
 
 /** Policies and first sheets are older than every job of the demonstration. */
-export const CATALOGUE_AGE_DAYS = 420;
+export const CATALOGUE_AGE_DAYS = 460;
 /** Later versions of a sheet came in the middle of its history. */
 export const LATER_SHEET_AGE_DAYS = 200;
 
@@ -17,9 +17,14 @@ const daysBefore = (now: Date, days: number) => new Date(now.getTime() - days * 
 
 /**
  * Writes the catalogue of Quay & Alder: families, models, policies, repairs with their check sheets, parts with their lots.
- * Everything has a fixed id; only the days differ with `now`. Lots are full: jobs that use parts lower the stock themselves.
+ * Everything has a fixed id; only the days differ with `now`. Lots are full: jobs that use parts lower the stock themselves. With `sheets: 'first'`
+ * the later versions of check sheets are left out, for a history in which they come in their time.
  */
-export async function loadCatalogue(tx: Tx, now: Date): Promise<void> {
+export async function loadCatalogue(
+  tx: Tx,
+  now: Date,
+  o: { sheets: 'all' | 'first' } = { sheets: 'all' },
+): Promise<void> {
   const began = daysBefore(now, CATALOGUE_AGE_DAYS);
   await tx.family.createMany({ data: DEMO_FAMILIES.map(({ key: _, ...family }) => family) });
   await tx.model.createMany({ data: DEMO_MODELS.map(({ key: _, ...model }) => model) });
@@ -39,7 +44,9 @@ export async function loadCatalogue(tx: Tx, now: Date): Promise<void> {
     ),
   });
   const sheets = DEMO_REPAIRS.flatMap((repair) =>
-    repair.sheets.map((sheet) => ({ ...sheet, repairId: repair.id })),
+    repair.sheets
+      .filter((sheet) => o.sheets === 'all' || sheet.version === 1)
+      .map((sheet) => ({ ...sheet, repairId: repair.id })),
   );
   await tx.checkSheet.createMany({
     data: sheets.map(({ id, repairId, version }) => ({

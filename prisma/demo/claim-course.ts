@@ -9,6 +9,7 @@ import type { AlsoFound } from '@/lib/warranty/rules/ruling';
 import { Course } from './course';
 import { addressOf, type CustomerKey } from './customers';
 import { minutesLater } from './days';
+import type { Shot } from './photos';
 import type { Scene } from './scenes';
 import type { Shop } from './shop';
 import type { HandName } from './staff';
@@ -35,11 +36,12 @@ export class ClaimCourse extends Course {
     shop: Shop,
     key: string,
     jobId: string,
+    customer: CustomerKey,
     openedAt: Date,
     readonly claimId: string,
     readonly number: string,
   ) {
-    super(shop, key, jobId, openedAt);
+    super(shop, key, jobId, customer, openedAt);
   }
 
   /** Answers the items of the inspection in their order, each with a photo; what is not told is as on a sound unit. */
@@ -104,12 +106,11 @@ export class ClaimCourse extends Course {
 export async function claimOn(
   job: Course,
   o: {
-    customer: CustomerKey;
     symptom: string;
     details: string;
     serial?: string;
     battery?: string;
-    scenes?: readonly (readonly [Scene, string])[];
+    shots?: Shot[];
     at: Date;
   },
 ): Promise<ClaimCourse> {
@@ -130,8 +131,8 @@ export async function claimOn(
     symptom: o.symptom,
     details: o.details,
     batteryAnswer: certificate.job.model.battery === 'none' ? 'none' : (o.battery ?? 'healthy'),
-    address: addressOf(o.customer),
-    photos: await job.photos('claim', o.scenes ?? []),
+    address: addressOf(job.customer),
+    photos: await job.photos('claim', o.shots ?? []),
     now: o.at,
   });
   if (!opened.opened) throw new Error(`${key}: ${opened.assessment.answer}`);
@@ -139,5 +140,13 @@ export async function claimOn(
     where: { number: opened.claimNumber },
     select: { id: true, number: true, jobId: true },
   });
-  return new ClaimCourse(job.shop, key, claim.jobId, minutesLater(o.at, 5), claim.id, claim.number);
+  return new ClaimCourse(
+    job.shop,
+    key,
+    claim.jobId,
+    job.customer,
+    minutesLater(o.at, 5),
+    claim.id,
+    claim.number,
+  );
 }

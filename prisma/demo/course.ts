@@ -19,6 +19,7 @@ import { writeOffer } from '@/lib/quotes/write-offer';
 import { dispatch } from '@/lib/warranty/dispatch';
 import { carrierFor } from './carriers';
 import { pick } from './chance';
+import type { CustomerKey } from './customers';
 import { clock, dayOfInstant, minutesLater } from './days';
 import { type Shot, takePhoto } from './photos';
 import { passingEntry } from './readings';
@@ -39,6 +40,7 @@ export class Course {
     readonly shop: Shop,
     readonly key: string,
     readonly jobId: string,
+    readonly customer: CustomerKey,
     bookedAt: Date,
   ) {
     this.at = bookedAt;

@@ -275,7 +275,7 @@ export function addressOf(key: CustomerKey): Address {
   return { name, email, phone, address1, address2, postcode, town, country };
 }
 
-export const DEMO_CUSTOMERS = Object.keys(ROWS) as CustomerKey[];
+export const DEMO_NAMES: readonly string[] = Object.values(ROWS).map(([name]) => name);
 
 // 'QM2 7HB Sandmouth GB': the postcode holds a digit in every part, the country is the last word.
 function readPlace(place: string): { postcode: string; town: string; country: string } {

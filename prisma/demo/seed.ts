@@ -9,8 +9,14 @@ import { sourceOf } from './chance';
 import { demoDays } from './days';
 import { Shop } from './shop';
 import { hireStaff } from './staff';
+import { LESSON, SETTLED } from './stories/claims-settled';
+import { FIRST_MONTHS } from './stories/first-months';
+import { LATER_MONTHS } from './stories/later-months';
 import { WAITING } from './stories/waiting';
 import { closingDaysAround, writeWorkshop } from './workshop';
+
+// Before and after the lesson, because a job keeps the check sheet of the day it was booked.
+const STORIES = [...FIRST_MONTHS, LESSON, ...LATER_MONTHS, ...SETTLED, ...WAITING];
 
 /**
  * Fills an empty database with the workshop Quay & Alder and some sixty jobs of its last fourteen months, each made by the
@@ -18,27 +24,32 @@ import { closingDaysAround, writeWorkshop } from './workshop';
  */
 export async function seedDemo({ now }: { now: Date }): Promise<void> {
   if ((await db.job.count()) > 0) return;
+  console.log('Filling the demonstration workshop, about twenty seconds; later starts skip this.');
   const days = demoDays(now);
-  const opened = days.ago(460);
   await transaction(async (tx) => {
     await writeWorkshop(tx, now);
     await tx.closingDay.createMany({
       data: closingDaysAround(days.today).map(({ day, name }) => ({ day: dayToDate(day), name })),
     });
-    await loadCatalogue(tx, now);
+    await loadCatalogue(tx, now, { sheets: 'first' });
   });
   forgetCalendars();
-  void opened;
   const shop = new Shop(days, await hireStaff());
-  for (const story of WAITING) await withRandomSource(sourceOf(story.key), () => story.tell(shop, story.key));
+  for (const story of STORIES) {
+    await withRandomSource(sourceOf(story.key), () => story.tell(shop, story.key));
+  }
   await keepMail();
 }
 
+/**
+ * Marks every message as kept and takes its job out of the queue: they are weeks old and go to invented people, so they
+ * must not leave when the workshop is given a mail server.
+ */
 async function keepMail(): Promise<void> {
   await transaction(async (tx) => {
-    const mails = await tx.mail.findMany({ where: { state: 'queued' }, select: { id: true } });
-    await tx.mail.updateMany({ where: { state: 'queued' }, data: { state: 'kept' } });
-    const ids = mails.map((mail) => mail.id);
+    const queued = await tx.mail.findMany({ where: { state: 'queued' }, select: { id: true } });
+    const ids = queued.map((mail) => mail.id);
+    await tx.mail.updateMany({ where: { id: { in: ids } }, data: { state: 'kept' } });
     await sender().deleteJob(mailQueue, ids, { db: within(tx) });
   });
 }

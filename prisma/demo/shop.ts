@@ -28,6 +28,8 @@ export type DemoBooking = {
 
 /** The workshop of the demonstration: its days, its people, and how a customer books with it. */
 export class Shop {
+  private readonly courses = new Map<string, Course>();
+
   constructor(
     readonly days: DemoDays,
     readonly hands: Hands,
@@ -84,6 +86,15 @@ export class Shop {
     const found = await findJobByToken(booked.token);
     if (!found) throw new Error(`${key}: the booked job was not found by its link`);
     if (o.parcel) await nameParcel({ jobId: found.jobId, reference: o.parcel, now: o.at });
-    return new Course(this, key, found.jobId, minutesLater(o.at, 5));
+    const course = new Course(this, key, found.jobId, o.customer, minutesLater(o.at, 5));
+    this.courses.set(key, course);
+    return course;
+  }
+
+  /** A job of a story told before. */
+  told(key: string): Course {
+    const course = this.courses.get(key);
+    if (!course) throw new Error(`the story ${key} was not told yet`);
+    return course;
   }
 }

@@ -1,8 +1,9 @@
+import type { Day } from '@/lib/calendar/day';
 import { pick } from '../chance';
 import type { Course } from '../course';
 import { dayOfInstant } from '../days';
 import type { Shot } from '../photos';
-import type { DemoBooking } from '../shop';
+import type { DemoBooking, Shop } from '../shop';
 import type { HandName } from '../staff';
 import type { Story } from './story';
 
@@ -42,17 +43,25 @@ export async function repairOnBench(job: Course, o: Omit<UsualWork, 'finding'>):
 }
 
 /** Paid, sent back and, ten days later, closed by the clock. Returns the certificate's number, if one was issued. */
-export async function payAndSendBack(job: Course): Promise<string | null> {
-  job.later(pick(`${job.key}/pays`, 0, 2), '15:20');
+export async function payAndSendBack(job: Course, sentOn?: Day): Promise<string | null> {
+  job.later(pick(`${job.key}/pays`, 0, 2), '17:20');
   await job.pay();
-  job.later(1, '16:05');
+  if (sentOn) job.on(sentOn, '16:05');
+  else job.later(1, '16:05');
   const certificate = await job.sendBack();
   job.on(job.shop.days.workedAfter(dayOfInstant(job.at), 8), '23:05');
   await job.move('close', { by: 'clock' });
   return certificate;
 }
 
-type PastJob = UsualWork & Omit<DemoBooking, 'at'> & { key: string; ago: number; time?: string };
+type PastJob = UsualWork &
+  Omit<DemoBooking, 'at'> & {
+    key: string;
+    ago: number;
+    time?: string;
+    /** the day it went back, where it matters when its cover ends */
+    sentOn?: (shop: Shop) => Day;
+  };
 
 /** A job that went from booking to closing as most do, booked some calendar days ago. */
 export function pastJob({ key, ago, time = '20:14', ...o }: PastJob): Story {
@@ -61,7 +70,7 @@ export function pastJob({ key, ago, time = '20:14', ...o }: PastJob): Story {
     tell: async (shop) => {
       const job = await shop.book(key, { ...o, at: shop.ago(ago, time) });
       await repairAsUsual(job, o);
-      await payAndSendBack(job);
+      await payAndSendBack(job, o.sentOn?.(shop));
     },
   };
 }
