@@ -56,7 +56,10 @@ test('an owner who is there already is left alone', async () => {
 
 test('two instances that start together make one owner', async () => {
   config.isDemo = false;
-  const made = await Promise.all([ensureFirstOwner(), ensureFirstOwner(), ensureFirstOwner()]);
-  expect(made.filter(Boolean)).toHaveLength(1);
-  expect(await db.user.count()).toBe(1);
+  for (let round = 0; round < 5; round += 1) {
+    await resetDatabase();
+    const made = await Promise.all(Array.from({ length: 4 }, () => ensureFirstOwner()));
+    expect(made.filter(Boolean)).toHaveLength(1);
+    expect(await db.user.count()).toBe(1);
+  }
 });
