@@ -2,6 +2,8 @@
 export async function register() {
   if (process.env['NEXT_RUNTIME'] !== 'nodejs') return;
   const { config } = await import('@/lib/config');
-  if (config.hasJobs) await (await import('@/lib/mail/worker')).startWorker();
-  else (await import('@/lib/with-launcher')).endWithLauncher();
+  if (config.hasJobs) {
+    (await import('@/lib/jobs/start-clock')).startClock();
+    await (await import('@/lib/mail/worker')).startWorker();
+  } else (await import('@/lib/with-launcher')).endWithLauncher();
 }

@@ -1,11 +1,9 @@
 import { transaction } from '@/lib/db/transaction';
 import { checkS10 } from '@/lib/numbers/s10';
 import { Refusal } from '@/lib/outcome';
+import { writeEvent } from './write-event';
 
-/**
- * Keeps the reference of the parcel the customer posted, so that arrivals find the booking by it. It is no change of
- * the job's course, so it raises no version and writes no event.
- */
+/** Keeps the reference of the parcel the customer posted, so that arrivals find the booking by it. */
 export async function nameParcel(o: { jobId: string; reference: string; now: Date }): Promise<void> {
   const reading = checkS10(o.reference);
   if (reading.form === 's10' && !reading.valid) {
@@ -16,10 +14,13 @@ export async function nameParcel(o: { jobId: string; reference: string; now: Dat
     );
   }
   await transaction(async (tx) => {
-    const { count } = await tx.job.updateMany({
-      where: { id: o.jobId, stage: 'booked' },
-      data: { inboundReference: o.reference },
+    await writeEvent(tx, {
+      jobId: o.jobId,
+      actor: { kind: 'customer' },
+      now: o.now,
+      expected: { stages: ['booked'] },
+      set: { inboundReference: o.reference },
+      event: { kind: 'parcel-named', data: { reference: o.reference } },
     });
-    if (count === 0) throw new Refusal('conflict', 'Your unit is here already.', 'reference');
   });
 }

@@ -6,6 +6,7 @@ import { owed } from '@/lib/quotes/rules/lines';
 import { claimStanding } from '@/lib/warranty/rules/claim-standing';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
+import { type ArrivalJob, expectedParcels } from './find-arrival';
 import { readKind, readStage } from './records';
 import { type BenchLoad, benchLoad } from './rules/bench-load';
 import type { Stage } from './rules/stages';
@@ -28,7 +29,7 @@ export type Today = {
   today: Day;
   lists: TodayLists<TodayListed>;
   unanswered: Unanswered[];
-  expected: { all: number; posted: number };
+  expected: ArrivalJob[];
   mail: { failed: number; kept: number };
   load: BenchLoad;
 };
@@ -91,12 +92,11 @@ export async function readToday(now: Date): Promise<Today> {
   const workshop = await readWorkshop();
   const { timeZone } = workshop;
   const today = dayInZone(now, timeZone);
-  const [rows, calendar, unanswered, all, posted, mail] = await Promise.all([
+  const [rows, calendar, unanswered, expected, mail] = await Promise.all([
     db.job.findMany({ where: { stage: { in: [...WITH_US] } }, select: SHOWN }),
     readCalendar(workshop, today),
     readUnanswered(startOfDay(addDays(today, -MESSAGE_DAYS), timeZone)),
-    db.job.count({ where: { stage: 'booked' } }),
-    db.job.count({ where: { stage: 'booked', inboundReference: { not: '' } } }),
+    expectedParcels(),
     countMail(),
   ]);
   const jobs = rows.map((row) => listed(row, timeZone));
@@ -104,7 +104,7 @@ export async function readToday(now: Date): Promise<Today> {
     today,
     lists: todayLists(jobs, { today, calendar }),
     unanswered,
-    expected: { all, posted },
+    expected,
     mail: { failed: mail.failed, kept: mail.kept },
     load: benchLoad(
       jobs.map((job) => ({ promisedOn: job.promisedOn, minutes: minutesLeft(job) })),

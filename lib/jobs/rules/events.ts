@@ -36,6 +36,7 @@ export const EVENT_DATA = {
   'claim-contested': z.object({ claim: z.string() }),
   'promise-moved': z.object({ from: z.string().nullable(), to: z.string(), reason: z.string() }),
   'link-renewed': z.object({}),
+  'parcel-named': z.object({ reference: z.string() }),
 } satisfies Record<string, z.ZodType>;
 
 export type EventKind = keyof typeof EVENT_DATA;
@@ -100,6 +101,8 @@ export function eventLine(kind: string, data: unknown): string {
       return `Promise moved: ${event.data.reason}`;
     case 'link-renewed':
       return 'Private link renewed';
+    case 'parcel-named':
+      return `Parcel posted by the customer: ${event.data.reference}`;
   }
 }
 

@@ -1,0 +1,44 @@
+import { db } from '@/lib/db/client';
+import { attempt } from '@/lib/outcome';
+import { DRAFT_DAYS } from './draft';
+import { moveJob } from './move';
+
+/** Days after which a unit that was sent back counts as delivered; common practice, no source. */
+export const CLOSE_AFTER_DAYS = 14;
+
+const DAY = 86_400_000;
+/** So many jobs a round at most, so that a round stays short; the next one goes on. */
+const MOST = 200;
+
+export type ClockRound = { closed: number; draftsRemoved: number };
+
+/**
+ * What the passing of time does by itself: jobs whose unit was sent back long ago are closed, and bookings that nobody
+ * finished are removed. Every instance may run it: a move names the version it comes from, so that a job is closed once.
+ */
+export async function clockRound(now: Date): Promise<ClockRound> {
+  const due = await db.job.findMany({
+    where: { stage: 'sent-back', sentBackAt: { lte: new Date(now.getTime() - CLOSE_AFTER_DAYS * DAY) } },
+    select: { id: true, version: true },
+    orderBy: { sentBackAt: 'asc' },
+    take: MOST,
+  });
+  let closed = 0;
+  for (const { id, version } of due) {
+    const moved = await attempt(() =>
+      moveJob({
+        jobId: id,
+        version,
+        move: 'close',
+        note: `Closed ${CLOSE_AFTER_DAYS} days after it was sent back`,
+        actor: { kind: 'clock' },
+        now,
+      }),
+    );
+    if (moved.ok) closed += 1;
+  }
+  const { count } = await db.bookingDraft.deleteMany({
+    where: { jobId: null, updatedAt: { lt: new Date(now.getTime() - DRAFT_DAYS * DAY) } },
+  });
+  return { closed, draftsRemoved: count };
+}
