@@ -21,6 +21,7 @@ export const pages: PageToShow[] = [
   { name: 'job-sent-back', path: '/job/{link:sent-back}', as: 'visitor' },
   { name: 'job-claim', path: '/job/{link:claim}', as: 'visitor' },
   { name: 'certificate', path: '/certificate', as: 'visitor' },
+  { name: 'certificate-lost', path: '/certificate/lost', as: 'visitor' },
   { name: 'certificate-number', path: '/certificate/{certificate}', as: 'visitor' },
   { name: 'terms', path: '/terms', as: 'visitor' },
   { name: 'privacy', path: '/privacy', as: 'visitor' },

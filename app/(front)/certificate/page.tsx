@@ -4,6 +4,7 @@ import { limitCaller } from '@/app/limit-caller';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { NumberForm } from '@/app/ui/page/number-form';
 import { PageHead } from '@/app/ui/page/page-head';
+import { TextLink } from '@/app/ui/page/text-link';
 import { explainReading, readNumber } from '@/lib/numbers/job-number';
 import { CERTIFICATE_LIMIT } from './limit';
 
@@ -31,6 +32,9 @@ export default async function CertificatePage({ searchParams }: Props) {
         problem={problem}
         submit="Show the cover"
       />
+      <p>
+        <TextLink href="/certificate/lost">Lost your certificate? We send it to you again.</TextLink>
+      </p>
     </>
   );
 }

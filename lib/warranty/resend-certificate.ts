@@ -1,0 +1,71 @@
+import type { Prisma } from '@/lib/db/generated/client';
+import { type Tx, transaction } from '@/lib/db/transaction';
+import { createLink, newestToken } from '@/lib/jobs/private-link';
+import { queueMail } from '@/lib/mail/queue';
+import { foldSerial } from '@/lib/numbers/serial';
+
+export type LostCertificate = {
+  /** of a certificate or of a job, as stored */
+  number: string | null;
+  /** as typed from the unit */
+  serial: string | null;
+  email: string;
+  now: Date;
+};
+
+/** A unit that was repaired more often than this is not sent more papers at once. */
+const MOST_COPIES = 3;
+
+/**
+ * Sends the link to a lost certificate to the address on file, when number or serial and address belong together; else
+ * does nothing. It answers nothing either way, so that nobody learns which certificates and addresses there are.
+ *
+ * A certificate may have been reissued for somebody else, who opened a claim on it as its new owner. Whoever asks gets
+ * the newest revision that went to their own address, never the link to another person's job.
+ */
+export async function resendCertificate(o: LostCertificate): Promise<void> {
+  await transaction(async (tx) => {
+    const found = await tx.certificate.findMany({
+      where: { OR: whereOf(o) },
+      orderBy: [{ issuedAt: 'desc' }, { revision: 'desc' }],
+      select: {
+        number: true,
+        revision: true,
+        jobId: true,
+        job: { select: { customer: { select: { email: true } } } },
+      },
+      take: 50,
+    });
+    const theirs = found.filter(({ job }) => folded(job.customer.email) === folded(o.email));
+    const newest = theirs.filter((each, i) => theirs.findIndex((one) => one.number === each.number) === i);
+    for (const { number, revision, jobId, job } of newest.slice(0, MOST_COPIES)) {
+      await leadToJob(tx, jobId, o.now);
+      await queueMail(tx, {
+        template: 'certificate-copy',
+        data: { certificateNumber: number, revision },
+        to: job.customer.email,
+        jobId,
+        now: o.now,
+      });
+    }
+  });
+}
+
+function whereOf({ number, serial }: LostCertificate): Prisma.CertificateWhereInput[] {
+  const key = serial === null ? '' : foldSerial(serial);
+  return [
+    ...(number?.startsWith('W') ? [{ number }] : []),
+    ...(number?.startsWith('J') ? [{ job: { number } }] : []),
+    ...(key === '' ? [] : [{ serialKey: key }]),
+  ];
+}
+
+/** The message carries the newest link that still opens the job; a job whose links were all withdrawn gets one. */
+async function leadToJob(tx: Tx, jobId: string, now: Date): Promise<void> {
+  if ((await newestToken(tx, jobId)) === null) await createLink(tx, jobId, now);
+}
+
+// Mail domains have no case, and no provider known to us tells mailboxes apart by it (common practice; RFC 5321 2.4 would allow it).
+function folded(address: string): string {
+  return address.normalize('NFKC').trim().toLowerCase();
+}
