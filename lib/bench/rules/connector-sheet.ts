@@ -88,7 +88,7 @@ export function connectorFaults(table: PinTable, findings: readonly ConnectorFin
  */
 export function connectorChecks(table: PinTable): CheckDraft[] {
   const sheet = connectorSheet(table);
-  const names = (pairs: PinPair[]) => pairs.map(({ a, b }) => `${a.pin}-${b.pin}`).join(', ');
+  const names = (pairs: PinPair[]) => pairs.map(({ a, b }) => `${a.pin}:${b.pin}`).join(', ');
   const joined = sheet.mayBeJoined.length > 0 ? ` May read joined: ${names(sheet.mayBeJoined)}.` : '';
   const base = {
     unit: null,

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { cache } from 'react';
+import { nothingHere } from '@/app/nothing-here';
 import { Facts } from '@/app/ui/docket/facts';
 import { LinkButton } from '@/app/ui/page/button';
 import { EmptyState } from '@/app/ui/page/empty-state';
@@ -16,16 +17,18 @@ import { JsonLd } from '../json-ld';
 import { serviceOf } from '../offers';
 import { BatteryNote } from './battery-note';
 
+const readOnce = cache((slug: string) => readModelPage(slug));
+
 type Props = { params: Promise<{ model: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  const model = await readModelPage((await params).model);
+  const model = await readOnce((await params).model);
   return model ? { title: `${model.maker} ${model.name}: repairs and prices` } : {};
 }
 
 export default async function ModelPage({ params }: Props) {
-  const model = await readModelPage((await params).model);
-  if (!model) notFound();
+  const model = await readOnce((await params).model);
+  if (!model) nothingHere();
   const workshop = await readWorkshop();
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   return (

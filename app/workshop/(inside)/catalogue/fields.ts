@@ -59,16 +59,13 @@ export const money = (currency: string, missing: string) =>
     return z.NEVER;
   });
 
-/** What was typed, to be shown again after a refusal; names in `groups` are checkbox groups. */
-export function typedIn(
-  formData: FormData,
-  groups: readonly string[] = [],
-): NonNullable<FormState['values']> {
-  const values: Record<string, string | string[]> = {};
+/** What was typed, to be shown again after a refusal. */
+export function typedIn(formData: FormData): NonNullable<FormState['values']> {
+  const values: Record<string, string> = {};
   for (const name of new Set(formData.keys())) {
-    if (name.startsWith('$ACTION_') || name === '__proto__') continue;
-    const all = formData.getAll(name).filter((entry) => typeof entry === 'string');
-    values[name] = groups.includes(name) ? all : (all[0] ?? '');
+    const typed = formData.get(name);
+    if (typeof typed !== 'string' || name.startsWith('$ACTION_') || name === '__proto__') continue;
+    values[name] = typed.replaceAll('\r\n', '\n');
   }
   return values;
 }

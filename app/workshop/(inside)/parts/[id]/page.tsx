@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { cache } from 'react';
+import { nothingHere } from '@/app/nothing-here';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { MoneyField } from '@/app/ui/forms/money-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -20,16 +21,21 @@ import { SavedNote } from '../../catalogue/saved-note';
 import { addLotAction, savePartAction } from '../actions';
 import { PartFields } from '../part-fields';
 
-export const metadata: Metadata = { title: 'Part' };
+const readOnce = cache(readPart);
 
 type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: string }> };
+
+export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  const found = await readOnce((await params).id);
+  return { title: found ? found.name : 'Not found' };
+}
 
 export default async function PartPage({ params, searchParams }: Props) {
   const staff = await requireStaff();
   const { id } = await params;
   const { saved } = await searchParams;
-  const [part, workshop] = await Promise.all([readPart(id), readWorkshop()]);
-  if (!part) notFound();
+  const [part, workshop] = await Promise.all([readOnce(id), readWorkshop()]);
+  if (!part) nothingHere();
   const { currency, locale } = workshop;
   const inStock = part.lots.reduce((sum, lot) => sum + lot.inStock, 0);
   return (
@@ -63,15 +69,15 @@ export default async function PartPage({ params, searchParams }: Props) {
           { key: 'supplier', head: 'Supplier', cell: (lot) => lot.supplier },
           {
             key: 'on',
-            head: 'Came on',
+            head: 'Received on',
             cell: (lot) => <DayText day={lot.receivedOn} locale={locale} style="short" />,
           },
-          { key: 'received', head: 'Came', kind: 'number', cell: (lot) => lot.received },
+          { key: 'received', head: 'Pieces', kind: 'number', cell: (lot) => lot.received },
           { key: 'used', head: 'In units', kind: 'number', cell: (lot) => lot.used },
           { key: 'left', head: 'In stock', kind: 'number', cell: (lot) => lot.inStock },
           {
             key: 'cost',
-            head: 'One cost',
+            head: 'Cost of one',
             kind: 'number',
             cell: (lot) => <Money minor={lot.unitCostMinor} currency={currency} locale={locale} />,
           },
@@ -95,7 +101,7 @@ export default async function PartPage({ params, searchParams }: Props) {
               <TextField name="supplier" label="Supplier" width="half" list={suppliersOf(part.lots)} />
               <TextField
                 name="receivedOn"
-                label="Came on"
+                label="Received on"
                 type="date"
                 width="half"
                 defaultValue={dayInZone(now(), workshop.timeZone)}

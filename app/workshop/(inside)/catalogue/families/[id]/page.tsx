@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { nothingHere } from '@/app/nothing-here';
+
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
@@ -16,7 +17,7 @@ export default async function FamilyPage({ params }: { params: Promise<{ id: str
   await requireStaff(rolesThatMay('catalogue'));
   const { id } = await params;
   const family = (await listCatalogue()).find((each) => each.id === id);
-  if (!family) notFound();
+  if (!family) nothingHere();
   return (
     <>
       <PageHead above={<TextLink href="/workshop/catalogue">Catalogue</TextLink>} title={family.name} />

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { cache } from 'react';
+import { nothingHere } from '@/app/nothing-here';
 import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -18,17 +19,22 @@ import { saveModelAction } from '../../actions';
 import { SavedNote } from '../../saved-note';
 import { ModelFields } from '../model-fields';
 
-export const metadata: Metadata = { title: 'Model' };
+const readOnce = cache(readModel);
 
 type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: string }> };
 type Model = NonNullable<Awaited<ReturnType<typeof readModel>>>;
+
+export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  const found = await readOnce((await params).id);
+  return { title: found ? `${found.maker} ${found.name}` : 'Not found' };
+}
 
 export default async function StaffModelPage({ params, searchParams }: Props) {
   const staff = await requireStaff();
   const { id } = await params;
   const { saved } = await searchParams;
-  const [model, workshop, choices] = await Promise.all([readModel(id), readWorkshop(), listChoices()]);
-  if (!model) notFound();
+  const [model, workshop, choices] = await Promise.all([readOnce(id), readWorkshop(), listChoices()]);
+  if (!model) nothingHere();
   const mayChange = may(staff.role, 'catalogue');
   return (
     <>

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { cache } from 'react';
+import { nothingHere } from '@/app/nothing-here';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -14,17 +15,22 @@ import { savePolicyAction } from '../actions';
 import { PolicyFields } from '../policy-fields';
 import { TermsFacts } from '../terms-facts';
 
-export const metadata: Metadata = { title: 'Policy' };
+const readOnce = cache(readPolicy);
 
 type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: string }> };
+
+export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  const found = await readOnce((await params).id);
+  return { title: found ? found.name : 'Not found' };
+}
 
 export default async function PolicyPage({ params, searchParams }: Props) {
   const staff = await requireStaff();
   const { id } = await params;
   const { saved } = await searchParams;
-  const [policy, workshop] = await Promise.all([readPolicy(id), readWorkshop()]);
+  const [policy, workshop] = await Promise.all([readOnce(id), readWorkshop()]);
   const newest = policy?.versions[0];
-  if (!policy || !newest) notFound();
+  if (!policy || !newest) nothingHere();
   const since = (at: Date) => formatInstant(at, { locale: workshop.locale, zone: workshop.timeZone });
   return (
     <>

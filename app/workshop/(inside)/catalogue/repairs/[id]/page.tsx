@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { cache } from 'react';
+import { nothingHere } from '@/app/nothing-here';
 import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -16,17 +17,22 @@ import { SavedNote } from '../../saved-note';
 import { RepairFields } from '../repair-fields';
 import { CheckList } from './sheet/check-list';
 
-export const metadata: Metadata = { title: 'Repair' };
+const readOnce = cache(readRepair);
 
 type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: string }> };
 type Repair = NonNullable<Awaited<ReturnType<typeof readRepair>>>;
+
+export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  const found = await readOnce((await params).id);
+  return { title: found ? `${found.name}, ${found.model.name}` : 'Not found' };
+}
 
 export default async function RepairPage({ params, searchParams }: Props) {
   const staff = await requireStaff();
   const { id } = await params;
   const { saved } = await searchParams;
-  const [repair, workshop, { policies }] = await Promise.all([readRepair(id), readWorkshop(), listChoices()]);
-  if (!repair) notFound();
+  const [repair, workshop, { policies }] = await Promise.all([readOnce(id), readWorkshop(), listChoices()]);
+  if (!repair) nothingHere();
   const { model } = repair;
   const sheet = repair.sheets[0];
   return (

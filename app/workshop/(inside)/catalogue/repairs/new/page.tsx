@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { nothingHere } from '@/app/nothing-here';
+
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { EmptyState } from '@/app/ui/page/empty-state';
@@ -20,7 +21,7 @@ export default async function NewRepairPage({ searchParams }: Props) {
   await requireStaff(rolesThatMay('catalogue'));
   const { model: modelId } = await searchParams;
   const model = typeof modelId === 'string' ? await readModel(modelId) : null;
-  if (!model) notFound();
+  if (!model) nothingHere();
   const [workshop, { policies }] = await Promise.all([readWorkshop(), listChoices()]);
   const name = `${model.maker} ${model.name}`;
   return (

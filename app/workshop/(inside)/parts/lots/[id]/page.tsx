@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { nothingHere } from '@/app/nothing-here';
+
 import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
@@ -32,7 +33,7 @@ export default async function LotPage({ params, searchParams }: Props) {
   const { saved } = await searchParams;
   const workshop = await readWorkshop();
   const lot = await readLot(id, dayInZone(now(), workshop.timeZone));
-  if (!lot) notFound();
+  if (!lot) nothingHere();
   const { currency, locale } = workshop;
   const covered = lot.units.filter((unit) => unit.hasLiveCover).length;
   return (
@@ -55,10 +56,13 @@ export default async function LotPage({ params, searchParams }: Props) {
       <Facts
         items={[
           { term: 'Supplier', text: lot.supplier },
-          { term: 'Came on', text: <DayText day={lot.receivedOn} locale={locale} style="long" /> },
-          { term: 'Came', text: `${lot.received} pieces` },
+          { term: 'Received on', text: <DayText day={lot.receivedOn} locale={locale} style="long" /> },
+          { term: 'Received', text: `${lot.received} pieces` },
           { term: 'In stock', text: `${lot.inStock} pieces` },
-          { term: 'One cost', text: <Money minor={lot.unitCostMinor} currency={currency} locale={locale} /> },
+          {
+            term: 'Cost of one',
+            text: <Money minor={lot.unitCostMinor} currency={currency} locale={locale} />,
+          },
         ]}
       />
       <div className="mt-10">

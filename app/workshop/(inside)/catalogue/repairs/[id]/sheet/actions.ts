@@ -7,14 +7,9 @@ import { parseForm } from '@/app/ui/forms/parse-form';
 import { connectorChecks } from '@/lib/bench/rules/connector-sheet';
 import { mainsChecks } from '@/lib/bench/rules/mains-checks';
 import { findPinTable } from '@/lib/bench/rules/pin-tables/all';
-import {
-  adding,
-  moving,
-  removing,
-  replacing,
-  type SheetWrite,
-  saveCheckSheet,
-} from '@/lib/catalogue/save-check-sheet';
+import { adding, moving, removing, replacing } from '@/lib/catalogue/rules/sheet-changes';
+import { saveCheckSheet } from '@/lib/catalogue/save-check-sheet';
+import type { SheetWrite } from '@/lib/catalogue/write-check-sheet';
 import { now } from '@/lib/clock';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';

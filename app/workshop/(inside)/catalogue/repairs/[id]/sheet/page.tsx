@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { cache } from 'react';
+import { nothingHere } from '@/app/nothing-here';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -17,7 +18,7 @@ import { CheckFields } from './check-fields';
 import { CheckList } from './check-list';
 import { MoveForm } from './move-form';
 
-export const metadata: Metadata = { title: 'Check sheet' };
+const readOnce = cache(readRepair);
 
 type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: string }> };
 
@@ -31,12 +32,17 @@ const READY_SETS = [
   { value: 'mains-2', label: 'Mains equipment, double insulated (class II)', group: 'Electrical safety' },
 ];
 
+export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  const found = await readOnce((await params).id);
+  return { title: found ? `Check sheet of ${found.name}, ${found.model.name}` : 'Not found' };
+}
+
 export default async function SheetPage({ params, searchParams }: Props) {
   const staff = await requireStaff();
   const { id } = await params;
   const { saved } = await searchParams;
-  const [repair, workshop] = await Promise.all([readRepair(id), readWorkshop()]);
-  if (!repair) notFound();
+  const [repair, workshop] = await Promise.all([readOnce(id), readWorkshop()]);
+  if (!repair) nothingHere();
   const [newest, ...older] = repair.sheets;
   const version = newest?.version ?? 0;
   const mayChange = may(staff.role, 'catalogue');
@@ -58,7 +64,7 @@ export default async function SheetPage({ params, searchParams }: Props) {
             ? `Version ${version}, since ${since(newest.createdAt)}. ${jobsText(newest.jobs)}`
             : 'None yet.'
         }
-        next="Every change makes the next version. Jobs already booked are proved on the version they were booked under."
+        next="every change makes the next version. Jobs already booked are proved on the version they were booked under."
       />
       <SavedNote saved={saved}>{`This is version ${version}.`}</SavedNote>
       <CheckList

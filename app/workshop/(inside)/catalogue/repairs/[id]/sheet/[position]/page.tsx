@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { nothingHere } from '@/app/nothing-here';
+
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -18,7 +19,7 @@ export default async function CheckPage({ params }: { params: Promise<{ id: stri
   const repair = await readRepair(id);
   const sheet = repair?.sheets[0];
   const check = sheet?.checks.find((each) => String(each.position) === position);
-  if (!repair || !sheet || !check) notFound();
+  if (!repair || !sheet || !check) nothingHere();
   const at = { repairId: id, basedOn: sheet.version, position: check.position };
   return (
     <>
