@@ -8,6 +8,8 @@ type Props = {
   value: string;
   problem: string | null;
   submit: string;
+  /** only where the field is the page's one purpose, as for a scanner */
+  autoFocus?: boolean | undefined;
 };
 
 /**
@@ -18,7 +20,7 @@ type Props = {
  *   problem={problem} submit="Show the stage" />
  * ```
  */
-export function NumberForm({ action, name, label, hint, value, problem, submit }: Props) {
+export function NumberForm({ action, name, label, hint, value, problem, submit, autoFocus }: Props) {
   const id = `number-${name}`;
   return (
     <form action={action} method="get" className="form" noValidate>
@@ -44,7 +46,9 @@ export function NumberForm({ action, name, label, hint, value, problem, submit }
             autoComplete="off"
             autoCapitalize="characters"
             spellCheck={false}
-            maxLength={300}
+            maxLength={4000}
+            // biome-ignore lint/a11y/noAutofocus: only for a scanner field that is the page's one purpose
+            autoFocus={autoFocus}
             aria-invalid={problem ? true : undefined}
             aria-describedby={problem ? `${id}-hint ${id}-problem` : `${id}-hint`}
           />

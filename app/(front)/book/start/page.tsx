@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { nothingHere } from '@/app/nothing-here';
+
 import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitBar } from '@/app/ui/forms/submit';
@@ -18,7 +19,7 @@ type Props = { searchParams: Promise<{ repair?: string | string[] }> };
 export default async function BeforeBookingPage({ searchParams }: Props) {
   const { repair: id } = await searchParams;
   const repair = typeof id === 'string' ? await readBookingRepair(id) : null;
-  if (!repair) notFound();
+  if (!repair) nothingHere();
   const workshop = await readWorkshop();
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const [terms] = repair.policy.versions;

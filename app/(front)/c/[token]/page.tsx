@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
 import { limitCaller } from '@/app/limit-caller';
+import { nothingHere } from '@/app/nothing-here';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { LinkButton } from '@/app/ui/page/button';
 import { Notice } from '@/app/ui/page/notice';
@@ -29,9 +29,9 @@ export default async function CodePage({ params }: Props) {
   const reading = readToken(token, await readPublicKeys());
   if (!reading.valid) return <NotSigned />;
   const chain = await readChain(reading.certificate.number);
-  if (!chain) notFound();
+  if (!chain) nothingHere();
   const asked = chain.revisions.find((each) => each.revision === reading.certificate.revision);
-  if (!asked) notFound();
+  if (!asked) nothingHere();
   return <CertificateView chain={chain} asked={asked} serial={asked.serialTyped} />;
 }
 

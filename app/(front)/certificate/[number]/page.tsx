@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
 import { limitCaller } from '@/app/limit-caller';
+import { nothingHere } from '@/app/nothing-here';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { Notice } from '@/app/ui/page/notice';
 import { readNumber } from '@/lib/numbers/job-number';
@@ -25,6 +25,6 @@ export default async function CertificateNumberPage({ params }: Props) {
   }
   const reading = readNumber(number);
   const chain = reading.ok && reading.kind === 'W' ? await readChain(reading.number) : null;
-  if (!chain) notFound();
+  if (!chain) nothingHere();
   return <CertificateView chain={chain} asked={chain.inForce} serial={null} />;
 }

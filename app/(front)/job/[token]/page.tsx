@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { nothingHere } from '@/app/nothing-here';
+
 import { Docket, DocketSection } from '@/app/ui/docket/docket';
 import { Facts } from '@/app/ui/docket/facts';
 import { stampSteps } from '@/app/ui/docket/stamp-steps';
@@ -47,7 +48,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   const { token } = await params;
   const { booked, done } = await searchParams;
   const job = await jobOfToken(token);
-  if (!job) notFound();
+  if (!job) nothingHere();
   const workshop = await readWorkshop();
   const { locale, timeZone, currency } = workshop;
   const money = (minor: number) => formatMoney(minor, currency, locale);

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
 import { limitCaller } from '@/app/limit-caller';
+import { nothingHere } from '@/app/nothing-here';
 import { Docket } from '@/app/ui/docket/docket';
 import { stampSteps } from '@/app/ui/docket/stamp-steps';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
@@ -30,7 +30,7 @@ export default async function StatusPage({ params }: Props) {
   }
   const reading = readNumber(number);
   const status = reading.ok && reading.kind === 'J' ? await readStatus(reading.number) : null;
-  if (!status) notFound();
+  if (!status) nothingHere();
   const { locale, timeZone } = await readWorkshop();
   const words = STAGE_WORDS[status.stage];
   return (

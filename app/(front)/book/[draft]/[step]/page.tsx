@@ -1,5 +1,6 @@
 import type { Metadata, Route } from 'next';
-import { notFound, redirect } from 'next/navigation';
+import { redirect } from 'next/navigation';
+import { nothingHere } from '@/app/nothing-here';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Steps } from '@/app/ui/page/steps';
 import { readBookingRepair } from '@/lib/jobs/booking-repair';
@@ -29,13 +30,13 @@ type Props = { params: Promise<{ draft: string; step: string }> };
 
 export default async function BookingStepPage({ params }: Props) {
   const { draft: token, step } = await params;
-  if (!isStep(step)) notFound();
+  if (!isStep(step)) nothingHere();
   const draft = await readDraft(token);
   const repair = draft ? await readBookingRepair(draft.repairId) : null;
-  if (!draft || !repair) notFound();
+  if (!draft || !repair) nothingHere();
   if (draft.jobId) {
     const sent = await newestTokenOf(draft.jobId);
-    if (!sent) notFound();
+    if (!sent) nothingHere();
     redirect(`/job/${sent}` as Route);
   }
   // A step further on than the answers reach leads back to the first one that is missing.

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { nothingHere } from '@/app/nothing-here';
+
 import { LinkButton } from '@/app/ui/page/button';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -21,9 +22,9 @@ export default async function BatteryStopPage({ params, searchParams }: Props) {
   const { answer } = await searchParams;
   const found = await readDraft(draft);
   const repair = found ? await readBookingRepair(found.repairId) : null;
-  if (!repair) notFound();
+  if (!repair) nothingHere();
   const verdict = postedAnswer(repair.model, typeof answer === 'string' ? answer : 'unknown');
-  if (verdict.may !== 'do-not-post') notFound();
+  if (verdict.may !== 'do-not-post') nothingHere();
   const workshop = await readWorkshop();
   return (
     <>

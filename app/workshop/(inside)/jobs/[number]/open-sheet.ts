@@ -1,5 +1,6 @@
+import { nothingHere } from '@/app/nothing-here';
 import 'server-only';
-import { notFound } from 'next/navigation';
+
 import { requireStaff } from '@/app/workshop/who';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { type JobRecord, staffNames } from '@/lib/jobs/records';
@@ -17,7 +18,7 @@ export async function openSheet(
 ): Promise<SheetProps & { who: Awaited<ReturnType<typeof requireStaff>> }> {
   const who = await requireStaff();
   const job = await jobByNumber(number);
-  if (!job) notFound();
+  if (!job) nothingHere();
   const [workshop, staff] = await Promise.all([readWorkshop(), staffNames()]);
   return { job, workshop, staff, who };
 }

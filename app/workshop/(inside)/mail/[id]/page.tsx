@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { nothingHere } from '@/app/nothing-here';
+
 import { type Fact, Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -24,7 +25,7 @@ export default async function MessagePage({ params }: { params: Promise<{ id: st
   await requireStaff(rolesThatMay('mail'));
   const { id } = await params;
   const preview = await previewMail(id);
-  if (!preview) notFound();
+  if (!preview) nothingHere();
   const workshop = await readWorkshop();
   const { mail, drawn } = preview;
   return (
