@@ -7,7 +7,9 @@ import { fullDay, money } from './words';
 
 export const claimRuled: Writer<'claim-ruled'> = (facts, setting) => {
   const claim = showNumber(facts.claimNumber);
-  const ruling = RULINGS.find((known) => known === facts.ruling) ?? 'not-covered';
+  const ruling = RULINGS.find((known) => known === facts.ruling);
+  // Better no message than a wrong ruling: it is shown as failed, and a person sees it.
+  if (!ruling) throw new Error(`no words for the ruling ${facts.ruling}`);
   const cause = CAUSES.find((known) => known === facts.cause);
   const words = wordsOf(ruling, setting);
   return {

@@ -142,6 +142,11 @@ describe('a ruling', () => {
     expect(text).toContain('Your rights by law stay open.');
   });
 
+  test('without words of its own is not written at all', async () => {
+    const data = { claimNumber: 'C7TW3M9HB', ruling: 'maybe', cause: 'x', reasonText: 'y', mayContest: true };
+    await expect(draw({ name: '', content: { template: 'claim-ruled', data } })).rejects.toThrow('maybe');
+  });
+
   test('that is covered asks nothing of the customer', async () => {
     const { text } = await draw(sampleOf('Claim ruled: covered'));
     expect(text).toContain('You need to do nothing.');
