@@ -1,7 +1,8 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { CheckDraft } from '@/lib/bench/rules/check-problems';
 import { priceList, readModelPage, readRepairForBooking } from '@/lib/catalogue/records';
-import { adding, moving, removing, replacing, saveCheckSheet } from '@/lib/catalogue/save-check-sheet';
+import { adding, moving, removing, replacing } from '@/lib/catalogue/rules/sheet-changes';
+import { saveCheckSheet } from '@/lib/catalogue/save-check-sheet';
 import { saveFamily } from '@/lib/catalogue/save-family';
 import { type ModelInput, saveModel } from '@/lib/catalogue/save-model';
 import { savePolicyVersion } from '@/lib/catalogue/save-policy-version';
@@ -27,7 +28,7 @@ useDatabase();
 beforeEach(async () => {
   await resetDatabase();
   await transaction((tx) => loadCatalogue(tx, now));
-});
+}, 30_000);
 
 const tick: CheckDraft = {
   kind: 'tick',

@@ -34,6 +34,7 @@ export const EVENT_DATA = {
   'claim-ruled': z.object({ claim: z.string(), cause: z.string(), ruling: z.string(), isFinal: z.boolean() }),
   'claim-second-look': z.object({ claim: z.string(), isConfirmed: z.boolean() }),
   'claim-contested': z.object({ claim: z.string() }),
+  'check-taught': z.object({ claim: z.string(), check: z.string(), version: z.number().int() }),
   'promise-moved': z.object({ from: z.string().nullable(), to: z.string(), reason: z.string() }),
   'link-renewed': z.object({}),
   'parcel-named': z.object({ reference: z.string() }),
@@ -97,6 +98,8 @@ export function eventLine(kind: string, data: unknown): string {
       return event.data.isConfirmed ? 'Ruling confirmed on second look' : 'Ruling sent back on second look';
     case 'claim-contested':
       return 'Ruling contested by the customer';
+    case 'check-taught':
+      return `Put on version ${event.data.version} of the check sheet: ${event.data.check}`;
     case 'promise-moved':
       return `Promise moved: ${event.data.reason}`;
     case 'link-renewed':

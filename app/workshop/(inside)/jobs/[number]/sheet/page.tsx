@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { LessonLink } from '@/app/ui/docket/lesson-link';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Tag } from '@/app/ui/page/tag';
@@ -55,7 +56,11 @@ export default async function CheckSheetPage({ params }: Props) {
               </h2>
               {limitsText(check) === '' ? null : <p>{`Passes: ${limitsText(check)}`}</p>}
               {check.help === '' ? null : <p>{check.help}</p>}
-              {check.lesson ? <p>{`Learned from claim ${showNumber(check.lesson)}.`}</p> : null}
+              {check.lesson ? (
+                <p>
+                  <LessonLink claim={check.lesson} />
+                </p>
+              ) : null}
               {entries.length > 0 ? (
                 <ul className="plain-list">
                   {entries.map((entry) => (

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { LessonLink } from '@/app/ui/docket/lesson-link';
 import { cautionOf } from '@/lib/bench/rules/cautions';
 import { limitsText } from '@/lib/bench/rules/checks';
 import type { SheetVersion } from '@/lib/catalogue/staff-records';
@@ -32,7 +33,11 @@ export function CheckList({ checks, actions }: Props) {
             {check.caution ? (
               <p className="text-small">Caution: {cautionOf(check.caution)?.title ?? check.caution}</p>
             ) : null}
-            {check.lesson ? <p className="text-small">Taught by claim {check.lesson}</p> : null}
+            {check.lesson ? (
+              <p className="text-small">
+                <LessonLink claim={check.lesson} />
+              </p>
+            ) : null}
             {actions?.(check)}
           </div>
         </li>

@@ -1,0 +1,71 @@
+import type { CheckDraft } from '@/lib/bench/rules/check-problems';
+import { adding, replacing } from '@/lib/catalogue/rules/sheet-changes';
+import { sheetMoved, writeCheckSheet } from '@/lib/catalogue/write-check-sheet';
+import { isUniqueViolation } from '@/lib/db/errors';
+import { type Tx, transaction } from '@/lib/db/transaction';
+import type { Actor } from '@/lib/jobs/actor';
+import { writeEvent } from '@/lib/jobs/write-event';
+import { Refusal } from '@/lib/outcome';
+import { isCoveredAtLeastPartly } from './rules/ruling';
+import { readRuling } from './stored-ruling';
+
+export type Lesson = {
+  claimId: string;
+  /** the version of the check sheet that the person saw */
+  basedOn: number;
+  check: CheckDraft;
+  /** place of the check that is changed, counted from 1; null adds one at the end */
+  replaces: number | null;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+};
+
+/**
+ * Puts what a claim taught on the check sheet of its repair: the next version holds a check that names the claim, and
+ * returns that version's number. Units already booked, this one included, are proved on the version they came under.
+ *
+ * Adding a check only makes proving harder, so whoever rules may do it; changing one may make it easier and is the
+ * owner's. Two lessons at once both start from version n: the unique index lets the first in, the second is told.
+ */
+export async function learnFromClaim(lesson: Lesson): Promise<number> {
+  try {
+    return await transaction((tx) => teach(tx, lesson));
+  } catch (error) {
+    if (isUniqueViolation(error, 'check_sheet_repairId_version_key')) throw sheetMoved();
+    throw error;
+  }
+}
+
+async function teach(tx: Tx, { claimId, basedOn, replaces, actor, now, ...given }: Lesson): Promise<number> {
+  if (replaces !== null && actor.kind !== 'owner')
+    throw new Refusal('not-allowed', 'Changing a check is the owner’s. You can add one.');
+  const claim = await tx.claim.findUnique({
+    where: { id: claimId },
+    select: {
+      number: true,
+      jobId: true,
+      cause: true,
+      ruling: true,
+      secondLookAt: true,
+      job: { select: { repairId: true } },
+    },
+  });
+  if (!claim) throw new Refusal('not-found', 'There is no claim with this number.');
+  const ruled = readRuling(claim);
+  if (!ruled?.isFinal || !isCoveredAtLeastPartly(ruled.ruling))
+    throw new Refusal('conflict', 'A claim teaches a check once it is ruled covered, at least partly.');
+  const check = { ...given.check, lesson: claim.number };
+  const version = await writeCheckSheet(tx, {
+    repairId: claim.job.repairId,
+    basedOn,
+    change: replaces === null ? adding(check) : replacing(replaces, check),
+    now,
+  });
+  await writeEvent(tx, {
+    jobId: claim.jobId,
+    actor,
+    now,
+    event: { kind: 'check-taught', data: { claim: claim.number, check: check.label, version } },
+  });
+  return version;
+}
