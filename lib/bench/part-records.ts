@@ -44,15 +44,6 @@ export async function readPart(id: string) {
   return { ...part, lots };
 }
 
-/** Lots that still have pieces, for choosing one at the bench: part and lot in one line, oldest lot first. */
-export async function listLotsInStock() {
-  return db.lot.findMany({
-    where: { inStock: { gt: 0 } },
-    orderBy: [{ part: { name: 'asc' } }, { receivedOn: 'asc' }],
-    select: { id: true, code: true, inStock: true, part: { select: { code: true, name: true } } },
-  });
-}
-
 /** A unit that carries a piece of a lot. */
 export type LotUnit = {
   jobNumber: string;

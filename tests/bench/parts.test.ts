@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { listLotsInStock, listParts, readLot, readPart } from '@/lib/bench/part-records';
+import { lotsInStock } from '@/lib/bench/lots-in-stock';
+import { listParts, readLot, readPart } from '@/lib/bench/part-records';
 import { addLot, savePart, usePart, writeOffLot } from '@/lib/bench/parts';
 import { day, dayToDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
@@ -18,7 +19,7 @@ beforeEach(async () => {
   const made = await makeWorkshop(now);
   lotId = made.lotId;
   ({ jobId } = await makeBooking({ repairId: made.repairId, now }));
-});
+}, 30_000);
 
 const take = (quantity: number) =>
   transaction((tx) => usePart(tx, { jobId, lotId, quantity, userId: BENCH.id, now }));
@@ -125,9 +126,9 @@ describe('parts and lots', () => {
   });
 
   test('an empty lot is not offered at the bench', async () => {
-    expect((await listLotsInStock()).map((row) => row.id)).toEqual([lotId]);
+    expect((await lotsInStock()).map((row) => row.id)).toEqual([lotId]);
     await take(5);
-    expect(await listLotsInStock()).toEqual([]);
+    expect(await lotsInStock()).toEqual([]);
   });
 
   test('a lot leads to the units that carry it', async () => {

@@ -1,0 +1,103 @@
+import { beforeEach, expect, test } from 'vitest';
+import { db } from '@/lib/db/client';
+import { transaction } from '@/lib/db/transaction';
+import { promiseDay } from '@/lib/promise/promise-day';
+import { readBenchJobs } from '@/lib/promise/records';
+import { resetDatabase, useDatabase } from '@/tests/database';
+import { makeBooking } from '@/tests/makers/job';
+import { makeWorkshop } from '@/tests/makers/workshop';
+
+const now = new Date('2026-11-25T09:00:00Z');
+const zone = 'Europe/London';
+let repairId = '';
+let jobId = '';
+
+useDatabase();
+beforeEach(async () => {
+  await resetDatabase();
+  ({ repairId } = await makeWorkshop(now));
+  ({ jobId } = await makeBooking({ repairId, now }));
+}, 30_000);
+
+type Wait = { from: string; to: string | null };
+
+/** A job like the booked one, that arrived and was ready on the given days. */
+async function finished(
+  number: string,
+  arrived: string,
+  ready: string | null,
+  waits: Wait[] = [],
+  left = 'on-bench',
+) {
+  const { id: _, ...copy } = await db.job.findUniqueOrThrow({ where: { id: jobId } });
+  const moves = waits.flatMap(({ from, to }) => [
+    { at: from, toStage: 'awaiting-approval', fromStage: 'assessing' },
+    ...(to ? [{ at: to, toStage: left, fromStage: 'awaiting-approval' }] : []),
+  ]);
+  await db.job.create({
+    data: {
+      ...copy,
+      number,
+      stage: ready ? 'closed' : 'assessing',
+      arrivedAt: new Date(arrived),
+      readyAt: ready ? new Date(ready) : null,
+      events: {
+        create: moves.map(({ at, ...stages }, i) => ({
+          ...stages,
+          version: i + 2,
+          kind: 'moved',
+          at: new Date(at),
+          actorKind: 'staff',
+          data: {},
+        })),
+      },
+    },
+  });
+}
+
+test('a workshop without finished jobs promises the stated days, by hand', async () => {
+  const answer = await promiseDay({ repairId, now });
+  expect(answer).toMatchObject({ basis: 'by-hand', days: 5, on: '2026-12-02' });
+});
+
+test('with twelve finished jobs it promises what four of five needed, inside a transaction too', async () => {
+  for (let i = 0; i < 12; i += 1) {
+    const monday = new Date(Date.UTC(2026, 5, 1 + i * 7, 10));
+    const ready = new Date(monday.getTime() + (i < 9 ? 2 : 4) * 86_400_000);
+    await finished(`J000000${String(i).padStart(2, '0')}`, monday.toISOString(), ready.toISOString());
+  }
+  const answer = await transaction((tx) => promiseDay({ repairId, now }, tx));
+  expect(answer).toMatchObject({ basis: 'repair', jobs: 12, days: 4, on: '2026-12-01' });
+});
+
+test('a job is read by the days of the workshop, with its waits for the customer', async () => {
+  await finished('J00000001', '2026-06-01T23:30:00Z', '2026-06-12T10:00:00Z', [
+    { from: '2026-06-03T09:00:00Z', to: '2026-06-05T09:00:00Z' },
+    { from: '2026-06-08T09:00:00Z', to: '2026-06-09T09:00:00Z' },
+  ]);
+  await finished('J00000002', '2026-11-20T09:00:00Z', null, [{ from: '2026-11-23T09:00:00Z', to: null }]);
+  expect(await readBenchJobs({ zone, now })).toMatchObject([
+    {
+      arrivedOn: '2026-06-02',
+      readyOn: '2026-06-12',
+      minutes: 60,
+      statedDays: 5,
+      waited: [
+        { from: '2026-06-03', to: '2026-06-05' },
+        { from: '2026-06-08', to: '2026-06-09' },
+      ],
+    },
+    { arrivedOn: '2026-11-20', readyOn: null, waited: [{ from: '2026-11-23', to: null }] },
+  ]);
+});
+
+test('a unit sent back unrepaired, one that never came and one of long ago are left out', async () => {
+  const wait = [{ from: '2026-06-03T09:00:00Z', to: '2026-06-04T09:00:00Z' }];
+  await finished('J00000001', '2026-06-02T09:00:00Z', '2026-06-05T09:00:00Z', wait, 'declined');
+  await finished('J00000002', '2025-06-02T09:00:00Z', '2025-06-05T09:00:00Z');
+  expect(await readBenchJobs({ zone, now })).toEqual([]);
+});
+
+test('a repair that is gone is refused', async () => {
+  await expect(promiseDay({ repairId: 'none', now })).rejects.toMatchObject({ code: 'not-found' });
+});
