@@ -23,6 +23,10 @@ test('only this user can reach the database', () => {
   expect(statSync(path.join(folder, 'database')).mode & 0o077).toBe(0);
 });
 
+test('a database that is being served is not opened a second time', async () => {
+  await expect(startEmbedded(folder)).rejects.toThrow('Another process serves the database');
+});
+
 test('ten busy connections each get their own answers', async () => {
   const pool = new Pool({ connectionString: embedded.url, max: 10 });
   const long = 'x'.repeat(300_000);
