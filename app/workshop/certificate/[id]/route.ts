@@ -1,0 +1,18 @@
+import { nothingHere, serveFile } from '@/app/serve-file';
+import { requireStaff } from '@/app/workshop/who';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { certificateFile } from '@/lib/warranty/certificate-file';
+import { readIssued } from '@/lib/warranty/read-issued';
+
+type Context = { params: Promise<{ id: string }> };
+
+/** One revision of a certificate, exactly as it was issued. */
+export async function GET(_request: Request, { params }: Context): Promise<Response> {
+  await requireStaff(rolesThatMay('take-in'));
+  const certificate = await certificateFile((await params).id);
+  if (!certificate) return nothingHere();
+  return serveFile(await readIssued(certificate), {
+    type: 'application/pdf',
+    name: `certificate-${certificate.number}-${certificate.revision}.pdf`,
+  });
+}
