@@ -1,0 +1,60 @@
+import { DocketSection } from '@/app/ui/docket/docket';
+import { Tag } from '@/app/ui/page/tag';
+import { TextLink } from '@/app/ui/page/text-link';
+import { NumberText } from '@/app/ui/words/number-text';
+import { type Day, dayInZone } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { now } from '@/lib/clock';
+import { historyOfSerial } from '@/lib/jobs/find-arrival-history';
+import type { JobRecord } from '@/lib/jobs/records';
+import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { showNumber } from '@/lib/numbers/job-number';
+import { foldSerial } from '@/lib/numbers/serial';
+import type { WorkshopCard } from '@/lib/workshop/card';
+
+/** What is known of this serial, booked or read: earlier jobs and certificates in force. Shown without being asked for. */
+export async function HistoryPart({ job, workshop }: { job: JobRecord; workshop: WorkshopCard }) {
+  const { locale, timeZone } = workshop;
+  const today = dayInZone(now(), timeZone);
+  const serials = [job.serialTyped, job.arrivedSerial ?? ''].map(foldSerial).filter((key) => key !== '');
+  const history = await historyOfSerial({ serialKeys: serials, exceptJobId: job.id, timeZone });
+  const { jobs, certificates } = history;
+  return (
+    <DocketSection heading="This serial here before">
+      {jobs.length === 0 && certificates.length === 0 ? <p>Never, as far as we know.</p> : null}
+      <ul className="grid gap-1">
+        {certificates.map((certificate) => (
+          <li key={certificate.number} className="flex flex-wrap items-baseline gap-x-3">
+            <TextLink href={`/workshop/search?q=${certificate.number}`}>
+              Certificate <NumberText text={showNumber(certificate.number)} />
+            </TextLink>
+            <CoverTag endsOn={certificate.endsOn} today={today} locale={locale} />
+          </li>
+        ))}
+        {jobs.map((earlier) => (
+          <li key={earlier.number}>
+            <TextLink href={`/workshop/jobs/${earlier.number}`}>
+              Job <NumberText text={showNumber(earlier.number)} />
+            </TextLink>
+            {`, ${earlier.repair}, booked ${formatDay(earlier.bookedOn, locale, 'short')}, ${STAGE_WORDS[earlier.stage].label.toLowerCase()}`}
+          </li>
+        ))}
+      </ul>
+      {certificates.some((certificate) => today <= certificate.endsOn) && job.kind === 'repair' ? (
+        <p className="mt-2">
+          <strong>Cover is running on this unit.</strong> If it is the same fault, this should be a claim and
+          free of charge: ask the customer before it is assessed.
+        </p>
+      ) : null}
+    </DocketSection>
+  );
+}
+
+function CoverTag({ endsOn, today, locale }: { endsOn: Day; today: Day; locale: string }) {
+  const shown = formatDay(endsOn, locale, 'short');
+  return today <= endsOn ? (
+    <Tag tone="good">{`covered until ${shown}`}</Tag>
+  ) : (
+    <Tag tone="note">{`cover ended ${shown}`}</Tag>
+  );
+}

@@ -1,0 +1,89 @@
+import type { Metadata } from 'next';
+import { nothingHere } from '@/app/nothing-here';
+import { Docket } from '@/app/ui/docket/docket';
+import { Facts } from '@/app/ui/docket/facts';
+import { PageHead } from '@/app/ui/page/page-head';
+import { Tag } from '@/app/ui/page/tag';
+import { TextLink } from '@/app/ui/page/text-link';
+import { NumberText } from '@/app/ui/words/number-text';
+import { requireStaff } from '@/app/workshop/who';
+import { dayInZone } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { addWorkingDays } from '@/lib/calendar/working';
+import { now } from '@/lib/clock';
+import { jobByNumber } from '@/lib/jobs/job-by-number';
+import { readKind, readStage } from '@/lib/jobs/records';
+import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { showNumber } from '@/lib/numbers/job-number';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { readCalendar, readWorkshop } from '@/lib/workshop/records';
+import { BatteryPart } from './battery-part';
+import { HistoryPart } from './history-part';
+import { TakeInForm } from './take-in-form';
+import { TakenIn } from './taken-in';
+
+type Props = { params: Promise<{ number: string }> };
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: `Take in ${showNumber((await params).number)}` };
+}
+
+/** One parcel: before its arrival the form to take it in, after it what came of that. */
+export default async function ArrivalPage({ params }: Props) {
+  await requireStaff(rolesThatMay('take-in'));
+  const job = await jobByNumber((await params).number);
+  if (!job) nothingHere();
+  const workshop = await readWorkshop();
+  const { locale, timeZone } = workshop;
+  const stage = readStage(job.stage);
+  if (job.arrivedAt !== null) return <TakenIn job={job} workshop={workshop} />;
+
+  const today = dayInZone(now(), timeZone);
+  const calendar = await readCalendar(workshop, today);
+  const promise = formatDay(addWorkingDays(today, job.repair.workingDays, calendar), locale, 'weekday');
+  return (
+    <>
+      <PageHead
+        above={<TextLink href="/workshop/arrivals">Arrivals</TextLink>}
+        title={`Take in: ${job.model.maker} ${job.model.name}`}
+        lead={`${job.repair.name}, for ${job.customer.name}.`}
+      />
+      <Docket
+        kind={readKind(job.kind) === 'claim' ? 'Claim job' : 'Job'}
+        number={showNumber(job.number)}
+        heading="What was booked"
+        tag={<Tag tone={stage === 'booked' ? 'waiting' : 'stop'}>{STAGE_WORDS[stage].label}</Tag>}
+        stubFacts={[
+          { term: 'Booked', text: formatDay(dayInZone(job.bookedAt, timeZone), locale, 'short') },
+          { term: 'Parcel', text: job.inboundReference },
+        ]}
+      >
+        <Facts
+          items={[
+            { term: 'Serial booked', text: <NumberText text={job.serialTyped} /> },
+            { term: 'Where it stands', text: job.model.serialPlace },
+            { term: 'Problem', text: job.problem },
+            { term: 'On certificate', text: job.claim ? showNumber(job.claim.certificateNumber) : null },
+          ]}
+        />
+        <HistoryPart job={job} workshop={workshop} />
+      </Docket>
+      <div className="mt-8 grid items-start gap-x-12 gap-y-6 lg:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
+        <div className="grid gap-6 lg:order-2">
+          <BatteryPart job={job} />
+        </div>
+        {stage === 'booked' ? (
+          <div>
+            <h2 className="mb-4">Take it in</h2>
+            <TakeInForm job={job} promise={promise} />
+          </div>
+        ) : (
+          <p>
+            {`This booking is at the stage “${STAGE_WORDS[stage].label}”. A parcel that still comes goes back unopened. `}
+            <TextLink href={`/workshop/jobs/${job.number}`}>Open the job sheet</TextLink>
+          </p>
+        )}
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,56 @@
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { CheckboxGroup } from '@/app/ui/forms/choices';
+import { FileField } from '@/app/ui/forms/file-field';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextArea } from '@/app/ui/forms/text-area';
+import { TextField } from '@/app/ui/forms/text-field';
+import type { JobRecord } from '@/lib/jobs/records';
+import { takeIn } from './actions';
+
+export function TakeInForm({ job, promise }: { job: JobRecord; promise: string }) {
+  const told = job.accessories.filter((each) => each.isTold);
+  return (
+    <ActionForm action={takeIn.bind(null, job.number)} hidden={{ version: job.version }} label="Take it in">
+      <TextField
+        name="serial"
+        label="Serial, as read from the unit"
+        hint="Read it from the unit itself, not from the slip. Only the very serial settles itself."
+        mono
+        autoComplete="off"
+        width="half"
+        maxLength={60}
+      />
+      {told.length > 0 ? (
+        <CheckboxGroup
+          name="arrived"
+          label="What is in the parcel"
+          hint="Tick what you see. The customer is told of anything that is missing."
+          optional
+          choices={told.map((each) => ({ value: each.name, label: each.name }))}
+        />
+      ) : null}
+      <TextArea
+        name="extra"
+        label={told.length > 0 ? 'What else came' : 'What came with the unit'}
+        hint="One thing to a line, or with commas. It is kept with the unit."
+        optional
+        rows={3}
+        maxLength={2000}
+      />
+      <FileField
+        name="photos"
+        label="Photos of its condition"
+        hint="The serial, every side, and any damage, before anything is opened."
+        optional
+        most={6}
+        maxMegabytes={15}
+        camera
+      />
+      <SubmitButton
+        label="Take in"
+        busy="Taking in…"
+        consequence={`Tells the customer that it is here, with any difference to the booking, and promises it ready by ${promise}.`}
+      />
+    </ActionForm>
+  );
+}

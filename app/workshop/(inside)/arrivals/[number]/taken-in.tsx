@@ -1,0 +1,149 @@
+import { Docket } from '@/app/ui/docket/docket';
+import { Facts } from '@/app/ui/docket/facts';
+import { LinkButton } from '@/app/ui/page/button';
+import { Notice } from '@/app/ui/page/notice';
+import { NumberForm } from '@/app/ui/page/number-form';
+import { PageHead } from '@/app/ui/page/page-head';
+import { Tag } from '@/app/ui/page/tag';
+import { TextLink } from '@/app/ui/page/text-link';
+import { PhotoStrip } from '@/app/ui/photos/photo';
+import { NumberText } from '@/app/ui/words/number-text';
+import { dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { formatDay, formatInstant } from '@/lib/calendar/format';
+import type { JobRecord } from '@/lib/jobs/records';
+import { readStage } from '@/lib/jobs/records';
+import { accessoryDifferences } from '@/lib/jobs/rules/arrival';
+import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { showNumber } from '@/lib/numbers/job-number';
+import type { WorkshopCard } from '@/lib/workshop/card';
+import { HistoryPart } from './history-part';
+
+type Props = { job: JobRecord; workshop: WorkshopCard };
+
+/** What came of taking a parcel in: the comparison of the serials above all, what the customer was told, and the next parcel. */
+export function TakenIn({ job, workshop }: Props) {
+  const { locale, timeZone } = workshop;
+  const promise = job.promisedOn ? formatDay(dayFromDate(job.promisedOn), locale, 'weekday') : null;
+  const differences = accessoryDifferences(
+    job.accessories
+      .filter((each) => each.isTold)
+      .map((each) => ({ name: each.name, isArrived: each.isArrived === true })),
+    job.accessories.filter((each) => !each.isTold).map((each) => each.name),
+  );
+  return (
+    <>
+      <PageHead
+        above={<TextLink href="/workshop/arrivals">Arrivals</TextLink>}
+        title={`Taken in: ${job.model.maker} ${job.model.name}`}
+        lead={`The customer was told${job.arrivedAt ? ` on ${formatDay(dayInZone(job.arrivedAt, timeZone), locale, 'weekday')}` : ''}.`}
+      />
+      <SerialNotice job={job} />
+      <Docket
+        kind={job.kind === 'claim' ? 'Claim job' : 'Job'}
+        number={showNumber(job.number)}
+        heading={job.repair.name}
+        tag={<Tag tone="now">{STAGE_WORDS[readStage(job.stage)].label}</Tag>}
+        stubFacts={[
+          {
+            term: 'Arrived',
+            text: job.arrivedAt ? formatInstant(job.arrivedAt, { locale, zone: timeZone }) : null,
+          },
+        ]}
+      >
+        <Facts
+          items={[
+            { term: 'Promise', text: promise },
+            {
+              term: 'Differences told',
+              text: differences.length === 0 ? 'none: everything was there' : differences.join('. '),
+            },
+            { term: 'Customer', text: job.customer.name },
+          ]}
+        />
+        <div className="mt-4">
+          <PhotoStrip
+            label="Photos of its condition"
+            photos={job.photos
+              .filter((photo) => photo.purpose === 'arrival')
+              .map((photo, index) => ({
+                src: `/workshop/photo/${photo.id}?size=thumb`,
+                full: `/workshop/photo/${photo.id}`,
+                alt: photo.caption || `Condition on arrival, picture ${index + 1}`,
+                width: photo.width,
+                height: photo.height,
+              }))}
+          />
+        </div>
+        <HistoryPart job={job} workshop={workshop} />
+        <div className="page-actions mt-4">
+          <LinkButton href={`/workshop/jobs/${job.number}`} kind={job.isSerialSettled ? 'main' : 'second'}>
+            Open the job sheet
+          </LinkButton>
+          <LinkButton href={`/workshop/jobs/${job.number}/label.pdf`} kind="second" file>
+            Bag label (PDF)
+          </LinkButton>
+        </div>
+      </Docket>
+      <section aria-labelledby="next">
+        <h2 id="next">The next parcel</h2>
+        <NumberForm
+          action="/workshop/arrivals"
+          name="q"
+          label="Number, serial or carrier reference"
+          hint="Scan or type it."
+          value=""
+          problem={null}
+          submit="Find the booking"
+          autoFocus={job.isSerialSettled}
+        />
+      </section>
+    </>
+  );
+}
+
+function SerialNotice({ job }: { job: JobRecord }) {
+  if (job.serialComparison === 'same' || job.serialComparison === null) {
+    return (
+      <Notice kind="good" heading="The serial is the one that was booked">
+        <p>Nothing has to be settled.</p>
+      </Notice>
+    );
+  }
+  if (job.isSerialSettled) {
+    return (
+      <Notice kind="good" heading="The serial was settled by a person">
+        <p>
+          The job goes on under <NumberText text={job.serialTyped} />.
+        </p>
+      </Notice>
+    );
+  }
+  const isClose = job.serialComparison === 'likely-misread';
+  return (
+    <Notice
+      kind={isClose ? 'warn' : 'stop'}
+      heading={isClose ? 'The serial is close, not the same' : 'The serial is another one'}
+    >
+      <Facts
+        items={[
+          { term: 'Booked', text: <NumberText text={job.serialTyped} /> },
+          { term: 'Read', text: <NumberText text={job.arrivedSerial ?? ''} /> },
+          {
+            term: 'Comparison',
+            text: isClose
+              ? 'likely misread: they differ by one character, or only by characters that are easily mixed up'
+              : 'different: they differ by more than a slip of the eye explains',
+          },
+        ]}
+      />
+      <p>
+        {isClose
+          ? 'The arrival is kept. Look at the unit once more, with a photo of the serial, and settle which it is.'
+          : 'The arrival is kept. This may be another unit than the one booked: look again, ask the customer if need be, and settle which it is. Until then the job cannot be assessed.'}
+      </p>
+      <p>
+        <LinkButton href={`/workshop/jobs/${job.number}#unit`}>Settle the serial</LinkButton>
+      </p>
+    </Notice>
+  );
+}

@@ -1,0 +1,159 @@
+import type { Metadata, Route } from 'next';
+import { redirect } from 'next/navigation';
+import { Slip, SlipList } from '@/app/ui/docket/slip';
+import { LinkButton } from '@/app/ui/page/button';
+import { EmptyState } from '@/app/ui/page/empty-state';
+import { Notice } from '@/app/ui/page/notice';
+import { NumberForm } from '@/app/ui/page/number-form';
+import { PageHead } from '@/app/ui/page/page-head';
+import { Tag } from '@/app/ui/page/tag';
+import { TextLink } from '@/app/ui/page/text-link';
+import { NumberText } from '@/app/ui/words/number-text';
+import { formatDay } from '@/lib/calendar/format';
+import { type ArrivalFinding, type ArrivalJob, expectedParcels, findArrival } from '@/lib/jobs/find-arrival';
+import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { explainReading, showNumber } from '@/lib/numbers/job-number';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { readWorkshop } from '@/lib/workshop/records';
+import { requireStaff } from '../../who';
+
+export const metadata: Metadata = { title: 'Arrivals' };
+
+type Props = { searchParams: Promise<{ q?: string | string[] }> };
+
+/** Most bookings a page lists; the field above finds the others. */
+const MOST_LISTED = 40;
+
+export default async function ArrivalsPage({ searchParams }: Props) {
+  await requireStaff(rolesThatMay('take-in'));
+  const { q } = await searchParams;
+  const typed = String(q ?? '');
+  const expected = await expectedParcels();
+  const [finding, { locale }] = await Promise.all([findArrival(typed, expected), readWorkshop()]);
+  if (finding.state === 'found') redirect(`/workshop/arrivals/${finding.job.number}` as Route);
+  return (
+    <>
+      <PageHead title="Arrivals" lead="Scan or type what stands on the parcel, the slip or the unit." />
+      <NumberForm
+        action="/workshop/arrivals"
+        name="q"
+        label="Number, serial or carrier reference"
+        hint="A scanner types and presses Enter by itself. The code on a packing slip or a certificate works too."
+        value={typed}
+        problem={problemOf(finding)}
+        submit="Find the booking"
+        autoFocus
+      />
+      <Answer finding={finding} locale={locale} />
+      <section aria-labelledby="expected">
+        <h2 id="expected">{`Expected parcels (${expected.length})`}</h2>
+        {expected.length === 0 ? (
+          <EmptyState>No parcel is expected. Bookings appear here until they are taken in.</EmptyState>
+        ) : (
+          <ParcelList label="Expected parcels" jobs={expected.slice(0, MOST_LISTED)} locale={locale} />
+        )}
+        {expected.length > MOST_LISTED ? (
+          <p>
+            <TextLink href="/workshop/jobs?stage=booked">{`All ${expected.length} bookings`}</TextLink>
+          </p>
+        ) : null}
+      </section>
+    </>
+  );
+}
+
+function problemOf(finding: ArrivalFinding): string | null {
+  if (finding.state === 'wrong-character') {
+    return finding.what === 'reference'
+      ? 'One character looks wrong. Compare the carrier’s reference with the label, one character at a time.'
+      : explainReading(finding.what);
+  }
+  if (finding.state !== 'none') return null;
+  return finding.isNumber
+    ? 'The number is spelt right, but no job carries it. Is the slip from another workshop?'
+    : 'No booking fits. Try the job number on the slip, or the serial on the unit.';
+}
+
+function Answer({ finding, locale }: { finding: ArrivalFinding; locale: string }) {
+  switch (finding.state) {
+    case 'choose':
+      return (
+        <section aria-labelledby="fits">
+          <h2 id="fits">
+            {finding.by === 'near-serial' ? 'No booking has this very serial' : 'More than one booking fits'}
+          </h2>
+          <p>
+            {finding.by === 'near-serial'
+              ? 'These are close to it. Characters like O and 0 are easily mixed up: compare with the unit before you choose.'
+              : 'Compare the name and the date of the booking with what is in the parcel.'}
+          </p>
+          <ParcelList label="Bookings that fit" jobs={finding.jobs} locale={locale} />
+        </section>
+      );
+    case 'here-already':
+      return (
+        <Notice kind="note" heading="Not expected any more">
+          {finding.jobs.map((job) => (
+            <p key={job.number}>
+              <TextLink href={`/workshop/jobs/${job.number}`}>
+                <NumberText text={showNumber(job.number)} />
+              </TextLink>
+              {`, ${job.unit}, is at the stage “${STAGE_WORDS[job.stage].label}”.`}
+            </p>
+          ))}
+        </Notice>
+      );
+    case 'certificate-only':
+      return (
+        <Notice kind="note" heading="A certificate without an open claim">
+          <p>
+            {'No claim was opened for the unit of certificate '}
+            <NumberText text={showNumber(finding.certificate)} />
+            {'. Write to the customer before you open the parcel: a claim takes three questions and is free.'}
+          </p>
+          <p>
+            <LinkButton href={`/workshop/jobs/${finding.jobNumber}#messages`} kind="second">
+              The job behind it
+            </LinkButton>
+          </p>
+        </Notice>
+      );
+    default:
+      return null;
+  }
+}
+
+function ParcelList(props: { label: string; jobs: readonly ArrivalJob[]; locale: string }) {
+  return (
+    <SlipList label={props.label}>
+      {props.jobs.map((job) => (
+        <Slip
+          key={job.number}
+          href={`/workshop/arrivals/${job.number}`}
+          kind={job.kind === 'claim' ? 'Claim job' : 'Job'}
+          number={showNumber(job.number)}
+          title={`${job.unit}: ${job.repair}`}
+          tag={
+            <Tag tone={job.reference === '' ? 'waiting' : 'now'}>
+              {job.reference === '' ? 'not known to be posted' : 'posted'}
+            </Tag>
+          }
+          facts={[
+            job.customer,
+            <span key="serial">
+              serial <NumberText text={job.serial} />
+            </span>,
+            `booked ${formatDay(job.bookedOn, props.locale, 'short')}`,
+            ...(job.reference === ''
+              ? []
+              : [
+                  <span key="reference">
+                    reference <NumberText text={job.reference} />
+                  </span>,
+                ]),
+          ]}
+        />
+      ))}
+    </SlipList>
+  );
+}
