@@ -4,6 +4,7 @@ import type { WorkingCalendar } from '@/lib/calendar/working';
 import { benchLoad } from '@/lib/jobs/rules/bench-load';
 import {
   daysLate,
+  firstOf,
   inOrder,
   minutesLeft,
   type TodayJob,
@@ -160,6 +161,25 @@ describe('the lists of today', () => {
     expect(numbers(lists.onCustomer)).toEqual(['unpaid']);
     expect(numbers(lists.claims)).toEqual(['late claim']);
     expect(lists.claims[0]?.daysLate).toBe(5);
+  });
+});
+
+describe('what to begin with', () => {
+  const first = (...jobs: TodayJob[]) =>
+    firstOf(todayLists(jobs, { today: TODAY, calendar: WEEK }))?.job.number ?? null;
+  const late = job({ number: 'late', promisedOn: day('2026-12-04') });
+  const claimJob = job({ number: 'claim', stage: 'assessing', claim: claim('to-rule') });
+
+  it('is what is furthest behind, be it a claim or not', () => {
+    expect(first(late, claimJob)).toBe('late');
+    expect(first(late, { ...claimJob, promisedOn: day('2026-12-01') })).toBe('claim');
+    expect(first(late, { ...claimJob, promisedOn: late.promisedOn })).toBe('late');
+  });
+
+  it('is a claim before other work that is in time, and nothing where nothing waits on us', () => {
+    expect(first(job({ number: 'in time' }), claimJob)).toBe('claim');
+    expect(first(job({ number: 'in time' }))).toBe('in time');
+    expect(first(job({ stage: 'ready', owed: 100 }))).toBeNull();
   });
 });
 

@@ -143,3 +143,11 @@ function listFor<J extends TodayJob>(row: TodayRow<J>, lists: TodayLists<J>): To
   if (row.wait.step === 'rule-claim' || row.wait.step === 'second-look') return lists.claims;
   return row.daysLate > 0 ? lists.late : lists.onUs;
 }
+
+/** The row to begin with: what is furthest behind its promise, a claim or not; otherwise a claim, then the oldest promise. */
+export function firstOf<J extends TodayJob>(lists: TodayLists<J>): TodayRow<J> | null {
+  const [late] = lists.late;
+  const [claim] = lists.claims;
+  if (late && (!claim || late.daysLate >= claim.daysLate)) return late;
+  return claim ?? lists.onUs[0] ?? null;
+}

@@ -1,0 +1,215 @@
+import type { Metadata } from 'next';
+import { Slip, SlipList } from '@/app/ui/docket/slip';
+import { LinkButton } from '@/app/ui/page/button';
+import { EmptyState } from '@/app/ui/page/empty-state';
+import { Notice } from '@/app/ui/page/notice';
+import { PageHead } from '@/app/ui/page/page-head';
+import { Tag } from '@/app/ui/page/tag';
+import { TextLink } from '@/app/ui/page/text-link';
+import { NumberText } from '@/app/ui/words/number-text';
+import { formatDay, formatInstant } from '@/lib/calendar/format';
+import { now } from '@/lib/clock';
+import { firstOf } from '@/lib/jobs/rules/today';
+import { readToday, type Today } from '@/lib/jobs/today';
+import { showNumber } from '@/lib/numbers/job-number';
+import type { WorkshopCard } from '@/lib/workshop/card';
+import { readWorkshop } from '@/lib/workshop/records';
+import { requireStaff } from '../who';
+import { LoadPart } from './today-load';
+import { TodaySection } from './today-rows';
+import { stepOf } from './today-steps';
+
+export const metadata: Metadata = { title: 'Today' };
+
+export default async function TodayPage() {
+  const who = await requireStaff();
+  const [today, workshop] = await Promise.all([readToday(now()), readWorkshop()]);
+  const { lists, unanswered, expected } = today;
+  const format = { workshop, today: today.today, isOwner: who.role === 'owner' };
+  const section = { format };
+  return (
+    <>
+      <PageHead
+        title="Today"
+        lead={formatDay(today.today, workshop.locale, 'weekday')}
+        next={<First lists={lists} />}
+      />
+      <Counts today={today} />
+      <MailPart mail={today.mail} />
+      <TodaySection {...section} id="late" title="Late against the promise" rows={lists.late} empty={null} />
+      <TodaySection
+        {...section}
+        id="claims"
+        title="Claims to rule on"
+        rows={lists.claims}
+        empty="No claim waits for a ruling or a second look."
+      />
+      <TodaySection
+        {...section}
+        id="on-us"
+        title="Waits on us"
+        rows={lists.onUs}
+        empty="Nothing else waits on us."
+      />
+      {unanswered.length > 0 ? <UnansweredPart unanswered={unanswered} workshop={workshop} /> : null}
+      <TodaySection
+        {...section}
+        id="on-customer"
+        title="Waits on the customer"
+        rows={lists.onCustomer}
+        empty="No customer has to answer or to pay."
+      />
+      <ExpectedPart expected={expected} workshop={workshop} />
+      <LoadPart load={today.load} workshop={workshop} />
+    </>
+  );
+}
+
+/** The one row to begin with, as a link. */
+function First({ lists }: { lists: Today['lists'] }) {
+  const row = firstOf(lists);
+  const step = row ? stepOf(row) : null;
+  if (!row || !step) return 'nothing waits on us. Parcels that come are taken in under Arrivals.';
+  return (
+    <>
+      <TextLink href={step.href}>{step.label}</TextLink>
+      {`: ${row.job.unit}, `}
+      <NumberText text={showNumber(row.job.number)} />
+      {'.'}
+    </>
+  );
+}
+
+function Counts({ today }: { today: Today }) {
+  const { lists, unanswered, expected, mail } = today;
+  const entries = [
+    { href: '#late', label: 'late', count: lists.late.length },
+    { href: '#claims', label: 'claims to rule on', count: lists.claims.length },
+    { href: '#on-us', label: 'wait on us', count: lists.onUs.length },
+    { href: '#unanswered', label: 'messages to answer', count: unanswered.length },
+    { href: '#on-customer', label: 'wait on customers', count: lists.onCustomer.length },
+    { href: '#expected', label: 'parcels expected', count: expected.length },
+    { href: '#mail', label: 'mails given up', count: mail.failed },
+  ];
+  return (
+    <ul
+      aria-label="How many"
+      className="grid grid-cols-2 gap-x-6 border-y border-edge sm:grid-cols-4 lg:grid-cols-7"
+    >
+      {entries.map(({ href, label, count }) => (
+        <li key={href} className="py-2">
+          <span className={`block text-head font-bold ${count === 0 ? 'text-soft' : ''}`}>{count}</span>
+          {count === 0 ? (
+            <span className="text-small text-soft">{label}</span>
+          ) : (
+            <a href={href} className="text-small">
+              {label}
+            </a>
+          )}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** Mail that was given up cannot wait; mail that is kept, because no mail server is set, is one quiet line. */
+function MailPart({ mail }: { mail: Today['mail'] }) {
+  return (
+    <>
+      {mail.failed > 0 ? (
+        <div id="mail" className="mt-6">
+          <Notice kind="stop" heading="A customer has not been told">
+            <p>
+              {mail.failed === 1
+                ? 'One message was given up after several tries.'
+                : `${mail.failed} messages were given up after several tries.`}
+            </p>
+            <p>
+              <LinkButton href="/workshop/mail?state=failed" kind="second">
+                Look at the mail
+              </LinkButton>
+            </p>
+          </Notice>
+        </div>
+      ) : null}
+      {mail.kept > 0 ? (
+        <p className="mt-3 text-small">
+          {mail.kept === 1 ? '1 message is' : `${mail.kept} messages are`} kept here, because no mail server
+          is set. <TextLink href="/workshop/mail?state=kept">Read or send them</TextLink>
+        </p>
+      ) : null}
+    </>
+  );
+}
+
+function UnansweredPart(props: { unanswered: Today['unanswered']; workshop: WorkshopCard }) {
+  const { locale, timeZone } = props.workshop;
+  return (
+    <section aria-labelledby="unanswered">
+      <h2 id="unanswered">Messages to answer</h2>
+      <SlipList label="Messages to answer">
+        {props.unanswered.map((each) => (
+          <Slip
+            key={each.number}
+            href={`/workshop/jobs/${each.number}`}
+            kind="Job"
+            number={showNumber(each.number)}
+            title={each.unit}
+            facts={[each.customer, `written ${formatInstant(each.at, { locale, zone: timeZone })}`]}
+            tag={
+              <LinkButton href={`/workshop/jobs/${each.number}#messages`} kind="second">
+                Answer
+              </LinkButton>
+            }
+          />
+        ))}
+      </SlipList>
+    </section>
+  );
+}
+
+/** Parcels listed here; the others are under Arrivals. */
+const MOST_EXPECTED = 5;
+
+function ExpectedPart(props: { expected: Today['expected']; workshop: WorkshopCard }) {
+  const { expected, workshop } = props;
+  const posted = expected.filter((job) => job.reference !== '').length;
+  return (
+    <section aria-labelledby="expected">
+      <h2 id="expected">Parcels expected</h2>
+      {expected.length === 0 ? (
+        <EmptyState>No parcel is expected.</EmptyState>
+      ) : (
+        <>
+          <p>{`${expected.length} booked, ${posted} of them known to be posted.`}</p>
+          <SlipList label="Parcels expected">
+            {expected.slice(0, MOST_EXPECTED).map((job) => (
+              <Slip
+                key={job.number}
+                href={`/workshop/arrivals/${job.number}`}
+                kind={job.kind === 'claim' ? 'Claim job' : 'Job'}
+                number={showNumber(job.number)}
+                title={`${job.unit}: ${job.repair}`}
+                facts={[
+                  <Tag key="posted" tone={job.reference === '' ? 'waiting' : 'now'}>
+                    {job.reference === '' ? 'not known to be posted' : 'posted'}
+                  </Tag>,
+                  job.customer,
+                  `booked ${formatDay(job.bookedOn, workshop.locale, 'short')}`,
+                ]}
+                tag={
+                  <LinkButton href={`/workshop/arrivals/${job.number}`} kind="second">
+                    Take in
+                  </LinkButton>
+                }
+              />
+            ))}
+          </SlipList>
+        </>
+      )}
+      <p>
+        <TextLink href="/workshop/arrivals">Arrivals: scan a parcel, all that are expected</TextLink>
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,48 @@
+import { Notice } from '@/app/ui/page/notice';
+import { BarLoad } from '@/app/ui/plots/bar-load';
+import { type Day, dayToDate } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import type { BenchLoad } from '@/lib/jobs/rules/bench-load';
+import type { WorkshopCard } from '@/lib/workshop/card';
+import { inHours } from './today-rows';
+
+/** Work promised against the hours the bench has, and in words whether all of it can be kept. */
+export function LoadPart({ load, workshop }: { load: BenchLoad; workshop: WorkshopCard }) {
+  const capacity = workshop.capacityMinutesDay;
+  return (
+    <section aria-labelledby="load">
+      <h2 id="load">The bench, next ten working days</h2>
+      {load.short ? (
+        <Notice kind="warn" heading="More is promised than the bench has">
+          <p>
+            {`By the end of ${formatDay(load.short.day, workshop.locale, 'weekday')} it lacks ${inHours(load.short.minutes)}, with ${inHours(capacity)} a day. Start with the oldest promise, and tell early whom it will not reach.`}
+          </p>
+        </Notice>
+      ) : (
+        <p>{`All that is promised fits, with ${inHours(capacity)} of bench time a day.`}</p>
+      )}
+      <p className="text-small text-soft">
+        Planned minutes less those recorded, on the day they are promised for; what is late counts today.
+        {load.laterMinutes > 0 ? ` Promised for later days: ${inHours(load.laterMinutes)}.` : ''}
+      </p>
+      <div className="max-w-[52rem]">
+        <BarLoad
+          caption="Bench load by day"
+          days={load.days.map(({ day, minutes }) => ({
+            key: day,
+            label: shortWeekday(day, workshop.locale),
+            hours: minutes / 60,
+            capacity: capacity / 60,
+          }))}
+        />
+      </div>
+    </section>
+  );
+}
+
+/** 'Thu 3': a day is formatted as its midnight UTC in UTC, so that no zone can move it. */
+function shortWeekday(day: Day, locale: string): string {
+  return new Intl.DateTimeFormat(locale, { weekday: 'short', day: 'numeric', timeZone: 'UTC' }).format(
+    dayToDate(day),
+  );
+}

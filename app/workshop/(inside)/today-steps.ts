@@ -1,0 +1,39 @@
+import type { Wait } from '@/lib/jobs/rules/today';
+
+type Step = Exclude<Wait, { who: 'nobody' }>['step'];
+
+/** What the button of a row says, and the place on the job sheet it leads to. */
+const STEPS: Record<Step, { label: string; place: string }> = {
+  'settle-serial': { label: 'Settle the serial', place: '#unit' },
+  'start-assessing': { label: 'Start assessing', place: '#moves' },
+  'find-and-decide': { label: 'Record findings', place: '#findings' },
+  'rule-claim': { label: 'Inspect and rule', place: '' },
+  'second-look': { label: 'Second look', place: '' },
+  'put-on-bench': { label: 'Put on the bench', place: '#moves' },
+  'return-or-offer': { label: 'Return or offer', place: '#moves' },
+  'chase-part': { label: 'Is the part in?', place: '#moves' },
+  repair: { label: 'Record the work', place: '#work' },
+  prove: { label: 'Prove it', place: '/sheet' },
+  'send-back': { label: 'Send back', place: '#moves' },
+  'pack-return': { label: 'Pack for return', place: '#moves' },
+  'offer-ran-out': { label: 'Write to them', place: '#messages' },
+  'answer-price': { label: 'Write to them', place: '#messages' },
+  pay: { label: 'Record payment', place: '#money' },
+  'fetch-or-write': { label: 'Write to them', place: '#messages' },
+};
+
+type Row = { job: { number: string; claim: { number: string } | null }; wait: Wait };
+
+/** The one action a row waits for; claims are ruled at the claims desk, everything else is done on the job sheet. */
+export function stepOf(row: Row): { label: string; href: string } | null {
+  if (row.wait.who === 'nobody') return null;
+  const { label, place } = STEPS[row.wait.step];
+  const claim = claimAtDesk(row);
+  return { label, href: claim ? `/workshop/claims/${claim}` : `/workshop/jobs/${row.job.number}${place}` };
+}
+
+/** The claim's number where the row is about the claim itself, and not about its job. */
+export function claimAtDesk({ job, wait }: Row): string | null {
+  if (wait.who !== 'us' || (wait.step !== 'rule-claim' && wait.step !== 'second-look')) return null;
+  return job.claim?.number ?? null;
+}
