@@ -4,17 +4,18 @@ import { usePartOnJob as takePart } from '@/lib/bench/use-part-on-job';
 import type { Day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Actor } from '@/lib/jobs/actor';
+import { addPhotos } from '@/lib/jobs/add-photo';
 import { arrive } from '@/lib/jobs/arrive';
-import { factsOf } from '@/lib/jobs/facts';
+import { CLOSE_AFTER_DAYS } from '@/lib/jobs/clock-round';
 import { moveJob, type PlainMove } from '@/lib/jobs/move';
 import { recordFinding } from '@/lib/jobs/record-finding';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { recordWork } from '@/lib/jobs/record-work';
-import { type JobRecord, readJob } from '@/lib/jobs/records';
 import { sendMessage } from '@/lib/jobs/send-message';
-import type { NewPhoto } from '@/lib/jobs/write-photos';
+import type { NewPhoto, PhotoPurpose } from '@/lib/jobs/write-photos';
+import { showNumber } from '@/lib/numbers/job-number';
 import { decideOffer } from '@/lib/quotes/decide-offer';
-import type { LineKind } from '@/lib/quotes/rules/lines';
+import { type LineKind, owed } from '@/lib/quotes/rules/lines';
 import { writeOffer } from '@/lib/quotes/write-offer';
 import { dispatch } from '@/lib/warranty/dispatch';
 import { carrierFor } from './carriers';
@@ -59,13 +60,6 @@ export class Course {
     return this.on(this.shop.days.workedAfter(dayOfInstant(this.at), workingDays), time);
   }
 
-  /** The job as it stands. */
-  async job(): Promise<JobRecord> {
-    const job = await readJob({ id: this.jobId });
-    if (!job) throw new Error(`${this.key}: the job is gone`);
-    return job;
-  }
-
   async version(): Promise<number> {
     const { version } = await db.job.findUniqueOrThrow({
       where: { id: this.jobId },
@@ -77,13 +71,15 @@ export class Course {
   async arrive(
     o: { serial?: string; missing?: string[]; extra?: string[]; photos?: Shot[] } = {},
   ): Promise<void> {
-    const job = await this.job();
-    const told = job.accessories.map((each) => each.name);
+    const job = await db.job.findUniqueOrThrow({
+      where: { id: this.jobId },
+      select: { version: true, serialTyped: true, accessories: { select: { name: true } } },
+    });
     await arrive({
       jobId: this.jobId,
       version: job.version,
       serial: o.serial ?? job.serialTyped,
-      arrived: told.filter((name) => !o.missing?.includes(name)),
+      arrived: job.accessories.map((each) => each.name).filter((name) => !o.missing?.includes(name)),
       extra: o.extra ?? [],
       photos: await this.photos('arrival', o.photos ?? []),
       actor: this.shop.hands.front,
@@ -134,8 +130,10 @@ export class Course {
   }
 
   async decide(decision: 'accepted' | 'declined'): Promise<void> {
-    const offer = (await this.job()).quotes[0]?.revisions.find((revision) => revision.state === 'sent');
-    if (!offer) throw new Error(`${this.key}: there is no offer to decide`);
+    const offer = await db.quoteRevision.findFirstOrThrow({
+      where: { quote: { jobId: this.jobId }, state: 'sent' },
+      select: { revision: true, onYes: true, onNo: true },
+    });
     await decideOffer({
       jobId: this.jobId,
       revision: offer.revision,
@@ -169,7 +167,7 @@ export class Course {
 
   /** Records one result of the check whose label begins so. */
   async check(label: string, given: GivenEntry, note = '', by: HandName = 'bench'): Promise<void> {
-    const check = (await this.job()).sheet.checks.find((each) => each.label.startsWith(label));
+    const check = (await this.sheet()).find((each) => each.label.startsWith(label));
     if (!check) throw new Error(`${this.key}: no check begins with ${label}`);
     await recordCheck({
       jobId: this.jobId,
@@ -183,10 +181,12 @@ export class Course {
 
   /** Passes every check that has not passed yet, but for those that come after `until` on the sheet. */
   async passChecks(by: HandName = 'bench', until?: string): Promise<void> {
-    const { sheet, checkEntries } = await this.job();
-    for (const check of sheet.checks) {
-      const last = checkEntries.findLast((entry) => entry.checkId === check.id);
-      if (!last?.isPassed) {
+    const passed = await db.checkEntry.findMany({
+      where: { jobId: this.jobId, isPassed: true },
+      select: { checkId: true },
+    });
+    for (const check of await this.sheet()) {
+      if (!passed.some((entry) => entry.checkId === check.id)) {
         const given = passingEntry(check, this.key);
         await recordCheck({
           jobId: this.jobId,
@@ -204,14 +204,13 @@ export class Course {
   async pay(
     o: { amount?: number; method?: 'bank transfer' | 'card' | 'cash' | 'pay link' } = {},
   ): Promise<void> {
-    const job = await this.job();
-    const amount = o.amount ?? factsOf(job).owed;
+    const account = await this.account();
     const method = o.method ?? (pick(`${this.key}/method`, 0, 2) === 0 ? 'card' : 'bank transfer');
     await recordPayment({
       jobId: this.jobId,
-      amount,
+      amount: o.amount ?? account.owed,
       method,
-      reference: method === 'bank transfer' ? job.number : '',
+      reference: method === 'bank transfer' ? showNumber(account.number) : '',
       receivedOn: dayOfInstant(this.at),
       actor: this.shop.hands.front,
       now: this.step(),
@@ -219,7 +218,10 @@ export class Course {
   }
 
   async sendBack(o: { by?: HandName; postage?: number } = {}): Promise<string | null> {
-    const job = await this.job();
+    const job = await db.job.findUniqueOrThrow({
+      where: { id: this.jobId },
+      select: { version: true, customer: { select: { country: true } } },
+    });
     const { certificate } = await dispatch({
       jobId: this.jobId,
       version: job.version,
@@ -231,9 +233,42 @@ export class Course {
     return certificate?.number ?? null;
   }
 
+  /** What the clock does by itself (lib/jobs/clock-round.ts). */
+  async closeByClock(): Promise<void> {
+    this.at = minutesLater(this.at, CLOSE_AFTER_DAYS * 24 * 60);
+    await this.move('close', {
+      by: 'clock',
+      note: `Closed ${CLOSE_AFTER_DAYS} days after it was sent back`,
+    });
+  }
+
+  async photograph(purpose: PhotoPurpose, shots: Shot[], by: HandName = 'bench'): Promise<void> {
+    const photos = await this.photos(purpose, shots);
+    await addPhotos({ jobId: this.jobId, purpose, photos, actor: this.shop.hands[by], now: this.step() });
+  }
+
   async say(text: string, by: 'customer' | HandName = 'customer'): Promise<void> {
     const actor: Actor = by === 'customer' ? { kind: by } : this.shop.hands[by];
     await sendMessage({ jobId: this.jobId, text, actor, now: this.step() });
+  }
+
+  private sheet() {
+    return db.check.findMany({
+      where: { sheet: { jobs: { some: { id: this.jobId } } } },
+      orderBy: { position: 'asc' },
+    });
+  }
+
+  private async account(): Promise<{ number: string; owed: number }> {
+    const { number, payments, quotes } = await db.job.findUniqueOrThrow({
+      where: { id: this.jobId },
+      select: {
+        number: true,
+        payments: { select: { amountMinor: true } },
+        quotes: { select: { revisions: { where: { state: 'accepted' }, select: { grossMinor: true } } } },
+      },
+    });
+    return { number, owed: owed(quotes[0]?.revisions[0]?.grossMinor ?? 0, payments) };
   }
 
   async photos(name: string, shots: readonly Shot[]): Promise<NewPhoto[]> {

@@ -9,14 +9,27 @@ import { sourceOf } from './chance';
 import { demoDays } from './days';
 import { Shop } from './shop';
 import { hireStaff } from './staff';
+import { OPEN, SHORT_COVER } from './stories/claims-open';
 import { LESSON, SETTLED } from './stories/claims-settled';
+import { EXPECTED } from './stories/expected';
 import { FIRST_MONTHS } from './stories/first-months';
+import { GOING_BACK } from './stories/going-back';
 import { LATER_MONTHS } from './stories/later-months';
 import { WAITING } from './stories/waiting';
 import { closingDaysAround, writeWorkshop } from './workshop';
 
 // Before and after the lesson, because a job keeps the check sheet of the day it was booked.
-const STORIES = [...FIRST_MONTHS, LESSON, ...LATER_MONTHS, ...SETTLED, ...WAITING];
+const STORIES = [
+  ...FIRST_MONTHS,
+  LESSON,
+  ...LATER_MONTHS,
+  SHORT_COVER,
+  ...SETTLED,
+  ...GOING_BACK,
+  ...WAITING,
+  ...EXPECTED,
+  ...OPEN,
+];
 
 /**
  * Fills an empty database with the workshop Quay & Alder and some sixty jobs of its last fourteen months, each made by the

@@ -1,6 +1,5 @@
 import { writeOffLot } from '@/lib/bench/parts';
 import { claimOn } from '../claim-course';
-import { dayOfInstant } from '../days';
 import { teachLesson } from '../lesson';
 import type { Story } from './story';
 import { payAndSendBack, repairOnBench } from './usual';
@@ -40,8 +39,7 @@ export const LESSON: Story = {
     });
     claim.later(1, '15:40');
     await claim.sendBack({ postage: 480 });
-    claim.later(8, '23:05');
-    await claim.move('close', { by: 'clock' });
+    await claim.closeByClock();
   },
 };
 
@@ -131,8 +129,7 @@ export const SETTLED: Story[] = [
       });
       claim.later(1, '16:10');
       await claim.sendBack({ postage: 480 });
-      claim.later(8, '23:05');
-      await claim.move('close', { by: 'clock' });
+      await claim.closeByClock();
     },
   },
   {
@@ -170,8 +167,7 @@ export const SETTLED: Story[] = [
       });
       claim.later(1, '15:30');
       await claim.sendBack({ postage: 1250 });
-      claim.later(8, '23:05');
-      await claim.move('close', { by: 'clock' });
+      await claim.closeByClock();
     },
   },
   {
@@ -203,8 +199,7 @@ export const SETTLED: Story[] = [
       await claim.move('return-unrepaired');
       claim.later(1, '15:50');
       await claim.sendBack({ postage: 1180 });
-      claim.later(8, '23:05');
-      await claim.move('close', { by: 'clock' });
+      await claim.closeByClock();
     },
   },
   {
@@ -248,8 +243,7 @@ export const SETTLED: Story[] = [
       });
       claim.later(1, '16:00');
       await claim.sendBack({ postage: 480 });
-      claim.on(shop.days.workedAfter(dayOfInstant(claim.at), 8), '23:05');
-      await claim.move('close', { by: 'clock' });
+      await claim.closeByClock();
       await writeOffLot({ lotId: shop.lot('CELL-25', 'NB-0588'), quantity: 19 });
     },
   },

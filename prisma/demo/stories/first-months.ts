@@ -16,6 +16,7 @@ export const FIRST_MONTHS = [
     shots: [['socket', 'Front anchors free of solder']],
     work: 'Socket off with hot air, anchor holes cleared, new socket in, all four anchors filled through.',
     minutes: 55,
+    proof: ['socket', 'New socket, anchors filled'],
     parts: [['USB-C-24', 'HC-25118']],
   }),
   pastJob({
@@ -102,6 +103,7 @@ export const FIRST_MONTHS = [
     finding: 'Headphone socket: the ring contact is bent inwards and touches the sleeve now and then.',
     work: 'Socket replaced. Board edge beside it was fine under magnification.',
     minutes: 38,
+    proof: ['board', 'New socket'],
     parts: [['JACK-35-4', 'LS-6902']],
   }),
   pastJob({
@@ -115,6 +117,7 @@ export const FIRST_MONTHS = [
     finding: 'Supply contacts of the socket burnt, one anchor free. Charge path behind it measures well.',
     work: 'Socket replaced, anchors soldered, charge current measured.',
     minutes: 50,
+    proof: ['socket', 'New socket on the board'],
     parts: [['USB-C-24', 'HC-25118']],
   }),
   pastJob({
@@ -143,6 +146,7 @@ export const FIRST_MONTHS = [
       'Both data contacts on the lower row of the socket have no connection; solder cracked along the row.',
     work: 'Socket replaced, lower row followed contact by contact to the converter.',
     minutes: 65,
+    proof: ['socket', 'New socket'],
     parts: [['USB-C-24', 'HC-25118']],
   }),
   pastJob({
@@ -169,6 +173,7 @@ export const FIRST_MONTHS = [
     finding: 'Left contact of the headphone socket broken off at its foot. Pad still on the board.',
     work: 'Headphone socket replaced, one pad secured with a drop of resin.',
     minutes: 48,
+    proof: ['board', 'New socket and the secured pad'],
     parts: [['JACK-35-4', 'LS-6902']],
     by: 'owner',
   }),
@@ -208,6 +213,7 @@ export const FIRST_MONTHS = [
     finding: 'Cell drops below the cut-off under load. Flat and dry.',
     work: 'Cell replaced, full charge watched from start to end.',
     minutes: 38,
+    proof: ['battery', 'New cell, lot NB-0588'],
     parts: [['CELL-25', 'NB-0588']],
   }),
   pastJob({

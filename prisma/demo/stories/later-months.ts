@@ -13,6 +13,7 @@ export const LATER_MONTHS = [
     finding: 'Cell at a third of its size, gets warm while charging. No bulge.',
     work: 'Cell replaced, first charge watched, case stayed cool.',
     minutes: 42,
+    proof: ['battery', 'New cell, lot NB-0588'],
     parts: [['CELL-25', 'NB-0588']],
   }),
   pastJob({
@@ -54,6 +55,7 @@ export const LATER_MONTHS = [
     finding: 'Cell holds 700 of 3000 mAh. Flat, dry, no smell.',
     work: 'Cell replaced, leads laid clear of the screw posts, full charge watched.',
     minutes: 45,
+    proof: ['battery', 'New cell, leads clear of the posts'],
     parts: [['CELL-30', 'LS-7340']],
     // Six months of cover end a week or two from today.
     sentOn: (shop) => shop.days.workedAfter(shop.days.ago(173), 0),
@@ -70,6 +72,7 @@ export const LATER_MONTHS = [
     finding: 'Cell at 40 per cent of its size. Everything around it sound.',
     work: 'Cell replaced, charge and cut-off tested.',
     minutes: 38,
+    proof: ['battery', 'New cell, lot NB-0588'],
     parts: [['CELL-25', 'NB-0588']],
   }),
   pastJob({
@@ -141,6 +144,7 @@ export const LATER_MONTHS = [
     shots: [['socket', 'Rear anchors']],
     work: 'Socket replaced, four anchors filled through, plug tilted to all sides.',
     minutes: 62,
+    proof: ['socket', 'New socket, four anchors'],
     parts: [['USB-C-24', 'LS-7731']],
     by: 'owner',
   }),
@@ -168,6 +172,7 @@ export const LATER_MONTHS = [
     finding: 'Socket sheared at the front, shell bent to the right.',
     work: 'Socket replaced, all four anchors soldered, charged for two hours.',
     minutes: 68,
+    proof: ['socket', 'New socket before the lid'],
     parts: [['USB-C-24', 'HC-26044']],
   }),
   pastJob({

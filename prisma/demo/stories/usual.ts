@@ -1,7 +1,6 @@
 import type { Day } from '@/lib/calendar/day';
 import { pick } from '../chance';
 import type { Course } from '../course';
-import { dayOfInstant } from '../days';
 import type { Shot } from '../photos';
 import type { DemoBooking, Shop } from '../shop';
 import type { HandName } from '../staff';
@@ -15,6 +14,8 @@ export type UsualWork = {
   /** part code and lot, each once, or with a number of pieces */
   parts?: (readonly [part: string, lot: string, quantity?: number])[];
   by?: HandName;
+  /** the work done, before the case is closed */
+  proof?: Shot;
   /** working days more than usual before the bench comes to it */
   waits?: number;
 };
@@ -39,6 +40,7 @@ export async function repairOnBench(job: Course, o: Omit<UsualWork, 'finding'>):
   await job.work(o.work, o.minutes, by);
   await job.move('prove', { by });
   await job.passChecks(by);
+  if (o.proof) await job.photograph('proof', [o.proof], by);
   await job.move('pass-checks', { by });
 }
 
@@ -49,8 +51,7 @@ export async function payAndSendBack(job: Course, sentOn?: Day): Promise<string 
   if (sentOn) job.on(sentOn, '16:05');
   else job.later(1, '16:05');
   const certificate = await job.sendBack();
-  job.on(job.shop.days.workedAfter(dayOfInstant(job.at), 8), '23:05');
-  await job.move('close', { by: 'clock' });
+  await job.closeByClock();
   return certificate;
 }
 
