@@ -17,7 +17,7 @@ export default async function HomePage() {
         title="Send it in. Get it back mended, with a warranty in writing."
         lead={`${workshop.name} repairs electronics that come by post. The price is on the list before you book, and what we mend is covered by a certificate.`}
       />
-      <section aria-labelledby="find" className="docket">
+      <article aria-labelledby="find" className="docket">
         <div className="docket-top">
           <div className="docket-stub">
             <span className="docket-eyelet" aria-hidden="true" />
@@ -40,7 +40,7 @@ export default async function HomePage() {
             <Families families={families} money={money} />
           </div>
         </div>
-      </section>
+      </article>
       <div className="mt-8 grid gap-8 md:grid-cols-2">
         <Errand id="where" title="Where is my repair?" text="See at which stage your unit is.">
           <NumberForm

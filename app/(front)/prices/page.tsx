@@ -46,18 +46,20 @@ export default async function PricesPage({ searchParams }: Props) {
         </p>
       )}
       {families.length === 0 ? <NothingFound typed={typed} email={workshop.email} /> : null}
-      {families.map((family) => (
-        <section key={family.id} aria-labelledby={family.slug} className="mt-10">
-          <h2 id={family.slug} className="mb-4 border-b-2 border-ink pb-1">
-            {family.name}
-          </h2>
-          <div className="gap-x-12 md:columns-2">
-            {family.models.map((model) => (
-              <PriceLines key={model.id} model={model} money={money} />
-            ))}
-          </div>
-        </section>
-      ))}
+      <div>
+        {families.map((family) => (
+          <section key={family.id} aria-labelledby={family.slug} className="mt-10">
+            <h2 id={family.slug} className="mb-4 border-b-2 border-ink pb-1">
+              {family.name}
+            </h2>
+            <div className="gap-x-12 md:columns-2">
+              {family.models.map((model) => (
+                <PriceLines key={model.id} model={model} money={money} />
+              ))}
+            </div>
+          </section>
+        ))}
+      </div>
       <CostNotes workshop={workshop} />
       <JsonLd data={{ '@graph': models.map((model) => serviceOf(model, workshop, config.appUrl)) }} />
     </>

@@ -57,8 +57,8 @@ export default async function LotPage({ params, searchParams }: Props) {
         items={[
           { term: 'Supplier', text: lot.supplier },
           { term: 'Received on', text: <DayText day={lot.receivedOn} locale={locale} style="long" /> },
-          { term: 'Received', text: `${lot.received} pieces` },
-          { term: 'In stock', text: `${lot.inStock} pieces` },
+          { term: 'Received', text: pieces(lot.received) },
+          { term: 'In stock', text: pieces(lot.inStock) },
           {
             term: 'Cost of one',
             text: <Money minor={lot.unitCostMinor} currency={currency} locale={locale} />,
@@ -140,4 +140,8 @@ function unitsText(units: number, covered: number): string {
   if (units === 0) return 'No unit carries it.';
   const carried = units === 1 ? 'One unit carries it' : `${units} units carry it`;
   return `${carried}; ${covered === 0 ? 'none is' : covered === 1 ? 'one is' : `${covered} are`} under cover.`;
+}
+
+function pieces(count: number): string {
+  return count === 1 ? '1 piece' : `${count} pieces`;
 }
