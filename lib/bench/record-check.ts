@@ -4,11 +4,11 @@ import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
 import { type EntryProblem, evaluateEntry, type GivenEntry } from './rules/checks';
 
-const PROBLEM_SENTENCES: Record<EntryProblem, string> = {
-  'no-reading': 'Enter the reading as a number, for instance 4.98.',
-  'no-choice': 'Choose one of the answers.',
-  'unknown-choice': 'Choose one of the answers on the sheet.',
-  'unknown-kind': 'This kind of check is not known here.',
+const PROBLEMS: Record<EntryProblem, { sentence: string; field?: string }> = {
+  'no-reading': { sentence: 'Enter the reading as a number, for instance 4.98.', field: 'reading' },
+  'no-choice': { sentence: 'Choose one of the answers.', field: 'choice' },
+  'unknown-choice': { sentence: 'Choose one of the answers on the sheet.', field: 'choice' },
+  'unknown-kind': { sentence: 'This kind of check is not known here.' },
 };
 
 /** Adds one result of one check. A redo adds another; the failed one stays on the sheet. */
@@ -25,8 +25,15 @@ export async function recordCheck(o: {
       where: { id: o.checkId, sheet: { jobs: { some: { id: o.jobId } } } },
     });
     if (!check) throw new Refusal('not-found', 'This check is not on the job’s sheet.');
+    // A form sent before anything was chosen is no failed check.
+    if (check.kind === 'tick' && o.given.tick === undefined) {
+      throw new Refusal('invalid', 'Choose whether it holds.', 'tick');
+    }
     const answer = evaluateEntry(check, o.given);
-    if (!answer.ok) throw new Refusal('invalid', PROBLEM_SENTENCES[answer.problem], `check-${check.id}`);
+    if (!answer.ok) {
+      const { sentence, field } = PROBLEMS[answer.problem];
+      throw new Refusal('invalid', sentence, field);
+    }
     const entry = await tx.checkEntry.create({
       data: {
         jobId: o.jobId,

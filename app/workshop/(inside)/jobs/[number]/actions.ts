@@ -139,7 +139,7 @@ export async function enterCheck(number: string, _before: FormState, formData: F
         ...call,
         checkId: data.check,
         given: {
-          tick: data.tick === 'pass',
+          ...(data.tick && { tick: data.tick === 'pass' }),
           reading: data.reading === undefined ? null : readReading(data.reading),
           choice: data.choice ?? null,
         },
