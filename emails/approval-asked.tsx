@@ -1,10 +1,12 @@
+import type { FactsOf } from '@/lib/mail/rules/content';
 import { JobPage, Lines, Next, Para, Title, Words } from './frame';
-import type { Writer } from './letter';
+import type { Setting, Writer } from './letter';
 import { cost, fullDay, money } from './words';
 
 export const approvalAsked: Writer<'approval-asked'> = (facts, setting) => {
   const until = fullDay(facts.validUntil, setting);
   const change = facts.gross - facts.previousGross;
+  const isRest = facts.returnFee === null;
   return {
     to: 'customer',
     subject: `We need your yes or no: job ${setting.job.number}`,
@@ -12,7 +14,11 @@ export const approvalAsked: Writer<'approval-asked'> = (facts, setting) => {
     body: (
       <>
         <Title>Your yes or no, please</Title>
-        <Para>We found something that changes the price. We have stopped work until you answer.</Para>
+        <Para>
+          {isRest
+            ? `What your certificate covers is free of charge (${money(0, setting)}), whatever you answer. We found something else beside it, and that has a price. We have stopped work until you answer.`
+            : 'We found something that changes the price. We have stopped work until you answer.'}
+        </Para>
         <Words from="What we found">{facts.reason}</Words>
         <Lines
           items={[
@@ -26,15 +32,22 @@ export const approvalAsked: Writer<'approval-asked'> = (facts, setting) => {
         />
         <JobPage setting={setting}>See the findings and answer</JobPage>
         <Next
-          what={`If you say yes, the repair goes on. If you say no, your unit comes back unrepaired. Both answers are fine with us.`}
+          what={
+            isRest
+              ? 'If you say yes, we repair both parts. If you say no, we repair the covered part and leave the rest as it is. Both answers are fine with us.'
+              : 'If you say yes, the repair goes on. If you say no, your unit comes back unrepaired. Both answers are fine with us.'
+          }
           when={`The price holds until the end of ${until}. Please answer by then. After that day the price is no longer held, and we write to you again.`}
-          costs={`Yes: ${cost(facts.gross, setting)}. No: ${
-            facts.returnFee === 0
-              ? `free of charge (${money(0, setting)})`
-              : `the return fee of ${money(facts.returnFee, setting)}, and nothing else`
-          }.`}
+          costs={`Yes: ${cost(facts.gross, setting)}. No: ${costOfNo(facts, setting)}.`}
         />
       </>
     ),
   };
 };
+
+function costOfNo({ returnFee, previousGross }: FactsOf<'approval-asked'>, setting: Setting): string {
+  if (returnFee === null) return cost(previousGross, setting);
+  return returnFee === 0
+    ? `free of charge (${money(0, setting)})`
+    : `the return fee of ${money(returnFee, setting)}, and nothing else`;
+}

@@ -2,10 +2,10 @@ import { JobPage, Next, Para, Title } from './frame';
 import type { Letter, Setting, Writer } from './letter';
 import { cost, fullDay, money } from './words';
 
+const WRITTEN = { accepted, declined, 'rest-declined': restDeclined } as const;
+
 export const approvalRecorded: Writer<'approval-recorded'> = (facts, setting) =>
-  facts.decision === 'accepted'
-    ? accepted(facts.revision, facts.gross, setting)
-    : declined(facts.revision, facts.gross, setting);
+  WRITTEN[facts.decision](facts.revision, facts.gross, setting);
 
 function accepted(revision: number, gross: number, setting: Setting): Letter {
   const { job } = setting;
@@ -24,7 +24,11 @@ function accepted(revision: number, gross: number, setting: Setting): Letter {
               ? `We promise it ready to go back by ${fullDay(job.promisedOn, setting)}.`
               : 'The job page shows the date as soon as there is one.'
           }
-          costs={`${cost(gross, setting)}. You pay when it is ready.`}
+          costs={
+            job.kind === 'claim'
+              ? `${cost(gross, setting)}. You pay when it is ready. What your certificate covers is free of charge (${money(0, setting)}).`
+              : `${cost(gross, setting)}. You pay when it is ready.`
+          }
         />
         <JobPage setting={setting}>See the job</JobPage>
       </>
@@ -52,6 +56,38 @@ function declined(revision: number, owed: number, setting: Setting): Letter {
             owed === 0
               ? `Sending it back is free of charge (${money(0, setting)}).`
               : `The return fee of ${money(owed, setting)} with tax, and nothing else.`
+          }
+        />
+        <JobPage setting={setting}>See the job</JobPage>
+      </>
+    ),
+  };
+}
+
+/** A no to the rest of a claim: the covered part goes on, free of charge; `agreed` is what an earlier yes still costs. */
+function restDeclined(revision: number, agreed: number, setting: Setting): Letter {
+  const { job } = setting;
+  return {
+    to: 'customer',
+    subject: `Your no is recorded: job ${job.number}`,
+    summary: 'We repair the covered part free of charge.',
+    body: (
+      <>
+        <Title>We repair the covered part</Title>
+        <Para>
+          You said no to revision {revision} of the quote. That price is off, and you owe us no reason.
+        </Para>
+        <Next
+          what="Your unit goes back on the bench. We repair what the certificate covers and leave the rest as it is."
+          when={
+            job.promisedOn
+              ? `We promise it ready to go back by ${fullDay(job.promisedOn, setting)}.`
+              : 'The job page shows the date as soon as there is one.'
+          }
+          costs={
+            agreed === 0
+              ? `The covered repair and the way back are free of charge (${money(0, setting)}).`
+              : `The covered repair is free of charge (${money(0, setting)}). ${money(agreed, setting)} with tax stays agreed, as you said before.`
           }
         />
         <JobPage setting={setting}>See the job</JobPage>

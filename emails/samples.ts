@@ -70,6 +70,31 @@ export const samples: readonly Sample[] = [
     job: { agreed: 1200, isRepaired: false },
   },
   {
+    name: 'Approval asked for the rest of a claim',
+    content: {
+      template: 'approval-asked',
+      data: {
+        revision: 2,
+        reason: 'The display cable is torn as well. That has nothing to do with the socket we fitted.',
+        previousGross: 0,
+        gross: 3400,
+        returnFee: null,
+        validUntil: day('2027-01-02'),
+      },
+    },
+    job: claimJob,
+  },
+  {
+    name: 'Approval recorded: yes to the rest of a claim',
+    content: { template: 'approval-recorded', data: { revision: 2, decision: 'accepted', gross: 3400 } },
+    job: { kind: 'claim', agreed: 3400 },
+  },
+  {
+    name: 'Approval recorded: no to the rest of a claim',
+    content: { template: 'approval-recorded', data: { revision: 2, decision: 'rest-declined', gross: 0 } },
+    job: claimJob,
+  },
+  {
     name: 'Promise moved',
     content: {
       template: 'promise-moved',

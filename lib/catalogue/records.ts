@@ -108,3 +108,13 @@ export async function readRepairForBooking(id: string, client: Tx = db): Promise
     sheetId: repair.sheets[0]?.id ?? null,
   };
 }
+
+/** What each repair of a model may be claimed for, by its name; whether it is still listed does not matter. */
+export async function symptomsOfRepairs(modelId: string): Promise<Map<string, string[]>> {
+  const rows = await db.repair.findMany({
+    where: { modelId },
+    orderBy: { name: 'asc' },
+    select: { name: true, symptoms: true },
+  });
+  return new Map(rows.map((row) => [row.name, row.symptoms]));
+}

@@ -8,6 +8,7 @@ import { readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
 import { factsOf, requireMove } from './facts';
 import { type JobRecord, readJob, readStage } from './records';
+import { answerMove } from './rules/guards';
 import { type MoveKey, moveOf, type StageMail } from './rules/stages';
 import { writeEvent } from './write-event';
 
@@ -77,6 +78,12 @@ export async function moveJob(o: {
   });
 }
 
+/** What a no to a changed price costs; null where it sends nothing back, because part of the claim is covered. */
+function feeAfterNo(job: JobRecord, returnFee: number): number | null {
+  if (answerMove('declined', factsOf(job)) === 'decline-the-rest') return null;
+  return job.kind === 'claim' ? 0 : returnFee;
+}
+
 /** A claim whose unit is not sent in after all is over; it must not keep the next one from being opened. */
 async function closeCancelledClaim(tx: Tx, jobId: string, now: Date): Promise<void> {
   await tx.claim.updateMany({
@@ -120,7 +127,7 @@ async function stageMail(
           reason: offer.reason,
           previousGross: agreed?.grossMinor ?? 0,
           gross: offer.grossMinor,
-          returnFee: job.kind === 'claim' ? 0 : workshop.returnFeeMinor,
+          returnFee: feeAfterNo(job, workshop.returnFeeMinor),
           validUntil: dayInZone(offer.validUntil, 'UTC'),
         },
       };

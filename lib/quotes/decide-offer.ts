@@ -1,7 +1,9 @@
 import { addDays, compareDays, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
+import { factsOf } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, readStage } from '@/lib/jobs/records';
+import { answerMove } from '@/lib/jobs/rules/guards';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { queueMail } from '@/lib/mail/queue';
@@ -17,6 +19,9 @@ type Revision = NonNullable<JobRecord['quotes'][number]>['revisions'][number];
  * The customer's yes or no to a changed price. The answer names the revision it was given on: if the workshop has
  * written another one meanwhile, nothing is decided and the customer sees the new price. Answering the same way twice
  * is not an error, since a tap on a weak signal is often sent again.
+ *
+ * A no to the rest of a claim of which something is covered leaves the agreed price as it is, and the covered part goes
+ * on the bench. The answer says what the no came to.
  */
 export async function decideOffer(o: {
   jobId: string;
@@ -25,21 +30,23 @@ export async function decideOffer(o: {
   agreedText: string;
   actor: Actor;
   now: Date;
-}): Promise<void> {
-  await transaction(async (tx) => {
+}): Promise<'accepted' | 'declined' | 'rest-declined'> {
+  return transaction(async (tx) => {
     await tx.$queryRaw`SELECT 1 FROM "job" WHERE "id" = ${o.jobId} FOR UPDATE`;
     const job = await readJob({ id: o.jobId }, tx);
     const quote = job?.quotes[0];
     const offer = quote?.revisions.find((revision) => revision.revision === o.revision);
     if (!job || !quote || !offer) throw new Refusal('not-found', 'There is no such price to answer.');
-    if (offer.state === o.decision) return;
+    const key = answerMove(o.decision, factsOf(job));
+    const taken = key === 'decline-the-rest' ? 'rest-declined' : o.decision;
+    if (offer.state === o.decision) return taken;
     if (offer.state !== 'sent') throw new Refusal('conflict', 'This price was answered or replaced already.');
     const workshop = await readWorkshop(tx);
     const today = dayInZone(o.now, workshop.timeZone);
     if (o.decision === 'accepted' && compareDays(today, dayFromDate(offer.validUntil)) > 0) {
       throw new Refusal('conflict', 'This price is no longer valid. We will write to you with a new one.');
     }
-    const move = moveOf(o.decision === 'accepted' ? 'approve' : 'decline');
+    const move = moveOf(key);
     await writeEvent(tx, {
       jobId: job.id,
       actor: o.actor,
@@ -49,33 +56,55 @@ export async function decideOffer(o: {
       to: move.to,
       event: { kind: 'offer-decided', data: { revision: o.revision, decision: o.decision } },
     });
-    await tx.quoteRevision.updateMany({
-      where: { quoteId: quote.id, state: 'accepted' },
-      data: { state: 'replaced' },
-    });
+    if (taken !== 'rest-declined') {
+      await tx.quoteRevision.updateMany({
+        where: { quoteId: quote.id, state: 'accepted' },
+        data: { state: 'replaced' },
+      });
+    }
     await tx.quoteRevision.update({
       where: { id: offer.id },
       data: { state: o.decision, decidedAt: o.now, decidedBy: o.actor.kind, agreedText: o.agreedText },
     });
-    const gross =
-      o.decision === 'accepted'
-        ? offer.grossMinor
-        : await owedOnReturn(tx, { job, quoteId: quote.id, workshop, ...o });
+    const gross = await nowAgreed(tx, { taken, offer, job, quoteId: quote.id, workshop, ...o });
     await queueMail(tx, {
       template: 'approval-recorded',
-      data: { revision: o.revision, decision: o.decision, gross },
+      data: { revision: o.revision, decision: taken, gross },
       to: job.customer.email,
       jobId: job.id,
       now: o.now,
     });
+    return taken;
   });
 }
 
+type Answered = {
+  taken: 'accepted' | 'declined' | 'rest-declined';
+  offer: Revision;
+  job: JobRecord;
+  quoteId: string;
+  workshop: WorkshopCard;
+  agreedText: string;
+  actor: Actor;
+  now: Date;
+};
+
+/** What the customer pays after the answer, with tax, in minor units. */
+async function nowAgreed(tx: Tx, o: Answered): Promise<number> {
+  switch (o.taken) {
+    case 'accepted':
+      return o.offer.grossMinor;
+    case 'declined':
+      return owedOnReturn(tx, o);
+    case 'rest-declined': {
+      const stands = o.job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+      return stands?.grossMinor ?? 0;
+    }
+  }
+}
+
 /** After a no, the agreed price becomes the return fee alone; a claim's unit goes back free. */
-async function owedOnReturn(
-  tx: Tx,
-  o: { job: JobRecord; quoteId: string; workshop: WorkshopCard; agreedText: string; actor: Actor; now: Date },
-): Promise<number> {
+async function owedOnReturn(tx: Tx, o: Omit<Answered, 'taken' | 'offer'>): Promise<number> {
   const revisions: Revision[] = o.job.quotes[0]?.revisions ?? [];
   const first = revisions[0]?.lines[0];
   if (!first) throw new Error('a job without an agreed price was declined');

@@ -1,15 +1,21 @@
 import { addDays, dayInZone } from '@/lib/calendar/day';
-import { transaction } from '@/lib/db/transaction';
+import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
+import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
+import { readRuling } from '@/lib/warranty/stored-ruling';
 import { readWorkshop } from '@/lib/workshop/records';
-import type { QuoteLine } from './rules/lines';
+import { type QuoteLine, splitCovered } from './rules/lines';
+import { readLine } from './stored-lines';
 import { writeRevision } from './write-revision';
 
 /**
  * Writes a changed price as the next revision of the job's quote. It is not sent yet: asking for approval is its own
  * move. An offer that was written and not answered is replaced, so that only one is ever open.
+ *
+ * On a claim there is no price before the ruling, and what is covered is in every price by itself: the lines given are
+ * what the customer would pay beside it.
  */
 export async function writeOffer(o: {
   jobId: string;
@@ -27,6 +33,9 @@ export async function writeOffer(o: {
       select: { id: true, revisions: { select: { revision: true } } },
     });
     if (!quote) throw new Refusal('not-found', 'There is no such job.');
+    const covered = await coveredPart(tx, o.jobId);
+    if (covered.length > 0 && o.lines.length === 0)
+      throw new Refusal('invalid', 'Give at least one line that is not covered', 'description-0');
     const workshop = await readWorkshop(tx);
     const revision = 1 + Math.max(0, ...quote.revisions.map((each) => each.revision));
     await tx.quoteRevision.updateMany({
@@ -43,7 +52,7 @@ export async function writeOffer(o: {
       onNo: o.onNo,
       now: o.now,
       validUntil: addDays(dayInZone(o.now, workshop.timeZone), workshop.approvalDays),
-      lines: o.lines,
+      lines: [...covered, ...o.lines],
     });
     await writeEvent(tx, {
       jobId: o.jobId,
@@ -54,4 +63,31 @@ export async function writeOffer(o: {
     });
     return { revision, gross };
   });
+}
+
+/** The lines of a claim's first price that its final ruling covers; none on any other job. Refuses a claim not ruled yet. */
+async function coveredPart(tx: Tx, jobId: string): Promise<QuoteLine[]> {
+  const job = await tx.job.findUniqueOrThrow({
+    where: { id: jobId },
+    select: {
+      claim: { select: { cause: true, ruling: true, secondLookAt: true } },
+      quotes: {
+        select: {
+          revisions: {
+            where: { revision: 1 },
+            select: { lines: { orderBy: { position: 'asc' } } },
+          },
+        },
+      },
+    },
+  });
+  if (!job.claim) return [];
+  const ruled = readRuling(job.claim);
+  if (!ruled?.isFinal)
+    throw new Refusal(
+      'conflict',
+      'The claim has no final ruling yet. What it covers is not offered for a price.',
+    );
+  if (!isCoveredAtLeastPartly(ruled.ruling)) return [];
+  return splitCovered(job.quotes[0]?.revisions[0]?.lines.map(readLine) ?? []).covered;
 }

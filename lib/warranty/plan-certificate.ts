@@ -1,9 +1,13 @@
 import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import type { WorkingCalendar } from '@/lib/calendar/working';
+import { symptomsOfRepairs } from '@/lib/catalogue/records';
 import { type JobRecord, readJob } from '@/lib/jobs/records';
 import { newNumber } from '@/lib/numbers/draw';
 import { foldSerial } from '@/lib/numbers/serial';
+import { splitCovered } from '@/lib/quotes/rules/lines';
+import { readLine } from '@/lib/quotes/stored-lines';
 import { type Chain, readChain, readCoverLine, readTerms } from './records';
+import { addedCover } from './rules/added-cover';
 import { type Covered, firstCover } from './rules/first-cover';
 import { renewCover } from './rules/renew';
 import { isCoveredAtLeastPartly } from './rules/ruling';
@@ -57,7 +61,7 @@ export async function planWarranty(
   const chain = await readChain(job.claim.certificateNumber);
   if (!chain) throw new Error('a claim stands on a certificate that is not there');
   const certificate = isRepaired
-    ? nextRevision(job, chain, heldNow, o)
+    ? await nextRevision(job, chain, heldNow, o)
     : await keptRevision(job, chain, heldNow);
   return { heldNow, certificate };
 }
@@ -76,7 +80,7 @@ function firstCertificate(
   const policy = job.repair.policy.versions[0];
   if (!policy) throw new Error('a policy has no version');
   const terms = readTerms(policy);
-  const { covered, lots } = coveredOf(job, 0);
+  const { covered, lots } = coveredOf(job);
   const lines = firstCover(covered, terms, startDay(terms.startEvent, today, o.calendar));
   if (lines.length === 0) return null;
   return {
@@ -92,21 +96,27 @@ function firstCertificate(
   };
 }
 
-function nextRevision(
+/**
+ * What the claim covered runs on; what the customer agreed to pay for beside it, and parts that were not in the unit
+ * before, are new lines with a term of their own.
+ */
+async function nextRevision(
   job: JobRecord,
   chain: Chain,
   heldNow: HeldInterval,
   o: { calendar: WorkingCalendar },
-): CertificatePlan {
+): Promise<CertificatePlan> {
   const before = chain.inForce.lines.map(readCoverLine);
   const touched = relevantLines(before, job.claim?.symptom ?? 'other').map((line) => line.id);
-  const { covered, lots } = coveredOf(job, before.length);
-  const newParts = covered.filter(
-    (part) =>
-      part.kind === 'part' &&
-      !before.some((line) => line.kind === 'part' && line.description === part.description),
-  );
-  const added = firstCover(newParts, chain.terms, startDay(chain.terms.startEvent, heldNow.to, o.calendar));
+  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  const { covered, lots } = addedCover({
+    before,
+    uses: job.partUses.map((use) => ({ part: use.lot.part.name, lotId: use.lotId })),
+    paid: splitCovered(agreed?.lines.map(readLine) ?? []).paid,
+    repairSymptoms: job.repair.symptoms,
+    known: await symptomsOfRepairs(job.model.id),
+  });
+  const added = firstCover(covered, chain.terms, startDay(chain.terms.startEvent, heldNow.to, o.calendar));
   const { lines } = renewCover({
     lines: before,
     touched,
@@ -169,11 +179,11 @@ async function lastProved(chain: Chain): Promise<JobRecord> {
   throw new Error('a certificate stands on no repair');
 }
 
-function coveredOf(job: JobRecord, offset: number): { covered: Covered[]; lots: Map<string, string> } {
+function coveredOf(job: JobRecord): { covered: Covered[]; lots: Map<string, string> } {
   const { symptoms } = job.repair;
   const lots = new Map<string, string>();
   const parts = job.partUses.map((use, index): Covered => {
-    const id = `part-${offset + index + 1}`;
+    const id = `part-${index + 1}`;
     lots.set(id, use.lotId);
     return { id, kind: 'part', description: use.lot.part.name, symptoms };
   });

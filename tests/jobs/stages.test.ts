@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type JobFacts, mayMove, openMoves, REASON_SENTENCES } from '@/lib/jobs/rules/guards';
+import { answerMove, type JobFacts, mayMove, openMoves, REASON_SENTENCES } from '@/lib/jobs/rules/guards';
 import { stageDiagram } from '@/lib/jobs/rules/stage-diagram';
 import {
   FINAL_STAGES,
@@ -157,12 +157,75 @@ describe('who may move a job, and what must hold', () => {
       'staff',
       ['wrong-kind', 'ruled-not-covered'],
     ],
+    [
+      'a no to the rest of a partly covered claim puts the covered part on the bench',
+      { kind: 'claim', stage: 'awaiting-approval', ruling: 'partly' },
+      'decline-the-rest',
+      'customer',
+      [],
+    ],
+    [
+      'and never sends it back unrepaired',
+      { kind: 'claim', stage: 'awaiting-approval', ruling: 'partly' },
+      'decline',
+      'customer',
+      ['nothing-covered'],
+    ],
+    [
+      'nor where the whole claim is covered and something else was found',
+      { kind: 'claim', stage: 'awaiting-approval', ruling: 'covered' },
+      'decline',
+      'customer',
+      ['nothing-covered'],
+    ],
+    [
+      'a claim that covers nothing goes back after a no',
+      { kind: 'claim', stage: 'awaiting-approval', ruling: 'not-covered' },
+      'decline',
+      'customer',
+      [],
+    ],
+    [
+      'and has no covered part to repair',
+      { kind: 'claim', stage: 'awaiting-approval', ruling: 'not-covered' },
+      'decline-the-rest',
+      'customer',
+      ['something-covered'],
+    ],
+    [
+      'a repair has no covered part either',
+      { stage: 'awaiting-approval' },
+      'decline-the-rest',
+      'customer',
+      ['wrong-kind', 'something-covered'],
+    ],
+    [
+      'staff do not say no for the customer',
+      { kind: 'claim', stage: 'awaiting-approval', ruling: 'partly' },
+      'decline-the-rest',
+      'staff',
+      ['wrong-person'],
+    ],
     ['only the owner or the clock sets a unit aside', {}, 'set-aside', 'staff', ['wrong-person']],
   ])('%s', (_name, over, key, by, reasons) => {
     const move = MOVES.find((each) => each.key === key);
     if (!move) throw new Error(`no move ${key}`);
     const answer = mayMove(move.key, { ...READY, ...over }, by);
     expect(answer.allowed ? [] : answer.reasons).toEqual(reasons);
+  });
+
+  it.each([
+    ['yes', 'accepted', 'partly', 'approve'],
+    ['no where a part is covered', 'declined', 'partly', 'decline-the-rest'],
+    ['no where all is covered', 'declined', 'covered', 'decline-the-rest'],
+    ['no where nothing is covered', 'declined', 'not-covered', 'decline'],
+    ['no where no fault was found', 'declined', 'returned-free', 'decline'],
+    ['no before the ruling', 'declined', null, 'decline'],
+  ] as const)('the answer %s is a move that is open', (_name, decision, ruling, key) => {
+    const facts = { ...READY, kind: 'claim', stage: 'awaiting-approval', ruling } as const;
+    expect(answerMove(decision, facts)).toBe(key);
+    expect(mayMove(answerMove(decision, facts), facts, 'customer')).toEqual({ allowed: true });
+    expect(answerMove(decision, { kind: 'repair', ruling: null })).not.toBe('decline-the-rest');
   });
 
   it('no sequence of moves leaves the table, whatever the facts', () => {

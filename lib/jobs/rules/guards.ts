@@ -33,6 +33,24 @@ export type MoveReason = 'wrong-stage' | 'wrong-person' | 'wrong-kind' | Need;
 
 const isFree = (ruling: JobFacts['ruling']) => ruling === 'covered' || ruling === 'partly';
 
+/** True for a claim whose ruling covers something: that part is repaired whatever the customer says to a price. */
+export function isSomethingCovered(facts: Pick<JobFacts, 'kind' | 'ruling'>): boolean {
+  return facts.kind === 'claim' && isFree(facts.ruling);
+}
+
+/**
+ * How a customer's answer to a changed price moves the job. A no to the rest of a claim never sends back what is covered.
+ *
+ * answerMove('declined', { kind: 'claim', ruling: 'partly' }) -> 'decline-the-rest'
+ */
+export function answerMove(
+  decision: 'accepted' | 'declined',
+  facts: Pick<JobFacts, 'kind' | 'ruling'>,
+): Extract<MoveKey, 'approve' | 'decline' | 'decline-the-rest'> {
+  if (decision === 'accepted') return 'approve';
+  return isSomethingCovered(facts) ? 'decline-the-rest' : 'decline';
+}
+
 const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'serial-settled': (facts) => facts.isSerialSettled,
   'finding-recorded': (facts) => facts.findings > 0,
@@ -40,6 +58,8 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   ruled: (facts) => facts.kind === 'repair' || facts.ruling !== null,
   'free-or-agreed': (facts) => facts.kind === 'repair' || isFree(facts.ruling) || facts.hasAgreedPaidOffer,
   'ruled-not-covered': (facts) => facts.ruling === 'not-covered' || facts.ruling === 'returned-free',
+  'something-covered': isSomethingCovered,
+  'nothing-covered': (facts) => !isSomethingCovered(facts),
   'work-recorded': (facts) => facts.workEntries > 0,
   'checks-passed': (facts) => facts.checksFailed === 0 && facts.checksMissing === 0,
   'check-failed': (facts) => facts.checksFailed > 0,
@@ -87,6 +107,8 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   ruled: 'The claim has no final ruling yet.',
   'free-or-agreed': 'The claim is not ruled covered, and no paid repair was agreed.',
   'ruled-not-covered': 'The claim is ruled covered, so the unit is repaired before it goes back.',
+  'something-covered': 'The claim covers nothing that could be repaired without the rest.',
+  'nothing-covered': 'Part of it is covered, and that part is repaired before it goes back.',
   'work-recorded': 'Record the work that was done first.',
   'checks-passed': 'Every check on the sheet must pass first.',
   'check-failed': 'No check on the sheet has failed.',

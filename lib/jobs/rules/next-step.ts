@@ -26,7 +26,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
   const by = facts.promisedOn
     ? ` We promised to have it ready by ${formatDay(facts.promisedOn, locale, 'weekday')}.`
     : '';
-  const free = facts.kind === 'claim' ? ' This costs you nothing.' : '';
+  const free = facts.kind === 'claim' ? claimCost(facts.owed) : '';
   switch (facts.stage) {
     case 'booked':
       return `Print the packing slip, or write the job number on a piece of paper, and post the unit to us. We write to you the day it arrives.${free}`;
@@ -60,4 +60,10 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
     case 'unclaimed':
       return 'Your unit is ready and we could not reach you. Please write to us here, so that it can go back to you.';
   }
+}
+
+/** On a claim the covered part is free whatever else was agreed; only a price the customer said yes to is paid. */
+function claimCost(owed: string | null): string {
+  if (owed === null) return ' This costs you nothing.';
+  return ` The covered part costs you nothing. For the rest you pay ${owed} when it is ready, as you agreed.`;
 }

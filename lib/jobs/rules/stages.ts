@@ -34,6 +34,8 @@ export type Need =
   | 'ruled'
   | 'free-or-agreed'
   | 'ruled-not-covered'
+  | 'something-covered'
+  | 'nothing-covered'
   | 'work-recorded'
   | 'checks-passed'
   | 'check-failed'
@@ -120,10 +122,21 @@ export const MOVES = [
     from: ['awaiting-approval'],
     to: 'declined',
     by: ['customer'],
-    needs: [],
+    needs: ['nothing-covered'],
     mail: 'approval-recorded',
     label: 'No, send it back',
     consequence: 'The unit comes back unrepaired for the return fee.',
+  },
+  {
+    key: 'decline-the-rest',
+    from: ['awaiting-approval'],
+    to: 'on-bench',
+    by: ['customer'],
+    only: 'claim',
+    needs: ['something-covered'],
+    mail: 'approval-recorded',
+    label: 'No, only the covered part',
+    consequence: 'The covered part is repaired free of charge, and the rest stays as it is.',
   },
   {
     key: 'start-bench',

@@ -21,12 +21,14 @@ export const factsOf = {
     reason: text,
     previousGross: amount,
     gross: amount,
-    returnFee: amount,
+    /** null on a claim of which something is covered: a no sends nothing back */
+    returnFee: amount.nullable(),
     validUntil: calendarDay,
   }),
   'approval-recorded': z.strictObject({
     revision: z.int(),
-    decision: z.enum(['accepted', 'declined']),
+    /** rest-declined: the covered part of a claim goes on without the rest */
+    decision: z.enum(['accepted', 'declined', 'rest-declined']),
     gross: amount,
   }),
   'promise-moved': z.strictObject({ from: calendarDay, to: calendarDay, reason: text }),

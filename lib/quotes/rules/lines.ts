@@ -12,6 +12,9 @@ export const LINE_KINDS = [
 ] as const;
 export type LineKind = (typeof LINE_KINDS)[number];
 
+/** Kinds a person writes into a price; what a certificate covers is put there by its claim alone. */
+export const OFFERED_KINDS = LINE_KINDS.filter((kind) => kind !== 'cover');
+
 /** One line of a quote. The amount is in minor units, with tax or without as the whole revision says. */
 export type QuoteLine = {
   kind: LineKind;
@@ -51,6 +54,39 @@ export function coveredLines(line: QuoteLine, certificate: string): QuoteLine[] 
     line,
     { ...line, kind: 'cover', description: `Covered by certificate ${certificate}`, amount: -line.amount },
   ];
+}
+
+export type SplitPrice = {
+  /** the lines under cover, which come to nothing together; empty where nothing is covered */
+  covered: QuoteLine[];
+  /** what the customer pays for */
+  paid: QuoteLine[];
+};
+
+/**
+ * The lines of a price in two: those up to the last cover line, when they come to exactly nothing, and the rest.
+ * [work 72.00, cover -72.00, pads 24.00] splits into the first two and the pads; a price without cover is all paid.
+ */
+export function splitCovered(lines: readonly QuoteLine[]): SplitPrice {
+  const end = lines.findLastIndex((line) => line.kind === 'cover') + 1;
+  const covered = lines.slice(0, end);
+  const isFree = covered.reduce((sum, line) => sum + line.amount, 0) === 0;
+  return isFree ? { covered, paid: lines.slice(end) } : { covered: [], paid: [...lines] };
+}
+
+/** Words for the sum of what is covered, wherever the lines of a price are shown. */
+export const COVERED_TOGETHER = 'The covered part, together';
+
+export type ShownLine = { description: string; amount: number };
+
+/**
+ * The lines of a price as they are shown: after those under cover stands what the customer pays for them, which is
+ * nothing. A price without a covered part is shown line by line.
+ */
+export function shownLines(lines: readonly QuoteLine[]): ShownLine[] {
+  const { covered, paid } = splitCovered(lines);
+  const together = covered.length === 0 ? [] : [{ description: COVERED_TOGETHER, amount: 0 }];
+  return [...covered, ...together, ...paid].map(({ description, amount }) => ({ description, amount }));
 }
 
 /** What is left to pay when the customer declines a changed price: the return fee alone. */

@@ -7,13 +7,16 @@ export type RulingFormat = {
   repairWithin: string;
   /** Gross amount of the offered paid job, or null when the offer still has to be written. */
   offeredPrice: string | null;
+  /** What the customer said to that price; absent while it waits for an answer. */
+  answer?: 'accepted' | 'declined' | undefined;
   /** What it costs to get the unit back unrepaired: 'free' or an amount. */
   returnPrice: string;
 };
 
 /** What a ruling means for the customer, what comes next, when and what it costs. The reason itself is written by a person. */
 export function rulingSentence(ruling: Ruling, format: RulingFormat): string {
-  const { repairWithin, returnPrice } = format;
+  const { repairWithin, returnPrice, answer } = format;
+  if (answer !== undefined && ruling !== 'returned-free') return answeredSentence(ruling, answer, format);
   const price =
     format.offeredPrice === null ? 'We send you a price first.' : `The price is ${format.offeredPrice}.`;
   switch (ruling) {
@@ -25,6 +28,26 @@ export function rulingSentence(ruling: Ruling, format: RulingFormat): string {
       return `This is not part of the cover. We can repair it as a paid job. ${price} You can say yes or no. If you say no, we send it back. Sending it back: ${returnPrice}.`;
     case 'returned-free':
       return 'On our bench the unit works as it should. We send it back to you within a few days. You pay nothing. If it happens again, tell us: a short film of it helps most.';
+  }
+}
+
+/** The same once the customer has answered a price: what was asked for happens, and what it costs. */
+function answeredSentence(
+  ruling: Exclude<Ruling, 'returned-free'>,
+  answer: 'accepted' | 'declined',
+  { offeredPrice, returnPrice }: RulingFormat,
+): string {
+  const agreed = `You said yes to a price: ${offeredPrice ?? 'as agreed'}.`;
+  switch (ruling) {
+    case 'covered':
+    case 'partly':
+      return answer === 'accepted'
+        ? `What is covered we put right, and you pay nothing for it. ${agreed} That is for the rest, and we do both in one go.`
+        : 'What is covered we put right, and you pay nothing for it. The rest we leave as it is, as you asked.';
+    case 'not-covered':
+      return answer === 'accepted'
+        ? `This is not part of the cover. ${agreed} We repair it as a paid job.`
+        : `This is not part of the cover. You said no to a price, and we send it back. Sending it back: ${returnPrice}.`;
   }
 }
 

@@ -22,7 +22,7 @@ const format: ClaimFormat = {
   answerWithin: '2 working days',
 };
 const line = { lineId: 'usb', description: 'USB socket soldered' };
-const serial = 'HFR-20417-C';
+const serial = 'HHW-20417-C';
 
 /** One sample and its sentence for each reason; a new reason without a row here does not compile. */
 const spoken: { [C in ReasonCode]: { reason: Extract<Reason, { code: C }>; says: string } } = {
@@ -116,6 +116,16 @@ function everythingACustomerReads(country = 'GB'): string[] {
         rulingSentence(ruling, { repairWithin: '3 working days', offeredPrice, returnPrice: '£6.40' }),
       ),
     ),
+    ...RULINGS.flatMap((ruling) =>
+      (['accepted', 'declined'] as const).map((answer) =>
+        rulingSentence(ruling, {
+          repairWithin: '3 working days',
+          offeredPrice: '£42.00',
+          returnPrice: '£6.40',
+          answer,
+        }),
+      ),
+    ),
     contestSentence('2 working days'),
   ];
 }
@@ -134,7 +144,7 @@ describe('reasons in words', () => {
   });
 
   it.each([
-    ['HFR-20417-C', '17C'],
+    ['HHW-20417-C', '17C'],
     ['QA0031', '31'],
     ['42', '2'],
   ])('of the serial %s a stranger learns only %s', (whole, ending) => {
@@ -181,6 +191,24 @@ describe('a ruling in words', () => {
     });
     expect(text).toMatch(/We put|We can repair|We send/);
     expect(text).toMatch(/pay nothing|£42\.00/);
+  });
+
+  it.each([
+    ['partly', 'accepted', 'you pay nothing for it. You said yes to a price: £42.00. That is for the rest'],
+    ['partly', 'declined', 'you pay nothing for it. The rest we leave as it is, as you asked.'],
+    ['covered', 'declined', 'you pay nothing for it. The rest we leave as it is, as you asked.'],
+    ['not-covered', 'accepted', 'You said yes to a price: £42.00. We repair it as a paid job.'],
+    ['not-covered', 'declined', 'You said no to a price, and we send it back. Sending it back: free.'],
+    ['returned-free', 'declined', 'You pay nothing.'],
+  ] as const)('%s, once the price is %s, no longer asks', (ruling, answer, says) => {
+    const text = rulingSentence(ruling, {
+      repairWithin: '3 working days',
+      offeredPrice: '£42.00',
+      returnPrice: 'free',
+      answer,
+    });
+    expect(text).toContain(says);
+    expect(text).not.toContain('You can say yes or no');
   });
 
   it('without a price yet, the price comes first', () => {

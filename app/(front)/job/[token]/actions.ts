@@ -36,7 +36,7 @@ export async function decide(token: string, _before: FormState, formData: FormDa
     decideOffer({ jobId, ...parsed.data, actor: { kind: 'customer' }, now: now() }),
   );
   if (!decided.ok) return { message: decided.refusal.message };
-  redirect(`/job/${token}?done=${parsed.data.decision}` as Route);
+  redirect(`/job/${token}?done=${decided.value}` as Route);
 }
 
 const messageForm = z.object({

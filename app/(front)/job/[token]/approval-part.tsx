@@ -6,8 +6,10 @@ import { Table } from '@/app/ui/page/table';
 import { PhotoStrip } from '@/app/ui/photos/photo';
 import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { factsOf } from '@/lib/jobs/facts';
+import { isSomethingCovered } from '@/lib/jobs/rules/guards';
 import { formatMoney } from '@/lib/money/amount';
-import { revisionChanges } from '@/lib/quotes/rules/lines';
+import { COVERED_TOGETHER, revisionChanges } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { decide } from './actions';
 import type { PartProps, Revision } from './part-props';
@@ -21,11 +23,17 @@ export function ApprovalPart({ job, token, workshop, offer }: PartProps & { offe
   const now = offer.lines.map(readLine);
   const changes = revisionChanges(before, now);
   const until = formatDay(dayFromDate(offer.validUntil), workshop.locale, 'weekday');
-  const returnFee = job.kind === 'claim' ? 0 : workshop.returnFeeMinor;
-  const yes = `I agree to ${money(offer.grossMinor)} with tax for this repair, instead of ${money(agreed?.grossMinor ?? 0)}.`;
+  const isRest = isSomethingCovered(factsOf(job));
+  const words = isRest
+    ? restWords(money, offer)
+    : repairWords(money, offer, {
+        before: agreed?.grossMinor ?? 0,
+        returnFee: job.kind === 'claim' ? 0 : workshop.returnFeeMinor,
+      });
   return (
     <section className="approval" aria-labelledby="approval">
-      <h2 id="approval">{`New price: ${money(offer.grossMinor)}`}</h2>
+      <h2 id="approval">{words.heading}</h2>
+      {isRest ? <p>{`The covered part is free: you pay ${money(0)} for it, whatever you answer.`}</p> : null}
       <p>{offer.reason}</p>
       {job.findings.map((finding) => (
         <p key={finding.id}>
@@ -54,46 +62,73 @@ export function ApprovalPart({ job, token, workshop, offer }: PartProps & { offe
             cell: (row) => (row.now === null ? '–' : money(row.now)),
           },
         ]}
-        rows={[...changes, { description: 'Together', was: agreed?.grossMinor ?? 0, now: offer.grossMinor }]}
+        rows={[
+          ...(isRest ? [{ description: COVERED_TOGETHER, was: 0, now: 0 }] : []),
+          ...changes,
+          { description: 'Together', was: agreed?.grossMinor ?? 0, now: offer.grossMinor },
+        ]}
         rowKey={(row) => row.description}
         keep
       />
       <Facts
         items={[
-          {
-            term: 'If you say yes',
-            text: offer.onYes || 'We go on with the repair at once, at the new price.',
-          },
-          {
-            term: 'If you say no',
-            text: offer.onNo || `We send the unit back unrepaired. The return costs ${money(returnFee)}.`,
-          },
+          { term: 'If you say yes', text: offer.onYes || words.onYes },
+          { term: 'If you say no', text: offer.onNo || words.onNo },
           { term: 'Answer by', text: until },
         ]}
       />
       <ActionForm
         action={decide.bind(null, token)}
-        hidden={{ revision: offer.revision, decision: 'accepted', agreedText: yes }}
+        hidden={{ revision: offer.revision, decision: 'accepted', agreedText: words.agreed }}
         label="Say yes"
       >
-        <SubmitBar label={`Yes, repair it for ${money(offer.grossMinor)}`} consequence={yes} />
+        <SubmitBar label={words.yes} consequence={words.agreed} />
       </ActionForm>
       <ActionForm
         action={decide.bind(null, token)}
-        hidden={{
-          revision: offer.revision,
-          decision: 'declined',
-          agreedText: `I decline the new price and ask for the unit back unrepaired for ${money(returnFee)}.`,
-        }}
+        hidden={{ revision: offer.revision, decision: 'declined', agreedText: words.declined }}
         label="Say no"
       >
         <ConfirmButton
-          label="No, send it back unrepaired"
-          question="Send it back unrepaired?"
-          confirm={`Yes, send it back for ${money(returnFee)}`}
+          label={words.no}
+          question={words.question}
+          confirm={words.confirm}
           consequence="You can book it in again later."
         />
       </ActionForm>
     </section>
   );
+}
+
+type Money = (minor: number) => string;
+
+/** The words of a price for a whole repair: a no sends the unit back. */
+function repairWords(money: Money, offer: Revision, o: { before: number; returnFee: number }) {
+  const back = money(o.returnFee);
+  return {
+    heading: `New price: ${money(offer.grossMinor)}`,
+    onYes: 'We go on with the repair at once, at the new price.',
+    onNo: `We send the unit back unrepaired. The return costs ${back}.`,
+    yes: `Yes, repair it for ${money(offer.grossMinor)}`,
+    agreed: `I agree to ${money(offer.grossMinor)} with tax for this repair, instead of ${money(o.before)}.`,
+    no: 'No, send it back unrepaired',
+    question: 'Send it back unrepaired?',
+    confirm: `Yes, send it back for ${back}`,
+    declined: `I decline the new price and ask for the unit back unrepaired for ${back}.`,
+  };
+}
+
+/** The words of a price for what a claim does not cover: a no leaves that part as it is, and the covered one is repaired. */
+function restWords(money: Money, offer: Revision) {
+  return {
+    heading: `Price for the rest: ${money(offer.grossMinor)}`,
+    onYes: 'We repair both parts in one go.',
+    onNo: `We repair the covered part for ${money(0)} and leave the rest as it is.`,
+    yes: `Yes, repair the rest too for ${money(offer.grossMinor)}`,
+    agreed: `I agree to ${money(offer.grossMinor)} with tax for the rest. The covered part stays free (${money(0)}).`,
+    no: 'No, repair only the covered part',
+    question: 'Repair only the covered part?',
+    confirm: `Yes, only the covered part, for ${money(0)}`,
+    declined: `I decline the price for the rest. Please repair the covered part for ${money(0)}.`,
+  };
 }

@@ -8,6 +8,7 @@ import { factsOf } from '@/lib/jobs/facts';
 import { mayMove } from '@/lib/jobs/rules/guards';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
+import { answerToOffer } from '@/lib/quotes/rules/answer-to-offer';
 import { claimFormat } from '@/lib/warranty/claim-format';
 import { sentence } from '@/lib/warranty/rules/reason-sentences';
 import { contestSentence, rulingSentence } from '@/lib/warranty/rules/ruling-sentences';
@@ -24,7 +25,7 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
   const format = claimFormat(workshop);
   const ruled = readRuling(claim);
   const isTold = ruled?.isFinal === true;
-  const offer = job.quotes[0]?.revisions.find((revision) => revision.state === 'sent');
+  const asked = claim.ruledAt ? answerToOffer(job.quotes[0]?.revisions ?? [], claim.ruledAt) : null;
   const mayAsk = mayMove('contest', factsOf(job), 'customer').allowed;
   return (
     <section aria-labelledby="claim">
@@ -51,7 +52,8 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
           <p>
             {rulingSentence(ruled.ruling, {
               repairWithin: `${job.repair.workingDays} working days`,
-              offeredPrice: offer ? formatMoney(offer.grossMinor, workshop.currency, workshop.locale) : null,
+              offeredPrice: asked ? formatMoney(asked.gross, workshop.currency, workshop.locale) : null,
+              answer: asked && asked.answer !== 'waiting' ? asked.answer : undefined,
               returnPrice: 'free',
             })}
           </p>

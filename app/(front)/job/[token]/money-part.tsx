@@ -4,7 +4,8 @@ import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
-import { owed } from '@/lib/quotes/rules/lines';
+import { owed, shownLines } from '@/lib/quotes/rules/lines';
+import { readLine } from '@/lib/quotes/stored-lines';
 import type { PartProps } from './part-props';
 
 /** The agreed price, what was paid, what is left, and how to pay it. */
@@ -21,10 +22,10 @@ export function MoneyPart({ job, workshop }: PartProps) {
         caption={agreed.isGross ? 'Agreed, with tax' : 'Agreed, before tax'}
         columns={[
           { key: 'what', head: 'What', kind: 'rowhead', cell: (line) => line.description },
-          { key: 'amount', head: 'Amount', kind: 'number', cell: (line) => money(line.amountMinor) },
+          { key: 'amount', head: 'Amount', kind: 'number', cell: (line) => money(line.amount) },
         ]}
-        rows={agreed.lines}
-        rowKey={(line) => line.id}
+        rows={shownLines(agreed.lines.map(readLine)).map((line, place) => ({ ...line, place }))}
+        rowKey={(line) => String(line.place)}
         keep
       />
       <Facts

@@ -33,6 +33,7 @@ export const metadata: Metadata = { title: 'Your repair', robots: { index: false
 const DONE: Record<string, string> = {
   accepted: 'Thank you. We go ahead at the new price, and we have sent you a mail that says so.',
   declined: 'Thank you. We pack your unit and send it back.',
+  'rest-declined': 'Thank you. We repair the covered part, free of charge, and leave the rest as it is.',
   message: 'Your message is here. We answer within two working days.',
   reference: 'Thank you. We look out for your parcel.',
   cancelled: 'Your booking is cancelled. Nothing is owed.',

@@ -11,6 +11,8 @@ import { now } from '@/lib/clock';
 import { factsOf } from '@/lib/jobs/facts';
 import { PAYMENT_METHODS } from '@/lib/jobs/record-payment';
 import { decimalText, formatMoney } from '@/lib/money/amount';
+import { shownLines } from '@/lib/quotes/rules/lines';
+import { readLine } from '@/lib/quotes/stored-lines';
 import { addPayment } from './actions';
 import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
@@ -38,10 +40,10 @@ export function MoneyPart({ job, workshop }: SheetProps) {
             caption={revision.isGross ? 'Lines, with tax' : 'Lines, before tax'}
             columns={[
               { key: 'what', head: 'What', kind: 'rowhead', cell: (line) => line.description },
-              { key: 'amount', head: 'Amount', kind: 'number', cell: (line) => money(line.amountMinor) },
+              { key: 'amount', head: 'Amount', kind: 'number', cell: (line) => money(line.amount) },
             ]}
-            rows={revision.lines}
-            rowKey={(line) => line.id}
+            rows={shownLines(revision.lines.map(readLine)).map((line, place) => ({ ...line, place }))}
+            rowKey={(line) => String(line.place)}
             keep
           />
           <Facts

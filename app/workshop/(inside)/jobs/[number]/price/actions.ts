@@ -4,14 +4,14 @@ import type { FormState } from '@/app/ui/forms/form-state';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { readMoney } from '@/lib/money/amount';
 import { Refusal } from '@/lib/outcome';
-import { LINE_KINDS, type QuoteLine } from '@/lib/quotes/rules/lines';
+import { OFFERED_KINDS, type QuoteLine } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { writeOffer } from '@/lib/quotes/write-offer';
 import { readWorkshop } from '@/lib/workshop/records';
 import { onJob } from '../action-kit';
 import { OFFER_LINES, offerForm } from '../schema';
 
-const kindOf = z.enum(LINE_KINDS);
+const kindOf = z.enum(OFFERED_KINDS);
 
 export async function writeChangedPrice(
   number: string,
@@ -31,7 +31,10 @@ export async function writeChangedPrice(
   });
 }
 
-/** Filled lines of the form, taxed like the repair itself. A line with a text and no amount, or the other way, is refused. */
+/**
+ * Filled lines of the form, taxed like the repair itself. A line with a text and no amount, or the other way, is refused.
+ * What a claim covers is no line of the form: the offer brings it along.
+ */
 async function offerLines(jobNumber: string, formData: FormData): Promise<QuoteLine[]> {
   const job = await jobByNumber(jobNumber);
   const first = job?.quotes[0]?.revisions[0]?.lines[0];
@@ -48,7 +51,7 @@ async function offerLines(jobNumber: string, formData: FormData): Promise<QuoteL
     if (!reading.ok) throw new Refusal('invalid', 'Enter the amount like 24.00', `amount-${index}`);
     const kind = kindOf.safeParse(text(formData, `kind-${index}`));
     if (!kind.success) throw new Refusal('invalid', 'Choose the kind of this line', `kind-${index}`);
-    const isLess = kind.data === 'discount' || kind.data === 'cover';
+    const isLess = kind.data === 'discount';
     lines.push({
       kind: kind.data,
       description: description.slice(0, 200),

@@ -1,0 +1,55 @@
+import type { QuoteLine } from '@/lib/quotes/rules/lines';
+import type { Covered } from './first-cover';
+import type { CoverLine } from './terms';
+
+export type AddedFacts = {
+  /** Lines of the revision in force. */
+  before: readonly Pick<CoverLine, 'id' | 'kind' | 'description'>[];
+  /** Parts fitted on the claim's job, in order, with their lots. */
+  uses: readonly { part: string; lotId: string }[];
+  /** Lines the customer agreed to pay for beside the covered part. */
+  paid: readonly Pick<QuoteLine, 'kind' | 'description' | 'amount'>[];
+  /** What the job's own repair may be claimed for. */
+  repairSymptoms: readonly string[];
+  /** The same for the other repairs of the model, by name. */
+  known: ReadonlyMap<string, readonly string[]>;
+};
+
+/**
+ * What a claim's job adds to the certificate, and the lot of every part it fitted by the id of its line.
+ *
+ * A part that the certificate does not know yet is a new line; one that it knows keeps its line and comes from its new lot.
+ * Each labour line that was paid for is a new line of work. It may be claimed for what the catalogue says of a repair of
+ * that name; where there is none, and for a part that was paid for, for having failed again, so that it never answers for
+ * the faults of another line.
+ * Ids go on from the highest number there was, because a line keeps its id through every revision.
+ *
+ * Example: before [work-1, part-1], a paid labour line 'Fader replaced' gives { id: 'work-2', kind: 'work', … }.
+ */
+export function addedCover(o: AddedFacts): { covered: Covered[]; lots: Map<string, string> } {
+  const covered: Covered[] = [];
+  const lots = new Map<string, string>();
+  let number = Math.max(0, ...o.before.map(({ id }) => Number(/\d+$/.exec(id)?.[0] ?? 0)));
+  for (const { part, lotId } of o.uses) {
+    const known = o.before.filter((line) => line.kind === 'part' && line.description === part);
+    for (const line of known) lots.set(line.id, lotId);
+    if (known.length > 0) continue;
+    number += 1;
+    const id = `part-${number}`;
+    lots.set(id, lotId);
+    const isPaid = o.paid.some((line) => line.kind === 'part' && line.description === part);
+    const symptoms = isPaid ? [failedAgain(part)] : [...o.repairSymptoms];
+    covered.push({ id, kind: 'part', description: part, symptoms });
+  }
+  for (const { kind, description, amount } of o.paid) {
+    if (kind !== 'labour' || amount <= 0) continue;
+    number += 1;
+    const symptoms = o.known.get(description) ?? [failedAgain(description)];
+    covered.push({ id: `work-${number}`, kind: 'work', description, symptoms: [...symptoms] });
+  }
+  return { covered, lots };
+}
+
+function failedAgain(what: string): string {
+  return `Has failed again: ${what}`;
+}
