@@ -1,9 +1,10 @@
 import { dayInZone, dayToDate } from '@/lib/calendar/day';
-import { addWorkingDays } from '@/lib/calendar/working';
 import { transaction } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import { compareSerials, type SerialComparison } from '@/lib/numbers/serial';
 import { Refusal } from '@/lib/outcome';
+import { readBenchJobs } from '@/lib/promise/records';
+import { promiseFor } from '@/lib/promise/rules/promise';
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
 import { accessoryDifferences } from './rules/arrival';
@@ -38,6 +39,8 @@ export async function arrive(o: Arrival): Promise<{ comparison: SerialComparison
       select: {
         serialTyped: true,
         customer: { select: { email: true } },
+        repairId: true,
+        model: { select: { familyId: true } },
         repair: { select: { workingDays: true } },
         accessories: { select: { id: true, name: true } },
       },
@@ -47,7 +50,17 @@ export async function arrive(o: Arrival): Promise<{ comparison: SerialComparison
     const workshop = await readWorkshop(tx);
     const today = dayInZone(o.now, workshop.timeZone);
     const calendar = await readCalendar(workshop, today, tx);
-    const promisedOn = addWorkingDays(today, job.repair.workingDays, calendar);
+    // The queue is read before this job joins it.
+    const { on: promisedOn } = promiseFor(
+      {
+        repairId: job.repairId,
+        familyId: job.model.familyId,
+        statedDays: job.repair.workingDays,
+        on: today,
+      },
+      await readBenchJobs({ zone: workshop.timeZone, now: o.now }, tx),
+      { calendar, capacityMinutesDay: workshop.capacityMinutesDay },
+    );
     const comparison = compareSerials(job.serialTyped, o.serial);
     const told = job.accessories.map((each) => ({ ...each, isArrived: o.arrived.includes(each.name) }));
     const extra = [...new Set(o.extra)].filter((name) => !told.some((each) => each.name === name));

@@ -2,7 +2,7 @@ import { transaction } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import { formatMoney } from '@/lib/money/amount';
 import { Refusal } from '@/lib/outcome';
-import { bookedLine } from '@/lib/quotes/rules/lines';
+import { bookedLine, revisionTotals } from '@/lib/quotes/rules/lines';
 import { taxCategory } from '@/lib/quotes/stored-lines';
 import { readWorkshop } from '@/lib/workshop/records';
 import { openJob } from './open-job';
@@ -61,6 +61,7 @@ export async function book(o: { draftToken: string; now: Date }): Promise<Booked
       select: { id: true },
     });
     const line = bookedLine({ ...repair, taxCategory: taxCategory.parse(repair.taxCategory) });
+    const { gross } = revisionTotals([line], workshop.pricesIncludeTax);
     const job = await openJob(tx, {
       kind: 'repair',
       customerId: customer.id,
@@ -75,7 +76,7 @@ export async function book(o: { draftToken: string; now: Date }): Promise<Booked
       lines: [line],
       isGross: workshop.pricesIncludeTax,
       reason: 'Booked from the price list',
-      agreedText: `${repair.name} at ${formatMoney(repair.priceMinor, workshop.currency, workshop.locale)}, under the terms of the day.`,
+      agreedText: `${repair.name} at ${formatMoney(gross, workshop.currency, workshop.locale)} with tax, under the terms of the day.`,
       currency: workshop.currency,
       validDays: workshop.approvalDays,
       timeZone: workshop.timeZone,

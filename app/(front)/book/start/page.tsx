@@ -37,7 +37,7 @@ export default async function BeforeBookingPage({ searchParams }: Props) {
       />
       <Facts
         items={[
-          { term: 'Price with tax', text: money(repair.priceMinor) },
+          { term: 'Price with tax', text: money(repair.grossMinor) },
           { term: 'Usual time', text: `${repair.workingDays} working days from the day your unit is here` },
           { term: 'Our work is covered for', text: terms?.workTerm ? describePeriod(terms.workTerm) : null },
           {

@@ -92,7 +92,7 @@ export function ConfirmStep({ token, repair, workshop, answers }: StepProps) {
       <h2>What it costs and what happens</h2>
       <Facts
         items={[
-          { term: 'Price with tax', text: `${money(repair.priceMinor)}, to pay when the repair is done` },
+          { term: 'Price with tax', text: `${money(repair.grossMinor)}, to pay when the repair is done` },
           {
             term: 'Now',
             text: 'You get a job number, a private link and a packing slip, and post the unit to us.',
@@ -123,7 +123,7 @@ export function ConfirmStep({ token, repair, workshop, answers }: StepProps) {
         <SubmitBar
           label="Book this repair"
           busy="Booking…"
-          consequence={`Binding order for ${money(repair.priceMinor)}. You pay when the repair is done, and can cancel free of charge until the unit arrives here.`}
+          consequence={`Binding order for ${money(repair.grossMinor)}. You pay when the repair is done, and can cancel free of charge until the unit arrives here.`}
           second={{ href: `/book/${token}/address`, label: 'Back' }}
         />
       </ActionForm>
