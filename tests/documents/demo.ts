@@ -23,7 +23,7 @@ export const workshop: Workshop = {
   email: 'bench@quay-alder.example.org',
 };
 
-const unit = { model: 'Tidewater FR-2 field recorder', serial: 'TW2-0O51-18B' };
+const unit = { model: 'Tidewater HW-2 field recorder', serial: 'TW2-0O51-18B' };
 const customer = 'Mira Oakenfold';
 const job = 'JCE9SAWRW';
 const statusUrl = `https://quay-alder.example.org/track/${job}`;

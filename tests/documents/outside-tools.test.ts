@@ -78,7 +78,7 @@ test('text that is shown in part or as missing is whole for a reader', async ({ 
   const read = (bytes: Uint8Array) =>
     runOn(bytes, 'pdftotext', (file) => ['-raw', file, '-']).replace(/\s+/g, ' ');
   expect(read(await drawQuote({ ...quote, customer: 'Zoë 山田' }))).toContain('山田');
-  const model = `${'Tidewater field recorder '.repeat(11)}FR-2`;
+  const model = `${'Tidewater field recorder '.repeat(11)}HW-2`;
   expect(read(await drawBagLabel({ ...label, model }, labelSetting))).toContain(model);
 });
 

@@ -25,7 +25,7 @@ describe('what is sought', () => {
         keyId: 'k1',
         number,
         revision: 2,
-        serial: 'FR2-10480-K',
+        serial: 'HW2-10480-K',
         issuedOn: day('2026-12-03'),
         lines: [{ ...line, startsOn: day('2026-12-03'), endsOn: day('2027-12-03') }],
       },
@@ -47,7 +47,7 @@ describe('what is sought', () => {
   it.each([
     ['RR473124829GB', null],
     ['RR473124828GB', 'reference'],
-    ['FR2-10480-K', null],
+    ['HW2-10480-K', null],
     ['Maren Holt', null],
   ] as const)('reads %s with the fault %s', (typed, wrong) => {
     expect(soughtFrom(typed)).toMatchObject({ kind: 'text', wrong });
@@ -59,16 +59,16 @@ describe('what is sought', () => {
 });
 
 describe('which parcel it fits', () => {
-  const recorder = { number: 'J1', serial: 'FR2-10480-K', reference: 'RR 4731 2482 9GB' };
+  const recorder = { number: 'J1', serial: 'HW2-10480-K', reference: 'RR 4731 2482 9GB' };
   const pedal = { number: 'J2', serial: 'QF-0031', reference: '' };
   const twin = { number: 'J3', serial: 'QF0031', reference: '' };
 
   it.each([
     ['the carrier’s reference without its spaces', 'rr473124829gb', [{ number: 'J1', by: 'reference' }]],
-    ['the serial in another spelling', 'fr2 10480 k', [{ number: 'J1', by: 'serial' }]],
+    ['the serial in another spelling', 'hw2 10480 k', [{ number: 'J1', by: 'serial' }]],
     ['a serial two bookings carry', 'QF-0031', ['J2', 'J3'].map((number) => ({ number, by: 'serial' }))],
-    ['a serial with O read for 0', 'FR2-1O48O-K', [{ number: 'J1', by: 'near-serial' }]],
-    ['a serial with one digit missing', 'FR2-1048-K', [{ number: 'J1', by: 'near-serial' }]],
+    ['a serial with O read for 0', 'HW2-1O48O-K', [{ number: 'J1', by: 'near-serial' }]],
+    ['a serial with one digit missing', 'HW2-1048-K', [{ number: 'J1', by: 'near-serial' }]],
     ['another serial', 'ZZ-9911', []],
     ['no letters or digits at all', '--', []],
   ])('by %s', (_name, typed, expected) => {

@@ -23,10 +23,10 @@ let certificate: { number: string; jobId: string };
 
 beforeAll(async () => {
   const world = await makeWorkshop(SENT);
-  certificate = await makeCertificate(world, SENT, 'FR2-77001-A');
+  certificate = await makeCertificate(world, SENT, 'HW2-77001-A');
   first = await makeBooking({ repairId: world.repairId, now: BOOKED });
-  second = await makeBooking({ repairId: world.repairId, now: NOW, serial: 'FR2-20991-C' });
-  const opened = await makeClaim({ number: certificate.number, serial: 'FR2-77001-A', now: NOW });
+  second = await makeBooking({ repairId: world.repairId, now: NOW, serial: 'HW2-20991-C' });
+  const opened = await makeClaim({ number: certificate.number, serial: 'HW2-77001-A', now: NOW });
   claim = { claim: opened.number, jobId: opened.jobId, number: (await jobNow(opened.jobId)).number };
   await nameParcel({ jobId: second.jobId, reference: 'RR473124829GB', now: NOW });
 }, 60_000);
@@ -45,7 +45,7 @@ describe('expected parcels', () => {
 describe('finding the booking of a parcel', () => {
   it.each([
     ['its job number', () => first.number, () => first.number],
-    ['its serial, spelt otherwise', () => 'fr2 10480 k', () => first.number],
+    ['its serial, spelt otherwise', () => 'hw2 10480 k', () => first.number],
     ['the carrier’s reference', () => 'rr 4731 2482 9 gb', () => second.number],
     ['the number of its claim', () => claim.claim, () => claim.number],
     ['the certificate in the parcel, by the open claim on it', () => certificate.number, () => claim.number],
@@ -60,7 +60,7 @@ describe('finding the booking of a parcel', () => {
   });
 
   it('lists a serial that may be misread for a person to choose', async () => {
-    expect(await find('FR2-1O480-K')).toMatchObject({
+    expect(await find('HW2-1O480-K')).toMatchObject({
       state: 'choose',
       by: 'near-serial',
       jobs: [{ number: first.number }],
@@ -79,7 +79,7 @@ describe('after the arrival', () => {
     expect(await find(SERIAL)).toMatchObject({ state: 'here-already', jobs: [{ number: first.number }] });
 
     const history = await historyOfSerial({
-      serialKeys: [foldSerial('FR2-77001-A')],
+      serialKeys: [foldSerial('HW2-77001-A')],
       exceptJobId: claim.jobId,
       timeZone: 'Europe/London',
     });
@@ -98,7 +98,7 @@ describe('after the arrival', () => {
   });
 
   it('opens a new claim after the first one was cancelled before it was posted', async () => {
-    const again = await makeClaim({ number: certificate.number, serial: 'FR2-77001-A', now: NOW });
+    const again = await makeClaim({ number: certificate.number, serial: 'HW2-77001-A', now: NOW });
     expect(again.number).not.toBe(claim.claim);
   });
 });

@@ -22,11 +22,11 @@ let unpaid: { number: string; jobId: string };
 
 beforeAll(async () => {
   const world = await makeWorkshop(SENT);
-  certificate = await makeCertificate(world, SENT, 'FR2-77001-A');
-  booked = await makeBooking({ repairId: world.repairId, now: NOW, serial: 'FR2-20991-C' });
-  claim = await makeClaim({ number: certificate.number, serial: 'FR2-77001-A', now: NOW });
+  certificate = await makeCertificate(world, SENT, 'HW2-77001-A');
+  booked = await makeBooking({ repairId: world.repairId, now: NOW, serial: 'HW2-20991-C' });
+  claim = await makeClaim({ number: certificate.number, serial: 'HW2-77001-A', now: NOW });
   await takeIn(claim.jobId, NOW);
-  unpaid = await makeBooking({ repairId: world.repairId, now: NOW, serial: 'FR2-31555-D' });
+  unpaid = await makeBooking({ repairId: world.repairId, now: NOW, serial: 'HW2-31555-D' });
   await takeIn(unpaid.jobId, NOW);
   await moveTo(unpaid.jobId, 'assess', NOW);
   await moveTo(unpaid.jobId, 'start-bench', NOW);
@@ -47,7 +47,7 @@ describe('the list of jobs', () => {
   it.each([
     ['its number', () => showNumber(booked.number).toLowerCase()],
     ['a part of its number', () => booked.number.slice(2, 7)],
-    ['its serial without hyphens', () => 'fr2 20991'],
+    ['its serial without hyphens', () => 'hw2 20991'],
     ['a name in any case', () => 'tom sør'],
     ['an e-mail address', () => 'tom_li@example.net'],
   ])('finds a job by %s', async (_name, q) => {
@@ -85,7 +85,7 @@ describe('the search box', () => {
     expect(await placeOf(quote.number)).toEqual({ place: 'job', number: booked.number });
   });
 
-  it.each(['FR2-20991-C', 'tom', '', 'J0000000'])('leads %j to the list', async (typed) => {
+  it.each(['HW2-20991-C', 'tom', '', 'J0000000'])('leads %j to the list', async (typed) => {
     expect(await placeOf(typed)).toEqual({ place: 'list' });
   });
 });

@@ -50,7 +50,7 @@ describe('the whole main job', () => {
     const arrival = await arrive({
       jobId,
       version: 1,
-      serial: 'fr2 10480 k',
+      serial: 'hw2 10480 k',
       arrived: [],
       extra: ['Strap'],
       photos: [],

@@ -34,7 +34,7 @@ describe('a message that leaves', () => {
     expect(received.headers.get('content-type')).toMatchObject({ value: 'multipart/alternative' });
     expect(received.attachments).toEqual([]);
 
-    expect(received.subject).toBe(`Job ${showNumber(number)} is booked: Tideline FR-2`);
+    expect(received.subject).toBe(`Job ${showNumber(number)} is booked: Tideline HW-2`);
     const link = new RegExp(`${config.appUrl}/job/([A-Za-z0-9_-]{43})`);
     const inHtml = link.exec(String(received.html))?.[1] ?? '';
     const inText = link.exec(received.text ?? '')?.[1] ?? '';

@@ -2,7 +2,7 @@ import { book } from '@/lib/jobs/book';
 import { saveStep, startDraft } from '@/lib/jobs/draft';
 import { findJobByToken } from '@/lib/jobs/private-link';
 
-export const SERIAL = 'FR2-10480-K';
+export const SERIAL = 'HW2-10480-K';
 
 export const ADDRESS = {
   name: 'Maren Holt',

@@ -53,9 +53,9 @@ export async function makeWorkshop(now: Date) {
   const model = await db.model.create({
     data: {
       familyId: family.id,
-      slug: 'tideline-fr2',
+      slug: 'tideline-hw2',
       maker: 'Tideline',
-      name: 'FR-2',
+      name: 'HW-2',
       battery: 'lithium-ion',
       batteryWh: 9.6,
       accessories: ['Power supply', 'Case'],

@@ -104,7 +104,7 @@ describe.skipIf(!hasText)('what a certificate has to say, in the text of its pag
     ['Art. 17(2)(b): name of the guarantor', 'Quay & Alder'],
     ['Art. 17(2)(b): address of the guarantor', '4 Slip Lane'],
     ['Art. 17(2)(c): the procedure to obtain it', 'How to claim'],
-    ['Art. 17(2)(d): the goods it covers', 'Tideline FR-2'],
+    ['Art. 17(2)(d): the goods it covers', 'Tideline HW-2'],
     ['Art. 17(2)(e): the terms, their duration', '12 months'],
     ['BGB § 479(1) no. 5 / 16 CFR 701.3(a)(4): until when', '25 November 2027'],
     ['BGB § 479(1) no. 5: territory', 'the United Kingdom'],

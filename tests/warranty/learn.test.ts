@@ -163,7 +163,7 @@ describe('a covered claim teaches a check', () => {
     await proveJob(claim.jobId, world, NOW);
     expect((await jobNow(claim.jobId)).stage).toBe('ready');
 
-    const next = await makeBooking({ repairId: world.repairId, now: NOW, serial: 'FR2-55120-B' });
+    const next = await makeBooking({ repairId: world.repairId, now: NOW, serial: 'HW2-55120-B' });
     expect((await jobNow(next.jobId)).sheet).toMatchObject({
       version: 2,
       checks: [{}, {}, { label: PULL.label, lesson: claim.number }],

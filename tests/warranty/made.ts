@@ -48,7 +48,7 @@ export function someFacts(changes: Partial<ClaimFacts> = {}): ClaimFacts {
   return {
     certificate: {
       number: 'W4K7QX29D',
-      serial: 'HFR-20417-C',
+      serial: 'HHW-20417-C',
       revision: 1,
       issuedOn: day('2026-12-03'),
       lines: [someLine()],

@@ -7,8 +7,8 @@ import { makeWorkshop } from '@/tests/makers/workshop';
 
 useDatabase();
 
-/** One letter of the certificate's FR2-10480-K misread. */
-const CLOSE_SERIAL = 'FR2-1O48O-K';
+/** One letter of the certificate's HW2-10480-K misread. */
+const CLOSE_SERIAL = 'HW2-1O48O-K';
 // P12M from 3 December 2026 ends on Friday 3 December 2027; the policy of the makers gives 7 days of grace.
 const SENT = new Date('2026-12-03T16:00:00Z');
 const RUNNING = new Date('2027-03-01T09:00:00Z');
@@ -91,7 +91,7 @@ describe('a claim with a serial that is close', () => {
   it('opens no more than the right serial would where the fault is outside the cover', async () => {
     const ask = (serial: string) =>
       askClaim({ number, serial, symptom: 'Screen cracked', photos: [somePhoto()], now: RUNNING });
-    const right = await ask('FR2-10480-K');
+    const right = await ask('HW2-10480-K');
     const close = await ask(CLOSE_SERIAL);
     expect(right.opened ? '' : right.assessment.answer).toBe('outside-cover');
     expect(close.opened ? '' : close.assessment.answer).toBe('outside-cover');

@@ -30,7 +30,7 @@ beforeAll(async () => {
     return { ...certificate, jobNumber: (await jobNow(certificate.jobId)).number };
   };
   first = await made(SERIAL);
-  second = await made('FR2-77001-A');
+  second = await made('HW2-77001-A');
   claimJob = await reissued(world, second.number);
 }, 120_000);
 
@@ -43,7 +43,7 @@ async function reissued(world: Awaited<ReturnType<typeof makeWorkshop>>, number:
   const opened = await openClaim({
     certificateNumber: number,
     revision: null,
-    serial: 'FR2-77001-A',
+    serial: 'HW2-77001-A',
     symptom: 'Does not charge',
     details: '',
     batteryAnswer: 'healthy',
@@ -86,7 +86,7 @@ describe('a lost certificate goes to the address on file', () => {
     ['the certificate number', () => ({ number: first.number })],
     ['the job number', () => ({ number: first.jobNumber })],
     ['the serial', () => ({ serial: SERIAL })],
-    ['the serial spelt otherwise', () => ({ serial: 'fr2 10480 k' })],
+    ['the serial spelt otherwise', () => ({ serial: 'hw2 10480 k' })],
     ['the number, and a serial that is wrong', () => ({ number: first.number, serial: 'ZZ-1' })],
   ])('asked for by %s', async (_name, given) => {
     expect(await ask({ ...given(), email: ON_FILE })).toMatchObject([
@@ -136,7 +136,7 @@ describe('nothing is sent', () => {
     ['for a number of somebody else', () => ({ number: claimJob.number, email: ON_FILE })],
     ['for an unknown number', () => ({ number: 'W00000000', email: ON_FILE })],
     ['for an unknown serial', () => ({ serial: 'HD1-9', email: ON_FILE })],
-    ['for a serial that is only close', () => ({ serial: 'FR2-1O480-K', email: ON_FILE })],
+    ['for a serial that is only close', () => ({ serial: 'HW2-1O480-K', email: ON_FILE })],
     ['for neither number nor serial', () => ({ email: ON_FILE })],
     ['for a serial without a character', () => ({ serial: ' - ', email: ON_FILE })],
   ])('%s', async (_name, given) => {
@@ -156,7 +156,7 @@ describe('a certificate that was reissued for its new owner', () => {
   });
 
   it('leads the first owner to their own job, never to the new owner’s', async () => {
-    expect(await ask({ serial: 'FR2-77001-A', email: ON_FILE })).toMatchObject([
+    expect(await ask({ serial: 'HW2-77001-A', email: ON_FILE })).toMatchObject([
       {
         toAddress: ON_FILE,
         jobId: second.jobId,

@@ -29,7 +29,7 @@ const certificate: SignedCertificate = {
   keyId: 'k1',
   number: 'W4K7QX29D',
   revision: 1,
-  serial: 'HFR-20417-C',
+  serial: 'HHW-20417-C',
   issuedOn: day('2026-12-03'),
   lines: [
     { kind: 'part', term: 'P90D', startsOn: day('2026-12-03'), endsOn: day('2027-03-03') },
@@ -50,7 +50,7 @@ const flipped: { name: string; changed: SignedCertificate }[] = [
   { name: 'the key id', changed: { ...certificate, keyId: 'k2' } },
   { name: 'one character of the number', changed: { ...certificate, number: 'W4K7QX29E' } },
   { name: 'the revision', changed: { ...certificate, revision: 2 } },
-  { name: 'one character of the serial', changed: { ...certificate, serial: 'HFR-20417-G' } },
+  { name: 'one character of the serial', changed: { ...certificate, serial: 'HHW-20417-G' } },
   { name: 'the day of issue', changed: { ...certificate, issuedOn: addDays(certificate.issuedOn, 1) } },
   ...[0, 1].flatMap((i) => [
     {
@@ -74,7 +74,7 @@ describe('a signed certificate', () => {
       valid: true,
       certificate: {
         ...certificate,
-        serial: 'HFR20417C',
+        serial: 'HHW20417C',
         lines: [certificate.lines[1], certificate.lines[0]],
       },
     });
@@ -91,7 +91,7 @@ describe('a signed certificate', () => {
 
   it('is the signature of the record it was made from, the serial however written', () => {
     expect(isSignatureOf(token, certificate, keys)).toBe(true);
-    expect(isSignatureOf(token, { ...certificate, serial: 'hfr20417c' }, keys)).toBe(true);
+    expect(isSignatureOf(token, { ...certificate, serial: 'hhw20417c' }, keys)).toBe(true);
   });
 });
 

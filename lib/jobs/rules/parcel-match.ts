@@ -9,7 +9,7 @@ export type ParcelMatch = { number: string; by: 'reference' | 'serial' | 'near-s
  * where none does, by a serial that may have been misread. A near serial never decides by itself, so it comes as a list
  * to choose from.
  *
- * matchParcels('FR2-1O480-K', [{ number: 'J…', serial: 'FR2-10480-K', reference: '' }]) -> [{ number: 'J…', by: 'near-serial' }]
+ * matchParcels('HW2-1O480-K', [{ number: 'J…', serial: 'HW2-10480-K', reference: '' }]) -> [{ number: 'J…', by: 'near-serial' }]
  */
 export function matchParcels(text: string, parcels: readonly Parcel[]): ParcelMatch[] {
   const key = foldSerial(text);

@@ -8,7 +8,7 @@ export type LostNumber = { ok: true; number: string | null } | { ok: false; sent
  * Reads what someone who lost a certificate still has: its number or the job's, typed or scanned, or the serial alone.
  * Looks at the characters only and never at records, so that a refusal tells nothing about what there is.
  *
- * readLostNumber('j-4k7q-x290', '') -> { ok: true, number: 'J4K7QX290' }; ('', 'FR2-10480-K') -> { ok: true, number: null }
+ * readLostNumber('j-4k7q-x290', '') -> { ok: true, number: 'J4K7QX290' }; ('', 'HW2-10480-K') -> { ok: true, number: null }
  */
 export function readLostNumber(typed: string, serial: string): LostNumber {
   const sought = soughtFrom(typed);

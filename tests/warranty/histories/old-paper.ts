@@ -9,8 +9,8 @@ import { ENGLAND, someLine, someTerms } from '../made';
  */
 export const oldPaper: History = {
   title: 'The old paper scanned again',
-  unit: 'Heron FR-2 field recorder',
-  serial: 'HFR-20660-A',
+  unit: 'Heron HW-2 field recorder',
+  serial: 'HHW-20660-A',
   zone: 'Europe/London',
   calendar: ENGLAND,
   terms: someTerms({ graceDays: 0, renewedMinimum: 'P90D' }),

@@ -8,8 +8,8 @@ import { ENGLAND, someLine, someTerms } from '../made';
  */
 export const quietYear: History = {
   title: 'A quiet year',
-  unit: 'Heron FR-2 field recorder',
-  serial: 'HFR-20417-C',
+  unit: 'Heron HW-2 field recorder',
+  serial: 'HHW-20417-C',
   zone: 'Europe/London',
   calendar: ENGLAND,
   terms: someTerms({ graceDays: 14 }),

@@ -10,7 +10,7 @@ const line = { lineId: 'usb', description: 'USB socket soldered' };
 function certificate(changes: Partial<AssessedCertificate> = {}): AssessedCertificate {
   return {
     number: 'W4K7QX29D',
-    serial: 'HFR-20417-C',
+    serial: 'HHW-20417-C',
     revision: 1,
     issuedOn: day('2026-12-03'),
     lines: [someLine()],
@@ -217,7 +217,7 @@ describe('the facts in the reasons', () => {
   it('a running line is named with its end', () => {
     const { reasons, needs, nextStep } = assess(someFacts());
     expect(reasons).toEqual([
-      { code: 'serial-same', serial: 'HFR-20417-C' },
+      { code: 'serial-same', serial: 'HHW-20417-C' },
       { code: 'line-covers', ...line, endsOn: '2027-12-03' },
     ]);
     expect(needs).toEqual(['inspection']);
@@ -319,7 +319,7 @@ describe('a certificate that was replaced', () => {
     const { answer, reasons } = assess(facts);
     expect(answer).toBe('covered-subject-to-inspection');
     expect(reasons).toEqual([
-      { code: 'serial-same', serial: 'HFR-20417-C' },
+      { code: 'serial-same', serial: 'HHW-20417-C' },
       { code: 'superseded', asked: 1, assessed: 2, replacedOn: '2027-11-20' },
       { code: 'line-covers', ...line, endsOn: '2028-02-18' },
     ]);

@@ -6,11 +6,11 @@ import type { Assessment } from '@/lib/warranty/rules/reasons';
 const line = { lineId: 'work-1', description: 'USB-C socket replaced' };
 const CLOSE: Assessment = {
   answer: 'confirm-serial',
-  reasons: [{ code: 'serial-close', serial: 'FR2-10480-K' }],
+  reasons: [{ code: 'serial-close', serial: 'HW2-10480-K' }],
   needs: ['serial-photo', 'person-confirms-serial'],
   nextStep: { kind: 'send-serial-photo' },
 };
-const same = { code: 'serial-same', serial: 'FR2-10480-K' } as const;
+const same = { code: 'serial-same', serial: 'HW2-10480-K' } as const;
 
 function asSame(rest: Omit<Assessment, 'reasons'> & { reasons: Assessment['reasons'] }): Assessment {
   return { ...rest, reasons: [same, ...rest.reasons] };

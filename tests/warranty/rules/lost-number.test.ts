@@ -20,7 +20,7 @@ function codeOf(number: string): string {
     keyId: 'k1',
     number,
     revision: 1,
-    serial: 'FR210480K',
+    serial: 'HW210480K',
     issuedOn: day('2026-12-03'),
     lines: [{ kind: 'work', term: 'P12M', startsOn: day('2026-12-03'), endsOn: day('2027-12-03') }],
   });
@@ -43,13 +43,13 @@ describe('what someone who lost a certificate gives', () => {
   });
 
   it('the serial alone is enough', () => {
-    expect(readLostNumber(' ', 'FR2-10480-K')).toEqual({ ok: true, number: null });
+    expect(readLostNumber(' ', 'HW2-10480-K')).toEqual({ ok: true, number: null });
   });
 
   it.each([
     ['nothing', '', '', /number of the certificate or job, or the serial/],
     ['a serial without a character', '', ' - ', /or the serial/],
-    ['one character that is wrong', wrong(CERTIFICATE), 'FR2-10480-K', /one character looks wrong/i],
+    ['one character that is wrong', wrong(CERTIFICATE), 'HW2-10480-K', /one character looks wrong/i],
     ['the number of a claim', draw('C'), '', /starts with W and a job number with J/],
     ['the number of a quote', draw('Q'), '', /starts with W and a job number with J/],
   ])('%s is asked for again', (_name, typed, serial, sentence) => {

@@ -13,7 +13,7 @@ const certificate: SignedCertificate = {
   keyId: 'k1',
   number: 'W4K7QX29D',
   revision: 1,
-  serial: 'HFR-20417-C',
+  serial: 'HHW-20417-C',
   issuedOn: day('2026-12-03'),
   lines: [
     { kind: 'work', term: 'P12M', startsOn: day('2026-12-03'), endsOn: day('2027-12-03') },
@@ -32,7 +32,7 @@ describe('the bytes of a certificate', () => {
         `02${hex(Buffer.from('k1'))}`,
         `09${hex(Buffer.from('W4K7QX29D'))}`,
         '01',
-        `09${hex(Buffer.from('HFR20417C'))}`,
+        `09${hex(Buffer.from('HHW20417C'))}`,
         'e94c',
         '02',
         `0004${hex(Buffer.from('P12M'))}e94ced02`,
@@ -51,7 +51,7 @@ describe('the bytes of a certificate', () => {
   });
 
   it('are the same for a serial written with other separators or in small letters', () => {
-    expect(hex(encodeCertificate({ ...certificate, serial: 'hfr 20417c' }))).toBe(
+    expect(hex(encodeCertificate({ ...certificate, serial: 'hhw 20417c' }))).toBe(
       hex(encodeCertificate(certificate)),
     );
   });
