@@ -1,0 +1,73 @@
+import type { Locator, Page } from '@playwright/test';
+import type { PhotoFile } from '../world/photo';
+import { bare, docket } from './docket';
+import { unfold } from './unfold';
+
+/** The job sheet: what is known, and every action at the bench and around it. */
+export function jobSheet(page: Page) {
+  const inForm = (name: string) => page.getByRole('form', { name });
+  const field = (form: string, name: string | RegExp) => inForm(form).getByRole('textbox', { name });
+  const press = (name: string) => page.getByRole('button', { name, exact: true }).click();
+  return {
+    open: (number: string) => page.goto(`/workshop/jobs/${bare(number)}`),
+    docket: docket(page),
+    saved: page.getByRole('status').filter({ hasText: 'Saved.' }),
+    part: (name: string) => page.getByRole('region', { name }),
+    move: (label: string) => page.getByRole('button', { name: label, exact: true }),
+    findings: page.getByRole('list', { name: 'Findings' }),
+    async addFinding(text: string, photo?: PhotoFile) {
+      await unfold(page, 'Add a finding');
+      await field('Add a finding', 'What did you find?').fill(text);
+      if (photo)
+        await inForm('Add a finding')
+          .getByLabel(/^Photos/)
+          .setInputFiles(photo);
+      await press('Record the finding');
+    },
+    work: page.getByRole('list', { name: 'Work done' }),
+    async addWork(text: string, minutes: number) {
+      await unfold(page, 'Add work');
+      await field('Add work', 'What was done?').fill(text);
+      await field('Add work', 'Minutes').fill(String(minutes));
+      await press('Record the work');
+    },
+    parts: page.getByRole('table', { name: 'Parts fitted' }),
+    /** Takes pieces of the first lot in stock whose part and lot match; returns how the lot is shown. */
+    async takePart(lot: RegExp): Promise<string> {
+      await unfold(page, 'Take a part');
+      const choice = inForm('Take a part').getByRole('option').filter({ hasText: lot }).first();
+      const shown = (await choice.textContent()) ?? '';
+      await inForm('Take a part').getByRole('combobox', { name: 'Part and lot' }).selectOption(shown);
+      await press('Take it from stock');
+      return shown;
+    },
+    writeChangedPrice: () => page.getByRole('link', { name: 'Write a changed price' }).click(),
+    openCheckSheet: () => page.getByRole('link', { name: 'Open the check sheet' }).click(),
+    photos: page.getByRole('list', { name: 'Photos of this unit' }).getByRole('link'),
+    owed: page.getByRole('region', { name: 'Money' }).getByRole('strong'),
+    async recordPayment(amount: string, reference: string) {
+      await unfold(page, 'Record a payment');
+      await field('Record a payment', 'Amount').fill(amount);
+      await field('Record a payment', /^Reference/).fill(reference);
+      await press('Record the payment');
+    },
+    payments: page.getByRole('table', { name: 'Payments' }),
+    dispatch: dispatchForm(inForm('Send back')),
+    papers: page.getByRole('region', { name: 'Papers' }).getByRole('link'),
+    history: page.getByRole('list', { name: 'Everything that happened to this job' }),
+    messages: page.getByRole('list', { name: 'Messages' }),
+    async renewLink() {
+      await unfold(page, 'Renew the private link');
+      await press('Yes, send a new link');
+    },
+  };
+}
+
+function dispatchForm(form: Locator) {
+  return {
+    carrier: form.getByRole('combobox', { name: 'Carrier', exact: true }),
+    reference: form.getByRole('textbox', { name: 'Carrier’s reference' }),
+    postage: form.getByRole('textbox', { name: /^Postage we paid/ }),
+    send: form.getByRole('button', { name: 'Send back' }),
+  };
+}

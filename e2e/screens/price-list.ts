@@ -1,0 +1,20 @@
+import type { Page } from '@playwright/test';
+
+export function priceList(page: Page) {
+  return {
+    open: () => page.goto('/prices'),
+    found: page.getByRole('status'),
+    async search(words: string) {
+      await page.getByRole('searchbox', { name: 'Maker, model or what is wrong' }).fill(words);
+      await page.getByRole('button', { name: 'Search' }).click();
+    },
+    /** The entry of one model on the list. */
+    model: (name: string) => page.getByRole('region', { name }),
+    openModel: (name: string) => page.getByRole('link', { name, exact: true }).click(),
+    /** One repair on a model's own page, with price, time and cover. */
+    repair: (name: string) =>
+      page.getByRole('listitem').filter({ has: page.getByRole('heading', { name, exact: true }) }),
+    book: (repair: string) =>
+      page.getByRole('link', { name: new RegExp(`^Book this repair ?: ${repair}$`) }).click(),
+  };
+}
