@@ -32,7 +32,7 @@ export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Sta
           <LinkButton href={`/workshop/arrivals/${job.number}`}>Take in the parcel</LinkButton>
         </p>
       ) : null}
-      {open.map(({ move: { key, label, consequence } }) => {
+      {open.map(({ move: { key, label, consequence } }, index) => {
         if (!isPlainMove(key) || !may(who.role, permissionOf(key))) return null;
         const hidden = { ...carriedFields(job.version), move: key };
         return (
@@ -47,7 +47,7 @@ export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Sta
                 <TextArea name="note" label="Why" optional rows={2} maxLength={500} />
               </ConfirmButton>
             ) : (
-              <SubmitButton label={label} consequence={consequence} />
+              <SubmitButton label={label} consequence={consequence} kind={index === 0 ? 'main' : 'second'} />
             )}
           </ActionForm>
         );

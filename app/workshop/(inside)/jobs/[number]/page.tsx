@@ -142,13 +142,19 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
           />
         </DocketSection>
       </Docket>
-      <FindingsPart {...parts} />
-      <BenchPart {...parts} />
-      <PhotosPart {...parts} />
-      <MoneyPart {...parts} />
-      <PapersPart {...parts} />
-      <MessagesPart {...parts} />
-      <HistoryPart {...parts} />
+      <div className="sheet-parts">
+        <div>
+          <FindingsPart {...parts} />
+          <BenchPart {...parts} />
+          <PhotosPart {...parts} />
+        </div>
+        <div>
+          <MoneyPart {...parts} />
+          <PapersPart {...parts} />
+          <MessagesPart {...parts} />
+          <HistoryPart {...parts} />
+        </div>
+      </div>
     </>
   );
 }

@@ -54,7 +54,7 @@ export default async function CheckSheetPage({ params }: Props) {
                   <Tag tone={last.isPassed ? 'good' : 'stop'}>{last.isPassed ? 'passed' : 'failed'}</Tag>
                 ) : null}
               </h2>
-              {limitsText(check) === '' ? null : <p>{`Passes: ${limitsText(check)}`}</p>}
+              {passesText(check) === '' ? null : <p>{`Passes: ${passesText(check)}`}</p>}
               {check.help === '' ? null : <p>{check.help}</p>}
               {check.lesson ? (
                 <p>
@@ -88,4 +88,9 @@ export default async function CheckSheetPage({ params }: Props) {
       <MovesPart job={job} workshop={workshop} staff={staff} who={who} />
     </>
   );
+}
+
+// A choice's limits already say that they are what passes.
+function passesText(check: Parameters<typeof limitsText>[0]): string {
+  return check.kind === 'choice' ? check.passing.join(' or ') : limitsText(check);
 }
