@@ -270,12 +270,14 @@ export type CustomerKey = keyof typeof ROWS;
 
 /** A customer's address as the booking takes it. */
 export function addressOf(key: CustomerKey): Address {
-  const [name, email, phone, address1, address2, place] = ROWS[key];
-  const { postcode, town, country } = readPlace(place);
-  return { name, email, phone, address1, address2, postcode, town, country };
+  return readRow(ROWS[key]);
 }
 
-export const DEMO_NAMES: readonly string[] = Object.values(ROWS).map(([name]) => name);
+export const DEMO_ADDRESSES: readonly Address[] = Object.values(ROWS).map(readRow);
+
+function readRow([name, email, phone, address1, address2, place]: Row): Address {
+  return { name, email, phone, address1, address2, ...readPlace(place) };
+}
 
 // 'QM2 7HB Sandmouth GB': the postcode holds a digit in every part, the country is the last word.
 function readPlace(place: string): { postcode: string; town: string; country: string } {

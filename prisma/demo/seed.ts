@@ -1,5 +1,6 @@
 import { dayToDate } from '@/lib/calendar/day';
-import { db } from '@/lib/db/client';
+import { config } from '@/lib/config';
+import { onServer } from '@/lib/db/server';
 import { transaction } from '@/lib/db/transaction';
 import { mailQueue, sender, within } from '@/lib/mail/boss';
 import { withRandomSource } from '@/lib/numbers/draw';
@@ -7,6 +8,7 @@ import { forgetCalendars } from '@/lib/workshop/records';
 import { loadCatalogue } from './catalogue';
 import { sourceOf } from './chance';
 import { demoDays } from './days';
+import { forgetPictures } from './photos';
 import { Shop } from './shop';
 import { hireStaff } from './staff';
 import { OPEN, SHORT_COVER } from './stories/claims-open';
@@ -16,6 +18,7 @@ import { FIRST_MONTHS } from './stories/first-months';
 import { GOING_BACK } from './stories/going-back';
 import { LATER_MONTHS } from './stories/later-months';
 import { WAITING } from './stories/waiting';
+import { clearUnfinished, isDemoWanted, isUnfinished, removeMark, setMark } from './unfinished';
 import { closingDaysAround, writeWorkshop } from './workshop';
 
 // Before and after the lesson, because a job keeps the check sheet of the day it was booked.
@@ -31,15 +34,34 @@ const STORIES = [
   ...OPEN,
 ];
 
+/** Any number that nothing else in the database locks. */
+const LOCK = 741_852;
+
 /**
- * Fills an empty database with the workshop Quay & Alder and some sixty jobs of its last fourteen months, each made by the
- * program's own use cases. The same `now` gives the same rows, and any `now` the same numbers.
+ * Fills an empty database with the workshop Quay & Alder and some seventy jobs of its last fourteen months, each made by
+ * the program's own use cases. Any `now` gives the same numbers, and the same `now` the same history. Leaves a database
+ * alone that has a workshop already.
+ *
+ * Two instances may start together on one server: the lock lets one fill it, and the other then finds it done.
  */
 export async function seedDemo({ now }: { now: Date }): Promise<void> {
-  if ((await db.job.count()) > 0) return;
-  console.log('Filling the demonstration workshop, about twenty seconds; later starts skip this.');
+  await onServer(config.databaseUrl, async (client) => {
+    await client.query('SELECT pg_advisory_lock($1)', [LOCK]);
+    try {
+      if (await isDemoWanted()) await fill(now);
+    } finally {
+      await client.query('SELECT pg_advisory_unlock($1)', [LOCK]);
+    }
+  });
+}
+
+async function fill(now: Date): Promise<void> {
+  console.log('Filling the demonstration workshop, under half a minute; later starts skip this.');
+  if (await isUnfinished()) await clearUnfinished();
+  forgetPictures();
   const days = demoDays(now);
   await transaction(async (tx) => {
+    await setMark(tx);
     await writeWorkshop(tx, now);
     await tx.closingDay.createMany({
       data: closingDaysAround(days.today).map(({ day, name }) => ({ day: dayToDate(day), name })),
@@ -52,6 +74,7 @@ export async function seedDemo({ now }: { now: Date }): Promise<void> {
     await withRandomSource(sourceOf(story.key), () => story.tell(shop, story.key));
   }
   await keepMail();
+  forgetCalendars();
 }
 
 /**
@@ -64,5 +87,6 @@ async function keepMail(): Promise<void> {
     const ids = queued.map((mail) => mail.id);
     await tx.mail.updateMany({ where: { id: { in: ids } }, data: { state: 'kept' } });
     await sender().deleteJob(mailQueue, ids, { db: within(tx) });
+    await removeMark(tx);
   });
 }

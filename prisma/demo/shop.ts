@@ -1,4 +1,4 @@
-import type { Day } from '@/lib/calendar/day';
+import { addDays, type Day } from '@/lib/calendar/day';
 import { book } from '@/lib/jobs/book';
 import { saveStep, startDraft } from '@/lib/jobs/draft';
 import { nameParcel } from '@/lib/jobs/name-parcel';
@@ -38,6 +38,11 @@ export class Shop {
   /** The instant of a time of day, n calendar days before today. */
   ago(days: number, time: string): Date {
     return clock(this.days.ago(days), time);
+  }
+
+  /** The instant of a time of day, n calendar days before a day worked lately, so that a parcel had time to come. */
+  before(workingDaysBack: number, days: number, time: string): Date {
+    return clock(addDays(this.days.back(workingDaysBack), -days), time);
   }
 
   /** The instant some minutes before now. */

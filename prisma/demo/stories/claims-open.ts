@@ -7,10 +7,10 @@ import { clock, type DemoDays } from '../days';
 import type { Story } from './story';
 import { pastJob } from './usual';
 
-/** The claim of the second-last day of grace stands on this job. */
+/** A job under 30 days of cover that ended a few days ago. */
 export const SHORT_COVER = pastJob({
   key: 'orchardleigh-wet-minnow',
-  ago: 62,
+  ago: 78,
   repair: 'minnow/liquid',
   customer: 'tamsin-orchard',
   serial: 'MN 401 109',
@@ -28,8 +28,8 @@ export const SHORT_COVER = pastJob({
  * a few days before today, and the parcel of a claim opened two days later is here: tried day by day, because weekends
  * and holidays move three of these days.
  */
-function justLapsed(days: DemoDays): { sentOn: Day; claimedOn: Day; arrivedOn: Day } {
-  for (let daysAgo = 36; daysAgo < 60; daysAgo += 1) {
+export function justLapsed(days: DemoDays): { sentOn: Day; claimedOn: Day; arrivedOn: Day } {
+  for (let daysAgo = 36; daysAgo < 56; daysAgo += 1) {
     const sentOn = days.ago(daysAgo);
     const end = addPeriod(startDay('delivered', sentOn, days.calendar), 'P30D');
     const claimedOn = addDays(nextWorkingDay(end, days.calendar), 2);
@@ -70,7 +70,7 @@ export const OPEN: Story[] = [
       const claim = await claimOn(shop.told('tegeinglan-field-day'), {
         symptom: 'Runs down within an hour',
         details: 'Forty minutes in the field, and the level shown jumps.',
-        at: shop.ago(12, '19:20'),
+        at: shop.before(4, 5, '19:20'),
       });
       claim.on(shop.back(4), '10:55');
       await claim.arrive();
@@ -99,7 +99,7 @@ export const OPEN: Story[] = [
         symptom: 'Does not charge',
         details: 'From one day to the next. Nothing happened to it.',
         shots: [['bent-socket', 'The socket']],
-        at: shop.ago(15, '09:10'),
+        at: shop.before(5, 7, '09:10'),
       });
       claim.on(shop.back(5), '10:08');
       await claim.arrive({ photos: [['unit', 'As it came']] });
@@ -127,7 +127,7 @@ export const OPEN: Story[] = [
       const claim = await claimOn(shop.told('vogtland-stage'), {
         symptom: 'Does not charge',
         details: 'The light is on, the level does not rise. The socket holds well.',
-        at: shop.ago(22, '11:11'),
+        at: shop.before(9, 8, '11:11'),
       });
       claim.on(shop.back(9), '10:26');
       await claim.arrive();

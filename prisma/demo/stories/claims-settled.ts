@@ -46,6 +46,40 @@ export const LESSON: Story = {
 /** Claims that are settled, the oldest first. */
 export const SETTLED: Story[] = [
   {
+    key: 'aberystan-creeping',
+    tell: async (shop) => {
+      const claim = await claimOn(shop.told('aberystan-sea-water'), {
+        symptom: 'Keys or controls do things by themselves',
+        details: 'It begins to record by itself, mostly in the morning.',
+        battery: 'none',
+        at: shop.ago(351, '08:05'),
+      });
+      claim.later(2, '10:35');
+      await claim.arrive();
+      claim.later(1, '11:15');
+      await claim.move('assess');
+      await claim.inspect({
+        'liquid-signs-inside': ['yes', 'Old salt under the button matrix, none of it fresh.', 'corrosion'],
+        'self-test-opened': ['yes', 'Record line falls to 0.4 V when the board is cold.', 'meter'],
+      });
+      await claim.rule({
+        cause: 'weakened-by-original-damage',
+        reasonText:
+          'Salt from the first wave had crept under the button matrix, further than we looked. Finding it was our task, so it is covered.',
+        lesson: 'After salt water the button matrix comes off, always.',
+      });
+      claim.later(1, '10:20');
+      await claim.move('start-bench');
+      await repairOnBench(claim, {
+        work: 'Button matrix lifted, both sides washed and dried, one hour under warm air, one night in the cold.',
+        minutes: 85,
+      });
+      claim.later(1, '15:45');
+      await claim.sendBack({ postage: 480 });
+      await claim.closeByClock();
+    },
+  },
+  {
     key: 'rathnamoor-other-fault',
     tell: async (shop) => {
       const claim = await claimOn(shop.told('rathnamoor-quiet-side'), {
@@ -244,7 +278,7 @@ export const SETTLED: Story[] = [
       claim.later(1, '16:00');
       await claim.sendBack({ postage: 480 });
       await claim.closeByClock();
-      await writeOffLot({ lotId: shop.lot('CELL-25', 'NB-0588'), quantity: 19 });
+      await writeOffLot({ lotId: shop.lot('CELL-25', 'NB-0588'), quantity: 20 });
     },
   },
 ];

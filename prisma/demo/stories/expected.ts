@@ -49,7 +49,7 @@ export const EXPECTED: Story[] = [
         serial: '2610063543',
         problem: 'It forgets the date and my settings every night.',
         sent: ['Wall adapter'],
-        at: shop.ago(19, '09:02'),
+        at: shop.before(4, 12, '09:02'),
       });
       job.on(shop.back(4), '11:30');
       await job.say(
@@ -83,7 +83,7 @@ export const EXPECTED: Story[] = [
         serial: 'G-118 902',
         problem: 'It does not hold a charge any more.',
         battery: 'weak',
-        at: shop.ago(13, '19:55'),
+        at: shop.before(6, 4, '19:55'),
       });
       job.on(shop.back(6), '09:40');
       await job.say('I was packing it and saw that the back is bent outwards. Is that bad?');
@@ -108,7 +108,7 @@ export const EXPECTED: Story[] = [
         history: ['liquid'],
         battery: 'none',
         sent: ['Lid'],
-        at: shop.ago(15, '11:48'),
+        at: shop.before(7, 3, '11:48'),
       });
       job.on(shop.back(7), '10:25');
       await job.arrive({ photos: [['unit', 'Sticky all over the left half']] });

@@ -11,7 +11,7 @@ export const GOING_BACK: Story[] = [
         customer: 'idris-vellacott',
         serial: 'G-119 377',
         problem: 'The plug slips out.',
-        at: shop.ago(20, '07:58'),
+        at: shop.before(12, 3, '07:58'),
       });
       await repairAsUsual(job, {
         finding: 'Shell of the micro socket spread.',
@@ -29,7 +29,7 @@ export const GOING_BACK: Story[] = [
         customer: 'noor-bakhshi',
         serial: '2603104775',
         problem: 'Pad 5 must be hit hard, pad 12 is dead.',
-        at: shop.ago(29, '19:15'),
+        at: shop.before(17, 3, '19:15'),
       });
       await repairAsUsual(job, {
         finding: 'Sensor sheet worn under six pads.',
@@ -54,7 +54,7 @@ export const GOING_BACK: Story[] = [
         serial: 'HS25M461P',
         problem: 'Right side only.',
         sent: ['Leather sleeve', 'USB cable'],
-        at: shop.ago(18, '15:45'),
+        at: shop.before(11, 2, '15:45'),
       });
       await repairAsUsual(job, {
         finding: 'Left contact bent under the sleeve contact.',
@@ -75,7 +75,7 @@ export const GOING_BACK: Story[] = [
         serial: 'M2-08655-K',
         problem: 'Display flickers when it is cold.',
         sent: ['Carry pouch'],
-        at: shop.ago(24, '18:40'),
+        at: shop.before(14, 2, '18:40'),
       });
       await repairAsUsual(job, {
         finding: 'Ribbon cable cracked at the fold.',
@@ -105,7 +105,7 @@ export const GOING_BACK: Story[] = [
         customer: 'hedda-lindqvarn',
         serial: 'M2-11533-P',
         problem: 'The cable must be held.',
-        at: shop.ago(26, '20:05'),
+        at: shop.before(13, 3, '20:05'),
       });
       await repairAsUsual(job, {
         finding: 'Anchors free, two contacts cracked at the joint.',
@@ -129,7 +129,7 @@ export const GOING_BACK: Story[] = [
         serial: 'OC-1633',
         problem: 'No light on the adapter. With another adapter it is the same.',
         sent: ['Wall adapter'],
-        at: shop.ago(17, '13:13'),
+        at: shop.before(11, 2, '13:13'),
       });
       await repairAsUsual(job, {
         finding: 'Switch contact of the power socket burnt.',

@@ -46,7 +46,7 @@ export const LATER_MONTHS = [
   }),
   pastJob({
     key: 'duartelo-train',
-    ago: 188,
+    ago: 200,
     repair: 'spar/battery',
     customer: 'ines-duarte',
     serial: 'HS26B034M',
@@ -202,7 +202,7 @@ export const LATER_MONTHS = [
   }),
   pastJob({
     key: 'amanohara-gull',
-    ago: 34,
+    ago: 41,
     repair: 'gull/usb-socket',
     customer: 'yuki-amanohara',
     serial: 'G-119 230',

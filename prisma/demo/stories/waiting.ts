@@ -12,7 +12,7 @@ export const WAITING: Story[] = [
         serial: 'M4-12037-A',
         problem: 'Only noise on the left when I walk.',
         sent: ['Wind shield', 'Shoulder strap'],
-        at: shop.ago(6, '21:05'),
+        at: shop.before(0, 5, '21:05'),
       });
       job.on(shop.back(0), '10:12');
       await job.arrive({
@@ -35,7 +35,7 @@ export const WAITING: Story[] = [
         serial: 'M2-0B318-S',
         problem: 'Top third of the display is blank.',
         sent: ['Carry pouch'],
-        at: shop.ago(6, '12:31'),
+        at: shop.before(0, 5, '12:31'),
       });
       job.on(shop.back(0), '10:31');
       await job.arrive({
@@ -55,7 +55,7 @@ export const WAITING: Story[] = [
         customer: 'tamsin-orchard',
         serial: 'OS-0791',
         problem: 'Now the switch of my delay is going: I have to press twice.',
-        at: shop.ago(7, '13:44'),
+        at: shop.before(1, 5, '13:44'),
       });
       job.on(shop.back(1), '10:40');
       await job.arrive({ serial: 'OS-1163', photos: [['label', 'Plate of the unit that came']] });
@@ -73,7 +73,7 @@ export const WAITING: Story[] = [
         customer: 'constance-bly',
         serial: 'HB25R3105',
         problem: 'The volume jumps, mostly on the right.',
-        at: shop.ago(8, '10:20'),
+        at: shop.before(1, 6, '10:20'),
       });
       job.on(shop.back(1), '10:05');
       await job.arrive({ photos: [['unit', 'From above']] });
@@ -90,7 +90,7 @@ export const WAITING: Story[] = [
         serial: '2610144079',
         problem: 'Nothing is sent. Receiving works.',
         sent: ['Wall adapter'],
-        at: shop.ago(10, '20:55'),
+        at: shop.before(3, 4, '20:55'),
       });
       job.on(shop.back(3), '10:50');
       await job.arrive();
@@ -111,7 +111,7 @@ export const WAITING: Story[] = [
         problem: 'It only charges when I hold the cable up. Since last week not at all.',
         history: ['dropped'],
         sent: ['USB cable', 'Carry pouch'],
-        at: shop.ago(9, '19:42'),
+        at: shop.before(3, 3, '19:42'),
       });
       job.on(shop.back(3), '10:20');
       await job.arrive({
@@ -147,7 +147,7 @@ export const WAITING: Story[] = [
         customer: 'marta-zelenko',
         serial: 'G-119 004',
         problem: 'The record button counts double.',
-        at: shop.ago(30, '09:36'),
+        at: shop.before(15, 8, '09:36'),
       });
       job.on(shop.back(15), '10:30');
       await job.arrive();
@@ -179,7 +179,7 @@ export const WAITING: Story[] = [
         customer: 'beatriz-olmeda',
         serial: 'HJ 250 0418',
         problem: 'Spots on the display since the flight. You did its sockets last winter.',
-        at: shop.ago(16, '18:02'),
+        at: shop.before(6, 7, '18:02'),
       });
       job.on(shop.back(6), '10:10');
       await job.arrive();
@@ -207,7 +207,7 @@ export const WAITING: Story[] = [
         serial: 'KL25-01880',
         problem: 'Seven keys are silent, always the same ones.',
         sent: ['USB cable'],
-        at: shop.ago(19, '12:12'),
+        at: shop.before(9, 5, '12:12'),
       });
       job.on(shop.back(9), '10:22');
       await job.arrive();
@@ -242,7 +242,7 @@ export const WAITING: Story[] = [
         customer: 'petra-kiesling',
         serial: 'M4-10031-B',
         problem: 'You mended its headphone socket. Now the cable does not hold.',
-        at: shop.ago(14, '08:15'),
+        at: shop.before(5, 6, '08:15'),
       });
       job.on(shop.back(5), '10:35');
       await job.arrive({ photos: [['unit', 'As it came']] });
@@ -276,7 +276,7 @@ export const WAITING: Story[] = [
         serial: 'M2-10977-N',
         problem: 'Twenty minutes, then off.',
         battery: 'weak',
-        at: shop.ago(8, '07:25'),
+        at: shop.before(2, 3, '07:25'),
       });
       job.on(shop.back(2), '10:15');
       await job.arrive();
@@ -296,7 +296,7 @@ export const WAITING: Story[] = [
         serial: '2610177251',
         problem: 'Loses power when the lid is closed on the cable.',
         sent: ['USB cable', 'Lid'],
-        at: shop.ago(12, '20:20'),
+        at: shop.before(4, 5, '20:20'),
       });
       job.on(shop.back(4), '10:28');
       await job.arrive();
@@ -337,7 +337,7 @@ export const WAITING: Story[] = [
         customer: 'lowri-tegeingl',
         serial: 'MN 401 872',
         problem: 'Crackle on the right when the plug turns.',
-        at: shop.ago(11, '16:05'),
+        at: shop.before(3, 5, '16:05'),
       });
       job.on(shop.back(3), '10:44');
       await job.arrive();
@@ -360,7 +360,7 @@ export const WAITING: Story[] = [
         serial: 'HS26F019U',
         problem: 'Charges only with one old cable.',
         sent: ['USB cable'],
-        at: shop.ago(16, '22:30'),
+        at: shop.before(7, 4, '22:30'),
       });
       job.on(shop.back(7), '10:18');
       await job.arrive();
