@@ -1,0 +1,79 @@
+import { type Day, dayFromDate } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import type { Prisma } from '@/lib/db/generated/client';
+import { readStage } from '@/lib/jobs/records';
+import type { Stage } from '@/lib/jobs/rules/stages';
+import { CLAIM_STANDINGS, type ClaimStanding, claimStanding } from './rules/claim-standing';
+import { readRuling, type StoredRuling } from './stored-ruling';
+
+export const CLAIMS_PER_PAGE = 25;
+
+export type ListedClaim = {
+  number: string;
+  jobNumber: string;
+  stage: Stage;
+  standing: ClaimStanding;
+  certificate: string;
+  unit: string;
+  customer: string;
+  symptom: string;
+  openedOn: Day;
+  isLate: boolean;
+  ruled: StoredRuling | null;
+};
+
+/** The same cut as claimStanding(), for the database. */
+const WHERE: Record<ClaimStanding, Prisma.ClaimWhereInput> = {
+  'to-rule': { state: 'open', ruling: null, contestedAt: null },
+  'second-look': { state: 'open', ruling: { not: null } },
+  contested: { state: 'open', ruling: null, contestedAt: { not: null } },
+  ruled: { state: 'ruled' },
+  closed: { state: 'closed' },
+};
+
+/** How many claims stand where. */
+export async function countClaims(): Promise<Record<ClaimStanding, number>> {
+  const counts = { 'to-rule': 0, 'second-look': 0, contested: 0, ruled: 0, closed: 0 };
+  for (const standing of CLAIM_STANDINGS) {
+    counts[standing] = await db.claim.count({ where: WHERE[standing] });
+  }
+  return counts;
+}
+
+/** One page of the claims that stand at one place. Open ones oldest first, closed newest first; pages count from 1. */
+export async function listClaims(o: { standing: ClaimStanding; page: number }): Promise<ListedClaim[]> {
+  const isOver = o.standing === 'closed';
+  const rows = await db.claim.findMany({
+    where: WHERE[o.standing],
+    orderBy: isOver ? [{ closedAt: 'desc' }, { id: 'desc' }] : [{ openedAt: 'asc' }, { id: 'asc' }],
+    skip: (o.page - 1) * CLAIMS_PER_PAGE,
+    take: CLAIMS_PER_PAGE,
+    select: {
+      number: true,
+      state: true,
+      certificateNumber: true,
+      symptom: true,
+      openedOn: true,
+      isLate: true,
+      cause: true,
+      ruling: true,
+      secondLookAt: true,
+      contestedAt: true,
+      certificate: { select: { modelName: true } },
+      job: { select: { number: true, stage: true, customer: { select: { name: true } } } },
+    },
+  });
+  return rows.map((row) => ({
+    number: row.number,
+    jobNumber: row.job.number,
+    stage: readStage(row.job.stage),
+    standing: claimStanding(row),
+    certificate: row.certificateNumber,
+    unit: row.certificate.modelName,
+    customer: row.job.customer.name,
+    symptom: row.symptom,
+    openedOn: dayFromDate(row.openedOn),
+    isLate: row.isLate,
+    ruled: readRuling(row),
+  }));
+}
