@@ -1,0 +1,74 @@
+'use server';
+import { storePhotos } from '@/app/store-photos';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { checkSchema } from '@/app/workshop/(inside)/catalogue/repairs/[id]/sheet/check-schema';
+import { Refusal } from '@/lib/outcome';
+import { inspect } from '@/lib/warranty/inspect';
+import { learnFromClaim } from '@/lib/warranty/learn';
+import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import { onClaim } from './claim-kit';
+import { inspectionForm, rulingForm, secondLookForm } from './schema';
+
+export async function answerItem(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onClaim({
+    permission: 'rule-claim',
+    number,
+    schema: inspectionForm,
+    formData,
+    part: 'inspection',
+    work: async (call) => {
+      const stored = await storePhotos(formData.getAll('photo'), 1);
+      if (!stored.ok) throw new Refusal('invalid', stored.sentence, 'photo');
+      try {
+        await inspect({ ...call, ...call.data, photo: stored.photos[0] ?? null });
+      } catch (error) {
+        await stored.forget();
+        throw error;
+      }
+    },
+  });
+}
+
+export async function rule(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onClaim({
+    permission: 'rule-claim',
+    number,
+    schema: rulingForm,
+    formData,
+    part: 'ruling',
+    work: ({ data: { evidence, letIn, ...data }, ...call }) =>
+      ruleOnClaim({ ...call, ...data, isEvidenceClear: evidence, isLetIn: letIn }),
+  });
+}
+
+export async function decideSecondLook(
+  number: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onClaim({
+    permission: 'second-look',
+    number,
+    schema: secondLookForm,
+    formData,
+    part: 'ruling',
+    work: ({ data, ...call }) => lookAgain({ ...call, isConfirmed: data.decision === 'confirm' }),
+  });
+}
+
+/** Puts a check on the sheet of the claim's repair; `basedOn` is the version the person saw. */
+export async function teachCheck(
+  number: string,
+  basedOn: number,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onClaim({
+    permission: 'rule-claim',
+    number,
+    schema: checkSchema,
+    formData,
+    part: 'lesson',
+    work: ({ data, ...call }) => learnFromClaim({ ...call, basedOn, check: data, replaces: null }),
+  });
+}

@@ -1,0 +1,72 @@
+import 'server-only';
+import type { Route } from 'next';
+import { redirect } from 'next/navigation';
+import { z } from 'zod';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { jobRefused } from '@/app/workshop/job-refused';
+import { staffActor } from '@/app/workshop/staff-actor';
+import { requireStaff } from '@/app/workshop/who';
+import { now } from '@/lib/clock';
+import type { Actor } from '@/lib/jobs/actor';
+import { attempt } from '@/lib/outcome';
+import { type Permission, rolesThatMay } from '@/lib/people/rules/roles';
+import { findClaim } from '@/lib/warranty/claim-desk-case';
+
+const carried = z.object({ version: z.coerce.number().int().positive() });
+
+export type ClaimCall<T> = {
+  claimId: string;
+  /** the version of the claim's job that the person saw */
+  jobVersion: number;
+  data: T;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+};
+
+/**
+ * What every action of the claims desk does around its one use case: who is asking, is there such a claim, does the form
+ * parse, and afterwards the page again at the part that changed, or the refusal with everything typed.
+ */
+export async function onClaim<S extends z.ZodType>(o: {
+  permission: Permission;
+  number: string;
+  schema: S;
+  formData: FormData;
+  part: string;
+  work: (call: ClaimCall<z.output<S>>) => Promise<unknown>;
+}): Promise<FormState> {
+  const staff = await requireStaff(rolesThatMay(o.permission));
+  const claim = await findClaim(o.number);
+  if (!claim) return { message: 'There is no claim with this number.' };
+  const frame = carried.safeParse({ version: o.formData.get('version') });
+  if (!frame.success) return { message: 'This form was not complete. Load the page again.' };
+  const parsed = parseForm(o.schema, o.formData);
+  if (!parsed.ok) return parsed.state;
+  const { version } = frame.data;
+  const outcome = await attempt(() =>
+    o.work({
+      claimId: claim.id,
+      jobVersion: version,
+      data: parsed.data,
+      actor: staffActor(staff),
+      now: now(),
+    }),
+  );
+  const page = `/workshop/claims/${claim.number}`;
+  if (outcome.ok) redirect(`${page}?saved=${o.part}#${o.part}` as Route);
+  const state = await jobRefused(outcome.refusal, {
+    jobNumber: claim.jobNumber,
+    version,
+    values: typed(o.formData),
+  });
+  return state.conflict ? { ...state, conflict: { ...state.conflict, href: page } } : state;
+}
+
+function typed(formData: FormData): Record<string, string> {
+  const values: Record<string, string> = {};
+  for (const [name, entry] of formData) {
+    if (typeof entry === 'string' && !name.startsWith('$ACTION_')) values[name] = entry;
+  }
+  return values;
+}

@@ -1,0 +1,52 @@
+import { Table } from '@/app/ui/page/table';
+import { formatMoney } from '@/lib/money/amount';
+import { claimCost } from '@/lib/warranty/rules/claim-cost';
+import type { CaseProps } from './open-case';
+
+/** What the claim has really cost the workshop; the customer's side of it stays at nothing. */
+export function CostPart({ found, workshop }: CaseProps) {
+  const { claim, job } = found;
+  const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
+  const isClosed = claim.closedAt !== null;
+  const cost = claimCost({
+    minutes: claim.costMinutes ?? job.work.reduce((sum, entry) => sum + entry.minutes, 0),
+    labourRateMinor: workshop.labourRateMinor,
+    parts: job.partUses,
+    postageMinor: claim.costPostageMinor ?? 0,
+  });
+  const rows = [
+    { what: `${cost.minutes} minutes at ${money(workshop.labourRateMinor)} an hour`, amount: cost.labour },
+    { what: 'Parts, at what they were bought for', amount: cost.parts },
+    {
+      what: isClosed ? 'Postage back' : 'Postage back (known once it is sent)',
+      amount: cost.postage,
+    },
+  ];
+  return (
+    <section id="cost" aria-labelledby="cost-head">
+      <h2 id="cost-head">{isClosed ? 'What it has cost us' : 'What it has cost us so far'}</h2>
+      <div className="max-w-[42rem]">
+        <Table
+          caption="True cost"
+          captionHidden
+          keep
+          rows={rows}
+          rowKey={(row) => row.what}
+          columns={[
+            { key: 'what', head: 'What', kind: 'rowhead', cell: (row) => row.what },
+            { key: 'amount', head: 'Amount', kind: 'number', cell: (row) => money(row.amount) },
+          ]}
+          foot={
+            <tr>
+              <td>Together</td>
+              <td data-kind="number">{money(cost.together)}</td>
+            </tr>
+          }
+        />
+      </div>
+      <p className="text-small text-soft">
+        Before tax. It goes into the reserve that this repair’s price should carry.
+      </p>
+    </section>
+  );
+}

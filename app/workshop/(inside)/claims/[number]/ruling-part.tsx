@@ -1,0 +1,97 @@
+import { Facts } from '@/app/ui/docket/facts';
+import { Notice } from '@/app/ui/page/notice';
+import { formatInstant } from '@/lib/calendar/format';
+import { may } from '@/lib/people/rules/roles';
+import { causeRow } from '@/lib/warranty/rules/causes';
+import { claimStanding } from '@/lib/warranty/rules/claim-standing';
+import { readRuling } from '@/lib/warranty/stored-ruling';
+import { RULING_WORDS } from '../words';
+import type { CaseProps } from './open-case';
+import { RulingForm } from './ruling-form';
+import { SecondLookForm } from './second-look-form';
+
+/** The ruling: the form while there is none, the second look while it waits for one, and what was ruled. */
+export function RulingPart(props: CaseProps) {
+  const { claim, job } = props.found;
+  const standing = claimStanding(claim);
+  const isToRule = standing === 'to-rule' || standing === 'contested';
+  return (
+    <section id="ruling" aria-labelledby="ruling-head">
+      <h2 id="ruling-head">Ruling</h2>
+      {claim.isLate && standing !== 'closed' ? (
+        <Notice kind="note" heading="Opened in the days of grace">
+          <p>
+            The cover had ended, a short time before. A person decides: the form below asks whether it is let
+            in.
+          </p>
+        </Notice>
+      ) : null}
+      <Ruled {...props} />
+      {standing === 'second-look' ? <SecondLook {...props} /> : null}
+      {isToRule ? <ToRule {...props} stage={job.stage} /> : null}
+      {claim.ruling === null && standing === 'closed' ? <p>Closed without a ruling.</p> : null}
+    </section>
+  );
+}
+
+function ToRule({ stage, ...props }: CaseProps & { stage: string }) {
+  if (stage !== 'arrived' && stage !== 'assessing') {
+    return <p>The unit is not here yet. It is inspected and ruled on once it is taken in.</p>;
+  }
+  if (!may(props.who.role, 'rule-claim')) return <p>Ruling is for the bench and the owner.</p>;
+  return <RulingForm {...props} />;
+}
+
+function SecondLook(props: CaseProps) {
+  if (may(props.who.role, 'second-look')) return <SecondLookForm {...props} />;
+  return (
+    <Notice kind="note" heading="Waits for the owner">
+      <p>
+        A ruling other than covered is told to the customer only after the owner has looked a second time.
+      </p>
+    </Notice>
+  );
+}
+
+function Ruled({ found, workshop, names }: CaseProps) {
+  const { claim } = found;
+  const ruled = readRuling(claim);
+  if (!ruled) return null;
+  const row = causeRow(ruled.cause);
+  const name = (id: string | null) => (id ? (names.get(id)?.name ?? 'somebody who left') : null);
+  const at = (instant: Date | null) =>
+    instant ? formatInstant(instant, { locale: workshop.locale, zone: workshop.timeZone }) : null;
+  const isByDoubt = ruled.ruling === 'covered' && row.ruling !== 'covered';
+  return (
+    <Facts
+      items={[
+        {
+          term: 'Ruling',
+          text: (
+            <strong>{`${RULING_WORDS[ruled.ruling]}${ruled.isFinal ? '' : ' (not told to the customer yet)'}`}</strong>
+          ),
+        },
+        { term: 'Cause', text: `${row.label}. ${row.because}` },
+        {
+          term: 'Why covered',
+          text: isByDoubt
+            ? 'The evidence is unclear, or no photo shows it: an unusual failure is not by itself the customer’s fault.'
+            : null,
+        },
+        { term: 'Also found', text: alsoFoundWords(claim.alsoFound) },
+        { term: 'For the customer', text: <span className="written">{claim.reasonText ?? ''}</span> },
+        { term: 'Ruled by', text: joined(name(claim.ruledBy), at(claim.ruledAt)) },
+        { term: 'Second look', text: joined(name(claim.secondLookBy), at(claim.secondLookAt)) },
+      ]}
+    />
+  );
+}
+
+function joined(who: string | null, when: string | null): string | null {
+  return who && when ? `${who}, ${when}` : null;
+}
+
+function alsoFoundWords(stored: string | null): string | null {
+  if (stored === 'separate-fault' || stored === 'damage-after-return') return causeRow(stored).label;
+  return null;
+}

@@ -1,0 +1,39 @@
+import { z } from 'zod';
+import { CAUSES } from '@/lib/warranty/rules/causes';
+import { INSPECTION_ITEMS } from '@/lib/warranty/rules/inspection';
+
+const long = (max: number) =>
+  z.string().trim().max(max, `Keep this to ${max} characters`).optional().default('');
+
+export const ITEM_KEYS = INSPECTION_ITEMS.map((item) => item.key);
+
+export const inspectionForm = z.object({
+  item: z.enum(ITEM_KEYS),
+  answer: z.enum(['yes', 'no', 'unclear'], { error: 'Choose yes, no or unclear' }),
+  note: long(1000),
+});
+
+/** A choice of the ruling form that stands for "nothing besides". */
+export const NOTHING_ELSE = 'nothing';
+
+export const rulingForm = z.object({
+  cause: z.enum(CAUSES, { error: 'Choose the cause' }),
+  alsoFound: z
+    .enum([NOTHING_ELSE, 'separate-fault', 'damage-after-return'], {
+      error: 'Choose whether something else was found',
+    })
+    .transform((found) => (found === NOTHING_ELSE ? null : found)),
+  evidence: z
+    .enum(['clear', 'unclear'], { error: 'Choose whether the evidence is clear' })
+    .transform((answer) => answer === 'clear'),
+  letIn: z
+    .enum(['yes', 'no'], { error: 'Choose whether the late claim is let in' })
+    .optional()
+    .transform((answer) => answer === 'yes'),
+  reasonText: long(4000),
+  lesson: long(1000),
+});
+
+export const secondLookForm = z.object({
+  decision: z.enum(['confirm', 'undo'], { error: 'Confirm the ruling, or send it back' }),
+});

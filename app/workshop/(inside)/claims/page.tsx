@@ -1,0 +1,120 @@
+import type { Metadata } from 'next';
+import { PageHead } from '@/app/ui/page/page-head';
+import { Pager } from '@/app/ui/page/pager';
+import { Table } from '@/app/ui/page/table';
+import { Tag } from '@/app/ui/page/tag';
+import { TextLink } from '@/app/ui/page/text-link';
+import { NumberText } from '@/app/ui/words/number-text';
+import { formatDay } from '@/lib/calendar/format';
+import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { showNumber } from '@/lib/numbers/job-number';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { CLAIMS_PER_PAGE, countClaims, type ListedClaim, listClaims } from '@/lib/warranty/claim-desk';
+import { causeRow } from '@/lib/warranty/rules/causes';
+import { CLAIM_STANDINGS, type ClaimStanding } from '@/lib/warranty/rules/claim-standing';
+import { readWorkshop } from '@/lib/workshop/records';
+import { stageTone } from '../../stage-tone';
+import { requireStaff } from '../../who';
+import { RULING_WORDS, STANDING_WORDS } from './words';
+
+export const metadata: Metadata = { title: 'Claims' };
+
+type Search = { show?: string | string[]; page?: string | string[] };
+
+export default async function ClaimsPage({ searchParams }: { searchParams: Promise<Search> }) {
+  const who = await requireStaff(rolesThatMay('take-in'));
+  const search = await searchParams;
+  const counts = await countClaims();
+  const asked = CLAIM_STANDINGS.find((known) => known === search.show);
+  const standing = asked ?? whereToBegin(counts, who.role === 'owner');
+  const page = Math.max(1, Math.trunc(Number(search.page)) || 1);
+  const [claims, { locale }] = await Promise.all([listClaims({ standing, page }), readWorkshop()]);
+  return (
+    <>
+      <PageHead
+        title="Claims"
+        lead="Units that came back under a certificate."
+        next={STANDING_WORDS[standing].meaning}
+      />
+      <nav aria-label="Claims by what they wait for" className="mb-6">
+        <ul className="flex flex-wrap gap-x-6">
+          {CLAIM_STANDINGS.map((each) => (
+            <FilterLink key={each} standing={each} count={counts[each]} isChosen={each === standing} />
+          ))}
+        </ul>
+      </nav>
+      <Table
+        caption={`Claims: ${STANDING_WORDS[standing].label}`}
+        captionHidden
+        rows={claims}
+        rowKey={(claim) => claim.number}
+        empty={`No claim stands at “${STANDING_WORDS[standing].label}”.`}
+        columns={[
+          {
+            key: 'number',
+            head: 'Claim',
+            kind: 'rowhead',
+            cell: (claim) => (
+              <TextLink href={`/workshop/claims/${claim.number}`}>
+                <NumberText text={showNumber(claim.number)} />
+              </TextLink>
+            ),
+          },
+          {
+            key: 'what',
+            head: 'Unit and symptom',
+            cell: (claim) => (
+              <>
+                {`${claim.unit}: ${claim.symptom === 'other' ? 'something else' : claim.symptom}`}
+                {claim.isLate ? (
+                  <span className="block">
+                    <Tag tone="note">opened in the days of grace</Tag>
+                  </span>
+                ) : null}
+              </>
+            ),
+          },
+          { key: 'customer', head: 'Customer', cell: (claim) => claim.customer },
+          { key: 'opened', head: 'Opened', cell: (claim) => formatDay(claim.openedOn, locale, 'short') },
+          {
+            key: 'stage',
+            head: 'Its job',
+            cell: (claim) => <Tag tone={stageTone(claim.stage)}>{STAGE_WORDS[claim.stage].label}</Tag>,
+          },
+          { key: 'ruling', head: 'Ruling', cell: (claim) => rulingWords(claim) },
+        ]}
+      />
+      <Pager
+        page={page}
+        pages={Math.ceil(counts[standing] / CLAIMS_PER_PAGE)}
+        href={(other) => `/workshop/claims?show=${standing}&page=${other}`}
+      />
+    </>
+  );
+}
+
+/** The first list with something in it that the person can do; the owner's second look comes before all. */
+function whereToBegin(counts: Record<ClaimStanding, number>, isOwner: boolean): ClaimStanding {
+  const order: ClaimStanding[] = isOwner
+    ? ['second-look', 'contested', 'to-rule', 'ruled']
+    : ['contested', 'to-rule', 'second-look', 'ruled'];
+  return order.find((standing) => counts[standing] > 0) ?? 'to-rule';
+}
+
+function rulingWords({ ruled }: ListedClaim): string {
+  if (!ruled) return 'none yet';
+  return `${RULING_WORDS[ruled.ruling]}: ${causeRow(ruled.cause).label.toLowerCase()}`;
+}
+
+function FilterLink(props: { standing: ClaimStanding; count: number; isChosen: boolean }) {
+  const words = `${STANDING_WORDS[props.standing].label} (${props.count})`;
+  return (
+    <li className="py-2.5">
+      {props.isChosen ? (
+        <strong aria-current="page">{words}</strong>
+      ) : (
+        <TextLink href={`/workshop/claims?show=${props.standing}`}>{words}</TextLink>
+      )}
+    </li>
+  );
+}
