@@ -9,14 +9,14 @@ import { NumberText } from '@/app/ui/words/number-text';
 import { requireStaff } from '@/app/workshop/who';
 import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
-import { addWorkingDays } from '@/lib/calendar/working';
 import { now } from '@/lib/clock';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { readKind, readStage } from '@/lib/jobs/records';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { readCalendar, readWorkshop } from '@/lib/workshop/records';
+import { promiseDay } from '@/lib/promise/promise-day';
+import { readWorkshop } from '@/lib/workshop/records';
 import { BatteryPart } from './battery-part';
 import { HistoryPart } from './history-part';
 import { TakeInForm } from './take-in-form';
@@ -38,9 +38,7 @@ export default async function ArrivalPage({ params }: Props) {
   const stage = readStage(job.stage);
   if (job.arrivedAt !== null) return <TakenIn job={job} workshop={workshop} />;
 
-  const today = dayInZone(now(), timeZone);
-  const calendar = await readCalendar(workshop, today);
-  const promise = formatDay(addWorkingDays(today, job.repair.workingDays, calendar), locale, 'weekday');
+  const promise = await promiseDay({ repairId: job.repair.id, now: now() });
   return (
     <>
       <PageHead
@@ -75,7 +73,7 @@ export default async function ArrivalPage({ params }: Props) {
         {stage === 'booked' ? (
           <div>
             <h2 className="mb-4">Take it in</h2>
-            <TakeInForm job={job} promise={promise} />
+            <TakeInForm job={job} promise={promise} locale={locale} />
           </div>
         ) : (
           <p>

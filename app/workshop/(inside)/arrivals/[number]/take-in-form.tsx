@@ -4,10 +4,14 @@ import { FileField } from '@/app/ui/forms/file-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
+import { formatDay } from '@/lib/calendar/format';
 import type { JobRecord } from '@/lib/jobs/records';
+import { BY_HAND, type PromiseAnswer } from '@/lib/promise/rules/promise';
 import { takeIn } from './actions';
 
-export function TakeInForm({ job, promise }: { job: JobRecord; promise: string }) {
+type Props = { job: JobRecord; promise: PromiseAnswer; locale: string };
+
+export function TakeInForm({ job, promise, locale }: Props) {
   const told = job.accessories.filter((each) => each.isTold);
   return (
     <ActionForm action={takeIn.bind(null, job.number)} hidden={{ version: job.version }} label="Take it in">
@@ -49,8 +53,23 @@ export function TakeInForm({ job, promise }: { job: JobRecord; promise: string }
       <SubmitButton
         label="Take in"
         busy="Taking in…"
-        consequence={`Tells the customer that it is here, with any difference to the booking, and promises it ready by ${promise}.`}
+        consequence={`Tells the customer that it is here, with any difference to the booking, and promises it ready by ${formatDay(promise.on, locale, 'weekday')}: ${basisWords(promise)}.`}
       />
     </ActionForm>
   );
+}
+
+/** What the promise rests on, for whoever gives it. */
+function basisWords(promise: PromiseAnswer): string {
+  const days = `${promise.days} working ${promise.days === 1 ? 'day' : 'days'}`;
+  switch (promise.basis) {
+    case 'by-hand':
+      return `${days}, ${BY_HAND}`;
+    case 'repair':
+      return `${days}, from ${promise.jobs} finished jobs of this repair`;
+    case 'family':
+      return `${days}, from ${promise.jobs} finished jobs of this family of units`;
+    case 'all':
+      return `${days}, from all ${promise.jobs} finished jobs`;
+  }
 }
