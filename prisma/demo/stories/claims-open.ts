@@ -102,11 +102,11 @@ export const OPEN: Story[] = [
         at: shop.before(5, 7, '09:10'),
       });
       claim.on(shop.back(5), '10:08');
-      await claim.arrive({ photos: [['unit', 'As it came']] });
+      await claim.arrive({ photos: [['recorder', 'As it came']] });
       claim.later(1, '14:40');
       await claim.move('assess');
       await claim.inspect({
-        'outside-damage': ['yes', 'Case pressed in above the socket, 2 mm deep.', 'unit'],
+        'outside-damage': ['yes', 'Case pressed in above the socket, 2 mm deep.', 'recorder'],
         'connector-magnified': ['yes', 'Shell folded upwards, tongue split lengthwise.', 'bent-socket'],
         'previous-joints': [
           'no',

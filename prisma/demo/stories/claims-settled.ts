@@ -15,7 +15,7 @@ export const LESSON: Story = {
       at: shop.ago(226, '21:30'),
     });
     claim.later(2, '10:25');
-    await claim.arrive({ photos: [['unit', 'As it came']] });
+    await claim.arrive({ photos: [['recorder', 'As it came']] });
     claim.later(1, '11:10');
     await claim.move('assess');
     await claim.inspect({

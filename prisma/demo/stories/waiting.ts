@@ -20,7 +20,7 @@ export const WAITING: Story[] = [
         extra: ['Memory card'],
         photos: [
           ['parcel', 'One corner crushed, unit unharmed'],
-          ['unit', 'From above'],
+          ['recorder', 'From above'],
           ['label', 'Serial plate'],
         ],
       });
@@ -42,7 +42,7 @@ export const WAITING: Story[] = [
         serial: 'M2-08318-S',
         photos: [
           ['label', 'Serial plate, worn'],
-          ['unit', 'From above'],
+          ['recorder', 'From above'],
         ],
       });
     },
@@ -58,7 +58,13 @@ export const WAITING: Story[] = [
         at: shop.before(1, 5, '13:44'),
       });
       job.on(shop.back(1), '10:40');
-      await job.arrive({ serial: 'OS-1163', photos: [['label', 'Plate of the unit that came']] });
+      await job.arrive({
+        serial: 'OS-1163',
+        photos: [
+          ['pedal', 'The unit that came'],
+          ['label', 'Its plate'],
+        ],
+      });
       await job.say(
         'The Sprat in your parcel has the serial OS-1163, you booked OS-0791. Do you have two? Tell us which one this is, then we go on.',
         'front',
@@ -117,7 +123,7 @@ export const WAITING: Story[] = [
       await job.arrive({
         photos: [
           ['parcel', 'The parcel as it came'],
-          ['unit', 'From above'],
+          ['recorder', 'From above'],
         ],
       });
       job.later(1, '11:05');
@@ -228,6 +234,7 @@ export const WAITING: Story[] = [
         'Three tracks bridged with 0.1 mm wire across the crack, measured at 0.31 ohm each.',
         70,
       );
+      await job.photograph('work', [['wire-bridge', 'Three tracks bridged']]);
       await job.say(
         'This one is slower than we promised: the board has a crack that we bridge by hand. It costs you nothing more.',
         'bench',
@@ -245,7 +252,7 @@ export const WAITING: Story[] = [
         at: shop.before(5, 6, '08:15'),
       });
       job.on(shop.back(5), '10:35');
-      await job.arrive({ photos: [['unit', 'As it came']] });
+      await job.arrive({ photos: [['recorder', 'As it came']] });
       job.later(1, '14:20');
       await job.move('assess', { by: 'owner' });
       await job.find(
