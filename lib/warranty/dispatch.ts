@@ -10,7 +10,7 @@ import { queueMail } from '@/lib/mail/queue';
 import { checkS10 } from '@/lib/numbers/s10';
 import { foldSerial } from '@/lib/numbers/serial';
 import { Refusal } from '@/lib/outcome';
-import { readCalendar, readWorkshop } from '@/lib/workshop/records';
+import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { type DrawnCertificate, drawPlan } from './draw-plan';
 import { type CertificatePlan, planWarranty, type WarrantyPlan } from './plan-certificate';
 
@@ -53,6 +53,7 @@ export async function dispatch(
   const workshop = await readWorkshop();
   const calendar = await readCalendar(workshop, dayInZone(o.now, workshop.timeZone));
   const plan = await planWarranty(job, { now: o.now, timeZone: workshop.timeZone, calendar });
+  if (plan.certificate) requireGuarantor(workshop);
   const drawn = plan.certificate
     ? await drawPlan(plan.certificate, job, { workshop, calendar, staff: await staffNames(), now: o.now })
     : null;
@@ -64,6 +65,16 @@ export async function dispatch(
   }
   const { certificate } = plan;
   return { certificate: certificate && { number: certificate.number, revision: certificate.revision } };
+}
+
+/** A certificate names who stands behind it and where it holds (Directive (EU) 2019/771 Art. 17(2)(b), (e)). */
+function requireGuarantor(workshop: WorkshopCard): void {
+  const { name, email, territory, addressLines } = workshop;
+  if ([name, email, territory, addressLines[0] ?? ''].every((text) => text.trim() !== '')) return;
+  throw new Refusal(
+    'invalid',
+    'The certificate names the workshop’s address and e-mail, and where it holds good. Fill these in under Settings first.',
+  );
 }
 
 type DispatchWrite = Dispatch & { job: JobRecord; plan: WarrantyPlan; drawn: DrawnCertificate | null };

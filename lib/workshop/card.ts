@@ -1,4 +1,5 @@
 import type { Workshop } from '@/lib/db/generated/client';
+import { DEFAULT_PACKING, DEFAULT_PRIVACY, DEFAULT_TERMS } from './default-texts';
 
 export type Paper = 'A4' | 'LETTER';
 
@@ -35,9 +36,9 @@ export const blankWorkshop: WorkshopCard = {
   capacityMinutesDay: 360,
   approvalDays: 30,
   paymentText: '',
-  packingText: [],
-  termsText: '',
-  privacyText: '',
+  packingText: DEFAULT_PACKING,
+  termsText: DEFAULT_TERMS,
+  privacyText: DEFAULT_PRIVACY,
   territory: '',
   updatedAt: new Date(0),
 };

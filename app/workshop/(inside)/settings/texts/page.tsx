@@ -3,9 +3,11 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
+import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { rolesThatMay } from '@/lib/people/rules/roles';
+import { STAFF_NOTE } from '@/lib/warranty/rules/certificate-text';
 import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../who';
 import { saveTexts } from '../actions';
@@ -23,6 +25,9 @@ export default async function TextsPage() {
         title="Texts"
         lead="A line that begins with # is a heading, with - an entry of a list; an empty line begins a new paragraph."
       />
+      <Notice kind="note" heading="Templates, not legal advice">
+        <p>{STAFF_NOTE}</p>
+      </Notice>
       <ActionForm action={saveTexts} hidden={{ seenAt: workshop.updatedAt.toISOString() }}>
         <TextArea
           name="termsText"
