@@ -21,6 +21,8 @@ export default defineConfig({
   workers: 1,
   retries: 0,
   timeout: 60_000,
+  // A busy machine draws a certificate in seconds, not in a moment.
+  expect: { timeout: 15_000 },
   use: {
     baseURL: place.origin,
     locale: 'en-GB',

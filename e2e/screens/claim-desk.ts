@@ -1,0 +1,31 @@
+import type { Page } from '@playwright/test';
+import type { PhotoFile } from '../world/photo';
+import { bare, docket } from './docket';
+import { unfold } from './unfold';
+
+/** One claim at the claims desk: first repair and returned unit side by side, the inspection, the ruling. */
+export function claimDesk(page: Page) {
+  const ruling = page.getByRole('form', { name: 'Rule on the claim' });
+  const pick = (question: string, choice: string) =>
+    ruling.getByRole('group', { name: question }).getByRole('radio', { name: choice });
+  const inspection = page.getByRole('region', { name: 'Inspection' });
+  return {
+    open: (number: string) => page.goto(`/workshop/claims/${bare(number)}`),
+    docket: docket(page),
+    compare: page.getByRole('region', { name: 'Side by side' }),
+    readings: page.getByRole('table', { name: 'Readings at the repair and now' }),
+    inspection,
+    async inspect(item: string, answer: 'Yes' | 'No' | 'Unclear', photo: PhotoFile) {
+      const part = await unfold(inspection, item);
+      await part.getByRole('radio', { name: answer, exact: true }).check();
+      await part.getByLabel(/^Photo/).setInputFiles(photo);
+      await part.getByRole('button', { name: 'Keep the answer' }).click();
+    },
+    cause: (label: string) => pick('What caused it?', label),
+    evidence: (label: string) => pick('Is the evidence clear?', label),
+    reason: ruling.getByRole('textbox', { name: /^The reason, for the customer/ }),
+    rule: ruling.getByRole('button', { name: 'Rule on the claim' }),
+    ruled: page.getByRole('region', { name: 'Ruling' }),
+    cost: page.getByRole('region', { name: /^What it has cost us/ }),
+  };
+}
