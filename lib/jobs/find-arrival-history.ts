@@ -1,4 +1,4 @@
-import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { type Day, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { certificatesOfSerial } from '@/lib/warranty/records';
 import { readStage } from './records';
@@ -6,9 +6,12 @@ import type { Stage } from './rules/stages';
 
 export type SerialHistory = {
   jobs: { number: string; stage: Stage; repair: string; bookedOn: Day }[];
-  /** revisions in force, newest first; `endsOn` as stated on the paper */
-  certificates: { number: string; revision: number; endsOn: Day }[];
+  /** revisions in force, newest first; until when they cover is counted by lib/warranty/cover-view.ts */
+  certificates: { number: string; revision: number }[];
 };
+
+/** A unit with more certificates than this is looked up by its jobs. */
+const MOST_CERTIFICATES = 5;
 
 /** What we know of a serial besides one job: earlier jobs, newest first, and certificates in force. */
 export async function historyOfSerial(o: {
@@ -36,10 +39,8 @@ export async function historyOfSerial(o: {
       repair: job.repair.name,
       bookedOn: dayInZone(job.bookedAt, o.timeZone),
     })),
-    certificates: certificates.map((row) => ({
-      number: row.number,
-      revision: row.revision,
-      endsOn: dayFromDate(row.endsOn),
-    })),
+    certificates: certificates
+      .slice(0, MOST_CERTIFICATES)
+      .map(({ number, revision }) => ({ number, revision })),
   };
 }

@@ -17,7 +17,7 @@ import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../who';
 import { LoadPart } from './today-load';
 import { TodaySection } from './today-rows';
-import { stepOf } from './today-steps';
+import { claimAtDesk, stepOf } from './today-steps';
 
 export const metadata: Metadata = { title: 'Today' };
 
@@ -74,7 +74,7 @@ function First({ lists }: { lists: Today['lists'] }) {
     <>
       <TextLink href={step.href}>{step.label}</TextLink>
       {`: ${row.job.unit}, `}
-      <NumberText text={showNumber(row.job.number)} />
+      <NumberText text={showNumber(claimAtDesk(row) ?? row.job.number)} />
       {'.'}
     </>
   );

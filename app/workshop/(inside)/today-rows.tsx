@@ -32,7 +32,10 @@ export function TodaySection(props: {
       <h2 id={id}>
         {title}
         {minutes > 0 ? (
-          <span className="font-normal text-soft">{` · ${inHours(minutes)} of bench work`}</span>
+          <span className="font-normal text-soft">
+            {' '}
+            <span className="whitespace-nowrap">{`· ${inHours(minutes)} of bench work`}</span>
+          </span>
         ) : null}
       </h2>
       {rows.length === 0 ? (

@@ -2,7 +2,6 @@ import { DocketSection } from '@/app/ui/docket/docket';
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
-import { type Day, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { historyOfSerial } from '@/lib/jobs/find-arrival-history';
@@ -10,15 +9,24 @@ import type { JobRecord } from '@/lib/jobs/records';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { showNumber } from '@/lib/numbers/job-number';
 import { foldSerial } from '@/lib/numbers/serial';
+import { type CoverView, coverView } from '@/lib/warranty/cover-view';
+import { readChain } from '@/lib/warranty/records';
 import type { WorkshopCard } from '@/lib/workshop/card';
 
 /** What is known of this serial, booked or read: earlier jobs and certificates in force. Shown without being asked for. */
 export async function HistoryPart({ job, workshop }: { job: JobRecord; workshop: WorkshopCard }) {
   const { locale, timeZone } = workshop;
-  const today = dayInZone(now(), timeZone);
   const serials = [job.serialTyped, job.arrivedSerial ?? ''].map(foldSerial).filter((key) => key !== '');
   const history = await historyOfSerial({ serialKeys: serials, exceptJobId: job.id, timeZone });
-  const { jobs, certificates } = history;
+  const { jobs } = history;
+  // The paper states the end at its issue; days given back since then are counted here.
+  const certificates = await Promise.all(
+    history.certificates.map(async ({ number }) => {
+      const chain = await readChain(number);
+      if (!chain) throw new Error('a certificate in force has no chain');
+      return { number, ...(await coverView(chain, chain.inForce, { workshop, now: now() })) };
+    }),
+  );
   return (
     <DocketSection heading="This serial here before">
       {jobs.length === 0 && certificates.length === 0 ? <p>Never, as far as we know.</p> : null}
@@ -28,7 +36,7 @@ export async function HistoryPart({ job, workshop }: { job: JobRecord; workshop:
             <TextLink href={`/workshop/search?q=${certificate.number}`}>
               Certificate <NumberText text={showNumber(certificate.number)} />
             </TextLink>
-            <CoverTag endsOn={certificate.endsOn} today={today} locale={locale} />
+            <CoverTag cover={certificate} locale={locale} />
           </li>
         ))}
         {jobs.map((earlier) => (
@@ -40,7 +48,7 @@ export async function HistoryPart({ job, workshop }: { job: JobRecord; workshop:
           </li>
         ))}
       </ul>
-      {certificates.some((certificate) => today <= certificate.endsOn) && job.kind === 'repair' ? (
+      {certificates.some((certificate) => certificate.isRunning) && job.kind === 'repair' ? (
         <p className="mt-2">
           <strong>Cover is running on this unit.</strong> If it is the same fault, this should be a claim and
           free of charge: ask the customer before it is assessed.
@@ -50,9 +58,9 @@ export async function HistoryPart({ job, workshop }: { job: JobRecord; workshop:
   );
 }
 
-function CoverTag({ endsOn, today, locale }: { endsOn: Day; today: Day; locale: string }) {
-  const shown = formatDay(endsOn, locale, 'short');
-  return today <= endsOn ? (
+function CoverTag({ cover, locale }: { cover: CoverView; locale: string }) {
+  const shown = formatDay(cover.endsOn, locale, 'short');
+  return cover.isRunning ? (
     <Tag tone="good">{`covered until ${shown}`}</Tag>
   ) : (
     <Tag tone="note">{`cover ended ${shown}`}</Tag>

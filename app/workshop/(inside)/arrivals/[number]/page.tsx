@@ -42,7 +42,11 @@ export default async function ArrivalPage({ params }: Props) {
   return (
     <>
       <PageHead
-        above={<TextLink href="/workshop/arrivals">Arrivals</TextLink>}
+        above={
+          <TextLink href="/workshop/arrivals" className="inline-block py-2.5">
+            Arrivals
+          </TextLink>
+        }
         title={`Take in: ${job.model.maker} ${job.model.name}`}
         lead={`${job.repair.name}, for ${job.customer.name}.`}
       />

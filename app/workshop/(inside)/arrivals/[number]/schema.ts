@@ -2,6 +2,9 @@ import { z } from 'zod';
 
 const MOST_THINGS = 20;
 
+/** Photos of the condition on one form, besides the one of the serial. */
+export const MOST_PHOTOS = 6;
+
 export const takeInForm = z.object({
   version: z.coerce.number().int().positive(),
   serial: z

@@ -8,6 +8,7 @@ import { formatDay } from '@/lib/calendar/format';
 import type { JobRecord } from '@/lib/jobs/records';
 import { BY_HAND, type PromiseAnswer } from '@/lib/promise/rules/promise';
 import { takeIn } from './actions';
+import { MOST_PHOTOS } from './schema';
 
 type Props = { job: JobRecord; promise: PromiseAnswer; locale: string };
 
@@ -42,13 +43,21 @@ export function TakeInForm({ job, promise, locale }: Props) {
         maxLength={2000}
       />
       <FileField
-        name="photos"
-        label="Photos of its condition"
-        hint="The serial, every side, and any damage, before anything is opened."
+        name="serialPhoto"
+        label="Photo of the serial"
+        hint="It settles a serial that was misread."
         optional
-        most={6}
+        most={1}
         maxMegabytes={15}
         camera
+      />
+      <FileField
+        name="photos"
+        label="Photos of its condition"
+        hint="Every side, and any damage, before anything is opened. A phone offers its camera."
+        optional
+        most={MOST_PHOTOS}
+        maxMegabytes={15}
       />
       <SubmitButton
         label="Take in"

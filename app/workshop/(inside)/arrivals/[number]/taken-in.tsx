@@ -33,7 +33,11 @@ export function TakenIn({ job, workshop }: Props) {
   return (
     <>
       <PageHead
-        above={<TextLink href="/workshop/arrivals">Arrivals</TextLink>}
+        above={
+          <TextLink href="/workshop/arrivals" className="inline-block py-2.5">
+            Arrivals
+          </TextLink>
+        }
         title={`Taken in: ${job.model.maker} ${job.model.name}`}
         lead={`The customer was told${job.arrivedAt ? ` on ${formatDay(dayInZone(job.arrivedAt, timeZone), locale, 'weekday')}` : ''}.`}
       />

@@ -44,7 +44,11 @@ export default async function ClaimPage({ params, searchParams }: Props) {
   return (
     <>
       <PageHead
-        above={<TextLink href="/workshop/claims">Claims</TextLink>}
+        above={
+          <TextLink href="/workshop/claims" className="inline-block py-2.5">
+            Claims
+          </TextLink>
+        }
         title={`${certificate.modelName}: ${symptom}`}
         lead={claim.details === '' ? undefined : `“${claim.details}”`}
         next={nextWords(standing, job.stage)}
