@@ -45,7 +45,14 @@ export function ClaimForm(props: Props) {
       <form action={formAction} noValidate className="form" aria-label="Claim">
         {hasProblem ? <ErrorSummary state={state} prefix={prefix} ref={top} /> : null}
         {state.answer ? (
-          <div ref={hasProblem ? undefined : top} tabIndex={-1} className="form-answer">
+          // autoFocus reaches the browser as an attribute, so the answer is read first without script too.
+          <div
+            ref={hasProblem ? undefined : top}
+            tabIndex={-1}
+            // biome-ignore lint/a11y/noAutofocus: an answer to a post, never the first sight of the page
+            autoFocus={!hasProblem}
+            className="form-answer"
+          >
             <Answer answer={state.answer} />
           </div>
         ) : null}
