@@ -1,9 +1,10 @@
 import { addDays, type Day } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
 import { book } from '@/lib/jobs/book';
-import { saveStep, startDraft } from '@/lib/jobs/draft';
+import { startDraft } from '@/lib/jobs/draft';
 import { nameParcel } from '@/lib/jobs/name-parcel';
-import { findJobByToken } from '@/lib/jobs/private-link';
-import type { HistoryKey } from '@/lib/jobs/rules/booking';
+import { findJobByToken, hashToken } from '@/lib/jobs/private-link';
+import { draftAnswers, type HistoryKey } from '@/lib/jobs/rules/booking';
 import { DEMO_MODELS, DEMO_PARTS, DEMO_REPAIRS } from './catalogue';
 import { Course } from './course';
 import { addressOf, type CustomerKey } from './customers';
@@ -60,33 +61,31 @@ export class Shop {
     return lot.id;
   }
 
-  /** Fills in a booking as a customer does, page by page, and sends it. */
+  /**
+   * Books as a customer does. The pages of the form are saved in one write instead of four: that
+   * takes two of seventy queries instead of thirty, on a first start that somebody waits for.
+   */
   async book(key: string, o: DemoBooking): Promise<Course> {
     const repair = DEMO_REPAIRS.find((each) => each.key === o.repair);
     const model = DEMO_MODELS.find((each) => each.key === repair?.model);
     if (!repair || !model) throw new Error(`no repair ${o.repair}`);
-    const begun = minutesLater(o.at, -9);
-    const token = await startDraft({ repairId: repair.id, now: begun });
-    await saveStep({ token, step: 'unit', answers: { serial: o.serial }, now: begun });
-    const history = o.history ?? [];
-    await saveStep({
-      token,
-      step: 'problem',
-      answers: { problem: o.problem, history },
-      now: minutesLater(o.at, -6),
-    });
-    await saveStep({
-      token,
-      step: 'parcel',
-      answers: {
+    const token = await startDraft({ repairId: repair.id, now: minutesLater(o.at, -9) });
+    const answers = draftAnswers.parse({
+      unit: { serial: o.serial },
+      problem: { problem: o.problem, history: o.history ?? [] },
+      parcel: {
         accessories: o.sent ?? [],
         otherAccessory: o.other ?? '',
         battery: model.battery === 'none' ? 'none' : (o.battery ?? 'healthy'),
         data: o.data ?? 'saved',
       },
-      now: minutesLater(o.at, -4),
+      address: addressOf(o.customer),
     });
-    await saveStep({ token, step: 'address', answers: addressOf(o.customer), now: minutesLater(o.at, -2) });
+    const tokenHash = hashToken(token);
+    await db.bookingDraft.update({
+      where: { tokenHash },
+      data: { answers, updatedAt: minutesLater(o.at, -2) },
+    });
     const booked = await book({ draftToken: token, now: o.at });
     const found = await findJobByToken(booked.token);
     if (!found) throw new Error(`${key}: the booked job was not found by its link`);
