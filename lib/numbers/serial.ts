@@ -16,7 +16,7 @@ export type SerialRule =
 export type SerialCheck = { ok: true } | { ok: false; reason: 'empty' | 'pattern' | 'check' };
 
 // Characters that worn labels and handwriting confuse: common practice, no source.
-const LOOK_ALIKES = ['0OQD', '1ILJ', '2Z', '5S', '6G', '8B'] as const;
+export const LOOK_ALIKES = ['0OQD', '1ILJ', '2Z', '5S', '6G', '8B'] as const;
 
 /** The key a serial is compared by: capitals and digits only. 'qa-0031 b' becomes 'QA0031B'. */
 export function foldSerial(text: string): string {

@@ -14,7 +14,9 @@ import { type ArrivalFinding, type ArrivalJob, expectedParcels, findArrival } fr
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { explainReading, showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
+import { nearSerials } from '@/lib/warranty/near-serials';
 import { readWorkshop } from '@/lib/workshop/records';
+import { NearList } from '../../near-list';
 import { requireStaff } from '../../who';
 
 export const metadata: Metadata = { title: 'Arrivals' };
@@ -29,8 +31,10 @@ export default async function ArrivalsPage({ searchParams }: Props) {
   const { q } = await searchParams;
   const typed = String(q ?? '');
   const expected = await expectedParcels();
-  const [finding, { locale }] = await Promise.all([findArrival(typed, expected), readWorkshop()]);
+  const [finding, { locale, timeZone }] = await Promise.all([findArrival(typed, expected), readWorkshop()]);
   if (finding.state === 'found') redirect(`/workshop/arrivals/${finding.job.number}` as Route);
+  const isUnknown = finding.state === 'none' || finding.state === 'wrong-character';
+  const near = isUnknown ? await nearSerials(typed, { timeZone }) : null;
   return (
     <>
       <PageHead title="Arrivals" lead="Scan or type what stands on the parcel, the slip or the unit." />
@@ -45,6 +49,7 @@ export default async function ArrivalsPage({ searchParams }: Props) {
         autoFocus
       />
       <Answer finding={finding} locale={locale} />
+      {near ? <NearList near={near} locale={locale} /> : null}
       <section aria-labelledby="expected">
         <h2 id="expected">{`Expected parcels (${expected.length})`}</h2>
         {expected.length === 0 ? (

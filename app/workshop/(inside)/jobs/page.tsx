@@ -12,7 +12,9 @@ import { soughtFrom } from '@/lib/jobs/rules/sought';
 import { STAGE_WORDS, STAGES, type Stage } from '@/lib/jobs/rules/stages';
 import { explainReading, showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
+import { nearSerials } from '@/lib/warranty/near-serials';
 import { readWorkshop } from '@/lib/workshop/records';
+import { NearList } from '../../near-list';
 import { stageTone } from '../../stage-tone';
 import { requireStaff } from '../../who';
 
@@ -26,12 +28,13 @@ export default async function JobsPage({ searchParams }: { searchParams: Promise
   const q = String(search.q ?? '').trim();
   const stage = STAGES.find((known) => known === search.stage) ?? null;
   const page = Math.max(1, Math.trunc(Number(search.page)) || 1);
-  const [{ jobs, total, counts }, { locale }] = await Promise.all([
+  const [{ jobs, total, counts }, { locale, timeZone }] = await Promise.all([
     listJobs({ stage, q, page }),
     readWorkshop(),
   ]);
   const all = [...counts.values()].reduce((sum, count) => sum + count, 0);
   const pages = Math.ceil(total / JOBS_PER_PAGE);
+  const near = all === 0 && soughtFrom(q).kind === 'text' ? await nearSerials(q, { timeZone }) : null;
   return (
     <>
       <PageHead title="Jobs" lead={leadOf({ q, total, page, shown: jobs.length })} />
@@ -89,6 +92,7 @@ export default async function JobsPage({ searchParams }: { searchParams: Promise
           { key: 'booked', head: 'Booked', cell: (job) => formatDay(job.bookedOn, locale, 'short') },
         ]}
       />
+      {near ? <NearList near={near} locale={locale} /> : null}
       <Pager page={page} pages={pages} href={(other) => addressOf({ stage, q, page: other })} />
     </>
   );

@@ -10,8 +10,10 @@ import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { showNumber } from '@/lib/numbers/job-number';
 import { foldSerial } from '@/lib/numbers/serial';
 import { type CoverView, coverView } from '@/lib/warranty/cover-view';
+import { nearSerials } from '@/lib/warranty/near-serials';
 import { readChain } from '@/lib/warranty/records';
 import type { WorkshopCard } from '@/lib/workshop/card';
+import { NearList } from '../../../near-list';
 
 /** What is known of this serial, booked or read: earlier jobs and certificates in force. Shown without being asked for. */
 export async function HistoryPart({ job, workshop }: { job: JobRecord; workshop: WorkshopCard }) {
@@ -27,6 +29,9 @@ export async function HistoryPart({ job, workshop }: { job: JobRecord; workshop:
       return { number, ...(await coverView(chain, chain.inForce, { workshop, now: now() })) };
     }),
   );
+  const near = await nearSerials(job.arrivedSerial ?? job.serialTyped, { timeZone });
+  const known = new Set([job.number, ...jobs.map((each) => each.number)]);
+  const papers = new Set(certificates.map((each) => each.number));
   return (
     <DocketSection heading="This serial here before">
       {jobs.length === 0 && certificates.length === 0 ? <p>Never, as far as we know.</p> : null}
@@ -54,6 +59,14 @@ export async function HistoryPart({ job, workshop }: { job: JobRecord; workshop:
           free of charge: ask the customer before it is assessed.
         </p>
       ) : null}
+      <NearList
+        near={{
+          jobs: near.jobs.filter((each) => !known.has(each.number)),
+          certificates: near.certificates.filter((each) => !papers.has(each.number)),
+        }}
+        locale={locale}
+        heading="h3"
+      />
     </DocketSection>
   );
 }
