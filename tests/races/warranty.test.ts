@@ -140,6 +140,42 @@ describe('one right record, whoever races', () => {
     expect([job.stage, job.claim?.state]).toEqual(sent.ok ? ['sent-back', 'closed'] : ['assessing', 'open']);
   });
 
+  it('a ruling that a colleague enters while the customer contests changes nothing it has not seen', async () => {
+    const world = await makeWorkshop(NOW);
+    const claim = await claimJob(await issuedCertificate(world, NOW));
+    await takeIn(claim.jobId, LATER);
+    await inspect({
+      claimId: claim.id,
+      item: 'outside-damage',
+      answer: 'yes',
+      note: '',
+      photo: { fileKey: 'a', thumbKey: 'b', sha256: 'c', width: 1, height: 1 },
+      actor: BENCH,
+      now: LATER,
+    });
+    await rule(claim.id, await versionOf(claim.jobId), 'damage-after-return');
+    await lookAgain({
+      claimId: claim.id,
+      jobVersion: await versionOf(claim.jobId),
+      isConfirmed: true,
+      actor: OWNER,
+      now: LATER,
+    });
+    const version = await versionOf(claim.jobId);
+    const contest = () =>
+      attempt(() => contestRuling({ jobId: claim.jobId, text: 'It was not dropped.', now: LATER }));
+    const [first, ruled, second] = await Promise.all([
+      contest(),
+      attempt(() => rule(claim.id, version)),
+      contest(),
+    ]);
+    expect([first.ok, second.ok].filter(Boolean)).toHaveLength(1);
+    expect(ruled.ok ? 'ruled' : ruled.refusal.code).toBe('conflict');
+    const after = await db.claim.findUniqueOrThrow({ where: { id: claim.id } });
+    expect([after.state, after.ruling, after.contestText]).toEqual(['open', null, 'It was not dropped.']);
+    expect(await db.mail.count({ where: { jobId: claim.jobId, template: 'claim-contested' } })).toBe(1);
+  });
+
   it('a reissue while a new claim opens keeps one certificate in force and one claim open', async () => {
     const world = await makeWorkshop(NOW);
     const certificate = await issuedCertificate(world, NOW);
