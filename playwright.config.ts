@@ -9,6 +9,9 @@ if (databaseUrl && !isLocalDatabase(databaseUrl)) {
 }
 const chromium = findChromium();
 const phone = { width: 360, height: 740 };
+// A customer's walk is made on a phone, with script and without; what asks every address chooses its own widths.
+const onPhones = /(main-job|bad-input)\.spec\.ts$/;
+const once = /(access|axe)\.spec\.ts$/;
 
 // Once, by the process that starts the app; the others find the clock where the walks have moved it.
 if (!process.env['TEST_WORKER_INDEX']) setClock(openingTime);
@@ -31,9 +34,9 @@ export default defineConfig({
     launchOptions: { args: chromiumArguments, ...(chromium && { executablePath: chromium }) },
   },
   projects: [
-    { name: 'script-off', use: { javaScriptEnabled: false, viewport: phone } },
-    { name: 'script-on', use: { viewport: phone } },
-    { name: 'wide', use: { viewport: { width: 1280, height: 800 } } },
+    { name: 'script-off', testIgnore: once, use: { javaScriptEnabled: false, viewport: phone } },
+    { name: 'script-on', testIgnore: once, use: { viewport: phone } },
+    { name: 'wide', testIgnore: onPhones, use: { viewport: { width: 1280, height: 800 } } },
   ],
   webServer: [
     {

@@ -18,6 +18,8 @@ type World = {
 };
 
 type Shared = {
+  /** Cookies of somebody who was signed in and has signed out since. */
+  signedOut: () => Promise<StorageState>;
   /** The session of a role; each signs in once for all tests, since too many tries are refused. */
   sessionOf: (role: StaffRole) => Promise<StorageState>;
 };
@@ -61,6 +63,22 @@ export const test = base.extend<World & { complaints: Complaints }, Shared>({
         const session = await context.storageState();
         await context.close();
         sessions.set(role, session);
+        return session;
+      });
+    },
+    { scope: 'worker' },
+  ],
+  signedOut: [
+    async ({ browser }, use) => {
+      await use(async () => {
+        const context = await browser.newContext({ baseURL: place.origin, ...wide });
+        const page = await context.newPage();
+        await signIn(page).as('front');
+        const session = await context.storageState();
+        await page.goto('/workshop/account');
+        await page.getByRole('button', { name: 'Sign out', exact: true }).click();
+        await page.waitForURL('**/workshop/sign-in**');
+        await context.close();
         return session;
       });
     },

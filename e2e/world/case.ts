@@ -1,0 +1,135 @@
+import type { APIRequestContext, Page } from '@playwright/test';
+import { readCertificatePayload } from '@/lib/documents/cover-attachment';
+import { booking } from '../screens/booking';
+import { fact } from '../screens/fact';
+import { jobSheet } from '../screens/job-sheet';
+import { priceList } from '../screens/price-list';
+import { waitForMail } from './mailbox';
+import { customer } from './people';
+import { place } from './place';
+
+/** What to put into the places of the table of routes, and what nobody may learn who may not open them. */
+export type Case = { places: Record<string, string>; secrets: { serial: string; others: string[] } };
+
+/**
+ * A finished job of the demonstration with everything on it: certificate, photos, private link; beside it the link of
+ * another job, an unfinished booking, and one of each thing that has an address. Found as the owner would find them.
+ */
+export async function findCase(owner: Page, visitor: Page): Promise<Case> {
+  const { request } = owner;
+  const [job = '', other = ''] = await closedJobs(request);
+  const link = await renewedLink(owner, job);
+  const otherLink = await renewedLink(owner, other);
+  const sheet = jobSheet(owner);
+  await sheet.open(job);
+  const [serial = '', name = '', email = '', address = ''] = await Promise.all(
+    ['Serial booked', 'Name', 'E-mail', 'Address'].map((term) => fact(owner, term).textContent()),
+  ).then((texts) => texts.map((text) => text ?? ''));
+  const html = await owner.content();
+  const certificateFile = found(html, /\/workshop\/certificate\/([\w-]+)/);
+  const paper = await request.get(`/workshop/certificate/${certificateFile}`);
+  const cover = readCertificatePayload(new Uint8Array(await paper.body()));
+  if (!cover) throw new Error('the certificate of the case carries no cover');
+  const draft = await unfinishedBooking(visitor);
+
+  const read = async (path: string, pattern: RegExp) =>
+    found(await (await request.get(path)).text(), pattern);
+  const model = await read('/workshop/catalogue', /\/catalogue\/models\/([\da-f-]{36})/);
+  const part = await read('/workshop/parts', /\/parts\/([\da-f-]{36})/);
+  const certificate = cover.certificate.number;
+  const code = cover.token;
+  return {
+    places: {
+      job,
+      link,
+      otherLink,
+      draft,
+      certificate,
+      certificateFile,
+      code,
+      wrongJob: altered(job),
+      wrongLink: altered(link),
+      wrongDraft: altered(draft),
+      wrongCertificate: altered(certificate),
+      wrongCode: altered(code),
+      photo: found(html, /\/workshop\/photo\/([\w-]+)/),
+      model,
+      part,
+      modelSlug: await read('/prices', /\/prices\/([\w-]+)/),
+      repair: await read(`/workshop/catalogue/models/${model}`, /\/catalogue\/repairs\/([\da-f-]{36})/),
+      family: await read('/workshop/catalogue', /\/catalogue\/families\/([\da-f-]{36})/),
+      policy: await read('/workshop/catalogue/policies', /\/catalogue\/policies\/([\da-f-]{36})/),
+      lot: await read(`/workshop/parts/${part}`, /\/parts\/lots\/([\da-f-]{36})/),
+      mail: await read('/workshop/mail', /\/workshop\/mail\/([\da-f-]{36})/),
+      person: await read('/workshop/people', /\/workshop\/people\/([\da-f-]{36})/),
+      claim: await read('/workshop/claims?show=closed', /\/workshop\/claims\/(C\w{8})/),
+    },
+    secrets: { serial, others: [name, email, address.split(', ')[0] ?? ''] },
+  };
+}
+
+/** An address of the table with its places filled; throws on a place that the case does not know. */
+export function fill(address: string, places: Case['places']): string {
+  return address.replace(/\{(\w+)\}/g, (_, name: string) => {
+    const known = places[name];
+    if (!known) throw new Error(`the case has no ${name}`);
+    return known;
+  });
+}
+
+async function closedJobs(request: APIRequestContext): Promise<string[]> {
+  const list = await (await request.get('/workshop/jobs?stage=closed')).text();
+  const numbers = [
+    ...new Set([...list.matchAll(/\/workshop\/jobs\/(J\w{8})/g)].map(([, number = '']) => number)),
+  ];
+  const whole: string[] = [];
+  for (const number of numbers) {
+    const sheet = await (await request.get(`/workshop/jobs/${number}`)).text();
+    if (/\/workshop\/certificate\//.test(sheet) && /\/workshop\/photo\//.test(sheet)) whole.push(number);
+    if (whole.length === 2) break;
+  }
+  return whole;
+}
+
+/** Staff never see a private link; a new one goes to the customer by mail. */
+async function renewedLink(owner: Page, job: string): Promise<string> {
+  const sheet = jobSheet(owner);
+  await sheet.open(job);
+  const email = (await fact(owner, 'E-mail').textContent()) ?? '';
+  await sheet.renewLink();
+  const mail = await waitForMail(email, /^New private address/);
+  return found(mail.links.join(' '), /\/job\/([\w-]+)/);
+}
+
+async function unfinishedBooking(page: Page): Promise<string> {
+  const book = booking(page);
+  const prices = priceList(page);
+  await prices.open();
+  await prices.openModel('Tideline Gull');
+  await prices.book('Buttons renewed');
+  await book.start();
+  await book.serial.fill('G-330 771');
+  await book.goOn();
+  await book.wrong.fill('It does not start.');
+  await book.goOn();
+  await book.battery('Nothing odd about it').check();
+  await book.recordings('There is nothing on it that I need').check();
+  await book.goOn();
+  await book.address.fill(customer('unfinished'));
+  await book.goOn();
+  await page.waitForURL(`${place.origin}/book/*/confirm`);
+  return found(page.url(), /\/book\/([\w-]+)\//);
+}
+
+function found(text: string, pattern: RegExp): string {
+  const match = pattern.exec(text)?.[1];
+  if (!match) throw new Error(`nothing fits ${pattern}`);
+  return match;
+}
+
+/** The same length with one character changed in the middle. */
+function altered(text: string): string {
+  const at = Math.floor(text.length / 2);
+  const other = text[at] === 'A' ? 'B' : 'A';
+  return text.slice(0, at) + other + text.slice(at + 1);
+}

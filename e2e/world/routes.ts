@@ -1,0 +1,158 @@
+import type { StaffRole } from './people';
+
+/**
+ * Who may open a page or file. Beside the roles of staff, what somebody holds opens it, whoever they are: a number, the
+ * signed code of a certificate, the address of a booking that is not finished, or the private link of a job.
+ */
+export type Who = 'anyone' | 'number' | 'code' | 'draft' | 'private link' | StaffRole;
+
+export type RouteRow = {
+  /** Folders under app, without their groups. */
+  path: string;
+  may: readonly Who[];
+  /** The address as those who may would have it; places in braces are filled from world/case.ts. Absent: the path itself. */
+  example?: string;
+  /** What they get; 'elsewhere' for an address that only leads on. Absent: 200. */
+  answer?: number | 'elsewhere';
+  /** Addresses that somebody else could try, and the status that the last answer has. */
+  strangers?: readonly (readonly [address: string, status: number])[];
+};
+
+const all: readonly Who[] = ['front', 'bench', 'owner'];
+
+/** Every page and file of the app, each with who may. tests/structure/routes.test.ts refuses one that is not here. */
+export const routes: readonly RouteRow[] = [
+  { path: '/', may: ['anyone'] },
+  { path: '/health', may: ['anyone'] },
+  { path: '/ready', may: ['anyone'] },
+  { path: '/terms', may: ['anyone'] },
+  { path: '/privacy', may: ['anyone'] },
+  { path: '/prices', may: ['anyone'] },
+  { path: '/prices/[model]', may: ['anyone'], example: '/prices/{modelSlug}' },
+  { path: '/book/start', may: ['anyone'], example: '/book/start?repair={repair}' },
+  {
+    path: '/book/[draft]/[step]',
+    may: ['draft'],
+    example: '/book/{draft}/confirm',
+    strangers: [['/book/{wrongDraft}/confirm', 404]],
+  },
+  {
+    path: '/book/[draft]/battery',
+    may: ['draft'],
+    example: '/book/{draft}/battery?answer=swollen',
+    strangers: [['/book/{wrongDraft}/battery?answer=swollen', 404]],
+  },
+  { path: '/track', may: ['anyone'] },
+  {
+    path: '/track/[number]',
+    may: ['number'],
+    example: '/track/{job}',
+    strangers: [['/track/{wrongJob}', 404]],
+  },
+  { path: '/certificate', may: ['anyone'] },
+  { path: '/certificate/lost', may: ['anyone'] },
+  { path: '/certificate/keys', may: ['anyone'] },
+  {
+    path: '/certificate/[number]',
+    may: ['number'],
+    example: '/certificate/{certificate}',
+    strangers: [['/certificate/{wrongCertificate}', 404]],
+  },
+  { path: '/c/[token]', may: ['code'], example: '/c/{code}', strangers: [['/c/{wrongCode}', 200]] },
+  {
+    path: '/job/[token]',
+    may: ['private link'],
+    example: '/job/{link}',
+    strangers: [
+      ['/job/{otherLink}', 200],
+      ['/job/{wrongLink}', 404],
+    ],
+  },
+  {
+    path: '/job/[token]/slip.pdf',
+    may: ['private link'],
+    example: '/job/{link}/slip.pdf',
+    strangers: [
+      ['/job/{otherLink}/slip.pdf', 200],
+      ['/job/{wrongLink}/slip.pdf', 404],
+    ],
+  },
+  {
+    path: '/job/[token]/certificate.pdf',
+    may: ['private link'],
+    example: '/job/{link}/certificate.pdf',
+    strangers: [['/job/{wrongLink}/certificate.pdf', 404]],
+  },
+  {
+    path: '/job/[token]/photo/[id]',
+    may: ['private link'],
+    example: '/job/{link}/photo/{photo}',
+    strangers: [
+      ['/job/{otherLink}/photo/{photo}', 404],
+      ['/job/{wrongLink}/photo/{photo}', 404],
+    ],
+  },
+  { path: '/workshop/sign-in', may: ['anyone'] },
+  { path: '/workshop/second-step', may: ['anyone'] },
+  { path: '/workshop/sign-in/new-password', may: all, answer: 'elsewhere' },
+  { path: '/workshop', may: all },
+  { path: '/workshop/account', may: all },
+  { path: '/workshop/account/second-step', may: all, answer: 'elsewhere' },
+  { path: '/workshop/account/backup-codes', may: all, answer: 'elsewhere' },
+  { path: '/workshop/not-yours', may: all, answer: 403 },
+  { path: '/workshop/search', may: all, example: '/workshop/search?q={job}', answer: 'elsewhere' },
+  { path: '/workshop/arrivals', may: all },
+  { path: '/workshop/arrivals/[number]', may: all, example: '/workshop/arrivals/{job}' },
+  { path: '/workshop/jobs', may: all },
+  { path: '/workshop/jobs/[number]', may: all, example: '/workshop/jobs/{job}' },
+  { path: '/workshop/jobs/[number]/price', may: all, example: '/workshop/jobs/{job}/price' },
+  { path: '/workshop/jobs/[number]/sheet', may: all, example: '/workshop/jobs/{job}/sheet' },
+  { path: '/workshop/jobs/[number]/label.pdf', may: all, example: '/workshop/jobs/{job}/label.pdf' },
+  { path: '/workshop/jobs/[number]/slip.pdf', may: all, example: '/workshop/jobs/{job}/slip.pdf' },
+  { path: '/workshop/certificate/[id]', may: all, example: '/workshop/certificate/{certificateFile}' },
+  { path: '/workshop/photo/[id]', may: all, example: '/workshop/photo/{photo}' },
+  { path: '/workshop/claims', may: all },
+  { path: '/workshop/claims/[number]', may: all, example: '/workshop/claims/{claim}' },
+  { path: '/workshop/parts', may: all },
+  { path: '/workshop/parts/new', may: ['bench', 'owner'] },
+  { path: '/workshop/parts/[id]', may: all, example: '/workshop/parts/{part}' },
+  { path: '/workshop/parts/lots/[id]', may: all, example: '/workshop/parts/lots/{lot}' },
+  { path: '/workshop/catalogue', may: all },
+  {
+    path: '/workshop/catalogue/families/[id]',
+    may: ['owner'],
+    example: '/workshop/catalogue/families/{family}',
+  },
+  { path: '/workshop/catalogue/models/new', may: ['owner'] },
+  { path: '/workshop/catalogue/models/[id]', may: all, example: '/workshop/catalogue/models/{model}' },
+  { path: '/workshop/catalogue/policies', may: all },
+  { path: '/workshop/catalogue/policies/new', may: ['owner'] },
+  { path: '/workshop/catalogue/policies/[id]', may: all, example: '/workshop/catalogue/policies/{policy}' },
+  {
+    path: '/workshop/catalogue/repairs/new',
+    may: ['owner'],
+    example: '/workshop/catalogue/repairs/new?model={model}',
+  },
+  { path: '/workshop/catalogue/repairs/[id]', may: all, example: '/workshop/catalogue/repairs/{repair}' },
+  {
+    path: '/workshop/catalogue/repairs/[id]/sheet',
+    may: all,
+    example: '/workshop/catalogue/repairs/{repair}/sheet',
+  },
+  {
+    path: '/workshop/catalogue/repairs/[id]/sheet/[position]',
+    may: ['owner'],
+    example: '/workshop/catalogue/repairs/{repair}/sheet/1',
+  },
+  { path: '/workshop/mail', may: ['front', 'owner'] },
+  { path: '/workshop/mail/[id]', may: ['front', 'owner'], example: '/workshop/mail/{mail}' },
+  { path: '/workshop/mail/samples', may: ['front', 'owner'] },
+  { path: '/workshop/people', may: ['owner'] },
+  { path: '/workshop/people/[id]', may: ['owner'], example: '/workshop/people/{person}' },
+  { path: '/workshop/settings', may: ['owner'] },
+  { path: '/workshop/settings/details', may: ['owner'] },
+  { path: '/workshop/settings/money', may: ['owner'] },
+  { path: '/workshop/settings/days', may: ['owner'] },
+  { path: '/workshop/settings/texts', may: ['owner'] },
+  { path: '/workshop/settings/keys', may: ['owner'] },
+];
