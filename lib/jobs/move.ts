@@ -17,6 +17,7 @@ export const PLAIN_MOVES = [
   'cancel',
   'assess',
   'ask-approval',
+  'take-back-price',
   'start-bench',
   'wait-for-parts',
   'parts-in',
@@ -73,6 +74,7 @@ export async function moveJob(o: {
       to: move.to,
       event: { kind: 'moved', data: { move: o.move, note: o.note } },
     });
+    if (o.move === 'take-back-price') await takeBackOffers(tx, job.id);
     if (move.to === 'cancelled') await closeCancelledClaim(tx, job.id, o.now);
     if (move.mail) await queueStageMail(tx, job, move.mail, o);
   });
@@ -82,6 +84,14 @@ export async function moveJob(o: {
 function feeAfterNo(job: JobRecord, returnFee: number): number | null {
   if (answerMove('declined', factsOf(job)) === 'decline-the-rest') return null;
   return job.kind === 'claim' ? 0 : returnFee;
+}
+
+/** A price that was taken back cannot be agreed to any more, however late the answer comes. */
+async function takeBackOffers(tx: Tx, jobId: string): Promise<void> {
+  await tx.quoteRevision.updateMany({
+    where: { quote: { jobId }, state: 'sent' },
+    data: { state: 'replaced' },
+  });
 }
 
 /** A claim whose unit is not sent in after all is over; it must not keep the next one from being opened. */

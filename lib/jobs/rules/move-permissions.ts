@@ -9,6 +9,7 @@ const PERMISSION_OF: Partial<Record<MoveKey, Permission>> = {
   'take-up-again': 'take-in',
   'set-aside': 'settings',
   'ask-approval': 'money',
+  'take-back-price': 'money',
   dispatch: 'dispatch',
   'pack-unrepaired': 'dispatch',
   'return-unrepaired': 'dispatch',

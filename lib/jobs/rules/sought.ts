@@ -21,6 +21,15 @@ const CODE = /\/c\/([A-Za-z0-9_-]{90,4000})\/?$/;
 const SIGNATURE_BYTES = 64;
 
 /**
+ * The signed part of the address in a certificate's code, or null; whether it is genuine is asked on its own page.
+ *
+ * codeIn('https://post.example.org/c/AbC…') -> 'AbC…'
+ */
+export function codeIn(text: string): string | null {
+  return CODE.exec(text.trim())?.[1] ?? null;
+}
+
+/**
  * Reads a search: one of our numbers in any spelling or at the end of an address, the code of a certificate, or any other
  * text. The code is only read to find the number; whether it is genuine is asked on the certificate's own page.
  *
@@ -45,8 +54,8 @@ function wrongIn(text: string, fault: NumberFault): Extract<Sought, { kind: 'tex
 }
 
 function certificateInCode(text: string): string | null {
-  const code = CODE.exec(text)?.[1];
-  if (code === undefined) return null;
+  const code = codeIn(text);
+  if (code === null) return null;
   try {
     const raw = atob(code.replaceAll('-', '+').replaceAll('_', '/'));
     const bytes = Uint8Array.from(raw, (character) => character.charCodeAt(0));

@@ -139,6 +139,15 @@ export const MOVES = [
     consequence: 'The covered part is repaired free of charge, and the rest stays as it is.',
   },
   {
+    key: 'take-back-price',
+    from: ['awaiting-approval'],
+    to: 'assessing',
+    by: ['staff'],
+    needs: [],
+    label: 'Take the price back',
+    consequence: 'The price that was not answered no longer counts. Write another one. No mail.',
+  },
+  {
     key: 'start-bench',
     from: ['assessing'],
     to: 'on-bench',

@@ -27,17 +27,18 @@ export type RulingOutcome = {
  *
  * The cause decides by the table of causes. A ruling that stands on visible evidence becomes covered when the evidence is
  * unclear or no photo is attached: an unusual failure is not by itself the customer's fault (common practice, no source).
- * A covered cause together with a clear separate fault or later damage is 'partly'. No fault found is returned free within
- * the term, and not covered after it. Example: cause damage-after-return with no photo is covered, by doubt.
+ * A covered cause together with a clear separate fault or later damage is 'partly'. No fault found is returned free. A
+ * claim that came after cover ended and was not let in by a person is not covered, whatever the cause; what the law gives
+ * is another matter and is named with the answer. Example: cause damage-after-return with no photo is covered, by doubt.
  */
 export function rulingFor(findings: Findings): RulingOutcome {
+  if (!findings.isWithinTerm) return plainly('not-covered');
   const row = causeRow(findings.cause);
   const isProved = findings.isEvidenceClear && findings.evidencePhotos > 0;
   if (row.needsVisibleEvidence)
     return isProved ? plainly(row.ruling) : { ruling: 'covered', isByDoubt: true };
   if (row.ruling === 'covered' && findings.alsoFound !== null)
     return isProved ? plainly('partly') : { ruling: 'covered', isByDoubt: true };
-  if (row.ruling === 'returned-free' && !findings.isWithinTerm) return plainly('not-covered');
   return plainly(row.ruling);
 }
 

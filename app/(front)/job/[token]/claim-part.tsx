@@ -43,7 +43,7 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
       <h3>What we could say before seeing it</h3>
       <ul className="plain-list">
         {readAssessment(claim.preliminary).reasons.map((reason) => (
-          <li key={reason.code}>{sentence(reason, format)}</li>
+          <li key={sentence(reason, format)}>{sentence(reason, format)}</li>
         ))}
       </ul>
       <h3>{isTold ? 'Our ruling' : 'Our ruling is still to come'}</h3>

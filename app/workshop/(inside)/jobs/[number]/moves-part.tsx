@@ -15,7 +15,7 @@ import { DispatchForm } from './dispatch-form';
 import type { SheetProps } from './open-sheet';
 
 /** Moves that cost something or cannot be taken back are asked once more. */
-const ASKED_ONCE = new Set(['cancel', 'set-aside', 'return-unrepaired']);
+const ASKED_ONCE = new Set(['cancel', 'set-aside', 'return-unrepaired', 'take-back-price']);
 
 /** Every move that leaves this stage: those open as buttons with their consequence, the others with the reason why not. */
 export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Staff }) {
