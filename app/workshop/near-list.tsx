@@ -5,7 +5,7 @@ import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { NearSerials } from '@/lib/warranty/near-serials';
 
-type Props = { near: NearSerials; locale: string; heading?: 'h2' | 'h3' };
+type Props = { near: NearSerials; locale: string; heading?: 'h2' | 'h4' };
 
 /** Jobs and certificates of a serial that may be the same, misread; nothing when there are none. */
 export function NearList({ near, locale, heading: Heading = 'h2' }: Props) {

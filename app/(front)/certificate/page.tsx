@@ -5,6 +5,7 @@ import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { NumberForm } from '@/app/ui/page/number-form';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
+import { codeIn } from '@/lib/jobs/rules/sought';
 import { explainReading, readNumber } from '@/lib/numbers/job-number';
 import { CERTIFICATE_LIMIT } from './limit';
 
@@ -31,6 +32,7 @@ export default async function CertificatePage({ searchParams }: Props) {
         value={typed}
         problem={problem}
         submit="Show the cover"
+        scan
       />
       <p>
         <TextLink href="/certificate/lost">Lost your certificate? We send it to you again.</TextLink>
@@ -42,6 +44,8 @@ export default async function CertificatePage({ searchParams }: Props) {
 async function lookUp(typed: string): Promise<string> {
   const limit = await limitCaller('certificate', CERTIFICATE_LIMIT);
   if (!limit.allowed) return waitSentence(limit.waitSeconds);
+  const code = codeIn(typed);
+  if (code !== null) redirect(`/c/${code}` as Route);
   const reading = readNumber(typed);
   if (!reading.ok) return explainReading(reading.reason);
   if (reading.kind === 'W') redirect(`/certificate/${reading.number}` as Route);

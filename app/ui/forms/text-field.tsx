@@ -2,6 +2,7 @@
 import type { HTMLInputAutoCompleteAttribute, ReactNode } from 'react';
 import { FieldFrame } from './field-frame';
 import { firstOf, useField } from './form-context';
+import { ScanButton } from './scan-button';
 
 export type TextFieldProps = {
   name: string;
@@ -22,6 +23,8 @@ export type TextFieldProps = {
   list?: readonly string[] | undefined;
   readOnly?: boolean | undefined;
   autoFocus?: boolean | undefined;
+  /** offers the device's camera to read the text from a code */
+  scan?: boolean | undefined;
 };
 
 /**
@@ -64,6 +67,7 @@ export function TextField(props: TextFieldProps) {
         />
         {props.unit ? <span className="field-side">{props.unit}</span> : null}
       </span>
+      {props.scan ? <ScanButton fieldId={facts.id} /> : null}
       {props.list ? (
         <datalist id={listId}>
           {props.list.map((entry) => (

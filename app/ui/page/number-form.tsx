@@ -1,3 +1,4 @@
+import { ScanButton } from '../forms/scan-button';
 import { Mark } from '../marks';
 
 type Props = {
@@ -10,6 +11,8 @@ type Props = {
   submit: string;
   /** only where the field is the page's one purpose, as for a scanner */
   autoFocus?: boolean | undefined;
+  /** offers the device's camera to read the number from a code, and sends what was read */
+  scan?: boolean | undefined;
 };
 
 /**
@@ -20,7 +23,7 @@ type Props = {
  *   problem={problem} submit="Show the stage" />
  * ```
  */
-export function NumberForm({ action, name, label, hint, value, problem, submit, autoFocus }: Props) {
+export function NumberForm({ action, name, label, hint, value, problem, submit, autoFocus, scan }: Props) {
   const id = `number-${name}`;
   return (
     <form action={action} method="get" className="form" noValidate>
@@ -53,6 +56,7 @@ export function NumberForm({ action, name, label, hint, value, problem, submit, 
             aria-describedby={problem ? `${id}-hint ${id}-problem` : `${id}-hint`}
           />
         </span>
+        {scan ? <ScanButton fieldId={id} sends /> : null}
       </div>
       <div className="submit">
         <button type="submit" className="button button-main">

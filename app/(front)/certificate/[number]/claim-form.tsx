@@ -96,6 +96,7 @@ function AskHalf({ symptoms, serialPlace }: Props) {
         mono
         autoComplete="off"
         maxLength={60}
+        scan
       />
       <RadioGroup
         name="symptom"

@@ -29,6 +29,7 @@ export default async function LostCertificatePage() {
           mono
           autoComplete="off"
           maxLength={1000}
+          scan
         />
         <TextField
           name="serial"
@@ -38,6 +39,7 @@ export default async function LostCertificatePage() {
           mono
           autoComplete="off"
           maxLength={60}
+          scan
         />
         <TextField
           name="email"

@@ -47,6 +47,7 @@ export default async function ArrivalsPage({ searchParams }: Props) {
         problem={problemOf(finding)}
         submit="Find the booking"
         autoFocus
+        scan
       />
       <Answer finding={finding} locale={locale} />
       {near ? <NearList near={near} locale={locale} /> : null}

@@ -65,7 +65,7 @@ export async function HistoryPart({ job, workshop }: { job: JobRecord; workshop:
           certificates: near.certificates.filter((each) => !papers.has(each.number)),
         }}
         locale={locale}
-        heading="h3"
+        heading="h4"
       />
     </DocketSection>
   );

@@ -24,6 +24,7 @@ export function TakeInForm({ job, promise, locale }: Props) {
         autoComplete="off"
         width="half"
         maxLength={60}
+        scan
       />
       {told.length > 0 ? (
         <CheckboxGroup
