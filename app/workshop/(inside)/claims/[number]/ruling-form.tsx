@@ -68,7 +68,7 @@ export function RulingForm({ found }: CaseProps) {
           <RadioGroup
             name="letIn"
             label="It came in the days of grace. Let it in?"
-            hint="Let in, it is ruled on as if cover still ran. Not let in, a unit without a fault is not returned free."
+            hint="Let in, it is ruled on as if cover still ran. Not let in, it is not covered, whatever the cause; rights by law stay."
             choices={[
               { value: 'yes', label: 'Yes, let it in' },
               { value: 'no', label: 'No' },
