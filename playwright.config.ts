@@ -23,7 +23,8 @@ export default defineConfig({
   forbidOnly: Boolean(process.env['CI']),
   workers: 1,
   retries: 0,
-  timeout: 60_000,
+  // A walk is a whole job, from the price list to a claim, on a machine that may be busy.
+  timeout: 180_000,
   // A busy machine draws a certificate in seconds, not in a moment.
   expect: { timeout: 15_000 },
   use: {
