@@ -1,13 +1,13 @@
 import 'server-only';
 import { headers } from 'next/headers';
 import { z } from 'zod';
+import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { now } from '@/lib/clock';
 import { attempt } from '@/lib/outcome';
 import { changePassword } from '@/lib/people/change-password';
 import { readWorkshop } from '@/lib/workshop/records';
-import { refused } from './refused';
 import type { Staff } from './who';
 
 const schema = z.object({

@@ -1,8 +1,8 @@
+import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { changesSince } from '@/lib/jobs/changes-since';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { Refusal } from '@/lib/outcome';
-import { refused } from './refused';
 
 /**
  * A refusal at the job sheet. The loser of a race sees what changed since the version they had, and keeps what they

@@ -2,6 +2,7 @@
 import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
+import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { now } from '@/lib/clock';
@@ -15,7 +16,6 @@ import {
   renewBackupCodes,
 } from '@/lib/people/turn-second-step';
 import { changePasswordBy } from '../../change-password';
-import { refused } from '../../refused';
 import { requireSignedIn, requireStaff } from '../../who';
 
 const passwordSchema = z.object({ password: z.string('Enter your password') });

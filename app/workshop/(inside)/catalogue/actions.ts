@@ -1,8 +1,10 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
+import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
 import { saveFamily } from '@/lib/catalogue/save-family';
 import { saveModel } from '@/lib/catalogue/save-model';
 import { saveRepair } from '@/lib/catalogue/save-repair';
@@ -10,10 +12,8 @@ import { now } from '@/lib/clock';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { readWorkshop } from '@/lib/workshop/records';
-import { refused } from '../../refused';
 import { requireStaff } from '../../who';
 import { familySchema } from './family-schema';
-import { typedIn } from './fields';
 import { modelSchema } from './model-schema';
 import { repairSchema } from './repair-schema';
 
@@ -27,7 +27,7 @@ export async function saveFamilyAction(
   const parsed = parseForm(familySchema, formData);
   if (!parsed.ok) return parsed.state;
   const outcome = await attempt(() => saveFamily(id, parsed.data));
-  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect('/workshop/catalogue?saved=yes');
 }
 
@@ -41,7 +41,7 @@ export async function saveModelAction(
   const parsed = parseForm(modelSchema, formData);
   if (!parsed.ok) return parsed.state;
   const outcome = await attempt(() => saveModel(id, parsed.data));
-  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/catalogue/models/${outcome.value}?saved=yes` as Route);
 }
 
@@ -57,6 +57,6 @@ export async function saveRepairAction(
   const parsed = parseForm(repairSchema(currency), formData);
   if (!parsed.ok) return parsed.state;
   const outcome = await attempt(() => saveRepair(id, { ...parsed.data, modelId }, now()));
-  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/catalogue/repairs/${outcome.value}?saved=yes` as Route);
 }

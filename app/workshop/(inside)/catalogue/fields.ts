@@ -1,5 +1,4 @@
 import { z } from 'zod';
-import type { FormState } from '@/app/ui/forms/form-state';
 import { readMoney } from '@/lib/money/read-money';
 
 /** Pieces that the forms of the catalogue and of the parts list are made of. */
@@ -58,14 +57,3 @@ export const money = (currency: string, missing: string) =>
     context.addIssue({ code: 'custom', message: 'Enter an amount, like 12.50' });
     return z.NEVER;
   });
-
-/** What was typed, to be shown again after a refusal. */
-export function typedIn(formData: FormData): NonNullable<FormState['values']> {
-  const values: Record<string, string> = {};
-  for (const name of new Set(formData.keys())) {
-    const typed = formData.get(name);
-    if (typeof typed !== 'string' || name.startsWith('$ACTION_') || name === '__proto__') continue;
-    values[name] = typed.replaceAll('\r\n', '\n');
-  }
-  return values;
-}

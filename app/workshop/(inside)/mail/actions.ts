@@ -1,10 +1,10 @@
 'use server';
 import { refresh } from 'next/cache';
+import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { retryMail } from '@/lib/mail/retry';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { refused } from '../../refused';
 import { requireStaff } from '../../who';
 
 export async function sendAgainAction(

@@ -1,15 +1,15 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
+import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
 import { addLot, savePart, writeOffLot } from '@/lib/bench/parts';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { readWorkshop } from '@/lib/workshop/records';
-import { refused } from '../../refused';
 import { requireStaff } from '../../who';
-import { typedIn } from '../catalogue/fields';
 import { lotSchema, partSchema, writeOffSchema } from './part-schema';
 
 /** Adds a part, or changes the one whose id is bound, and shows it. */
@@ -22,7 +22,7 @@ export async function savePartAction(
   const parsed = parseForm(partSchema, formData);
   if (!parsed.ok) return parsed.state;
   const outcome = await attempt(() => savePart(id, parsed.data));
-  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/parts/${outcome.value}?saved=yes` as Route);
 }
 
@@ -37,7 +37,7 @@ export async function addLotAction(
   const parsed = parseForm(lotSchema(currency), formData);
   if (!parsed.ok) return parsed.state;
   const outcome = await attempt(() => addLot({ ...parsed.data, partId }));
-  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/parts/${partId}?saved=yes` as Route);
 }
 
@@ -51,6 +51,6 @@ export async function writeOffAction(
   const parsed = parseForm(writeOffSchema, formData);
   if (!parsed.ok) return parsed.state;
   const outcome = await attempt(() => writeOffLot({ lotId, quantity: parsed.data.quantity }));
-  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/parts/lots/${lotId}?saved=yes` as Route);
 }

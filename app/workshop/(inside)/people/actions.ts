@@ -1,8 +1,10 @@
 'use server';
 import { refresh } from 'next/cache';
 import { z } from 'zod';
+import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
 import { now } from '@/lib/clock';
 import { attempt } from '@/lib/outcome';
 import { addStaff } from '@/lib/people/add-staff';
@@ -11,7 +13,6 @@ import { resetPassword } from '@/lib/people/reset-password';
 import { TEMPORARY_PASSWORD_DAYS } from '@/lib/people/rules/passwords';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { staffInput } from '@/lib/people/staff-input';
-import { refused } from '../../refused';
 import { requireStaff } from '../../who';
 
 const changeInput = staffInput.extend({
@@ -24,7 +25,7 @@ export async function addStaffAction(_before: FormState, formData: FormData): Pr
   const parsed = parseForm(staffInput, formData);
   if (!parsed.ok) return parsed.state;
   const outcome = await attempt(() => addStaff(parsed.data, now()));
-  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   return { done: `${parsed.data.name} is added. ${handOver(outcome.value.temporaryPassword)}` };
 }
 
@@ -37,7 +38,7 @@ export async function changeStaffAction(
   const parsed = parseForm(changeInput, formData);
   if (!parsed.ok) return parsed.state;
   const outcome = await attempt(() => changeStaff(id, parsed.data));
-  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   refresh();
   return { done: 'Saved.' };
 }
@@ -57,9 +58,4 @@ export async function resetPasswordAction(
 
 function handOver(password: string): string {
   return `Temporary password, shown only now: ${password} – hand it over in person. It opens the account for ${TEMPORARY_PASSWORD_DAYS} days and is replaced at the first sign-in.`;
-}
-
-function typedIn(formData: FormData): Record<string, string> {
-  const names = ['name', 'email', 'initials', 'role', 'isActive'];
-  return Object.fromEntries(names.map((name) => [name, String(formData.get(name) ?? '')]));
 }

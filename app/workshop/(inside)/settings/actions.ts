@@ -2,8 +2,10 @@
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
+import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
 import { day } from '@/lib/calendar/day';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
@@ -17,7 +19,6 @@ import {
   type SettingsPart,
   textsInput,
 } from '@/lib/workshop/settings-input';
-import { refused } from '../../refused';
 import { requireStaff } from '../../who';
 
 export async function saveDetails(_before: FormState, formData: FormData): Promise<FormState> {
@@ -36,7 +37,7 @@ export async function saveTexts(_before: FormState, formData: FormData): Promise
   const isPreview = formData.get('intent') === 'preview';
   if (!isPreview) return save(textsInput, formData, 'texts');
   await requireStaff(rolesThatMay('settings'));
-  return { values: typedIn(formData), done: 'The preview is below the form. Nothing is saved yet.' };
+  return { values: typedValues(formData), done: 'The preview is below the form. Nothing is saved yet.' };
 }
 
 export async function addClosingDay(_before: FormState, formData: FormData): Promise<FormState> {
@@ -70,12 +71,7 @@ async function save(
   const outcome = await attempt(() => saveSettings(parsed.data, seenAt));
   if (outcome.ok) redirect(`/workshop/settings?saved=${part}`);
   const { refusal } = outcome;
-  if (refusal.field) return refused(refusal, typedIn(formData));
+  if (refusal.field) return refused(refusal, typedValues(formData));
   const conflict = { message: refusal.message, changes: [], href: `/workshop/settings/${part}` };
-  return { conflict, values: typedIn(formData) };
-}
-
-function typedIn(formData: FormData): Record<string, string> {
-  const typed = [...formData].filter(([name]) => !name.startsWith('$ACTION_') && name !== '__proto__');
-  return Object.fromEntries(typed.map(([name, value]) => [name, typeof value === 'string' ? value : '']));
+  return { conflict, values: typedValues(formData) };
 }

@@ -1,15 +1,15 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
+import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
 import { savePolicyVersion } from '@/lib/catalogue/save-policy-version';
 import { now } from '@/lib/clock';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { refused } from '../../../refused';
 import { requireStaff } from '../../../who';
-import { typedIn } from '../fields';
 import { policySchema } from './policy-schema';
 
 /** Writes a new policy, or the next version of the one whose id is bound, made from version `basedOn`. */
@@ -23,6 +23,6 @@ export async function savePolicyAction(
   const parsed = parseForm(policySchema, formData);
   if (!parsed.ok) return parsed.state;
   const outcome = await attempt(() => savePolicyVersion({ ...parsed.data, policyId, basedOn, now: now() }));
-  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/catalogue/policies/${outcome.value.policyId}?saved=yes` as Route);
 }

@@ -4,6 +4,7 @@ import { redirect } from 'next/navigation';
 import { z } from 'zod';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
 import { jobRefused } from '@/app/workshop/job-refused';
 import { staffActor } from '@/app/workshop/staff-actor';
 import { requireStaff } from '@/app/workshop/who';
@@ -58,15 +59,7 @@ export async function onClaim<S extends z.ZodType>(o: {
   const state = await jobRefused(outcome.refusal, {
     jobNumber: claim.jobNumber,
     version,
-    values: typed(o.formData),
+    values: typedValues(o.formData),
   });
   return state.conflict ? { ...state, conflict: { ...state.conflict, href: page } } : state;
-}
-
-function typed(formData: FormData): Record<string, string> {
-  const values: Record<string, string> = {};
-  for (const [name, entry] of formData) {
-    if (typeof entry === 'string' && !name.startsWith('$ACTION_')) values[name] = entry;
-  }
-  return values;
 }

@@ -4,6 +4,7 @@ import { redirect } from 'next/navigation';
 import { z } from 'zod';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
 import { jobRefused } from '@/app/workshop/job-refused';
 import { staffActor } from '@/app/workshop/staff-actor';
 import { requireStaff } from '@/app/workshop/who';
@@ -70,19 +71,9 @@ export async function onJob<S extends z.ZodType>(o: {
     return jobRefused(outcome.refusal, {
       jobNumber: job.number,
       version,
-      values: typed(o.formData, o.arrays),
+      values: typedValues(o.formData, o.arrays),
     });
   }
   const page = `/workshop/jobs/${job.number}${o.page ?? ''}`;
   redirect(`${page}?saved=${o.part}#${o.part}` as Route);
-}
-
-function typed(formData: FormData, arrays: readonly string[] = []): Record<string, string | string[]> {
-  const values: Record<string, string | string[]> = {};
-  for (const name of new Set(formData.keys())) {
-    if (name.startsWith('$ACTION_')) continue;
-    const texts = formData.getAll(name).filter((entry) => typeof entry === 'string');
-    values[name] = arrays.includes(name) ? texts : (texts[0] ?? '');
-  }
-  return values;
 }

@@ -2,8 +2,10 @@
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
+import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
 import { connectorChecks } from '@/lib/bench/rules/connector-sheet';
 import { mainsChecks } from '@/lib/bench/rules/mains-checks';
 import { findPinTable } from '@/lib/bench/rules/pin-tables/all';
@@ -13,9 +15,7 @@ import type { SheetWrite } from '@/lib/catalogue/write-check-sheet';
 import { now } from '@/lib/clock';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { refused } from '../../../../../refused';
 import { requireStaff } from '../../../../../who';
-import { typedIn } from '../../../fields';
 import { checkSchema } from './check-schema';
 
 /** Puts a new check at the end of the sheet. */
@@ -79,7 +79,7 @@ export async function addReadyChecksAction(
   const parsed = parseForm(readySchema, formData);
   if (!parsed.ok) return parsed.state;
   const checks = readyChecks(parsed.data.ready);
-  if (!checks) return { errors: { ready: ['Choose a set of checks'] }, values: typedIn(formData) };
+  if (!checks) return { errors: { ready: ['Choose a set of checks'] }, values: typedValues(formData) };
   return save({ repairId, basedOn, change: adding(...checks) }, formData);
 }
 
@@ -91,6 +91,6 @@ function readyChecks(key: string) {
 
 async function save(write: Omit<SheetWrite, 'now'>, formData: FormData): Promise<FormState> {
   const outcome = await attempt(() => saveCheckSheet({ ...write, now: now() }));
-  if (!outcome.ok) return refused(outcome.refusal, typedIn(formData));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/catalogue/repairs/${write.repairId}/sheet?saved=${outcome.value}` as Route);
 }

@@ -1,0 +1,35 @@
+import 'server-only';
+import type { Route } from 'next';
+import { redirect } from 'next/navigation';
+import type { z } from 'zod';
+import { refused } from '@/app/refused';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
+import { now } from '@/lib/clock';
+import { findJobByToken } from '@/lib/jobs/private-link';
+import { attempt } from '@/lib/outcome';
+
+const GONE: FormState = { message: 'This link opens no job any more. Use the newest link we sent you.' };
+
+/**
+ * What every action of the private page does around its one use case: does the link open a job, does the form parse,
+ * and afterwards the page again with a word of what was done, or the refusal with everything typed.
+ */
+export async function onLink<S extends z.ZodType, R>(o: {
+  token: string;
+  schema: S;
+  formData: FormData;
+  /** what the page says was done, and where on it to lead; the use case may name it itself */
+  done: string | ((result: R) => string);
+  work: (call: { jobId: string; data: z.output<S>; now: Date }) => Promise<R>;
+}): Promise<FormState> {
+  const found = await findJobByToken(o.token);
+  if (!found) return GONE;
+  const parsed = parseForm(o.schema, o.formData);
+  if (!parsed.ok) return parsed.state;
+  const outcome = await attempt(() => o.work({ jobId: found.jobId, data: parsed.data, now: now() }));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(o.formData));
+  const done = typeof o.done === 'string' ? o.done : o.done(outcome.value);
+  redirect(`/job/${o.token}?done=${done}` as Route);
+}

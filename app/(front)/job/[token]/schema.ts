@@ -1,0 +1,34 @@
+import { z } from 'zod';
+
+export const decisionForm = z.object({
+  revision: z.coerce.number().int().positive(),
+  decision: z.enum(['accepted', 'declined'], { error: 'Choose yes or no' }),
+  agreedText: z.string().max(1000),
+});
+
+export const messageForm = z.object({
+  text: z
+    .string({ error: 'Write your message' })
+    .trim()
+    .min(1, 'Write your message')
+    .max(4000, 'Keep your message to 4,000 characters'),
+  formKey: z.uuid().optional(),
+});
+
+export const parcelForm = z.object({
+  reference: z
+    .string({ error: 'Enter the number on the receipt' })
+    .trim()
+    .min(1, 'Enter the number on the receipt')
+    .max(60, 'Keep this to 60 characters'),
+});
+
+export const versionForm = z.object({ version: z.coerce.number().int().positive() });
+
+export const contestForm = z.object({
+  text: z
+    .string({ error: 'Tell us how you see it' })
+    .trim()
+    .min(1, 'Tell us how you see it')
+    .max(4000, 'Keep this to 4,000 characters'),
+});
