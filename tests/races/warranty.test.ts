@@ -53,6 +53,30 @@ function rule(
   });
 }
 
+/** A claim ruled not covered with a photo and a reason, and confirmed by the owner. */
+async function claimNotCovered(world: Awaited<ReturnType<typeof makeWorkshop>>) {
+  const claim = await claimJob(await issuedCertificate(world, NOW));
+  await takeIn(claim.jobId, LATER);
+  await inspect({
+    claimId: claim.id,
+    item: 'outside-damage',
+    answer: 'yes',
+    note: '',
+    photo: { fileKey: 'a', thumbKey: 'b', sha256: 'c', width: 1, height: 1 },
+    actor: BENCH,
+    now: LATER,
+  });
+  await rule(claim.id, await versionOf(claim.jobId), 'damage-after-return');
+  await lookAgain({
+    claimId: claim.id,
+    jobVersion: await versionOf(claim.jobId),
+    isConfirmed: true,
+    actor: OWNER,
+    now: LATER,
+  });
+  return claim;
+}
+
 describe('one right record, whoever races', () => {
   it('two first certificates at once make one signing key', async () => {
     await makeWorkshop(NOW);
@@ -111,25 +135,7 @@ describe('one right record, whoever races', () => {
 
   it('a dispatch while the customer contests either goes out or goes back to assessing, never both', async () => {
     const world = await makeWorkshop(NOW);
-    const claim = await claimJob(await issuedCertificate(world, NOW));
-    await takeIn(claim.jobId, LATER);
-    await inspect({
-      claimId: claim.id,
-      item: 'outside-damage',
-      answer: 'yes',
-      note: '',
-      photo: { fileKey: 'a', thumbKey: 'b', sha256: 'c', width: 1, height: 1 },
-      actor: BENCH,
-      now: LATER,
-    });
-    await rule(claim.id, await versionOf(claim.jobId), 'damage-after-return');
-    await lookAgain({
-      claimId: claim.id,
-      jobVersion: await versionOf(claim.jobId),
-      isConfirmed: true,
-      actor: OWNER,
-      now: LATER,
-    });
+    const claim = await claimNotCovered(world);
     await takeMove(claim.jobId, 'return-unrepaired', LATER);
     const [sent, contested] = await Promise.all([
       attempt(() => sendBack(claim.jobId, LATER)),
@@ -142,25 +148,7 @@ describe('one right record, whoever races', () => {
 
   it('a ruling that a colleague enters while the customer contests changes nothing it has not seen', async () => {
     const world = await makeWorkshop(NOW);
-    const claim = await claimJob(await issuedCertificate(world, NOW));
-    await takeIn(claim.jobId, LATER);
-    await inspect({
-      claimId: claim.id,
-      item: 'outside-damage',
-      answer: 'yes',
-      note: '',
-      photo: { fileKey: 'a', thumbKey: 'b', sha256: 'c', width: 1, height: 1 },
-      actor: BENCH,
-      now: LATER,
-    });
-    await rule(claim.id, await versionOf(claim.jobId), 'damage-after-return');
-    await lookAgain({
-      claimId: claim.id,
-      jobVersion: await versionOf(claim.jobId),
-      isConfirmed: true,
-      actor: OWNER,
-      now: LATER,
-    });
+    const claim = await claimNotCovered(world);
     const version = await versionOf(claim.jobId);
     const contest = () =>
       attempt(() => contestRuling({ jobId: claim.jobId, text: 'It was not dropped.', now: LATER }));
