@@ -1,5 +1,6 @@
 'use client';
 import { useEffect, useState } from 'react';
+import { flushSync } from 'react-dom';
 import { hasCamera } from './scan-camera';
 import { ScanDialog } from './scan-dialog';
 
@@ -35,7 +36,8 @@ export function ScanButton({ fieldId, sends }: Props) {
 
   if (!isThere) return null;
   const take = (text: string) => {
-    setIsOpen(false);
+    // While the dialog is open nothing else can take the focus.
+    flushSync(() => setIsOpen(false));
     const field = document.getElementById(fieldId);
     if (!(field instanceof HTMLInputElement)) return;
     const fitting = field.maxLength > 0 ? text.trim().slice(0, field.maxLength) : text.trim();
