@@ -92,7 +92,7 @@ async function closedJobs(request: APIRequestContext): Promise<string[]> {
 }
 
 /** Staff never see a private link; a new one goes to the customer by mail. */
-async function renewedLink(owner: Page, job: string): Promise<string> {
+export async function renewedLink(owner: Page, job: string): Promise<string> {
   const sheet = jobSheet(owner);
   await sheet.open(job);
   const email = (await fact(owner, 'E-mail').textContent()) ?? '';
