@@ -61,6 +61,8 @@ async function teach(tx: Tx, { claimId, basedOn, replaces, actor, now, ...given 
     change: replaces === null ? adding(check) : replacing(replaces, check),
     now,
   });
+  if (version === basedOn)
+    throw new Refusal('invalid', 'That would change nothing on the sheet.', 'replaces');
   await writeEvent(tx, {
     jobId: claim.jobId,
     actor,

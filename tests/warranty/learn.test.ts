@@ -204,6 +204,12 @@ describe('nothing is put on the sheet', () => {
     expect(await db.jobEvent.count({ where: { kind: 'check-taught' } })).toBe(0);
   });
 
+  it('in the place of a check that is not there', async () => {
+    await rule('workmanship');
+    expect(await refusalOf({ replaces: 9, actor: OWNER })).toBe('invalid');
+    expect(await db.checkSheet.count()).toBe(1);
+  });
+
   it('of a sheet that somebody else has changed meanwhile', async () => {
     await rule('workmanship');
     await learn();

@@ -1,5 +1,5 @@
 'use client';
-import { useEffect, useState } from 'react';
+import { type ReactNode, useEffect, useState } from 'react';
 import { flushSync } from 'react-dom';
 import { hasCamera } from './scan-camera';
 import { ScanDialog } from './scan-dialog';
@@ -7,6 +7,8 @@ import { ScanDialog } from './scan-dialog';
 type Props = {
   /** id of the field that takes what was read */
   fieldId: string;
+  /** what the field is for; heard, not seen, since a page may have two such buttons */
+  what?: ReactNode;
   /** sends the form at once, for a field that is the form's only one, as a scanner at the bench does */
   sends?: boolean | undefined;
 };
@@ -16,10 +18,10 @@ type Props = {
  * page that is not private to the browser it does not appear, and the field is typed into as ever.
  *
  * ```tsx
- * <ScanButton fieldId="number-number" sends />
+ * <ScanButton fieldId="number-number" what="Certificate number" sends />
  * ```
  */
-export function ScanButton({ fieldId, sends }: Props) {
+export function ScanButton({ fieldId, what, sends }: Props) {
   const [isThere, setIsThere] = useState(false);
   const [isOpen, setIsOpen] = useState(false);
   const [told, setTold] = useState('');
@@ -51,6 +53,7 @@ export function ScanButton({ fieldId, sends }: Props) {
     <div className="scan-line">
       <button type="button" className="button button-second" onClick={() => setIsOpen(true)}>
         Scan with the camera
+        {what ? <span className="sr-only">: {what}</span> : null}
       </button>
       <p role="status" className="field-hint">
         {told}

@@ -67,7 +67,7 @@ export function TextField(props: TextFieldProps) {
         />
         {props.unit ? <span className="field-side">{props.unit}</span> : null}
       </span>
-      {props.scan ? <ScanButton fieldId={facts.id} /> : null}
+      {props.scan ? <ScanButton fieldId={facts.id} what={label} /> : null}
       {props.list ? (
         <datalist id={listId}>
           {props.list.map((entry) => (

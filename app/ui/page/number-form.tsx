@@ -56,7 +56,7 @@ export function NumberForm({ action, name, label, hint, value, problem, submit, 
             aria-describedby={problem ? `${id}-hint ${id}-problem` : `${id}-hint`}
           />
         </span>
-        {scan ? <ScanButton fieldId={id} sends /> : null}
+        {scan ? <ScanButton fieldId={id} what={label} sends /> : null}
       </div>
       <div className="submit">
         <button type="submit" className="button button-main">

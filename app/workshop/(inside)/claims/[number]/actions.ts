@@ -69,6 +69,13 @@ export async function teachCheck(
     schema: checkSchema,
     formData,
     part: 'lesson',
-    work: ({ data, ...call }) => learnFromClaim({ ...call, basedOn, check: data, replaces: null }),
+    work: ({ data, ...call }) =>
+      learnFromClaim({ ...call, basedOn, check: data, replaces: placeIn(formData.get('replaces')) }),
   });
+}
+
+/** The place of the check that is changed, counted from 1; null where one is added. */
+function placeIn(chosen: FormDataEntryValue | null): number | null {
+  const place = Number(chosen);
+  return Number.isInteger(place) && place > 0 ? place : null;
 }

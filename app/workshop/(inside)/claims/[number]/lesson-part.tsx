@@ -1,4 +1,5 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { Notice } from '@/app/ui/page/notice';
 import { TextLink } from '@/app/ui/page/text-link';
@@ -53,6 +54,17 @@ export async function LessonPart({ found, who }: CaseProps) {
             label="Put a check on the sheet"
           >
             <CheckFields />
+            {may(who.role, 'catalogue') ? (
+              <Select
+                name="replaces"
+                label="In the place of"
+                optional
+                width="half"
+                empty="None: it is added at the end"
+                hint="A check that was there, but let this pass."
+                choices={newest.checks.map((check, i) => ({ value: String(i + 1), label: check.label }))}
+              />
+            ) : null}
             <SubmitButton
               label="Put it on the sheet"
               busy="Writing…"

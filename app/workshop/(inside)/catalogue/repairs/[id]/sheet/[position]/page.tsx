@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
 
+import { LessonLink } from '@/app/ui/docket/lesson-link';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -28,7 +29,7 @@ export default async function CheckPage({ params }: { params: Promise<{ id: stri
           <TextLink href={`/workshop/catalogue/repairs/${id}/sheet`}>Check sheet of {repair.name}</TextLink>
         }
         title={`Check ${check.position}`}
-        lead={check.lesson ? `Taught by claim ${check.lesson}.` : undefined}
+        lead={check.lesson ? <LessonLink claim={check.lesson} /> : undefined}
       />
       <ActionForm action={changeCheckAction.bind(null, at)} label={`Change check ${check.position}`}>
         <CheckFields known={check} />
