@@ -9,6 +9,7 @@ export function claimDesk(page: Page) {
   const pick = (question: string, choice: string) =>
     ruling.getByRole('group', { name: question }).getByRole('radio', { name: choice });
   const inspection = page.getByRole('region', { name: 'Inspection' });
+  const lesson = page.getByRole('region', { name: 'What would have caught this' });
   return {
     open: (number: string) => page.goto(`/workshop/claims/${bare(number)}`),
     docket: docket(page),
@@ -21,11 +22,25 @@ export function claimDesk(page: Page) {
       await part.getByLabel(/^Photo/).setInputFiles(photo);
       await part.getByRole('button', { name: 'Keep the answer' }).click();
     },
+    causes: ruling.getByRole('group', { name: 'What caused it?' }),
     cause: (label: string) => pick('What caused it?', label),
+    alsoFound: (label: string) => pick('Was something else found besides', label),
     evidence: (label: string) => pick('Is the evidence clear?', label),
     reason: ruling.getByRole('textbox', { name: /^The reason, for the customer/ }),
+    catchQuestion: ruling.getByRole('textbox', { name: /^What would have caught this/ }),
     rule: ruling.getByRole('button', { name: 'Rule on the claim' }),
+    confirmRuling: page
+      .getByRole('form', { name: 'Second look' })
+      .getByRole('button', { name: 'Confirm the ruling' }),
     ruled: page.getByRole('region', { name: 'Ruling' }),
+    lesson,
+    /** Puts a check to tick on the sheet of the claim's repair. */
+    async teach(check: string) {
+      const part = await unfold(lesson, 'Put a check on the sheet');
+      await part.getByRole('textbox', { name: 'What is checked' }).fill(check);
+      await part.getByRole('button', { name: 'Put it on the sheet' }).click();
+    },
+    openCheckSheet: () => lesson.getByRole('link', { name: /^Check sheet of/ }).click(),
     cost: page.getByRole('region', { name: /^What it has cost us/ }),
   };
 }

@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test';
 import { docket } from './docket';
+import { unfold } from './unfold';
 
 /** A job as its customer sees it through the private link. */
 export function privateJob(page: Page) {
@@ -12,10 +13,22 @@ export function privateJob(page: Page) {
     slip: page.getByRole('link', { name: 'Packing slip (PDF)' }),
     approval: page.getByRole('region', { name: /^New price/ }),
     sayYes: page.getByRole('button', { name: /^Yes, repair it for/ }),
-    price: part('Price'),
+    /** The price for what a claim does not cover. */
+    restOffer: page.getByRole('region', { name: /^Price for the rest/ }),
+    async sayNoToTheRest() {
+      const asked = await unfold(page, 'No, repair only the covered part');
+      await asked.getByRole('button', { name: /^Yes, only the covered part/ }).click();
+    },
+    price: page.getByRole('region', { name: 'Price', exact: true }),
     certificate: part('Your certificate'),
     certificateFile: page.getByRole('link', { name: 'Certificate (PDF)' }),
     claim: part('Your claim'),
+    contest: part('Your claim').getByText('I see it another way'),
+    async askToLookAgain(text: string) {
+      const asked = await unfold(page, 'I see it another way');
+      await asked.getByRole('textbox', { name: 'How do you see it?' }).fill(text);
+      await asked.getByRole('button', { name: 'Ask the owner to look again' }).click();
+    },
     seen: part('What we have seen and done'),
     photos: page.getByRole('list', { name: 'Photos of your unit' }).getByRole('link'),
     messages: part('Messages'),
