@@ -166,6 +166,8 @@ test('of a partly covered claim the customer declines the rest, and the covered 
     await sheet.open(number);
     await sheet.addFinding('The fader beside the joint is worn through.', await phonePhoto('fader.jpg'));
     await expect(sheet.findings).toContainText('worn through');
+    // Prices are for the front desk and the owner: the bench is not led to a form it may not send.
+    await expect(sheet.toChangedPrice).toBeHidden();
     const desk = jobSheet(front);
     await desk.open(number);
     await desk.writeChangedPrice();

@@ -8,6 +8,7 @@ export function jobSheet(page: Page) {
   const inForm = (name: string) => page.getByRole('form', { name });
   const field = (form: string, name: string | RegExp) => inForm(form).getByRole('textbox', { name });
   const press = (name: string) => page.getByRole('button', { name, exact: true }).click();
+  const toChangedPrice = page.getByRole('link', { name: 'Write a changed price' });
   return {
     open: (number: string) => page.goto(`/workshop/jobs/${bare(number)}`),
     docket: docket(page),
@@ -41,7 +42,8 @@ export function jobSheet(page: Page) {
       await press('Take it from stock');
       return shown;
     },
-    writeChangedPrice: () => page.getByRole('link', { name: 'Write a changed price' }).click(),
+    toChangedPrice,
+    writeChangedPrice: () => toChangedPrice.click(),
     openCheckSheet: () => page.getByRole('link', { name: 'Open the check sheet' }).click(),
     photos: page.getByRole('list', { name: 'Photos of this unit' }).getByRole('link'),
     owed: page.getByRole('region', { name: 'Money' }).getByRole('strong'),

@@ -105,7 +105,7 @@ export const routes: readonly RouteRow[] = [
   { path: '/workshop/arrivals/[number]', may: all, example: '/workshop/arrivals/{job}' },
   { path: '/workshop/jobs', may: all },
   { path: '/workshop/jobs/[number]', may: all, example: '/workshop/jobs/{job}' },
-  { path: '/workshop/jobs/[number]/price', may: all, example: '/workshop/jobs/{job}/price' },
+  { path: '/workshop/jobs/[number]/price', may: ['front', 'owner'], example: '/workshop/jobs/{job}/price' },
   { path: '/workshop/jobs/[number]/sheet', may: all, example: '/workshop/jobs/{job}/sheet' },
   { path: '/workshop/jobs/[number]/label.pdf', may: all, example: '/workshop/jobs/{job}/label.pdf' },
   { path: '/workshop/jobs/[number]/slip.pdf', may: all, example: '/workshop/jobs/{job}/slip.pdf' },

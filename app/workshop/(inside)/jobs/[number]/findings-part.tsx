@@ -5,7 +5,9 @@ import { TextArea } from '@/app/ui/forms/text-area';
 import { LinkButton } from '@/app/ui/page/button';
 import { Timeline } from '@/app/ui/page/timeline';
 import { PhotoStrip } from '@/app/ui/photos/photo';
+import type { Staff } from '@/app/workshop/who';
 import { formatInstant } from '@/lib/calendar/format';
+import { may } from '@/lib/people/rules/roles';
 import { addFinding } from './actions';
 import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
@@ -13,9 +15,9 @@ import { staffPhotos } from './staff-photos';
 
 const CLOSED = new Set(['booked', 'cancelled', 'sent-back', 'closed']);
 
-export function FindingsPart({ job, workshop, staff }: SheetProps) {
+export function FindingsPart({ job, workshop, staff, who }: SheetProps & { who: Staff }) {
   const isOpen = !CLOSED.has(job.stage);
-  const mayOffer = job.stage === 'assessing' || job.stage === 'on-bench';
+  const mayOffer = (job.stage === 'assessing' || job.stage === 'on-bench') && may(who.role, 'money');
   if (!isOpen && job.findings.length === 0) return null;
   return (
     <section id="findings" aria-labelledby="findings-head">

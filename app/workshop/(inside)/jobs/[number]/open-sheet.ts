@@ -4,6 +4,7 @@ import 'server-only';
 import { requireStaff } from '@/app/workshop/who';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { type JobRecord, staffNames } from '@/lib/jobs/records';
+import type { Role } from '@/lib/people/rules/roles';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 
 export type SheetProps = {
@@ -12,11 +13,12 @@ export type SheetProps = {
   staff: ReadonlyMap<string, { name: string; initials: string }>;
 };
 
-/** The job of a sheet page for a signed-in person, or the not-found page. */
+/** The job of a sheet page for a signed-in person, of these roles where they are named, or the not-found page. */
 export async function openSheet(
   number: string,
+  allowed?: readonly Role[],
 ): Promise<SheetProps & { who: Awaited<ReturnType<typeof requireStaff>> }> {
-  const who = await requireStaff();
+  const who = await requireStaff(allowed);
   const job = await jobByNumber(number);
   if (!job) nothingHere();
   const [workshop, staff] = await Promise.all([readWorkshop(), staffNames()]);

@@ -144,7 +144,7 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
       </Docket>
       <div className="sheet-parts">
         <div>
-          <FindingsPart {...parts} />
+          <FindingsPart {...parts} who={who} />
           <BenchPart {...parts} />
           <PhotosPart {...parts} />
         </div>

@@ -15,6 +15,7 @@ import type { JobRecord } from '@/lib/jobs/records';
 import { isSomethingCovered } from '@/lib/jobs/rules/guards';
 import { decimalText, formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
+import { rolesThatMay } from '@/lib/people/rules/roles';
 import { OFFERED_KINDS, type QuoteLine, shownLines, splitCovered } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { carriedFields } from '../carried-fields';
@@ -39,7 +40,7 @@ type Props = { params: Promise<{ number: string }> };
 /** The changed price of a running job, line by line, starting from what is agreed. */
 export default async function ChangedPricePage({ params }: Props) {
   const { number } = await params;
-  const { job, workshop } = await openSheet(number);
+  const { job, workshop } = await openSheet(number, rolesThatMay('money'));
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
   const isOpen = job.stage === 'assessing' || job.stage === 'on-bench';
