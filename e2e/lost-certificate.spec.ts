@@ -1,3 +1,4 @@
+import { AxeBuilder } from '@axe-core/playwright';
 import { lostCertificate } from './screens/lost-certificate';
 import { problem } from './screens/problem';
 import { issuedCertificate } from './world/issued';
@@ -9,6 +10,7 @@ const SAME = 'If we have a certificate for these, it is on its way to the addres
 test('a lost certificate comes back by mail, and nobody else learns that there is one', async ({
   page,
   workshop,
+  javaScriptEnabled,
 }) => {
   const held = await issuedCertificate(await workshop('owner'));
   const lost = lostCertificate(page);
@@ -18,6 +20,9 @@ test('a lost certificate comes back by mail, and nobody else learns that there i
     await lost.open();
     await lost.follow();
     await expect(lost.heading).toHaveText('Lost your certificate?');
+    // The checker is a script of the page.
+    if (javaScriptEnabled !== false)
+      expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
     await lost.send.click();
     await expect(problem(page)).toContainText('Enter your e-mail address');
     await expect(lost.number).toHaveAccessibleDescription(/or the serial number below/);

@@ -1,4 +1,5 @@
 import path from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
 import JsBarcode from 'jsbarcode';
 import { encode } from 'uqr';
 import { chromiumArguments, findChromium } from '@/lib/commands/chromium';
@@ -71,6 +72,7 @@ test.describe('with a camera', () => {
       writeFilm(film, [[false]]);
       await scan.open.click();
       await expect(scan.picture).toBeVisible();
+      expect((await new AxeBuilder({ page }).include('dialog').analyze()).violations).toEqual([]);
       await page.keyboard.press('Escape');
       await expect(scan.dialog).toBeHidden();
       await expect(scan.open).toBeVisible();
