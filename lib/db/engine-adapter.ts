@@ -1,5 +1,4 @@
 import { PrismaPg } from '@prisma/adapter-pg';
-// biome-ignore lint/correctness/noUndeclaredDependencies: comes with adapter-pg, whose version it has to match
 import { ColumnTypeEnum, DriverAdapterError, type SqlQuery } from '@prisma/driver-adapter-utils';
 import { DatabaseError, type QueryArrayConfig, type QueryArrayResult } from 'pg';
 

@@ -1,7 +1,6 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import path from 'node:path';
-// biome-ignore lint/correctness/noUndeclaredDependencies: comes with adapter-pg, whose version it has to match
 import { bindMigrationAwareSqlAdapterFactory } from '@prisma/driver-adapter-utils';
 import type { MigrationList, SchemaContainer, SchemaEngine } from '@prisma/schema-engine-wasm';
 import * as glue from '@prisma/schema-engine-wasm/schema_engine_bg';
