@@ -70,9 +70,9 @@ export const OPEN: Story[] = [
       const claim = await claimOn(shop.told('tegeinglan-field-day'), {
         symptom: 'Runs down within an hour',
         details: 'Forty minutes in the field, and the level shown jumps.',
-        at: shop.before(4, 5, '19:20'),
+        at: shop.before(3, 6, '19:20'),
       });
-      claim.on(shop.back(4), '10:55');
+      claim.on(shop.back(3), '10:55');
       await claim.arrive();
       claim.later(1, '13:10');
       await claim.move('assess');
@@ -99,9 +99,9 @@ export const OPEN: Story[] = [
         symptom: 'Does not charge',
         details: 'From one day to the next. Nothing happened to it.',
         shots: [['bent-socket', 'The socket']],
-        at: shop.before(5, 7, '09:10'),
+        at: shop.before(3, 7, '09:10'),
       });
-      claim.on(shop.back(5), '10:08');
+      claim.on(shop.back(3), '10:08');
       await claim.arrive({ photos: [['recorder', 'As it came']] });
       claim.later(1, '14:40');
       await claim.move('assess');
@@ -127,9 +127,9 @@ export const OPEN: Story[] = [
       const claim = await claimOn(shop.told('vogtland-stage'), {
         symptom: 'Does not charge',
         details: 'The light is on, the level does not rise. The socket holds well.',
-        at: shop.before(9, 8, '11:11'),
+        at: shop.before(6, 8, '11:11'),
       });
-      claim.on(shop.back(9), '10:26');
+      claim.on(shop.back(6), '10:26');
       await claim.arrive();
       claim.later(1, '11:45');
       await claim.move('assess');

@@ -25,10 +25,10 @@ export async function repairAsUsual(job: Course, o: UsualWork): Promise<void> {
   const by = o.by ?? 'bench';
   job.later(pick(`${job.key}/post`, 1, 3), `10:${pick(`${job.key}/arrives`, 10, 50)}`);
   await job.arrive();
-  job.later(pick(`${job.key}/waits`, 0, 1) + (o.waits ?? 0), `11:${pick(`${job.key}/assess`, 10, 50)}`);
+  job.later(pick(`${job.key}/waits`, 1, 3) + (o.waits ?? 0), `11:${pick(`${job.key}/assess`, 10, 50)}`);
   await job.move('assess', { by });
   await job.find(o.finding, o.shots, by);
-  job.later(pick(`${job.key}/bench`, 0, 1), '13:10');
+  job.later(pick(`${job.key}/bench`, 1, 2), '13:10');
   await job.move('start-bench', { by });
   await repairOnBench(job, o);
 }
