@@ -110,7 +110,7 @@ test('a unit is booked in, repaired, sent back, and its warranty honoured', asyn
     await expect(front.getByRole('main')).toContainText('The serial is the one that was booked');
     // The promise comes from the workshop's own finished jobs; what counts is that the customer is told the same day.
     await expect(fact(front, 'Promise')).toHaveText(/^(Mon|Tues|Wednes|Thurs|Fri)day \d+ December 2026$/);
-    promise = (await fact(front, 'Promise').innerText()).trim();
+    promise = (await fact(front, 'Promise').textContent())?.trim() ?? '';
     await expect(fact(front, 'Differences told')).toContainText('Lanyard was not in the parcel');
     const kept = await fetchPaper(front, desk.photos.first());
     expect(kept.contentType).toBe('image/jpeg');
