@@ -5,6 +5,10 @@ import { config as settings } from '@/lib/config';
 
 /** Gives every page its content security policy: only scripts and styles that carry this answer's own number run. */
 export function proxy(request: NextRequest) {
+  if (isHandedOn(request)) {
+    const { pathname, search } = request.nextUrl;
+    return NextResponse.redirect(new URL(pathname + search, settings.appUrl), 303);
+  }
   const nonce = btoa(crypto.randomUUID());
   const policy = contentSecurityPolicy(nonce, !settings.isProduction);
   const headers = new Headers(request.headers);
@@ -19,6 +23,16 @@ export function proxy(request: NextRequest) {
     response.headers.set('strict-transport-security', 'max-age=31536000');
   }
   return response;
+}
+
+/**
+ * True for a form that another page handed on. A page that leads on while it answers a form sent without script does so
+ * with 307, which sends the form along; no page takes the form of another, so the address is asked for plainly instead.
+ */
+function isHandedOn(request: NextRequest): boolean {
+  if (request.method !== 'POST' || request.headers.has('next-action')) return false;
+  const from = request.headers.get('referer') ?? '';
+  return URL.canParse(from) && new URL(from).pathname !== request.nextUrl.pathname;
 }
 
 // A page cannot set its own status: this one tells somebody that another role is needed.
