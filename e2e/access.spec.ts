@@ -97,9 +97,9 @@ function isRole(who: string): boolean {
   return staffRoles.some((role) => role === who);
 }
 
-/** Pages that show the case itself to those who may open them. */
+/** Pages that show the case itself, or the same person's unfinished booking, to those who may open them. */
 function opensTheCase({ may }: RouteRow): boolean {
-  return may.includes('private link') || may.some(isRole);
+  return may.includes('private link') || may.includes('draft') || may.some(isRole);
 }
 
 function opened({ path, answer = 200 }: RouteRow, caller: Caller): RegExp {
