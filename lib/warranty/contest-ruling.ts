@@ -13,7 +13,8 @@ import { readRuling } from './stored-ruling';
  * ruling stays readable in the history.
  *
  * Staff may be moving the same job: the update names the stages a contest can come from, so a unit that has just been
- * handed to the carrier is not called back, and the customer is told so.
+ * handed to the carrier is not called back, and the customer is told so. The form may be sent twice: the claim's own
+ * row decides, and the second finds it contested.
  */
 export async function contestRuling(o: { jobId: string; text: string; now: Date }): Promise<void> {
   await transaction(async (tx) => {
@@ -42,8 +43,8 @@ export async function contestRuling(o: { jobId: string; text: string; now: Date 
       to: 'assessing',
       event: { kind: 'claim-contested', data: { claim: claim.number } },
     });
-    await tx.claim.update({
-      where: { id: claim.id },
+    const { count } = await tx.claim.updateMany({
+      where: { id: claim.id, state: 'ruled', contestedAt: null },
       data: {
         state: 'open',
         contestedAt: o.now,
@@ -55,6 +56,7 @@ export async function contestRuling(o: { jobId: string; text: string; now: Date 
         secondLookBy: null,
       },
     });
+    if (count === 0) throw new Refusal('conflict', 'You have asked us to look again once already.');
     await tx.quoteRevision.updateMany({
       where: { quote: { jobId: o.jobId }, state: 'sent' },
       data: { state: 'replaced' },

@@ -36,7 +36,7 @@ describe('an answer in even time', () => {
   it('waits by the clock of the machine', async () => {
     const began = performance.now();
     await inEvenTime(40, async () => {});
-    // Timers of Node may fire up to a millisecond early.
-    expect(performance.now() - began).toBeGreaterThanOrEqual(39);
+    // Timers of Node may fire a little early; without the wait it would be well under a millisecond.
+    expect(performance.now() - began).toBeGreaterThanOrEqual(30);
   });
 });
