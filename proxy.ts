@@ -17,7 +17,9 @@ export function proxy(request: NextRequest) {
   headers.set('content-security-policy', policy);
   // Pages are not told their own address; the way back after signing in needs it.
   headers.set('x-path', request.nextUrl.pathname + request.nextUrl.search);
-  const response = NextResponse.next({ request: { headers }, status: statusOf(request.nextUrl.pathname) });
+  const response = isReadable(request.nextUrl)
+    ? NextResponse.next({ request: { headers }, status: statusOf(request.nextUrl.pathname) })
+    : NextResponse.rewrite(new URL('/nothing-here', request.url), { request: { headers } });
   response.headers.set('content-security-policy', policy);
   if (settings.appUrl.startsWith('https:')) {
     response.headers.set('strict-transport-security', 'max-age=31536000');
@@ -33,6 +35,15 @@ function isHandedOn(request: NextRequest): boolean {
   if (request.method !== 'POST' || request.headers.has('next-action')) return false;
   const from = request.headers.get('referer') ?? '';
   return URL.canParse(from) && new URL(from).pathname !== request.nextUrl.pathname;
+}
+
+// PostgreSQL's text knows no NUL, and half a percent code is no text at all: no address of the house has either.
+function isReadable({ pathname, search }: { pathname: string; search: string }): boolean {
+  try {
+    return !search.includes('%00') && !decodeURIComponent(pathname).includes('\0');
+  } catch {
+    return false;
+  }
 }
 
 // A page cannot set its own status: this one tells somebody that another role is needed.
