@@ -123,7 +123,13 @@ async function told(answer: APIResponse, secrets: string[]): Promise<string[]> {
   if (type.startsWith('image/jpeg')) return ['a photo'];
   const body = await answer.body();
   const text = type === 'application/pdf' ? textOf(new Uint8Array(body)) : body.toString('utf8');
-  return secrets.filter((secret) => text.includes(secret) || text.includes(escaped(secret)));
+  const letters = lettersOf(text.replace(/<[^>]*>/g, ''));
+  return secrets.filter((secret) => text.includes(escaped(secret)) || letters.includes(lettersOf(secret)));
+}
+
+/** Letters and digits only: a number is written in groups that may break, in text that may be split. */
+function lettersOf(text: string): string {
+  return text.replace(/[^\p{L}\p{N}@]/gu, '');
 }
 
 /** As React writes it into a page. */

@@ -215,6 +215,21 @@ test('numbers and links that lead nowhere say so', async ({
       await expect(page.getByRole('heading', { level: 1 }), address).toHaveText('Nothing at this address');
       await expect(page.getByRole('link', { name: 'Look up a number' }), address).toBeVisible();
     }
+    const id = '00000000-0000-4000-8000-000000000000';
+    for (const address of [
+      '/prices/%00',
+      '/certificate/%E0%A4%A',
+      '/workshop/jobs?q=%00',
+      `/workshop/jobs/${unknown('J')}`,
+      `/workshop/arrivals/${unknown('J')}`,
+      '/workshop/claims/C0000000',
+      '/workshop/parts/no-such-part',
+      `/workshop/mail/${id}`,
+      `/workshop/photo/${id}`,
+      `/workshop/certificate/${id}`,
+    ]) {
+      expect((await owner.request.get(address)).status(), address).toBe(404);
+    }
     await page.goto(`/c/${altered(held.token)}`);
     await expect(page.getByRole('heading', { level: 1 })).toHaveText(
       'This code is not one of ours as it stands',
@@ -249,7 +264,7 @@ test('files that are no photos are refused by name, and the rest of the form is 
   workshop,
 }, { project }) => {
   const owner = await workshop('owner');
-  const mine = await issuedCertificate(owner);
+  const mine = await issuedCertificate(owner, { mayClaim: true });
   const who = customer(`files-${project.name}`);
   const held = certificate(page);
   const photo = (await phonePhoto('whole.jpg')).buffer;
