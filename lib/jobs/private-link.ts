@@ -23,41 +23,76 @@ export function hashToken(token: string): string {
   return createHash('sha256').update(token).digest('hex');
 }
 
-/** Makes a new link to a job and returns its token. */
-export async function createLink(tx: Tx, jobId: string, now: Date): Promise<string> {
+/** What a link opens. */
+type Opens = { jobId: string } | { quoteId: string };
+
+async function create(tx: Tx, opens: Opens, now: Date): Promise<string> {
   const id = randomBytes(16).toString('hex');
   const nonce = randomBytes(NONCE_BYTES).toString('base64url');
   const token = linkToken({ id, nonce });
-  await tx.privateLink.create({ data: { id, jobId, nonce, tokenHash: hashToken(token), createdAt: now } });
+  await tx.privateLink.create({ data: { id, ...opens, nonce, tokenHash: hashToken(token), createdAt: now } });
   return token;
 }
 
-/** The job a token opens; null for anything else, a revoked link included. */
-export async function findJobByToken(token: string): Promise<{ jobId: string; linkId: string } | null> {
+async function find(token: string) {
   if (!TOKEN_SHAPE.test(token)) return null;
   const link = await db.privateLink.findUnique({
     where: { tokenHash: hashToken(token) },
-    select: { id: true, jobId: true, revokedAt: true },
+    select: { id: true, jobId: true, quoteId: true, revokedAt: true },
   });
-  if (!link || link.revokedAt) return null;
-  return { jobId: link.jobId, linkId: link.id };
+  return link && !link.revokedAt ? link : null;
 }
 
-/** The newest token of a job that still opens it, or null when all were revoked. */
-export async function newestToken(client: Tx, jobId: string): Promise<string | null> {
+async function newest(client: Tx, opens: Opens): Promise<string | null> {
   const link = await client.privateLink.findFirst({
-    where: { jobId, revokedAt: null },
+    where: { ...opens, revokedAt: null },
     orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
     select: { id: true, nonce: true },
   });
   return link ? linkToken(link) : null;
 }
 
+/** Makes a new link to a job and returns its token. */
+export function createLink(tx: Tx, jobId: string, now: Date): Promise<string> {
+  return create(tx, { jobId }, now);
+}
+
+/** Makes a new link to a quote and returns its token. */
+export function createQuoteLink(tx: Tx, quoteId: string, now: Date): Promise<string> {
+  return create(tx, { quoteId }, now);
+}
+
+/** The job a token opens; null for anything else, a revoked link and a quote's link included. */
+export async function findJobByToken(token: string): Promise<{ jobId: string; linkId: string } | null> {
+  const link = await find(token);
+  return link?.jobId ? { jobId: link.jobId, linkId: link.id } : null;
+}
+
+/** The quote a token opens; null for anything else, a revoked link and a job's link included. */
+export async function findQuoteByToken(token: string): Promise<{ quoteId: string; linkId: string } | null> {
+  const link = await find(token);
+  return link?.quoteId ? { quoteId: link.quoteId, linkId: link.id } : null;
+}
+
+/** The newest token of a job that still opens it, or null when all were revoked. */
+export function newestToken(client: Tx, jobId: string): Promise<string | null> {
+  return newest(client, { jobId });
+}
+
+/** The newest token of a quote that still opens it, or null when all were revoked. */
+export function newestQuoteToken(client: Tx, quoteId: string): Promise<string | null> {
+  return newest(client, { quoteId });
+}
+
 /** The same outside a transaction, for a page that leads on to the job. */
 export function newestTokenOf(jobId: string): Promise<string | null> {
-  return newestToken(db, jobId);
+  return newest(db, { jobId });
 }
 
 export function jobAddress(token: string): string {
   return `${config.appUrl}/job/${token}`;
+}
+
+export function quoteAddress(token: string): string {
+  return `${config.appUrl}/quote/${token}`;
 }

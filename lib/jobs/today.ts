@@ -145,16 +145,17 @@ function listed(row: Prisma.JobGetPayload<{ select: typeof SHOWN }>, timeZone: s
 
 async function readUnanswered(since: Date): Promise<Unanswered[]> {
   const messages = await db.message.findMany({
-    where: { at: { gte: since } },
+    where: { at: { gte: since }, jobId: { not: null } },
     orderBy: [{ at: 'desc' }, { id: 'desc' }],
     select: { jobId: true, author: true, at: true },
   });
   const last = new Map<string, (typeof messages)[number]>();
-  for (const message of messages) if (!last.has(message.jobId)) last.set(message.jobId, message);
+  for (const message of messages)
+    if (message.jobId && !last.has(message.jobId)) last.set(message.jobId, message);
   const waiting = [...last.values()].filter((message) => message.author === 'customer');
   if (waiting.length === 0) return [];
   const jobs = await db.job.findMany({
-    where: { id: { in: waiting.map((message) => message.jobId) } },
+    where: { id: { in: waiting.flatMap(({ jobId }) => jobId ?? []) } },
     select: { id: true, number: true, model: SHOWN.model, customer: SHOWN.customer },
   });
   return waiting
