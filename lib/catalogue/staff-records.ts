@@ -1,7 +1,9 @@
 import type { CheckDraft } from '@/lib/bench/rules/check-problems';
 import { db } from '@/lib/db/client';
+import type { Tx } from '@/lib/db/transaction';
+import type { TaxCategory } from '@/lib/money/tax';
 import type { PolicyTerms } from '@/lib/warranty/rules/terms';
-import { readCheck, readTerms } from './stored';
+import { readCheck, readTerms, storedTax } from './stored';
 
 /** Families with their models and how much is listed of each, for the catalogue's first page. */
 export async function listCatalogue() {
@@ -145,4 +147,56 @@ export async function listChoices() {
     db.policy.findMany({ orderBy: { name: 'asc' }, select: { id: true, name: true } }),
   ]);
   return { families, policies };
+}
+
+export type RepairForQuote = {
+  id: string;
+  name: string;
+  /** Maker and name. */
+  modelName: string;
+  /** As the workshop keeps its prices, minor units. */
+  priceMinor: number;
+  taxCategory: TaxCategory;
+  taxRateBps: number;
+  minutes: number;
+  workingDays: number;
+  policyName: string;
+};
+
+/** Every repair that a quote can be built on, listed or not; those of the model first, then by model and name. */
+export async function repairsForQuote(modelId: string | null, client: Tx = db): Promise<RepairForQuote[]> {
+  const rows = await client.repair.findMany({
+    orderBy: [{ model: { maker: 'asc' } }, { model: { name: 'asc' } }, { name: 'asc' }],
+    select: {
+      id: true,
+      name: true,
+      modelId: true,
+      priceMinor: true,
+      taxCategory: true,
+      taxRateBps: true,
+      minutes: true,
+      workingDays: true,
+      model: { select: { maker: true, name: true } },
+      policy: { select: { name: true } },
+    },
+  });
+  const [own, others] = [
+    rows.filter((row) => row.modelId === modelId),
+    rows.filter((row) => row.modelId !== modelId),
+  ];
+  return [...own, ...others].map(({ modelId: _, model, policy, ...repair }) => ({
+    ...repair,
+    taxCategory: storedTax.parse(repair.taxCategory),
+    modelName: `${model.maker} ${model.name}`,
+    policyName: policy.name,
+  }));
+}
+
+/** Taxes that the catalogue's repairs carry, each once; the highest rate first. */
+export async function taxRatesInUse(client: Tx = db): Promise<{ category: TaxCategory; rateBps: number }[]> {
+  const rows = await client.repair.groupBy({
+    by: ['taxCategory', 'taxRateBps'],
+    orderBy: [{ taxRateBps: 'desc' }, { taxCategory: 'asc' }],
+  });
+  return rows.map((row) => ({ category: storedTax.parse(row.taxCategory), rateBps: row.taxRateBps }));
 }
