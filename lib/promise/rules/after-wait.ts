@@ -1,0 +1,45 @@
+import type { Day } from '@/lib/calendar/day';
+import { addWorkingDays, type WorkingCalendar, workingDaysBetween } from '@/lib/calendar/working';
+
+export type Wait = {
+  promisedOn: Day;
+  /** the day the customer was asked */
+  askedOn: Day;
+  /** the day the question was answered, taken back or lapsed */
+  endedOn: Day;
+  /** working days that what was agreed takes beside the work promised so far; 0 for none */
+  furtherDays: number;
+};
+
+export type PromiseAfterWait = {
+  on: Day;
+  /** working days that the question waited */
+  waitedDays: number;
+};
+
+/**
+ * The promise after a question to the customer: its clock stops while the question waits, so the day moves by the working
+ * days it waited, and by those that the extra work takes. Refuses negative and broken counts.
+ *
+ * Promised Wednesday 2026-12-09, asked Thursday 2026-12-03, answered Monday 2026-12-07, 1 day more: waited 2 working
+ * days, so the promise is Monday 2026-12-14.
+ */
+export function promiseAfterWait(wait: Wait, calendar: WorkingCalendar): PromiseAfterWait {
+  const waitedDays = Math.max(0, workingDaysBetween(wait.askedOn, wait.endedOn, calendar));
+  return { on: addWorkingDays(wait.promisedOn, waitedDays + wait.furtherDays, calendar), waitedDays };
+}
+
+/**
+ * Why a promise moved, in the customer's words.
+ *
+ * moveReason({ waitedDays: 2, furtherDays: 1 })
+ *   -> 'The job waited 2 working days for your answer. The extra work takes 1 working day more.'
+ */
+export function moveReason(o: { waitedDays: number; furtherDays: number }): string {
+  const days = (count: number) => (count === 1 ? '1 working day' : `${count} working days`);
+  const sentences = [
+    o.waitedDays > 0 ? `The job waited ${days(o.waitedDays)} for your answer.` : '',
+    o.furtherDays > 0 ? `The extra work takes ${days(o.furtherDays)} more.` : '',
+  ];
+  return sentences.filter((sentence) => sentence !== '').join(' ');
+}

@@ -1,0 +1,82 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { addDays, compareDays, day } from '@/lib/calendar/day';
+import { holidayCalendar } from '@/lib/calendar/holidays';
+import { addWorkingDays, isWorkingDay } from '@/lib/calendar/working';
+import { moveReason, promiseAfterWait } from '@/lib/promise/rules/after-wait';
+import { benchDays } from '@/lib/promise/rules/bench-days';
+
+/** England's public holidays: 25 December 2026 is a Friday, the substitute for Boxing Day is Monday 28. */
+const calendar = holidayCalendar({ country: 'GB', region: 'ENG', years: [2026, 2027] });
+const move = (promisedOn: string, askedOn: string, endedOn: string, furtherDays = 0) =>
+  promiseAfterWait(
+    { promisedOn: day(promisedOn), askedOn: day(askedOn), endedOn: day(endedOn), furtherDays },
+    calendar,
+  );
+
+describe('the promise after a question to the customer', () => {
+  // Counted by hand on the calendar of December 2026; common practice, no source.
+  it.each([
+    ['answered the same day, it stands', '2026-12-09', '2026-12-03', '2026-12-03', 0, '2026-12-09', 0],
+    [
+      'a weekend in between is no wait of its own',
+      '2026-12-09',
+      '2026-12-04',
+      '2026-12-06',
+      0,
+      '2026-12-09',
+      0,
+    ],
+    [
+      'it moves by the working days of the wait',
+      '2026-12-09',
+      '2026-12-03',
+      '2026-12-07',
+      0,
+      '2026-12-11',
+      2,
+    ],
+    ['and by those of the extra work', '2026-12-09', '2026-12-03', '2026-12-07', 1, '2026-12-14', 2],
+    ['extra work alone moves it too', '2026-12-09', '2026-12-03', '2026-12-03', 3, '2026-12-14', 0],
+    ['holidays are stepped over on both sides', '2026-12-24', '2026-12-23', '2026-12-29', 0, '2026-12-30', 2],
+  ])('%s', (_name, promised, asked, ended, further, on, waitedDays) => {
+    expect(move(promised, asked, ended, further)).toEqual({ on, waitedDays });
+  });
+
+  it('an answer that seems to come before its question moves nothing', () => {
+    expect(move('2026-12-09', '2026-12-07', '2026-12-03')).toEqual({ on: '2026-12-09', waitedDays: 0 });
+  });
+
+  it('refuses broken counts', () => {
+    expect(() => move('2026-12-09', '2026-12-03', '2026-12-04', 0.5)).toThrow(RangeError);
+    expect(() => move('2026-12-09', '2026-12-03', '2026-12-03', -1)).toThrow(RangeError);
+  });
+
+  it('leaves as many working days after the answer as were left when it was asked', () => {
+    const offset = fc.integer({ min: 0, max: 60 });
+    fc.assert(
+      fc.property(offset, offset, offset, (a, b, c) => {
+        const askedOn = addDays(day('2026-11-25'), a);
+        const endedOn = addDays(askedOn, b);
+        const promisedOn = addWorkingDays(askedOn, c, calendar);
+        const { on } = promiseAfterWait({ promisedOn, askedOn, endedOn, furtherDays: 0 }, calendar);
+        // From the promise's own way of counting: the wait does not count as bench days, so the same number is kept.
+        const bench = { repairId: '', familyId: '', minutes: 0, statedDays: 0, arrivedOn: askedOn };
+        const waited = [{ from: askedOn, to: endedOn }];
+        expect(benchDays({ ...bench, readyOn: on, waited }, calendar)).toBe(c);
+        expect(compareDays(on, promisedOn)).toBeGreaterThanOrEqual(0);
+        if (on !== promisedOn) expect(isWorkingDay(on, calendar)).toBe(true);
+      }),
+    );
+  });
+
+  it('is told with its reason', () => {
+    expect(moveReason({ waitedDays: 2, furtherDays: 1 })).toBe(
+      'The job waited 2 working days for your answer. The extra work takes 1 working day more.',
+    );
+    expect(moveReason({ waitedDays: 1, furtherDays: 0 })).toBe(
+      'The job waited 1 working day for your answer.',
+    );
+    expect(moveReason({ waitedDays: 0, furtherDays: 0 })).toBe('');
+  });
+});
