@@ -1,12 +1,12 @@
-import type { FactsOf } from '@/lib/mail/rules/content';
 import { JobPage, Lines, Next, Para, Title, Words } from './frame';
-import type { Setting, Writer } from './letter';
-import { cost, fullDay, money } from './words';
+import type { Writer } from './letter';
+import { cost, costOfNo, fullDay, money } from './words';
 
 export const approvalAsked: Writer<'approval-asked'> = (facts, setting) => {
   const until = fullDay(facts.validUntil, setting);
   const change = facts.gross - facts.previousGross;
   const isRest = facts.returnFee === null;
+  const further = facts.furtherDays ?? 0;
   return {
     to: 'customer',
     subject: `We need your yes or no: job ${setting.job.number}`,
@@ -28,6 +28,14 @@ export const approvalAsked: Writer<'approval-asked'> = (facts, setting) => {
               term: 'Difference',
               text: change < 0 ? `${money(-change, setting)} less` : `${money(change, setting)} more`,
             },
+            ...(further > 0
+              ? [
+                  {
+                    term: 'More time it takes',
+                    text: further === 1 ? '1 working day' : `${further} working days`,
+                  },
+                ]
+              : []),
           ]}
         />
         <JobPage setting={setting}>See the findings and answer</JobPage>
@@ -37,17 +45,10 @@ export const approvalAsked: Writer<'approval-asked'> = (facts, setting) => {
               ? 'If you say yes, we repair both parts. If you say no, we repair the covered part and leave the rest as it is. Both answers are fine with us.'
               : 'If you say yes, the repair goes on. If you say no, your unit comes back unrepaired. Both answers are fine with us.'
           }
-          when={`The price holds until the end of ${until}. Please answer by then. After that day the price is no longer held, and we write to you again.`}
+          when={`The price holds until the end of ${until}. Please answer by then. After that day the price is no longer held, and we write to you again. The time we wait for you is not counted in our promise.`}
           costs={`Yes: ${cost(facts.gross, setting)}. No: ${costOfNo(facts, setting)}.`}
         />
       </>
     ),
   };
 };
-
-function costOfNo({ returnFee, previousGross }: FactsOf<'approval-asked'>, setting: Setting): string {
-  if (returnFee === null) return cost(previousGross, setting);
-  return returnFee === 0
-    ? `free of charge (${money(0, setting)})`
-    : `the return fee of ${money(returnFee, setting)}, and nothing else`;
-}

@@ -1,13 +1,16 @@
-import { JobPage, Next, Para, Title } from './frame';
+import type { FactsOf } from '@/lib/mail/rules/content';
+import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Letter, Setting, Writer } from './letter';
-import { cost, fullDay, money } from './words';
+import { cost, feesOf, fullDay, money } from './words';
+
+type Facts = FactsOf<'approval-recorded'>;
 
 const WRITTEN = { accepted, declined, 'rest-declined': restDeclined } as const;
 
 export const approvalRecorded: Writer<'approval-recorded'> = (facts, setting) =>
-  WRITTEN[facts.decision](facts.revision, facts.gross, setting);
+  WRITTEN[facts.decision](facts, setting);
 
-function accepted(revision: number, gross: number, setting: Setting): Letter {
+function accepted({ revision, gross, promise }: Facts, setting: Setting): Letter {
   const { job } = setting;
   return {
     to: 'customer',
@@ -17,6 +20,7 @@ function accepted(revision: number, gross: number, setting: Setting): Letter {
       <>
         <Title>Thank you, the repair goes on</Title>
         <Para>You said yes to revision {revision} of the quote. Keep this message as your record of it.</Para>
+        <Moved promise={promise} setting={setting} />
         <Next
           what="Your unit goes back on the bench. We write when it is proved and ready."
           when={
@@ -36,8 +40,8 @@ function accepted(revision: number, gross: number, setting: Setting): Letter {
   };
 }
 
-/** After a no, `owed` is the return fee alone, and nothing for a claim. */
-function declined(revision: number, owed: number, setting: Setting): Letter {
+/** After a no, `gross` is the fees alone, and nothing for a claim. */
+function declined({ revision, gross, inspectionFee = 0 }: Facts, setting: Setting): Letter {
   const { job } = setting;
   return {
     to: 'customer',
@@ -53,9 +57,9 @@ function declined(revision: number, owed: number, setting: Setting): Letter {
           what="We close your unit up and pack it. We write again when it is ready to go back."
           when="Within a few days."
           costs={
-            owed === 0
+            gross === 0
               ? `Sending it back is free of charge (${money(0, setting)}).`
-              : `The return fee of ${money(owed, setting)} with tax, and nothing else.`
+              : `With tax: ${feesOf({ returnFee: gross - inspectionFee, inspectionFee }, setting)}.`
           }
         />
         <JobPage setting={setting}>See the job</JobPage>
@@ -64,8 +68,8 @@ function declined(revision: number, owed: number, setting: Setting): Letter {
   };
 }
 
-/** A no to the rest of a claim: the covered part goes on, free of charge; `agreed` is what an earlier yes still costs. */
-function restDeclined(revision: number, agreed: number, setting: Setting): Letter {
+/** A no to the rest of a claim: the covered part goes on, free of charge; `gross` is what an earlier yes still costs. */
+function restDeclined({ revision, gross, promise }: Facts, setting: Setting): Letter {
   const { job } = setting;
   return {
     to: 'customer',
@@ -77,6 +81,7 @@ function restDeclined(revision: number, agreed: number, setting: Setting): Lette
         <Para>
           You said no to revision {revision} of the quote. That price is off, and you owe us no reason.
         </Para>
+        <Moved promise={promise} setting={setting} />
         <Next
           what="Your unit goes back on the bench. We repair what the certificate covers and leave the rest as it is."
           when={
@@ -85,13 +90,27 @@ function restDeclined(revision: number, agreed: number, setting: Setting): Lette
               : 'The job page shows the date as soon as there is one.'
           }
           costs={
-            agreed === 0
+            gross === 0
               ? `The covered repair and the way back are free of charge (${money(0, setting)}).`
-              : `The covered repair is free of charge (${money(0, setting)}). ${money(agreed, setting)} with tax stays agreed, as you said before.`
+              : `The covered repair is free of charge (${money(0, setting)}). ${money(gross, setting)} with tax stays agreed, as you said before.`
           }
         />
         <JobPage setting={setting}>See the job</JobPage>
       </>
     ),
   };
+}
+
+/** The promise before and after, with the reason, where the answer moved it. */
+function Moved({ promise, setting }: { promise: Facts['promise']; setting: Setting }) {
+  if (!promise) return null;
+  return (
+    <Lines
+      items={[
+        { term: 'Date until now', text: fullDay(promise.from, setting) },
+        { term: 'New date', text: fullDay(promise.to, setting) },
+        { term: 'Why', text: promise.reason },
+      ]}
+    />
+  );
 }

@@ -24,7 +24,7 @@ const small: CSSProperties = { ...plain, fontSize: 14, lineHeight: '20px', color
 
 type FrameProps = { letter: Letter; setting: Setting };
 
-/** The docket every message is: a stub with the job's number, a body with what happened, the workshop under it. */
+/** The docket every message is: a stub with the number, a body with what happened, the workshop under it. */
 export function Frame({ letter, setting }: FrameProps) {
   const { workshop } = setting;
   return (
@@ -75,7 +75,7 @@ function Stub({ setting: { job } }: { setting: Setting }) {
       }}
     >
       <Text className="in-soft term" style={{ ...small, fontWeight: 600 }}>
-        Job
+        {job.kind === 'quote' ? 'Quote' : 'Job'}
       </Text>
       <Text
         className="in-ink told"
@@ -86,9 +86,11 @@ function Stub({ setting: { job } }: { setting: Setting }) {
       <Text className="in-ink told" style={{ ...small, color: light.ink, marginTop: 12 }}>
         {job.unit}
       </Text>
-      <Text className="in-soft told" style={{ ...small, fontFamily: faces.mono, marginTop: 4 }}>
-        {job.serial}
-      </Text>
+      {job.serial === '' ? null : (
+        <Text className="in-soft told" style={{ ...small, fontFamily: faces.mono, marginTop: 4 }}>
+          {job.serial}
+        </Text>
+      )}
     </Column>
   );
 }
@@ -98,7 +100,7 @@ function Foot({ letter, setting }: FrameProps) {
   const lines = [workshop.name, ...workshop.addressLines].filter((line) => line !== '');
   const why =
     letter.to === 'customer'
-      ? 'You get this message because this job is yours. It was written by the workshop’s own program.'
+      ? `You get this message because this ${thing(setting)} is yours. It was written by the workshop’s own program.`
       : 'This message went to the workshop only. It was written by its own program.';
   return (
     <Section style={{ padding: '16px 4px 0' }}>
@@ -217,8 +219,17 @@ export function Action({ href, children }: { href: string; children: string }) {
   );
 }
 
+/** What a message is about, in a word. */
+function thing({ job }: Setting): string {
+  return job.kind === 'quote' ? 'quote' : 'job';
+}
+
 /** The way to the customer's own page; without an address, the way to get one. */
 export function JobPage({ setting, children }: { setting: Setting; children: string }) {
   if (setting.link) return <Action href={setting.link}>{children}</Action>;
-  return <Para>The private address of this job was withdrawn. {reach(setting)} We send you a new one.</Para>;
+  return (
+    <Para>
+      The private address of this {thing(setting)} was withdrawn. {reach(setting)} We send you a new one.
+    </Para>
+  );
 }

@@ -17,12 +17,15 @@ export type Setting = {
     /** Minor units with tax. */
     returnFee: number;
   };
+  /** What the message is about: a job, or a quote that was asked for and has no job yet. */
   job: {
-    /** As shown: 'J-4K7Q-X29D'. */
+    /** As shown: 'J-4K7Q-X29D', or 'Q-…' for a quote. */
     number: string;
-    kind: 'repair' | 'claim';
+    kind: 'repair' | 'claim' | 'quote';
     unit: string;
+    /** Empty where a quote was asked for without one. */
     serial: string;
+    /** Empty on a quote until a repair was chosen. */
     repair: string;
     /** What the customer has agreed to, minor units with tax. */
     agreed: number;
@@ -31,9 +34,9 @@ export type Setting = {
     isRepaired: boolean;
     hasLithiumBattery: boolean;
   };
-  /** The customer's private address of the job, or null when every one was withdrawn. */
+  /** The customer's private address of the job or quote, or null when every one was withdrawn. */
   link: string | null;
-  /** The same job on the workshop's side. */
+  /** The same job or quote on the workshop's side. */
   desk: string;
 };
 

@@ -11,7 +11,19 @@ import type { Letter, Setting, Writer } from './letter';
 import { linkRenewed } from './link-renewed';
 import { messageFromCustomer } from './message-from-customer';
 import { messageFromWorkshop } from './message-from-workshop';
+import { offerLapsed } from './offer-lapsed';
+import { offerReminder } from './offer-reminder';
 import { promiseMoved } from './promise-moved';
+import { quoteAccepted } from './quote-accepted';
+import { quoteAnswered } from './quote-answered';
+import { quoteAsked } from './quote-asked';
+import { quoteDeclined } from './quote-declined';
+import { quoteJoined } from './quote-joined';
+import { quoteLapsed } from './quote-lapsed';
+import { quoteQuestion } from './quote-question';
+import { quoteReminder } from './quote-reminder';
+import { quoteSent } from './quote-sent';
+import { quoteTurnedDown } from './quote-turned-down';
 import { unclaimedNotice } from './unclaimed-notice';
 import { unitArrived } from './unit-arrived';
 import { unitReady } from './unit-ready';
@@ -22,6 +34,8 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'job-cancelled': jobCancelled,
   'unit-arrived': unitArrived,
   'approval-asked': approvalAsked,
+  'offer-reminder': offerReminder,
+  'offer-lapsed': offerLapsed,
   'approval-recorded': approvalRecorded,
   'promise-moved': promiseMoved,
   'unit-ready': unitReady,
@@ -33,6 +47,16 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'message-from-customer': messageFromCustomer,
   'link-renewed': linkRenewed,
   'certificate-copy': certificateCopy,
+  'quote-asked': quoteAsked,
+  'quote-joined': quoteJoined,
+  'quote-question': quoteQuestion,
+  'quote-answered': quoteAnswered,
+  'quote-sent': quoteSent,
+  'quote-reminder': quoteReminder,
+  'quote-accepted': quoteAccepted,
+  'quote-declined': quoteDeclined,
+  'quote-lapsed': quoteLapsed,
+  'quote-turned-down': quoteTurnedDown,
   'unclaimed-notice': unclaimedNotice,
 };
 

@@ -19,6 +19,16 @@ export const sampleJob: Setting['job'] = {
 };
 
 const claimJob = { kind: 'claim', agreed: 0 } as const;
+const quoteJob = {
+  number: 'Q-5T8B-N3WZ',
+  kind: 'quote',
+  unit: 'Marram Two',
+  serial: '',
+  repair: '',
+  agreed: 0,
+  promisedOn: null,
+  isRepaired: false,
+} as const;
 const claimNumber = 'C7TW3M9HB';
 const certificateNumber = 'W2P8RN64K';
 
@@ -58,6 +68,61 @@ export const samples: readonly Sample[] = [
         validUntil: day('2027-01-02'),
       },
     },
+  },
+  {
+    name: 'Approval asked, with an inspection fee and more days',
+    content: {
+      template: 'approval-asked',
+      data: {
+        revision: 3,
+        reason: 'The display cable is torn beside its plug. It has to be laid anew.',
+        previousGross: 10700,
+        gross: 13150,
+        returnFee: 1200,
+        inspectionFee: 1800,
+        furtherDays: 2,
+        validUntil: day('2027-01-02'),
+      },
+    },
+  },
+  {
+    name: 'Approval asked, reminder',
+    content: {
+      template: 'offer-reminder',
+      data: { revision: 2, gross: 13150, returnFee: 1200, validUntil: day('2027-01-02') },
+    },
+  },
+  {
+    name: 'Approval asked, no answer came',
+    content: {
+      template: 'offer-lapsed',
+      data: { revision: 2, gross: 13150, validUntil: day('2027-01-02') },
+    },
+  },
+  {
+    name: 'Approval recorded: yes, and the promise moved',
+    content: {
+      template: 'approval-recorded',
+      data: {
+        revision: 2,
+        decision: 'accepted',
+        gross: 13150,
+        promise: {
+          from: day('2026-12-09'),
+          to: day('2026-12-14'),
+          reason: 'The job waited 2 working days for your answer. The extra work takes 1 working day more.',
+        },
+      },
+    },
+    job: { agreed: 13150, promisedOn: day('2026-12-14') },
+  },
+  {
+    name: 'Approval recorded: no, after an inspection',
+    content: {
+      template: 'approval-recorded',
+      data: { revision: 3, decision: 'declined', gross: 3000, inspectionFee: 1800 },
+    },
+    job: { agreed: 3000, isRepaired: false },
   },
   {
     name: 'Approval recorded: yes',
@@ -190,6 +255,64 @@ export const samples: readonly Sample[] = [
     name: 'Message from the customer',
     content: { template: 'message-from-customer', data: { text: 'Please leave the card in.\n\nThank you!' } },
   },
+  { name: 'Price asked for', content: { template: 'quote-asked', data: {} }, job: quoteJob },
+  { name: 'Added to a request', content: { template: 'quote-joined', data: {} }, job: quoteJob },
+  {
+    name: 'Question about a request',
+    content: {
+      template: 'quote-question',
+      data: { text: 'Does the left channel drop out when you touch the plug, or also when it lies still?' },
+    },
+    job: quoteJob,
+  },
+  {
+    name: 'Answer about a request',
+    content: { template: 'quote-answered', data: { text: 'Only when I touch it.\nI sent one more photo.' } },
+    job: quoteJob,
+  },
+  {
+    name: 'Price sent',
+    content: {
+      template: 'quote-sent',
+      data: { revision: 1, gross: 7450, validUntil: day('2026-12-27'), workingDays: 6 },
+    },
+    job: quoteJob,
+  },
+  {
+    name: 'Price sent again',
+    content: {
+      template: 'quote-sent',
+      data: { revision: 2, gross: 6900, validUntil: day('2026-12-30'), workingDays: 1 },
+    },
+    job: quoteJob,
+  },
+  {
+    name: 'Price lapses soon',
+    content: {
+      template: 'quote-reminder',
+      data: { revision: 1, gross: 7450, validUntil: day('2026-12-27') },
+    },
+    job: quoteJob,
+  },
+  {
+    name: 'Price accepted',
+    content: { template: 'quote-accepted', data: { revision: 1, gross: 7450 } },
+    job: quoteJob,
+  },
+  { name: 'Price declined', content: { template: 'quote-declined', data: { revision: 1 } }, job: quoteJob },
+  {
+    name: 'Price lapsed',
+    content: { template: 'quote-lapsed', data: { revision: 1, validUntil: day('2026-12-27') } },
+    job: quoteJob,
+  },
+  {
+    name: 'Request turned down',
+    content: {
+      template: 'quote-turned-down',
+      data: { text: 'The chip in this unit is no longer made, and we found none that we trust.' },
+    },
+    job: quoteJob,
+  },
   { name: 'Private address renewed', content: { template: 'link-renewed', data: {} } },
   {
     name: 'Certificate sent again',
@@ -208,10 +331,13 @@ export const samples: readonly Sample[] = [
 
 /** The setting of a sample in a workshop; the addresses lead to a job that does not exist. */
 export function sampleSetting(sample: Sample, workshop: Setting['workshop'], appUrl: string): Setting {
+  const isQuote = sample.job?.kind === 'quote';
   return {
     workshop,
     job: { ...sampleJob, ...sample.job },
-    link: sample.hasNoLink ? null : `${appUrl}/job/sample-address-of-a-job-that-does-not-exist`,
-    desk: `${appUrl}/workshop/jobs/J4K7QX290`,
+    link: sample.hasNoLink
+      ? null
+      : `${appUrl}/${isQuote ? 'quote' : 'job'}/sample-address-that-does-not-exist`,
+    desk: `${appUrl}/workshop/${isQuote ? 'quotes/Q5T8BN3WZ' : 'jobs/J4K7QX290'}`,
   };
 }

@@ -30,3 +30,20 @@ export function reach({ workshop }: Setting): string {
   if (workshop.email) return 'Answer this message.';
   return workshop.phone ? `Call ${workshop.phone}.` : '';
 }
+
+type AfterNo = { returnFee: number | null; inspectionFee?: number | undefined; previousGross?: number };
+
+/** What a no to a changed price costs, fee by fee; a no to the rest of a claim leaves what was agreed before. */
+export function costOfNo(o: AfterNo, setting: Setting): string {
+  if (o.returnFee === null) return cost(o.previousGross ?? setting.job.agreed, setting);
+  return feesOf({ returnFee: o.returnFee, inspectionFee: o.inspectionFee ?? 0 }, setting);
+}
+
+/** What is owed for a unit that goes back unrepaired: 'the return fee of £9.60, and nothing else'. */
+export function feesOf(o: { returnFee: number; inspectionFee: number }, setting: Setting): string {
+  const { returnFee, inspectionFee } = o;
+  if (returnFee + inspectionFee === 0) return `free of charge (${money(0, setting)})`;
+  if (inspectionFee === 0) return `the return fee of ${money(returnFee, setting)}, and nothing else`;
+  if (returnFee === 0) return `the inspection fee of ${money(inspectionFee, setting)}, and nothing else`;
+  return `the inspection fee of ${money(inspectionFee, setting)} and the return fee of ${money(returnFee, setting)}, ${money(returnFee + inspectionFee, setting)} together, and nothing else`;
+}

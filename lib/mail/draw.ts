@@ -5,12 +5,12 @@ import { dayFromDate } from '@/lib/calendar/day';
 import { config } from '@/lib/config';
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
-import { jobAddress, newestToken } from '@/lib/jobs/private-link';
+import { jobAddress, newestQuoteToken, newestToken, quoteAddress } from '@/lib/jobs/private-link';
 import { showNumber } from '@/lib/numbers/job-number';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { mailContent } from './rules/content';
 
-export type MailRow = { template: string; data: unknown; jobId: string | null };
+export type MailRow = { template: string; data: unknown; jobId: string | null; quoteId?: string | null };
 
 export type DrawnMail = {
   subject: string;
@@ -21,14 +21,13 @@ export type DrawnMail = {
 };
 
 /**
- * Draws a queued message: its own facts, with the job, the customer, the workshop and the private address read again.
- * Throws when the row holds facts of no known template, or belongs to no job.
+ * Draws a queued message: its own facts, with the job or quote, the customer, the workshop and the private address read
+ * again. Throws when the row holds facts of no known template, or belongs to neither a job nor a quote.
  */
 export async function drawMail(row: MailRow, client: Tx = db): Promise<DrawnMail> {
   const content = mailContent.parse({ template: row.template, data: row.data });
-  if (!row.jobId) throw new Error('a message without a job has nothing to say');
   const workshop = await readWorkshop(client);
-  const setting = await readSetting(row.jobId, workshop, client);
+  const setting = await readSetting(row, workshop, client);
   return { ...(await drawLetter(writeLetter(content, setting), setting)), ...senderOf(workshop) };
 }
 
@@ -38,7 +37,50 @@ export function senderOf(workshop: WorkshopCard): Pick<DrawnMail, 'from' | 'repl
   return { from: { name: workshop.name, address }, replyTo: workshop.email || null };
 }
 
-async function readSetting(jobId: string, workshop: WorkshopCard, client: Tx): Promise<Setting> {
+async function readSetting(row: MailRow, workshop: WorkshopCard, client: Tx): Promise<Setting> {
+  if (row.jobId) return settingOfJob(row.jobId, workshop, client);
+  if (row.quoteId) return settingOfQuote(row.quoteId, workshop, client);
+  throw new Error('a message about neither a job nor a quote has nothing to say');
+}
+
+async function settingOfQuote(quoteId: string, workshop: WorkshopCard, client: Tx): Promise<Setting> {
+  const { number, request } = await client.quote.findUniqueOrThrow({
+    where: { id: quoteId },
+    select: {
+      number: true,
+      request: {
+        select: {
+          name: true,
+          device: true,
+          serialTyped: true,
+          repair: { select: { name: true } },
+          model: { select: { battery: true } },
+        },
+      },
+    },
+  });
+  if (!request) throw new Error('a message about a quote that nobody asked for has nobody to go to');
+  const token = await newestQuoteToken(client, quoteId);
+  return {
+    workshop: workshopPart(workshop),
+    job: {
+      number: showNumber(number),
+      kind: 'quote',
+      unit: request.device,
+      serial: request.serialTyped,
+      repair: request.repair?.name ?? '',
+      agreed: 0,
+      customer: request.name,
+      promisedOn: null,
+      isRepaired: false,
+      hasLithiumBattery: request.model?.battery === 'lithium-ion',
+    },
+    link: token && quoteAddress(token),
+    desk: `${config.appUrl}/workshop/quotes/${number}`,
+  };
+}
+
+async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): Promise<Setting> {
   const job = await client.job.findUniqueOrThrow({
     where: { id: jobId },
     select: {

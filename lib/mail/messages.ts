@@ -2,8 +2,11 @@ import type { MailContent } from './rules/content';
 
 export type { FactsOf, MailContent, MailTemplate } from './rules/content';
 
-/** A message to be queued: to whom, about which job, when, and its content. */
-export type MailRequest = { to: string; jobId: string | null; now: Date } & MailContent;
+/** A message to be queued: to whom, about which job or quote, when, and its content. */
+export type MailRequest = { to: string; now: Date } & MailSubject & MailContent;
+
+/** What a message is about: a job, or a quote that has none yet. */
+export type MailSubject = { jobId: string | null; quoteId?: never } | { jobId?: never; quoteId: string };
 
 /**
  * Where a message stands. queued: waits for its turn. sending: a worker has it. sent: the mail server took it.

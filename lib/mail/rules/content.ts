@@ -23,13 +23,30 @@ export const factsOf = {
     gross: amount,
     /** null on a claim of which something is covered: a no sends nothing back */
     returnFee: amount.nullable(),
+    /** owed beside the return fee after a no, because it was agreed to before; absent: none */
+    inspectionFee: amount.optional(),
+    /** working days that the changed repair takes beside those promised */
+    furtherDays: z.int().optional(),
     validUntil: calendarDay,
   }),
+  'offer-reminder': z.strictObject({
+    revision: z.int(),
+    gross: amount,
+    /** null on a claim of which something is covered */
+    returnFee: amount.nullable(),
+    inspectionFee: amount.optional(),
+    validUntil: calendarDay,
+  }),
+  'offer-lapsed': z.strictObject({ revision: z.int(), gross: amount, validUntil: calendarDay }),
   'approval-recorded': z.strictObject({
     revision: z.int(),
     /** rest-declined: the covered part of a claim goes on without the rest */
     decision: z.enum(['accepted', 'declined', 'rest-declined']),
     gross: amount,
+    /** part of the gross after a no */
+    inspectionFee: amount.optional(),
+    /** where the days it waited for this answer moved the promise */
+    promise: z.strictObject({ from: calendarDay, to: calendarDay, reason: text }).optional(),
   }),
   'promise-moved': z.strictObject({ from: calendarDay, to: calendarDay, reason: text }),
   'unit-ready': z.strictObject({ balance: amount }),
@@ -52,6 +69,22 @@ export const factsOf = {
   'message-from-customer': z.strictObject({ text }),
   'link-renewed': nothing,
   'certificate-copy': z.strictObject({ certificateNumber: text, revision: z.int() }),
+  'quote-asked': nothing,
+  'quote-joined': nothing,
+  'quote-question': z.strictObject({ text }),
+  'quote-answered': z.strictObject({ text }),
+  'quote-sent': z.strictObject({
+    revision: z.int(),
+    gross: amount,
+    validUntil: calendarDay,
+    /** working days from the unit's arrival */
+    workingDays: z.int(),
+  }),
+  'quote-reminder': z.strictObject({ revision: z.int(), gross: amount, validUntil: calendarDay }),
+  'quote-accepted': z.strictObject({ revision: z.int(), gross: amount }),
+  'quote-declined': z.strictObject({ revision: z.int() }),
+  'quote-lapsed': z.strictObject({ revision: z.int(), validUntil: calendarDay }),
+  'quote-turned-down': z.strictObject({ text }),
   'unclaimed-notice': z.strictObject({ notice: z.int(), lastDay: calendarDay }),
 } as const;
 
@@ -66,6 +99,8 @@ export const mailTemplates = z.enum([
   'job-cancelled',
   'unit-arrived',
   'approval-asked',
+  'offer-reminder',
+  'offer-lapsed',
   'approval-recorded',
   'promise-moved',
   'unit-ready',
@@ -77,6 +112,16 @@ export const mailTemplates = z.enum([
   'message-from-customer',
   'link-renewed',
   'certificate-copy',
+  'quote-asked',
+  'quote-joined',
+  'quote-question',
+  'quote-answered',
+  'quote-sent',
+  'quote-reminder',
+  'quote-accepted',
+  'quote-declined',
+  'quote-lapsed',
+  'quote-turned-down',
   'unclaimed-notice',
 ] as const satisfies readonly MailTemplate[]);
 
@@ -90,6 +135,8 @@ export const mailContent = z.discriminatedUnion('template', [
   member('job-cancelled'),
   member('unit-arrived'),
   member('approval-asked'),
+  member('offer-reminder'),
+  member('offer-lapsed'),
   member('approval-recorded'),
   member('promise-moved'),
   member('unit-ready'),
@@ -101,5 +148,15 @@ export const mailContent = z.discriminatedUnion('template', [
   member('message-from-customer'),
   member('link-renewed'),
   member('certificate-copy'),
+  member('quote-asked'),
+  member('quote-joined'),
+  member('quote-question'),
+  member('quote-answered'),
+  member('quote-sent'),
+  member('quote-reminder'),
+  member('quote-accepted'),
+  member('quote-declined'),
+  member('quote-lapsed'),
+  member('quote-turned-down'),
   member('unclaimed-notice'),
 ]);

@@ -29,6 +29,9 @@ export function promiseAfterWait(wait: Wait, calendar: WorkingCalendar): Promise
   return { on: addWorkingDays(wait.promisedOn, waitedDays + wait.furtherDays, calendar), waitedDays };
 }
 
+/** A promise that was moved, and why in the customer's words. */
+export type PromiseMove = { from: Day; to: Day; reason: string };
+
 /**
  * Why a promise moved, in the customer's words.
  *
