@@ -1,7 +1,7 @@
 import { provingState } from '@/lib/bench/rules/checks';
 import { readCheck, readEntry } from '@/lib/bench/stored-checks';
+import { balanceOf } from '@/lib/invoices/rules/balance';
 import { Refusal } from '@/lib/outcome';
-import { owed } from '@/lib/quotes/rules/lines';
 import { mayContest } from '@/lib/warranty/rules/ruling';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { type Actor, moveBy } from './actor';
@@ -27,7 +27,7 @@ export function factsOf(job: JobRecord): JobFacts {
     workEntries: job.work.length,
     checksFailed: proving.failed.length,
     checksMissing: proving.missing.length,
-    owed: owed(agreed?.grossMinor ?? 0, job.payments),
+    owed: balanceOf(job).owed,
     isCarrierNamed: job.carrier !== '' && job.carrierReference !== '',
     mayContest:
       ruled?.isFinal === true &&

@@ -102,6 +102,19 @@ const DOCKET = {
     },
   },
   payments: { orderBy: { at: 'asc' } },
+  invoices: {
+    select: {
+      id: true,
+      number: true,
+      kind: true,
+      correctsId: true,
+      issuedOn: true,
+      dueOn: true,
+      currency: true,
+      payableMinor: true,
+    },
+    orderBy: [{ year: 'asc' }, { sequence: 'asc' }],
+  },
   messages: { orderBy: { at: 'asc' } },
   certificates: { orderBy: { revision: 'asc' } },
   claim: {

@@ -1,8 +1,8 @@
 import { addDays, type Day, dayFromDate, dayInZone, startOfDay } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
+import { balanceOf } from '@/lib/invoices/rules/balance';
 import { countMail } from '@/lib/mail/records';
-import { owed } from '@/lib/quotes/rules/lines';
 import { claimStanding } from '@/lib/warranty/rules/claim-standing';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
@@ -60,6 +60,7 @@ const SHOWN = {
   customer: { select: { name: true } },
   work: { select: { minutes: true } },
   payments: { select: { amountMinor: true } },
+  invoices: { select: { kind: true, payableMinor: true } },
   quotes: {
     select: {
       revisions: {
@@ -115,7 +116,6 @@ export async function readToday(now: Date): Promise<Today> {
 
 function listed(row: Prisma.JobGetPayload<{ select: typeof SHOWN }>, timeZone: string): TodayListed {
   const revisions = row.quotes[0]?.revisions ?? [];
-  const agreed = revisions.find((revision) => revision.state === 'accepted');
   const offer = revisions.find((revision) => revision.state === 'sent');
   const ruled = row.claim ? readRuling(row.claim) : null;
   return {
@@ -128,7 +128,7 @@ function listed(row: Prisma.JobGetPayload<{ select: typeof SHOWN }>, timeZone: s
     minutesPlanned: row.repair.minutes,
     minutesWorked: row.work.reduce((sum, entry) => sum + entry.minutes, 0),
     isSerialSettled: row.isSerialSettled,
-    owed: owed(agreed?.grossMinor ?? 0, row.payments),
+    owed: balanceOf(row).owed,
     offerUntil: offer ? dayFromDate(offer.validUntil) : null,
     claim: row.claim && {
       number: row.claim.number,

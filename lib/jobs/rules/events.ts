@@ -26,7 +26,10 @@ export const EVENT_DATA = {
   'check-recorded': z.object({ entryId: z.string(), check: z.string(), isPassed: z.boolean() }),
   'offer-written': z.object({ revision: z.number().int(), gross: z.number().int() }),
   'offer-decided': z.object({ revision: z.number().int(), decision: z.enum(['accepted', 'declined']) }),
+  'offer-lapsed': z.object({ revision: z.number().int() }),
   'payment-recorded': z.object({ paymentId: z.string(), amount: z.number().int() }),
+  'invoice-issued': z.object({ number: z.string(), payable: z.number().int() }),
+  'credit-note-issued': z.object({ number: z.string(), invoice: z.string(), payable: z.number().int() }),
   'message-sent': z.object({ messageId: z.string(), author: z.enum(['customer', 'staff']) }),
   'sent-back': z.object({ carrier: z.string(), reference: z.string(), certificate: z.string().nullable() }),
   'claim-opened': z.object({ claim: z.string(), certificate: z.string() }),
@@ -80,8 +83,14 @@ export function eventLine(kind: string, data: unknown): string {
       return `Changed price written (revision ${event.data.revision})`;
     case 'offer-decided':
       return `Changed price ${event.data.decision} (revision ${event.data.revision})`;
+    case 'offer-lapsed':
+      return `Changed price lapsed without an answer (revision ${event.data.revision})`;
     case 'payment-recorded':
       return event.data.amount < 0 ? 'Money given back' : 'Payment recorded';
+    case 'invoice-issued':
+      return `Invoice ${event.data.number} issued`;
+    case 'credit-note-issued':
+      return `Credit note ${event.data.number} issued on invoice ${event.data.invoice}`;
     case 'message-sent':
       return event.data.author === 'customer' ? 'Message from the customer' : 'Message to the customer';
     case 'sent-back':

@@ -1,0 +1,47 @@
+import { safeSum } from '@/lib/money/amount';
+
+export type Balance = {
+  /** what the customer has to pay in all: the agreed price, or what was invoiced less what was credited */
+  total: number;
+  /** received less given back */
+  paid: number;
+  /** still to pay; below zero when there is money to give back */
+  owed: number;
+};
+
+/**
+ * Where a job's money stands, in minor units; paid + owed = total always. As long as nothing was invoiced the agreed price is
+ * owed; from then on what the invoices say, less the credit notes. Takes any whole amounts.
+ *
+ * balance({ agreedGross: 7200, invoices: [7200], credits: [1000], payments: [7200] }) -> total 6200, paid 7200, owed -1000
+ */
+export function balance(o: {
+  agreedGross: number;
+  invoices: readonly number[];
+  credits: readonly number[];
+  payments: readonly number[];
+}): Balance {
+  const total = o.invoices.length === 0 ? o.agreedGross : safeSum(o.invoices) - safeSum(o.credits);
+  const paid = safeSum(o.payments);
+  return { total, paid, owed: safeSum([total, -paid]) };
+}
+
+/** What of a job's record its balance is made of. */
+export type MoneyOfJob = {
+  quotes: readonly { revisions: readonly { state: string; grossMinor: number }[] }[];
+  invoices: readonly { kind: string; payableMinor: number }[];
+  payments: readonly { amountMinor: number }[];
+};
+
+/** The balance of a job from its rows: the accepted revision is the agreed price; without one it is 0. */
+export function balanceOf(job: MoneyOfJob): Balance {
+  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  const payable = (kind: string) =>
+    job.invoices.filter((each) => each.kind === kind).map((each) => each.payableMinor);
+  return balance({
+    agreedGross: agreed?.grossMinor ?? 0,
+    invoices: payable('invoice'),
+    credits: payable('credit-note'),
+    payments: job.payments.map((payment) => payment.amountMinor),
+  });
+}

@@ -1,0 +1,202 @@
+import { addDays, type Day, dayInZone, dayToDate } from '@/lib/calendar/day';
+import type { Tx } from '@/lib/db/transaction';
+import { type Actor, actorId } from '@/lib/jobs/actor';
+import { writeEvent } from '@/lib/jobs/write-event';
+import { readLine } from '@/lib/quotes/stored-lines';
+import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import type { InvoicedLine } from './rules/credit';
+import { creditTotals, leftToCredit } from './rules/credit';
+import { invoiceNumber } from './rules/number';
+import { type InvoiceTotals, invoiceTotals } from './rules/totals';
+import { type InvoiceFacts, readInvoice, WHOLE_INVOICE } from './stored-invoice';
+import { type Buyer, buyerOf, type Seller, sellerOf } from './stored-parties';
+
+export type WrittenInvoice = { id: string; number: string; payable: number };
+
+type LineToWrite = InvoicedLine & { kind: string; description: string };
+
+export type InvoiceWrite = {
+  jobId: string;
+  corrects: { id: string; number: string } | null;
+  reason: string;
+  currency: string;
+  isGross: boolean;
+  totals: InvoiceTotals<LineToWrite>;
+  suppliedOn: Day;
+  dueDays: number;
+  timeZone: string;
+  seller: Seller;
+  buyer: Buyer;
+  actor: Actor;
+  now: Date;
+};
+
+/**
+ * Writes one invoice or credit note with the next number of its year.
+ *
+ * The number is taken last, in the caller's transaction: its row stays locked until that commits, so the next one waits,
+ * and a transaction that is rolled back gives its number back. Nothing is left out and nothing given twice
+ * (VAT Directive 2006/112/EC Art. 226(2)).
+ */
+export async function writeInvoice(tx: Tx, o: InvoiceWrite): Promise<WrittenInvoice> {
+  const issuedOn = dayInZone(o.now, o.timeZone);
+  const year = Number(issuedOn.slice(0, 4));
+  const { totals } = o;
+  const sequence = await takeNumber(tx, year);
+  const number = invoiceNumber(year, sequence);
+  const { id } = await tx.invoice.create({
+    data: {
+      kind: o.corrects ? 'credit-note' : 'invoice',
+      year,
+      sequence,
+      number,
+      jobId: o.jobId,
+      correctsId: o.corrects?.id ?? null,
+      reason: o.reason,
+      currency: o.currency,
+      isGross: o.isGross,
+      issuedOn: dayToDate(issuedOn),
+      suppliedOn: dayToDate(o.suppliedOn),
+      dueOn: dayToDate(o.corrects ? issuedOn : addDays(issuedOn, o.dueDays)),
+      issuedAt: o.now,
+      userId: actorId(o.actor),
+      seller: o.seller,
+      buyer: o.buyer,
+      netMinor: totals.net,
+      taxMinor: totals.tax,
+      roundingMinor: totals.rounding,
+      payableMinor: totals.payable,
+      lines: {
+        create: totals.lines.map((line) => ({
+          position: line.position,
+          kind: line.kind,
+          description: line.description,
+          amountMinor: line.amount,
+          netMinor: line.net,
+          taxCategory: line.category,
+          taxRateBps: line.rateBps,
+        })),
+      },
+      taxes: {
+        create: totals.breakdown.map((part) => ({
+          category: part.category,
+          rateBps: part.rateBps,
+          baseMinor: part.base,
+          taxMinor: part.tax,
+        })),
+      },
+    },
+    select: { id: true },
+  });
+  await writeEvent(tx, {
+    jobId: o.jobId,
+    actor: o.actor,
+    now: o.now,
+    event: o.corrects
+      ? {
+          kind: 'credit-note-issued',
+          data: { number, invoice: o.corrects.number, payable: totals.payable },
+        }
+      : { kind: 'invoice-issued', data: { number, payable: totals.payable } },
+  });
+  return { id, number, payable: totals.payable };
+}
+
+async function takeNumber(tx: Tx, year: number): Promise<number> {
+  const rows = await tx.$queryRaw<{ last: number }[]>`
+    INSERT INTO "invoice_series" ("year", "last") VALUES (${year}, 1)
+    ON CONFLICT ("year") DO UPDATE SET "last" = "invoice_series"."last" + 1
+    RETURNING "last"`;
+  const [row] = rows;
+  if (!row) throw new Error('no invoice number was given');
+  return row.last;
+}
+
+/** Waits for whoever else writes invoices of this job. Every writer locks the job first, so that none waits in a circle. */
+export async function lockJob(tx: Tx, jobId: string): Promise<void> {
+  await tx.$queryRaw`SELECT 1 FROM "job" WHERE "id" = ${jobId} FOR UPDATE`;
+}
+
+/**
+ * Issues the invoice of a job's agreed price, in the transaction of the change that makes it due; null when there is
+ * nothing to invoice: an agreed price of 0, as under warranty, or one that is invoiced already.
+ *
+ * Where an invoice at another price stands, because the price changed after it was issued, what is left of it is
+ * credited first: an issued invoice is never edited.
+ */
+export async function issueForJob(
+  tx: Tx,
+  o: { jobId: string; actor: Actor; now: Date },
+): Promise<WrittenInvoice | null> {
+  await lockJob(tx, o.jobId);
+  const job = await tx.job.findUniqueOrThrow({
+    where: { id: o.jobId },
+    select: {
+      readyAt: true,
+      customer: true,
+      quotes: {
+        select: {
+          currency: true,
+          revisions: {
+            where: { state: 'accepted' },
+            select: { grossMinor: true, isGross: true, lines: { orderBy: { position: 'asc' } } },
+          },
+        },
+      },
+      invoices: { include: WHOLE_INVOICE, orderBy: { sequence: 'asc' } },
+    },
+  });
+  const [quote] = job.quotes;
+  const [agreed] = quote?.revisions ?? [];
+  if (!quote || !agreed) return null;
+  const workshop = await readWorkshop(tx);
+  const standing = standingInvoices(job.invoices.map(readInvoice));
+  if (standing.some(({ invoice }) => invoice.payable === agreed.grossMinor)) return null;
+  for (const each of standing) await creditTheRest(tx, { ...each, ...o, workshop });
+  if (agreed.grossMinor <= 0) return null;
+  const lines = agreed.lines.map((line, position) => ({ ...readLine(line), position }));
+  return writeInvoice(tx, {
+    jobId: o.jobId,
+    corrects: null,
+    reason: '',
+    currency: quote.currency,
+    isGross: agreed.isGross,
+    totals: invoiceTotals(lines, agreed.isGross),
+    suppliedOn: dayInZone(job.readyAt ?? o.now, workshop.timeZone),
+    dueDays: workshop.dueDays,
+    timeZone: workshop.timeZone,
+    seller: sellerOf(workshop),
+    buyer: buyerOf(job.customer),
+    actor: o.actor,
+    now: o.now,
+  });
+}
+
+type Standing = { invoice: InvoiceFacts; credits: InvoiceFacts[] };
+
+/** Invoices of which something is not credited yet, each with its credit notes. */
+function standingInvoices(papers: readonly InvoiceFacts[]): Standing[] {
+  return papers
+    .filter((paper) => paper.kind === 'invoice')
+    .map((invoice) => ({ invoice, credits: papers.filter((paper) => paper.correctsId === invoice.id) }))
+    .filter(({ invoice, credits }) => leftToCredit(invoice, credits).payable > 0);
+}
+
+async function creditTheRest(
+  tx: Tx,
+  o: Standing & { workshop: WorkshopCard; actor: Actor; now: Date },
+): Promise<void> {
+  const left = leftToCredit(o.invoice, o.credits);
+  const credit = creditTotals(o.invoice, o.credits, left.byPosition);
+  if (!credit.ok) throw new Error(`what is left of invoice ${o.invoice.number} could not be credited`);
+  await writeInvoice(tx, {
+    ...o.invoice,
+    corrects: { id: o.invoice.id, number: o.invoice.number },
+    reason: 'The agreed price changed after the invoice was issued',
+    totals: credit.totals,
+    dueDays: 0,
+    timeZone: o.workshop.timeZone,
+    actor: o.actor,
+    now: o.now,
+  });
+}
