@@ -22,15 +22,19 @@ export type QuoteData = {
   unit: { model: string; serial: string };
   issuedOn: Day;
   validUntil: Day;
-  /** Private address where the customer says yes or no. */
-  answerUrl: string;
+  /** Private address where the customer says yes or no; null where no link opens it any more. */
+  answerUrl: string | null;
   stamps: readonly Stamp[];
   found: readonly string[];
+  /** What is proposed to be done, how long it takes, and what else to know; none where it was told before. */
+  proposed: readonly string[];
   price: Price;
   /** What an earlier revision came to with tax, in minor units, when this one changes it. */
   before: { revision: number; gross: number } | null;
   ifYes: readonly string[];
   ifNo: readonly string[];
+  /** What became of the price; null while it waits for its answer. */
+  outcome: string | null;
 };
 
 function changeSentence(data: QuoteData): string | null {
@@ -59,11 +63,13 @@ export function drawQuote(data: QuoteData): Promise<Uint8Array> {
   docket(sheet, {
     kind: 'Quote',
     number,
-    code: {
-      text: data.answerUrl,
-      alt: `QR code that opens quote ${number} to answer it`,
-      caption: 'Scan to say yes or no.',
-    },
+    code: data.answerUrl
+      ? {
+          text: data.answerUrl,
+          alt: `QR code that opens quote ${number}${data.outcome ? '' : ' to answer it'}`,
+          caption: data.outcome ? 'Scan to see where it stands.' : 'Scan to say yes or no.',
+        }
+      : null,
     title: change ? 'Changed price' : 'Quote',
     notice: withTax(formatMoney(data.price.totals.gross, data.price.currency, locale), data.price.taxName),
     facts: [
@@ -76,9 +82,15 @@ export function drawQuote(data: QuoteData): Promise<Uint8Array> {
     ],
   });
   runOfStamps(sheet, data.stamps, locale);
-  section(sheet, 'What we found', (part, column) => {
-    for (const paragraph of data.found) flowText(sheet, part, 'P', paragraph, column);
-  });
+  for (const [heading, paragraphs] of [
+    ['What we found', data.found],
+    ['What we propose', data.proposed],
+  ] as const) {
+    if (paragraphs.length === 0) continue;
+    section(sheet, heading, (part, column) => {
+      for (const paragraph of paragraphs) flowText(sheet, part, 'P', paragraph, column);
+    });
+  }
   section(sheet, 'What it costs', (part, column) => {
     if (change) flowText(sheet, part, 'P', change, column, { after: 6 });
     drawPrice(sheet, part, data.price, { locale, column, totalWord: 'To pay' });
@@ -91,9 +103,15 @@ export function drawQuote(data: QuoteData): Promise<Uint8Array> {
       section(sheet, heading, (part, column) => flowList(sheet, part, steps, 'number', column));
   }
   section(sheet, 'Your answer', (part, column) => {
-    const before = `Answer by ${formatDay(data.validUntil, locale, 'weekday')}. Scan the code above, or open this private link:`;
-    const description = `Answer quote ${number} online`;
-    flowLink(sheet, part, { before, label: data.answerUrl, url: data.answerUrl, description }, column);
+    const by = formatDay(data.validUntil, locale, 'weekday');
+    if (data.outcome !== null) flowText(sheet, part, 'P', data.outcome, column);
+    else if (data.answerUrl === null)
+      flowText(sheet, part, 'P', `Answer by ${by}, on the private page we wrote to you about.`, column);
+    else {
+      const before = `Answer by ${by}. Scan the code above, or open this private link:`;
+      const description = `Answer quote ${number} online`;
+      flowLink(sheet, part, { before, label: data.answerUrl, url: data.answerUrl, description }, column);
+    }
   });
   return closePage(sheet, facts);
 }

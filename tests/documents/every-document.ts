@@ -3,7 +3,8 @@ import { drawCertificate } from '@/lib/documents/certificate';
 import { drawPackingSlip } from '@/lib/documents/packing-slip';
 import { drawQuote } from '@/lib/documents/quote';
 import { drawReceipt } from '@/lib/documents/receipt';
-import { certificate, label, labelSetting, quote, receipt, slip } from '@/tests/documents/demo';
+import { drawRepairForm } from '@/lib/documents/repair-form';
+import { certificate, form, label, labelSetting, quote, receipt, slip } from '@/tests/documents/demo';
 
 const letter = { ...slip.setting, paper: 'LETTER' as const };
 
@@ -18,6 +19,17 @@ export const everyDocument = [
     draw: () => drawCertificate({ ...certificate, setting: letter }),
   },
   { name: 'quote', margin: 38, draw: () => drawQuote(quote) },
+  {
+    name: 'quote that was answered',
+    margin: 38,
+    draw: () => drawQuote({ ...quote, outcome: 'You said yes on 9 December 2026.' }),
+  },
+  { name: 'repair form', margin: 38, draw: () => drawRepairForm(form) },
+  {
+    name: 'repair form on Letter',
+    margin: 38,
+    draw: () => drawRepairForm({ ...form, setting: letter }),
+  },
   { name: 'receipt', margin: 38, draw: () => drawReceipt(receipt) },
   { name: 'bag label', margin: 0, draw: () => drawBagLabel(label, labelSetting) },
   {
