@@ -19,6 +19,10 @@ export type ModelPage = {
   batteryWh: number | null;
   isMainsPowered: boolean;
   weightGrams: number;
+  /** Outer size, 0 where not known. */
+  lengthMm: number;
+  widthMm: number;
+  heightMm: number;
   accessories: string[];
   serialPattern: string | null;
   serialRule: string;
@@ -36,6 +40,9 @@ const modelPageSelect = {
   batteryWh: true,
   isMainsPowered: true,
   weightGrams: true,
+  lengthMm: true,
+  widthMm: true,
+  heightMm: true,
   accessories: true,
   serialPattern: true,
   serialRule: true,

@@ -3,6 +3,7 @@ import { type Tx, transaction } from '@/lib/db/transaction';
 import { isSerialPattern, type SerialRule } from '@/lib/numbers/serial';
 import { Refusal } from '@/lib/outcome';
 import type { BatteryKind } from '@/lib/parcels/rules/battery';
+import { missingSide } from './rules/size';
 import { freeSlug, slugOf } from './rules/slug';
 
 export type ModelInput = {
@@ -19,13 +20,17 @@ export type ModelInput = {
   batteryWh: number | null;
   isMainsPowered: boolean;
   weightGrams: number;
+  /** Outer size; all three, or 0 for each where it is not known. */
+  lengthMm: number;
+  widthMm: number;
+  heightMm: number;
   accessories: string[];
   isListed: boolean;
 };
 
 /**
  * Adds a model, or changes the one of an id; its address is made once and stays, since customers keep links. Returns its id.
- * Refuses a family that is gone, a serial pattern that cannot be read, and a lithium battery without its watt-hours.
+ * Refuses a family that is gone, a serial pattern that cannot be read, a lithium battery without its watt-hours, and half a size.
  */
 export async function saveModel(id: string | null, input: ModelInput): Promise<string> {
   refuseInput(input);
@@ -49,7 +54,9 @@ export async function saveModel(id: string | null, input: ModelInput): Promise<s
   }
 }
 
-function refuseInput({ battery, batteryWh, serialPattern }: ModelInput): void {
+function refuseInput({ battery, batteryWh, serialPattern, ...size }: ModelInput): void {
+  const side = missingSide(size);
+  if (side !== null) throw new Refusal('invalid', 'Give all three sides, or 0 for each.', side);
   if (battery === 'lithium-ion' && batteryWh === null) {
     throw new Refusal('invalid', 'Give the watt-hours; without them nobody may post it.', 'batteryWh');
   }

@@ -3,7 +3,9 @@ import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { TaxCategory } from '@/lib/money/tax';
 import { Refusal } from '@/lib/outcome';
+import { isSamePrice } from './rules/same';
 import { freeSlug, slugOf } from './rules/slug';
+import { type ChangedBy, writeRepairPrices } from './write-repair-prices';
 
 export type RepairInput = {
   modelId: string;
@@ -35,16 +37,16 @@ const FIRST_CHECK: CheckDraft = {
 
 /**
  * Adds a repair with the first version of its check sheet, or changes the one of an id. Jobs already booked keep the price they
- * agreed to. A repair stays with its model. Returns its id. Refuses a model or policy that is gone, and a rate on a category without tax.
+ * agreed to; a price or tax that changes is kept in the history. A repair stays with its model. Returns its id. Refuses a model or policy that is gone, and a rate on a category without tax.
  */
-export async function saveRepair(id: string | null, input: RepairInput, now: Date): Promise<string> {
+export async function saveRepair(id: string | null, input: RepairInput, by: ChangedBy): Promise<string> {
   if (input.taxCategory !== 'S' && input.taxRateBps !== 0) {
     throw new Refusal('invalid', 'Only the standard category carries a rate.', 'taxRate');
   }
   try {
     return await transaction(async (tx) => {
       await refuseMissing(tx, input);
-      return id === null ? create(tx, input, now) : change(tx, id, input);
+      return id === null ? create(tx, input, by) : change(tx, id, input, by);
     });
   } catch (error) {
     if (isUniqueViolation(error))
@@ -53,20 +55,28 @@ export async function saveRepair(id: string | null, input: RepairInput, now: Dat
   }
 }
 
-async function create(tx: Tx, input: RepairInput, now: Date): Promise<string> {
+async function create(tx: Tx, input: RepairInput, by: ChangedBy): Promise<string> {
   const rows = await tx.repair.findMany({ where: { modelId: input.modelId }, select: { slug: true } });
   const slug = freeSlug(slugOf(input.name), new Set(rows.map((row) => row.slug)));
-  const sheet = { version: 1, createdAt: now, checks: { create: [{ ...FIRST_CHECK, position: 1 }] } };
+  const sheet = { version: 1, createdAt: by.now, checks: { create: [{ ...FIRST_CHECK, position: 1 }] } };
   const repair = await tx.repair.create({
     data: { ...input, slug, sheets: { create: sheet } },
     select: { id: true },
   });
+  await writeRepairPrices(tx, [{ ...input, repairId: repair.id }], by);
   return repair.id;
 }
 
-async function change(tx: Tx, id: string, { modelId, ...data }: RepairInput): Promise<string> {
-  const { count } = await tx.repair.updateMany({ where: { id, modelId }, data });
-  if (count === 0) throw new Refusal('not-found', 'This repair is no longer in the catalogue.');
+async function change(tx: Tx, id: string, { modelId, ...data }: RepairInput, by: ChangedBy): Promise<string> {
+  // Locked first: of two owners who change the price at once, the second must compare with what the first left.
+  await tx.$queryRaw`SELECT 1 FROM "repair" WHERE "id" = ${id} FOR UPDATE`;
+  const before = await tx.repair.findUnique({
+    where: { id, modelId },
+    select: { priceMinor: true, taxCategory: true, taxRateBps: true },
+  });
+  if (!before) throw new Refusal('not-found', 'This repair is no longer in the catalogue.');
+  await tx.repair.update({ where: { id }, data });
+  if (!isSamePrice(before, data)) await writeRepairPrices(tx, [{ ...data, repairId: id }], by);
   return id;
 }
 

@@ -21,6 +21,8 @@ type ModelSeed = {
   battery?: { kind: BatteryKind; wh: number | null };
   isMainsPowered?: boolean;
   weightGrams: number;
+  /** Length, width and height in millimetres. */
+  size: readonly [number, number, number];
   accessories: string[];
 };
 
@@ -36,6 +38,7 @@ const SEEDS: readonly ModelSeed[] = [
     serial: { pattern: 'M2\\d{5}[A-Z]', example: 'M2-04518-K', place: 'On the plate inside the battery lid' },
     battery: lithium(9.25),
     weightGrams: 310,
+    size: [158, 74, 31],
     accessories: ['USB cable', 'Wind shield', 'Carry pouch'],
   },
   {
@@ -51,6 +54,7 @@ const SEEDS: readonly ModelSeed[] = [
     },
     battery: lithium(19.24),
     weightGrams: 540,
+    size: [196, 112, 48],
     accessories: ['USB cable', 'Wind shield', 'Shoulder strap', 'Wall adapter'],
   },
   {
@@ -62,6 +66,7 @@ const SEEDS: readonly ModelSeed[] = [
     serial: { pattern: 'G\\d{6}', example: 'G-118 402', place: 'Under the belt clip' },
     battery: lithium(3.7),
     weightGrams: 120,
+    size: [96, 52, 21],
     accessories: ['USB cable', 'Belt clip'],
   },
   {
@@ -78,6 +83,7 @@ const SEEDS: readonly ModelSeed[] = [
     },
     battery: lithium(14.8),
     weightGrams: 1250,
+    size: [290, 180, 52],
     accessories: ['USB cable', 'Wall adapter', 'Lid'],
   },
   {
@@ -94,6 +100,7 @@ const SEEDS: readonly ModelSeed[] = [
     },
     battery: { kind: 'button-cell', wh: null },
     weightGrams: 2400,
+    size: [410, 245, 68],
     accessories: ['Wall adapter', 'Rack ears'],
   },
   {
@@ -104,6 +111,7 @@ const SEEDS: readonly ModelSeed[] = [
     aliases: ['Skerrin Mini', 'MN1'],
     serial: { pattern: 'MN\\d{6}', example: 'MN 400 817', place: 'Inside the battery bay' },
     weightGrams: 280,
+    size: [168, 92, 28],
     accessories: ['Carry pouch'],
   },
   {
@@ -114,6 +122,7 @@ const SEEDS: readonly ModelSeed[] = [
     aliases: ['Kittiwake', 'OK1'],
     serial: { pattern: 'OK\\d{4}', example: 'OK-2291', place: 'On the back plate' },
     weightGrams: 390,
+    size: [118, 72, 56],
     accessories: ['Wall adapter', 'Rubber feet'],
   },
   {
@@ -124,6 +133,7 @@ const SEEDS: readonly ModelSeed[] = [
     aliases: ['Sprat', 'OS1'],
     serial: { pattern: 'OS\\d{4}', example: 'OS-0873', place: 'On the back plate' },
     weightGrams: 420,
+    size: [118, 72, 56],
     accessories: ['Wall adapter', 'Rubber feet'],
   },
   {
@@ -134,6 +144,7 @@ const SEEDS: readonly ModelSeed[] = [
     aliases: ['Cockle', 'OC1'],
     serial: { pattern: 'OC\\d{4}', example: 'OC-1456', place: 'On the back plate' },
     weightGrams: 450,
+    size: [122, 76, 56],
     accessories: ['Wall adapter', 'Rubber feet'],
   },
   {
@@ -150,6 +161,7 @@ const SEEDS: readonly ModelSeed[] = [
     },
     battery: lithium(11.1),
     weightGrams: 180,
+    size: [112, 64, 19],
     accessories: ['USB cable', 'Leather sleeve'],
   },
   {
@@ -166,6 +178,7 @@ const SEEDS: readonly ModelSeed[] = [
     },
     isMainsPowered: true,
     weightGrams: 3600,
+    size: [265, 228, 88],
     accessories: ['Mains lead', 'Remote control'],
   },
   {
@@ -176,6 +189,7 @@ const SEEDS: readonly ModelSeed[] = [
     aliases: ['Keel mini', 'KL25'],
     serial: { pattern: 'KL25\\d{5}', example: 'KL25-00384', place: 'On the label underneath' },
     weightGrams: 980,
+    size: [395, 138, 48],
     accessories: ['USB cable'],
   },
   {
@@ -186,6 +200,7 @@ const SEEDS: readonly ModelSeed[] = [
     aliases: ['KL49'],
     serial: { pattern: 'KL49\\d{5}', example: 'KL49-02115', place: 'On the label underneath' },
     weightGrams: 2700,
+    size: [742, 176, 62],
     accessories: ['USB cable', 'Sustain pedal'],
   },
   {
@@ -196,12 +211,13 @@ const SEEDS: readonly ModelSeed[] = [
     aliases: ['HJ-61'],
     serial: { pattern: 'HJ\\d{7}', example: 'HJ 250 0631', place: 'On the back, left of the sockets' },
     weightGrams: 5200,
+    size: [968, 254, 86],
     accessories: ['USB cable', 'Wall adapter', 'Sustain pedal'],
   },
 ];
 
 /** Models as the database keeps them, with the key the rest of the demonstration calls them by. */
-export const DEMO_MODELS = SEEDS.map(({ key, family, serial, battery, ...seed }) => ({
+export const DEMO_MODELS = SEEDS.map(({ key, family, serial, battery, size, ...seed }) => ({
   ...seed,
   key,
   id: demoId('model', key),
@@ -214,4 +230,7 @@ export const DEMO_MODELS = SEEDS.map(({ key, family, serial, battery, ...seed })
   battery: battery?.kind ?? ('none' as const),
   batteryWh: battery?.wh ?? null,
   isMainsPowered: seed.isMainsPowered ?? false,
+  lengthMm: size[0],
+  widthMm: size[1],
+  heightMm: size[2],
 }));

@@ -14,8 +14,8 @@ type Work = {
   summary: string;
   symptoms: string[];
   policy: DemoPolicyKey;
-  /** Codes of the parts the work usually takes. */
-  parts: string[];
+  /** Codes of the parts the work usually takes, with the pieces of each. */
+  parts: (readonly [code: string, pieces: number])[];
   /** Versions of the check sheet, the oldest first. */
   versions: CheckDraft[][];
 };
@@ -32,7 +32,7 @@ const connector = (
   summary: 'Old socket off, pads and traces checked and mended, new socket soldered and anchored.',
   symptoms,
   policy: 'connector-work',
-  parts: [part],
+  parts: [[part, 1]],
   versions,
 });
 
@@ -72,13 +72,16 @@ const power = connector(
   ['Does not start on the adapter', 'Power cuts out when the plug moves'],
   sheets.socketSheet(dcJack21),
 );
-const midi = connector(
-  'midi-sockets',
-  'MIDI sockets replaced',
-  'DIN-5',
-  ['Notes are not received', 'Notes are not sent', 'Notes hang'],
-  sheets.socketSheet(midiDin5),
-);
+const midi: Work = {
+  ...connector(
+    'midi-sockets',
+    'MIDI sockets replaced',
+    'DIN-5',
+    ['Notes are not received', 'Notes are not sent', 'Notes hang'],
+    sheets.socketSheet(midiDin5),
+  ),
+  parts: [['DIN-5', 2]],
+};
 
 const battery = (part: string, wattHours: number): Work => ({
   key: 'battery',
@@ -86,7 +89,7 @@ const battery = (part: string, wattHours: number): Work => ({
   summary: 'New cell with protection board fitted, charge and shut-off tested over a full cycle.',
   symptoms: ['Runs down within an hour', 'Switches off by itself', 'Does not charge to the end'],
   policy: 'battery-and-display',
-  parts: [part],
+  parts: [[part, 1]],
   versions: [sheets.batterySheet(wattHours)],
 });
 
@@ -96,7 +99,7 @@ const display: Work = {
   summary: 'New display and ribbon cable fitted, window cleaned from inside.',
   symptoms: ['Display stays dark', 'Lines or spots on the display', 'Display flickers'],
   policy: 'battery-and-display',
-  parts: ['DISP-128'],
+  parts: [['DISP-128', 1]],
   versions: [sheets.displaySheet],
 };
 
@@ -120,7 +123,7 @@ const footswitch: Work = {
   summary: 'New switch fitted and wired, nut secured.',
   symptoms: ['The switch does nothing', 'The switch must be pressed twice', 'It clicks loudly in the sound'],
   policy: 'connector-work',
-  parts: ['SW-FOOT'],
+  parts: [['SW-FOOT', 1]],
   versions: [sheets.switchSheet],
 };
 
@@ -130,7 +133,7 @@ const buttons: Work = {
   summary: 'All push buttons of the front panel replaced.',
   symptoms: ['A button does nothing', 'A button counts double'],
   policy: 'connector-work',
-  parts: ['SW-TACT'],
+  parts: [['SW-TACT', 6]],
   versions: [sheets.switchSheet],
 };
 
@@ -140,7 +143,7 @@ const controls: Work = {
   summary: 'New control fitted, both channels matched.',
   symptoms: ['It crackles when turned', 'One side is louder', 'The control is loose'],
   policy: 'connector-work',
-  parts: ['POT-10K'],
+  parts: [['POT-10K', 1]],
   versions: [sheets.controlSheet],
 };
 
@@ -150,7 +153,7 @@ const pads: Work = {
   summary: 'New pad mat and sensor sheet, every pad set to even strength.',
   symptoms: ['A pad does not answer', 'Pads play by themselves', 'Pads must be hit hard'],
   policy: 'battery-and-display',
-  parts: ['PAD-MAT'],
+  parts: [['PAD-MAT', 1]],
   versions: [sheets.keysSheet],
 };
 
@@ -160,7 +163,7 @@ const keys: Work = {
   summary: 'Keyboard taken apart and cleaned, rubber contact strips replaced.',
   symptoms: ['A key does not sound', 'A key is always loud', 'Keys stick'],
   policy: 'connector-work',
-  parts: ['KEY-STRIP'],
+  parts: [['KEY-STRIP', 2]],
   versions: [sheets.keysSheet],
 };
 
@@ -170,7 +173,7 @@ const clock: Work = {
   summary: 'New button cell in a holder, so that the next one needs no soldering.',
   symptoms: ['Date and time are lost', 'Settings are lost overnight'],
   policy: 'battery-and-display',
-  parts: ['CELL-2032'],
+  parts: [['CELL-2032', 1]],
   versions: [sheets.buttonCellSheet],
 };
 
@@ -181,7 +184,7 @@ const mains: Work = {
     'Mains socket, fuse holder and supply board put right, then tested for electrical safety by a trained person.',
   symptoms: ['It does not switch on', 'The fuse blows', 'It hums'],
   policy: 'connector-work',
-  parts: ['INLET-C14'],
+  parts: [['INLET-C14', 1]],
   versions: [sheets.mainsSheet],
 };
 

@@ -4,6 +4,7 @@ import { DEMO_FAMILIES, DEMO_MODELS } from './catalogue-models';
 import { DEMO_PARTS } from './catalogue-parts';
 import { DEMO_POLICIES } from './catalogue-policies';
 import { DEMO_REPAIRS } from './catalogue-repairs';
+import { demoId } from './demo-id';
 
 export { DEMO_FAMILIES, DEMO_MODELS, DEMO_PARTS, DEMO_POLICIES, DEMO_REPAIRS };
 
@@ -16,7 +17,8 @@ const DAY_MILLISECONDS = 86_400_000;
 const daysBefore = (now: Date, days: number) => new Date(now.getTime() - days * DAY_MILLISECONDS);
 
 /**
- * Writes the catalogue of Quay & Alder: families, models, policies, repairs with their check sheets, parts with their lots.
+ * Writes the catalogue of Quay & Alder: families, models, policies, repairs with their prices and check sheets, parts with their
+ * lots.
  * Everything has a fixed id; only the days differ with `now`. Lots are full: jobs that use parts lower the stock themselves. With `sheets: 'first'`
  * the later versions of check sheets are left out, for a history in which they come in their time.
  */
@@ -43,6 +45,15 @@ export async function loadCatalogue(
       ({ key: _, model: __, policy: ___, parts: ____, sheets: _____, ...repair }) => repair,
     ),
   });
+  await tx.repairPrice.createMany({
+    data: DEMO_REPAIRS.map(({ id, priceMinor, taxCategory, taxRateBps }) => ({
+      repairId: id,
+      priceMinor,
+      taxCategory,
+      taxRateBps,
+      since: began,
+    })),
+  });
   const sheets = DEMO_REPAIRS.flatMap((repair) =>
     repair.sheets
       .filter((sheet) => o.sheets === 'all' || sheet.version === 1)
@@ -60,6 +71,15 @@ export async function loadCatalogue(
     data: sheets.flatMap((sheet) => sheet.checks.map((check) => ({ ...check, sheetId: sheet.id }))),
   });
   await loadParts(tx, now);
+  await tx.repairPart.createMany({
+    data: DEMO_REPAIRS.flatMap((repair) =>
+      repair.parts.map(([code, quantity]) => ({
+        repairId: repair.id,
+        partId: demoId('part', code),
+        quantity,
+      })),
+    ),
+  });
 }
 
 async function loadParts(tx: Tx, now: Date): Promise<void> {

@@ -39,7 +39,7 @@ describe.each(DEMO_REPAIRS)('$key', (repair) => {
   test('stands on a model, a policy and parts that exist, under an address of its own', () => {
     expect(DEMO_MODELS.some((model) => model.id === repair.modelId)).toBe(true);
     expect(DEMO_POLICIES.some((policy) => policy.id === repair.policyId)).toBe(true);
-    for (const code of repair.parts) expect(DEMO_PARTS.some((part) => part.code === code)).toBe(true);
+    for (const [code] of repair.parts) expect(DEMO_PARTS.some((part) => part.code === code)).toBe(true);
     expect(DEMO_REPAIRS.filter((other) => other.id === repair.id)).toHaveLength(1);
     expect(repair.symptoms.length).toBeGreaterThan(1);
   });

@@ -21,6 +21,7 @@ import { demoId } from '@/prisma/demo/demo-id';
 import { resetDatabase, useDatabase } from '@/tests/database';
 
 const now = new Date('2026-11-25T09:00:00Z');
+const by = { now, userId: null };
 const gullUsb = demoId('repair', 'gull/usb-socket');
 const gull = demoId('model', 'gull');
 
@@ -131,8 +132,8 @@ describe('the price list', () => {
 
 describe('a repair', () => {
   test('is added with the first version of its sheet, under a free address', async () => {
-    const id = await saveRepair(null, repairInput, now);
-    const again = await saveRepair(null, repairInput, now);
+    const id = await saveRepair(null, repairInput, by);
+    const again = await saveRepair(null, repairInput, by);
     const repair = await readRepair(id);
     expect(repair).toMatchObject({ slug: 'belt-clip-replaced', priceMinor: 1200 });
     expect(repair?.sheets).toMatchObject([{ version: 1, checks: [{ kind: 'tick', position: 1 }] }]);
@@ -140,10 +141,10 @@ describe('a repair', () => {
   });
 
   test('is changed without a new sheet, and stays with its model', async () => {
-    await saveRepair(gullUsb, { ...repairInput, name: 'Micro-USB socket renewed' }, now);
+    await saveRepair(gullUsb, { ...repairInput, name: 'Micro-USB socket renewed' }, by);
     expect(await readRepair(gullUsb)).toMatchObject({ name: 'Micro-USB socket renewed', slug: 'usb-socket' });
     await expect(
-      saveRepair(gullUsb, { ...repairInput, modelId: demoId('model', 'spar') }, now),
+      saveRepair(gullUsb, { ...repairInput, modelId: demoId('model', 'spar') }, by),
     ).rejects.toMatchObject({
       code: 'not-found',
     });
@@ -154,7 +155,7 @@ describe('a repair', () => {
     { name: 'a policy that is gone', change: { policyId: 'none' }, code: 'invalid' },
     { name: 'a rate on an exempt category', change: { taxCategory: 'E' as const }, code: 'invalid' },
   ])('with $name is refused', async ({ change, code }) => {
-    await expect(saveRepair(null, { ...repairInput, ...change }, now)).rejects.toMatchObject({ code });
+    await expect(saveRepair(null, { ...repairInput, ...change }, by)).rejects.toMatchObject({ code });
   });
 });
 
@@ -271,6 +272,9 @@ describe('models and families', () => {
     batteryWh: 5,
     isMainsPowered: false,
     weightGrams: 0,
+    lengthMm: 0,
+    widthMm: 0,
+    heightMm: 0,
     accessories: [],
     isListed: false,
   };
@@ -293,6 +297,7 @@ describe('models and families', () => {
     },
     { name: 'a pattern that takes for ever', change: { serialPattern: '(a+)+' }, field: 'serialPattern' },
     { name: 'a family that is gone', change: { familyId: 'none' }, field: 'familyId' },
+    { name: 'only one side of its size', change: { lengthMm: 120, heightMm: 30 }, field: 'widthMm' },
   ])('a model with $name is refused', async ({ change, field }) => {
     await expect(saveModel(null, { ...input, ...change })).rejects.toMatchObject({ field });
   });

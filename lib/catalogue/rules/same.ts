@@ -34,6 +34,14 @@ export function isSameTerms(a: PolicyTerms, b: PolicyTerms): boolean {
   return TERM_PARTS.every((part) => a[part] === b[part]) && isSameList(a.exclusions, b.exclusions);
 }
 
-function isSameList(a: readonly string[], b: readonly string[]): boolean {
+type Price = { priceMinor: number; taxCategory: string; taxRateBps: number };
+
+/** Whether two prices cost a customer the same under the same tax, so that the history needs no new row. */
+export function isSamePrice(a: Price, b: Price): boolean {
+  return a.priceMinor === b.priceMinor && a.taxCategory === b.taxCategory && a.taxRateBps === b.taxRateBps;
+}
+
+/** Whether two lists hold the same in the same order. */
+export function isSameList(a: readonly string[], b: readonly string[]): boolean {
   return a.length === b.length && a.every((item, i) => item === b[i]);
 }

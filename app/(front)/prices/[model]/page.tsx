@@ -2,13 +2,13 @@ import type { Metadata } from 'next';
 import { cache } from 'react';
 import { nothingHere } from '@/app/nothing-here';
 import { Facts } from '@/app/ui/docket/facts';
-import { LinkButton } from '@/app/ui/page/button';
 import { EmptyState } from '@/app/ui/page/empty-state';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import type { ListedRepair } from '@/lib/catalogue/price-list';
-import { readModelPage } from '@/lib/catalogue/records';
+import { type ModelPage, readModelPage } from '@/lib/catalogue/records';
 import { coverWords, workingDaysWords } from '@/lib/catalogue/rules/cover-words';
+import { sizeWords } from '@/lib/catalogue/rules/size';
 import { config } from '@/lib/config';
 import { formatMoney } from '@/lib/money/amount';
 import { readWorkshop } from '@/lib/workshop/records';
@@ -26,7 +26,7 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
   return model ? { title: `${model.maker} ${model.name}: repairs and prices` } : {};
 }
 
-export default async function ModelPage({ params }: Props) {
+export default async function ModelPricesPage({ params }: Props) {
   const model = await readOnce((await params).model);
   if (!model) nothingHere();
   const workshop = await readWorkshop();
@@ -55,6 +55,7 @@ export default async function ModelPage({ params }: Props) {
           ))}
         </ul>
       )}
+      <UnitFacts model={model} />
       <BatteryNote model={model} />
       <CostNotes workshop={workshop} />
       <JsonLd data={serviceOf(model, workshop, config.appUrl)} />
@@ -87,13 +88,37 @@ function RepairDocket({ repair, money }: { repair: ListedRepair; money: (minor: 
             ]}
           />
           <p className="mt-4">
-            <LinkButton href={`/book/start?repair=${repair.id}`}>
-              Book this repair<span className="sr-only">: {repair.name}</span>
-            </LinkButton>
+            {/* Not words hidden inside the link: browsers read a space before them, even before a colon. */}
+            <TextLink
+              href={`/book/start?repair=${repair.id}`}
+              className="button button-main"
+              aria-label={`Book this repair: ${repair.name}`}
+            >
+              Book this repair
+            </TextLink>
           </p>
         </div>
       </div>
     </li>
+  );
+}
+
+/** What a customer can check the unit by, and needs to choose a box and a carrier. */
+function UnitFacts({ model }: { model: ModelPage }) {
+  const size = sizeWords(model);
+  if (size === null && model.serialPlace === '') return null;
+  return (
+    <section aria-labelledby="unit" className="mt-10 max-w-text">
+      <h2 id="unit" className="mb-2">
+        The unit
+      </h2>
+      <Facts
+        items={[
+          { term: 'Size and weight', text: size && `${size}, without packing` },
+          { term: 'Serial number', text: model.serialPlace },
+        ]}
+      />
+    </section>
   );
 }
 

@@ -52,11 +52,12 @@ export async function saveRepairAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
-  await requireStaff(rolesThatMay('catalogue'));
+  const staff = await requireStaff(rolesThatMay('catalogue'));
   const { currency } = await readWorkshop();
   const parsed = parseForm(repairSchema(currency), formData);
   if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() => saveRepair(id, { ...parsed.data, modelId }, now()));
+  const by = { now: now(), userId: staff.id };
+  const outcome = await attempt(() => saveRepair(id, { ...parsed.data, modelId }, by));
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/catalogue/repairs/${outcome.value}?saved=yes` as Route);
 }

@@ -26,6 +26,9 @@ export const modelSchema = z.object({
   batteryWh: wattHours,
   isMainsPowered: ticked,
   weightGrams: wholeNumber(0, 100_000),
+  lengthMm: wholeNumber(0, 5000),
+  widthMm: wholeNumber(0, 5000),
+  heightMm: wholeNumber(0, 5000),
   accessories: lines(20),
   isListed: yesNo,
 });

@@ -3,6 +3,7 @@ import { Select } from '@/app/ui/forms/select';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
 import type { readModel } from '@/lib/catalogue/staff-records';
+import { ListedChoice } from '../listed-choice';
 import { BATTERY_WORDS, choicesOf, SERIAL_RULE_WORDS } from '../words';
 
 type Known = NonNullable<Awaited<ReturnType<typeof readModel>>>;
@@ -46,6 +47,31 @@ export function ModelFields({ known, families }: Props) {
         inputMode="numeric"
         width="short"
         defaultValue={known?.weightGrams ?? 0}
+      />
+      <TextField
+        name="lengthMm"
+        label="Length"
+        hint="Outer size, with what sticks out. 0 for all three when not known."
+        unit="mm"
+        inputMode="numeric"
+        width="short"
+        defaultValue={known?.lengthMm ?? 0}
+      />
+      <TextField
+        name="widthMm"
+        label="Width"
+        unit="mm"
+        inputMode="numeric"
+        width="short"
+        defaultValue={known?.widthMm ?? 0}
+      />
+      <TextField
+        name="heightMm"
+        label="Height"
+        unit="mm"
+        inputMode="numeric"
+        width="short"
+        defaultValue={known?.heightMm ?? 0}
       />
       <h2>Serial</h2>
       <TextField
@@ -103,19 +129,7 @@ export function ModelFields({ known, families }: Props) {
         hint="Shows the mains cautions at the bench. A wall adapter does not count."
         defaultChecked={known?.isMainsPowered ?? false}
       />
-      <RadioGroup
-        name="isListed"
-        label="On the price list"
-        defaultValue={known?.isListed === false ? 'no' : 'yes'}
-        choices={[
-          { value: 'yes', label: 'Yes' },
-          {
-            value: 'no',
-            label: 'No',
-            hint: 'Nobody can book it; jobs and certificates of it stay as they are.',
-          },
-        ]}
-      />
+      <ListedChoice known={known} />
     </>
   );
 }

@@ -1,4 +1,3 @@
-import { RadioGroup } from '@/app/ui/forms/choices';
 import { MoneyField } from '@/app/ui/forms/money-field';
 import { Select } from '@/app/ui/forms/select';
 import { TextArea } from '@/app/ui/forms/text-area';
@@ -6,6 +5,7 @@ import { TextField } from '@/app/ui/forms/text-field';
 import type { readRepair } from '@/lib/catalogue/staff-records';
 import { decimalText } from '@/lib/money/amount';
 import type { WorkshopCard } from '@/lib/workshop/card';
+import { ListedChoice } from '../listed-choice';
 import { choicesOf, percentText, TAX_WORDS } from '../words';
 
 type Known = NonNullable<Awaited<ReturnType<typeof readRepair>>>;
@@ -87,19 +87,7 @@ export function RepairFields({ known, policies, workshop }: Props) {
         choices={policies.map((policy) => ({ value: policy.id, label: policy.name }))}
         defaultValue={known?.policyId}
       />
-      <RadioGroup
-        name="isListed"
-        label="On the price list"
-        defaultValue={known?.isListed === false ? 'no' : 'yes'}
-        choices={[
-          { value: 'yes', label: 'Yes' },
-          {
-            value: 'no',
-            label: 'No',
-            hint: 'Nobody can book it; jobs and certificates of it stay as they are.',
-          },
-        ]}
-      />
+      <ListedChoice known={known} />
     </>
   );
 }

@@ -11,6 +11,7 @@ import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { Money } from '@/app/ui/words/money';
 import { NumberText } from '@/app/ui/words/number-text';
+import { sizeWords } from '@/lib/catalogue/rules/size';
 import { listChoices, readModel } from '@/lib/catalogue/staff-records';
 import { may } from '@/lib/people/rules/roles';
 import { readWorkshop } from '@/lib/workshop/records';
@@ -138,7 +139,7 @@ function ModelFacts({ model }: { model: Model }) {
         { term: 'Comes with', text: model.accessories.join(', ') },
         { term: 'Serial', text: model.serialExample ? <NumberText text={model.serialExample} /> : null },
         { term: 'Where it stands', text: model.serialPlace },
-        { term: 'Weight', text: model.weightGrams > 0 ? `${model.weightGrams} g` : null },
+        { term: 'Size and weight', text: sizeWords(model) },
         { term: 'Battery', text: model.batteryWh === null ? null : `${model.batteryWh} Wh` },
       ]}
     />

@@ -1,0 +1,68 @@
+import { db } from '@/lib/db/client';
+import { type Tx, transaction } from '@/lib/db/transaction';
+import { Refusal } from '@/lib/outcome';
+
+export type UsualPart = {
+  partId: string;
+  code: string;
+  name: string;
+  /** Pieces for one repair. */
+  quantity: number;
+  /** Pieces in stock over all lots. */
+  inStock: number;
+};
+
+/** More pieces of one part than any repair takes (common practice, no source). */
+export const MOST_PIECES = 500;
+
+/** Parts that a repair usually needs, with what is in stock of them, by code. */
+export async function usualPartsOf(repairId: string, client: Tx = db): Promise<UsualPart[]> {
+  const rows = await client.repairPart.findMany({
+    where: { repairId },
+    orderBy: { part: { code: 'asc' } },
+    include: { part: { include: { lots: { select: { inStock: true } } } } },
+  });
+  return rows.map(({ partId, quantity, part }) => ({
+    partId,
+    code: part.code,
+    name: part.name,
+    quantity,
+    inStock: part.lots.reduce((sum, lot) => sum + lot.inStock, 0),
+  }));
+}
+
+/** Codes and names of all parts, to choose from. */
+export async function partCodes(client: Tx = db): Promise<{ code: string; name: string }[]> {
+  return client.part.findMany({ orderBy: { code: 'asc' }, select: { code: true, name: true } });
+}
+
+/**
+ * Says that a repair usually needs a part, or how many pieces of it when it says so already. Capitals do not matter in the
+ * code. Refuses a code nobody knows, a number of pieces that is not from 1 to 500, and a repair that is gone.
+ */
+export async function putUsualPart(o: { repairId: string; code: string; quantity: number }): Promise<void> {
+  if (!Number.isInteger(o.quantity) || o.quantity < 1 || o.quantity > MOST_PIECES) {
+    throw new Refusal('invalid', `Give a whole number of pieces from 1 to ${MOST_PIECES}.`, 'quantity');
+  }
+  await transaction(async (tx) => {
+    const part = await tx.part.findFirst({
+      where: { code: { equals: o.code.trim(), mode: 'insensitive' } },
+      select: { id: true },
+    });
+    if (!part) throw new Refusal('invalid', 'No part has this code. Add it to the parts first.', 'code');
+    if ((await tx.repair.count({ where: { id: o.repairId } })) === 0) {
+      throw new Refusal('not-found', 'This repair is no longer in the catalogue.');
+    }
+    const key = { repairId: o.repairId, partId: part.id };
+    await tx.repairPart.upsert({
+      where: { repairId_partId: key },
+      create: { ...key, quantity: o.quantity },
+      update: { quantity: o.quantity },
+    });
+  });
+}
+
+/** Says that a repair does not usually need a part any more; nothing happens when it did not. */
+export async function removeUsualPart(o: { repairId: string; partId: string }): Promise<void> {
+  await db.repairPart.deleteMany({ where: { repairId: o.repairId, partId: o.partId } });
+}
