@@ -61,6 +61,7 @@ type Row = {
   template: string;
   data: unknown;
   jobId: string | null;
+  quoteId: string | null;
   toAddress: string;
   messageId: string;
   queuedAt: Date;

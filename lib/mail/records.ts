@@ -11,6 +11,8 @@ export type ListedMail = {
   queuedAt: Date;
   sentAt: Date | null;
   jobNumber: string | null;
+  /** of the quote it is about, where there was no job */
+  quoteNumber: string | null;
 };
 
 export const MAILS_PER_PAGE = 50;
@@ -25,6 +27,7 @@ const listed = {
   queuedAt: true,
   sentAt: true,
   job: { select: { number: true } },
+  quote: { select: { number: true } },
 } as const;
 
 /** One page of messages, those that need a hand first; pages count from 1. */
@@ -37,10 +40,11 @@ export async function listMail(o: { state: MailState | null; page: number }): Pr
     skip: (o.page - 1) * MAILS_PER_PAGE,
     take: MAILS_PER_PAGE,
   });
-  return rows.map(({ job, state, ...row }) => ({
+  return rows.map(({ job, quote, state, ...row }) => ({
     ...row,
     state: readState(state),
     jobNumber: job?.number ?? null,
+    quoteNumber: quote?.number ?? null,
   }));
 }
 
@@ -52,16 +56,22 @@ export async function countMail(): Promise<Record<MailState, number>> {
   return counts;
 }
 
-export type StoredMail = ListedMail & { data: unknown; messageId: string; jobId: string | null };
+export type StoredMail = ListedMail & { data: unknown; messageId: string } & Subject;
+type Subject = { jobId: string | null; quoteId: string | null };
 
 export async function findMail(id: string): Promise<StoredMail | null> {
   const row = await db.mail.findUnique({
     where: { id },
-    select: { ...listed, data: true, messageId: true, jobId: true },
+    select: { ...listed, data: true, messageId: true, jobId: true, quoteId: true },
   });
   if (!row) return null;
-  const { job, state, ...rest } = row;
-  return { ...rest, state: readState(state), jobNumber: job?.number ?? null };
+  const { job, quote, state, ...rest } = row;
+  return {
+    ...rest,
+    state: readState(state),
+    jobNumber: job?.number ?? null,
+    quoteNumber: quote?.number ?? null,
+  };
 }
 
 function readState(state: string): MailState {

@@ -49,7 +49,22 @@ export const factsOf = {
     promise: z.strictObject({ from: calendarDay, to: calendarDay, reason: text }).optional(),
   }),
   'promise-moved': z.strictObject({ from: calendarDay, to: calendarDay, reason: text }),
-  'unit-ready': z.strictObject({ balance: amount }),
+  'unit-ready': z.strictObject({
+    balance: amount,
+    /** the invoice issued with it; none where nothing is to pay or one stood already */
+    invoice: z.strictObject({ number: text, dueOn: calendarDay }).optional(),
+  }),
+  'invoice-issued': z.strictObject({ number: text, balance: amount, dueOn: calendarDay }),
+  'credit-note-issued': z.strictObject({
+    number: text,
+    invoice: text,
+    amount,
+    reason: text,
+    /** left to pay afterwards; below zero is given back */
+    balance: amount,
+  }),
+  /** an amount below zero was given back; balance is what is left to pay */
+  'payment-received': z.strictObject({ amount, balance: amount }),
   'unit-sent-back': z.strictObject({
     carrier: text,
     carrierReference: text,
@@ -104,6 +119,9 @@ export const mailTemplates = z.enum([
   'approval-recorded',
   'promise-moved',
   'unit-ready',
+  'invoice-issued',
+  'credit-note-issued',
+  'payment-received',
   'unit-sent-back',
   'claim-opened',
   'claim-ruled',
@@ -140,6 +158,9 @@ export const mailContent = z.discriminatedUnion('template', [
   member('approval-recorded'),
   member('promise-moved'),
   member('unit-ready'),
+  member('invoice-issued'),
+  member('credit-note-issued'),
+  member('payment-received'),
   member('unit-sent-back'),
   member('claim-opened'),
   member('claim-ruled'),
