@@ -8,14 +8,18 @@ import { LinkButton } from '@/app/ui/page/button';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { Money } from '@/app/ui/words/money';
+import { priceHistory } from '@/lib/catalogue/price-history';
 import { listChoices, readRepair } from '@/lib/catalogue/staff-records';
+import { partCodes, usualPartsOf } from '@/lib/catalogue/usual-parts';
 import { may } from '@/lib/people/rules/roles';
 import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../../who';
 import { saveRepairAction } from '../../actions';
 import { SavedNote } from '../../saved-note';
 import { RepairFields } from '../repair-fields';
+import { PriceHistoryTable } from './price-history-table';
 import { CheckList } from './sheet/check-list';
+import { UsualParts } from './usual-parts';
 
 const readOnce = cache(readRepair);
 
@@ -31,8 +35,16 @@ export default async function RepairPage({ params, searchParams }: Props) {
   const staff = await requireStaff();
   const { id } = await params;
   const { saved } = await searchParams;
-  const [repair, workshop, { policies }] = await Promise.all([readOnce(id), readWorkshop(), listChoices()]);
+  const [repair, workshop, { policies }, prices, parts, codes] = await Promise.all([
+    readOnce(id),
+    readWorkshop(),
+    listChoices(),
+    priceHistory(id),
+    usualPartsOf(id),
+    partCodes(),
+  ]);
   if (!repair) nothingHere();
+  const mayChange = may(staff.role, 'catalogue');
   const { model } = repair;
   const sheet = repair.sheets[0];
   return (
@@ -60,7 +72,7 @@ export default async function RepairPage({ params, searchParams }: Props) {
       </PageHead>
       <SavedNote saved={saved} />
       <div className="grid gap-x-12 gap-y-10 lg:grid-cols-[3fr_2fr]">
-        {may(staff.role, 'catalogue') ? (
+        {mayChange ? (
           <ActionForm action={saveRepairAction.bind(null, model.id, id)} label={`Change ${repair.name}`}>
             <RepairFields known={repair} policies={policies} workshop={workshop} />
             <SubmitButton
@@ -72,12 +84,31 @@ export default async function RepairPage({ params, searchParams }: Props) {
         ) : (
           <RepairFacts repair={repair} currency={workshop.currency} locale={workshop.locale} />
         )}
-        <section aria-labelledby="sheet">
-          <h2 id="sheet" className="mb-2">
-            {sheet ? `Check sheet, version ${sheet.version}` : 'Check sheet'}
-          </h2>
-          <CheckList checks={sheet?.checks ?? []} />
-        </section>
+        <div className="grid content-start gap-10">
+          <section aria-labelledby="parts">
+            <h2 id="parts" className="mb-2">
+              Parts usually needed
+            </h2>
+            <UsualParts
+              repairId={id}
+              parts={parts}
+              codes={codes.map((part) => part.code)}
+              mayChange={mayChange}
+            />
+          </section>
+          <section aria-labelledby="prices">
+            <h2 id="prices" className="mb-2">
+              Prices
+            </h2>
+            <PriceHistoryTable prices={prices} workshop={workshop} />
+          </section>
+          <section aria-labelledby="sheet">
+            <h2 id="sheet" className="mb-2">
+              {sheet ? `Check sheet, version ${sheet.version}` : 'Check sheet'}
+            </h2>
+            <CheckList checks={sheet?.checks ?? []} />
+          </section>
+        </div>
       </div>
     </>
   );

@@ -1,0 +1,50 @@
+import { Table } from '@/app/ui/page/table';
+import { Money } from '@/app/ui/words/money';
+import { formatInstant } from '@/lib/calendar/format';
+import type { PastPrice } from '@/lib/catalogue/price-history';
+import type { WorkshopCard } from '@/lib/workshop/card';
+import { percentText, TAX_WORDS } from '../../words';
+
+/** What a repair has cost since when, the newest first. */
+export function PriceHistoryTable({
+  prices,
+  workshop,
+}: {
+  prices: readonly PastPrice[];
+  workshop: WorkshopCard;
+}) {
+  const { currency, locale, timeZone } = workshop;
+  return (
+    <Table
+      caption="Prices"
+      captionHidden
+      rows={prices}
+      rowKey={(price) => price.id}
+      empty="No change of price was kept yet."
+      columns={[
+        {
+          key: 'since',
+          head: 'Since',
+          kind: 'rowhead',
+          cell: (price) => (
+            <time dateTime={price.since.toISOString()}>
+              {formatInstant(price.since, { locale, zone: timeZone })}
+            </time>
+          ),
+        },
+        {
+          key: 'price',
+          head: workshop.pricesIncludeTax ? 'Price with tax' : 'Price without tax',
+          kind: 'number',
+          cell: (price) => <Money minor={price.priceMinor} currency={currency} locale={locale} />,
+        },
+        { key: 'tax', head: 'Tax', cell: taxText },
+        { key: 'who', head: 'Set by', cell: (price) => price.who ?? 'the program' },
+      ]}
+    />
+  );
+}
+
+function taxText({ taxCategory, taxRateBps }: PastPrice): string {
+  return taxCategory === 'S' ? `${percentText(taxRateBps)} %` : TAX_WORDS[taxCategory];
+}

@@ -1,0 +1,90 @@
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextField } from '@/app/ui/forms/text-field';
+import { Table } from '@/app/ui/page/table';
+import { Tag } from '@/app/ui/page/tag';
+import { TextLink } from '@/app/ui/page/text-link';
+import type { UsualPart } from '@/lib/catalogue/usual-parts';
+import { putPartAction, removePartAction } from './actions';
+
+type Props = {
+  repairId: string;
+  parts: readonly UsualPart[];
+  /** Codes to choose from. */
+  codes: readonly string[];
+  mayChange: boolean;
+};
+
+/** The parts a repair usually needs, with what is in stock of them, and a small form to change the list. */
+export function UsualParts({ repairId, parts, codes, mayChange }: Props) {
+  return (
+    <>
+      <Table
+        caption="Parts usually needed"
+        captionHidden
+        rows={parts}
+        rowKey={(part) => part.partId}
+        empty="No part is usually needed."
+        columns={[
+          {
+            key: 'part',
+            head: 'Part',
+            kind: 'rowhead',
+            cell: (part) => (
+              <>
+                <TextLink href={`/workshop/parts/${part.partId}`}>{part.code}</TextLink>{' '}
+                <span className="font-normal">{part.name}</span>
+              </>
+            ),
+          },
+          { key: 'quantity', head: 'Pieces', kind: 'number', cell: (part) => part.quantity },
+          { key: 'stock', head: 'In stock', cell: stockOf },
+          ...(mayChange
+            ? [
+                {
+                  key: 'off',
+                  head: 'Change',
+                  kind: 'action' as const,
+                  cell: (part: UsualPart) => (
+                    <ActionForm
+                      action={removePartAction.bind(null, repairId, part.partId)}
+                      label={`Take ${part.code} off`}
+                    >
+                      <SubmitButton kind="second" label="Take off" busy="Taking off…" />
+                    </ActionForm>
+                  ),
+                },
+              ]
+            : []),
+        ]}
+      />
+      {mayChange ? (
+        <div className="mt-6">
+          <ActionForm action={putPartAction.bind(null, repairId)} label="Add a part">
+            <TextField
+              name="code"
+              label="Part code"
+              hint="A code that is on the list already gets the new number of pieces."
+              mono
+              width="half"
+              autoComplete="off"
+              list={codes}
+            />
+            <TextField name="quantity" label="Pieces" inputMode="numeric" width="short" defaultValue={1} />
+            <SubmitButton
+              kind="second"
+              label="Keep this part"
+              busy="Keeping…"
+              consequence="Nothing is taken from stock; that happens on the job."
+            />
+          </ActionForm>
+        </div>
+      ) : null}
+    </>
+  );
+}
+
+function stockOf(part: UsualPart) {
+  if (part.inStock >= part.quantity) return part.inStock;
+  return <Tag tone="warn">{part.inStock === 0 ? 'none left' : `only ${part.inStock}`}</Tag>;
+}
