@@ -14,6 +14,10 @@ export type Setting = {
     locale: string;
     currency: string;
     paymentText: string;
+    bankHolder: string;
+    iban: string;
+    bic: string;
+    payLink: string;
     /** Minor units with tax. */
     returnFee: number;
   };

@@ -5,6 +5,8 @@ import { certificateCopy } from './certificate-copy';
 import { claimContested } from './claim-contested';
 import { claimOpened } from './claim-opened';
 import { claimRuled } from './claim-ruled';
+import { creditNoteIssued } from './credit-note-issued';
+import { invoiceIssued } from './invoice-issued';
 import { jobBooked } from './job-booked';
 import { jobCancelled } from './job-cancelled';
 import type { Letter, Setting, Writer } from './letter';
@@ -13,6 +15,7 @@ import { messageFromCustomer } from './message-from-customer';
 import { messageFromWorkshop } from './message-from-workshop';
 import { offerLapsed } from './offer-lapsed';
 import { offerReminder } from './offer-reminder';
+import { paymentReceived } from './payment-received';
 import { promiseMoved } from './promise-moved';
 import { quoteAccepted } from './quote-accepted';
 import { quoteAnswered } from './quote-answered';
@@ -39,6 +42,9 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'approval-recorded': approvalRecorded,
   'promise-moved': promiseMoved,
   'unit-ready': unitReady,
+  'invoice-issued': invoiceIssued,
+  'credit-note-issued': creditNoteIssued,
+  'payment-received': paymentReceived,
   'unit-sent-back': unitSentBack,
   'claim-opened': claimOpened,
   'claim-ruled': claimRuled,

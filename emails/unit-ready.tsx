@@ -1,10 +1,12 @@
-import { JobPage, Next, Para, Title, Words } from './frame';
+import { JobPage, Next, Para, Title } from './frame';
+import { HowToPay } from './how-to-pay';
 import type { Writer } from './letter';
-import { money } from './words';
+import { fullDay, money } from './words';
 
-export const unitReady: Writer<'unit-ready'> = ({ balance }, setting) => {
-  const { job, workshop } = setting;
+export const unitReady: Writer<'unit-ready'> = ({ balance, invoice }, setting) => {
+  const { job } = setting;
   const owes = balance > 0;
+  const reference = invoice?.number ?? job.number;
   return {
     to: 'customer',
     subject: owes
@@ -21,13 +23,18 @@ export const unitReady: Writer<'unit-ready'> = ({ balance }, setting) => {
             ? 'The repair is done, and every check on its sheet has passed. The readings come with your certificate.'
             : 'Your unit is packed as it came, without a repair.'}
         </Para>
-        {owes && workshop.paymentText.trim() !== '' ? (
-          <Words from={`How to pay ${money(balance, setting)}`}>{workshop.paymentText}</Words>
+        {invoice ? (
+          <Para>
+            {owes
+              ? `Invoice ${invoice.number} is on the job page. Please pay it by ${fullDay(invoice.dueOn, setting)}.`
+              : `Invoice ${invoice.number} is on the job page. It is paid.`}
+          </Para>
         ) : null}
+        {owes ? <HowToPay balance={balance} reference={reference} setting={setting} /> : null}
         <Next
           what={
             owes
-              ? `Pay ${money(balance, setting)} and give the job number ${job.number}. Then we post the unit to you.`
+              ? `Pay ${money(balance, setting)} and give the number ${reference}. Then we post the unit to you.`
               : 'We post the unit to you and send you the carrier’s reference.'
           }
           when={owes ? 'As soon as your payment is here.' : 'On one of the next working days.'}

@@ -11,7 +11,7 @@ import { type InvoiceTotals, invoiceTotals } from './rules/totals';
 import { type InvoiceFacts, readInvoice, WHOLE_INVOICE } from './stored-invoice';
 import { type Buyer, buyerOf, type Seller, sellerOf } from './stored-parties';
 
-export type WrittenInvoice = { id: string; number: string; payable: number };
+export type WrittenInvoice = { id: string; number: string; payable: number; dueOn: Day };
 
 type LineToWrite = InvoicedLine & { kind: string; description: string };
 
@@ -41,6 +41,7 @@ export type InvoiceWrite = {
 export async function writeInvoice(tx: Tx, o: InvoiceWrite): Promise<WrittenInvoice> {
   const issuedOn = dayInZone(o.now, o.timeZone);
   const year = Number(issuedOn.slice(0, 4));
+  const dueOn = o.corrects ? issuedOn : addDays(issuedOn, o.dueDays);
   const { totals } = o;
   const sequence = await takeNumber(tx, year);
   const number = invoiceNumber(year, sequence);
@@ -57,7 +58,7 @@ export async function writeInvoice(tx: Tx, o: InvoiceWrite): Promise<WrittenInvo
       isGross: o.isGross,
       issuedOn: dayToDate(issuedOn),
       suppliedOn: dayToDate(o.suppliedOn),
-      dueOn: dayToDate(o.corrects ? issuedOn : addDays(issuedOn, o.dueDays)),
+      dueOn: dayToDate(dueOn),
       issuedAt: o.now,
       userId: actorId(o.actor),
       seller: o.seller,
@@ -99,7 +100,7 @@ export async function writeInvoice(tx: Tx, o: InvoiceWrite): Promise<WrittenInvo
         }
       : { kind: 'invoice-issued', data: { number, payable: totals.payable } },
   });
-  return { id, number, payable: totals.payable };
+  return { id, number, payable: totals.payable, dueOn };
 }
 
 async function takeNumber(tx: Tx, year: number): Promise<number> {

@@ -1,14 +1,16 @@
 import { addDays, dayInZone } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import { transaction } from '@/lib/db/transaction';
+import { issueForJob, type WrittenInvoice } from '@/lib/invoices/write-invoice';
 import type { MailContent, MailRequest } from '@/lib/mail/messages';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
+import { writePromiseMove } from '@/lib/promise/write-move';
+import { costOfNoFacts, readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
 import { factsOf, requireMove } from './facts';
 import { type JobRecord, readJob, readStage } from './records';
-import { answerMove } from './rules/guards';
 import { type MoveKey, moveOf, type StageMail } from './rules/stages';
 import { writeEvent } from './write-event';
 
@@ -35,6 +37,9 @@ export type PlainMove = (typeof PLAIN_MOVES)[number];
 export function isPlainMove(text: string): text is PlainMove {
   return (PLAIN_MOVES as readonly string[]).includes(text);
 }
+
+/** Moves that end the work on a unit, and make what was agreed for it due. */
+const FINISHING: ReadonlySet<MoveKey> = new Set(['pass-checks', 'pack-unrepaired', 'return-unrepaired']);
 
 /** Days a customer has to answer the first notice about a unit left with us. */
 const NOTICE_DAYS = 30;
@@ -74,24 +79,25 @@ export async function moveJob(o: {
       to: move.to,
       event: { kind: 'moved', data: { move: o.move, note: o.note } },
     });
-    if (o.move === 'take-back-price') await takeBackOffers(tx, job.id);
+    if (o.move === 'take-back-price') await takeBackOffers(tx, job, o);
     if (move.to === 'cancelled') await closeCancelledClaim(tx, job.id, o.now);
-    if (move.mail) await queueStageMail(tx, job, move.mail, o);
+    const invoice = FINISHING.has(o.move) ? await issueForJob(tx, { ...o, jobId: job.id }) : null;
+    const after = invoice ? await readJob({ id: job.id }, tx) : job;
+    if (move.mail) await queueStageMail(tx, after ?? job, move.mail, { ...o, invoice });
   });
 }
 
-/** What a no to a changed price costs; null where it sends nothing back, because part of the claim is covered. */
-function feeAfterNo(job: JobRecord, returnFee: number): number | null {
-  if (answerMove('declined', factsOf(job)) === 'decline-the-rest') return null;
-  return job.kind === 'claim' ? 0 : returnFee;
-}
-
-/** A price that was taken back cannot be agreed to any more, however late the answer comes. */
-async function takeBackOffers(tx: Tx, jobId: string): Promise<void> {
+/**
+ * A price that was taken back cannot be agreed to any more, however late the answer comes. The days it waited are put on
+ * the promise, like those of one that is answered.
+ */
+async function takeBackOffers(tx: Tx, job: JobRecord, o: { actor: Actor; now: Date }): Promise<void> {
   await tx.quoteRevision.updateMany({
-    where: { quote: { jobId }, state: 'sent' },
+    where: { quote: { jobId: job.id }, state: 'sent' },
     data: { state: 'replaced' },
   });
+  const workshop = await readWorkshop(tx);
+  await writePromiseMove(tx, { job, furtherDays: 0, workshop, actor: o.actor, now: o.now });
 }
 
 /** A claim whose unit is not sent in after all is over; it must not keep the next one from being opened. */
@@ -102,30 +108,28 @@ async function closeCancelledClaim(tx: Tx, jobId: string, now: Date): Promise<vo
   });
 }
 
-async function queueStageMail(
-  tx: Tx,
-  job: JobRecord,
-  mail: StageMail,
-  o: { note: string; now: Date },
-): Promise<void> {
+type StageFacts = { note: string; now: Date; invoice: WrittenInvoice | null };
+
+async function queueStageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts): Promise<void> {
   const content = await stageMail(tx, job, mail, o);
   const request: MailRequest = { ...content, to: job.customer.email, jobId: job.id, now: o.now };
   await queueMail(tx, request);
 }
 
-async function stageMail(
-  tx: Tx,
-  job: JobRecord,
-  mail: StageMail,
-  o: { note: string; now: Date },
-): Promise<MailContent> {
+async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts): Promise<MailContent> {
   const workshop = await readWorkshop(tx);
   const revisions = job.quotes[0]?.revisions ?? [];
   switch (mail) {
     case 'job-cancelled':
       return { template: mail, data: { reason: o.note } };
     case 'unit-ready':
-      return { template: mail, data: { balance: Math.max(0, factsOf(job).owed) } };
+      return {
+        template: mail,
+        data: {
+          balance: factsOf(job).owed,
+          ...(o.invoice && { invoice: { number: o.invoice.number, dueOn: o.invoice.dueOn } }),
+        },
+      };
     case 'approval-asked': {
       const offer = revisions.find((revision) => revision.state === 'sent');
       const agreed = revisions.find((revision) => revision.state === 'accepted');
@@ -137,7 +141,8 @@ async function stageMail(
           reason: offer.reason,
           previousGross: agreed?.grossMinor ?? 0,
           gross: offer.grossMinor,
-          returnFee: feeAfterNo(job, workshop.returnFeeMinor),
+          ...costOfNoFacts(readCostOfNo(job, workshop)),
+          ...(offer.workingDays ? { furtherDays: offer.workingDays } : {}),
           validUntil: dayInZone(offer.validUntil, 'UTC'),
         },
       };

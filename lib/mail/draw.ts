@@ -133,6 +133,7 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
 /** What messages say about the workshop. */
 export function workshopPart(workshop: WorkshopCard): Setting['workshop'] {
   const { name, email, phone, country, locale, currency, paymentText } = workshop;
+  const { bankHolder, iban, bic, payLink } = workshop;
   return {
     name,
     email,
@@ -141,6 +142,10 @@ export function workshopPart(workshop: WorkshopCard): Setting['workshop'] {
     locale,
     currency,
     paymentText,
+    bankHolder,
+    iban,
+    bic,
+    payLink,
     addressLines: [...workshop.addressLines, `${workshop.town} ${workshop.postcode}`.trim()],
     returnFee: workshop.returnFeeMinor,
   };

@@ -16,6 +16,10 @@ const workshop: Setting['workshop'] = {
   locale: 'en-GB',
   currency: 'GBP',
   paymentText: 'Bank transfer with the job number.',
+  bankHolder: 'Quay & Alder',
+  iban: 'GB33BUKB20201555555555',
+  bic: '',
+  payLink: 'https://pay.example.org/quay/{reference}?sum={amount}&in={currency}',
   returnFee: 960,
 };
 

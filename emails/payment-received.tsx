@@ -1,0 +1,48 @@
+import { JobPage, Next, Para, Title } from './frame';
+import type { Letter, Setting, Writer } from './letter';
+import { leftSentence } from './money-left';
+import { money } from './words';
+
+export const paymentReceived: Writer<'payment-received'> = (facts, setting) =>
+  facts.amount < 0 ? givenBack(-facts.amount, facts.balance, setting) : received(facts, setting);
+
+function received({ amount, balance }: { amount: number; balance: number }, setting: Setting): Letter {
+  const { job } = setting;
+  return {
+    to: 'customer',
+    subject: `Thank you, ${money(amount, setting)} is here: job ${job.number}`,
+    summary: leftSentence(balance, setting),
+    body: (
+      <>
+        <Title>Thank you, your payment is here</Title>
+        <Para>{`We have received ${money(amount, setting)}. Your receipt is on the job page.`}</Para>
+        <Next
+          what={balance > 0 ? 'The job page shows what is left to pay, and how.' : 'You need to do nothing.'}
+          when="We write again when there is news of your unit."
+          costs={leftSentence(balance, setting)}
+        />
+        <JobPage setting={setting}>See the job and the receipt</JobPage>
+      </>
+    ),
+  };
+}
+
+function givenBack(amount: number, balance: number, setting: Setting): Letter {
+  return {
+    to: 'customer',
+    subject: `${money(amount, setting)} comes back to you: job ${setting.job.number}`,
+    summary: 'We have sent the money the way it came.',
+    body: (
+      <>
+        <Title>Money on its way to you</Title>
+        <Para>{`We have given ${money(amount, setting)} back. The receipt on the job page shows it.`}</Para>
+        <Next
+          what="The money comes the way you paid. You need to do nothing."
+          when="Banks often take a few working days."
+          costs={leftSentence(balance, setting)}
+        />
+        <JobPage setting={setting}>See the job and the receipt</JobPage>
+      </>
+    ),
+  };
+}
