@@ -75,10 +75,10 @@ const walkReport = z.object({
   stats: z.object({ expected: z.number(), unexpected: z.number(), flaky: z.number() }),
 });
 
-export function runWalks(env: Record<string, string> = {}): Counts {
+export function runWalks(env: Record<string, string> = {}, filters: string[] = []): Counts {
   const file = 'test-results/walks.json';
   rmSync(file, { force: true });
-  const code = status('@playwright/test/cli.js', ['test'], env);
+  const code = status('@playwright/test/cli.js', ['test', ...filters], env);
   if (!existsSync(file)) throw new Error('The browser tests did not run.');
   const { stats } = walkReport.parse(JSON.parse(readFileSync(file, 'utf8')));
   return settle({ passed: stats.expected, failed: stats.unexpected + stats.flaky }, code);
