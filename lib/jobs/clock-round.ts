@@ -1,5 +1,6 @@
 import { db } from '@/lib/db/client';
 import { attempt } from '@/lib/outcome';
+import { lapsePrices } from '@/lib/quotes/write-lapses';
 import { DRAFT_DAYS } from './draft';
 import { moveJob } from './move';
 
@@ -10,11 +11,11 @@ const DAY = 86_400_000;
 /** So many jobs a round at most, so that a round stays short; the next one goes on. */
 const MOST = 200;
 
-export type ClockRound = { closed: number; draftsRemoved: number };
+export type ClockRound = { closed: number; draftsRemoved: number; reminded: number; lapsed: number };
 
 /**
- * What the passing of time does by itself: jobs whose unit was sent back long ago are closed, and bookings that nobody
- * finished are removed. Every instance may run it: a move names the version it comes from, so that a job is closed once.
+ * What the passing of time does by itself: jobs whose unit was sent back long ago are closed, bookings that nobody
+ * finished are removed, and prices that nobody answered are reminded of and lapse. Every instance may run it: a move names the version it comes from, so that a job is closed once.
  */
 export async function clockRound(now: Date): Promise<ClockRound> {
   const due = await db.job.findMany({
@@ -40,5 +41,5 @@ export async function clockRound(now: Date): Promise<ClockRound> {
   const { count } = await db.bookingDraft.deleteMany({
     where: { jobId: null, updatedAt: { lt: new Date(now.getTime() - DRAFT_DAYS * DAY) } },
   });
-  return { closed, draftsRemoved: count };
+  return { closed, draftsRemoved: count, ...(await lapsePrices(now)) };
 }

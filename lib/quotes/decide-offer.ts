@@ -8,9 +8,10 @@ import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
+import { writePromiseMove } from '@/lib/promise/write-move';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
-import { returnFeeLine } from './rules/lines';
-import { readLine } from './stored-lines';
+import { feesAfterNo } from './rules/after-no';
+import { readLinesAfterNo } from './stored-after-no';
 import { writeRevision } from './write-revision';
 
 type Revision = NonNullable<JobRecord['quotes'][number]>['revisions'][number];
@@ -22,6 +23,8 @@ type Revision = NonNullable<JobRecord['quotes'][number]>['revisions'][number];
  *
  * A no to the rest of a claim of which something is covered leaves the agreed price as it is, and the covered part goes
  * on the bench. The answer says what the no came to.
+ *
+ * The clock of the promise stood still while the question waited: where work goes on, the promise moves by those days.
  */
 export async function decideOffer(o: {
   jobId: string;
@@ -66,10 +69,15 @@ export async function decideOffer(o: {
       where: { id: offer.id },
       data: { state: o.decision, decidedAt: o.now, decidedBy: o.actor.kind, agreedText: o.agreedText },
     });
-    const gross = await nowAgreed(tx, { taken, offer, job, quoteId: quote.id, workshop, ...o });
+    const agreed = await nowAgreed(tx, { taken, offer, job, quoteId: quote.id, workshop, ...o });
+    const furtherDays = taken === 'accepted' ? (offer.workingDays ?? 0) : 0;
+    const promise =
+      move.to === 'declined'
+        ? null
+        : await writePromiseMove(tx, { job, furtherDays, workshop, actor: o.actor, now: o.now });
     await queueMail(tx, {
       template: 'approval-recorded',
-      data: { revision: o.revision, decision: taken, gross },
+      data: { revision: o.revision, decision: taken, ...agreed, ...(promise ? { promise } : {}) },
       to: job.customer.email,
       jobId: job.id,
       now: o.now,
@@ -89,39 +97,40 @@ type Answered = {
   now: Date;
 };
 
+type NowAgreed = { gross: number; inspectionFee?: number };
+
 /** What the customer pays after the answer, with tax, in minor units. */
-async function nowAgreed(tx: Tx, o: Answered): Promise<number> {
+async function nowAgreed(tx: Tx, o: Answered): Promise<NowAgreed> {
   switch (o.taken) {
     case 'accepted':
-      return o.offer.grossMinor;
+      return { gross: o.offer.grossMinor };
     case 'declined':
       return owedOnReturn(tx, o);
     case 'rest-declined': {
       const stands = o.job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
-      return stands?.grossMinor ?? 0;
+      return { gross: stands?.grossMinor ?? 0 };
     }
   }
 }
 
-/** After a no, the agreed price becomes the return fee alone; a claim's unit goes back free. */
-async function owedOnReturn(tx: Tx, o: Omit<Answered, 'taken' | 'offer'>): Promise<number> {
+/** After a no, the agreed price becomes the fees alone; a claim's unit goes back free. */
+async function owedOnReturn(tx: Tx, o: Omit<Answered, 'taken' | 'offer'>): Promise<NowAgreed> {
   const revisions: Revision[] = o.job.quotes[0]?.revisions ?? [];
-  const first = revisions[0]?.lines[0];
-  if (!first) throw new Error('a job without an agreed price was declined');
-  const { category, rateBps } = readLine(first);
-  const amount = o.job.kind === 'claim' ? 0 : o.workshop.returnFeeMinor;
-  return writeRevision(tx, {
+  const lines = readLinesAfterNo(o.job, o.workshop);
+  const { inspectionFee } = feesAfterNo(lines);
+  const gross = await writeRevision(tx, {
     quoteId: o.quoteId,
     revision: 1 + Math.max(...revisions.map((revision) => revision.revision)),
     state: 'accepted',
-    // The return fee is kept with tax whatever way the prices are kept.
+    // The fees are kept with tax whatever way the prices are kept.
     isGross: true,
     reason: 'Returned unrepaired after the changed price was declined',
     onYes: '',
     onNo: '',
     now: o.now,
     validUntil: addDays(dayInZone(o.now, o.workshop.timeZone), o.workshop.approvalDays),
-    lines: [returnFeeLine({ amount, category, rateBps })],
+    lines,
     decided: { at: o.now, by: o.actor.kind, agreedText: o.agreedText },
   });
+  return { gross, ...(inspectionFee > 0 ? { inspectionFee } : {}) };
 }

@@ -6,6 +6,7 @@ import { Refusal } from '@/lib/outcome';
 import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { readWorkshop } from '@/lib/workshop/records';
+import { withInspectionFee } from './rules/inspection-fee';
 import { type QuoteLine, splitCovered } from './rules/lines';
 import { readLine } from './stored-lines';
 import { writeRevision } from './write-revision';
@@ -15,7 +16,8 @@ import { writeRevision } from './write-revision';
  * move. An offer that was written and not answered is replaced, so that only one is ever open.
  *
  * On a claim there is no price before the ruling, and what is covered is in every price by itself: the lines given are
- * what the customer would pay beside it.
+ * what the customer would pay beside it. So is an inspection fee that was agreed to, with the line that takes it off
+ * where the workshop does so.
  */
 export async function writeOffer(o: {
   jobId: string;
@@ -24,19 +26,34 @@ export async function writeOffer(o: {
   reason: string;
   onYes: string;
   onNo: string;
+  /** the kind of work that is proposed, in the customer's words; absent: none is written */
+  proposal?: string;
+  /** working days that the changed repair takes beside those promised; null or absent: none */
+  furtherDays?: number | null;
   actor: Extract<Actor, { id: string }>;
   now: Date;
 }): Promise<{ revision: number; gross: number }> {
   return transaction(async (tx) => {
     const quote = await tx.quote.findUnique({
       where: { jobId: o.jobId },
-      select: { id: true, revisions: { select: { revision: true } } },
+      select: {
+        id: true,
+        revisions: {
+          select: { revision: true, state: true, lines: { orderBy: { position: 'asc' } } },
+        },
+      },
     });
     if (!quote) throw new Refusal('not-found', 'There is no such job.');
     const covered = await coveredPart(tx, o.jobId);
     if (covered.length > 0 && o.lines.length === 0)
       throw new Refusal('invalid', 'Give at least one line that is not covered', 'description-0');
     const workshop = await readWorkshop(tx);
+    const agreed = quote.revisions.find((each) => each.state === 'accepted');
+    const lines = withInspectionFee(
+      o.lines,
+      agreed?.lines.map(readLine) ?? [],
+      workshop.isInspectionFeeTakenOff,
+    );
     const revision = 1 + Math.max(0, ...quote.revisions.map((each) => each.revision));
     await tx.quoteRevision.updateMany({
       where: { quoteId: quote.id, state: 'sent' },
@@ -52,7 +69,9 @@ export async function writeOffer(o: {
       onNo: o.onNo,
       now: o.now,
       validUntil: addDays(dayInZone(o.now, workshop.timeZone), workshop.approvalDays),
-      lines: [...covered, ...o.lines],
+      proposal: o.proposal ?? '',
+      workingDays: o.furtherDays ?? null,
+      lines: [...covered, ...lines],
     });
     await writeEvent(tx, {
       jobId: o.jobId,

@@ -10,6 +10,11 @@ export type RevisionWrite = {
   reason: string;
   onYes: string;
   onNo: string;
+  /** the kind of work that is proposed, in the customer's words */
+  proposal?: string;
+  /** on a quote that was asked for from the unit's arrival; on a changed price beside those promised */
+  workingDays?: number | null;
+  note?: string;
   now: Date;
   validUntil: Day;
   lines: readonly QuoteLine[];
@@ -28,6 +33,9 @@ export async function writeRevision(tx: Tx, o: RevisionWrite): Promise<number> {
       reason: o.reason,
       onYes: o.onYes,
       onNo: o.onNo,
+      proposal: o.proposal ?? '',
+      workingDays: o.workingDays ?? null,
+      note: o.note ?? '',
       issuedAt: o.now,
       validUntil: dayToDate(o.validUntil),
       decidedAt: o.decided?.at ?? null,

@@ -199,6 +199,14 @@ describe('who may move a job, and what must hold', () => {
       'customer',
       ['wrong-kind', 'something-covered'],
     ],
+    ['a price lapses by the clock', { stage: 'awaiting-approval', hasOpenOffer: true }, 'lapse', 'clock', []],
+    [
+      'and by nobody else, who take it back instead',
+      { stage: 'awaiting-approval', hasOpenOffer: true },
+      'lapse',
+      'staff',
+      ['wrong-person'],
+    ],
     [
       'staff do not say no for the customer',
       { kind: 'claim', stage: 'awaiting-approval', ruling: 'partly' },

@@ -49,6 +49,7 @@ export type StageMail =
   | 'unit-arrived'
   | 'approval-asked'
   | 'approval-recorded'
+  | 'offer-lapsed'
   | 'unit-ready'
   | 'unit-sent-back'
   | 'unclaimed-notice';
@@ -146,6 +147,16 @@ export const MOVES = [
     needs: [],
     label: 'Take the price back',
     consequence: 'The price that was not answered no longer counts. Write another one. No mail.',
+  },
+  {
+    key: 'lapse',
+    from: ['awaiting-approval'],
+    to: 'assessing',
+    by: ['clock'],
+    needs: ['offer-sent'],
+    mail: 'offer-lapsed',
+    label: 'Let the price lapse',
+    consequence: 'The day it held until has passed without an answer. Write another price.',
   },
   {
     key: 'start-bench',

@@ -1,0 +1,46 @@
+import { roundedShare } from '@/lib/money/amount';
+import { type QuoteLine, returnFeeLine } from './lines';
+
+const isFee = (line: QuoteLine) => line.kind === 'inspection-fee' && line.amount > 0;
+
+/** A line whose amount has the tax in it, from one of a price that is kept with tax or without. */
+function withTax(line: QuoteLine, isGross: boolean): QuoteLine {
+  return isGross ? line : { ...line, amount: line.amount + roundedShare(line.amount, line.rateBps, 10_000) };
+}
+
+/**
+ * What is owed once the customer has said no, line by line with tax: the inspection fee that was agreed to before, and
+ * the return fee, taxed like the repair. A line that took the fee off does not count, since the repair does not go ahead.
+ * `returnFee` is in minor units with tax; 0 keeps its line, so that the price says that the way back is free.
+ *
+ * linesAfterNo({ agreed: [work 72.00, fee 18.00], isGross: true, returnFee: 9.60 }) -> [fee 18.00, return 9.60]
+ */
+export function linesAfterNo(o: {
+  agreed: readonly QuoteLine[];
+  isGross: boolean;
+  returnFee: number;
+}): QuoteLine[] {
+  const [first] = o.agreed;
+  if (!first) throw new RangeError('A price without lines cannot be declined');
+  const { category, rateBps } = first;
+  return [
+    ...o.agreed.filter(isFee).map((line) => withTax(line, o.isGross)),
+    returnFeeLine({ amount: o.returnFee, category, rateBps }),
+  ];
+}
+
+export type AfterNo = {
+  /** both with tax, minor units */
+  inspectionFee: number;
+  returnFee: number;
+};
+
+/** What a no costs; null where it sends nothing back, because part of the claim is covered and gets repaired. */
+export type CostOfNo = AfterNo | null;
+
+/** The two amounts of linesAfterNo, for pages and mails that name them. */
+export function feesAfterNo(lines: readonly QuoteLine[]): AfterNo {
+  const sum = (kind: QuoteLine['kind']) =>
+    lines.filter((line) => line.kind === kind).reduce((total, line) => total + line.amount, 0);
+  return { inspectionFee: sum('inspection-fee'), returnFee: sum('return-fee') };
+}

@@ -1,0 +1,28 @@
+import type { QuoteLine } from './lines';
+
+/** What stands on the line that takes the fee off again. */
+export const FEE_TAKEN_OFF = 'Inspection fee, taken off since the repair goes ahead';
+
+const isFee = (line: QuoteLine) => line.kind === 'inspection-fee' && line.amount > 0;
+const isTakenOff = (line: QuoteLine) => line.kind === 'inspection-fee' && line.amount < 0;
+
+/**
+ * A changed price with the inspection fee that was agreed to before, and, where the workshop takes it off a repair that
+ * goes ahead, the line that does so; the customer sees both, so that the fee is neither forgotten nor charged twice. A
+ * fee the price names itself is not put in again, and one that it takes off itself not taken off again.
+ *
+ * withInspectionFee([work 90.00], [work 72.00, fee 18.00], true) -> [work 90.00, fee 18.00, fee taken off -18.00]
+ */
+export function withInspectionFee(
+  offered: readonly QuoteLine[],
+  agreed: readonly QuoteLine[],
+  takesOff: boolean,
+): QuoteLine[] {
+  const carried = offered.some(isFee) ? [] : agreed.filter(isFee);
+  const lines = [...offered, ...carried];
+  if (!takesOff || lines.some(isTakenOff)) return lines;
+  const takenOff = lines
+    .filter(isFee)
+    .map((line) => ({ ...line, description: FEE_TAKEN_OFF, amount: -line.amount }));
+  return [...lines, ...takenOff];
+}

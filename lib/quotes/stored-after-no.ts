@@ -1,0 +1,30 @@
+import { factsOf } from '@/lib/jobs/facts';
+import type { JobRecord } from '@/lib/jobs/records';
+import { isSomethingCovered } from '@/lib/jobs/rules/guards';
+import type { WorkshopCard } from '@/lib/workshop/records';
+import { type CostOfNo, feesAfterNo, linesAfterNo } from './rules/after-no';
+import type { QuoteLine } from './rules/lines';
+import { readLine } from './stored-lines';
+
+/** The lines that a job's agreed price becomes when its changed price is declined; a claim's unit goes back free. */
+export function readLinesAfterNo(job: JobRecord, workshop: WorkshopCard): QuoteLine[] {
+  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  if (!agreed) throw new Error('a job without an agreed price');
+  return linesAfterNo({
+    agreed: agreed.lines.map(readLine),
+    isGross: agreed.isGross,
+    returnFee: job.kind === 'claim' ? 0 : workshop.returnFeeMinor,
+  });
+}
+
+/** What a no to a changed price of this job costs, fee by fee. */
+export function readCostOfNo(job: JobRecord, workshop: WorkshopCard): CostOfNo {
+  return isSomethingCovered(factsOf(job)) ? null : feesAfterNo(readLinesAfterNo(job, workshop));
+}
+
+/** The same as facts of a mail. */
+export function costOfNoFacts(cost: CostOfNo): { returnFee: number | null; inspectionFee?: number } {
+  if (cost === null) return { returnFee: null };
+  const { returnFee, inspectionFee } = cost;
+  return inspectionFee > 0 ? { returnFee, inspectionFee } : { returnFee };
+}

@@ -1,0 +1,114 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { dayFromDate } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import { readJob } from '@/lib/jobs/records';
+import { decideOffer } from '@/lib/quotes/decide-offer';
+import { FEE_TAKEN_OFF } from '@/lib/quotes/rules/inspection-fee';
+import type { QuoteLine } from '@/lib/quotes/rules/lines';
+import { resetDatabase, useDatabase } from '@/tests/database';
+import { assessedJob } from '@/tests/makers/course';
+import { askPrice, PAD } from '@/tests/makers/offer';
+import { makeWorkshop } from '@/tests/makers/workshop';
+
+/** A Wednesday: five working days on, the promise is Wednesday 2 December. */
+const ASKED = new Date('2026-11-25T09:00:00Z');
+/** The Monday after. */
+const ANSWERED = new Date('2026-11-30T18:00:00Z');
+const FEE: QuoteLine = { ...PAD, kind: 'inspection-fee', description: 'Inspection', amount: 1800 };
+
+useDatabase();
+
+let jobId: string;
+beforeEach(async () => {
+  await resetDatabase();
+  jobId = await assessedJob(await makeWorkshop(ASKED), ASKED);
+}, 60_000);
+
+async function answer(decision: 'accepted' | 'declined', revision: number, now = ANSWERED) {
+  await decideOffer({ jobId, revision, decision, agreedText: '', actor: { kind: 'customer' }, now });
+  const job = await readJob({ id: jobId });
+  const mail = await db.mail.findFirst({
+    where: { template: 'approval-recorded' },
+    orderBy: { id: 'desc' },
+  });
+  if (!job || !mail) throw new Error('no job or mail');
+  const agreed = job.quotes[0]?.revisions.find(({ state }) => state === 'accepted');
+  return { job, mail: mail.data, agreed, promise: job.promisedOn && dayFromDate(job.promisedOn) };
+}
+
+describe('the promise after an answer', () => {
+  it('moves by the working days the question waited, and the customer is told why', async () => {
+    const { job, mail, promise } = await answer('accepted', await askPrice(jobId, ASKED));
+    expect(promise).toBe('2026-12-07');
+    const moved = {
+      from: '2026-12-02',
+      to: '2026-12-07',
+      reason: 'The job waited 3 working days for your answer.',
+    };
+    expect(job.events.filter(({ kind }) => kind === 'promise-moved').map(({ data }) => data)).toEqual([
+      moved,
+    ]);
+    expect(mail).toEqual({ revision: 2, decision: 'accepted', gross: 9600, promise: moved });
+  });
+
+  it('moves by the days the extra work takes as well', async () => {
+    const { mail, promise } = await answer(
+      'accepted',
+      await askPrice(jobId, ASKED, { furtherDays: 2 }),
+      ASKED,
+    );
+    expect(promise).toBe('2026-12-04');
+    expect(mail).toMatchObject({ promise: { reason: 'The extra work takes 2 working days more.' } });
+  });
+
+  it('stands where the answer came the same day', async () => {
+    const { job, mail, promise } = await answer('accepted', await askPrice(jobId, ASKED), ASKED);
+    expect(promise).toBe('2026-12-02');
+    expect(job.events.some(({ kind }) => kind === 'promise-moved')).toBe(false);
+    expect(mail).toEqual({ revision: 2, decision: 'accepted', gross: 9600 });
+  });
+
+  it('does not move after a no, since nothing is repaired', async () => {
+    const { job, mail, promise } = await answer('declined', await askPrice(jobId, ASKED, { furtherDays: 2 }));
+    expect([job.stage, promise]).toEqual(['declined', '2026-12-02']);
+    expect(mail).toEqual({ revision: 2, decision: 'declined', gross: 960 });
+  });
+});
+
+describe('the inspection fee of a price that is answered', () => {
+  it('is taken off by itself when the repair goes ahead', async () => {
+    const { agreed } = await answer('accepted', await askPrice(jobId, ASKED, { lines: [PAD, FEE] }));
+    expect(agreed?.grossMinor).toBe(9600);
+    expect(agreed?.lines.map(({ description, amountMinor }) => [description, amountMinor])).toEqual([
+      ['Pad rebuilt', 9600],
+      ['Inspection', 1800],
+      [FEE_TAKEN_OFF, -1800],
+    ]);
+  });
+
+  it('is owed beside the return fee after a no, as a line of its own', async () => {
+    const first = await answer('accepted', await askPrice(jobId, ASKED, { lines: [PAD, FEE] }));
+    expect(first.agreed?.revision).toBe(2);
+    const { agreed, mail } = await answer('declined', await askPrice(jobId, ASKED));
+    expect(agreed?.lines.map(({ kind, amountMinor }) => [kind, amountMinor])).toEqual([
+      ['inspection-fee', 1800],
+      ['return-fee', 960],
+    ]);
+    expect(agreed?.grossMinor).toBe(2760);
+    expect(mail).toEqual({ revision: 3, decision: 'declined', gross: 2760, inspectionFee: 1800 });
+    const asked = await db.mail.findMany({
+      where: { template: 'approval-asked' },
+      orderBy: { id: 'asc' },
+    });
+    expect(asked.map(({ data }) => data)).toEqual([
+      expect.not.objectContaining({ inspectionFee: expect.anything() }),
+      expect.objectContaining({ returnFee: 960, inspectionFee: 1800 }),
+    ]);
+  });
+
+  it('stays in the price where the workshop does not take it off', async () => {
+    await db.workshop.update({ where: { id: 1 }, data: { isInspectionFeeTakenOff: false } });
+    const { agreed } = await answer('accepted', await askPrice(jobId, ASKED, { lines: [PAD, FEE] }));
+    expect(agreed?.grossMinor).toBe(11400);
+  });
+});
