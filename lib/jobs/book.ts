@@ -1,14 +1,19 @@
-import { transaction } from '@/lib/db/transaction';
+import { type Tx, transaction } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import { formatMoney } from '@/lib/money/amount';
 import { Refusal } from '@/lib/outcome';
+import { agreedRevision, readQuote } from '@/lib/quotes/records';
 import { bookedLine, revisionTotals } from '@/lib/quotes/rules/lines';
+import { requestMove } from '@/lib/quotes/rules/request-states';
 import { taxCategory } from '@/lib/quotes/stored-lines';
-import { readWorkshop } from '@/lib/workshop/records';
+import { writeQuoteEvent } from '@/lib/quotes/write-quote-event';
+import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { openJob } from './open-job';
 import { hashToken, newestToken } from './private-link';
 import { draftAnswers, fullAnswers, toldAccessories } from './rules/booking';
 import { postedAnswer } from './rules/posted-answer';
+
+const CUSTOMER = { kind: 'customer' } as const;
 
 export type Booked = { number: string; token: string; isNew: boolean };
 
@@ -24,7 +29,13 @@ export async function book(o: { draftToken: string; now: Date }): Promise<Booked
     await tx.$queryRaw`SELECT 1 FROM "booking_draft" WHERE "tokenHash" = ${tokenHash} FOR UPDATE`;
     const draft = await tx.bookingDraft.findUnique({
       where: { tokenHash },
-      select: { id: true, answers: true, repairId: true, job: { select: { id: true, number: true } } },
+      select: {
+        id: true,
+        answers: true,
+        repairId: true,
+        quoteId: true,
+        job: { select: { id: true, number: true } },
+      },
     });
     if (!draft)
       throw new Refusal('not-found', 'This booking was not found. Start again from the price list.');
@@ -60,8 +71,7 @@ export async function book(o: { draftToken: string; now: Date }): Promise<Booked
       },
       select: { id: true },
     });
-    const line = bookedLine({ ...repair, taxCategory: taxCategory.parse(repair.taxCategory) });
-    const { gross } = revisionTotals([line], workshop.pricesIncludeTax);
+    const price = draft.quoteId ? await agreedPrice(tx, draft.quoteId) : listPrice(repair, workshop);
     const job = await openJob(tx, {
       kind: 'repair',
       customerId: customer.id,
@@ -73,18 +83,49 @@ export async function book(o: { draftToken: string; now: Date }): Promise<Booked
       batteryAnswer: answers.parcel.battery,
       dataAnswer: answers.parcel.data,
       accessories: toldAccessories(answers.parcel),
-      lines: [line],
-      isGross: workshop.pricesIncludeTax,
-      reason: 'Booked from the price list',
-      agreedText: `${repair.name} at ${formatMoney(gross, workshop.currency, workshop.locale)} with tax, under the terms of the day.`,
-      currency: workshop.currency,
-      validDays: workshop.approvalDays,
-      timeZone: workshop.timeZone,
-      actor: { kind: 'customer' },
+      ...price,
+      actor: CUSTOMER,
       now: o.now,
     });
+    if (draft.quoteId) {
+      const { from, to } = requestMove('book');
+      await writeQuoteEvent(tx, {
+        quoteId: draft.quoteId,
+        actor: CUSTOMER,
+        now: o.now,
+        event: { kind: 'booked', data: { jobNumber: job.number } },
+        expected: { states: from },
+        to,
+      });
+    }
     await tx.bookingDraft.update({ where: { id: draft.id }, data: { jobId: job.id, updatedAt: o.now } });
     await queueMail(tx, { template: 'job-booked', data: {}, to: address.email, jobId: job.id, now: o.now });
     return { number: job.number, token: job.token, isNew: true };
   });
+}
+
+/** The price list's own price, which the booking agrees to. */
+function listPrice(repair: ListedRepair, workshop: WorkshopCard) {
+  const line = bookedLine({ ...repair, taxCategory: taxCategory.parse(repair.taxCategory) });
+  const { gross } = revisionTotals([line], workshop.pricesIncludeTax);
+  return {
+    lines: [line],
+    isGross: workshop.pricesIncludeTax,
+    reason: 'Booked from the price list',
+    agreedText: `${repair.name} at ${formatMoney(gross, workshop.currency, workshop.locale)} with tax, under the terms of the day.`,
+    currency: workshop.currency,
+    validDays: workshop.approvalDays,
+    timeZone: workshop.timeZone,
+  };
+}
+
+type ListedRepair = { name: string; priceMinor: number; taxCategory: string; taxRateBps: number };
+
+/** The price of a quote that the customer said yes to; the quote's row stays locked until the booking is written. */
+async function agreedPrice(tx: Tx, quoteId: string) {
+  await tx.$queryRaw`SELECT 1 FROM "quote" WHERE "id" = ${quoteId} FOR UPDATE`;
+  const quote = await readQuote({ id: quoteId }, tx);
+  const agreed = quote && agreedRevision(quote);
+  if (!quote || !agreed) throw new Refusal('conflict', 'The price for this booking is not agreed any more.');
+  return { agreed: { quoteId, quoteNumber: quote.number, grossMinor: agreed.grossMinor } };
 }

@@ -1,7 +1,9 @@
 import { customerPrice } from '@/lib/catalogue/rules/price';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
-import { taxCategory } from '@/lib/quotes/stored-lines';
+import { agreedRevision, readQuote } from '@/lib/quotes/records';
+import { type ShownLine, shownLines } from '@/lib/quotes/rules/lines';
+import { readLine, taxCategory } from '@/lib/quotes/stored-lines';
 import { readWorkshop } from '@/lib/workshop/records';
 
 const OFFER = {
@@ -20,13 +22,52 @@ const OFFER = {
 export type BookingRepair = Prisma.RepairGetPayload<{ select: typeof OFFER }> & {
   /** what the customer pays with tax, minor units */
   grossMinor: number;
+  /** the accepted quote this booking is for; null when it is booked from the price list */
+  quote: BookedQuote | null;
 };
 
-/** The repair a booking is for, with its model and the newest terms of its policy; null when it is not offered. */
-export async function readBookingRepair(id: string): Promise<BookingRepair | null> {
+export type BookedQuote = {
+  number: string;
+  proposal: string;
+  lines: ShownLine[];
+  isGross: boolean;
+  known: { name: string; email: string; phone: string };
+};
+
+/**
+ * The repair a booking is for, with its model and the newest terms of its policy; null when it is not offered. Under an
+ * accepted quote it need not be on the price list, and the price and the time are the agreed ones.
+ */
+export async function readBookingRepair(
+  id: string,
+  quoteId: string | null = null,
+): Promise<BookingRepair | null> {
   const repair = await db.repair.findUnique({ where: { id }, select: OFFER });
-  if (!repair?.isListed || !repair.model.isListed) return null;
+  if (!repair) return null;
+  if (quoteId !== null) return underQuote(repair, quoteId);
+  if (!repair.isListed || !repair.model.isListed) return null;
   const { pricesIncludeTax } = await readWorkshop();
   const priced = { ...repair, taxCategory: taxCategory.parse(repair.taxCategory) };
-  return { ...repair, grossMinor: customerPrice(priced, pricesIncludeTax).gross };
+  return { ...repair, grossMinor: customerPrice(priced, pricesIncludeTax).gross, quote: null };
+}
+
+type OfferedRepair = Prisma.RepairGetPayload<{ select: typeof OFFER }>;
+
+async function underQuote(repair: OfferedRepair, quoteId: string): Promise<BookingRepair | null> {
+  const quote = await readQuote({ id: quoteId });
+  const agreed = quote && agreedRevision(quote);
+  if (!quote || !agreed) return null;
+  const { name, email, phone } = quote.request;
+  return {
+    ...repair,
+    workingDays: agreed.workingDays ?? repair.workingDays,
+    grossMinor: agreed.grossMinor,
+    quote: {
+      number: quote.number,
+      proposal: agreed.proposal,
+      lines: shownLines(agreed.lines.map(readLine)),
+      isGross: agreed.isGross,
+      known: { name, email, phone },
+    },
+  };
 }

@@ -9,7 +9,13 @@ import { type BookingStep, type DraftAnswers, draftAnswers, type STEP_SCHEMAS } 
 /** A draft lives this long after its last answer; the sweep removes older ones. */
 export const DRAFT_DAYS = 14;
 
-export type Draft = { id: string; repairId: string; answers: DraftAnswers; jobId: string | null };
+export type Draft = {
+  id: string;
+  repairId: string;
+  answers: DraftAnswers;
+  jobId: string | null;
+  quoteId: string | null;
+};
 
 /** Begins a booking and returns the token that opens it. */
 export async function startDraft(o: { repairId: string; now: Date }): Promise<string> {
@@ -37,7 +43,7 @@ export async function startDraft(o: { repairId: string; now: Date }): Promise<st
 export async function readDraft(token: string): Promise<Draft | null> {
   const row = await db.bookingDraft.findUnique({
     where: { tokenHash: hashToken(token) },
-    select: { id: true, repairId: true, answers: true, jobId: true },
+    select: { id: true, repairId: true, answers: true, jobId: true, quoteId: true },
   });
   return row ? { ...row, answers: draftAnswers.parse(row.answers) } : null;
 }

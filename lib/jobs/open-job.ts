@@ -2,6 +2,7 @@ import { addDays, dayInZone } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import { newNumber } from '@/lib/numbers/draw';
 import { foldSerial } from '@/lib/numbers/serial';
+import { Refusal } from '@/lib/outcome';
 import type { QuoteLine } from '@/lib/quotes/rules/lines';
 import { writeRevision } from '@/lib/quotes/write-revision';
 import { type Actor, actorId } from './actor';
@@ -9,7 +10,9 @@ import { createLink } from './private-link';
 import { EVENT_DATA } from './rules/events';
 import type { JobKind } from './rules/stages';
 
-export type NewJob = {
+export type NewJob = JobPart & (NewPrice | AgreedPrice);
+
+type JobPart = {
   kind: JobKind;
   customerId: string;
   modelId: string;
@@ -20,6 +23,13 @@ export type NewJob = {
   batteryAnswer: string;
   dataAnswer: string;
   accessories: readonly string[];
+  actor: Actor;
+  now: Date;
+};
+
+/** A price agreed to by booking: it becomes the first revision of a quote of the job's own. */
+type NewPrice = {
+  agreed?: never;
   lines: readonly QuoteLine[];
   isGross: boolean;
   reason: string;
@@ -27,9 +37,10 @@ export type NewJob = {
   currency: string;
   validDays: number;
   timeZone: string;
-  actor: Actor;
-  now: Date;
 };
+
+/** A quote that was asked for and accepted before: the job takes it as it is. */
+type AgreedPrice = { agreed: { quoteId: string; quoteNumber: string; grossMinor: number } };
 
 export type OpenedJob = { id: string; number: string; token: string; grossMinor: number };
 
@@ -40,7 +51,7 @@ export async function openJob(tx: Tx, o: NewJob): Promise<OpenedJob> {
     orderBy: { version: 'desc' },
     select: { id: true },
   });
-  const quoteNumber = newNumber('Q');
+  const quoteNumber = o.agreed?.quoteNumber ?? newNumber('Q');
   const job = await tx.job.create({
     data: {
       number: newNumber('J'),
@@ -70,13 +81,37 @@ export async function openJob(tx: Tx, o: NewJob): Promise<OpenedJob> {
           data: EVENT_DATA.booked.parse({ accessories: [...o.accessories], quoteNumber }),
         },
       },
-      quotes: { create: { number: quoteNumber, currency: o.currency } },
     },
-    select: { id: true, number: true, quotes: { select: { id: true } } },
+    select: { id: true, number: true },
   });
-  const quote = job.quotes[0];
-  if (!quote) throw new Error('a job was written without its quote');
-  const grossMinor = await writeRevision(tx, {
+  const grossMinor = o.agreed
+    ? await takeQuote(tx, job.id, o.agreed)
+    : await writePrice(tx, job.id, quoteNumber, o);
+  const token = await createLink(tx, job.id, o.now);
+  return { id: job.id, number: job.number, token, grossMinor };
+}
+
+/** A quote has one job: of two bookings of it at once, the second finds it taken and nothing of it is kept. */
+async function takeQuote(tx: Tx, jobId: string, agreed: AgreedPrice['agreed']): Promise<number> {
+  const { count } = await tx.quote.updateMany({
+    where: { id: agreed.quoteId, jobId: null },
+    data: { jobId },
+  });
+  if (count === 0) throw new Refusal('conflict', 'A repair was booked for this price already.');
+  return agreed.grossMinor;
+}
+
+async function writePrice(
+  tx: Tx,
+  jobId: string,
+  number: string,
+  o: NewPrice & Pick<JobPart, 'actor' | 'now'>,
+): Promise<number> {
+  const quote = await tx.quote.create({
+    data: { number, currency: o.currency, jobId },
+    select: { id: true },
+  });
+  return writeRevision(tx, {
     quoteId: quote.id,
     revision: 1,
     state: 'accepted',
@@ -89,6 +124,4 @@ export async function openJob(tx: Tx, o: NewJob): Promise<OpenedJob> {
     lines: o.lines,
     decided: { at: o.now, by: o.actor.kind, agreedText: o.agreedText },
   });
-  const token = await createLink(tx, job.id, o.now);
-  return { id: job.id, number: job.number, token, grossMinor };
 }

@@ -10,7 +10,7 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { mailContent } from './rules/content';
 
-export type MailRow = { template: string; data: unknown; jobId: string | null; quoteId: string | null };
+export type MailRow = { template: string; data: unknown; jobId: string | null; quoteId?: string | null };
 
 export type DrawnMail = {
   subject: string;

@@ -1,0 +1,62 @@
+import { dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { transaction } from '@/lib/db/transaction';
+import { queueMail } from '@/lib/mail/queue';
+import { Refusal } from '@/lib/outcome';
+import { readWorkshop } from '@/lib/workshop/records';
+import { readQuote } from './records';
+import { isHeld } from './rules/held-price';
+import { requestMove } from './rules/request-states';
+import { writeQuoteEvent } from './write-quote-event';
+
+const CUSTOMER = { kind: 'customer' } as const;
+
+/**
+ * The customer's yes or no to a quote. The answer names the revision it was given on: if the workshop has sent another
+ * one meanwhile, nothing is decided and the customer sees the new price. The words agreed to are frozen with who and
+ * when. Answering the same way twice is not an error, since a tap on a weak signal is often sent again.
+ */
+export async function decideQuote(o: {
+  quoteId: string;
+  revision: number;
+  decision: 'accepted' | 'declined';
+  agreedText: string;
+  now: Date;
+}): Promise<void> {
+  await transaction(async (tx) => {
+    await tx.$queryRaw`SELECT 1 FROM "quote" WHERE "id" = ${o.quoteId} FOR UPDATE`;
+    const quote = await readQuote({ id: o.quoteId }, tx);
+    const offer = quote?.revisions.find(({ revision }) => revision === o.revision);
+    if (!quote || !offer) throw new Refusal('not-found', 'There is no such price to answer.');
+    if (offer.state === o.decision) return;
+    if (offer.state !== 'sent') {
+      throw new Refusal(
+        'conflict',
+        'This price was answered or replaced already. Look at the page once more.',
+      );
+    }
+    const { timeZone } = await readWorkshop(tx);
+    if (o.decision === 'accepted' && !isHeld(dayFromDate(offer.validUntil), dayInZone(o.now, timeZone))) {
+      throw new Refusal('conflict', 'This price is no longer held. Write to us, and we send you a new one.');
+    }
+    const { from, to } = requestMove(o.decision === 'accepted' ? 'accept' : 'decline');
+    await writeQuoteEvent(tx, {
+      quoteId: quote.id,
+      actor: CUSTOMER,
+      now: o.now,
+      event: { kind: 'decided', data: { revision: o.revision, decision: o.decision } },
+      expected: { version: quote.version, states: from },
+      to,
+    });
+    await tx.quoteRevision.update({
+      where: { id: offer.id },
+      data: { state: o.decision, decidedAt: o.now, decidedBy: CUSTOMER.kind, agreedText: o.agreedText },
+    });
+    const mail = { to: quote.request.email, quoteId: quote.id, now: o.now };
+    if (o.decision === 'accepted') {
+      const data = { revision: o.revision, gross: offer.grossMinor };
+      await queueMail(tx, { template: 'quote-accepted', data, ...mail });
+    } else {
+      await queueMail(tx, { template: 'quote-declined', data: { revision: o.revision }, ...mail });
+    }
+  });
+}

@@ -1,0 +1,35 @@
+import type { Day } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { formatMoney } from '@/lib/money/amount';
+import { showNumber } from '@/lib/numbers/job-number';
+import type { ShownLine } from './lines';
+
+export type Answered = {
+  number: string;
+  revision: number;
+  lines: readonly ShownLine[];
+  isGross: boolean;
+  gross: number;
+  validUntil: Day;
+  currency: string;
+  locale: string;
+};
+
+/**
+ * The words that a customer agrees to or declines, kept with the answer: every line, the total, how long it held, and
+ * under which terms. Amounts of lines are named with tax or without, as the revision has them.
+ *
+ * agreedWords('accepted', …) -> 'Yes to quote Q-…, revision 1: USB-C socket replaced £72.00. Amounts with tax. Total …'
+ */
+export function agreedWords(decision: 'accepted' | 'declined', o: Answered): string {
+  const money = (minor: number) => formatMoney(minor, o.currency, o.locale);
+  const lines = o.lines.map((line) => `${line.description} ${money(line.amount)}`).join('; ');
+  return [
+    `${decision === 'accepted' ? 'Yes' : 'No'} to quote ${showNumber(o.number)}, revision ${o.revision}: ${lines}.`,
+    `Amounts of the lines ${o.isGross ? 'with' : 'without'} tax.`,
+    `Total with tax ${money(o.gross)}, held until the end of ${formatDay(o.validUntil, o.locale, 'weekday')}.`,
+    ...(decision === 'accepted'
+      ? ['Under the terms of the workshop on the day of the answer. Paid when the repair is done.']
+      : []),
+  ].join(' ');
+}

@@ -1,0 +1,29 @@
+import { compareDays, type Day } from '@/lib/calendar/day';
+
+/**
+ * Calendar days that a price must hold at least: Directive (EU) 2024/1799 Art. 4 lets the conditions of the repair form
+ * stand for 30 calendar days, and the workshop gives every price the same.
+ */
+export const LEAST_VALID_DAYS = 30;
+export const MOST_VALID_DAYS = 365;
+
+/** True through the whole of a price's last day. */
+export function isHeld(validUntil: Day, today: Day): boolean {
+  return compareDays(today, validUntil) <= 0;
+}
+
+export type HeldOffer = { gross: number; validUntil: Day };
+
+/**
+ * Whether a new revision may take the place of a price that was sent: always once that one is no longer held; while it
+ * is, only at the same price or less, or for a change that the customer asked for.
+ *
+ * mayReplace({ gross: 7450, validUntil: 27 December }, { gross: 8000, customerAsked: false, today: 1 December }) -> false
+ */
+export function mayReplace(
+  held: HeldOffer | null,
+  next: { gross: number; customerAsked: boolean; today: Day },
+): boolean {
+  if (!held || !isHeld(held.validUntil, next.today)) return true;
+  return next.customerAsked || next.gross <= held.gross;
+}

@@ -1,0 +1,143 @@
+import { addDays, compareDays, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { type Tx, transaction } from '@/lib/db/transaction';
+import type { Actor } from '@/lib/jobs/actor';
+import { queueMail } from '@/lib/mail/queue';
+import { Refusal } from '@/lib/outcome';
+import { readWorkshop } from '@/lib/workshop/records';
+import { openRevision, type QuoteRecord, readQuote } from './records';
+import { isHeld, LEAST_VALID_DAYS, MOST_VALID_DAYS, mayReplace } from './rules/held-price';
+import { OFFERED_KINDS, type QuoteLine, revisionTotals } from './rules/lines';
+import { requestMove } from './rules/request-states';
+import { writeQuoteEvent } from './write-quote-event';
+import { writeRevision } from './write-revision';
+
+export type QuoteToSend = {
+  quoteId: string;
+  /** the version the writer saw */
+  version: number;
+  /** the repair of the catalogue whose cover and check sheet the work gets */
+  repairId: string;
+  lines: readonly QuoteLine[];
+  /** what was found in what the customer sent */
+  reason: string;
+  proposal: string;
+  workingDays: number;
+  note: string;
+  validDays: number;
+  /** the customer asked for what a new revision changes */
+  customerAsked?: boolean;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+};
+
+const ON_YES = 'You book the repair in a few short steps, post the unit, and pay when the repair is done.';
+const ON_NO = 'Nothing is booked and nothing is owed.';
+
+/**
+ * Sends a price to the customer as the next revision of the quote, held for at least 30 calendar days.
+ *
+ * A price that is still held is a promise. Another one takes its place only when it is not higher and ends no sooner,
+ * or when the customer asked for the change; who asked is kept in the history. The replaced revision stays readable and
+ * can no longer be accepted.
+ */
+export async function sendQuote(o: QuoteToSend): Promise<{ revision: number; gross: number }> {
+  refuseBadTerms(o);
+  return transaction(async (tx) => {
+    await tx.$queryRaw`SELECT 1 FROM "quote" WHERE "id" = ${o.quoteId} FOR UPDATE`;
+    const quote = await readQuote({ id: o.quoteId }, tx);
+    if (!quote) throw new Refusal('not-found', 'There is no such request.');
+    await requireRepair(tx, o.repairId);
+    const workshop = await readWorkshop(tx);
+    const isGross = workshop.pricesIncludeTax;
+    const { gross } = revisionTotals(o.lines, isGross);
+    if (gross < 0) throw new Refusal('invalid', 'The price comes to less than nothing.', 'amount-0');
+    const today = dayInZone(o.now, workshop.timeZone);
+    const validUntil = addDays(today, o.validDays);
+    refuseBrokenPromise(quote, { ...o, gross, today, validUntil });
+    await tx.quoteRevision.updateMany({
+      where: { quoteId: quote.id, state: 'sent' },
+      data: { state: 'replaced' },
+    });
+    const revision = 1 + Math.max(0, ...quote.revisions.map((each) => each.revision));
+    await writeRevision(tx, {
+      quoteId: quote.id,
+      revision,
+      state: 'sent',
+      isGross,
+      reason: o.reason,
+      proposal: o.proposal,
+      workingDays: o.workingDays,
+      note: o.note,
+      onYes: ON_YES,
+      onNo: ON_NO,
+      now: o.now,
+      validUntil,
+      lines: o.lines,
+    });
+    await tx.quoteRequest.update({ where: { quoteId: quote.id }, data: { repairId: o.repairId } });
+    const { from, to } = requestMove('send-quote');
+    await writeQuoteEvent(tx, {
+      quoteId: quote.id,
+      actor: o.actor,
+      now: o.now,
+      event: { kind: 'sent', data: { revision, gross, validUntil, customerAsked: o.customerAsked ?? false } },
+      expected: { version: o.version, states: from },
+      to,
+    });
+    await queueMail(tx, {
+      template: 'quote-sent',
+      data: { revision, gross, validUntil, workingDays: o.workingDays },
+      to: quote.request.email,
+      quoteId: quote.id,
+      now: o.now,
+    });
+    return { revision, gross };
+  });
+}
+
+function refuseBadTerms(o: QuoteToSend): void {
+  if (o.lines.length === 0) throw new Refusal('invalid', 'Give at least one line', 'description-0');
+  const strange = o.lines.findIndex((line) => !OFFERED_KINDS.some((kind) => kind === line.kind));
+  if (strange >= 0) throw new Refusal('invalid', 'Choose another kind of line', `kind-${strange}`);
+  if (o.validDays < LEAST_VALID_DAYS) {
+    throw new Refusal('invalid', `A price holds for at least ${LEAST_VALID_DAYS} days`, 'validDays');
+  }
+  if (o.validDays > MOST_VALID_DAYS) {
+    throw new Refusal('invalid', `A price holds for at most ${MOST_VALID_DAYS} days`, 'validDays');
+  }
+  if (o.workingDays < 1) throw new Refusal('invalid', 'Give one working day or more', 'workingDays');
+}
+
+async function requireRepair(tx: Tx, repairId: string): Promise<void> {
+  const repair = await tx.repair.findUnique({
+    where: { id: repairId },
+    select: { _count: { select: { sheets: true } } },
+  });
+  if (!repair) throw new Refusal('invalid', 'Choose a repair of the catalogue', 'repairId');
+  if (repair._count.sheets === 0) {
+    throw new Refusal('invalid', 'This repair has no check sheet yet, so it cannot be proved', 'repairId');
+  }
+}
+
+type NextOffer = Pick<QuoteToSend, 'customerAsked'> & {
+  gross: number;
+  today: ReturnType<typeof dayInZone>;
+  validUntil: ReturnType<typeof dayInZone>;
+};
+
+function refuseBrokenPromise(quote: QuoteRecord, next: NextOffer): void {
+  const open = openRevision(quote);
+  if (!open) return;
+  const held = { gross: open.grossMinor, validUntil: dayFromDate(open.validUntil) };
+  const customerAsked = next.customerAsked ?? false;
+  if (!mayReplace(held, { ...next, customerAsked })) {
+    throw new Refusal(
+      'invalid',
+      'The price you sent is still held, so a new one cannot be higher unless the customer asked for the change.',
+      'customerAsked',
+    );
+  }
+  if (isHeld(held.validUntil, next.today) && compareDays(next.validUntil, held.validUntil) < 0) {
+    throw new Refusal('invalid', 'The price you sent is held for longer than this', 'validDays');
+  }
+}
