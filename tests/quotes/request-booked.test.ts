@@ -1,0 +1,115 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { db } from '@/lib/db/client';
+import { book } from '@/lib/jobs/book';
+import { readBookingRepair } from '@/lib/jobs/booking-repair';
+import { readDraft, saveStep } from '@/lib/jobs/draft';
+import { factsOf } from '@/lib/jobs/facts';
+import { findJobByToken } from '@/lib/jobs/private-link';
+import { readJob } from '@/lib/jobs/records';
+import { nextStep } from '@/lib/jobs/rules/booking';
+import { startBooking } from '@/lib/quotes/book-quote';
+import { decideQuote } from '@/lib/quotes/decide-quote';
+import { agreedRevision } from '@/lib/quotes/records';
+import { resetDatabase, useDatabase } from '@/tests/database';
+import { ADDRESS } from '@/tests/makers/job';
+import { makeQuote, makeRequest, quoteNow } from '@/tests/makers/quote';
+import { makeWorkshop } from '@/tests/makers/workshop';
+
+useDatabase();
+
+const NOW = new Date('2026-12-01T10:00:00Z');
+
+let world: Awaited<ReturnType<typeof makeWorkshop>>;
+let quoteId = '';
+
+beforeEach(async () => {
+  await resetDatabase();
+  world = await makeWorkshop(NOW);
+  quoteId = (await makeRequest({ now: NOW })).quoteId;
+  await makeQuote({ quoteId, repairId: world.repairId, now: NOW, validDays: 60 });
+  await makeQuote({ quoteId, repairId: world.repairId, now: NOW, amount: 9000, validDays: 60 });
+}, 60_000);
+
+const accept = () => decideQuote({ quoteId, revision: 2, decision: 'accepted', agreedText: 'Yes', now: NOW });
+
+async function fill(token: string): Promise<void> {
+  const parcel = { accessories: [], otherAccessory: '', battery: 'healthy', data: 'none' as const };
+  await saveStep({ token, step: 'parcel', answers: parcel, now: NOW });
+  await saveStep({ token, step: 'address', answers: ADDRESS, now: NOW });
+}
+
+describe('booking an accepted quote', () => {
+  it('waits for the yes', async () => {
+    await expect(startBooking({ quoteId, now: NOW })).rejects.toMatchObject({ code: 'conflict' });
+  });
+
+  it('opens at the first step that nothing is known of, and comes back to the same draft', async () => {
+    await accept();
+    const token = await startBooking({ quoteId, now: NOW });
+    const draft = await readDraft(token);
+    expect(draft?.answers).toMatchObject({
+      unit: { serial: 'HW2-10480-K' },
+      problem: { history: ['dropped'] },
+    });
+    expect(nextStep(draft?.answers ?? {})).toBe('parcel');
+    expect(await startBooking({ quoteId, now: NOW })).toBe(token);
+    expect(await db.bookingDraft.count()).toBe(1);
+  });
+
+  it('shows the agreed price of a repair that is on no list', async () => {
+    await accept();
+    await db.repair.update({ where: { id: world.repairId }, data: { isListed: false } });
+    expect(await readBookingRepair(world.repairId)).toBeNull();
+    const shown = await readBookingRepair(world.repairId, quoteId);
+    expect(shown).toMatchObject({ grossMinor: 9000, workingDays: 7 });
+    expect(shown?.quote).toMatchObject({
+      lines: [{ description: 'Socket rebuilt with wire', amount: 9000 }],
+      known: { name: 'Ines Farrow', email: 'ines.farrow@example.org' },
+    });
+  });
+
+  it('gives the quote to the job, the agreed revision as it was', async () => {
+    await accept();
+    const before = agreedRevision(await quoteNow(quoteId));
+    const token = await startBooking({ quoteId, now: NOW });
+    await fill(token);
+    const booked = await book({ draftToken: token, now: NOW });
+    const job = await readJob({ number: booked.number });
+    const quote = await quoteNow(quoteId);
+    expect(job?.quotes.map(({ id }) => id)).toEqual([quoteId]);
+    expect(job && factsOf(job).owed).toBe(9000);
+    expect(job?.stage).toBe('booked');
+    expect(quote.request.state).toBe('booked');
+    expect(quote.job?.number).toBe(booked.number);
+    expect(agreedRevision(quote)).toEqual(before);
+    expect(quote.events.at(-1)).toMatchObject({ kind: 'booked', data: { jobNumber: booked.number } });
+    expect(await book({ draftToken: token, now: NOW })).toMatchObject({
+      number: booked.number,
+      isNew: false,
+    });
+    expect(await findJobByToken(booked.token)).toMatchObject({ jobId: job?.id });
+  });
+
+  it('happens once: another draft of the same quote is refused, and nothing of it is kept', async () => {
+    await accept();
+    const token = await startBooking({ quoteId, now: NOW });
+    await fill(token);
+    const begun = await db.bookingDraft.findFirstOrThrow();
+    const { hashToken } = await import('@/lib/jobs/private-link');
+    await db.bookingDraft.create({
+      data: {
+        tokenHash: hashToken('second'),
+        repairId: begun.repairId,
+        quoteId,
+        answers: (await readDraft(token))?.answers ?? {},
+        createdAt: NOW,
+        updatedAt: NOW,
+      },
+    });
+    await book({ draftToken: token, now: NOW });
+    await expect(book({ draftToken: 'second', now: NOW })).rejects.toMatchObject({ code: 'conflict' });
+    await expect(startBooking({ quoteId, now: NOW })).rejects.toMatchObject({ code: 'conflict' });
+    expect(await db.job.count()).toBe(1);
+    expect(await db.customer.count()).toBe(1);
+  });
+});
