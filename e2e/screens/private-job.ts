@@ -15,10 +15,7 @@ export function privateJob(page: Page) {
     sayYes: page.getByRole('button', { name: /^Yes, repair it for/ }),
     /** The price for what a claim does not cover. */
     restOffer: page.getByRole('region', { name: /^Price for the rest/ }),
-    async sayNoToTheRest() {
-      const asked = await unfold(page, 'No, repair only the covered part');
-      await asked.getByRole('button', { name: /^Yes, only the covered part/ }).click();
-    },
+    sayNoToTheRest: () => page.getByRole('button', { name: /^No, only the covered part/ }).click(),
     price: page.getByRole('region', { name: 'Price', exact: true }),
     certificate: part('Your certificate'),
     certificateFile: page.getByRole('link', { name: 'Certificate (PDF)' }),

@@ -26,10 +26,8 @@ export async function writeOffer(o: {
   reason: string;
   onYes: string;
   onNo: string;
-  /** the kind of work that is proposed, in the customer's words; absent: none is written */
-  proposal?: string;
-  /** working days that the changed repair takes beside those promised; null or absent: none */
-  furtherDays?: number | null;
+  /** working days that the changed repair takes beside those promised; absent: none */
+  furtherDays?: number | undefined;
   actor: Extract<Actor, { id: string }>;
   now: Date;
 }): Promise<{ revision: number; gross: number }> {
@@ -69,8 +67,7 @@ export async function writeOffer(o: {
       onNo: o.onNo,
       now: o.now,
       validUntil: addDays(dayInZone(o.now, workshop.timeZone), workshop.approvalDays),
-      proposal: o.proposal ?? '',
-      workingDays: o.furtherDays ?? null,
+      workingDays: o.furtherDays || null,
       lines: [...covered, ...lines],
     });
     await writeEvent(tx, {

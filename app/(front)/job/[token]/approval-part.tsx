@@ -1,35 +1,35 @@
 import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
-import { ConfirmButton } from '@/app/ui/forms/confirm-button';
-import { SubmitBar } from '@/app/ui/forms/submit';
+import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
 import { Table } from '@/app/ui/page/table';
 import { PhotoStrip } from '@/app/ui/photos/photo';
-import { dayFromDate } from '@/lib/calendar/day';
+import { compareDays, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
-import { factsOf } from '@/lib/jobs/facts';
-import { isSomethingCovered } from '@/lib/jobs/rules/guards';
+import { now } from '@/lib/clock';
 import { formatMoney } from '@/lib/money/amount';
+import { moveReason, promiseAfterWait } from '@/lib/promise/rules/after-wait';
+import type { AfterNo } from '@/lib/quotes/rules/after-no';
 import { COVERED_TOGETHER, revisionChanges } from '@/lib/quotes/rules/lines';
+import { readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { readLine } from '@/lib/quotes/stored-lines';
+import { readCalendar } from '@/lib/workshop/records';
 import { decide } from './actions';
 import type { PartProps, Revision } from './part-props';
 import { photosOf } from './photos-of';
 
 /** The changed price: what was found, what changes line by line, and what yes and no lead to. */
-export function ApprovalPart({ job, token, workshop, offer }: PartProps & { offer: Revision }) {
+export async function ApprovalPart({ job, token, workshop, offer }: PartProps & { offer: Revision }) {
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
   const before = agreed?.lines.map(readLine) ?? [];
-  const now = offer.lines.map(readLine);
-  const changes = revisionChanges(before, now);
+  const changes = revisionChanges(before, offer.lines.map(readLine));
   const until = formatDay(dayFromDate(offer.validUntil), workshop.locale, 'weekday');
-  const isRest = isSomethingCovered(factsOf(job));
+  const costOfNo = readCostOfNo(job, workshop);
+  const isRest = costOfNo === null;
   const words = isRest
     ? restWords(money, offer)
-    : repairWords(money, offer, {
-        before: agreed?.grossMinor ?? 0,
-        returnFee: job.kind === 'claim' ? 0 : workshop.returnFeeMinor,
-      });
+    : repairWords(money, offer, { before: agreed?.grossMinor ?? 0, cost: costOfNo });
+  const promise = await promiseIfToday(job, workshop, offer.workingDays ?? 0);
   return (
     <section className="approval" aria-labelledby="approval">
       <h2 id="approval">{words.heading}</h2>
@@ -46,7 +46,7 @@ export function ApprovalPart({ job, token, workshop, offer }: PartProps & { offe
         photos={photosOf(job, token, (photo) => photo.purpose === 'finding')}
       />
       <Table
-        caption="What changes, with tax"
+        caption={offer.isGross ? 'What changes, with tax' : 'What changes, before tax'}
         columns={[
           { key: 'what', head: 'What', kind: 'rowhead', cell: (row) => row.description },
           {
@@ -65,7 +65,7 @@ export function ApprovalPart({ job, token, workshop, offer }: PartProps & { offe
         rows={[
           ...(isRest ? [{ description: COVERED_TOGETHER, was: 0, now: 0 }] : []),
           ...changes,
-          { description: 'Together', was: agreed?.grossMinor ?? 0, now: offer.grossMinor },
+          { description: 'Together, with tax', was: agreed?.grossMinor ?? 0, now: offer.grossMinor },
         ]}
         rowKey={(row) => row.description}
         keep
@@ -74,6 +74,8 @@ export function ApprovalPart({ job, token, workshop, offer }: PartProps & { offe
         items={[
           { term: 'If you say yes', text: offer.onYes || words.onYes },
           { term: 'If you say no', text: offer.onNo || words.onNo },
+          { term: 'What a no costs', text: costOfNo && feesText(costOfNo, money) },
+          { term: 'Our promise', text: promise },
           { term: 'Answer by', text: until },
         ]}
       />
@@ -89,12 +91,7 @@ export function ApprovalPart({ job, token, workshop, offer }: PartProps & { offe
         hidden={{ revision: offer.revision, decision: 'declined', agreedText: words.declined }}
         label="Say no"
       >
-        <ConfirmButton
-          label={words.no}
-          question={words.question}
-          confirm={words.confirm}
-          consequence="You can book it in again later."
-        />
+        <SubmitButton label={words.no} consequence={words.declined} kind="second" />
       </ActionForm>
     </section>
   );
@@ -102,19 +99,46 @@ export function ApprovalPart({ job, token, workshop, offer }: PartProps & { offe
 
 type Money = (minor: number) => string;
 
+/** What a promise given before comes to when the answer is yes today; the wait itself is not counted in it. */
+async function promiseIfToday(
+  job: PartProps['job'],
+  workshop: PartProps['workshop'],
+  furtherDays: number,
+): Promise<string | null> {
+  const asked = job.events.findLast((event) => event.toStage === 'awaiting-approval');
+  if (!job.promisedOn || !asked) return null;
+  const endedOn = dayInZone(now(), workshop.timeZone);
+  const { on } = promiseAfterWait(
+    {
+      promisedOn: dayFromDate(job.promisedOn),
+      askedOn: dayInZone(asked.at, workshop.timeZone),
+      endedOn,
+      furtherDays,
+    },
+    await readCalendar(workshop, endedOn),
+  );
+  if (compareDays(on, endedOn) < 0) return null;
+  const extra = furtherDays === 0 ? '' : ` ${moveReason({ waitedDays: 0, furtherDays })}`;
+  return `With a yes today it is ready by ${formatDay(on, workshop.locale, 'weekday')}. The time we wait for your answer is not counted.${extra}`;
+}
+
+/** The fees of a no, one by one and together. */
+function feesText({ inspectionFee, returnFee }: AfterNo, money: Money): string {
+  if (inspectionFee === 0) return `Return fee ${money(returnFee)}, and nothing else.`;
+  return `Inspection fee ${money(inspectionFee)}, return fee ${money(returnFee)}: ${money(inspectionFee + returnFee)} together, and nothing else.`;
+}
+
 /** The words of a price for a whole repair: a no sends the unit back. */
-function repairWords(money: Money, offer: Revision, o: { before: number; returnFee: number }) {
-  const back = money(o.returnFee);
+function repairWords(money: Money, offer: Revision, o: { before: number; cost: AfterNo }) {
+  const back = money(o.cost.inspectionFee + o.cost.returnFee);
   return {
     heading: `New price: ${money(offer.grossMinor)}`,
     onYes: 'We go on with the repair at once, at the new price.',
-    onNo: `We send the unit back unrepaired. The return costs ${back}.`,
+    onNo: `We send the unit back unrepaired. You pay ${back}.`,
     yes: `Yes, repair it for ${money(offer.grossMinor)}`,
     agreed: `I agree to ${money(offer.grossMinor)} with tax for this repair, instead of ${money(o.before)}.`,
-    no: 'No, send it back unrepaired',
-    question: 'Send it back unrepaired?',
-    confirm: `Yes, send it back for ${back}`,
-    declined: `I decline the new price and ask for the unit back unrepaired for ${back}.`,
+    no: `No, send it back for ${back}`,
+    declined: `I decline the new price and ask for the unit back unrepaired for ${back}. I can book it in again later.`,
   };
 }
 
@@ -126,9 +150,7 @@ function restWords(money: Money, offer: Revision) {
     onNo: `We repair the covered part for ${money(0)} and leave the rest as it is.`,
     yes: `Yes, repair the rest too for ${money(offer.grossMinor)}`,
     agreed: `I agree to ${money(offer.grossMinor)} with tax for the rest. The covered part stays free (${money(0)}).`,
-    no: 'No, repair only the covered part',
-    question: 'Repair only the covered part?',
-    confirm: `Yes, only the covered part, for ${money(0)}`,
+    no: `No, only the covered part, for ${money(0)}`,
     declined: `I decline the price for the rest. Please repair the covered part for ${money(0)}.`,
   };
 }

@@ -60,4 +60,10 @@ export const offerForm = z.object({
   reason: text('the reason, in words the customer can follow', 1000),
   onYes: optionalText(500),
   onNo: optionalText(500),
+  furtherDays: z.coerce
+    .number({ error: 'Enter whole working days' })
+    .int('Enter whole working days')
+    .min(0, 'Enter whole working days')
+    .max(250, 'That is more than a year of work')
+    .optional(),
 });

@@ -5,11 +5,11 @@ import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { readMoney } from '@/lib/money/amount';
 import { Refusal } from '@/lib/outcome';
 import { OFFERED_KINDS, type QuoteLine } from '@/lib/quotes/rules/lines';
-import { readLine } from '@/lib/quotes/stored-lines';
 import { writeOffer } from '@/lib/quotes/write-offer';
 import { readWorkshop } from '@/lib/workshop/records';
 import { onJob } from '../action-kit';
 import { OFFER_LINES, offerForm } from '../schema';
+import { taxesFor, taxValue } from './taxes';
 
 const kindOf = z.enum(OFFERED_KINDS);
 
@@ -32,14 +32,14 @@ export async function writeChangedPrice(
 }
 
 /**
- * Filled lines of the form, taxed like the repair itself. A line with a text and no amount, or the other way, is refused.
- * What a claim covers is no line of the form: the offer brings it along.
+ * Filled lines of the form, each with the tax chosen for it, or the repair's own where there was nothing to choose. A
+ * line with a text and no amount, or the other way, is refused. What a claim covers and an inspection fee are no lines
+ * of the form: the offer brings them along.
  */
 async function offerLines(jobNumber: string, formData: FormData): Promise<QuoteLine[]> {
   const job = await jobByNumber(jobNumber);
-  const first = job?.quotes[0]?.revisions[0]?.lines[0];
-  if (!first) throw new Refusal('not-found', 'There is no such job.');
-  const { category, rateBps } = readLine(first);
+  if (!job) throw new Refusal('not-found', 'There is no such job.');
+  const taxes = await taxesFor(job);
   const { currency } = await readWorkshop();
   const lines: QuoteLine[] = [];
   for (let index = 0; index < OFFER_LINES; index += 1) {
@@ -51,13 +51,15 @@ async function offerLines(jobNumber: string, formData: FormData): Promise<QuoteL
     if (!reading.ok) throw new Refusal('invalid', 'Enter the amount like 24.00', `amount-${index}`);
     const kind = kindOf.safeParse(text(formData, `kind-${index}`));
     if (!kind.success) throw new Refusal('invalid', 'Choose the kind of this line', `kind-${index}`);
+    const chosen = text(formData, `tax-${index}`);
+    const tax = chosen === '' ? taxes[0] : taxes.find((each) => taxValue(each) === chosen);
+    if (!tax) throw new Refusal('invalid', 'Choose a tax of the catalogue', `tax-${index}`);
     const isLess = kind.data === 'discount';
     lines.push({
       kind: kind.data,
       description: description.slice(0, 200),
       amount: isLess ? -Math.abs(reading.minor) : reading.minor,
-      category,
-      rateBps,
+      ...tax,
     });
   }
   if (lines.length === 0) throw new Refusal('invalid', 'Give at least one line', 'description-0');

@@ -1,7 +1,5 @@
 import type { Metadata } from 'next';
 import { ActionForm } from '@/app/ui/forms/action-form';
-import { MoneyField } from '@/app/ui/forms/money-field';
-import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
@@ -13,27 +11,21 @@ import { symptomsOfRepairs } from '@/lib/catalogue/records';
 import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
 import { isSomethingCovered } from '@/lib/jobs/rules/guards';
-import { decimalText, formatMoney } from '@/lib/money/amount';
+import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { OFFERED_KINDS, type QuoteLine, shownLines, splitCovered } from '@/lib/quotes/rules/lines';
+import type { CostOfNo } from '@/lib/quotes/rules/after-no';
+import { type QuoteLine, shownLines, splitCovered } from '@/lib/quotes/rules/lines';
+import { readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { carriedFields } from '../carried-fields';
 import { openSheet } from '../open-sheet';
 import { OFFER_LINES } from '../schema';
 import { writeChangedPrice } from './actions';
+import { OfferLine } from './offer-line';
+import { taxesFor } from './taxes';
 
 export const metadata: Metadata = { title: 'Changed price' };
-
-const KIND_WORDS: Record<(typeof OFFERED_KINDS)[number], string> = {
-  labour: 'Labour',
-  part: 'Part',
-  postage: 'Postage',
-  'inspection-fee': 'Inspection fee',
-  'return-fee': 'Return fee',
-  discount: 'Discount (minus)',
-  adjustment: 'Adjustment',
-};
 
 type Props = { params: Promise<{ number: string }> };
 
@@ -46,7 +38,9 @@ export default async function ChangedPricePage({ params }: Props) {
   const isOpen = job.stage === 'assessing' || job.stage === 'on-bench';
   const facts = factsOf(job);
   const waitsForRuling = job.kind === 'claim' && facts.ruling === null;
-  const { covered, lines } = startingLines(job);
+  const { covered, lines, fees } = startingLines(job);
+  const taxes = await taxesFor(job);
+  const costOfNo = readCostOfNo(job, workshop);
   const repairNames = [...(await symptomsOfRepairs(job.model.id)).keys()];
   return (
     <>
@@ -86,36 +80,31 @@ export default async function ChangedPricePage({ params }: Props) {
               />
             </section>
           ) : null}
-          {Array.from({ length: OFFER_LINES }, (_, index) => {
-            const line = lines[index];
-            return (
+          {fees.length > 0 ? (
+            <p>
+              {`The inspection fee of ${money(sumOf(fees))} that was agreed to is in the price by itself${workshop.isInspectionFeeTakenOff ? ', and so is the line that takes it off since the repair goes ahead' : ''}.`}
+            </p>
+          ) : null}
+          {Array.from({ length: OFFER_LINES }, (_, index) => (
+            <OfferLine
               // biome-ignore lint/suspicious/noArrayIndexKey: the lines of this form are numbered places
-              <fieldset key={index} className="offer-line">
-                <legend>{`Line ${index + 1}`}</legend>
-                <Select
-                  name={`kind-${index}`}
-                  label="Kind"
-                  choices={OFFERED_KINDS.map((kind) => ({ value: kind, label: KIND_WORDS[kind] }))}
-                  defaultValue={line?.kind ?? 'labour'}
-                />
-                <TextField
-                  name={`description-${index}`}
-                  label="What"
-                  optional={index > 0}
-                  maxLength={200}
-                  list={repairNames}
-                  defaultValue={line?.description}
-                />
-                <MoneyField
-                  name={`amount-${index}`}
-                  label={workshop.pricesIncludeTax ? 'Amount with tax' : 'Amount before tax'}
-                  currency={workshop.currency}
-                  optional={index > 0}
-                  defaultValue={line ? decimalText(line.amount, workshop.currency) : undefined}
-                />
-              </fieldset>
-            );
-          })}
+              key={index}
+              index={index}
+              line={lines[index]}
+              taxes={taxes}
+              workshop={workshop}
+              repairNames={repairNames}
+            />
+          ))}
+          <TextField
+            name="furtherDays"
+            label="Working days this takes beside those promised"
+            hint="A yes moves the promise by these days, and by those it waits for the answer."
+            optional
+            inputMode="numeric"
+            width="short"
+            maxLength={3}
+          />
           <TextArea
             name="onYes"
             label="What happens on yes"
@@ -131,9 +120,9 @@ export default async function ChangedPricePage({ params }: Props) {
             rows={2}
             maxLength={500}
             hint={
-              isSomethingCovered(facts)
+              costOfNo === null
                 ? `Left empty: the covered part is repaired for ${money(0)} and the rest stays as it is.`
-                : `Left empty: the unit goes back unrepaired for ${money(job.kind === 'claim' ? 0 : workshop.returnFeeMinor)}.`
+                : `Left empty: the unit goes back unrepaired for ${noCosts(costOfNo, money)}.`
             }
           />
           <SubmitButton
@@ -154,19 +143,34 @@ export default async function ChangedPricePage({ params }: Props) {
   );
 }
 
+type Starting = { covered: QuoteLine[]; lines: QuoteLine[]; fees: QuoteLine[] };
+
 /**
  * What the form starts from: the agreed lines. On a claim of which something is covered that part stands apart and only
- * the paid lines can be changed; on one that is not covered the same work is offered, without the cover.
+ * the paid lines can be changed; on one that is not covered the same work is offered, without the cover. An inspection
+ * fee that was agreed to comes along by itself, so that it is no line of the form either.
  */
-function startingLines(job: JobRecord): { covered: QuoteLine[]; lines: QuoteLine[] } {
+function startingLines(job: JobRecord): Starting {
   const revisions = job.quotes[0]?.revisions ?? [];
-  const agreed = splitCovered(
-    revisions.find((revision) => revision.state === 'accepted')?.lines.map(readLine) ?? [],
-  );
-  if (job.kind !== 'claim') return { covered: [], lines: [...agreed.covered, ...agreed.paid] };
+  const accepted = revisions.find((revision) => revision.state === 'accepted')?.lines.map(readLine) ?? [];
+  const fees = accepted.filter((line) => line.kind === 'inspection-fee' && line.amount > 0);
+  const agreed = splitCovered(accepted.filter((line) => line.kind !== 'inspection-fee'));
+  if (job.kind !== 'claim') return { covered: [], lines: [...agreed.covered, ...agreed.paid], fees };
   if (isSomethingCovered(factsOf(job))) {
     const { covered } = splitCovered(revisions[0]?.lines.map(readLine) ?? []);
-    return { covered, lines: agreed.paid };
+    return { covered, lines: agreed.paid, fees };
   }
-  return { covered: [], lines: [...agreed.covered.filter(({ kind }) => kind !== 'cover'), ...agreed.paid] };
+  const uncovered = agreed.covered.filter(({ kind }) => kind !== 'cover');
+  return { covered: [], lines: [...uncovered, ...agreed.paid], fees };
+}
+
+function sumOf(lines: readonly QuoteLine[]): number {
+  return lines.reduce((sum, line) => sum + line.amount, 0);
+}
+
+/** What goes with a no: the fees, named where there are two. */
+function noCosts(cost: NonNullable<CostOfNo>, money: (minor: number) => string): string {
+  const { inspectionFee, returnFee } = cost;
+  if (inspectionFee === 0) return money(returnFee);
+  return `${money(inspectionFee + returnFee)} (inspection ${money(inspectionFee)}, return ${money(returnFee)})`;
 }
