@@ -4,8 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { FormFields } from '@/app/(front)/quote/[token]/form/form-fields';
 import { day } from '@/lib/calendar/day';
 import { drawRepairForm } from '@/lib/documents/repair-form';
+import { isHeld, LEAST_VALID_DAYS, mayReplace } from '@/lib/quotes/rules/held-price';
 import {
-  HELD_DAYS,
   lastHeldDay,
   REPAIR_FORM_FIELDS,
   type RepairFormFacts,
@@ -159,11 +159,22 @@ describe('the fields of the European Repair Information Form', () => {
 
 describe('what the form promises', () => {
   test('its conditions hold for 30 calendar days: provided 1 December 2026, the last is the 31st', () => {
-    expect(HELD_DAYS).toBe(30);
+    expect(LEAST_VALID_DAYS).toBe(30);
     expect(lastHeldDay(day('2026-12-01'))).toBe('2026-12-31');
+    expect(isHeld(day('2026-12-31'), day('2026-12-31'))).toBe(true);
+    expect(isHeld(day('2026-12-31'), day('2027-01-01'))).toBe(false);
     // Over the end of a year and of a leap year's February.
     expect(lastHeldDay(day('2026-12-15'))).toBe('2027-01-14');
     expect(lastHeldDay(day('2028-01-31'))).toBe('2028-03-01');
+  });
+
+  test('and a higher price takes its place within them only when the customer asked for it', () => {
+    const held = { gross: 13060, validUntil: day('2026-12-31') };
+    const onDay30 = { today: day('2026-12-31'), customerAsked: false };
+    expect(mayReplace(held, { ...onDay30, gross: 13061 })).toBe(false);
+    expect(mayReplace(held, { ...onDay30, gross: 13061, customerAsked: true })).toBe(true);
+    expect(mayReplace(held, { ...onDay30, gross: 13060 })).toBe(true);
+    expect(mayReplace(held, { ...onDay30, gross: 13061, today: day('2027-01-01') })).toBe(true);
   });
 
   test('a quote that ends sooner is no form', () => {

@@ -1,6 +1,7 @@
 import { addDays, compareDays, type Day, daysBetween } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { formatMoney } from '@/lib/money/amount';
+import { LEAST_VALID_DAYS } from './held-price';
 
 /**
  * The European Repair Information Form: Directive (EU) 2024/1799, Annex I. Its eleven fields stand here in the order of
@@ -25,12 +26,9 @@ export type RepairFormKey = (typeof REPAIR_FORM_FIELDS)[number];
 export const REPAIR_FORM_TITLE = 'European Repair Information Form';
 export const REPAIR_FORM_LAW = 'Directive (EU) 2024/1799, Annex I';
 
-/** Calendar days from its provision on which the conditions of a form may not be changed. */
-export const HELD_DAYS = 30;
-
 /** The last day on which a form provided on a day still binds: provided 1 December 2026, the 31st. */
 export function lastHeldDay(providedOn: Day): Day {
-  return addDays(providedOn, HELD_DAYS);
+  return addDays(providedOn, LEAST_VALID_DAYS);
 }
 
 export type RepairFormFacts = {
@@ -93,7 +91,9 @@ const HEADINGS: Record<RepairFormKey, string> = {
  */
 export function repairForm(facts: RepairFormFacts): RepairFormField[] {
   if (compareDays(facts.validUntil, lastHeldDay(facts.providedOn)) < 0)
-    throw new RangeError(`A repair form holds for ${HELD_DAYS} days at least, not until ${facts.validUntil}`);
+    throw new RangeError(
+      `A repair form holds for ${LEAST_VALID_DAYS} days at least, not until ${facts.validUntil}`,
+    );
   return REPAIR_FORM_FIELDS.map((key, index) => ({
     key,
     place: index + 1,

@@ -8,7 +8,7 @@ export function FormFields({ fields }: { fields: readonly RepairFormField[] }) {
       aria-labelledby={`field-${key}`}
       className="grid gap-x-6 gap-y-1 border-t border-edge py-3 sm:grid-cols-[14rem_1fr]"
     >
-      <h2 id={`field-${key}`} className="m-0 text-body">{`${place}. ${heading}`}</h2>
+      <h3 id={`field-${key}`} className="m-0 text-body">{`${place}. ${heading}`}</h3>
       <div>
         {entries.map(({ name, text }) => (
           <p key={`${name}: ${text}`} className="m-0 mb-1 written">

@@ -1,0 +1,18 @@
+import { nothingHere, serveFile } from '@/app/serve-file';
+import { drawQuote } from '@/lib/documents/quote';
+import { jobQuoteData } from '@/lib/quotes/quote-data';
+import { jobOfToken } from '../open-job';
+
+/** The newest price of the job. */
+export async function GET(
+  _request: Request,
+  { params }: { params: Promise<{ token: string }> },
+): Promise<Response> {
+  const job = await jobOfToken((await params).token);
+  const data = job ? await jobQuoteData(job) : null;
+  if (!data) return nothingHere();
+  return serveFile(await drawQuote(data), {
+    type: 'application/pdf',
+    name: `quote-${data.number}-${data.revision}.pdf`,
+  });
+}

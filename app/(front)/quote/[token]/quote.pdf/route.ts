@@ -1,0 +1,17 @@
+import { nothingHere, serveFile } from '@/app/serve-file';
+import { drawQuote } from '@/lib/documents/quote';
+import { askedQuoteData } from '@/lib/quotes/quote-data';
+import { quoteOfToken } from '../open-quote';
+
+export async function GET(
+  _request: Request,
+  { params }: { params: Promise<{ token: string }> },
+): Promise<Response> {
+  const quote = await quoteOfToken((await params).token);
+  const data = quote ? await askedQuoteData(quote) : null;
+  if (!data) return nothingHere();
+  return serveFile(await drawQuote(data), {
+    type: 'application/pdf',
+    name: `quote-${data.number}-${data.revision}.pdf`,
+  });
+}

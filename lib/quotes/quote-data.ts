@@ -1,0 +1,208 @@
+import { dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { db } from '@/lib/db/client';
+import type { Workshop } from '@/lib/documents/kit/page';
+import type { Price } from '@/lib/documents/money-sheet';
+import type { QuoteData } from '@/lib/documents/quote';
+import { jobAddress, newestQuoteToken, newestToken, quoteAddress } from '@/lib/jobs/private-link';
+import { type JobRecord, readStage, stagesReached } from '@/lib/jobs/records';
+import { runOfStamps } from '@/lib/jobs/rules/run-of-stamps';
+import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { formatMoney } from '@/lib/money/amount';
+import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import type { QuoteRecord } from './records';
+import { type QuoteLine, revisionTotals, shownLines } from './rules/lines';
+import { requestMove } from './rules/request-states';
+import { readCostOfNo } from './stored-after-no';
+import { readLine } from './stored-lines';
+
+type Revision = QuoteRecord['revisions'][number];
+
+/**
+ * The price that a request for one led to: a certain revision, else the one that waits for an answer, the agreed one or
+ * the last. A changed price of the job that was booked later proposes nothing, and is its job's paper.
+ */
+export function shownRevision(quote: QuoteRecord, revision?: number): Revision | null {
+  const asked = quote.revisions.filter(({ proposal }) => proposal !== '');
+  const inState = (state: string) => asked.find((each) => each.state === state);
+  const shown =
+    revision === undefined
+      ? (inState('sent') ?? inState('accepted') ?? asked.at(-1))
+      : asked.find((each) => each.revision === revision);
+  return shown ?? null;
+}
+
+/** Everything the paper of a quote that was asked for says; null while no price has been sent. */
+export async function askedQuoteData(quote: QuoteRecord, revision?: number): Promise<QuoteData | null> {
+  const shown = shownRevision(quote, revision);
+  if (!shown) return null;
+  const workshop = await readWorkshop();
+  const token = await newestQuoteToken(db, quote.id);
+  const { request } = quote;
+  const earlier = quote.revisions.findLast((each) => each.revision < shown.revision);
+  return {
+    ...revisionData(shown, { workshop, currency: quote.currency }),
+    number: quote.number,
+    job: quote.job?.number ?? null,
+    customer: request.name,
+    unit: { model: request.device, serial: request.serialTyped || 'not told' },
+    answerUrl: token ? quoteAddress(token) : null,
+    stamps: askedStamps(quote, workshop.timeZone),
+    found: paragraphs(shown.reason),
+    before: earlier ? { revision: earlier.revision, gross: earlier.grossMinor } : null,
+    ifYes: [
+      requestMove('accept').consequence,
+      'You post the unit to us and pay the postage. We write to you when it has arrived.',
+      `We repair it, prove it and send it back. You pay ${formatMoney(shown.grossMinor, quote.currency, workshop.locale)} before it goes back.`,
+    ],
+    ifNo: [requestMove('decline').consequence],
+  };
+}
+
+/** Everything the paper of a job's newest price says: the one that waits for an answer, else the agreed one. */
+export async function jobQuoteData(job: JobRecord): Promise<QuoteData | null> {
+  const quote = job.quotes[0];
+  const revisions = quote?.revisions ?? [];
+  const agreed = revisions.find(({ state }) => state === 'accepted');
+  const shown = revisions.find(({ state }) => state === 'sent') ?? agreed ?? revisions.at(-1);
+  if (!quote || !shown) return null;
+  const workshop = await readWorkshop();
+  const token = await newestToken(db, job.id);
+  // A price that was declined was never the agreed one, so nothing is compared with it.
+  const earlier = revisions.findLast(
+    ({ revision, state, decidedAt }) =>
+      revision < shown.revision && (state === 'accepted' || (state === 'replaced' && decidedAt !== null)),
+  );
+  const { currency } = quote;
+  const words =
+    shown.state === 'sent' ? offerWords(job, { workshop, gross: shown.grossMinor, currency }) : null;
+  return {
+    ...revisionData(shown, { workshop, currency: quote.currency }),
+    number: quote.number,
+    job: job.number,
+    customer: job.customer.name,
+    unit: { model: `${job.model.maker} ${job.model.name}`, serial: job.serialTyped },
+    answerUrl: token ? jobAddress(token) : null,
+    stamps: runOfStamps(readStage(job.stage), stagesReached(job.events)).map((step) => ({
+      label: STAGE_WORDS[step.stage].label,
+      day: step.at ? dayInZone(step.at, workshop.timeZone) : null,
+    })),
+    found: [...paragraphs(shown.reason), ...job.findings.map(({ text }) => text)],
+    before: earlier ? { revision: earlier.revision, gross: earlier.grossMinor } : null,
+    ifYes: words ? [shown.onYes || words.onYes] : [],
+    ifNo: words ? [shown.onNo || words.onNo] : [],
+  };
+}
+
+/** The workshop as it signs its papers. */
+export function signature(workshop: WorkshopCard): Workshop {
+  return {
+    name: workshop.name,
+    address: addressOf(workshop),
+    phone: workshop.phone || null,
+    email: workshop.email || null,
+  };
+}
+
+export function addressOf(workshop: WorkshopCard): string[] {
+  return [...workshop.addressLines, workshop.town, workshop.postcode].filter((line) => line !== '');
+}
+
+/** What the tax in some lines is called; null where all of them are outside its scope. */
+export function taxNameOf(lines: readonly QuoteLine[], workshop: WorkshopCard): string | null {
+  return lines.every(({ category }) => category === 'O') ? null : workshop.taxName;
+}
+
+type Held = { workshop: WorkshopCard; currency: string };
+
+function revisionData(revision: Revision, { workshop, currency }: Held) {
+  const { locale, timeZone } = workshop;
+  return {
+    setting: { paper: workshop.paper, locale, made: revision.decidedAt ?? revision.issuedAt },
+    workshop: signature(workshop),
+    revision: revision.revision,
+    issuedOn: dayInZone(revision.issuedAt, timeZone),
+    validUntil: dayFromDate(revision.validUntil),
+    proposed: proposed(revision),
+    price: priceOf(revision, { workshop, currency }),
+    outcome: outcomeOf(revision, workshop),
+  };
+}
+
+function priceOf(revision: Revision, { workshop, currency }: Held): Price {
+  const lines = revision.lines.map(readLine);
+  const isExempt = lines.some(({ category }) => category === 'E') && workshop.taxExemptReason !== '';
+  return {
+    currency,
+    mode: revision.isGross ? 'gross' : 'net',
+    lines: shownLines(lines).map((line) => ({ ...line, quantity: '' })),
+    totals: revisionTotals(lines, revision.isGross),
+    taxName: taxNameOf(lines, workshop),
+    taxNumber: workshop.taxNumber || null,
+    taxNotes: isExempt ? [workshop.taxExemptReason] : [],
+  };
+}
+
+function proposed({ proposal, workingDays, note }: Revision): string[] {
+  const days = workingDays === 1 ? '1 working day' : `${workingDays} working days`;
+  const time = workingDays === null ? [] : [`It usually takes ${days} from the day the unit arrives.`];
+  return [...paragraphs(proposal), ...time, ...paragraphs(note)];
+}
+
+/** What became of a price, in one or two sentences; null while it waits for its answer. */
+function outcomeOf(revision: Revision, { locale, timeZone }: WorkshopCard): string | null {
+  const on = revision.decidedAt ? formatDay(dayInZone(revision.decidedAt, timeZone), locale, 'weekday') : '';
+  switch (revision.state) {
+    case 'accepted':
+      return `You said yes on ${on}. ${revision.agreedText ?? ''}`.trim();
+    case 'declined':
+      return `You said no on ${on}.`;
+    case 'lapsed':
+      return 'The day to answer by has passed, and the price is no longer held. Write to us for a new one.';
+    case 'replaced':
+      return 'This price was replaced by a later one.';
+    default:
+      return null;
+  }
+}
+
+function askedStamps(quote: QuoteRecord, timeZone: string) {
+  const dayOf = (...kinds: string[]) => {
+    const event = quote.events.findLast(({ kind }) => kinds.includes(kind));
+    return event ? dayInZone(event.at, timeZone) : null;
+  };
+  return [
+    { label: 'Price asked', day: dayInZone(quote.request.askedAt, timeZone) },
+    { label: 'Price sent', day: dayOf('sent') },
+    { label: 'Your answer', day: dayOf('decided') },
+    { label: 'Booked', day: dayOf('booked') },
+  ];
+}
+
+/** What a yes and a no to a changed price lead to, where the person who wrote it did not say. */
+function offerWords(
+  job: JobRecord,
+  o: { workshop: WorkshopCard; gross: number; currency: string },
+): { onYes: string; onNo: string } {
+  const money = (minor: number) => formatMoney(minor, o.currency, o.workshop.locale);
+  const cost = readCostOfNo(job, o.workshop);
+  if (cost === null) {
+    return {
+      onYes: 'We repair both parts in one go.',
+      onNo: `We repair the covered part for ${money(0)} and leave the rest as it is.`,
+    };
+  }
+  const { inspectionFee, returnFee } = cost;
+  const inspected = inspectionFee > 0 ? ` The inspection you agreed to costs ${money(inspectionFee)}.` : '';
+  return {
+    onYes: `We go on with the repair at once. You pay ${money(o.gross)} before it goes back.`,
+    onNo: `We send the unit back unrepaired. The return costs ${money(returnFee)}.${inspected}`,
+  };
+}
+
+function paragraphs(text: string): string[] {
+  return text
+    .split(/\n+/)
+    .map((line) => line.trim())
+    .filter((line) => line !== '');
+}

@@ -1,0 +1,68 @@
+import { compareDays, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { config } from '@/lib/config';
+import { db } from '@/lib/db/client';
+import type { RepairFormData } from '@/lib/documents/repair-form';
+import { newestQuoteToken, quoteAddress } from '@/lib/jobs/private-link';
+import { readWorkshop } from '@/lib/workshop/records';
+import { addressOf, shownRevision, signature, taxNameOf } from './quote-data';
+import type { QuoteRecord } from './records';
+import { revisionTotals } from './rules/lines';
+import { lastHeldDay, repairForm } from './rules/repair-form';
+import { readLine } from './stored-lines';
+
+/**
+ * A quote that was asked for as the European Repair Information Form; null while no price has been sent, and for one
+ * that holds for less than the form must.
+ */
+export async function repairFormData(quote: QuoteRecord): Promise<RepairFormData | null> {
+  const revision = shownRevision(quote);
+  if (!revision) return null;
+  const workshop = await readWorkshop();
+  const providedOn = dayInZone(revision.issuedAt, workshop.timeZone);
+  const validUntil = dayFromDate(revision.validUntil);
+  if (compareDays(validUntil, lastHeldDay(providedOn)) < 0) return null;
+  const token = await newestQuoteToken(db, quote.id);
+  const answerUrl = token ? quoteAddress(token) : null;
+  const lines = revision.lines.map(readLine);
+  const mode = revision.isGross;
+  const { request } = quote;
+  return {
+    setting: { paper: workshop.paper, locale: workshop.locale, made: revision.issuedAt },
+    workshop: signature(workshop),
+    number: quote.number,
+    revision: revision.revision,
+    customer: request.name,
+    unit: { model: request.device, serial: request.serialTyped || 'not told' },
+    providedOn,
+    validUntil,
+    answerUrl,
+    fields: repairForm({
+      locale: workshop.locale,
+      repairer: {
+        name: workshop.name,
+        address: addressOf(workshop),
+        phone: workshop.phone,
+        email: workshop.email,
+        online: answerUrl ?? config.appUrl,
+      },
+      good: { device: request.device, serial: request.serialTyped },
+      defect: revision.reason,
+      proposal: revision.proposal,
+      price: {
+        gross: revision.grossMinor,
+        currency: quote.currency,
+        taxName: taxNameOf(lines, workshop),
+        isInspectionOnly: lines.length > 0 && lines.every(({ kind }) => kind === 'inspection-fee'),
+      },
+      workingDays: revision.workingDays,
+      replacementText: workshop.replacementText,
+      ancillary: lines
+        .filter(({ kind }) => kind === 'postage')
+        .map((line) => ({ description: line.description, gross: revisionTotals([line], mode).gross })),
+      inspectionFee: { amount: workshop.inspectionFeeMinor, isTakenOff: workshop.isInspectionFeeTakenOff },
+      providedOn,
+      validUntil,
+      note: revision.note,
+    }),
+  };
+}
