@@ -4,6 +4,7 @@ import { soughtFrom } from './rules/sought';
 export type FoundPlace =
   | { place: 'job'; number: string }
   | { place: 'claim'; number: string }
+  | { place: 'quote'; number: string }
   | { place: 'list' };
 
 /** Where one search box leads: a number to its own page, anything else to the list of jobs. */
@@ -27,5 +28,12 @@ export async function placeOf(typed: string): Promise<FoundPlace> {
     where: of === 'J' ? { number } : { quotes: { some: { number } } },
     select: { number: true },
   });
+  if (!job && of === 'Q') {
+    const request = await db.quoteRequest.findFirst({
+      where: { quote: { number } },
+      select: { quoteId: true },
+    });
+    if (request) return { place: 'quote', number };
+  }
   return job ? { place: 'job', number: job.number } : { place: 'list' };
 }

@@ -143,10 +143,17 @@ function priceOf(revision: Revision, { workshop, currency }: Held): Price {
   };
 }
 
+/** A price that was asked for counts its days from the arrival, a changed one of a job those that come on top. */
 function proposed({ proposal, workingDays, note }: Revision): string[] {
+  return [...paragraphs(proposal), ...timeText(workingDays ?? 0, proposal !== ''), ...paragraphs(note)];
+}
+
+function timeText(workingDays: number, isFromArrival: boolean): string[] {
+  if (workingDays === 0) return [];
   const days = workingDays === 1 ? '1 working day' : `${workingDays} working days`;
-  const time = workingDays === null ? [] : [`It usually takes ${days} from the day the unit arrives.`];
-  return [...paragraphs(proposal), ...time, ...paragraphs(note)];
+  return [
+    isFromArrival ? `It usually takes ${days} from the day the unit arrives.` : `It takes ${days} more.`,
+  ];
 }
 
 /** What became of a price, in one or two sentences; null while it waits for its answer. */

@@ -5,6 +5,7 @@ import { type NavEntry, NavLinks, NavMenu } from './nav-links';
 
 const LINKS: readonly NavEntry[] = [
   { href: '/workshop', label: 'Today', exact: true },
+  { href: '/workshop/quotes', label: 'Quotes' },
   { href: '/workshop/arrivals', label: 'Arrivals' },
   { href: '/workshop/jobs', label: 'Jobs' },
   { href: '/workshop/claims', label: 'Claims' },

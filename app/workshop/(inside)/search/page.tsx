@@ -18,6 +18,9 @@ export default async function SearchPage({ searchParams }: Props) {
     case 'claim':
       redirect(`/workshop/claims/${found.number}` as Route);
       break;
+    case 'quote':
+      redirect(`/workshop/quotes/${found.number}` as Route);
+      break;
     case 'list':
       redirect(`/workshop/jobs?${new URLSearchParams({ q: typed })}` as Route);
   }

@@ -1,0 +1,42 @@
+'use server';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { askCustomer } from '@/lib/quotes/ask-customer';
+import { turnDown } from '@/lib/quotes/turn-down';
+import { onQuote } from './quote-kit';
+import { questionForm, turnDownForm } from './schema';
+
+export async function askQuestion(
+  number: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onQuote({
+    permission: 'take-in',
+    number,
+    schema: questionForm,
+    formData,
+    part: 'messages',
+    work: async ({ data, ...call }) => {
+      await askCustomer({ ...call, text: data.text });
+      return null;
+    },
+  });
+}
+
+export async function turnDownRequest(
+  number: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onQuote({
+    permission: 'money',
+    number,
+    schema: turnDownForm,
+    formData,
+    part: 'history',
+    work: async ({ data, ...call }) => {
+      await turnDown({ ...call, text: data.text });
+      return null;
+    },
+  });
+}

@@ -1,0 +1,43 @@
+import { Timeline } from '@/app/ui/page/timeline';
+import { formatInstant } from '@/lib/calendar/format';
+import { quoteEventLine } from '@/lib/quotes/rules/quote-events';
+import type { QuotePartProps } from './open-quote';
+
+export function MessagesPart({ quote, workshop, staff }: QuotePartProps) {
+  if (quote.messages.length === 0) return null;
+  return (
+    <section id="messages" aria-labelledby="messages-head">
+      <h2 id="messages-head">Messages</h2>
+      <Timeline
+        label="Messages"
+        entries={quote.messages.map((message) => ({
+          key: message.id,
+          dateTime: message.at.toISOString(),
+          on: formatInstant(message.at, { locale: workshop.locale, zone: workshop.timeZone }),
+          who: message.userId ? staff.get(message.userId)?.name : quote.request.name,
+          what: <span className="written">{message.text}</span>,
+        }))}
+      />
+    </section>
+  );
+}
+
+const WHO: Record<string, string> = { customer: 'the customer', clock: 'the clock' };
+
+export function HistoryPart({ quote, workshop, staff }: QuotePartProps) {
+  return (
+    <section id="history" aria-labelledby="history-head">
+      <h2 id="history-head">History</h2>
+      <Timeline
+        label="Everything that happened to this quote"
+        entries={quote.events.toReversed().map((event) => ({
+          key: event.id,
+          dateTime: event.at.toISOString(),
+          on: formatInstant(event.at, { locale: workshop.locale, zone: workshop.timeZone }),
+          who: event.actorId ? (staff.get(event.actorId)?.name ?? 'staff') : WHO[event.actorKind],
+          what: quoteEventLine(event.kind, event.data),
+        }))}
+      />
+    </section>
+  );
+}

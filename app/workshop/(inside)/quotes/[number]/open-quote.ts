@@ -1,0 +1,26 @@
+import 'server-only';
+import { nothingHere } from '@/app/nothing-here';
+import { requireStaff, type Staff } from '@/app/workshop/who';
+import { staffNames } from '@/lib/jobs/records';
+import type { Role } from '@/lib/people/rules/roles';
+import { quoteByNumber } from '@/lib/quotes/quote-by-number';
+import type { QuoteRecord } from '@/lib/quotes/records';
+import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+
+export type QuotePartProps = {
+  quote: QuoteRecord;
+  workshop: WorkshopCard;
+  staff: ReadonlyMap<string, { name: string; initials: string }>;
+};
+
+/** The quote of a page for a signed-in person, of these roles where they are named, or the not-found page. */
+export async function openQuote(
+  number: string,
+  allowed?: readonly Role[],
+): Promise<QuotePartProps & { who: Staff }> {
+  const who = await requireStaff(allowed);
+  const quote = await quoteByNumber(number);
+  if (!quote) nothingHere();
+  const [workshop, staff] = await Promise.all([readWorkshop(), staffNames()]);
+  return { quote, workshop, staff, who };
+}

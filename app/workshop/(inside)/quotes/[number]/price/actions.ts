@@ -1,0 +1,86 @@
+'use server';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { addDays, dayInZone } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { repairsForQuote, taxRatesInUse } from '@/lib/catalogue/staff-records';
+import { formatMoney } from '@/lib/money/amount';
+import { Refusal } from '@/lib/outcome';
+import { LEAST_VALID_DAYS, MOST_VALID_DAYS } from '@/lib/quotes/rules/held-price';
+import { type QuoteLine, revisionTotals, shownLines } from '@/lib/quotes/rules/lines';
+import { sendQuote } from '@/lib/quotes/send-quote';
+import { readLine } from '@/lib/quotes/stored-lines';
+import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import { onQuote, type QuoteCall } from '../quote-kit';
+import { type PriceForm, priceForm } from '../schema';
+import { taxChoices, taxWords } from '../tax-words';
+import { readLines } from './read-lines';
+
+/** Sends the price that was written, or only says what it comes to. */
+export async function writeQuote(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onQuote({
+    permission: 'money',
+    number,
+    schema: priceForm,
+    formData,
+    part: 'prices',
+    work: async (call) => {
+      const { data } = call;
+      const workshop = await readWorkshop();
+      const lines = await linesOf(call, formData, workshop);
+      if (data.press === 'sums') return { done: sumsSentence(lines, call, workshop) };
+      await sendQuote({
+        ...call,
+        ...data,
+        lines,
+        customerAsked: data.customerAsked === 'yes',
+      });
+      return null;
+    },
+  });
+}
+
+async function linesOf(
+  { quote, data }: QuoteCall<PriceForm>,
+  formData: FormData,
+  workshop: WorkshopCard,
+): Promise<QuoteLine[]> {
+  const [repairs, inUse] = await Promise.all([repairsForQuote(quote.request.modelId), taxRatesInUse()]);
+  const repair = repairs.find(({ id }) => id === data.repairId);
+  if (!repair) throw new Refusal('invalid', 'Choose a repair of the catalogue', 'repairId');
+  const before = quote.revisions.at(-1)?.lines.map(readLine) ?? [];
+  return readLines(formData, {
+    repair,
+    takePrice: data.takePrice === 'yes',
+    taxes: taxChoices(inUse, before),
+    currency: workshop.currency,
+  });
+}
+
+/** What the lines come to, in one paragraph, before anything is sent. */
+function sumsSentence(
+  lines: readonly QuoteLine[],
+  call: QuoteCall<PriceForm>,
+  workshop: WorkshopCard,
+): string {
+  const { validDays } = call.data;
+  if (validDays < LEAST_VALID_DAYS || validDays > MOST_VALID_DAYS) {
+    throw new Refusal(
+      'invalid',
+      `A price holds for ${LEAST_VALID_DAYS} to ${MOST_VALID_DAYS} days`,
+      'validDays',
+    );
+  }
+  const { locale, currency, timeZone, taxName } = workshop;
+  const money = (minor: number) => formatMoney(minor, currency, locale);
+  const sums = revisionTotals(lines, workshop.pricesIncludeTax);
+  const until = formatDay(addDays(dayInZone(call.now, timeZone), validDays), locale, 'weekday');
+  return [
+    `${shownLines(lines)
+      .map((line) => `${line.description} ${money(line.amount)}`)
+      .join('; ')}.`,
+    `Before tax ${money(sums.net)}.`,
+    ...sums.breakdown.map((part) => `${taxWords(part, taxName)} on ${money(part.base)}: ${money(part.tax)}.`),
+    `Together ${money(sums.gross)}, held until ${until}.`,
+    'Nothing has been sent yet.',
+  ].join(' ');
+}

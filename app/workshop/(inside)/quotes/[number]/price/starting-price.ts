@@ -1,0 +1,51 @@
+import { totals } from '@/lib/money/tax';
+import type { QuoteRecord } from '@/lib/quotes/records';
+import type { QuoteLine } from '@/lib/quotes/rules/lines';
+import { readLine } from '@/lib/quotes/stored-lines';
+import type { WorkshopCard } from '@/lib/workshop/card';
+import type { Tax } from '../tax-words';
+
+export type StartingPrice = {
+  lines: QuoteLine[];
+  takePrice: boolean;
+  reason: string;
+  proposal: string;
+  workingDays: number | null;
+  note: string;
+};
+
+const EMPTY: StartingPrice = {
+  lines: [],
+  takePrice: true,
+  reason: '',
+  proposal: '',
+  workingDays: null,
+  note: '',
+};
+
+/** What the form starts from: the last price that was sent, an inspection alone, or the price of the catalogue. */
+export function startingPrice(
+  quote: QuoteRecord,
+  o: { workshop: WorkshopCard; isInspection: boolean; tax: Tax | undefined },
+): StartingPrice {
+  if (o.isInspection) {
+    return {
+      ...EMPTY,
+      lines: o.tax ? [inspectionLine(o.workshop, o.tax)] : [],
+      takePrice: false,
+      proposal: 'We inspect the unit, tell you what is wrong, and offer you a price for the repair.',
+      note: 'You say yes or no to that price then. Nothing more is done before.',
+    };
+  }
+  const last = quote.revisions.at(-1);
+  if (!last) return EMPTY;
+  const { reason, proposal, workingDays, note } = last;
+  return { lines: last.lines.map(readLine), takePrice: false, reason, proposal, workingDays, note };
+}
+
+/** The workshop's fee is kept with tax; where prices are kept without, the line is too. */
+function inspectionLine(workshop: WorkshopCard, tax: Tax): QuoteLine {
+  const fee = { amount: workshop.inspectionFeeMinor, category: tax.category, rateBps: tax.rateBps };
+  const amount = workshop.pricesIncludeTax ? fee.amount : totals([fee], 'gross').net;
+  return { ...fee, amount, kind: 'inspection-fee', description: 'Inspection: finding the fault' };
+}

@@ -1,0 +1,79 @@
+import 'server-only';
+import type { Route } from 'next';
+import { redirect } from 'next/navigation';
+import { z } from 'zod';
+import { refused } from '@/app/refused';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
+import { staffActor } from '@/app/workshop/staff-actor';
+import { requireStaff } from '@/app/workshop/who';
+import { now } from '@/lib/clock';
+import type { Actor } from '@/lib/jobs/actor';
+import { showNumber } from '@/lib/numbers/job-number';
+import { attempt, type Refusal } from '@/lib/outcome';
+import { type Permission, rolesThatMay } from '@/lib/people/rules/roles';
+import { quoteByNumber } from '@/lib/quotes/quote-by-number';
+import { quoteChangesSince } from '@/lib/quotes/quote-changes-since';
+import type { QuoteRecord } from '@/lib/quotes/records';
+
+export type QuoteCall<T> = {
+  quote: QuoteRecord;
+  quoteId: string;
+  version: number;
+  data: T;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+};
+
+/**
+ * What every action on a quote does around its one use case: who is asking, is there such a quote, does the form parse,
+ * and afterwards the quote's page again at the part that changed, or the refusal with everything typed. A use case that
+ * hands back a state of the form stays on it.
+ */
+export async function onQuote<S extends z.ZodType>(o: {
+  permission: Permission;
+  number: string;
+  schema: S;
+  formData: FormData;
+  part: string;
+  work: (call: QuoteCall<z.output<S>>) => Promise<FormState | null>;
+}): Promise<FormState> {
+  const staff = await requireStaff(rolesThatMay(o.permission));
+  const quote = await quoteByNumber(o.number);
+  if (!quote) return { message: 'There is no quote with this number.' };
+  const version = z.coerce.number().int().positive().safeParse(o.formData.get('version'));
+  if (!version.success) return { message: 'This form was not complete. Load the page again.' };
+  const parsed = parseForm(o.schema, o.formData);
+  if (!parsed.ok) return parsed.state;
+  const call = {
+    quote,
+    quoteId: quote.id,
+    version: version.data,
+    data: parsed.data,
+    actor: staffActor(staff),
+    now: now(),
+  };
+  const outcome = await attempt(() => o.work(call));
+  const values = typedValues(o.formData);
+  if (!outcome.ok)
+    return quoteRefused(outcome.refusal, { number: quote.number, version: version.data, values });
+  if (outcome.value) return { values, ...outcome.value };
+  redirect(`/workshop/quotes/${quote.number}?saved=${o.part}#${o.part}` as Route);
+}
+
+/** The loser of a race sees what changed since the version they had, and keeps what they typed. */
+async function quoteRefused(
+  refusal: Refusal,
+  o: { number: string; version: number; values: FormState['values'] },
+): Promise<FormState> {
+  if (refusal.code !== 'conflict') return refused(refusal, o.values);
+  return {
+    values: o.values,
+    conflict: {
+      message: `${refusal.message} This is what happened to ${showNumber(o.number)} meanwhile:`,
+      changes: await quoteChangesSince(o.number, o.version),
+      href: `/workshop/quotes/${o.number}`,
+    },
+  };
+}

@@ -1,0 +1,33 @@
+import { z } from 'zod';
+
+const text = (what: string, max: number) =>
+  z
+    .string({ error: `Enter ${what}` })
+    .trim()
+    .min(1, `Enter ${what}`)
+    .max(max, `Keep this to ${max} characters`);
+
+const wholeNumber = (what: string) =>
+  z.coerce.number({ error: `Enter ${what} as a whole number` }).int(`Enter ${what} as a whole number`);
+
+export const questionForm = z.object({ text: text('your question', 4000) });
+export const turnDownForm = z.object({ text: text('the reason, in words the customer can follow', 2000) });
+
+/** Lines a quote can have on one form, beside the price of the catalogue. */
+export const QUOTE_LINES = 8;
+
+export const priceForm = z.object({
+  repairId: z.uuid('Choose the repair whose cover and check sheet the work gets'),
+  takePrice: z.literal('yes').optional(),
+  reason: text('what you found, in words the customer can follow', 2000),
+  proposal: text('what you propose to do', 1000),
+  workingDays: wholeNumber('the working days')
+    .min(1, 'Give one working day or more')
+    .max(250, 'That is more than a year'),
+  validDays: wholeNumber('the days'),
+  note: z.string().trim().max(1000, 'Keep this to 1000 characters').optional().default(''),
+  customerAsked: z.literal('yes').optional(),
+  /** what the button pressed asks for */
+  press: z.enum(['send', 'sums']).default('send'),
+});
+export type PriceForm = z.output<typeof priceForm>;
