@@ -16,6 +16,8 @@ export type WrittenInvoice = { id: string; number: string; payable: number; dueO
 type LineToWrite = InvoicedLine & { kind: string; description: string };
 
 export type InvoiceWrite = {
+  /** a form's own key, which makes sending it twice harmless */
+  id?: string | undefined;
   jobId: string;
   corrects: { id: string; number: string } | null;
   reason: string;
@@ -47,6 +49,7 @@ export async function writeInvoice(tx: Tx, o: InvoiceWrite): Promise<WrittenInvo
   const number = invoiceNumber(year, sequence);
   const { id } = await tx.invoice.create({
     data: {
+      ...(o.id === undefined ? {} : { id: o.id }),
       kind: o.corrects ? 'credit-note' : 'invoice',
       year,
       sequence,
@@ -192,6 +195,7 @@ async function creditTheRest(
   if (!credit.ok) throw new Error(`what is left of invoice ${o.invoice.number} could not be credited`);
   await writeInvoice(tx, {
     ...o.invoice,
+    id: undefined,
     corrects: { id: o.invoice.id, number: o.invoice.number },
     reason: 'The agreed price changed after the invoice was issued',
     totals: credit.totals,

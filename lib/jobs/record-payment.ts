@@ -1,5 +1,8 @@
 import { type Day, dayToDate } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
+import { balanceOf } from '@/lib/invoices/rules/balance';
+import { moneyOfJob } from '@/lib/invoices/stored-money';
+import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import type { Actor } from './actor';
 import { writeEvent } from './write-event';
@@ -7,7 +10,7 @@ import { writeOnce } from './write-once';
 
 export const PAYMENT_METHODS = ['bank transfer', 'card', 'cash', 'pay link'] as const;
 
-/** Keeps a payment; a negative amount is money given back. */
+/** Keeps a payment and thanks the customer; a negative amount is money given back. */
 export async function recordPayment(o: {
   jobId: string;
   amount: number;
@@ -20,8 +23,10 @@ export async function recordPayment(o: {
 }): Promise<void> {
   await writeOnce('payment_pkey', () =>
     transaction(async (tx) => {
-      const quote = await tx.quote.findUnique({ where: { jobId: o.jobId }, select: { currency: true } });
-      if (!quote) throw new Refusal('not-found', 'There is no such job.');
+      if (o.amount === 0) throw new Refusal('invalid', 'Enter an amount other than 0', 'amount');
+      const job = await moneyOfJob(tx, o.jobId);
+      const quote = job?.quotes[0];
+      if (!job || !quote) throw new Refusal('not-found', 'There is no such job.');
       const payment = await tx.payment.create({
         data: {
           ...(o.formKey === undefined ? {} : { id: o.formKey }),
@@ -41,6 +46,15 @@ export async function recordPayment(o: {
         actor: o.actor,
         now: o.now,
         event: { kind: 'payment-recorded', data: { paymentId: payment.id, amount: o.amount } },
+      });
+      // The event's write has locked the job, so every payment before this one is seen here.
+      const after = (await moneyOfJob(tx, o.jobId)) ?? job;
+      await queueMail(tx, {
+        template: 'payment-received',
+        data: { amount: o.amount, balance: balanceOf(after).owed },
+        to: job.customer.email,
+        jobId: o.jobId,
+        now: o.now,
       });
     }),
   );

@@ -201,6 +201,7 @@ describe('the whole main job', () => {
       'approval-asked',
       'approval-recorded',
       'unit-ready',
+      'payment-received',
       'unit-sent-back',
       'claim-opened',
       'unit-arrived',

@@ -1,0 +1,242 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { day, dayFromDate } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import { transaction } from '@/lib/db/transaction';
+import { creditInvoice } from '@/lib/invoices/credit-invoice';
+import { issueInvoice } from '@/lib/invoices/issue-invoice';
+import { readInvoice, WHOLE_INVOICE } from '@/lib/invoices/stored-invoice';
+import { issueForJob } from '@/lib/invoices/write-invoice';
+import { factsOf } from '@/lib/jobs/facts';
+import { recordPayment } from '@/lib/jobs/record-payment';
+import { attempt } from '@/lib/outcome';
+import { decideOffer } from '@/lib/quotes/decide-offer';
+import { writeOffer } from '@/lib/quotes/write-offer';
+import { resetDatabase, useDatabase } from '@/tests/database';
+import { assessedJob, proved, takeMove, versionOf } from '@/tests/makers/course';
+import { jobNow } from '@/tests/makers/walk';
+import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+
+const NOW = new Date('2026-11-25T09:00:00Z');
+
+useDatabase();
+beforeEach(resetDatabase);
+
+async function provedJob(now = NOW) {
+  const world = await makeWorkshop(now);
+  const jobId = await assessedJob(world, now);
+  await takeMove(jobId, 'start-bench', now);
+  await proved(world, jobId, now);
+  return { world, jobId };
+}
+
+async function invoices() {
+  const rows = await db.invoice.findMany({ include: WHOLE_INVOICE, orderBy: { sequence: 'asc' } });
+  return rows.map(readInvoice);
+}
+
+const pay = (jobId: string, amount: number) =>
+  recordPayment({
+    jobId,
+    amount,
+    method: 'card',
+    reference: '',
+    receivedOn: day('2026-11-25'),
+    actor: BENCH,
+    now: NOW,
+  });
+const credit = (choice: 'everything' | ReadonlyMap<number, number>, over: { formKey?: string } = {}) =>
+  creditInvoice({ number: '2026-00001', choice, reason: 'Goodwill', actor: OWNER, now: NOW, ...over });
+
+describe('an invoice', () => {
+  it('is issued with the move to ready, at the agreed price, and named in that mail', async () => {
+    const { jobId } = await provedJob();
+    const [invoice, ...more] = await invoices();
+    expect(more).toEqual([]);
+    expect(invoice).toMatchObject({
+      kind: 'invoice',
+      number: '2026-00001',
+      jobId,
+      isGross: true,
+      issuedOn: '2026-11-25',
+      suppliedOn: '2026-11-25',
+      dueOn: '2026-12-09',
+      net: 6000,
+      tax: 1200,
+      rounding: 0,
+      payable: 7200,
+      seller: { name: 'Quay & Alder', taxName: 'VAT' },
+      buyer: { name: 'Maren Holt' },
+    });
+    const mail = await db.mail.findFirstOrThrow({ where: { template: 'unit-ready' } });
+    expect(mail.data).toEqual({ balance: 7200, invoice: { number: '2026-00001', dueOn: '2026-12-09' } });
+    expect(await db.mail.count({ where: { template: 'invoice-issued' } })).toBe(0);
+  });
+
+  it('stays as it was issued when the workshop moves or the customer is corrected', async () => {
+    const { jobId } = await provedJob();
+    await db.workshop.update({ where: { id: 1 }, data: { name: 'Alder & Quay', town: 'Elsewhere' } });
+    const { customerId } = await db.job.findUniqueOrThrow({ where: { id: jobId } });
+    await db.customer.update({ where: { id: customerId }, data: { name: 'Somebody Else' } });
+    expect((await invoices())[0]).toMatchObject({
+      seller: { name: 'Quay & Alder' },
+      buyer: { name: 'Maren Holt' },
+    });
+    for (const change of [
+      db.invoice.updateMany({ data: { payableMinor: 1 } }),
+      db.invoice.deleteMany(),
+      db.invoiceLine.updateMany({ data: { amountMinor: 1 } }),
+      db.invoiceTax.deleteMany(),
+    ])
+      await expect(change).rejects.toThrow();
+  });
+
+  it('is in the year it has at the workshop, and each year begins at 1', async () => {
+    // 31 December 2026 23:30 in London is 1 January elsewhere; half an hour later it is 2027 here too.
+    const { jobId } = await provedJob(new Date('2026-12-31T23:30:00Z'));
+    await credit('everything');
+    const now = new Date('2027-01-01T00:30:00Z');
+    await transaction((tx) => issueForJob(tx, { jobId, actor: OWNER, now }));
+    expect((await invoices()).map((each) => [each.number, each.kind])).toEqual([
+      ['2026-00001', 'invoice'],
+      ['2027-00001', 'invoice'],
+      ['2026-00002', 'credit-note'],
+    ]);
+  });
+
+  it('gives its number back when the transaction is rolled back', async () => {
+    const { jobId } = await provedJob();
+    await credit('everything');
+    await expect(
+      transaction(async (tx) => {
+        await issueForJob(tx, { jobId, actor: OWNER, now: NOW });
+        throw new Error('the power went');
+      }),
+    ).rejects.toThrow('the power went');
+    await issueInvoice({ jobId, actor: OWNER, now: NOW });
+    expect((await invoices()).map((each) => each.number)).toEqual(['2026-00001', '2026-00002', '2026-00003']);
+  });
+
+  it('can be issued before the unit is ready, and is not issued again then', async () => {
+    const world = await makeWorkshop(NOW);
+    const jobId = await assessedJob(world, NOW);
+    expect(await issueInvoice({ jobId, actor: OWNER, now: NOW })).toEqual({ number: '2026-00001' });
+    expect(await db.mail.count({ where: { template: 'invoice-issued' } })).toBe(1);
+    const again = await attempt(() => issueInvoice({ jobId, actor: OWNER, now: NOW }));
+    expect(again).toMatchObject({ ok: false, refusal: { code: 'conflict' } });
+    await takeMove(jobId, 'start-bench', NOW);
+    await proved(world, jobId, NOW);
+    expect(await db.invoice.count()).toBe(1);
+  });
+
+  it('at a price that changed afterwards is credited, and one at the new price issued', async () => {
+    const world = await makeWorkshop(NOW);
+    const jobId = await assessedJob(world, NOW);
+    await issueInvoice({ jobId, actor: OWNER, now: NOW });
+    await pay(jobId, 7200);
+    await writeOffer({
+      jobId,
+      version: await versionOf(jobId),
+      lines: [{ kind: 'labour', description: 'Pad rebuilt', amount: 9600, category: 'S', rateBps: 2000 }],
+      reason: 'A pad is lifted.',
+      onYes: '',
+      onNo: '',
+      actor: BENCH,
+      now: NOW,
+    });
+    await db.finding.create({ data: { jobId, text: 'Pad lifted', userId: BENCH.id, at: NOW } });
+    await takeMove(jobId, 'ask-approval', NOW);
+    await decideOffer({
+      jobId,
+      revision: 2,
+      decision: 'accepted',
+      agreedText: 'Yes',
+      actor: { kind: 'customer' },
+      now: NOW,
+    });
+    await proved(world, jobId, NOW);
+    expect((await invoices()).map((each) => [each.number, each.kind, each.payable])).toEqual([
+      ['2026-00001', 'invoice', 7200],
+      ['2026-00002', 'credit-note', 7200],
+      ['2026-00003', 'invoice', 9600],
+    ]);
+    expect(factsOf(await jobNow(jobId)).owed).toBe(2400);
+    const mail = await db.mail.findFirstOrThrow({ where: { template: 'unit-ready' } });
+    expect(mail.data).toMatchObject({ balance: 2400, invoice: { number: '2026-00003' } });
+  });
+});
+
+describe('a credit note', () => {
+  it('takes part off, then the rest, and no more', async () => {
+    const { jobId } = await provedJob();
+    await pay(jobId, 7200);
+    await credit(new Map([[0, 1000]]));
+    expect(factsOf(await jobNow(jobId)).owed).toBe(-1000);
+    const mail = await db.mail.findFirstOrThrow({ where: { template: 'credit-note-issued' } });
+    expect(mail.data).toEqual({
+      number: '2026-00002',
+      invoice: '2026-00001',
+      amount: 1000,
+      reason: 'Goodwill',
+      balance: -1000,
+    });
+    const tooMuch = await attempt(() => credit(new Map([[0, 6201]])));
+    expect(tooMuch).toMatchObject({ ok: false, refusal: { code: 'invalid', field: 'line-0' } });
+    await credit('everything');
+    const all = await invoices();
+    expect(all.map((each) => each.payable)).toEqual([7200, 1000, 6200]);
+    expect(factsOf(await jobNow(jobId)).owed).toBe(-7200);
+    expect(await attempt(() => credit('everything'))).toMatchObject({ ok: false });
+    await pay(jobId, -7200);
+    expect(factsOf(await jobNow(jobId)).owed).toBe(0);
+  });
+
+  it('sent twice with one form key is issued once', async () => {
+    await provedJob();
+    const formKey = '019aa000-0000-7000-8000-000000000001';
+    await credit(new Map([[0, 1000]]), { formKey });
+    await credit(new Map([[0, 1000]]), { formKey });
+    expect(await db.invoice.count()).toBe(2);
+  });
+
+  it('is not given on a credit note, nor on what is not there', async () => {
+    await provedJob();
+    await credit(new Map([[0, 1000]]));
+    for (const number of ['2026-00002', '2026-00099'])
+      expect(
+        await attempt(() =>
+          creditInvoice({ number, choice: 'everything', reason: 'x', actor: OWNER, now: NOW }),
+        ),
+      ).toMatchObject({ ok: false, refusal: { code: 'not-found' } });
+  });
+});
+
+describe('payments', () => {
+  it('in parts, too much and back again leave what is owed, and each is thanked for', async () => {
+    const { jobId } = await provedJob();
+    const owedAfter = async (amount: number) => {
+      await pay(jobId, amount);
+      return factsOf(await jobNow(jobId)).owed;
+    };
+    expect(await owedAfter(4000)).toBe(3200);
+    expect(await owedAfter(4000)).toBe(-800);
+    expect(await owedAfter(-800)).toBe(0);
+    const mails = await db.mail.findMany({
+      where: { template: 'payment-received' },
+      orderBy: { id: 'asc' },
+      select: { data: true },
+    });
+    expect(mails.map((mail) => mail.data)).toEqual([
+      { amount: 4000, balance: 3200 },
+      { amount: 4000, balance: -800 },
+      { amount: -800, balance: 0 },
+    ]);
+    expect(await attempt(() => pay(jobId, 0))).toMatchObject({ ok: false, refusal: { field: 'amount' } });
+  });
+
+  it('are dated on the day they were received', async () => {
+    const { jobId } = await provedJob();
+    await pay(jobId, 7200);
+    const payment = await db.payment.findFirstOrThrow();
+    expect(dayFromDate(payment.receivedOn)).toBe('2026-11-25');
+  });
+});

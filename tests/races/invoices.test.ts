@@ -1,0 +1,115 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { day } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import { transaction } from '@/lib/db/transaction';
+import { creditInvoice } from '@/lib/invoices/credit-invoice';
+import { issueInvoice } from '@/lib/invoices/issue-invoice';
+import { invoiceNumber } from '@/lib/invoices/rules/number';
+import { invoiceTotals } from '@/lib/invoices/rules/totals';
+import { buyerOf, sellerOf } from '@/lib/invoices/stored-parties';
+import { writeInvoice } from '@/lib/invoices/write-invoice';
+import { attempt } from '@/lib/outcome';
+import { readWorkshop } from '@/lib/workshop/records';
+import { resetDatabase, useDatabase } from '@/tests/database';
+import { makeBooking } from '@/tests/makers/job';
+import { makeWorkshop, OWNER } from '@/tests/makers/workshop';
+
+const NOW = new Date('2026-11-25T09:00:00Z');
+const WORKERS = 8;
+const INVOICES = 500;
+
+useDatabase();
+beforeEach(resetDatabase);
+
+class PowerCut extends Error {}
+
+describe('invoices at once', () => {
+  it(`${INVOICES} from ${WORKERS} workers have every number once, whatever is rolled back meanwhile`, async () => {
+    const { repairId } = await makeWorkshop(NOW);
+    const jobs: string[] = [];
+    for (let made = 0; made < WORKERS * 2; made += 1)
+      jobs.push((await makeBooking({ repairId, now: NOW })).jobId);
+    const seller = sellerOf(await readWorkshop());
+    const buyer = buyerOf(await db.customer.findFirstOrThrow());
+    const line = { position: 0, kind: 'labour', description: 'Work', amount: 7200 } as const;
+    const issue = (jobId: string, isCut: boolean) =>
+      transaction(async (tx) => {
+        const written = await writeInvoice(tx, {
+          jobId,
+          corrects: null,
+          reason: '',
+          currency: 'GBP',
+          isGross: true,
+          totals: invoiceTotals([{ ...line, category: 'S', rateBps: 2000 }], true),
+          suppliedOn: day('2026-11-25'),
+          dueDays: 14,
+          timeZone: 'Europe/London',
+          seller,
+          buyer,
+          actor: OWNER,
+          now: NOW,
+        });
+        if (isCut) throw new PowerCut();
+        return written.number;
+      });
+    let next = 0;
+    let cuts = 0;
+    const worker = async () => {
+      const given: string[] = [];
+      for (let turn = next++; turn < INVOICES; turn = next++) {
+        const jobId = jobs[turn % jobs.length] ?? '';
+        if (turn % 7 === 3) {
+          await expect(issue(jobId, true)).rejects.toBeInstanceOf(PowerCut);
+          cuts += 1;
+        }
+        given.push(await issue(jobId, false));
+      }
+      return given;
+    };
+    const given = (await Promise.all(Array.from({ length: WORKERS }, worker))).flat();
+    const expected = Array.from({ length: INVOICES }, (_, place) => invoiceNumber(2026, place + 1));
+    expect(cuts).toBeGreaterThan(60);
+    expect(given.toSorted()).toEqual(expected);
+    const stored = await db.invoice.findMany({ select: { number: true }, orderBy: { sequence: 'asc' } });
+    expect(stored.map((row) => row.number)).toEqual(expected);
+    expect(await db.invoiceSeries.findMany()).toEqual([{ year: 2026, last: INVOICES }]);
+  }, 120_000);
+
+  it('eight who press the button for one job issue one', async () => {
+    const { repairId } = await makeWorkshop(NOW);
+    const { jobId } = await makeBooking({ repairId, now: NOW });
+    const outcomes = await Promise.all(
+      Array.from({ length: WORKERS }, () => attempt(() => issueInvoice({ jobId, actor: OWNER, now: NOW }))),
+    );
+    expect(outcomes.filter((outcome) => outcome.ok)).toHaveLength(1);
+    expect(await db.invoice.count()).toBe(1);
+    expect(await db.mail.count({ where: { template: 'invoice-issued' } })).toBe(1);
+  });
+
+  it('credit notes written at once never come to more than their invoice', async () => {
+    const { repairId } = await makeWorkshop(NOW);
+    const { jobId } = await makeBooking({ repairId, now: NOW });
+    const { number } = await issueInvoice({ jobId, actor: OWNER, now: NOW });
+    const outcomes = await Promise.all(
+      Array.from({ length: 12 }, (_, place) =>
+        attempt(() =>
+          creditInvoice({
+            number,
+            choice: place % 4 === 3 ? 'everything' : new Map([[0, 1500]]),
+            reason: 'Goodwill',
+            actor: OWNER,
+            now: NOW,
+          }),
+        ),
+      ),
+    );
+    const credits = await db.invoice.findMany({
+      where: { kind: 'credit-note' },
+      orderBy: { sequence: 'asc' },
+    });
+    expect(credits.reduce((sum, row) => sum + row.payableMinor, 0)).toBe(7200);
+    expect(outcomes.filter((outcome) => outcome.ok)).toHaveLength(credits.length);
+    expect(outcomes.some((outcome) => !outcome.ok)).toBe(true);
+    expect(credits.map((row) => row.sequence)).toEqual(credits.map((_, place) => place + 2));
+  });
+});
