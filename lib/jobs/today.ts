@@ -3,6 +3,7 @@ import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { countMail } from '@/lib/mail/records';
+import { type ListedRequest, listRequests } from '@/lib/quotes/records';
 import { claimStanding } from '@/lib/warranty/rules/claim-standing';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
@@ -11,6 +12,7 @@ import { readKind, readStage } from './records';
 import { type BenchLoad, benchLoad } from './rules/bench-load';
 import type { Stage } from './rules/stages';
 import { minutesLeft, type TodayJob, type TodayLists, todayLists } from './rules/today';
+import { type QuoteLists, quoteLists, type TodayQuote } from './rules/today-quotes';
 
 export type TodayListed = TodayJob & {
   unit: string;
@@ -25,9 +27,18 @@ export type TodayListed = TodayJob & {
 /** A job whose last message is the customer's, in whatever stage it is. */
 export type Unanswered = { number: string; unit: string; customer: string; at: Date };
 
+export type TodayAsked = TodayQuote & {
+  device: string;
+  customer: string;
+  photos: number;
+  /** the price that waits or was agreed, with tax, minor units */
+  gross: number | null;
+};
+
 export type Today = {
   today: Day;
   lists: TodayLists<TodayListed>;
+  quotes: QuoteLists<TodayAsked>;
   unanswered: Unanswered[];
   expected: ArrivalJob[];
   mail: { failed: number; kept: number };
@@ -93,8 +104,9 @@ export async function readToday(now: Date): Promise<Today> {
   const workshop = await readWorkshop();
   const { timeZone } = workshop;
   const today = dayInZone(now, timeZone);
-  const [rows, calendar, unanswered, expected, mail] = await Promise.all([
+  const [rows, requests, calendar, unanswered, expected, mail] = await Promise.all([
     db.job.findMany({ where: { stage: { in: [...WITH_US] } }, select: SHOWN }),
+    listRequests({ states: ['asked', 'quoted', 'accepted'] }),
     readCalendar(workshop, today),
     readUnanswered(startOfDay(addDays(today, -MESSAGE_DAYS), timeZone)),
     expectedParcels(),
@@ -104,6 +116,10 @@ export async function readToday(now: Date): Promise<Today> {
   return {
     today,
     lists: todayLists(jobs, { today, calendar }),
+    quotes: quoteLists(
+      requests.map((request) => asked(request, timeZone)),
+      { today, remindDays: workshop.remindDays, calendar },
+    ),
     unanswered,
     expected,
     mail: { failed: mail.failed, kept: mail.kept },
@@ -140,6 +156,19 @@ function listed(row: Prisma.JobGetPayload<{ select: typeof SHOWN }>, timeZone: s
     customer: row.customer.name,
     certificateEndsOn: row.claim ? dayFromDate(row.claim.certificate.endsOn) : null,
     isLateClaim: row.claim?.isLate ?? false,
+  };
+}
+
+function asked(request: ListedRequest, timeZone: string): TodayAsked {
+  return {
+    number: request.number,
+    state: request.state,
+    waitsSince: dayInZone(request.changedAt, timeZone),
+    heldUntil: request.newest ? dayFromDate(request.newest.validUntil) : null,
+    device: request.device,
+    customer: request.name,
+    photos: request.photos,
+    gross: request.newest?.grossMinor ?? null,
   };
 }
 

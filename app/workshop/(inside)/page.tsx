@@ -12,10 +12,12 @@ import { now } from '@/lib/clock';
 import { firstOf } from '@/lib/jobs/rules/today';
 import { readToday, type Today } from '@/lib/jobs/today';
 import { showNumber } from '@/lib/numbers/job-number';
+import type { Role } from '@/lib/people/rules/roles';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../who';
 import { LoadPart } from './today-load';
+import { QuotesOnCustomer, QuotesOnUs, quoteAction } from './today-quotes';
 import { TodaySection } from './today-rows';
 import { claimAtDesk, stepOf } from './today-steps';
 
@@ -24,7 +26,7 @@ export const metadata: Metadata = { title: 'Today' };
 export default async function TodayPage() {
   const who = await requireStaff();
   const [today, workshop] = await Promise.all([readToday(now()), readWorkshop()]);
-  const { lists, unanswered, expected } = today;
+  const { lists, quotes, unanswered, expected } = today;
   const format = { workshop, today: today.today, isOwner: who.role === 'owner' };
   const section = { format };
   return (
@@ -32,7 +34,7 @@ export default async function TodayPage() {
       <PageHead
         title="Today"
         lead={formatDay(today.today, workshop.locale, 'weekday')}
-        next={<First lists={lists} />}
+        next={<First today={today} role={who.role} />}
       />
       <Counts today={today} />
       <MailPart mail={today.mail} />
@@ -51,6 +53,7 @@ export default async function TodayPage() {
         rows={lists.onUs}
         empty="Nothing else waits on us."
       />
+      <QuotesOnUs quotes={quotes} workshop={workshop} role={who.role} />
       {unanswered.length > 0 ? <UnansweredPart unanswered={unanswered} workshop={workshop} /> : null}
       <TodaySection
         {...section}
@@ -59,33 +62,42 @@ export default async function TodayPage() {
         rows={lists.onCustomer}
         empty="No customer has to answer or to pay."
       />
+      <QuotesOnCustomer quotes={quotes} workshop={workshop} role={who.role} />
       <ExpectedPart expected={expected} workshop={workshop} />
       <LoadPart load={today.load} workshop={workshop} />
     </>
   );
 }
 
-/** The one row to begin with, as a link. */
-function First({ lists }: { lists: Today['lists'] }) {
-  const row = firstOf(lists);
+/** The one row to begin with, as a link: a job, or else the price that was asked for first. */
+function First({ today, role }: { today: Today; role: Role }) {
+  const row = firstOf(today.lists);
   const step = row ? stepOf(row) : null;
-  if (!row || !step) return 'nothing waits on us. Parcels that come are taken in under Arrivals.';
+  if (row && step)
+    return <Step step={step} unit={row.job.unit} number={claimAtDesk(row) ?? row.job.number} />;
+  const [asked] = today.quotes.onUs;
+  if (!asked) return 'nothing waits on us. Parcels that come are taken in under Arrivals.';
+  return <Step step={quoteAction(asked, role)} unit={asked.quote.device} number={asked.quote.number} />;
+}
+
+function Step(props: { step: { label: string; href: string }; unit: string; number: string }) {
   return (
     <>
-      <TextLink href={step.href}>{step.label}</TextLink>
-      {`: ${row.job.unit}, `}
-      <NumberText text={showNumber(claimAtDesk(row) ?? row.job.number)} />
+      <TextLink href={props.step.href}>{props.step.label}</TextLink>
+      {`: ${props.unit}, `}
+      <NumberText text={showNumber(props.number)} />
       {'.'}
     </>
   );
 }
 
 function Counts({ today }: { today: Today }) {
-  const { lists, unanswered, expected, mail } = today;
+  const { lists, quotes, unanswered, expected, mail } = today;
   const entries = [
     { href: '#late', label: 'late', count: lists.late.length },
     { href: '#claims', label: 'claims to rule on', count: lists.claims.length },
     { href: '#on-us', label: 'wait on us', count: lists.onUs.length },
+    { href: '#quotes', label: 'prices asked for', count: quotes.onUs.length },
     { href: '#unanswered', label: 'messages to answer', count: unanswered.length },
     { href: '#on-customer', label: 'wait on customers', count: lists.onCustomer.length },
     { href: '#expected', label: 'parcels expected', count: expected.length },
@@ -94,7 +106,7 @@ function Counts({ today }: { today: Today }) {
   return (
     <ul
       aria-label="How many"
-      className="grid grid-cols-2 gap-x-6 border-y border-edge sm:grid-cols-4 lg:grid-cols-7"
+      className="grid grid-cols-2 gap-x-6 border-y border-edge sm:grid-cols-4 lg:grid-cols-8"
     >
       {entries.map(({ href, label, count }) => (
         <li key={href} className="py-2">
