@@ -1,8 +1,8 @@
-import type { CheckDraft } from '@/lib/bench/rules/check-problems';
 import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { TaxCategory } from '@/lib/money/tax';
 import { Refusal } from '@/lib/outcome';
+import { FIRST_CHECK } from './rules/first-check';
 import { isSamePrice } from './rules/same';
 import { freeSlug, slugOf } from './rules/slug';
 import { type ChangedBy, writeRepairPrices } from './write-repair-prices';
@@ -19,20 +19,6 @@ export type RepairInput = {
   workingDays: number;
   symptoms: string[];
   isListed: boolean;
-};
-
-// A sheet without checks proves nothing, so a new repair starts with the one that fits every unit.
-const FIRST_CHECK: CheckDraft = {
-  kind: 'tick',
-  label: 'Every control, socket and light works, tried for ten minutes',
-  help: '',
-  unit: null,
-  low: null,
-  high: null,
-  choices: [],
-  passing: [],
-  lesson: null,
-  caution: null,
 };
 
 /**

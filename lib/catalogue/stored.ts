@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { type CheckDraft, isCheckKind } from '@/lib/bench/rules/check-problems';
+import { BATTERY_KINDS } from '@/lib/parcels/rules/battery';
 import { HELD_RULES, type PolicyTerms, START_EVENTS } from '@/lib/warranty/rules/terms';
 
 /*
@@ -11,6 +12,7 @@ import { HELD_RULES, type PolicyTerms, START_EVENTS } from '@/lib/warranty/rules
 
 /** Rows of the catalogue read back; each throws where a row does not fit. */
 export const storedTax = z.enum(['S', 'Z', 'E', 'O']);
+export const storedBattery = z.enum(BATTERY_KINDS);
 
 const storedTerms = z.object({
   startEvent: z.enum(START_EVENTS),

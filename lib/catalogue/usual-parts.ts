@@ -1,6 +1,7 @@
 import { db } from '@/lib/db/client';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
+import { LIMITS } from './rules/list-limits';
 
 export type UsualPart = {
   partId: string;
@@ -11,9 +12,6 @@ export type UsualPart = {
   /** Pieces in stock over all lots. */
   inStock: number;
 };
-
-/** More pieces of one part than any repair takes (common practice, no source). */
-export const MOST_PIECES = 500;
 
 /** Parts that a repair usually needs, with what is in stock of them, by code. */
 export async function usualPartsOf(repairId: string, client: Tx = db): Promise<UsualPart[]> {
@@ -41,8 +39,8 @@ export async function partCodes(client: Tx = db): Promise<{ code: string; name: 
  * code. Refuses a code nobody knows, a number of pieces that is not from 1 to 500, and a repair that is gone.
  */
 export async function putUsualPart(o: { repairId: string; code: string; quantity: number }): Promise<void> {
-  if (!Number.isInteger(o.quantity) || o.quantity < 1 || o.quantity > MOST_PIECES) {
-    throw new Refusal('invalid', `Give a whole number of pieces from 1 to ${MOST_PIECES}.`, 'quantity');
+  if (!Number.isInteger(o.quantity) || o.quantity < 1 || o.quantity > LIMITS.pieces) {
+    throw new Refusal('invalid', `Give a whole number of pieces from 1 to ${LIMITS.pieces}.`, 'quantity');
   }
   await transaction(async (tx) => {
     const part = await tx.part.findFirst({

@@ -1,12 +1,17 @@
 import { z } from 'zod';
+import { LIMITS } from '@/lib/catalogue/rules/list-limits';
 import { readMoney } from '@/lib/money/read-money';
 
 /** Pieces that the forms of the catalogue and of the parts list are made of. */
 
-export const line = (missing: string, most = 120) =>
+export const line = (missing: string, most: number = LIMITS.name) =>
   z.string(missing).trim().min(1, missing).max(most, `Use ${most} characters or fewer`);
 
-export const optionalLine = z.string().trim().max(200, 'Use 200 characters or fewer').default('');
+export const optionalLine = z
+  .string()
+  .trim()
+  .max(LIMITS.line, `Use ${LIMITS.line} characters or fewer`)
+  .default('');
 
 /** A text area with one entry a line; empty lines and repeats are dropped. */
 export const lines = (most: number) =>
@@ -17,7 +22,7 @@ export const lines = (most: number) =>
     .transform((text) => [...new Set(text.split('\n').map((entry) => entry.trim()))].filter(Boolean))
     .pipe(
       z
-        .array(z.string().max(200, 'Keep each line to 200 characters'))
+        .array(z.string().max(LIMITS.entry, `Keep each line to ${LIMITS.entry} characters`))
         .max(most, `Use ${most} lines or fewer`),
     );
 
@@ -46,14 +51,11 @@ export const term = z
   .optional()
   .transform((text) => text || null);
 
-// A signed 32-bit column; no price of a small workshop comes near it.
-const MOST_MINOR = 2_000_000_000;
-
 /** An amount typed in the workshop's currency, as minor units, not below zero. */
 export const money = (currency: string, missing: string) =>
   z.string(missing).transform((text, context) => {
     const reading = readMoney(text, currency);
-    if (reading.ok && reading.minor >= 0 && reading.minor <= MOST_MINOR) return reading.minor;
+    if (reading.ok && reading.minor >= 0 && reading.minor <= LIMITS.priceMinor) return reading.minor;
     context.addIssue({ code: 'custom', message: 'Enter an amount, like 12.50' });
     return z.NEVER;
   });

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 
+import { LIMITS } from '@/lib/catalogue/rules/list-limits';
 import { BATTERY_KINDS } from '@/lib/parcels/rules/battery';
 import { line, lines, optionalLine, ticked, wholeNumber, yesNo } from './fields';
 import { keysOf, SERIAL_RULE_WORDS } from './words';
@@ -17,7 +18,7 @@ export const modelSchema = z.object({
   familyId: z.string('Choose a family'),
   maker: line('Enter the maker'),
   name: line('Enter the name of the model'),
-  aliases: lines(20),
+  aliases: lines(LIMITS.entries),
   serialPattern: optionalLine.transform((text) => text || null),
   serialRule: z.enum(keysOf(SERIAL_RULE_WORDS), 'Choose how serials are checked'),
   serialExample: optionalLine,
@@ -25,10 +26,10 @@ export const modelSchema = z.object({
   battery: z.enum(BATTERY_KINDS, 'Choose what battery is in it'),
   batteryWh: wattHours,
   isMainsPowered: ticked,
-  weightGrams: wholeNumber(0, 100_000),
-  lengthMm: wholeNumber(0, 5000),
-  widthMm: wholeNumber(0, 5000),
-  heightMm: wholeNumber(0, 5000),
-  accessories: lines(20),
+  weightGrams: wholeNumber(0, LIMITS.weightGrams),
+  lengthMm: wholeNumber(0, LIMITS.sideMm),
+  widthMm: wholeNumber(0, LIMITS.sideMm),
+  heightMm: wholeNumber(0, LIMITS.sideMm),
+  accessories: lines(LIMITS.entries),
   isListed: yesNo,
 });

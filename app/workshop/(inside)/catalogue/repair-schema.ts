@@ -1,28 +1,31 @@
 import { z } from 'zod';
+import { LIMITS } from '@/lib/catalogue/rules/list-limits';
+import { readPercent } from '@/lib/catalogue/rules/percent';
 import { storedTax } from '@/lib/catalogue/stored';
 import { line, lines, money, wholeNumber, yesNo } from './fields';
 
-/** A rate as people write it, in percent with up to two decimals: '20' and '5,5' are 2000 and 550. */
+/** A rate of tax in percent, as basis points. */
 const taxRate = z
   .string('Enter the rate in percent, 0 for none')
   .trim()
-  .regex(/^\d{1,2}([.,]\d{1,2})?$/, 'Enter the rate in percent, like 20 or 5.5')
-  .transform((text) => {
-    const [whole = '0', decimals = ''] = text.split(/[.,]/);
-    return Number(whole) * 100 + Number(decimals.padEnd(2, '0'));
+  .transform((text, context) => {
+    const rateBps = readPercent(text);
+    if (rateBps !== null) return rateBps;
+    context.addIssue({ code: 'custom', message: 'Enter the rate in percent, like 20 or 5.5' });
+    return z.NEVER;
   });
 
 export const repairSchema = (currency: string) =>
   z
     .object({
       name: line('Enter what is done, like USB-C socket replaced'),
-      summary: line('Say in a sentence what the work is', 400),
+      summary: line('Say in a sentence what the work is', LIMITS.summary),
       price: money(currency, 'Enter the price'),
       taxCategory: storedTax,
       taxRate,
-      minutes: wholeNumber(1, 6000),
-      workingDays: wholeNumber(1, 250),
-      symptoms: lines(20).pipe(
+      minutes: wholeNumber(1, LIMITS.minutes),
+      workingDays: wholeNumber(1, LIMITS.workingDays),
+      symptoms: lines(LIMITS.entries).pipe(
         z.array(z.string()).min(1, 'Give at least one symptom: customers choose from them in a claim'),
       ),
       policyId: z.string('Choose a policy'),

@@ -58,7 +58,4 @@ export function keysOf<K extends string>(words: Record<K, string>): K[] {
   return Object.keys(words).filter((key): key is K => Object.hasOwn(words, key));
 }
 
-/** 2000 is '20', 550 is '5.5'. */
-export function percentText(rateBps: number): string {
-  return String(rateBps / 100);
-}
+export { percentText } from '@/lib/catalogue/rules/percent';

@@ -2,11 +2,12 @@ import { MoneyField } from '@/app/ui/forms/money-field';
 import { Select } from '@/app/ui/forms/select';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
+import { percentText } from '@/lib/catalogue/rules/percent';
 import type { readRepair } from '@/lib/catalogue/staff-records';
 import { decimalText } from '@/lib/money/amount';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { ListedChoice } from '../listed-choice';
-import { choicesOf, percentText, TAX_WORDS } from '../words';
+import { choicesOf, TAX_WORDS } from '../words';
 
 type Known = NonNullable<Awaited<ReturnType<typeof readRepair>>>;
 type Props = {

@@ -6,7 +6,8 @@ import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
-import { MOST_PIECES, putUsualPart, removeUsualPart } from '@/lib/catalogue/usual-parts';
+import { LIMITS } from '@/lib/catalogue/rules/list-limits';
+import { putUsualPart, removeUsualPart } from '@/lib/catalogue/usual-parts';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../who';
@@ -14,7 +15,7 @@ import { line, wholeNumber } from '../../fields';
 
 const partSchema = z.object({
   code: line('Enter the code of a part'),
-  quantity: wholeNumber(1, MOST_PIECES),
+  quantity: wholeNumber(1, LIMITS.pieces),
 });
 
 /** Adds a part to those the repair usually needs, or changes its number of pieces. */

@@ -2,8 +2,9 @@ import { Table } from '@/app/ui/page/table';
 import { Money } from '@/app/ui/words/money';
 import { formatInstant } from '@/lib/calendar/format';
 import type { PastPrice } from '@/lib/catalogue/price-history';
+import { percentText } from '@/lib/catalogue/rules/percent';
 import type { WorkshopCard } from '@/lib/workshop/card';
-import { percentText, TAX_WORDS } from '../../words';
+import { TAX_WORDS } from '../../words';
 
 /** What a repair has cost since when, the newest first. */
 export function PriceHistoryTable({

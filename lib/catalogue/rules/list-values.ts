@@ -1,0 +1,205 @@
+import { readMoney } from '@/lib/money/read-money';
+import { isSerialPattern } from '@/lib/numbers/serial';
+import { readSerialRule } from '@/lib/numbers/serial-rule';
+import { BATTERY_KINDS } from '@/lib/parcels/rules/battery';
+import { type PartNeed, readPartEntry, splitEntries } from './list-cells';
+import type { Cells, ColumnKey, ListSettings } from './list-columns';
+import type { FamilyData, ModelData, RepairData } from './list-data';
+import { LIMITS } from './list-limits';
+import { readPercent } from './percent';
+import { missingSide, type SIDES } from './size';
+
+/** Takes down what is wrong with a cell, in words for the person who wrote it. */
+export type Tell = (column: ColumnKey, message: string) => void;
+
+/** What a row may refer to, by name and by code; capitals do not matter, and the stored spelling is kept. */
+export type Referred = { policies: readonly string[]; parts: readonly string[] };
+
+/** The family that a row says; null, and every fault told, where a cell cannot be read. */
+export function readFamily(cells: Cells, tell: Tell): FamilyData | null {
+  const read = cellReader(cells, tell);
+  const data = {
+    name: read.line('family', 'Enter the name of the family'),
+    position: read.whole('familyPlace', 0, LIMITS.place),
+  };
+  return read.isSound() ? data : null;
+}
+
+/** The model that a row says; null, and every fault told, where a cell cannot be read. */
+export function readModel(cells: Cells, tell: Tell): ModelData | null {
+  const read = cellReader(cells, tell);
+  const battery = read.oneOf('battery', BATTERY_KINDS);
+  const data: ModelData = {
+    maker: read.line('maker', 'Enter the maker'),
+    name: read.line('model', 'Enter the name of the model'),
+    aliases: read.entries('aliases'),
+    accessories: read.entries('accessories'),
+    weightGrams: read.whole('weight', 0, LIMITS.weightGrams, 0),
+    lengthMm: read.whole('length', 0, LIMITS.sideMm, 0),
+    widthMm: read.whole('width', 0, LIMITS.sideMm, 0),
+    heightMm: read.whole('height', 0, LIMITS.sideMm, 0),
+    serialPlace: read.optional('serialPlace'),
+    serialExample: read.optional('serialExample'),
+    serialPattern: serialPattern(cells, read.wrong),
+    serialRule: serialRule(cells, read.wrong),
+    battery: battery ?? 'none',
+    batteryWh: wattHours(cells, battery, read.wrong),
+    isMainsPowered: read.yesNo('mains'),
+    isListed: read.yesNo('modelListed'),
+  };
+  const side = missingSide(data);
+  if (side) read.wrong(SIDE_COLUMNS[side], 'Give all three sides, or 0 for each');
+  return read.isSound() ? data : null;
+}
+
+const SIDE_COLUMNS = { lengthMm: 'length', widthMm: 'width', heightMm: 'height' } as const satisfies Record<
+  (typeof SIDES)[number],
+  ColumnKey
+>;
+
+/** The repair that a row says; null, and every fault told, where a cell cannot be read or names what is not there. */
+export function readRepair(
+  cells: Cells,
+  known: Referred,
+  settings: ListSettings,
+  tell: Tell,
+): RepairData | null {
+  const read = cellReader(cells, tell);
+  const taxCategory = read.oneOf('tax', ['S', 'Z', 'E', 'O']);
+  if (cells.currency.toUpperCase() !== settings.currency)
+    read.wrong('currency', `Prices of this workshop are in ${settings.currency}`);
+  const data: RepairData = {
+    name: read.line('repair', 'Enter what is done, like USB-C socket replaced'),
+    summary: read.line('summary', 'Say in a sentence what the work is', LIMITS.summary),
+    priceMinor: price(cells, settings, read.wrong),
+    taxCategory: taxCategory ?? 'S',
+    taxRateBps: taxRate(cells, taxCategory, read.wrong),
+    minutes: read.whole('minutes', 1, LIMITS.minutes),
+    workingDays: read.whole('workingDays', 1, LIMITS.workingDays),
+    symptoms: read.entries('symptoms'),
+    policy: policy(cells, known.policies, read.wrong),
+    parts: parts(cells, known.parts, read.wrong),
+    isListed: read.yesNo('repairListed'),
+  };
+  if (data.symptoms.length === 0) read.wrong('symptoms', 'Give at least one symptom');
+  return read.isSound() ? data : null;
+}
+
+function serialPattern({ serialPattern: text }: Cells, wrong: Tell): string | null {
+  if (text === '') return null;
+  if (!isSerialPattern(text))
+    wrong('serialPattern', 'This pattern cannot be used: letters, \\d{4} for four digits, and little else');
+  return text;
+}
+
+function serialRule({ serialRule: text }: Cells, wrong: Tell) {
+  const rule = readSerialRule(text.toLowerCase());
+  if (text !== '' && rule !== text.toLowerCase())
+    wrong('serialRule', 'Write none, luhn, imei, gs1, mod-11-2, mod-37-2, mod-97-10, mod-11-10 or mod-37-36');
+  return rule;
+}
+
+function wattHours({ batteryWh: text }: Cells, battery: string | null, wrong: Tell): number | null {
+  if (battery !== null && battery !== 'lithium-ion' && text !== '') {
+    wrong('batteryWh', 'Only a lithium-ion battery has its watt-hours given');
+    return null;
+  }
+  if (text === '') {
+    if (battery === 'lithium-ion') wrong('batteryWh', 'Give the watt-hours; without them nobody may post it');
+    return null;
+  }
+  const size = Number(text.replace(',', '.'));
+  if (!/^\d{1,4}([.,]\d{1,4})?$/.test(text) || size <= 0)
+    wrong('batteryWh', 'Enter watt-hours above zero, like 9.25');
+  return size;
+}
+
+function price({ price: text }: Cells, { currency }: ListSettings, wrong: Tell): number {
+  const reading = readMoney(text, currency);
+  if (reading.ok && reading.minor >= 0 && reading.minor <= LIMITS.priceMinor) return reading.minor;
+  wrong('price', 'Enter an amount, like 12.50');
+  return 0;
+}
+
+function taxRate({ taxRate: text }: Cells, category: string | null, wrong: Tell): number {
+  if (text === '' && category !== null && category !== 'S') return 0;
+  const rateBps = readPercent(text);
+  if (rateBps === null) wrong('taxRate', 'Enter the rate in percent, like 20 or 5.5');
+  else if (category !== null && category !== 'S' && rateBps !== 0)
+    wrong('taxRate', 'Only tax S carries a rate');
+  return rateBps ?? 0;
+}
+
+function policy({ policy: text }: Cells, policies: readonly string[], wrong: Tell): string {
+  const found = stored(text, policies);
+  if (found === null) wrong('policy', text === '' ? 'Name a policy' : `There is no policy called ${text}`);
+  return found ?? '';
+}
+
+function parts({ parts: text }: Cells, codes: readonly string[], wrong: Tell): PartNeed[] {
+  const needs = new Map<string, PartNeed>();
+  for (const entry of splitEntries(text)) {
+    // A code that itself ends like a number of pieces is taken as it stands.
+    const whole = stored(entry, codes);
+    const need = whole === null ? readPartEntry(entry) : { code: whole, quantity: 1 };
+    const code = stored(need.code, codes);
+    if (code === null) wrong('parts', `There is no part with the code ${need.code}`);
+    else if (needs.has(code)) wrong('parts', `${code} stands here twice`);
+    else if (need.quantity < 1 || need.quantity > LIMITS.pieces)
+      wrong('parts', `Give 1 to ${LIMITS.pieces} pieces of ${code}`);
+    else needs.set(code, { code, quantity: need.quantity });
+  }
+  return [...needs.values()].sort((a, b) => (a.code < b.code ? -1 : 1));
+}
+
+/** A name as it is stored: the same, or the only one that differs in capitals alone. */
+function stored(text: string, names: readonly string[]): string | null {
+  if (names.includes(text)) return text;
+  const alike = names.filter((name) => name.toLowerCase() === text.toLowerCase());
+  return alike.length === 1 ? (alike[0] ?? null) : null;
+}
+
+function cellReader(cells: Cells, tell: Tell) {
+  let faults = 0;
+  const wrong: Tell = (column, message) => {
+    faults += 1;
+    tell(column, message);
+  };
+  const upTo = (column: ColumnKey, most: number) => {
+    if (cells[column].length > most) wrong(column, `Use ${most} characters or fewer`);
+    return cells[column];
+  };
+  return {
+    wrong,
+    isSound: () => faults === 0,
+    line(column: ColumnKey, missing: string, most: number = LIMITS.name): string {
+      if (cells[column] === '') wrong(column, missing);
+      return upTo(column, most);
+    },
+    optional: (column: ColumnKey) => upTo(column, LIMITS.line),
+    entries(column: ColumnKey): string[] {
+      const entries = splitEntries(cells[column]);
+      if (entries.length > LIMITS.entries) wrong(column, `Give ${LIMITS.entries} entries or fewer`);
+      if (entries.some((entry) => entry.length > LIMITS.entry))
+        wrong(column, `Keep each entry to ${LIMITS.entry} characters`);
+      return entries;
+    },
+    whole(column: ColumnKey, low: number, high: number, whenEmpty?: number): number {
+      if (cells[column] === '' && whenEmpty !== undefined) return whenEmpty;
+      const value = Number(cells[column]);
+      if (!/^\d{1,7}$/.test(cells[column]) || value < low || value > high)
+        wrong(column, `Enter a whole number from ${low} to ${high}`);
+      return value;
+    },
+    yesNo(column: ColumnKey): boolean {
+      const text = cells[column].toLowerCase();
+      if (text !== 'yes' && text !== 'no') wrong(column, 'Write yes or no');
+      return text === 'yes';
+    },
+    oneOf<T extends string>(column: ColumnKey, words: readonly T[]): T | null {
+      const found = words.find((word) => word.toLowerCase() === cells[column].toLowerCase()) ?? null;
+      if (found === null) wrong(column, `Write ${words.slice(0, -1).join(', ')} or ${words.at(-1)}`);
+      return found;
+    },
+  };
+}
