@@ -1,10 +1,9 @@
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
-import { db } from '@/lib/db/client';
 import type { Workshop } from '@/lib/documents/kit/page';
 import type { Price } from '@/lib/documents/money-sheet';
 import type { QuoteData } from '@/lib/documents/quote';
-import { jobAddress, newestQuoteToken, newestToken, quoteAddress } from '@/lib/jobs/private-link';
+import { jobAddress, quoteAddress } from '@/lib/jobs/private-link';
 import { type JobRecord, readStage, stagesReached } from '@/lib/jobs/records';
 import { runOfStamps } from '@/lib/jobs/rules/run-of-stamps';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
@@ -32,12 +31,17 @@ export function shownRevision(quote: QuoteRecord, revision?: number): Revision |
   return shown ?? null;
 }
 
-/** Everything the paper of a quote that was asked for says; null while no price has been sent. */
-export async function askedQuoteData(quote: QuoteRecord, revision?: number): Promise<QuoteData | null> {
+/**
+ * Everything the paper of a quote that was asked for says; null while no price has been sent. `token` is that of the
+ * private link it was opened by; staff never see one, so their copy has none.
+ */
+export async function askedQuoteData(
+  quote: QuoteRecord,
+  { token, revision }: { token?: string; revision?: number } = {},
+): Promise<QuoteData | null> {
   const shown = shownRevision(quote, revision);
   if (!shown) return null;
   const workshop = await readWorkshop();
-  const token = await newestQuoteToken(db, quote.id);
   const { request } = quote;
   const earlier = quote.revisions.findLast((each) => each.revision < shown.revision);
   return {
@@ -59,15 +63,20 @@ export async function askedQuoteData(quote: QuoteRecord, revision?: number): Pro
   };
 }
 
-/** Everything the paper of a job's newest price says: the one that waits for an answer, else the agreed one. */
-export async function jobQuoteData(job: JobRecord): Promise<QuoteData | null> {
+/**
+ * Everything the paper of a job's newest price says: the one that waits for an answer, else the agreed one. `token` as
+ * above.
+ */
+export async function jobQuoteData(
+  job: JobRecord,
+  { token }: { token?: string } = {},
+): Promise<QuoteData | null> {
   const quote = job.quotes[0];
   const revisions = quote?.revisions ?? [];
   const agreed = revisions.find(({ state }) => state === 'accepted');
   const shown = revisions.find(({ state }) => state === 'sent') ?? agreed ?? revisions.at(-1);
   if (!quote || !shown) return null;
   const workshop = await readWorkshop();
-  const token = await newestToken(db, job.id);
   // A price that was declined was never the agreed one, so nothing is compared with it.
   const earlier = revisions.findLast(
     ({ revision, state, decidedAt }) =>

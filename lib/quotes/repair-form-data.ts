@@ -1,8 +1,7 @@
 import { compareDays, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { config } from '@/lib/config';
-import { db } from '@/lib/db/client';
 import type { RepairFormData } from '@/lib/documents/repair-form';
-import { newestQuoteToken, quoteAddress } from '@/lib/jobs/private-link';
+import { quoteAddress } from '@/lib/jobs/private-link';
 import { readWorkshop } from '@/lib/workshop/records';
 import { addressOf, shownRevision, signature, taxNameOf } from './quote-data';
 import type { QuoteRecord } from './records';
@@ -12,16 +11,18 @@ import { readLine } from './stored-lines';
 
 /**
  * A quote that was asked for as the European Repair Information Form; null while no price has been sent, and for one
- * that holds for less than the form must.
+ * that holds for less than the form must. `token` is that of the private link it was opened by.
  */
-export async function repairFormData(quote: QuoteRecord): Promise<RepairFormData | null> {
+export async function repairFormData(
+  quote: QuoteRecord,
+  { token }: { token?: string } = {},
+): Promise<RepairFormData | null> {
   const revision = shownRevision(quote);
   if (!revision) return null;
   const workshop = await readWorkshop();
   const providedOn = dayInZone(revision.issuedAt, workshop.timeZone);
   const validUntil = dayFromDate(revision.validUntil);
   if (compareDays(validUntil, lastHeldDay(providedOn)) < 0) return null;
-  const token = await newestQuoteToken(db, quote.id);
   const answerUrl = token ? quoteAddress(token) : null;
   const lines = revision.lines.map(readLine);
   const mode = revision.isGross;

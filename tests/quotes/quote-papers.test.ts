@@ -42,12 +42,11 @@ describe('the paper of a quote that was asked for', () => {
     const { quoteId, token } = await makeRequest({ now: NOW });
     expect(await askedQuoteData(await quoteNow(quoteId))).toBeNull();
     await makeQuote({ quoteId, repairId: world.repairId, now: NOW });
-    const data = await askedQuoteData(await quoteNow(quoteId));
+    const data = await askedQuoteData(await quoteNow(quoteId), { token });
     if (!data) throw new Error('no paper');
     expect(data).toMatchObject({ revision: 1, validUntil: '2026-12-31', outcome: null, before: null });
-    // Any link of the quote answers it; the one that the customer has opens the same.
     const linked = await findQuoteByToken(data.answerUrl?.split('/').at(-1) ?? '');
-    expect(linked?.quoteId).toBe((await findQuoteByToken(token))?.quoteId);
+    expect(linked?.quoteId).toBe(quoteId);
     const text = said(await drawQuote(data));
     for (const each of [
       'Socket rebuilt with wire',
@@ -56,8 +55,20 @@ describe('the paper of a quote that was asked for', () => {
       'Two pads are gone.',
       'It usually takes 7 working days from the day the unit arrives.',
       'Answer by Thursday 31 December 2026',
+      `/quote/${token}`,
     ])
       expect(text).toContain(lettersOf(each));
+  });
+
+  it('holds no private link where staff open it', async () => {
+    const { quoteId, token } = await makeRequest({ now: NOW });
+    await makeQuote({ quoteId, repairId: world.repairId, now: NOW });
+    const quote = await quoteNow(quoteId);
+    const [data, form] = [await askedQuoteData(quote), await repairFormData(quote)];
+    if (!data || !form) throw new Error('no paper');
+    expect(data.answerUrl).toBeNull();
+    for (const bytes of [await drawQuote(data), await drawRepairForm(form)])
+      expect(said(bytes)).not.toContain(token);
   });
 
   it('states the difference to the price before, and what became of it', async () => {
@@ -75,8 +86,10 @@ describe('the paper of a quote that was asked for', () => {
     const data = await askedQuoteData(quote);
     expect(data?.before).toEqual({ revision: 1, gross: 9600 });
     expect(data?.outcome).toBe('You said yes on Thursday 3 December 2026. Yes to £90.00.');
-    expect((await askedQuoteData(quote, 1))?.outcome).toBe('This price was replaced by a later one.');
-    expect(await askedQuoteData(quote, 7)).toBeNull();
+    expect((await askedQuoteData(quote, { revision: 1 }))?.outcome).toBe(
+      'This price was replaced by a later one.',
+    );
+    expect(await askedQuoteData(quote, { revision: 7 })).toBeNull();
   });
 
   it('names what exempts a line, and no tax where there is none', async () => {

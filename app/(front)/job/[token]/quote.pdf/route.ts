@@ -8,8 +8,9 @@ export async function GET(
   _request: Request,
   { params }: { params: Promise<{ token: string }> },
 ): Promise<Response> {
-  const job = await jobOfToken((await params).token);
-  const data = job ? await jobQuoteData(job) : null;
+  const { token } = await params;
+  const job = await jobOfToken(token);
+  const data = job ? await jobQuoteData(job, { token }) : null;
   if (!data) return nothingHere();
   return serveFile(await drawQuote(data), {
     type: 'application/pdf',

@@ -19,7 +19,7 @@ export default async function RepairFormPage({ params }: { params: Promise<{ tok
   const { token } = await params;
   const quote = await quoteOfToken(token);
   if (!quote) nothingHere();
-  const form = await repairFormData(quote);
+  const form = await repairFormData(quote, { token });
   const back = <TextLink href={`/quote/${token}`}>{`Quote ${showNumber(quote.number)}`}</TextLink>;
   if (!form) {
     return (

@@ -7,8 +7,9 @@ export async function GET(
   _request: Request,
   { params }: { params: Promise<{ token: string }> },
 ): Promise<Response> {
-  const quote = await quoteOfToken((await params).token);
-  const data = quote ? await askedQuoteData(quote) : null;
+  const { token } = await params;
+  const quote = await quoteOfToken(token);
+  const data = quote ? await askedQuoteData(quote, { token }) : null;
   if (!data) return nothingHere();
   return serveFile(await drawQuote(data), {
     type: 'application/pdf',

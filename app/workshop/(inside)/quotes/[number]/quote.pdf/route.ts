@@ -13,7 +13,7 @@ export async function GET(
   await requireStaff(rolesThatMay('take-in'));
   const quote = await quoteByNumber((await params).number);
   const asked = new URL(request.url).searchParams.get('revision');
-  const data = quote ? await askedQuoteData(quote, asked === null ? undefined : Number(asked)) : null;
+  const data = quote ? await askedQuoteData(quote, asked === null ? {} : { revision: Number(asked) }) : null;
   if (!data) return nothingHere();
   return serveFile(await drawQuote(data), {
     type: 'application/pdf',
