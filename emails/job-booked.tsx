@@ -1,5 +1,6 @@
 import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Writer } from './letter';
+import { LawsWords, RightToWithdraw } from './withdrawal-part';
 import { cost, money } from './words';
 
 export const jobBooked: Writer<'job-booked'> = (_facts, setting) => {
@@ -34,9 +35,11 @@ export const jobBooked: Writer<'job-booked'> = (_facts, setting) => {
             and take the battery to a collection point. Your carrier’s rules and local rules come first.
           </Para>
         ) : null}
+        <RightToWithdraw setting={setting} />
         <Para>
           The address above is your key to this job. Whoever has it can see the job and answer for you.
         </Para>
+        <LawsWords setting={setting} />
       </>
     ),
   };

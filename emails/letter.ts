@@ -38,6 +38,14 @@ export type Setting = {
     isRepaired: boolean;
     hasLithiumBattery: boolean;
   };
+  /** The right to withdraw from the contract of the job; absent where there is none. */
+  withdrawal?: {
+    rule: 'eu' | 'uk';
+    until: Day;
+    isStartAsked: boolean;
+    /** Where the law's texts are, for those who have no private address any more. */
+    page: string;
+  };
   /** The customer's private address of the job or quote, or null when every one was withdrawn. */
   link: string | null;
   /** The same job or quote on the workshop's side. */

@@ -31,6 +31,7 @@ import { unclaimedNotice } from './unclaimed-notice';
 import { unitArrived } from './unit-arrived';
 import { unitReady } from './unit-ready';
 import { unitSentBack } from './unit-sent-back';
+import { withdrawalRecorded } from './withdrawal-recorded';
 
 const writers: { [T in MailTemplate]: Writer<T> } = {
   'job-booked': jobBooked,
@@ -40,6 +41,7 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'offer-reminder': offerReminder,
   'offer-lapsed': offerLapsed,
   'approval-recorded': approvalRecorded,
+  'withdrawal-recorded': withdrawalRecorded,
   'promise-moved': promiseMoved,
   'unit-ready': unitReady,
   'invoice-issued': invoiceIssued,

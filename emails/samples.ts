@@ -3,7 +3,13 @@ import type { MailContent } from '@/lib/mail/rules/content';
 import type { Setting } from './letter';
 
 /** One way a message can read, for the samples page and for the tests. Everybody and everything in them is invented. */
-export type Sample = { name: string; content: MailContent; job?: Partial<Setting['job']>; hasNoLink?: true };
+export type Sample = {
+  name: string;
+  content: MailContent;
+  job?: Partial<Setting['job']>;
+  hasNoLink?: true;
+  withdrawal?: 'asked' | 'not-asked';
+};
 
 export const sampleJob: Setting['job'] = {
   number: 'J-4K7Q-X290',
@@ -34,6 +40,32 @@ const certificateNumber = 'W2P8RN64K';
 
 export const samples: readonly Sample[] = [
   { name: 'Booked', content: { template: 'job-booked', data: {} } },
+  {
+    name: 'Booked, with a right to withdraw',
+    content: { template: 'job-booked', data: {} },
+    withdrawal: 'not-asked',
+  },
+  {
+    name: 'Booked, with a right to withdraw and an early start',
+    content: { template: 'job-booked', data: {} },
+    withdrawal: 'asked',
+  },
+  {
+    name: 'Withdrawal recorded, nothing to pay',
+    content: {
+      template: 'withdrawal-recorded',
+      data: { at: '3 Dec 2026, 14:05', owed: 0, refund: 0, isHere: false },
+    },
+    job: { agreed: 0, isRepaired: false },
+  },
+  {
+    name: 'Withdrawal recorded, part of the work done',
+    content: {
+      template: 'withdrawal-recorded',
+      data: { at: '3 Dec 2026, 14:05', owed: 2225, refund: 6675, isHere: true },
+    },
+    job: { agreed: 2225, isRepaired: false },
+  },
   { name: 'Booked, free of charge', content: { template: 'job-booked', data: {} }, job: claimJob },
   {
     name: 'Cancelled',
@@ -394,6 +426,14 @@ export function sampleSetting(sample: Sample, workshop: Setting['workshop'], app
   return {
     workshop,
     job: { ...sampleJob, ...sample.job },
+    ...(sample.withdrawal && {
+      withdrawal: {
+        rule: 'uk',
+        until: day('2026-12-15'),
+        isStartAsked: sample.withdrawal === 'asked',
+        page: `${appUrl}/withdrawal`,
+      },
+    }),
     link: sample.hasNoLink
       ? null
       : `${appUrl}/${isQuote ? 'quote' : 'job'}/sample-address-that-does-not-exist`,

@@ -1,4 +1,4 @@
-import { dayInZone, dayToDate } from '@/lib/calendar/day';
+import { dayFromDate, dayInZone, dayToDate, maxDay } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import { compareSerials, type SerialComparison } from '@/lib/numbers/serial';
@@ -40,6 +40,8 @@ export async function arrive(o: Arrival): Promise<{ comparison: SerialComparison
         serialTyped: true,
         customer: { select: { email: true } },
         repairId: true,
+        withdrawUntil: true,
+        startRequestedAt: true,
         model: { select: { familyId: true } },
         repair: { select: { workingDays: true } },
         accessories: { select: { id: true, name: true } },
@@ -50,13 +52,16 @@ export async function arrive(o: Arrival): Promise<{ comparison: SerialComparison
     const workshop = await readWorkshop(tx);
     const today = dayInZone(o.now, workshop.timeZone);
     const calendar = await readCalendar(workshop, today, tx);
+    // Work waits for the end of the period to withdraw where the customer did not ask for an earlier start.
+    const waitsUntil = job.withdrawUntil && !job.startRequestedAt ? dayFromDate(job.withdrawUntil) : today;
+    const startsOn = maxDay(today, waitsUntil);
     // The queue is read before this job joins it.
     const { on: promisedOn } = promiseFor(
       {
         repairId: job.repairId,
         familyId: job.model.familyId,
         statedDays: job.repair.workingDays,
-        on: today,
+        on: startsOn,
       },
       await readBenchJobs({ zone: workshop.timeZone, now: o.now }, tx),
       { calendar, capacityMinutesDay: workshop.capacityMinutesDay },

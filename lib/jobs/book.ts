@@ -1,3 +1,4 @@
+import { dayInZone } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import { formatMoney } from '@/lib/money/amount';
@@ -5,9 +6,10 @@ import { Refusal } from '@/lib/outcome';
 import { agreedRevision, readQuote } from '@/lib/quotes/records';
 import { bookedLine, revisionTotals } from '@/lib/quotes/rules/lines';
 import { requestMove } from '@/lib/quotes/rules/request-states';
+import { readWithdrawalRule, withdrawUntil } from '@/lib/quotes/rules/withdrawal';
 import { taxCategory } from '@/lib/quotes/stored-lines';
 import { writeQuoteEvent } from '@/lib/quotes/write-quote-event';
-import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { openJob } from './open-job';
 import { hashToken, newestToken } from './private-link';
 import { draftAnswers, fullAnswers, toldAccessories } from './rules/booking';
@@ -18,12 +20,18 @@ const CUSTOMER = { kind: 'customer' } as const;
 export type Booked = { number: string; token: string; isNew: boolean };
 
 /**
- * Turns a finished draft into a job, with its agreed price, private link, first event and mail.
+ * Turns a finished draft into a job, with its agreed price, private link, first event and mail. Where the customer has a
+ * right to withdraw, its last day is kept, and whether they asked for work to start before.
  *
  * The confirm button may be pressed twice, or the answer lost on the way back: the draft's row is locked, so that the
  * second press finds the job the first one made and shows it instead of booking again.
  */
-export async function book(o: { draftToken: string; now: Date }): Promise<Booked> {
+export async function book(o: {
+  draftToken: string;
+  /** asked for with the words of startRequestWords; never taken for granted */
+  isStartAsked?: boolean;
+  now: Date;
+}): Promise<Booked> {
   return transaction(async (tx) => {
     const tokenHash = hashToken(o.draftToken);
     await tx.$queryRaw`SELECT 1 FROM "booking_draft" WHERE "tokenHash" = ${tokenHash} FOR UPDATE`;
@@ -84,6 +92,7 @@ export async function book(o: { draftToken: string; now: Date }): Promise<Booked
       dataAnswer: answers.parcel.data,
       accessories: toldAccessories(answers.parcel),
       ...price,
+      withdrawal: await withdrawalOf(tx, workshop, o),
       actor: CUSTOMER,
       now: o.now,
     });
@@ -102,6 +111,14 @@ export async function book(o: { draftToken: string; now: Date }): Promise<Booked
     await queueMail(tx, { template: 'job-booked', data: {}, to: address.email, jobId: job.id, now: o.now });
     return { number: job.number, token: job.token, isNew: true };
   });
+}
+
+/** The last day to withdraw from a contract made now; null where the workshop's rule gives no such right. */
+async function withdrawalOf(tx: Tx, workshop: WorkshopCard, o: { isStartAsked?: boolean; now: Date }) {
+  const today = dayInZone(o.now, workshop.timeZone);
+  const rule = readWithdrawalRule(workshop.withdrawalRule);
+  const until = withdrawUntil(today, rule, await readCalendar(workshop, today, tx));
+  return until && { until, isStartAsked: o.isStartAsked === true };
 }
 
 /** The price list's own price, which the booking agrees to. */

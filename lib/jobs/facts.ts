@@ -1,16 +1,20 @@
 import { provingState } from '@/lib/bench/rules/checks';
 import { readCheck, readEntry } from '@/lib/bench/stored-checks';
+import { compareDays, type Day, dayFromDate } from '@/lib/calendar/day';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { Refusal } from '@/lib/outcome';
 import { mayContest } from '@/lib/warranty/rules/ruling';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { type Actor, moveBy } from './actor';
 import { type JobRecord, readKind, readStage } from './records';
-import { type JobFacts, mayMove, REASON_SENTENCES } from './rules/guards';
+import { type JobFacts, mayMove, reasonSentence } from './rules/guards';
 import type { MoveKey } from './rules/stages';
 
-/** The facts the table of stages asks for, from one job's record. */
-export function factsOf(job: JobRecord): JobFacts {
+/**
+ * The facts the table of stages asks for, from one job's record. Whoever asks for moves gives today; without a day a
+ * period to withdraw counts as running, so that nothing is started too early.
+ */
+export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
   const quote = job.quotes[0];
   const revisions = quote?.revisions ?? [];
   const agreed = revisions.find((revision) => revision.state === 'accepted');
@@ -28,6 +32,7 @@ export function factsOf(job: JobRecord): JobFacts {
     checksFailed: proving.failed.length,
     checksMissing: proving.missing.length,
     owed: balanceOf(job).owed,
+    ...withdrawalFacts(job, today),
     isCarrierNamed: job.carrier !== '' && job.carrierReference !== '',
     mayContest:
       ruled?.isFinal === true &&
@@ -35,13 +40,32 @@ export function factsOf(job: JobRecord): JobFacts {
   };
 }
 
-/** Throws the first reason why a move is not open to someone. */
-export function requireMove(job: JobRecord, key: MoveKey, actor: Actor): void {
-  const answer = mayMove(key, factsOf(job), moveBy(actor));
+function withdrawalFacts(
+  job: JobRecord,
+  today: Day | null,
+): Pick<JobFacts, 'withdrawUntil' | 'isStartAllowed' | 'mayWithdraw'> {
+  const withdrawUntil = job.withdrawUntil && dayFromDate(job.withdrawUntil);
+  const isRunning = withdrawUntil !== null && (today === null || compareDays(today, withdrawUntil) <= 0);
+  return {
+    withdrawUntil,
+    isStartAllowed: !isRunning || job.startRequestedAt !== null,
+    mayWithdraw: isRunning && job.withdrawnAt === null,
+  };
+}
+
+/** Throws the first reason why a move is not open to someone, today where the workshop is. */
+export function requireMove(
+  job: JobRecord,
+  key: MoveKey,
+  actor: Actor,
+  on: { today: Day; locale: string } | null = null,
+): void {
+  const facts = factsOf(job, on?.today);
+  const answer = mayMove(key, facts, moveBy(actor));
   if (answer.allowed) return;
   const [reason] = answer.reasons;
   throw new Refusal(
     reason === 'wrong-stage' ? 'conflict' : reason === 'wrong-person' ? 'not-allowed' : 'invalid',
-    reason ? REASON_SENTENCES[reason] : 'This cannot be done now.',
+    reason ? reasonSentence(reason, facts, on?.locale ?? 'en-GB') : 'This cannot be done now.',
   );
 }

@@ -62,7 +62,8 @@ export async function moveJob(o: {
     if (job.version !== o.version) {
       throw new Refusal('conflict', 'This job changed while you had it open. Nothing was moved.');
     }
-    requireMove(job, o.move, o.actor);
+    const { timeZone, locale } = await readWorkshop(tx);
+    requireMove(job, o.move, o.actor, { today: dayInZone(o.now, timeZone), locale });
     const move = moveOf(o.move);
     await writeEvent(tx, {
       jobId: job.id,

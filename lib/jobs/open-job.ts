@@ -1,4 +1,4 @@
-import { addDays, dayInZone } from '@/lib/calendar/day';
+import { addDays, type Day, dayInZone, dayToDate } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import { newNumber } from '@/lib/numbers/draw';
 import { foldSerial } from '@/lib/numbers/serial';
@@ -23,6 +23,8 @@ type JobPart = {
   batteryAnswer: string;
   dataAnswer: string;
   accessories: readonly string[];
+  /** the right to withdraw from the contract; absent or null where there is none */
+  withdrawal?: { until: Day; isStartAsked: boolean } | null;
   actor: Actor;
   now: Date;
 };
@@ -69,6 +71,8 @@ export async function openJob(tx: Tx, o: NewJob): Promise<OpenedJob> {
       dataAnswer: o.dataAnswer,
       termsAcceptedAt: o.now,
       bookedAt: o.now,
+      withdrawUntil: o.withdrawal ? dayToDate(o.withdrawal.until) : null,
+      startRequestedAt: o.withdrawal?.isStartAsked ? o.now : null,
       accessories: { create: o.accessories.map((name) => ({ name, isTold: true })) },
       events: {
         create: {

@@ -7,6 +7,7 @@ import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
 import { jobAddress, newestQuoteToken, newestToken, quoteAddress } from '@/lib/jobs/private-link';
 import { showNumber } from '@/lib/numbers/job-number';
+import { readWithdrawalRule } from '@/lib/quotes/rules/withdrawal';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { mailContent } from './rules/content';
 
@@ -88,6 +89,8 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
       kind: true,
       serialTyped: true,
       promisedOn: true,
+      withdrawUntil: true,
+      startRequestedAt: true,
       customer: { select: { name: true } },
       model: { select: { maker: true, name: true, battery: true } },
       repair: { select: { name: true } },
@@ -125,8 +128,25 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
       isRepaired: job.events[0]?.fromStage === 'proving',
       hasLithiumBattery: job.model.battery === 'lithium-ion',
     },
+    ...withdrawalPart(job, workshop),
     link: token && jobAddress(token),
     desk: `${config.appUrl}/workshop/jobs/${job.number}`,
+  };
+}
+
+function withdrawalPart(
+  job: { withdrawUntil: Date | null; startRequestedAt: Date | null },
+  workshop: WorkshopCard,
+): Pick<Setting, 'withdrawal'> {
+  if (!job.withdrawUntil) return {};
+  return {
+    withdrawal: {
+      // The day was kept with the job: a rule that was turned off since takes nothing from it.
+      rule: readWithdrawalRule(workshop.withdrawalRule) === 'uk' ? 'uk' : 'eu',
+      until: dayFromDate(job.withdrawUntil),
+      isStartAsked: job.startRequestedAt !== null,
+      page: `${config.appUrl}/withdrawal`,
+    },
   };
 }
 

@@ -86,7 +86,7 @@ export class Shop {
       where: { tokenHash },
       data: { answers, updatedAt: minutesLater(o.at, -2) },
     });
-    const booked = await book({ draftToken: token, now: o.at });
+    const booked = await book({ draftToken: token, isStartAsked: true, now: o.at });
     const found = await findJobByToken(booked.token);
     if (!found) throw new Error(`${key}: the booked job was not found by its link`);
     if (o.parcel) await nameParcel({ jobId: found.jobId, reference: o.parcel, now: o.at });

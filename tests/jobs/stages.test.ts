@@ -1,7 +1,15 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { answerMove, type JobFacts, mayMove, openMoves, REASON_SENTENCES } from '@/lib/jobs/rules/guards';
+import { day } from '@/lib/calendar/day';
+import {
+  answerMove,
+  type JobFacts,
+  mayMove,
+  openMoves,
+  REASON_SENTENCES,
+  reasonSentence,
+} from '@/lib/jobs/rules/guards';
 import { stageDiagram } from '@/lib/jobs/rules/stage-diagram';
 import {
   FINAL_STAGES,
@@ -28,6 +36,9 @@ const READY: JobFacts = {
   checksFailed: 0,
   checksMissing: 0,
   owed: 0,
+  withdrawUntil: null,
+  isStartAllowed: true,
+  mayWithdraw: false,
   isCarrierNamed: true,
   mayContest: false,
 };
@@ -208,6 +219,55 @@ describe('who may move a job, and what must hold', () => {
       ['wrong-person'],
     ],
     [
+      'work waits for the end of the right to withdraw',
+      { stage: 'assessing', isStartAllowed: false },
+      'start-bench',
+      'staff',
+      ['start-allowed'],
+    ],
+    [
+      'no part is ordered before it either',
+      { stage: 'assessing', isStartAllowed: false },
+      'wait-for-parts',
+      'staff',
+      ['start-allowed'],
+    ],
+    [
+      'nor is it done on a unit that came to the bench by a yes',
+      { stage: 'on-bench', isStartAllowed: false },
+      'prove',
+      'staff',
+      ['start-allowed'],
+    ],
+    [
+      'a customer withdraws while the repair is under way',
+      { stage: 'proving', mayWithdraw: true },
+      'withdraw',
+      'customer',
+      [],
+    ],
+    [
+      'not when the period is over',
+      { stage: 'on-bench', mayWithdraw: false },
+      'withdraw',
+      'customer',
+      ['may-withdraw'],
+    ],
+    [
+      'not once the repair is fully done',
+      { stage: 'ready', mayWithdraw: true },
+      'withdraw',
+      'customer',
+      ['wrong-stage'],
+    ],
+    [
+      'and nobody withdraws for them',
+      { stage: 'on-bench', mayWithdraw: true },
+      'withdraw',
+      'owner',
+      ['wrong-person'],
+    ],
+    [
       'staff do not say no for the customer',
       { kind: 'claim', stage: 'awaiting-approval', ruling: 'partly' },
       'decline-the-rest',
@@ -220,6 +280,13 @@ describe('who may move a job, and what must hold', () => {
     if (!move) throw new Error(`no move ${key}`);
     const answer = mayMove(move.key, { ...READY, ...over }, by);
     expect(answer.allowed ? [] : answer.reasons).toEqual(reasons);
+  });
+
+  it('says from which day work may start', () => {
+    expect(reasonSentence('start-allowed', { withdrawUntil: day('2026-12-15') }, 'en-GB')).toMatch(
+      /Work may start after Tuesday,? 15 December 2026\.$/,
+    );
+    expect(reasonSentence('ruled', { withdrawUntil: null }, 'en-GB')).toBe(REASON_SENTENCES.ruled);
   });
 
   it.each([
@@ -248,6 +315,9 @@ describe('who may move a job, and what must hold', () => {
       checksFailed: fc.nat(1),
       checksMissing: fc.nat(1),
       owed: fc.integer({ min: -1, max: 1 }),
+      withdrawUntil: fc.constantFrom(null, day('2026-12-15')),
+      isStartAllowed: fc.boolean(),
+      mayWithdraw: fc.boolean(),
       isCarrierNamed: fc.boolean(),
       mayContest: fc.boolean(),
     });

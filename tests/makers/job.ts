@@ -16,9 +16,15 @@ export const ADDRESS = {
 };
 
 /** Fills in a booking as a customer would and sends it. */
-export async function makeBooking(o: { repairId: string; now: Date; serial?: string; battery?: string }) {
+export async function makeBooking(o: {
+  repairId: string;
+  now: Date;
+  serial?: string;
+  battery?: string;
+  isStartAsked?: boolean;
+}) {
   const draftToken = await filledDraft(o);
-  const booked = await book({ draftToken, now: o.now });
+  const booked = await book({ draftToken, now: o.now, isStartAsked: o.isStartAsked === true });
   const found = await findJobByToken(booked.token);
   if (!found) throw new Error('the booked job was not found by its link');
   return { ...booked, draftToken, jobId: found.jobId };

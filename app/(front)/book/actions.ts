@@ -52,7 +52,7 @@ export async function saveProblem(draft: string, _before: FormState, formData: F
 /** A battery that must not be posted stops the booking here; the answers are kept, and the page says what to do instead. */
 export async function saveParcel(draft: string, _before: FormState, formData: FormData): Promise<FormState> {
   const found = await readDraft(draft);
-  const repair = found ? await readBookingRepair(found.repairId) : null;
+  const repair = found ? await readBookingRepair(found.repairId, found.quoteId) : null;
   if (!repair) return { message: 'This booking was not found. Start again from the price list.' };
   if (repair.model.battery === 'none') formData.set('battery', 'none');
   const parsed = parseForm(parcelAnswers, formData, ['accessories']);
@@ -77,7 +77,9 @@ export async function confirmBooking(
 ): Promise<FormState> {
   const parsed = parseForm(confirmAnswers, formData);
   if (!parsed.ok) return parsed.state;
-  const booked = await attempt(() => book({ draftToken: draft, now: now() }));
+  const booked = await attempt(() =>
+    book({ draftToken: draft, isStartAsked: parsed.data.start === 'yes', now: now() }),
+  );
   if (!booked.ok) return { message: booked.refusal.message };
   redirect(`/job/${booked.value.token}?booked=yes` as Route);
 }

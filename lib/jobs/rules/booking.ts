@@ -67,6 +67,8 @@ export const addressAnswers = z.object({
 
 export const confirmAnswers = z.object({
   terms: z.literal('yes', { error: 'Tick the box to agree to the terms' }),
+  /** the wish that work starts before the right to withdraw ends; never ticked beforehand (Directive 2011/83/EU Art. 8(8)) */
+  start: z.literal('yes').optional(),
 });
 
 export const STEP_SCHEMAS = {

@@ -39,6 +39,8 @@ export const EVENT_DATA = {
   'claim-contested': z.object({ claim: z.string() }),
   'check-taught': z.object({ claim: z.string(), check: z.string(), version: z.number().int() }),
   'promise-moved': z.object({ from: z.string().nullable(), to: z.string(), reason: z.string() }),
+  'start-requested': z.object({}),
+  withdrawn: z.object({ owed: z.number().int() }),
   'link-renewed': z.object({}),
   'parcel-named': z.object({ reference: z.string() }),
 } satisfies Record<string, z.ZodType>;
@@ -111,6 +113,10 @@ export function eventLine(kind: string, data: unknown): string {
       return `Put on version ${event.data.version} of the check sheet: ${event.data.check}`;
     case 'promise-moved':
       return `Promise moved: ${event.data.reason}`;
+    case 'start-requested':
+      return 'The customer asked for work to start before the right to withdraw ends';
+    case 'withdrawn':
+      return 'The customer withdrew from the contract';
     case 'link-renewed':
       return 'Private link renewed';
     case 'parcel-named':

@@ -1,3 +1,5 @@
+import type { Day } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
 import {
   type JobKind,
   type Move,
@@ -24,6 +26,11 @@ export type JobFacts = {
   checksMissing: number;
   owed: number;
   isCarrierNamed: boolean;
+  /** last day to withdraw from the contract; null where there is no such right */
+  withdrawUntil: Day | null;
+  /** the customer asked for the start, or may not withdraw any more */
+  isStartAllowed: boolean;
+  mayWithdraw: boolean;
   /** the customer has not used the one contest against a ruling other than covered */
   mayContest: boolean;
 };
@@ -55,6 +62,8 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'serial-settled': (facts) => facts.isSerialSettled,
   'finding-recorded': (facts) => facts.findings > 0,
   'offer-sent': (facts) => facts.hasOpenOffer,
+  'start-allowed': (facts) => facts.isStartAllowed,
+  'may-withdraw': (facts) => facts.mayWithdraw,
   ruled: (facts) => facts.kind === 'repair' || facts.ruling !== null,
   'free-or-agreed': (facts) => facts.kind === 'repair' || isFree(facts.ruling) || facts.hasAgreedPaidOffer,
   'ruled-not-covered': (facts) => facts.ruling === 'not-covered' || facts.ruling === 'returned-free',
@@ -104,6 +113,8 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   'serial-settled': 'The serial read from the unit does not match the booking yet; settle it first.',
   'finding-recorded': 'Record what was found first.',
   'offer-sent': 'Write the changed price first.',
+  'start-allowed': 'The customer may still withdraw from the contract, and did not ask for an earlier start.',
+  'may-withdraw': 'There is no right to withdraw from this contract, or not any more.',
   ruled: 'The claim has no final ruling yet.',
   'free-or-agreed': 'The claim is not ruled covered, and no paid repair was agreed.',
   'ruled-not-covered': 'The claim is ruled covered, so the unit is repaired before it goes back.',
@@ -116,3 +127,19 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   'carrier-named': 'Give the carrier and its reference first.',
   'may-contest': 'There is no ruling that can still be contested.',
 };
+
+/**
+ * The same sentence, with the day it hangs on where there is one.
+ *
+ * reasonSentence('start-allowed', { withdrawUntil: 2026-12-15 }, 'en-GB')
+ *   -> '… did not ask for an earlier start. Work may start after Tuesday 15 December 2026.'
+ */
+export function reasonSentence(
+  reason: MoveReason,
+  facts: Pick<JobFacts, 'withdrawUntil'>,
+  locale: string,
+): string {
+  const sentence = REASON_SENTENCES[reason];
+  if (reason !== 'start-allowed' || facts.withdrawUntil === null) return sentence;
+  return `${sentence} Work may start after ${formatDay(facts.withdrawUntil, locale, 'weekday')}.`;
+}

@@ -31,6 +31,8 @@ export type Need =
   | 'serial-settled'
   | 'finding-recorded'
   | 'offer-sent'
+  | 'start-allowed'
+  | 'may-withdraw'
   | 'ruled'
   | 'free-or-agreed'
   | 'ruled-not-covered'
@@ -50,6 +52,7 @@ export type StageMail =
   | 'approval-asked'
   | 'approval-recorded'
   | 'offer-lapsed'
+  | 'withdrawal-recorded'
   | 'unit-ready'
   | 'unit-sent-back'
   | 'unclaimed-notice';
@@ -163,7 +166,7 @@ export const MOVES = [
     from: ['assessing'],
     to: 'on-bench',
     by: ['staff'],
-    needs: ['free-or-agreed'],
+    needs: ['free-or-agreed', 'start-allowed'],
     label: 'Put on the bench',
     consequence: 'The repair starts at the agreed price. No mail.',
   },
@@ -172,7 +175,7 @@ export const MOVES = [
     from: ['assessing', 'on-bench'],
     to: 'awaiting-parts',
     by: ['staff'],
-    needs: ['free-or-agreed'],
+    needs: ['free-or-agreed', 'start-allowed'],
     label: 'Wait for parts',
     consequence: 'The customer sees that a part is on its way. No mail.',
   },
@@ -190,7 +193,7 @@ export const MOVES = [
     from: ['on-bench'],
     to: 'proving',
     by: ['staff'],
-    needs: ['work-recorded'],
+    needs: ['work-recorded', 'start-allowed'],
     label: 'Start proving',
     consequence: 'Opens the check sheet. Every check must pass before the unit may go back.',
   },
@@ -233,6 +236,18 @@ export const MOVES = [
     needs: ['may-contest'],
     label: 'Ask us to look again',
     consequence: 'We look at your unit and your words again. You can ask this once.',
+  },
+  {
+    key: 'withdraw',
+    from: ['arrived', 'assessing', 'awaiting-approval', 'awaiting-parts', 'on-bench', 'proving'],
+    to: 'declined',
+    by: ['customer'],
+    only: 'repair',
+    needs: ['may-withdraw'],
+    mail: 'withdrawal-recorded',
+    label: 'Withdraw from the contract',
+    consequence:
+      'The unit comes back unrepaired. Work done after the customer asked for the start is paid in part.',
   },
   {
     key: 'pack-unrepaired',
@@ -323,7 +338,7 @@ export const STAGE_WORDS: Record<Stage, { label: string; customer: string }> = {
   'sent-back': { label: 'Sent back', customer: 'Your unit is on its way to you.' },
   closed: { label: 'Closed', customer: 'This job is finished.' },
   cancelled: { label: 'Cancelled', customer: 'This booking was cancelled.' },
-  declined: { label: 'Declined', customer: 'You said no to the changed price. We are packing your unit.' },
+  declined: { label: 'Declined', customer: 'We are packing your unit. It comes back unrepaired.' },
   unclaimed: { label: 'Unclaimed', customer: 'Your unit is ready, and we have not heard from you.' },
 };
 

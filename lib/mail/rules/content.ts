@@ -48,6 +48,14 @@ export const factsOf = {
     /** where the days it waited for this answer moved the promise */
     promise: z.strictObject({ from: calendarDay, to: calendarDay, reason: text }).optional(),
   }),
+  'withdrawal-recorded': z.strictObject({
+    /** day and time of receipt where the workshop is, as text */
+    at: text,
+    owed: amount,
+    /** paid already beyond what is owed */
+    refund: amount,
+    isHere: z.boolean(),
+  }),
   'promise-moved': z.strictObject({ from: calendarDay, to: calendarDay, reason: text }),
   'unit-ready': z.strictObject({
     balance: amount,
@@ -117,6 +125,7 @@ export const mailTemplates = z.enum([
   'offer-reminder',
   'offer-lapsed',
   'approval-recorded',
+  'withdrawal-recorded',
   'promise-moved',
   'unit-ready',
   'invoice-issued',
@@ -156,6 +165,7 @@ export const mailContent = z.discriminatedUnion('template', [
   member('offer-reminder'),
   member('offer-lapsed'),
   member('approval-recorded'),
+  member('withdrawal-recorded'),
   member('promise-moved'),
   member('unit-ready'),
   member('invoice-issued'),

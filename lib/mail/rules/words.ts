@@ -9,6 +9,7 @@ export const TEMPLATE_WORDS: Record<MailTemplate, string> = {
   'offer-reminder': 'Approval, reminder',
   'offer-lapsed': 'Price lapsed',
   'approval-recorded': 'Approval recorded',
+  'withdrawal-recorded': 'Withdrawal recorded',
   'promise-moved': 'Promise moved',
   'unit-ready': 'Unit ready',
   'invoice-issued': 'Invoice',

@@ -4,9 +4,11 @@ import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { LinkButton } from '@/app/ui/page/button';
 import type { Staff } from '@/app/workshop/who';
+import { dayInZone } from '@/lib/calendar/day';
+import { now } from '@/lib/clock';
 import { factsOf } from '@/lib/jobs/facts';
 import { isPlainMove } from '@/lib/jobs/move';
-import { openMoves, REASON_SENTENCES } from '@/lib/jobs/rules/guards';
+import { openMoves, reasonSentence } from '@/lib/jobs/rules/guards';
 import { permissionOf } from '@/lib/jobs/rules/move-permissions';
 import { may } from '@/lib/people/rules/roles';
 import { move } from './actions';
@@ -19,7 +21,8 @@ const ASKED_ONCE = new Set(['cancel', 'set-aside', 'return-unrepaired', 'take-ba
 
 /** Every move that leaves this stage: those open as buttons with their consequence, the others with the reason why not. */
 export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Staff }) {
-  const moves = openMoves(factsOf(job), who.role === 'owner' ? 'owner' : 'staff');
+  const facts = factsOf(job, dayInZone(now(), workshop.timeZone));
+  const moves = openMoves(facts, who.role === 'owner' ? 'owner' : 'staff');
   const shut = moves.filter(
     ({ move: { key }, answer }) => !answer.allowed && key !== 'dispatch' && key !== 'arrive',
   );
@@ -61,7 +64,7 @@ export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Sta
           <ul className="plain-list">
             {shut.map(({ move: { key, label }, answer }) => (
               <li key={key}>
-                {`${label}: ${answer.allowed ? '' : answer.reasons.map((reason) => REASON_SENTENCES[reason]).join(' ')}`}
+                {`${label}: ${answer.allowed ? '' : answer.reasons.map((reason) => reasonSentence(reason, facts, workshop.locale)).join(' ')}`}
               </li>
             ))}
           </ul>

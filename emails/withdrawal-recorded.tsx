@@ -1,0 +1,42 @@
+import { JobPage, Lines, Next, Para, Title } from './frame';
+import type { Writer } from './letter';
+import { money } from './words';
+
+/** The receipt of a withdrawal, with its day and time (Directive 2011/83/EU Art. 11a(4)). */
+export const withdrawalRecorded: Writer<'withdrawal-recorded'> = (facts, setting) => ({
+  to: 'customer',
+  subject: `You have withdrawn: job ${setting.job.number}`,
+  summary: 'We have your withdrawal. You need give no reason.',
+  body: (
+    <>
+      <Title>We have your withdrawal</Title>
+      <Para>
+        You have withdrawn from the contract for “{setting.job.repair}”. Keep this message: it is your
+        receipt.
+      </Para>
+      <Lines
+        items={[
+          { term: 'It reached us on', text: facts.at },
+          { term: 'Job', text: setting.job.number },
+          { term: 'Unit', text: setting.job.unit },
+        ]}
+      />
+      <Next
+        what={
+          facts.isHere
+            ? 'We stop work, close your unit up and pack it. We write again when it is ready to go back.'
+            : 'Nothing. Please do not post the unit. A parcel that is on its way already goes back to you unopened.'
+        }
+        when={facts.isHere ? 'Within a few days.' : 'The booking ended today.'}
+        costs={costs(facts, (minor) => money(minor, setting))}
+      />
+      <JobPage setting={setting}>See the job</JobPage>
+    </>
+  ),
+});
+
+function costs({ owed, refund }: { owed: number; refund: number }, shown: (minor: number) => string): string {
+  const back = refund > 0 ? ` You get ${shown(refund)} back within 14 days, the way you paid it.` : '';
+  if (owed === 0) return `Nothing (${shown(0)}).${back}`;
+  return `${shown(owed)} with tax, for the part of the work that was done. The way back is free.${back}`;
+}

@@ -1,0 +1,90 @@
+import { dayInZone } from '@/lib/calendar/day';
+import { formatInstant } from '@/lib/calendar/format';
+import { type Tx, transaction } from '@/lib/db/transaction';
+import { balanceOf } from '@/lib/invoices/rules/balance';
+import { queueMail } from '@/lib/mail/queue';
+import { Refusal } from '@/lib/outcome';
+import { revisionTotals } from '@/lib/quotes/rules/lines';
+import { withdrawalLinesOf } from '@/lib/quotes/stored-withdrawal';
+import { writeRevision } from '@/lib/quotes/write-revision';
+import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import { factsOf, requireMove } from './facts';
+import { type JobRecord, readJob, readStage } from './records';
+import { REASON_SENTENCES } from './rules/guards';
+import { moveOf } from './rules/stages';
+import { writeEvent } from './write-event';
+
+const CUSTOMER = { kind: 'customer' } as const;
+
+/**
+ * The customer withdraws from the contract within the period (Directive 2011/83/EU Art. 9, 11a). Before the unit is here
+ * that cancels the booking; after it the unit comes back unrepaired. The agreed price becomes what is owed for the work
+ * done, which is nothing unless the customer had asked for the start, and the receipt goes out by mail with day and time.
+ *
+ * The version is that of the page which said what would be owed: if work was recorded meanwhile, nothing happens and the
+ * customer sees the new amount. Withdrawing twice is not an error, since a tap on a weak signal is often sent again.
+ */
+export async function withdraw(o: { jobId: string; version: number; now: Date }): Promise<void> {
+  await transaction(async (tx) => {
+    await tx.$queryRaw`SELECT 1 FROM "job" WHERE "id" = ${o.jobId} FOR UPDATE`;
+    const job = await readJob({ id: o.jobId }, tx);
+    if (!job) throw new Refusal('not-found', 'There is no such job.');
+    if (job.withdrawnAt) return;
+    const workshop = await readWorkshop(tx);
+    const on = { today: dayInZone(o.now, workshop.timeZone), locale: workshop.locale };
+    const isHere = job.stage !== 'booked';
+    if (!factsOf(job, on.today).mayWithdraw) {
+      throw new Refusal('conflict', REASON_SENTENCES['may-withdraw']);
+    }
+    requireMove(job, isHere ? 'withdraw' : 'cancel', CUSTOMER, on);
+    const owed = await agreeOnOwed(tx, job, workshop, o.now);
+    const move = moveOf(isHere ? 'withdraw' : 'cancel');
+    await writeEvent(tx, {
+      jobId: job.id,
+      actor: CUSTOMER,
+      now: o.now,
+      expected: { version: o.version, stages: move.from },
+      set: { withdrawnAt: o.now },
+      from: readStage(job.stage),
+      to: move.to,
+      event: { kind: 'withdrawn', data: { owed } },
+    });
+    await queueMail(tx, {
+      template: 'withdrawal-recorded',
+      data: {
+        at: formatInstant(o.now, { locale: workshop.locale, zone: workshop.timeZone }),
+        owed,
+        refund: Math.max(0, balanceOf(job).paid - owed),
+        isHere,
+      },
+      to: job.customer.email,
+      jobId: job.id,
+      now: o.now,
+    });
+  });
+}
+
+/** Puts what is owed in the place of the agreed price and of any that waits for an answer. */
+async function agreeOnOwed(tx: Tx, job: JobRecord, workshop: WorkshopCard, now: Date): Promise<number> {
+  const [quote] = job.quotes;
+  if (!quote) throw new Error('a job without a quote');
+  const lines = withdrawalLinesOf(job);
+  await tx.quoteRevision.updateMany({
+    where: { quoteId: quote.id, state: { in: ['accepted', 'sent'] } },
+    data: { state: 'replaced' },
+  });
+  await writeRevision(tx, {
+    quoteId: quote.id,
+    revision: 1 + Math.max(...quote.revisions.map((each) => each.revision)),
+    state: 'accepted',
+    isGross: true,
+    reason: 'The customer withdrew from the contract',
+    onYes: '',
+    onNo: '',
+    now,
+    validUntil: dayInZone(now, workshop.timeZone),
+    lines,
+    decided: { at: now, by: CUSTOMER.kind, agreedText: 'Withdrawn from the contract.' },
+  });
+  return revisionTotals(lines, true).gross;
+}

@@ -1,0 +1,25 @@
+import type { JobRecord } from '@/lib/jobs/records';
+import { type QuoteLine, revisionTotals } from './rules/lines';
+import { withdrawalLines } from './rules/withdrawal';
+import { readLine } from './stored-lines';
+
+/**
+ * What a job's customer would owe who withdraws now, line by line with tax. Every booking under the right to withdraw was
+ * informed of it before and by mail, so that only the request to start and the work done decide.
+ */
+export function withdrawalLinesOf(job: JobRecord): QuoteLine[] {
+  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  if (!agreed) throw new Error('a job without an agreed price');
+  return withdrawalLines(agreed.lines.map(readLine), {
+    isGross: agreed.isGross,
+    minutesDone: job.work.reduce((sum, entry) => sum + entry.minutes, 0),
+    minutesPlanned: job.repair.minutes,
+    hasStartRequest: job.startRequestedAt !== null,
+    isInformed: job.withdrawUntil !== null,
+  });
+}
+
+/** The same in one amount, with tax, minor units. */
+export function owedIfWithdrawn(job: JobRecord): number {
+  return revisionTotals(withdrawalLinesOf(job), true).gross;
+}

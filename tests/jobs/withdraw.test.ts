@@ -1,0 +1,195 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { dayFromDate } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import { askStart } from '@/lib/jobs/ask-start';
+import { recordPayment } from '@/lib/jobs/record-payment';
+import { recordWork } from '@/lib/jobs/record-work';
+import { withdraw } from '@/lib/jobs/withdraw';
+import { attempt } from '@/lib/outcome';
+import { decideOffer } from '@/lib/quotes/decide-offer';
+import { resetDatabase, useDatabase } from '@/tests/database';
+import { issuedCertificate, takeIn, takeMove } from '@/tests/makers/course';
+import { makeBooking } from '@/tests/makers/job';
+import { askPrice } from '@/tests/makers/offer';
+import { jobNow, makeClaim, proveJob } from '@/tests/makers/walk';
+import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
+
+/** Tuesday 1 December 2026: the last day to withdraw is Tuesday 15 December (published vector, computed). */
+const BOOKED = new Date('2026-12-01T10:00:00Z');
+const HERE = new Date('2026-12-03T10:00:00Z');
+const LAST_MOMENT = new Date('2026-12-15T23:59:59Z');
+const DAY_AFTER = new Date('2026-12-16T00:00:00Z');
+
+useDatabase();
+
+let world: Awaited<ReturnType<typeof makeWorkshop>>;
+beforeEach(async () => {
+  await resetDatabase();
+  world = await makeWorkshop(BOOKED);
+  await db.workshop.update({ where: { id: 1 }, data: { withdrawalRule: 'uk' } });
+}, 60_000);
+
+async function booked(isStartAsked: boolean): Promise<string> {
+  const { jobId } = await makeBooking({ repairId: world.repairId, now: BOOKED, isStartAsked });
+  return jobId;
+}
+
+async function assessing(isStartAsked: boolean): Promise<string> {
+  const jobId = await booked(isStartAsked);
+  await takeIn(jobId, HERE);
+  return jobId;
+}
+
+async function refusalOf(work: () => Promise<unknown>): Promise<string> {
+  const outcome = await attempt(work);
+  return outcome.ok ? 'done' : outcome.refusal.message;
+}
+
+const withdrawNow = async (jobId: string, now: Date) =>
+  withdraw({ jobId, version: (await jobNow(jobId)).version, now });
+const work = (jobId: string, minutes: number) =>
+  recordWork({ jobId, text: 'Socket taken out', minutes, actor: BENCH, now: HERE });
+
+describe('a booking under the right to withdraw', () => {
+  it('keeps its last day, and the request to start only where it was made', async () => {
+    const [without, asked] = [await jobNow(await booked(false)), await jobNow(await booked(true))];
+    expect(without.withdrawUntil && dayFromDate(without.withdrawUntil)).toBe('2026-12-15');
+    expect([without.startRequestedAt, asked.startRequestedAt]).toEqual([null, BOOKED]);
+  });
+
+  it('has no such day where the rule is off', async () => {
+    await db.workshop.update({ where: { id: 1 }, data: { withdrawalRule: 'off' } });
+    const jobId = await booked(true);
+    const job = await jobNow(jobId);
+    expect([job.withdrawUntil, job.startRequestedAt]).toEqual([null, null]);
+    expect(await refusalOf(() => withdrawNow(jobId, HERE))).toMatch(/no right to withdraw/);
+  });
+
+  it('is not begun without the request before the period is over', async () => {
+    const jobId = await assessing(false);
+    const wait = /Work may start after Tuesday,? 15 December 2026\./;
+    expect(await refusalOf(() => takeMove(jobId, 'start-bench', LAST_MOMENT))).toMatch(wait);
+    expect(await refusalOf(() => takeMove(jobId, 'wait-for-parts', LAST_MOMENT))).toMatch(wait);
+    expect(await refusalOf(() => takeMove(jobId, 'start-bench', DAY_AFTER))).toBe('done');
+  });
+
+  it('is begun at once with the request, made when booking or later', async () => {
+    const early = await assessing(true);
+    await takeMove(early, 'start-bench', HERE);
+    const later = await assessing(false);
+    const { version } = await jobNow(later);
+    await askStart({ jobId: later, version, now: HERE });
+    await askStart({ jobId: later, version, now: HERE });
+    expect((await jobNow(later)).events.filter(({ kind }) => kind === 'start-requested')).toHaveLength(1);
+    await takeMove(later, 'start-bench', HERE);
+    expect((await jobNow(later)).stage).toBe('on-bench');
+  });
+
+  it('promises from the end of the period where work waits for it', async () => {
+    // Five working days: from Thursday 3 December, or from Tuesday 15 December.
+    const [early, later] = [await jobNow(await assessing(true)), await jobNow(await assessing(false))];
+    expect(early.promisedOn && dayFromDate(early.promisedOn)).toBe('2026-12-10');
+    expect(later.promisedOn && dayFromDate(later.promisedOn)).toBe('2026-12-22');
+  });
+});
+
+describe('a customer who withdraws', () => {
+  it('before the unit is here cancels the booking, and owes nothing', async () => {
+    const jobId = await booked(true);
+    await withdrawNow(jobId, HERE);
+    const job = await jobNow(jobId);
+    expect([job.stage, job.withdrawnAt]).toEqual(['cancelled', HERE]);
+    expect(job.quotes[0]?.revisions.map(({ state, grossMinor }) => [state, grossMinor])).toEqual([
+      ['replaced', 7200],
+      ['accepted', 0],
+    ]);
+  });
+
+  it('pays in proportion to the work done after a request to start', async () => {
+    const jobId = await assessing(true);
+    await takeMove(jobId, 'start-bench', HERE);
+    // A quarter of the 60 minutes planned, of 72.00.
+    await work(jobId, 15);
+    await recordPayment({
+      jobId,
+      amount: 7200,
+      method: 'card',
+      reference: '',
+      receivedOn: dayFromDate(new Date('2026-12-03')),
+      actor: BENCH,
+      now: HERE,
+    });
+    await withdrawNow(jobId, LAST_MOMENT);
+    const job = await jobNow(jobId);
+    expect(job.stage).toBe('declined');
+    expect(job.quotes[0]?.revisions.at(-1)?.grossMinor).toBe(1800);
+    const mail = await db.mail.findFirstOrThrow({ where: { template: 'withdrawal-recorded' } });
+    expect(mail.data).toEqual({ at: '15 Dec 2026, 23:59', owed: 1800, refund: 5400, isHere: true });
+  });
+
+  it('owes nothing without that request, whatever was done', async () => {
+    const jobId = await assessing(false);
+    await work(jobId, 40);
+    await withdrawNow(jobId, HERE);
+    expect((await jobNow(jobId)).quotes[0]?.revisions.at(-1)?.grossMinor).toBe(0);
+  });
+
+  it('puts an end to a price that waits for an answer', async () => {
+    const jobId = await assessing(true);
+    await askPrice(jobId, HERE);
+    await withdrawNow(jobId, HERE);
+    const job = await jobNow(jobId);
+    expect(job.stage).toBe('declined');
+    expect(job.quotes[0]?.revisions.map(({ state }) => state)).toEqual(['replaced', 'replaced', 'accepted']);
+    const late = () =>
+      decideOffer({
+        jobId,
+        revision: 2,
+        decision: 'accepted',
+        agreedText: '',
+        actor: { kind: 'customer' },
+        now: HERE,
+      });
+    expect(await refusalOf(late)).toMatch(/answered or replaced/);
+  });
+
+  it('does so to the end of the last day, and not after it', async () => {
+    const jobId = await assessing(true);
+    expect(await refusalOf(() => withdrawNow(jobId, DAY_AFTER))).toMatch(/not any more/);
+    expect(await refusalOf(() => withdrawNow(jobId, LAST_MOMENT))).toBe('done');
+  });
+
+  it('cannot once the repair is fully done', async () => {
+    const jobId = await assessing(true);
+    await takeMove(jobId, 'start-bench', HERE);
+    await proveJob(jobId, world, HERE);
+    expect(await refusalOf(() => withdrawNow(jobId, HERE))).not.toBe('done');
+    expect((await jobNow(jobId)).stage).toBe('ready');
+  });
+
+  it('withdraws once, however often the button is sent', async () => {
+    const jobId = await assessing(true);
+    const { version } = await jobNow(jobId);
+    await withdraw({ jobId, version, now: HERE });
+    await withdraw({ jobId, version, now: HERE });
+    expect(await db.mail.count({ where: { template: 'withdrawal-recorded' } })).toBe(1);
+    expect((await jobNow(jobId)).events.filter(({ kind }) => kind === 'withdrawn')).toHaveLength(1);
+  });
+
+  it('sees the amount again where work was recorded meanwhile', async () => {
+    const jobId = await assessing(true);
+    const { version } = await jobNow(jobId);
+    await work(jobId, 15);
+    expect(await refusalOf(() => withdraw({ jobId, version, now: HERE }))).toMatch(/changed/);
+    expect((await jobNow(jobId)).withdrawnAt).toBeNull();
+  });
+
+  it('has nothing to withdraw from on a claim, which is no contract', async () => {
+    await db.workshop.update({ where: { id: 1 }, data: { withdrawalRule: 'off' } });
+    const number = await issuedCertificate(world, BOOKED);
+    await db.workshop.update({ where: { id: 1 }, data: { withdrawalRule: 'uk' } });
+    const { jobId } = await makeClaim({ number, now: HERE });
+    expect((await jobNow(jobId)).withdrawUntil).toBeNull();
+    expect(await refusalOf(() => withdrawNow(jobId, HERE))).toMatch(/no right to withdraw/);
+  });
+});
