@@ -36,7 +36,8 @@ export function showRate(rateBps: number): string {
   return rest === '' ? `${whole}%` : `${whole}.${rest}%`;
 }
 
-function showCategory(part: TaxBreakdown, taxName: string): string {
+/** A category and rate in words: "VAT 20%", "Exempt from VAT". */
+export function showCategory(part: TaxBreakdown, taxName: string): string {
   switch (part.category) {
     case 'S':
       return `${taxName} ${showRate(part.rateBps)}`;

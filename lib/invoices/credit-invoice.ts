@@ -71,7 +71,7 @@ async function lockInvoice(
     where: { number },
     select: { id: true, jobId: true, kind: true },
   });
-  if (!found || found.kind !== 'invoice') throw new Refusal('not-found', 'There is no such invoice.');
+  if (found?.kind !== 'invoice') throw new Refusal('not-found', 'There is no such invoice.');
   await lockJob(tx, found.jobId);
   await tx.$queryRaw`SELECT 1 FROM "invoice" WHERE "id" = ${found.id} FOR UPDATE`;
   const row = await tx.invoice.findUniqueOrThrow({ where: { id: found.id }, include: WHOLE_INVOICE });

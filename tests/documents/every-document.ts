@@ -1,10 +1,21 @@
 import { drawBagLabel, drawBagLabelSheet } from '@/lib/documents/bag-label';
 import { drawCertificate } from '@/lib/documents/certificate';
+import { drawInvoice } from '@/lib/documents/invoice';
 import { drawPackingSlip } from '@/lib/documents/packing-slip';
 import { drawQuote } from '@/lib/documents/quote';
 import { drawReceipt } from '@/lib/documents/receipt';
 import { drawRepairForm } from '@/lib/documents/repair-form';
-import { certificate, form, label, labelSetting, quote, receipt, slip } from '@/tests/documents/demo';
+import {
+  certificate,
+  creditNote,
+  form,
+  invoice,
+  label,
+  labelSetting,
+  quote,
+  receipt,
+  slip,
+} from '@/tests/documents/demo';
 
 const letter = { ...slip.setting, paper: 'LETTER' as const };
 
@@ -30,6 +41,13 @@ export const everyDocument = [
     margin: 38,
     draw: () => drawRepairForm({ ...form, setting: letter }),
   },
+  { name: 'invoice', margin: 38, draw: () => drawInvoice(invoice) },
+  {
+    name: 'invoice on Letter',
+    margin: 38,
+    draw: () => drawInvoice({ ...invoice, setting: letter }),
+  },
+  { name: 'credit note', margin: 38, draw: () => drawInvoice(creditNote) },
   { name: 'receipt', margin: 38, draw: () => drawReceipt(receipt) },
   { name: 'bag label', margin: 0, draw: () => drawBagLabel(label, labelSetting) },
   {
