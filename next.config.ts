@@ -1,7 +1,7 @@
 import type { NextConfig } from 'next';
 
-// A form carries up to six photographs of 15 MB; lib/files refuses what is larger or more.
-const largestBody = '96mb';
+// A form carries up to eight photographs of 15 MB; lib/files refuses what is larger, and each form what is more.
+const largestBody = '132mb';
 
 const nextConfig: NextConfig = {
   typedRoutes: true,

@@ -38,6 +38,13 @@ export default async function HomePage() {
               button="Find"
             />
             <Families families={families} money={money} />
+            <p className="mt-4">
+              Not on the list?{' '}
+              <TextLink href="/quote/ask" className="inline-block py-2.5">
+                Ask for a price
+              </TextLink>
+              . It costs nothing, and we answer within two working days.
+            </p>
           </div>
         </div>
       </article>
@@ -101,7 +108,9 @@ function Families({
 }) {
   if (families.length === 0) {
     return (
-      <EmptyState>The price list is being written. Write to us and we tell you what we can do.</EmptyState>
+      <EmptyState>
+        The price list is being written. Ask for a price, and we tell you what we can do.
+      </EmptyState>
     );
   }
   return (

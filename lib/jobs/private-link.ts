@@ -89,6 +89,11 @@ export function newestTokenOf(jobId: string): Promise<string | null> {
   return newest(db, { jobId });
 }
 
+/** The same for the quote that a job came from. */
+export function newestQuoteTokenOf(quoteId: string): Promise<string | null> {
+  return newest(db, { quoteId });
+}
+
 export function jobAddress(token: string): string {
   return `${config.appUrl}/job/${token}`;
 }

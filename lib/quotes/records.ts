@@ -53,6 +53,14 @@ export function agreedRevision(quote: QuoteRecord): QuoteRevisionRecord | null {
   return quote.revisions.find(({ state }) => state === 'accepted') ?? null;
 }
 
+/** The quote a job came from, where it was asked for; null for a job booked from the price list. */
+export function quoteAskedFor(jobId: string): Promise<{ id: string; number: string } | null> {
+  return db.quote.findFirst({
+    where: { jobId, request: { isNot: null } },
+    select: { id: true, number: true },
+  });
+}
+
 const LISTED = {
   quoteId: true,
   state: true,

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { LinkButton } from '@/app/ui/page/button';
 import { EmptyState } from '@/app/ui/page/empty-state';
 import { PageHead } from '@/app/ui/page/page-head';
 import { SearchBox } from '@/app/ui/page/search-box';
@@ -45,7 +46,7 @@ export default async function PricesPage({ searchParams }: Props) {
           {typed.trim()}”. <TextLink href="/prices">Show the whole list</TextLink>
         </p>
       )}
-      {families.length === 0 ? <NothingFound typed={typed} email={workshop.email} /> : null}
+      {families.length === 0 ? <NothingFound typed={typed} /> : null}
       <div>
         {families.map((family) => (
           <section key={family.id} aria-labelledby={family.slug} className="mt-10">
@@ -60,13 +61,25 @@ export default async function PricesPage({ searchParams }: Props) {
           </section>
         ))}
       </div>
+      {families.length > 0 ? (
+        <section aria-labelledby="not-listed" className="mt-10 max-w-text">
+          <h2 id="not-listed">Not on the list?</h2>
+          <p className="mb-3">
+            Odd damage, or a device you do not see here: tell us what you see and send photos. We answer
+            within two working days, and asking costs nothing.
+          </p>
+          <LinkButton href="/quote/ask" kind="second">
+            Ask for a price
+          </LinkButton>
+        </section>
+      ) : null}
       <CostNotes workshop={workshop} />
       <JsonLd data={{ '@graph': models.map((model) => serviceOf(model, workshop, config.appUrl)) }} />
     </>
   );
 }
 
-function NothingFound({ typed, email }: { typed: string; email: string }) {
+function NothingFound({ typed }: { typed: string }) {
   const isSearch = typed.trim() !== '';
   return (
     <div className="mt-6">
@@ -74,13 +87,12 @@ function NothingFound({ typed, email }: { typed: string; email: string }) {
         {isSearch
           ? 'It is not on the list, which does not mean that it cannot be mended.'
           : 'The price list is being written.'}{' '}
-        {email ? (
-          <>
-            Write to <a href={`mailto:${email}`}>{email}</a> with the maker, the model and what is wrong.
-            Asking costs nothing.
-          </>
-        ) : null}
+        Tell us what it is and what is wrong, and we name a price or ask you something first. Asking costs
+        nothing.
       </EmptyState>
+      <p className="page-actions">
+        <LinkButton href="/quote/ask">Ask for a price</LinkButton>
+      </p>
     </div>
   );
 }

@@ -21,9 +21,9 @@ export const GENERAL_SYMPTOMS = [
 export const requestForm = z.object({
   model: z.uuid('Choose a device from the price list').optional(),
   device: z
-    .string({ error: 'Enter the maker and the model' })
+    .string({ error: 'Choose your device from the list, or enter its maker and model' })
     .trim()
-    .min(1, 'Enter the maker and the model')
+    .min(1, 'Choose your device from the list, or enter its maker and model')
     .max(120, 'Keep this to 120 characters'),
   serial: z.string().trim().max(60, 'Keep this to 60 characters').optional().default(''),
   symptoms: z.array(z.string().trim().min(1).max(200)).max(20, 'Choose 20 at most').default([]),

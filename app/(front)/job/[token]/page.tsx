@@ -8,16 +8,19 @@ import { LinkButton } from '@/app/ui/page/button';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Tag } from '@/app/ui/page/tag';
+import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { config } from '@/lib/config';
 import { factsOf } from '@/lib/jobs/facts';
+import { newestQuoteTokenOf } from '@/lib/jobs/private-link';
 import { readKind, readStage, stagesReached } from '@/lib/jobs/records';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
+import { quoteAskedFor } from '@/lib/quotes/records';
 import { readWorkshop } from '@/lib/workshop/records';
 import { ApprovalPart } from './approval-part';
 import { BookedPart } from './booked-part';
@@ -108,6 +111,7 @@ export default async function JobPage({ params, searchParams }: Props) {
         <Facts
           items={[
             { term: 'Repair', text: job.repair.name },
+            { term: 'Agreed in', text: await quoteLink(job.id) },
             { term: 'Serial', text: <NumberText text={job.serialTyped} /> },
             { term: 'What you told us', text: job.problem },
             { term: 'Sent along', text: job.accessories.map((each) => accessoryWords(each)).join(', ') },
@@ -145,6 +149,13 @@ export default async function JobPage({ params, searchParams }: Props) {
       <MessagesPart {...parts} />
     </>
   );
+}
+
+/** The quote that the price was agreed in, with the photos and messages that led to it. */
+async function quoteLink(jobId: string) {
+  const quote = await quoteAskedFor(jobId);
+  const token = quote && (await newestQuoteTokenOf(quote.id));
+  return token ? <TextLink href={`/quote/${token}`}>{`Quote ${showNumber(quote.number)}`}</TextLink> : null;
 }
 
 function accessoryWords(each: { name: string; isTold: boolean; isArrived: boolean | null }): string {

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { cache } from 'react';
 import { nothingHere } from '@/app/nothing-here';
 import { Facts } from '@/app/ui/docket/facts';
+import { LinkButton } from '@/app/ui/page/button';
 import { EmptyState } from '@/app/ui/page/empty-state';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
@@ -46,7 +47,7 @@ export default async function ModelPricesPage({ params }: Props) {
       />
       {model.repairs.length === 0 ? (
         <EmptyState>
-          There is no fixed price for this unit at the moment. Write to us and we tell you what we can do.
+          There is no fixed price for this unit at the moment. Ask for one, and we tell you what we can do.
         </EmptyState>
       ) : (
         <ul className="grid gap-8">
@@ -55,6 +56,15 @@ export default async function ModelPricesPage({ params }: Props) {
           ))}
         </ul>
       )}
+      <section aria-labelledby="not-listed" className="mt-10 max-w-text">
+        <h2 id="not-listed">Is it something else?</h2>
+        <p className="mb-3">
+          Tell us what you see and send photos. We answer within two working days, and asking costs nothing.
+        </p>
+        <LinkButton href={`/quote/ask?model=${model.id}`} kind="second">
+          Ask for a price for this unit
+        </LinkButton>
+      </section>
       <UnitFacts model={model} />
       <BatteryNote model={model} />
       <CostNotes workshop={workshop} />

@@ -76,15 +76,8 @@ export default async function MailPage({ searchParams }: { searchParams: Promise
           { key: 'to', head: 'To', cell: (mail) => mail.toAddress },
           {
             key: 'job',
-            head: 'Job',
-            cell: (mail) =>
-              mail.jobNumber ? (
-                <TextLink href={`/workshop/jobs/${mail.jobNumber}`}>
-                  <NumberText text={showNumber(mail.jobNumber)} />
-                </TextLink>
-              ) : (
-                'none'
-              ),
+            head: 'Job or quote',
+            cell: (mail) => <About mail={mail} />,
           },
           {
             key: 'when',
@@ -150,6 +143,16 @@ function Standing({ mail }: { mail: ListedMail }) {
       <StateTag state={mail.state} />
       {mail.lastError ? <span className="block">{mail.lastError}</span> : null}
     </>
+  );
+}
+
+function About({ mail }: { mail: ListedMail }) {
+  const number = mail.jobNumber ?? mail.quoteNumber;
+  if (!number) return 'none';
+  return (
+    <TextLink href={`/workshop/${mail.jobNumber ? 'jobs' : 'quotes'}/${number}`}>
+      <NumberText text={showNumber(number)} />
+    </TextLink>
   );
 }
 

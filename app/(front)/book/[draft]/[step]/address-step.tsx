@@ -5,12 +5,12 @@ import { saveAddress } from '../../actions';
 import { countryChoices } from '../../countries';
 import type { StepProps } from './step-props';
 
-export function AddressStep({ token, workshop, answers }: StepProps) {
+export function AddressStep({ token, repair, workshop, answers }: StepProps) {
   return (
     <ActionForm action={saveAddress.bind(null, token)}>
       <AddressFields
         countries={countryChoices(workshop.country, workshop.locale)}
-        defaults={answers.address}
+        defaults={answers.address ?? repair.quote?.known}
       />
       <SubmitBar
         label="Continue"

@@ -3,11 +3,14 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { Checkbox } from '@/app/ui/forms/choices';
 import { SubmitBar } from '@/app/ui/forms/submit';
 import { Notice } from '@/app/ui/page/notice';
+import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { describePeriod } from '@/lib/calendar/period';
+import type { BookedQuote } from '@/lib/jobs/booking-repair';
 import { DATA_ANSWERS, fullAnswers, HISTORY, toldAccessories } from '@/lib/jobs/rules/booking';
 import { formatMoney } from '@/lib/money/amount';
+import { showNumber } from '@/lib/numbers/job-number';
 import { checkSerial } from '@/lib/numbers/serial';
 import { readSerialRule } from '@/lib/numbers/serial-rule';
 import { BATTERY_ANSWERS } from '@/lib/parcels/rules/battery-answers';
@@ -42,6 +45,10 @@ export function ConfirmStep({ token, repair, workshop, answers }: StepProps) {
       <Facts
         items={[
           { term: 'Repair', text: `${repair.name}, ${repair.model.maker} ${repair.model.name}` },
+          {
+            term: 'What we do',
+            text: repair.quote ? <span className="written">{repair.quote.proposal}</span> : null,
+          },
           {
             term: 'Serial',
             text: (
@@ -90,6 +97,7 @@ export function ConfirmStep({ token, repair, workshop, answers }: StepProps) {
         ]}
       />
       <h2>What it costs and what happens</h2>
+      {repair.quote ? <AgreedLines quote={repair.quote} money={money} gross={repair.grossMinor} /> : null}
       <Facts
         items={[
           { term: 'Price with tax', text: `${money(repair.grossMinor)}, to pay when the repair is done` },
@@ -128,5 +136,26 @@ export function ConfirmStep({ token, repair, workshop, answers }: StepProps) {
         />
       </ActionForm>
     </>
+  );
+}
+
+type Agreed = { quote: BookedQuote; money: (minor: number) => string; gross: number };
+
+/** The lines of the quote that was said yes to: this booking is for them and no others. */
+function AgreedLines({ quote, money, gross }: Agreed) {
+  return (
+    <Table
+      caption={`Agreed in quote ${showNumber(quote.number)}, ${quote.isGross ? 'amounts with tax' : 'amounts before tax'}`}
+      columns={[
+        { key: 'what', head: 'What', kind: 'rowhead', cell: (line) => line.description },
+        { key: 'amount', head: 'Amount', kind: 'number', cell: (line) => money(line.amount) },
+      ]}
+      rows={[...quote.lines, { description: 'Total with tax', amount: gross }].map((line, place) => ({
+        ...line,
+        place,
+      }))}
+      rowKey={(line) => String(line.place)}
+      keep
+    />
   );
 }

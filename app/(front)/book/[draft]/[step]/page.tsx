@@ -7,6 +7,7 @@ import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { readDraft } from '@/lib/jobs/draft';
 import { newestTokenOf } from '@/lib/jobs/private-link';
 import { BOOKING_STEPS, isStep, nextStep } from '@/lib/jobs/rules/booking';
+import { showNumber } from '@/lib/numbers/job-number';
 import { readWorkshop } from '@/lib/workshop/records';
 import { AddressStep } from './address-step';
 import { ConfirmStep } from './confirm-step';
@@ -32,7 +33,7 @@ export default async function BookingStepPage({ params }: Props) {
   const { draft: token, step } = await params;
   if (!isStep(step)) nothingHere();
   const draft = await readDraft(token);
-  const repair = draft ? await readBookingRepair(draft.repairId) : null;
+  const repair = draft ? await readBookingRepair(draft.repairId, draft.quoteId) : null;
   if (!draft || !repair) nothingHere();
   if (draft.jobId) {
     const sent = await newestTokenOf(draft.jobId);
@@ -51,7 +52,11 @@ export default async function BookingStepPage({ params }: Props) {
       <PageHead
         above={<Steps at={at} names={STEP_NAMES} />}
         title={TITLES[step]}
-        lead={`${repair.name}, ${repair.model.maker} ${repair.model.name}`}
+        lead={
+          repair.quote
+            ? `${repair.model.maker} ${repair.model.name}, at the price of quote ${showNumber(repair.quote.number)}`
+            : `${repair.name}, ${repair.model.maker} ${repair.model.name}`
+        }
       />
       {step === 'unit' ? <UnitStep {...shared} /> : null}
       {step === 'problem' ? <ProblemStep {...shared} /> : null}

@@ -21,7 +21,9 @@ export function UnitStep({ token, repair, answers }: StepProps) {
       <SubmitBar
         label="Continue"
         consequence="Your warranty certificate will carry this serial."
-        second={{ href: `/prices/${repair.model.slug}`, label: 'It is another unit' }}
+        second={
+          repair.quote ? undefined : { href: `/prices/${repair.model.slug}`, label: 'It is another unit' }
+        }
       />
     </ActionForm>
   );

@@ -21,7 +21,7 @@ export default async function BatteryStopPage({ params, searchParams }: Props) {
   const { draft } = await params;
   const { answer } = await searchParams;
   const found = await readDraft(draft);
-  const repair = found ? await readBookingRepair(found.repairId) : null;
+  const repair = found ? await readBookingRepair(found.repairId, found.quoteId) : null;
   if (!repair) nothingHere();
   const verdict = postedAnswer(repair.model, typeof answer === 'string' ? answer : 'unknown');
   if (verdict.may !== 'do-not-post') nothingHere();

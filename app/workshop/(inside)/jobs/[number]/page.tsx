@@ -15,6 +15,7 @@ import { DATA_ANSWERS, HISTORY } from '@/lib/jobs/rules/booking';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { showNumber } from '@/lib/numbers/job-number';
 import { BATTERY_ANSWERS } from '@/lib/parcels/rules/battery-answers';
+import { quoteAskedFor } from '@/lib/quotes/records';
 import { BenchPart } from './bench-part';
 import { FindingsPart } from './findings-part';
 import { HistoryPart } from './history-part';
@@ -93,6 +94,7 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
                   text: job.arrivedSerial ? <NumberText text={job.arrivedSerial} /> : null,
                 },
                 { term: 'Problem', text: job.problem },
+                { term: 'From', text: await quoteLink(job.id) },
                 {
                   term: 'History told',
                   text: job.history
@@ -157,6 +159,14 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
       </div>
     </>
   );
+}
+
+/** The quote that was asked for before the booking, with the photos and messages that led to it. */
+async function quoteLink(jobId: string) {
+  const quote = await quoteAskedFor(jobId);
+  return quote ? (
+    <TextLink href={`/workshop/quotes/${quote.number}`}>{`Quote ${showNumber(quote.number)}`}</TextLink>
+  ) : null;
 }
 
 function accessoryWords(each: { name: string; isTold: boolean; isArrived: boolean | null }): string {

@@ -83,6 +83,16 @@ function factsOf({ mail, drawn }: Preview, clock: { locale: string; zone: string
       ),
     });
   }
+  if (mail.quoteNumber) {
+    facts.push({
+      term: 'Quote',
+      text: (
+        <TextLink href={`/workshop/quotes/${mail.quoteNumber}`}>
+          <NumberText text={showNumber(mail.quoteNumber)} />
+        </TextLink>
+      ),
+    });
+  }
   facts.push({ term: 'Queued', text: formatInstant(mail.queuedAt, clock) });
   if (mail.sentAt) facts.push({ term: 'Sent', text: formatInstant(mail.sentAt, clock) });
   facts.push({ term: 'Tries', text: String(mail.attempts) });

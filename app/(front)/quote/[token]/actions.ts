@@ -1,0 +1,101 @@
+'use server';
+import type { Route } from 'next';
+import { redirect } from 'next/navigation';
+import { z } from 'zod';
+import { formPhotos } from '@/app/form-photos';
+import { limitCaller } from '@/app/limit-caller';
+import { refused } from '@/app/refused';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
+import { waitSentence } from '@/app/ui/forms/wait-sentence';
+import { dayFromDate } from '@/lib/calendar/day';
+import { readDraft } from '@/lib/jobs/draft';
+import { nextStep } from '@/lib/jobs/rules/booking';
+import { attempt } from '@/lib/outcome';
+import { answerQuestion } from '@/lib/quotes/answer-question';
+import { startBooking } from '@/lib/quotes/book-quote';
+import { decideQuote } from '@/lib/quotes/decide-quote';
+import { readQuote } from '@/lib/quotes/records';
+import { agreedWords } from '@/lib/quotes/rules/agreed-words';
+import { shownLines } from '@/lib/quotes/rules/lines';
+import { MOST_PHOTOS } from '@/lib/quotes/rules/request-answers';
+import { readLine } from '@/lib/quotes/stored-lines';
+import { readWorkshop } from '@/lib/workshop/records';
+import { onQuoteLink } from './on-quote-link';
+
+const answerForm = z.object({
+  text: z
+    .string({ error: 'Write your answer' })
+    .trim()
+    .min(1, 'Write your answer')
+    .max(4000, 'Keep this to 4,000 characters'),
+  formKey: z.uuid().optional(),
+});
+
+const decisionForm = z.object({
+  revision: z.coerce.number().int().positive(),
+  decision: z.enum(['accepted', 'declined'], { error: 'Choose yes or no' }),
+});
+
+/** An answer to a question, or anything else the customer adds, with photos. */
+export async function answer(token: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onQuoteLink(token, async ({ quoteId, now }) => {
+    const limit = await limitCaller(`quote-answer-${quoteId}`, { max: 20, windowSeconds: 3600 });
+    if (!limit.allowed) return { message: waitSentence(limit.waitSeconds), values: typedValues(formData) };
+    const { photos, kept, problem } = await formPhotos(formData, { most: MOST_PHOTOS, now });
+    const values = { ...typedValues(formData), kept };
+    const parsed = parseForm(answerForm, formData);
+    if (!parsed.ok || problem) {
+      const errors = { ...(parsed.ok ? {} : parsed.state.errors), ...(problem ? { photos: [problem] } : {}) };
+      return { errors, values };
+    }
+    const done = await attempt(() => answerQuestion({ quoteId, ...parsed.data, photos, now }));
+    if (!done.ok) return refused(done.refusal, values);
+    redirect(`/quote/${token}?done=answered` as Route);
+  });
+}
+
+/** Yes or no to the price. The words agreed to are written here, from the revision that the answer names. */
+export async function decide(token: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onQuoteLink(token, async ({ quoteId, now }) => {
+    const parsed = parseForm(decisionForm, formData);
+    if (!parsed.ok) return parsed.state;
+    const { revision, decision } = parsed.data;
+    const agreedText = await wordsOf(quoteId, revision, decision);
+    const done = await attempt(() => decideQuote({ quoteId, revision, decision, agreedText, now }));
+    if (!done.ok) return refused(done.refusal);
+    redirect(`/quote/${token}?done=${decision}` as Route);
+  });
+}
+
+async function wordsOf(
+  quoteId: string,
+  revision: number,
+  decision: 'accepted' | 'declined',
+): Promise<string> {
+  const [quote, { locale }] = await Promise.all([readQuote({ id: quoteId }), readWorkshop()]);
+  const offer = quote?.revisions.find((each) => each.revision === revision);
+  // A revision that is not there is refused by the use case.
+  if (!quote || !offer) return '';
+  return agreedWords(decision, {
+    number: quote.number,
+    revision,
+    lines: shownLines(offer.lines.map(readLine)),
+    isGross: offer.isGross,
+    gross: offer.grossMinor,
+    validUntil: dayFromDate(offer.validUntil),
+    currency: quote.currency,
+    locale,
+  });
+}
+
+/** On to the booking, at the first step that nothing is known of yet. */
+export async function goOnToBook(token: string, _before: FormState): Promise<FormState> {
+  return onQuoteLink(token, async (call) => {
+    const started = await attempt(() => startBooking(call));
+    if (!started.ok) return refused(started.refusal);
+    const draft = await readDraft(started.value);
+    redirect(`/book/${started.value}/${nextStep(draft?.answers ?? {})}` as Route);
+  });
+}

@@ -1,0 +1,82 @@
+import { Facts } from '@/app/ui/docket/facts';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
+import { dayFromDate } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { formatMoney } from '@/lib/money/amount';
+import { requestMove } from '@/lib/quotes/rules/request-states';
+import { decide, goOnToBook } from './actions';
+import type { PartProps, Revision } from './part-props';
+
+/** Yes or no, each one tap, with what follows from it and what it costs. */
+export function AnswerPart({ quote, token, workshop, offer }: PartProps & { offer: Revision }) {
+  const gross = formatMoney(offer.grossMinor, quote.currency, workshop.locale);
+  const until = formatDay(dayFromDate(offer.validUntil), workshop.locale, 'weekday');
+  const fee = workshop.inspectionFeeMinor;
+  const hasFee = offer.lines.some(({ kind }) => kind === 'inspection-fee');
+  return (
+    <section className="approval" aria-labelledby="answer">
+      <h2 id="answer">Shall we repair it for {gross}?</h2>
+      <Facts
+        items={[
+          { term: 'If you say yes', text: offer.onYes || requestMove('accept').consequence },
+          { term: 'If you say no', text: offer.onNo || requestMove('decline').consequence },
+          {
+            term: 'Inspection',
+            text: hasFee
+              ? 'The inspection is one of the lines above. Nothing comes on top of it.'
+              : fee > 0
+                ? 'No inspection fee is charged on this price.'
+                : null,
+          },
+          {
+            term: 'If we find something else',
+            text: `We ask you before it costs more. If you say no then, the way back costs ${formatMoney(workshop.returnFeeMinor, quote.currency, workshop.locale)}.`,
+          },
+          { term: 'Answer by', text: until },
+        ]}
+      />
+      <ActionForm
+        action={decide.bind(null, token)}
+        hidden={{ revision: offer.revision, decision: 'accepted' }}
+        label="Say yes"
+      >
+        <SubmitBar
+          label={`Yes, repair it for ${gross}`}
+          consequence={`You agree to the lines above, ${gross} with tax, under our terms. Next you book and post the unit; you pay when the repair is done.`}
+        />
+      </ActionForm>
+      <ActionForm
+        action={decide.bind(null, token)}
+        hidden={{ revision: offer.revision, decision: 'declined' }}
+        label="Say no"
+      >
+        <SubmitButton
+          kind="second"
+          label="No, thank you"
+          consequence="Nothing is booked and nothing is owed. That ends this quote."
+        />
+      </ActionForm>
+    </section>
+  );
+}
+
+/** After the yes: on to the booking, with what is known filled in. */
+export function BookPart({ quote, token }: PartProps) {
+  return (
+    <section className="approval" aria-labelledby="book">
+      <h2 id="book">Book the repair</h2>
+      <p>
+        {quote.request.serialTyped === ''
+          ? 'What is wrong, your name and your address for mail are filled in. We still need the serial number, what goes in the parcel, and where to send the unit back.'
+          : 'The serial, what is wrong, your name and your address for mail are filled in. We still need to know what goes in the parcel, and where to send the unit back.'}
+      </p>
+      <ActionForm action={goOnToBook.bind(null, token)} label="Book the repair">
+        <SubmitBar
+          label="Go on to book"
+          consequence="About three minutes. You pay nothing now, and can cancel free of charge until the unit arrives here."
+        />
+      </ActionForm>
+    </section>
+  );
+}

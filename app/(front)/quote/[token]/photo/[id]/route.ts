@@ -1,0 +1,16 @@
+import { nothingHere, serveFile } from '@/app/serve-file';
+import { readFile } from '@/lib/files/store';
+import { quoteOfToken } from '../../open-quote';
+
+type Context = { params: Promise<{ token: string; id: string }> };
+
+/** A photo of this quote only; ?size=thumb gives the small one. */
+export async function GET(request: Request, { params }: Context): Promise<Response> {
+  const { token, id } = await params;
+  const quote = await quoteOfToken(token);
+  const photo = quote?.photos.find((each) => each.id === id);
+  if (!photo) return nothingHere();
+  const isThumb = new URL(request.url).searchParams.get('size') === 'thumb';
+  const bytes = await readFile(isThumb ? photo.thumbKey : photo.fileKey);
+  return serveFile(bytes, { type: 'image/jpeg', name: `photo-${photo.id}.jpg` });
+}

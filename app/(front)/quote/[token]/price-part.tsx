@@ -1,0 +1,89 @@
+import { Facts } from '@/app/ui/docket/facts';
+import { LinkButton } from '@/app/ui/page/button';
+import { Table } from '@/app/ui/page/table';
+import { dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { coverWords, workingDaysWords } from '@/lib/catalogue/rules/cover-words';
+import { formatMoney } from '@/lib/money/amount';
+import { shownLines } from '@/lib/quotes/rules/lines';
+import { readLine } from '@/lib/quotes/stored-lines';
+import type { PartProps, Revision } from './part-props';
+
+type Props = PartProps & { revision: Revision; heading: string };
+
+/** One revision of the price: what was found, what is proposed, each line, the total, and how long it holds. */
+export function PricePart({ quote, token, workshop, revision, heading }: Props) {
+  const money = (minor: number) => formatMoney(minor, quote.currency, workshop.locale);
+  const day = (date: Date) => formatDay(dayFromDate(date), workshop.locale, 'weekday');
+  const terms = quote.request.repair?.policy.versions[0];
+  const { workingDays, decidedAt } = revision;
+  return (
+    <section aria-labelledby="price">
+      <h2 id="price">{heading}</h2>
+      <Facts
+        items={[
+          { term: 'What we found', text: written(revision.reason) },
+          { term: 'What we would do', text: written(revision.proposal) },
+          { term: 'To know before you decide', text: written(revision.note) },
+        ]}
+      />
+      <Table
+        caption={`Revision ${revision.revision}, ${revision.isGross ? 'amounts with tax' : 'amounts before tax'}`}
+        columns={[
+          { key: 'what', head: 'What', kind: 'rowhead', cell: (line) => line.description },
+          { key: 'amount', head: 'Amount', kind: 'number', cell: (line) => line.amount },
+        ]}
+        rows={[
+          ...shownLines(revision.lines.map(readLine)).map((line) => ({
+            description: line.description,
+            amount: money(line.amount),
+          })),
+          ...(revision.isGross
+            ? []
+            : [
+                { description: 'Together, before tax', amount: money(revision.netMinor) },
+                { description: workshop.taxName, amount: money(revision.taxMinor) },
+              ]),
+          { description: 'Total with tax', amount: money(revision.grossMinor) },
+          ...(revision.isGross && revision.taxMinor > 0
+            ? [{ description: `${workshop.taxName} in it`, amount: money(revision.taxMinor) }]
+            : []),
+        ].map((row, place) => ({ ...row, place }))}
+        rowKey={(row) => String(row.place)}
+        keep
+      />
+      <Facts
+        items={[
+          {
+            term: revision.state === 'sent' ? 'Holds until the end of' : 'Held until the end of',
+            text: day(revision.validUntil),
+          },
+          {
+            term: 'Usual time',
+            text:
+              workingDays === null ? null : `${workingDaysWords(workingDays)} from the day your unit is here`,
+          },
+          { term: 'Cover', text: terms ? coverWords(terms) : null },
+          {
+            term: 'Your answer',
+            text: decidedAt
+              ? `${revision.state === 'declined' ? 'No' : 'Yes'}, on ${formatDay(dayInZone(decidedAt, workshop.timeZone), workshop.locale, 'weekday')}. ${revision.agreedText ?? ''}`
+              : null,
+          },
+        ]}
+      />
+      <p className="page-actions">
+        <LinkButton href={`/quote/${token}/quote.pdf`} kind="quiet" file>
+          This quote (PDF)
+        </LinkButton>
+        <LinkButton href={`/quote/${token}/form`} kind="quiet">
+          European Repair Information Form
+        </LinkButton>
+      </p>
+    </section>
+  );
+}
+
+function written(text: string) {
+  return text === '' ? null : <span className="written">{text}</span>;
+}

@@ -1,0 +1,83 @@
+import { randomUUID } from 'node:crypto';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { PhotosField } from '@/app/ui/forms/photos-field';
+import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
+import { TextArea } from '@/app/ui/forms/text-area';
+import { Timeline } from '@/app/ui/page/timeline';
+import { formatInstant } from '@/lib/calendar/format';
+import { MAY_WRITE } from '@/lib/quotes/answer-question';
+import { MOST_PHOTOS } from '@/lib/quotes/rules/request-answers';
+import { answer } from './actions';
+import type { PartProps } from './part-props';
+
+/** What the workshop wants to know, and the form for the answer. */
+export function QuestionPart({ quote, token }: PartProps) {
+  const lastOwn = quote.messages.findLastIndex(({ author }) => author === 'customer');
+  const questions = quote.messages.slice(lastOwn + 1);
+  return (
+    <section className="approval" aria-labelledby="question">
+      <h2 id="question">
+        {questions.length === 1 ? 'What we want to know' : 'What we want to know from you'}
+      </h2>
+      {questions.map((question) => (
+        <p key={question.id} className="written">
+          {question.text}
+        </p>
+      ))}
+      <ActionForm action={answer.bind(null, token)} hidden={{ formKey: randomUUID() }} label="Your answer">
+        <TextArea name="text" label="Your answer" maxLength={4000} rows={5} />
+        <PhotosField
+          label="Photos that show it"
+          most={MOST_PHOTOS}
+          maxMegabytes={15}
+          sendTo="/quote/ask/photo"
+        />
+        <SubmitBar
+          label="Send the answer"
+          consequence="We go on within two working days. It costs nothing."
+        />
+      </ActionForm>
+    </section>
+  );
+}
+
+/** Everything written about the quote, and, while it is open, a way to write more. */
+export function MessagesPart({ quote, token, workshop }: PartProps) {
+  const { state } = quote.request;
+  const mayWrite = MAY_WRITE.includes(state) && state !== 'questioned';
+  if (!mayWrite && quote.messages.length === 0) return null;
+  return (
+    <section aria-labelledby="messages">
+      <h2 id="messages">Messages</h2>
+      {quote.messages.length > 0 ? (
+        <Timeline
+          label="Messages"
+          entries={quote.messages.map((message) => ({
+            key: message.id,
+            dateTime: message.at.toISOString(),
+            on: formatInstant(message.at, { locale: workshop.locale, zone: workshop.timeZone }),
+            who: message.author === 'customer' ? 'You' : workshop.name,
+            what: <span className="written">{message.text}</span>,
+          }))}
+        />
+      ) : null}
+      {mayWrite ? (
+        <ActionForm action={answer.bind(null, token)} hidden={{ formKey: randomUUID() }} label="Message">
+          <TextArea name="text" label={LABELS[state] ?? 'Write to us about this'} maxLength={4000} rows={4} />
+          <PhotosField label="More photos" most={MOST_PHOTOS} maxMegabytes={15} sendTo="/quote/ask/photo" />
+          <SubmitButton
+            kind="second"
+            label="Send the message"
+            consequence="A person reads it and answers here and by mail within two working days."
+          />
+        </ActionForm>
+      ) : null}
+    </section>
+  );
+}
+
+const LABELS: Record<string, string> = {
+  asked: 'Something to add?',
+  quoted: 'A question about the price, or something you want changed?',
+  lapsed: 'Ask for a new price',
+};

@@ -1,0 +1,27 @@
+import type { Metadata } from 'next';
+import { LinkButton } from '@/app/ui/page/button';
+import { PageHead } from '@/app/ui/page/page-head';
+
+export const metadata: Metadata = { title: 'Added to your request', robots: { index: false } };
+
+/** After a request that was joined to an earlier one. It shows nothing of that one: anybody could have typed the address. */
+export default function AddedPage() {
+  return (
+    <>
+      <PageHead
+        title="Added to your request"
+        lead="You had asked us about this unit before, and we had not sent a price yet. We put what you sent now with what you sent then."
+        next="we read both together and answer within two working days, with a price or a question. Asking is free."
+      />
+      <p>
+        We have sent you a mail with the private link to your request. If it has not come in a few minutes,
+        look among the unwanted mail.
+      </p>
+      <p className="page-actions">
+        <LinkButton href="/prices" kind="second">
+          To the price list
+        </LinkButton>
+      </p>
+    </>
+  );
+}

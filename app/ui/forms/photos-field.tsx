@@ -1,0 +1,145 @@
+'use client';
+import { type ReactNode, useState } from 'react';
+import { FieldFrame, GroupFrame } from './field-frame';
+import { useField } from './form-context';
+import { sendPhoto } from './send-photo';
+
+type PhotosFieldProps = {
+  label: string;
+  hint?: ReactNode;
+  most: number;
+  maxMegabytes: number;
+  /** where a photo may be sent ahead of its form */
+  sendTo: string;
+};
+
+type Sending = { name: string; share: number; problem: string | null };
+
+/** The name a photo had, from the slip it was given when it arrived: facts, hash, name. */
+function nameOf(slip: string): string {
+  return decodeURIComponent(slip.split('.').slice(2).join('.'));
+}
+
+/**
+ * Photos of a form that is sent again when something else in it was wrong. What has arrived is listed with a tick and is
+ * not sent twice; to leave one out, untick it. With script each photo goes ahead of the form, one after the other, and
+ * shows how far it is; without, they go with the form. Fields: `photos` (files) and `kept` (slips of those arrived).
+ *
+ * ```tsx
+ * <PhotosField label="Photos" most={8} maxMegabytes={15} sendTo="/quote/ask/photo" />
+ * ```
+ */
+export function PhotosField({ label, hint, most, maxMegabytes, sendTo }: PhotosFieldProps) {
+  const facts = useField('photos', true);
+  const answered = useField('kept', false).typed ?? [];
+  const [ahead, setAhead] = useState<readonly string[]>([]);
+  const [sending, setSending] = useState<readonly Sending[]>([]);
+  const before = Array.isArray(answered) ? answered : [answered];
+  const kept = [...new Set([...before, ...ahead])].filter((slip) => slip !== '');
+
+  async function sendAll(input: HTMLInputElement): Promise<void> {
+    const files = [...(input.files ?? [])].slice(0, most);
+    const show = (at: number, change: Partial<Sending>) =>
+      setSending((all) => all.map((each, index) => (index === at ? { ...each, ...change } : each)));
+    setSending(files.map(({ name }) => ({ name, share: 0, problem: null })));
+    let isWhole = true;
+    for (const [at, file] of files.entries()) {
+      const answer = await sendPhoto(sendTo, file, (share) => show(at, { share }));
+      if (answer.kept !== undefined) {
+        const { kept } = answer;
+        setAhead((all) => [...all, kept]);
+        show(at, { share: 1 });
+      } else {
+        isWhole = false;
+        show(at, { problem: answer.problem });
+      }
+    }
+    // The files stay in their field until all have arrived: a form sent before that brings them along.
+    if (isWhole) {
+      input.value = '';
+      setSending([]);
+    }
+  }
+
+  return (
+    <>
+      <FieldFrame
+        facts={facts}
+        label={label}
+        optional
+        hint={
+          <>
+            {hint ? <span className="block">{hint}</span> : null}
+            {`Up to ${most} photos, JPEG, PNG, WebP or AVIF, ${maxMegabytes} MB at most each. Where they were taken is removed.`}
+          </>
+        }
+      >
+        <input
+          id={facts.id}
+          name="photos"
+          type="file"
+          className="field-file"
+          accept="image/jpeg,image/png,image/webp,image/avif"
+          multiple
+          aria-invalid={facts.problem ? true : undefined}
+          aria-describedby={facts.describedBy}
+          onChange={(event) => void sendAll(event.currentTarget)}
+        />
+        <Progress sending={sending} />
+      </FieldFrame>
+      <Kept slips={kept} />
+    </>
+  );
+}
+
+function Progress({ sending }: { sending: readonly Sending[] }) {
+  const arrived = sending.filter(({ share }) => share === 1).length;
+  return (
+    <>
+      <p className="field-chosen" aria-live="polite">
+        {sending.length === 0 ? '' : `${arrived} of ${sending.length} photos have arrived.`}
+      </p>
+      {sending.length === 0 ? null : (
+        <ul className="field-sending">
+          {sending.map(({ name, share, problem }, at) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: two photos may have one name, and their order is fixed
+            <li key={at}>
+              <span>{name}</span>
+              {problem ? (
+                <strong>{problem}</strong>
+              ) : (
+                <progress aria-label={`${name}, sent`} value={share} max={1} />
+              )}
+            </li>
+          ))}
+        </ul>
+      )}
+    </>
+  );
+}
+
+function Kept({ slips }: { slips: readonly string[] }) {
+  const facts = useField('kept', true);
+  if (slips.length === 0) return null;
+  return (
+    <GroupFrame
+      facts={facts}
+      label="Photos that are here already"
+      hint="You need not choose them again. Untick one to leave it out."
+    >
+      <div className="choices">
+        {slips.map((slip, at) => {
+          const id = at === 0 ? facts.id : `${facts.id}-${at}`;
+          return (
+            <div className="choice" key={slip}>
+              <input id={id} type="checkbox" name="kept" value={slip} className="choice-box" defaultChecked />
+              <label className="choice-label" htmlFor={id}>
+                {nameOf(slip) || `Photo ${at + 1}`}
+              </label>
+            </div>
+          );
+        })}
+      </div>
+    </GroupFrame>
+  );
+}

@@ -1,0 +1,23 @@
+import type { RequestState } from './request-states';
+
+/** What happens next, when, and what it costs, for whoever asked for a price; read on their private page. */
+export function nextForAsker(o: { state: RequestState; price: string | null; until: string | null }): string {
+  switch (o.state) {
+    case 'asked':
+      return 'we answer within two working days, with a price or a question. Asking is free.';
+    case 'questioned':
+      return 'you answer below. Then we go on, within two working days. It costs nothing.';
+    case 'quoted':
+      return `you say yes or no, by ${o.until}. A yes costs ${o.price}, to pay when the repair is done. A no costs nothing.`;
+    case 'accepted':
+      return `you book the repair and post the unit. You pay ${o.price} when the repair is done, and nothing now.`;
+    case 'booked':
+      return 'the page of your repair shows where your unit is. What it costs is what you agreed to.';
+    case 'declined':
+      return 'nothing. Nothing is booked and nothing is owed.';
+    case 'lapsed':
+      return 'nothing by itself. Write to us below for a new price. Nothing is owed.';
+    case 'turned-down':
+      return 'nothing. Nothing is owed. You can ask us about another unit at any time.';
+  }
+}
