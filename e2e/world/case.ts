@@ -1,11 +1,13 @@
 import { type APIRequestContext, expect, type Page } from '@playwright/test';
 import { readCertificatePayload } from '@/lib/documents/cover-attachment';
+import { askQuote } from '../screens/ask-quote';
 import { booking } from '../screens/booking';
 import { fact } from '../screens/fact';
 import { jobSheet } from '../screens/job-sheet';
 import { priceList } from '../screens/price-list';
 import { readMails } from './mailbox';
 import { customer } from './people';
+import { phonePhoto } from './photo';
 import { place } from './place';
 
 /** What to put into the places of the table of routes, and what nobody may learn who may not open them. */
@@ -31,6 +33,9 @@ export async function findCase(owner: Page, visitor: Page): Promise<Case> {
   const cover = readCertificatePayload(new Uint8Array(await paper.body()));
   if (!cover) throw new Error('the certificate of the case carries no cover');
   const draft = await unfinishedBooking(visitor);
+  const quoteLink = await askedForPrice(visitor, 'asked');
+  const quotePhoto = found(await visitor.content(), /\/photo\/([\w-]+)/);
+  const otherQuoteLink = await askedForPrice(visitor, 'asked-too');
 
   const read = async (path: string, pattern: RegExp) =>
     found(await (await request.get(path)).text(), pattern);
@@ -44,12 +49,16 @@ export async function findCase(owner: Page, visitor: Page): Promise<Case> {
       link,
       otherLink,
       draft,
+      quoteLink,
+      otherQuoteLink,
+      quotePhoto,
       certificate,
       certificateFile,
       code,
       wrongJob: altered(job),
       wrongLink: altered(link),
       wrongDraft: altered(draft),
+      wrongQuoteLink: altered(quoteLink),
       wrongCertificate: altered(certificate),
       wrongCode: altered(code),
       photo: found(html, /\/workshop\/photo\/([\w-]+)/),
@@ -123,6 +132,17 @@ async function unfinishedBooking(page: Page): Promise<string> {
   await book.goOn();
   await page.waitForURL(`${place.origin}/book/*/confirm`);
   return found(page.url(), /\/book\/([\w-]+)\//);
+}
+
+/** Asks for a price with a photo, and gives back the private link that the page led to. */
+async function askedForPrice(page: Page, walk: string): Promise<string> {
+  const ask = askQuote(page);
+  await ask.open();
+  await ask.fill({ device: 'Tideline Gull', wrong: 'The lid is torn off.', who: customer(walk) });
+  await ask.add(await phonePhoto('lid.jpg'));
+  await ask.send();
+  await page.waitForURL(/\/quote\/[\w-]{43}/);
+  return found(page.url(), /\/quote\/([\w-]+)/);
 }
 
 function found(text: string, pattern: RegExp): string {

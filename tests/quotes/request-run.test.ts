@@ -1,0 +1,53 @@
+import { describe, expect, it } from 'vitest';
+import { nextForAsker } from '@/lib/quotes/rules/request-next';
+import { requestRun } from '@/lib/quotes/rules/request-run';
+import { REQUEST_STATES, type RequestState } from '@/lib/quotes/rules/request-states';
+
+const at = (day: number) => new Date(Date.UTC(2026, 11, day));
+
+describe('the run of stamps of a quote', () => {
+  const shown = (state: RequestState, kinds: string[]) =>
+    requestRun(
+      state,
+      kinds.map((kind, index) => ({ kind, at: at(index + 1) })),
+    ).map((step) => `${step.label} ${step.state} ${step.at?.getUTCDate() ?? '-'}`);
+
+  it('goes from asked to booked, a question changing nothing in it', () => {
+    const waiting = ['Price sent waiting -', 'Accepted waiting -', 'Booked waiting -'];
+    expect(shown('asked', ['asked'])).toEqual(['Price asked now 1', ...waiting]);
+    expect(shown('questioned', ['asked', 'questioned'])).toEqual(['Price asked now 1', ...waiting]);
+    expect(shown('quoted', ['asked', 'sent', 'sent'])).toEqual([
+      'Price asked done 1',
+      'Price sent now 3',
+      'Accepted waiting -',
+      'Booked waiting -',
+    ]);
+    expect(shown('booked', ['asked', 'sent', 'decided', 'booked'])).toEqual([
+      'Price asked done 1',
+      'Price sent done 2',
+      'Accepted done 3',
+      'Booked done 4',
+    ]);
+  });
+
+  it('stops where the quote ended, with nothing to come', () => {
+    expect(shown('declined', ['asked', 'sent', 'decided'])).toEqual([
+      'Price asked done 1',
+      'Price sent done 2',
+      'Declined stopped 3',
+    ]);
+    expect(shown('turned-down', ['asked', 'turned-down'])).toEqual([
+      'Price asked done 1',
+      'Turned down stopped 2',
+    ]);
+  });
+});
+
+it('says what happens next and what it costs in every state', () => {
+  for (const state of REQUEST_STATES) {
+    const words = nextForAsker({ state, price: '£96.00', until: 'Thursday 31 December 2026' });
+    expect(words).toMatch(/[.]$/);
+    expect(words).toMatch(/cost|free|pay|owed/);
+    expect(words).not.toMatch(/null|undefined/);
+  }
+});
