@@ -50,6 +50,7 @@ export async function bookFromThePriceList({ page, who }: People): Promise<Booke
     await expect(page.getByRole('main')).toContainText('9 Capstan Steps');
     await expect(page.getByRole('main')).toContainText('£46.00, to pay when the repair is done');
     await book.terms.check();
+    await book.startSoon.check();
     await book.book.click();
     await expect(job.heading).toHaveText('Your repair is booked');
   });

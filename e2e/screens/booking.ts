@@ -19,6 +19,8 @@ export function booking(page: Page) {
     recordings: (choice: string) => answer('Your recordings and settings', choice),
     address: addressFields(page),
     terms: page.getByRole('checkbox', { name: /^I agree to the terms/ }),
+    /** The wish for an early start; without it work waits for the end of the right to withdraw. */
+    startSoon: page.getByRole('checkbox', { name: /^Please start before/ }),
     book: page.getByRole('button', { name: 'Book this repair' }),
   };
 }

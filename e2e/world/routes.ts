@@ -27,6 +27,7 @@ export const routes: readonly RouteRow[] = [
   { path: '/ready', may: ['anyone'] },
   { path: '/terms', may: ['anyone'] },
   { path: '/privacy', may: ['anyone'] },
+  { path: '/withdrawal', may: ['anyone'] },
   { path: '/prices', may: ['anyone'] },
   { path: '/prices/[model]', may: ['anyone'], example: '/prices/{modelSlug}' },
   { path: '/book/start', may: ['anyone'], example: '/book/start?repair={repair}' },

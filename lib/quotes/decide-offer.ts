@@ -31,6 +31,8 @@ export async function decideOffer(o: {
   revision: number;
   decision: 'accepted' | 'declined';
   agreedText: string;
+  /** on a yes: the customer asked for work to start before the right to withdraw ends */
+  isStartAsked?: boolean;
   actor: Actor;
   now: Date;
 }): Promise<'accepted' | 'declined' | 'rest-declined'> {
@@ -59,6 +61,15 @@ export async function decideOffer(o: {
       to: move.to,
       event: { kind: 'offer-decided', data: { revision: o.revision, decision: o.decision } },
     });
+    if (o.decision === 'accepted' && o.isStartAsked && job.withdrawUntil && !job.startRequestedAt) {
+      await writeEvent(tx, {
+        jobId: job.id,
+        actor: o.actor,
+        now: o.now,
+        set: { startRequestedAt: o.now },
+        event: { kind: 'start-requested', data: {} },
+      });
+    }
     if (taken !== 'rest-declined') {
       await tx.quoteRevision.updateMany({
         where: { quoteId: quote.id, state: 'accepted' },

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { day } from '@/lib/calendar/day';
 import { type NextFacts, nextForCustomer } from '@/lib/jobs/rules/next-step';
 import { STAGES } from '@/lib/jobs/rules/stages';
 
@@ -7,7 +8,7 @@ const CLAIM: NextFacts = {
   kind: 'claim',
   promisedOn: null,
   owed: null,
-  returnFee: '£9.60',
+  startAfter: null,
   offerUntil: null,
   carrier: '',
   ruling: 'partly',
@@ -40,4 +41,22 @@ describe('what happens next on a claim', () => {
   it('is said at every stage', () => {
     for (const stage of STAGES) expect(next({ stage })).toMatch(/\.$/);
   });
+});
+
+describe('what happens next on a repair', () => {
+  const repair = (over: Partial<NextFacts>) => next({ kind: 'repair', ruling: null, ...over });
+
+  it('names what is left to pay before a declined unit comes back', () => {
+    expect(repair({ stage: 'declined', owed: '£27.60' })).toContain('£27.60');
+    expect(repair({ stage: 'declined' })).toContain('nothing is left to pay');
+  });
+
+  it.each(['arrived', 'assessing', 'on-bench'] as const)(
+    'says at the stage %s from when work may start, where it waits for the right to withdraw',
+    (stage) => {
+      const text = repair({ stage, startAfter: day('2026-12-15') });
+      expect(text).toMatch(/Work starts after Tuesday,? 15 December 2026/);
+      expect(repair({ stage })).not.toContain('withdraw');
+    },
+  );
 });

@@ -3,6 +3,8 @@ import { TextLink } from '../page/text-link';
 import { NavLinks } from './nav-links';
 
 export type LetterheadCard = {
+  /** off where customers have no right to withdraw */
+  withdrawalRule: string;
   name: string;
   tagline: string;
   email: string;
@@ -18,7 +20,7 @@ const LINKS = [
 
 /** The frame of every customer page: letterhead above, ways to reach the workshop always in the same place below. */
 export function FrontFrame({ workshop, children }: { workshop: LetterheadCard; children: ReactNode }) {
-  const { name, tagline, email, phone, addressLines } = workshop;
+  const { name, tagline, email, phone, addressLines, withdrawalRule } = workshop;
   return (
     <div className="frame frame-front">
       <a href="#main" className="skip">
@@ -68,6 +70,11 @@ export function FrontFrame({ workshop, children }: { workshop: LetterheadCard; c
           <li>
             <TextLink href="/privacy">Privacy</TextLink>
           </li>
+          {withdrawalRule === 'off' ? null : (
+            <li>
+              <TextLink href="/withdrawal">Withdrawing from a contract</TextLink>
+            </li>
+          )}
         </ul>
       </footer>
     </div>

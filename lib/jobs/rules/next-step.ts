@@ -8,7 +8,8 @@ export type NextFacts = {
   promisedOn: Day | null;
   /** still to pay, as text, or null when nothing is owed */
   owed: string | null;
-  returnFee: string;
+  /** while the customer may withdraw and did not ask for an early start: work begins after this day */
+  startAfter: Day | null;
   /** when a sent offer stops being valid */
   offerUntil: Day | null;
   carrier: string;
@@ -26,23 +27,26 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
   const by = facts.promisedOn
     ? ` We promised to have it ready by ${formatDay(facts.promisedOn, locale, 'weekday')}.`
     : '';
+  const wait = facts.startAfter
+    ? ` Work starts after ${formatDay(facts.startAfter, locale, 'weekday')}, when your right to withdraw ends. You can ask us below to start before.`
+    : '';
   const free = facts.kind === 'claim' ? claimCost(facts.owed) : '';
   switch (facts.stage) {
     case 'booked':
       return `Print the packing slip, or write the job number on a piece of paper, and post the unit to us. We write to you the day it arrives.${free}`;
     case 'arrived':
-      return `We look at it in its turn.${by}${free}`;
+      return `We look at it in its turn.${by}${wait}${free}`;
     case 'assessing':
       return facts.ruling === null && facts.kind === 'claim'
         ? `We find out why it failed and tell you our ruling with the reasons.${free}`
-        : `We find out what is wrong.${by} If it needs more than you booked, we ask you first.`;
+        : `We find out what is wrong.${by}${wait} If it needs more than you booked, we ask you first.`;
     case 'awaiting-approval':
       return `Please say yes or no below${facts.offerUntil ? ` by ${formatDay(facts.offerUntil, locale, 'weekday')}` : ''}. Until then your unit is safe here and nothing is charged. The time we wait for your answer is not counted in our promise.`;
     case 'awaiting-parts':
       return `We go on as soon as the part is here.${by}${free}`;
     case 'on-bench':
     case 'proving':
-      return `It gets tested against its check sheet before it goes back.${by}${free}`;
+      return `It gets tested against its check sheet before it goes back.${by}${wait}${free}`;
     case 'ready':
       return facts.owed === null
         ? `It goes back to you within one working day, and you get the carrier’s reference by mail.${free}`
@@ -54,9 +58,10 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
     case 'cancelled':
       return 'Nothing is owed. You can book again from the price list.';
     case 'declined':
-      return facts.kind === 'claim'
-        ? 'We are packing your unit. It comes back free of charge.'
-        : `We are packing your unit. It comes back for the return fee of ${facts.returnFee}.`;
+      if (facts.kind === 'claim') return 'We are packing your unit. It comes back free of charge.';
+      return facts.owed === null
+        ? 'We are packing your unit. It comes back, and nothing is left to pay.'
+        : `We are packing your unit. It comes back once ${facts.owed} has reached us; what that is for is below.`;
     case 'unclaimed':
       return 'Your unit is ready and we could not reach you. Please write to us here, so that it can go back to you.';
   }

@@ -3,9 +3,11 @@ import { limitCaller } from '@/app/limit-caller';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import type { Actor } from '@/lib/jobs/actor';
+import { askStart } from '@/lib/jobs/ask-start';
 import { moveJob } from '@/lib/jobs/move';
 import { nameParcel } from '@/lib/jobs/name-parcel';
 import { sendMessage } from '@/lib/jobs/send-message';
+import { withdraw } from '@/lib/jobs/withdraw';
 import { Refusal } from '@/lib/outcome';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
@@ -20,7 +22,8 @@ export async function decide(token: string, _before: FormState, formData: FormDa
     schema: decisionForm,
     formData,
     done: (decision: string) => decision,
-    work: ({ data, ...call }) => decideOffer({ ...call, ...data, actor: CUSTOMER }),
+    work: ({ data: { start, ...data }, ...call }) =>
+      decideOffer({ ...call, ...data, isStartAsked: start === 'yes', actor: CUSTOMER }),
   });
 }
 
@@ -74,6 +77,30 @@ export async function cancelBooking(
         note: 'Cancelled by the customer',
         actor: CUSTOMER,
       }),
+  });
+}
+
+export async function askForStart(token: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onLink({
+    token,
+    schema: versionForm,
+    formData,
+    done: 'start',
+    work: ({ data, ...call }) => askStart({ ...call, ...data }),
+  });
+}
+
+export async function withdrawFromContract(
+  token: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onLink({
+    token,
+    schema: versionForm,
+    formData,
+    done: 'withdrawn',
+    work: ({ data, ...call }) => withdraw({ ...call, ...data }),
   });
 }
 

@@ -1,15 +1,18 @@
 import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { Checkbox } from '@/app/ui/forms/choices';
 import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
 import { Table } from '@/app/ui/page/table';
 import { PhotoStrip } from '@/app/ui/photos/photo';
 import { compareDays, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
+import { factsOf } from '@/lib/jobs/facts';
 import { formatMoney } from '@/lib/money/amount';
 import { moveReason, promiseAfterWait } from '@/lib/promise/rules/after-wait';
 import type { AfterNo } from '@/lib/quotes/rules/after-no';
 import { COVERED_TOGETHER, revisionChanges } from '@/lib/quotes/rules/lines';
+import { startRequestWords } from '@/lib/quotes/rules/withdrawal-text';
 import { readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { readCalendar } from '@/lib/workshop/records';
@@ -29,6 +32,11 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
   const words = isRest
     ? restWords(money, offer)
     : repairWords(money, offer, { before: agreed?.grossMinor ?? 0, cost: costOfNo });
+  const facts = factsOf(job, dayInZone(now(), workshop.timeZone));
+  const startAfter =
+    facts.isStartAllowed || facts.withdrawUntil === null
+      ? null
+      : formatDay(facts.withdrawUntil, workshop.locale, 'weekday');
   const promise = await promiseIfToday(job, workshop, offer.workingDays ?? 0);
   return (
     <section className="approval" aria-labelledby="approval">
@@ -84,6 +92,13 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
         hidden={{ revision: offer.revision, decision: 'accepted', agreedText: words.agreed }}
         label="Say yes"
       >
+        {startAfter ? (
+          <Checkbox
+            name="start"
+            label={startRequestWords(startAfter)}
+            hint="You need not tick this. Without it we start work after that day."
+          />
+        ) : null}
         <SubmitBar label={words.yes} consequence={words.agreed} />
       </ActionForm>
       <ActionForm

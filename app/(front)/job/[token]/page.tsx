@@ -10,12 +10,14 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
-import { dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { now } from '@/lib/clock';
 import { config } from '@/lib/config';
 import { factsOf } from '@/lib/jobs/facts';
 import { newestQuoteTokenOf } from '@/lib/jobs/private-link';
-import { readKind, readStage, stagesReached } from '@/lib/jobs/records';
+import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/records';
+import { parseEvent } from '@/lib/jobs/rules/events';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { formatMoney } from '@/lib/money/amount';
@@ -30,6 +32,7 @@ import { FindingsPart } from './findings-part';
 import { MessagesPart } from './messages-part';
 import { MoneyPart } from './money-part';
 import { jobOfToken } from './open-job';
+import { WithdrawPart } from './withdraw-part';
 
 export const metadata: Metadata = { title: 'Your repair', robots: { index: false, follow: false } };
 
@@ -40,6 +43,8 @@ const DONE: Record<string, string> = {
   message: 'Your message is here. We answer within two working days.',
   reference: 'Thank you. We look out for your parcel.',
   cancelled: 'Your booking is cancelled. Nothing is owed.',
+  start: 'Thank you. We start as soon as it is your unit’s turn.',
+  withdrawn: 'You have withdrawn from the contract. The receipt is on its way to you by mail.',
   contested: 'Thank you. The owner looks again and answers within two working days.',
 };
 
@@ -56,7 +61,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   const workshop = await readWorkshop();
   const { locale, timeZone, currency } = workshop;
   const money = (minor: number) => formatMoney(minor, currency, locale);
-  const facts = factsOf(job);
+  const facts = factsOf(job, dayInZone(now(), workshop.timeZone));
   const stage = readStage(job.stage);
   const kind = readKind(job.kind);
   const offer = job.quotes[0]?.revisions.find((revision) => revision.state === 'sent');
@@ -77,7 +82,7 @@ export default async function JobPage({ params, searchParams }: Props) {
             kind,
             promisedOn: job.promisedOn ? dayFromDate(job.promisedOn) : null,
             owed: facts.owed > 0 ? money(facts.owed) : null,
-            returnFee: money(workshop.returnFeeMinor),
+            startAfter: facts.isStartAllowed ? null : facts.withdrawUntil,
             offerUntil: offer ? dayFromDate(offer.validUntil) : null,
             carrier: job.carrier,
             ruling: facts.ruling,
@@ -114,6 +119,7 @@ export default async function JobPage({ params, searchParams }: Props) {
             { term: 'Agreed in', text: await quoteLink(job.id) },
             { term: 'Serial', text: <NumberText text={job.serialTyped} /> },
             { term: 'What you told us', text: job.problem },
+            { term: 'Promise moved', text: promiseMoved(job, locale) },
             { term: 'Sent along', text: job.accessories.map((each) => accessoryWords(each)).join(', ') },
             {
               term: 'Goes back to',
@@ -142,6 +148,7 @@ export default async function JobPage({ params, searchParams }: Props) {
         )}
       </Docket>
       {stage === 'booked' ? <BookedPart {...parts} /> : null}
+      <WithdrawPart {...parts} />
       <CertificatePart {...parts} />
       <ClaimPart {...parts} />
       <FindingsPart {...parts} />
@@ -156,6 +163,17 @@ async function quoteLink(jobId: string) {
   const quote = await quoteAskedFor(jobId);
   const token = quote && (await newestQuoteTokenOf(quote.id));
   return token ? <TextLink href={`/quote/${token}`}>{`Quote ${showNumber(quote.number)}`}</TextLink> : null;
+}
+
+/** The promise as it was moved last, and why. */
+function promiseMoved(job: JobRecord, locale: string): string | null {
+  const last = job.events.findLast((event) => event.kind === 'promise-moved');
+  const moved = last && parseEvent('promise-moved', last.data);
+  if (moved?.kind !== 'promise-moved') return null;
+  const { data } = moved;
+  const to = formatDay(day(data.to), locale, 'weekday');
+  const from = data.from === null ? '' : `, from ${formatDay(day(data.from), locale, 'weekday')}`;
+  return `To ${to}${from}. ${data.reason}`;
 }
 
 function accessoryWords(each: { name: string; isTold: boolean; isArrived: boolean | null }): string {

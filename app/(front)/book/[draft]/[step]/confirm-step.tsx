@@ -15,14 +15,16 @@ import { checkSerial } from '@/lib/numbers/serial';
 import { readSerialRule } from '@/lib/numbers/serial-rule';
 import { BATTERY_ANSWERS } from '@/lib/parcels/rules/battery-answers';
 import { confirmBooking } from '../../actions';
+import { ConsumerPart, lastDayToWithdraw, StartRequest } from './consumer-part';
 import type { StepProps } from './step-props';
 
-export function ConfirmStep({ token, repair, workshop, answers }: StepProps) {
+export async function ConfirmStep({ token, repair, workshop, answers }: StepProps) {
   const all = fullAnswers(answers);
   if (!all) return null;
   const { unit, problem, parcel, address } = all;
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const [terms] = repair.policy.versions;
+  const until = await lastDayToWithdraw(workshop);
   const serial = checkSerial(unit.serial, {
     pattern: repair.model.serialPattern,
     rule: readSerialRule(repair.model.serialRule),
@@ -118,6 +120,7 @@ export function ConfirmStep({ token, repair, workshop, answers }: StepProps) {
           },
         ]}
       />
+      {until ? <ConsumerPart workshop={workshop} until={until} /> : null}
       <ActionForm action={confirmBooking.bind(null, token)}>
         <Checkbox
           name="terms"
@@ -128,8 +131,14 @@ export function ConfirmStep({ token, repair, workshop, answers }: StepProps) {
             </>
           }
         />
+        {until ? <StartRequest until={until} /> : null}
         <SubmitBar
-          label="Book this repair"
+          label={
+            // A button that orders says that it costs something (Directive 2011/83/EU Art. 8(2)).
+            repair.grossMinor > 0
+              ? `Book this repair and pay ${money(repair.grossMinor)}`
+              : 'Book this repair'
+          }
           busy="Booking…"
           consequence={`Binding order for ${money(repair.grossMinor)}. You pay when the repair is done, and can cancel free of charge until the unit arrives here.`}
           second={{ href: `/book/${token}/address`, label: 'Back' }}
