@@ -7,7 +7,7 @@ You book a repair at the price on the list. The price is with tax. If your unit 
 If you decline a changed price, your unit comes back as it came, for the return fee. The return fee is on our price list.
 
 # Cancelling
-You can cancel free of charge until your unit is here. If you booked from home as a private customer, the law may give you 14 days to change your mind. By posting your unit you ask us to begin before those days are over. If you change your mind after we began, you pay for the work done until then, never more than the price you agreed to.
+You can cancel free of charge until your unit is here. If you booked from home as a private customer, the law may give you 14 days to change your mind. We begin before those days are over only if you ask us to; there is a box for it when you book. If you then change your mind, you pay for the work done until then, never more than the price you agreed to.
 
 # Posting your unit
 - Pack it as the packing slip says. The postage to us is yours.

@@ -1,0 +1,89 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { db } from '@/lib/db/client';
+import { withdraw } from '@/lib/jobs/withdraw';
+import { attempt } from '@/lib/outcome';
+import { decideOffer } from '@/lib/quotes/decide-offer';
+import { lapsePrices } from '@/lib/quotes/write-lapses';
+import { resetDatabase, useDatabase } from '@/tests/database';
+import { assessedJob } from '@/tests/makers/course';
+import { askPrice } from '@/tests/makers/offer';
+import { jobNow } from '@/tests/makers/walk';
+import { makeWorkshop } from '@/tests/makers/workshop';
+
+/** The price holds to the end of Friday 25 December 2026. */
+const ASKED = new Date('2026-11-25T09:00:00Z');
+const LAST_MOMENT = new Date('2026-12-25T23:59:59Z');
+const DAY_AFTER = new Date('2026-12-26T00:00:00Z');
+
+useDatabase();
+
+let world: Awaited<ReturnType<typeof makeWorkshop>>;
+beforeEach(async () => {
+  await resetDatabase();
+  world = await makeWorkshop(ASKED);
+}, 60_000);
+
+async function askedJob(): Promise<string> {
+  const jobId = await assessedJob(world, ASKED);
+  await askPrice(jobId, ASKED);
+  return jobId;
+}
+
+const answer = (jobId: string, decision: 'accepted' | 'declined', now: Date) =>
+  attempt(() =>
+    decideOffer({ jobId, revision: 2, decision, agreedText: '', actor: { kind: 'customer' }, now }),
+  );
+
+const openPrices = async (jobId: string) => {
+  const job = await jobNow(jobId);
+  const revisions = job.quotes[0]?.revisions ?? [];
+  return {
+    stage: job.stage,
+    second: revisions[1]?.state,
+    agreed: revisions.filter(({ state }) => state === 'accepted').length,
+    open: revisions.filter(({ state }) => state === 'sent').length,
+  };
+};
+
+describe('a price at its end, whoever races', () => {
+  it('is reminded of by one of four rounds', async () => {
+    await askedJob();
+    const soon = new Date('2026-12-21T09:00:00Z');
+    const rounds = await Promise.all([1, 2, 3, 4].map(() => lapsePrices(soon)));
+    expect(rounds.reduce((sum, { reminded }) => sum + reminded, 0)).toBe(1);
+    expect(await db.mail.count({ where: { template: 'offer-reminder' } })).toBe(1);
+  });
+
+  it.each(['accepted', 'declined'] as const)('lapses or is %s, never both', async (decision) => {
+    const jobId = await askedJob();
+    const when = decision === 'accepted' ? LAST_MOMENT : DAY_AFTER;
+    const [first, answered, second] = await Promise.all([
+      lapsePrices(DAY_AFTER),
+      answer(jobId, decision, when),
+      lapsePrices(DAY_AFTER),
+    ]);
+    const lapsed = first.lapsed + second.lapsed;
+    expect(lapsed + (answered.ok ? 1 : 0)).toBe(1);
+    const { stage, second: state, agreed, open } = await openPrices(jobId);
+    const led = decision === 'accepted' ? 'on-bench' : 'declined';
+    expect([stage, state]).toEqual(answered.ok ? [led, decision] : ['assessing', 'lapsed']);
+    expect([agreed, open]).toEqual([1, 0]);
+    const mails = await db.mail.count({ where: { template: { in: ['offer-lapsed', 'approval-recorded'] } } });
+    expect(mails).toBe(1);
+  });
+
+  it('is answered or withdrawn from, never both', async () => {
+    await db.workshop.update({ where: { id: 1 }, data: { withdrawalRule: 'eu' } });
+    const jobId = await askedJob();
+    const { version } = await jobNow(jobId);
+    const outcomes = await Promise.all([
+      attempt(() => withdraw({ jobId, version, now: ASKED })),
+      answer(jobId, 'accepted', ASKED),
+      attempt(() => withdraw({ jobId, version, now: ASKED })),
+    ]);
+    const { stage, agreed, open } = await openPrices(jobId);
+    expect([agreed, open]).toEqual([1, 0]);
+    expect(stage).toBe(outcomes[1].ok ? 'on-bench' : 'declined');
+    expect(await db.jobEvent.count({ where: { jobId, kind: 'withdrawn' } })).toBe(outcomes[1].ok ? 0 : 1);
+  });
+});
