@@ -32,6 +32,8 @@ export const pages: PageToShow[] = [
   { name: 'workshop', path: '/workshop', as: 'owner' },
   { name: 'workshop-job', path: '/workshop/jobs/{job:on-bench}', as: 'owner' },
   { name: 'workshop-job-claim', path: '/workshop/jobs/{job:claim}', as: 'owner' },
+  { name: 'workshop-catalogue', path: '/workshop/catalogue', as: 'owner' },
+  { name: 'workshop-catalogue-file', path: '/workshop/catalogue/file', as: 'owner' },
   { name: 'workshop-people', path: '/workshop/people', as: 'owner' },
   { name: 'workshop-person', path: '/workshop/people/{person}', as: 'owner' },
   { name: 'workshop-settings', path: '/workshop/settings', as: 'owner' },

@@ -49,7 +49,7 @@ async function create(tx: Tx, input: RepairInput, by: ChangedBy): Promise<string
     data: { ...input, slug, sheets: { create: sheet } },
     select: { id: true },
   });
-  await writeRepairPrices(tx, [{ ...input, repairId: repair.id }], by);
+  await writeRepairPrices(tx, [repair.id], by);
   return repair.id;
 }
 
@@ -62,7 +62,7 @@ async function change(tx: Tx, id: string, { modelId, ...data }: RepairInput, by:
   });
   if (!before) throw new Refusal('not-found', 'This repair is no longer in the catalogue.');
   await tx.repair.update({ where: { id }, data });
-  if (!isSamePrice(before, data)) await writeRepairPrices(tx, [{ ...data, repairId: id }], by);
+  if (!isSamePrice(before, data)) await writeRepairPrices(tx, [id], by);
   return id;
 }
 

@@ -90,7 +90,7 @@ async function writeRepairs(tx: Tx, changes: readonly Change<'repairs'>[], by: C
   const priced = withIds.filter((change) => change.isNew || doChange(change.fields, PRICE_COLUMNS));
   await writeRepairPrices(
     tx,
-    priced.map(({ id, data }) => ({ ...data, repairId: id })),
+    priced.map((change) => change.id),
     by,
   );
   await writeParts(
@@ -119,11 +119,14 @@ async function updateRepairs(tx: Tx, rows: readonly Record<string, unknown>[]): 
 }
 
 async function writeFirstSheets(tx: Tx, repairIds: readonly string[], by: ChangedBy): Promise<void> {
-  const sheets = await tx.checkSheet.createManyAndReturn({
-    data: repairIds.map((repairId) => ({ repairId, version: 1, createdAt: by.now })),
-    select: { id: true },
-  });
-  await tx.check.createMany({ data: sheets.map(({ id }) => ({ ...FIRST_CHECK, sheetId: id, position: 1 })) });
+  const ids = [...repairIds];
+  await tx.$executeRaw`
+    INSERT INTO "check_sheet" ("id", "repairId", "version", "createdAt")
+    SELECT gen_random_uuid()::text, "repairId", 1, ${by.now}::timestamptz FROM unnest(${ids}::text[]) AS "repairId"`;
+  await tx.$executeRaw`
+    INSERT INTO "check_item" ("id", "sheetId", "position", "kind", "label", "choices", "passing")
+    SELECT gen_random_uuid()::text, "id", 1, ${FIRST_CHECK.kind}::text, ${FIRST_CHECK.label}::text, '{}', '{}'
+    FROM "check_sheet" WHERE "repairId" = ANY(${ids}::text[])`;
 }
 
 async function writeParts(

@@ -30,6 +30,11 @@ export default async function CataloguePage({ searchParams }: Props) {
         <LinkButton href="/workshop/catalogue/policies" kind="second">
           Policies
         </LinkButton>
+        {mayChange ? (
+          <LinkButton href="/workshop/catalogue/file" kind="second">
+            As a file
+          </LinkButton>
+        ) : null}
         <LinkButton href="/prices" kind="quiet">
           The price list as customers see it
         </LinkButton>
