@@ -51,5 +51,11 @@ export const blankWorkshop: WorkshopCard = {
   termsText: DEFAULT_TERMS,
   privacyText: DEFAULT_PRIVACY,
   territory: '',
+  unclaimedAfterDays: 21,
+  unclaimedEveryDays: 21,
+  unclaimedNotices: 3,
+  storageText: '',
+  keepMonths: 84,
+  customsFree: [],
   updatedAt: new Date(0),
 };

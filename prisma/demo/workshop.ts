@@ -43,6 +43,13 @@ export const DEMO_WORKSHOP = {
   termsText: TERMS,
   privacyText: PRIVACY,
   territory: 'the United Kingdom, Ireland and the countries of the European Union',
+  unclaimedAfterDays: 21,
+  unclaimedEveryDays: 21,
+  unclaimedNotices: 3,
+  storageText:
+    'We keep it dry and safe meanwhile. After the last notice the owner decides by local law what happens with it.',
+  keepMonths: 84,
+  customsFree: [],
 } satisfies WorkshopCard;
 
 export async function writeWorkshop(tx: Tx, now: Date): Promise<void> {
