@@ -1,7 +1,6 @@
 import { recordCheck } from '@/lib/bench/record-check';
 import type { GivenEntry } from '@/lib/bench/rules/checks';
 import { usePartOnJob as takePart } from '@/lib/bench/use-part-on-job';
-import type { Day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Actor } from '@/lib/jobs/actor';
 import { addPhotos } from '@/lib/jobs/add-photo';
@@ -21,43 +20,28 @@ import { dispatch } from '@/lib/warranty/dispatch';
 import { carrierFor } from './carriers';
 import { pick } from './chance';
 import type { CustomerKey } from './customers';
-import { clock, dayOfInstant, minutesLater } from './days';
+import { dayOfInstant, minutesLater } from './days';
 import { type Shot, takePhoto } from './photos';
 import { passingEntry } from './readings';
 import type { Shop } from './shop';
 import type { HandName } from './staff';
+import { Steps } from './steps';
 
 export type OfferLine = readonly [kind: LineKind, description: string, amountMinor: number];
 
 /**
  * One job on its way through the workshop, told step by step. Every step is a use case of the program; the course only
- * keeps the clock, so that steps follow each other as on a working day, and asks for the version each step names.
+ * asks for the version each step names.
  */
-export class Course {
-  /** The instant of the next step. */
-  at: Date;
-
+export class Course extends Steps {
   constructor(
-    readonly shop: Shop,
-    readonly key: string,
+    shop: Shop,
+    key: string,
     readonly jobId: string,
     readonly customer: CustomerKey,
     bookedAt: Date,
   ) {
-    this.at = bookedAt;
-  }
-
-  /** Goes on to a day and a time of day. */
-  on(day: Day, time: string): this {
-    const next = clock(day, time);
-    if (next < this.at) throw new Error(`${this.key}: ${next.toISOString()} lies before the step before it`);
-    this.at = next;
-    return this;
-  }
-
-  /** Goes on n working days later; 0 is the same day, a little later, if it is one. */
-  later(workingDays: number, time: string): this {
-    return this.on(this.shop.days.workedAfter(dayOfInstant(this.at), workingDays), time);
+    super(shop, key, bookedAt);
   }
 
   async version(): Promise<number> {
@@ -275,13 +259,5 @@ export class Course {
     const taken: NewPhoto[] = [];
     for (const [i, shot] of shots.entries()) taken.push(await takePhoto(shot, `${this.key}/${name}/${i}`));
     return taken;
-  }
-
-  /** The instant of this step; the next one comes some minutes later. */
-  protected step(minutes = 6): Date {
-    const { at } = this;
-    if (at > this.shop.days.now) throw new Error(`${this.key}: a step lies ahead, at ${at.toISOString()}`);
-    this.at = minutesLater(at, minutes);
-    return at;
   }
 }

@@ -37,6 +37,13 @@ export const KNOWN = {
   /** opened in the days of grace */
   lateClaim: { claim: 'CKPN4YFNR', job: 'JVGG7G2WE', certificate: 'WWTEDR71E' },
 
+  /** waits for a price, with photos */
+  priceAsked: { quote: 'QAEVAKQF9' },
+  /** a price that waits for the customer's yes or no */
+  priceSent: { quote: 'QD8Q0XVQZ' },
+  /** accepted and booked as a job */
+  priceBooked: { quote: 'Q5P5JFZZ5', job: 'J2ZNA5W53' },
+
   /** the part whose lot keeps coming back */
   badLot: { part: 'CELL-25', lot: 'NB-0588' },
 } as const;

@@ -17,6 +17,7 @@ import { EXPECTED } from './stories/expected';
 import { FIRST_MONTHS } from './stories/first-months';
 import { GOING_BACK } from './stories/going-back';
 import { LATER_MONTHS } from './stories/later-months';
+import { REQUESTS } from './stories/requests';
 import { WAITING } from './stories/waiting';
 import { clearUnfinished, isDemoWanted, isUnfinished, removeMark, setMark } from './unfinished';
 import { closingDaysAround, writeWorkshop } from './workshop';
@@ -32,14 +33,15 @@ const STORIES = [
   ...WAITING,
   ...EXPECTED,
   ...OPEN,
+  ...REQUESTS,
 ];
 
 /** Any number that nothing else in the database locks. */
 const LOCK = 741_852;
 
 /**
- * Fills an empty database with the workshop Quay & Alder and some seventy jobs of its last fourteen months, each made by
- * the program's own use cases. Any `now` gives the same numbers, and the same `now` the same history. Leaves a database
+ * Fills an empty database with the workshop Quay & Alder and some seventy jobs of its last fourteen months and
+ * the prices it was asked for, all made by the program's own use cases. Any `now` gives the same numbers, and the same `now` the same history. Leaves a database
  * alone that has a workshop already.
  *
  * Two instances may start together on one server: the lock lets one fill it, and the other then finds it done.

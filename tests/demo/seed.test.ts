@@ -4,12 +4,14 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { db } from '@/lib/db/client';
 import { hasFile, readFile } from '@/lib/files/store';
 import { STAGES } from '@/lib/jobs/rules/stages';
+import { readToday } from '@/lib/jobs/today';
 import { readNumber } from '@/lib/numbers/job-number';
 import { checkSerial } from '@/lib/numbers/serial';
 import { CARRIERS } from '@/lib/parcels/rules/carriers';
 import { ensureFirstOwner } from '@/lib/people/first-owner';
 import { passwordProblem } from '@/lib/people/rules/passwords';
 import { owed } from '@/lib/quotes/rules/lines';
+import { REQUEST_STATES } from '@/lib/quotes/rules/request-states';
 import { isGenuine } from '@/lib/warranty/genuine';
 import { readChain } from '@/lib/warranty/records';
 import { CAUSES } from '@/lib/warranty/rules/causes';
@@ -173,6 +175,54 @@ describe('claims and certificates of the demonstration', () => {
   });
 });
 
+describe('prices the demonstration was asked for', () => {
+  test('there is one at every state', async () => {
+    expect(new Set((await standing()).map(({ state }) => state))).toEqual(new Set(REQUEST_STATES));
+  });
+
+  test('each history runs forwards without a gap, none of it ahead of now', async () => {
+    for (const { quote } of await standing()) {
+      expect(quote.events.map((event) => event.version)).toEqual(
+        Array.from({ length: quote.version }, (_, i) => i + 1),
+      );
+      const times = quote.events.map((event) => event.at.getTime());
+      expect(times, quote.number).toEqual(times.toSorted((a, b) => a - b));
+      expect(Math.max(...times), quote.number).toBeLessThanOrEqual(now.getTime());
+    }
+  });
+
+  test('staff answered them on days the workshop is open', async () => {
+    const closed = new Set((await db.closingDay.findMany()).map((row) => row.day.toISOString().slice(0, 10)));
+    const events = await db.quoteEvent.findMany({ where: { actorId: { not: null } } });
+    expect(events.length).toBeGreaterThan(8);
+    for (const { at } of events) {
+      expect([0, 6]).not.toContain(at.getUTCDay());
+      expect(closed).not.toContain(at.toISOString().slice(0, 10));
+    }
+  });
+
+  test('one waits for its price with photos, one for its answer, and one lapses within days', async () => {
+    const { quotes } = await readToday(now);
+    expect(quotes.onUs.map(({ quote }) => quote.number)).toEqual([KNOWN.priceAsked.quote]);
+    expect(quotes.onUs[0]?.quote.photos).toBeGreaterThan(1);
+    expect(quotes.onCustomer.map(({ step }) => step)).toEqual(['lapses-soon', 'not-booked']);
+    const sent = await db.quoteRequest.findFirst({ where: { quote: { number: KNOWN.priceSent.quote } } });
+    expect(sent?.state).toBe('quoted');
+  });
+
+  test('the booked one is a job at the price that was agreed', async () => {
+    const { quote, job } = KNOWN.priceBooked;
+    const found = await db.quote.findUniqueOrThrow({
+      where: { number: quote },
+      include: { job: true, revisions: true },
+    });
+    expect(found.job?.number).toBe(job);
+    expect(found.revisions.map(({ state, grossMinor }) => [state, grossMinor])).toEqual([
+      ['accepted', 12000],
+    ]);
+  });
+});
+
 describe('the numbers the README names', () => {
   const stageOf = async (number: string) => (await db.job.findUnique({ where: { number } }))?.stage;
 
@@ -237,7 +287,8 @@ describe('the numbers the README names', () => {
   test('all numbers can be read', () => {
     for (const known of Object.values(KNOWN)) {
       for (const [name, text] of Object.entries(known)) {
-        if (['job', 'claim', 'certificate'].includes(name)) expect(readNumber(text).ok, text).toBe(true);
+        if (['job', 'claim', 'certificate', 'quote'].includes(name))
+          expect(readNumber(text).ok, text).toBe(true);
       }
     }
   });
@@ -276,6 +327,7 @@ describe('everybody and everything is invented', () => {
     const known = new Set(
       [
         ...DEMO_MODELS.map((model) => `${model.maker} ${model.name}`),
+        'Ostrel Whelk tape echo',
         'Quay & Alder, Rowan Alder, the Net Loft, Slip Lane',
         'the United Kingdom, Ireland and the countries of the European Union',
         'Monday Friday USB NB OS GB mAh W A B C I V',

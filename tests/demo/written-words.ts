@@ -11,6 +11,8 @@ export async function writtenTexts(): Promise<string[]> {
     await db.inspectionEntry.findMany({ select: { note: true } }),
     await db.photo.findMany({ select: { caption: true } }),
     await db.quoteRevision.findMany({ select: { reason: true, onYes: true, onNo: true, agreedText: true } }),
+    await db.quoteRevision.findMany({ select: { proposal: true, note: true } }),
+    await db.quoteRequest.findMany({ select: { device: true, problem: true } }),
     await db.quoteLine.findMany({ select: { description: true } }),
     await db.checkEntry.findMany({ select: { note: true } }),
     await db.accessory.findMany({ select: { name: true } }),
