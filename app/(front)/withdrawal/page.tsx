@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { Fragment } from 'react';
 import { nothingHere } from '@/app/nothing-here';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
@@ -30,22 +31,20 @@ export default async function WithdrawalPage() {
           below.
         </p>
         {modelInstructions(rule, trader, `${config.appUrl}/withdrawal`).map((part) => (
-          <section key={part.heading}>
+          <Fragment key={part.heading}>
             <h2>{part.heading}</h2>
             {part.paragraphs.map((paragraph) => (
               <p key={paragraph}>{paragraph}</p>
             ))}
-          </section>
+          </Fragment>
         ))}
-        <section className="paper-form" aria-labelledby="model-form">
-          <h2 id="model-form">{form.heading}</h2>
-          <p>{form.note}</p>
-          <ul>
-            {form.lines.map((line) => (
-              <li key={line}>{line}</li>
-            ))}
-          </ul>
-        </section>
+        <h2>{form.heading}</h2>
+        <p>{form.note}</p>
+        <ul>
+          {form.lines.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
       </div>
     </>
   );
