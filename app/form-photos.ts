@@ -1,7 +1,7 @@
 import 'server-only';
 import { PHOTO_REFUSALS, storePhoto } from '@/lib/files/photos';
 import type { NewPhoto } from '@/lib/jobs/write-photos';
-import { keptPhotoSlip, photoOfSlip } from '@/lib/quotes/kept-photo';
+import { keptPhotoSlip, photoOfSlip, waitingFolder } from '@/lib/quotes/kept-photo';
 
 export type FormPhotos = {
   /** every photo that is here, old and new, each once */
@@ -29,7 +29,7 @@ export async function formPhotos(formData: FormData, o: { most: number; now: Dat
     .filter((entry): entry is File => entry instanceof File && entry.size > 0);
   // More than could ever be taken is not even looked at.
   for (const file of files.slice(0, o.most)) {
-    const stored = await storePhoto(new Uint8Array(await file.arrayBuffer()));
+    const stored = await storePhoto(new Uint8Array(await file.arrayBuffer()), waitingFolder(o.now));
     if (!stored.ok) {
       problem = `${file.name}: ${PHOTO_REFUSALS[stored.reason]}`;
       continue;

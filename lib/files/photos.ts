@@ -40,8 +40,9 @@ export const PHOTO_REFUSALS: Record<PhotoRefusal, string> = {
  *
  * The bytes that were sent are never kept: decoding and encoding again drops the place where a photo was taken (EXIF,
  * GPS), and anything else that rode along in the file. What a file is, is told from its content, never from its name.
+ * `folder` is for photos that may be left behind, so that those of one day are found again.
  */
-export async function storePhoto(bytes: Uint8Array): Promise<PhotoResult> {
+export async function storePhoto(bytes: Uint8Array, folder = 'photos'): Promise<PhotoResult> {
   if (bytes.byteLength > PHOTO_BYTES) return { ok: false, reason: 'too-large' };
   const type = await fileTypeFromBuffer(bytes);
   if (type && refused.has(type.mime)) return { ok: false, reason: 'unsupported' };
@@ -50,7 +51,7 @@ export async function storePhoto(bytes: Uint8Array): Promise<PhotoResult> {
   const drawn = await draw(bytes);
   if (!drawn.ok) return drawn;
 
-  const name = `photos/${randomBytes(16).toString('hex')}`;
+  const name = `${folder}/${randomBytes(16).toString('hex')}`;
   const fileKey = `${name}.jpg`;
   const thumbKey = `${name}-small.jpg`;
   await putFile(fileKey, drawn.large, 'image/jpeg');

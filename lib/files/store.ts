@@ -29,6 +29,26 @@ export async function deleteFile(key: string): Promise<void> {
   await (await disk()).delete(key);
 }
 
+/** The keys of the files in a folder, folders in it left out; none for a folder that is not there. */
+export async function filesIn(folder: string): Promise<string[]> {
+  const keys: string[] = [];
+  let page: string | undefined;
+  do {
+    const found = await (await disk())
+      .listAll(folder, page ? { paginationToken: page } : {})
+      .catch(isNoFolder);
+    for (const entry of found.objects) if (entry.isFile) keys.push(entry.key);
+    page = found.paginationToken;
+  } while (page);
+  return keys;
+}
+
+function isNoFolder(error: unknown): { objects: never[]; paginationToken?: string } {
+  const cause = error instanceof Error ? error.cause : undefined;
+  if (cause instanceof Error && 'code' in cause && cause.code === 'ENOENT') return { objects: [] };
+  throw error;
+}
+
 let opened: Promise<Disk> | undefined;
 
 function disk(): Promise<Disk> {

@@ -1,6 +1,7 @@
 import { db } from '@/lib/db/client';
 import { attempt } from '@/lib/outcome';
 import { lapsePrices } from '@/lib/quotes/write-lapses';
+import { forgetLeftPhotos } from '@/lib/quotes/write-left-photos';
 import { DRAFT_DAYS } from './draft';
 import { moveJob } from './move';
 
@@ -11,11 +12,18 @@ const DAY = 86_400_000;
 /** So many jobs a round at most, so that a round stays short; the next one goes on. */
 const MOST = 200;
 
-export type ClockRound = { closed: number; draftsRemoved: number; reminded: number; lapsed: number };
+export type ClockRound = {
+  closed: number;
+  draftsRemoved: number;
+  photosForgotten: number;
+  reminded: number;
+  lapsed: number;
+};
 
 /**
  * What the passing of time does by itself: jobs whose unit was sent back long ago are closed, bookings that nobody
- * finished are removed, and prices that nobody answered are reminded of and lapse. Every instance may run it: a move names the version it comes from, so that a job is closed once.
+ * finished and photos that no request took are removed, and prices that nobody answered are reminded of and lapse. Every
+ * instance may run it: a move names the version it comes from, so that a job is closed once.
  */
 export async function clockRound(now: Date): Promise<ClockRound> {
   const due = await db.job.findMany({
@@ -41,5 +49,6 @@ export async function clockRound(now: Date): Promise<ClockRound> {
   const { count } = await db.bookingDraft.deleteMany({
     where: { jobId: null, updatedAt: { lt: new Date(now.getTime() - DRAFT_DAYS * DAY) } },
   });
-  return { closed, draftsRemoved: count, ...(await lapsePrices(now)) };
+  const photosForgotten = await forgetLeftPhotos(now);
+  return { closed, draftsRemoved: count, photosForgotten, ...(await lapsePrices(now)) };
 }

@@ -19,6 +19,11 @@ const slip = z.object({
   until: z.number(),
 });
 
+/** Where photos of a day wait for their form: those that no form took are found there later and forgotten. */
+export function waitingFolder(now: Date): string {
+  return `asked/${now.toISOString().slice(0, 10)}`;
+}
+
 /** The slip of a stored photo, as one word of text: its facts, their hash, and the file's name to be read. */
 export function keptPhotoSlip(photo: NewPhoto, name: string, now: Date): string {
   const { fileKey, thumbKey, sha256, width, height } = photo;

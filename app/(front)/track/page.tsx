@@ -41,6 +41,9 @@ async function lookUp(typed: string): Promise<string> {
   if (!reading.ok) return explainReading(reading.reason);
   if (reading.kind === 'J') redirect(`/track/${reading.number}` as Route);
   if (reading.kind === 'W') redirect(`/certificate/${reading.number}` as Route);
+  if (reading.kind === 'Q') {
+    return 'This is the number of a quote. Open it by the private link in our e-mail; it gets a job number when you book.';
+  }
   return 'A job number starts with J. This one belongs to something else.';
 }
 

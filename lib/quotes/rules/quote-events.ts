@@ -43,26 +43,31 @@ export function parseQuoteEvent(kind: QuoteEventKind, data: unknown): StoredQuot
 }
 
 /**
- * One line of a quote's history in plain words, for both sides.
+ * One line of a quote's history in plain words, for the workshop, or for the customer who reads it as their own.
  *
  * quoteEventLine('sent', { revision: 2, gross: 9600, validUntil: '2026-12-26', customerAsked: true })
  * -> 'Price sent (revision 2), changed because the customer asked'
  */
-export function quoteEventLine(kind: string, data: unknown): string {
+export function quoteEventLine(
+  kind: string,
+  data: unknown,
+  reader: 'workshop' | 'customer' = 'workshop',
+): string {
+  const isOwn = reader === 'customer';
   if (!isQuoteEventKind(kind)) return kind;
   const event = parseQuoteEvent(kind, data);
   switch (event.kind) {
     case 'asked':
-      return `Price asked for${withPhotos(event.data.photos)}`;
+      return `${isOwn ? 'You asked for a price' : 'Price asked for'}${withPhotos(event.data.photos)}`;
     case 'questioned':
-      return 'Question to the customer';
+      return isOwn ? 'We asked you something' : 'Question to the customer';
     case 'answered':
-      return `Answer from the customer${withPhotos(event.data.photos)}`;
+      return `${isOwn ? 'You answered' : 'Answer from the customer'}${withPhotos(event.data.photos)}`;
     case 'added':
-      return `The customer added something${withPhotos(event.data.photos)}`;
+      return `${isOwn ? 'You added something' : 'The customer added something'}${withPhotos(event.data.photos)}`;
     case 'sent':
       return event.data.customerAsked
-        ? `Price sent (revision ${event.data.revision}), changed because the customer asked`
+        ? `Price sent (revision ${event.data.revision}), changed because ${isOwn ? 'you' : 'the customer'} asked`
         : `Price sent (revision ${event.data.revision})`;
     case 'decided':
       return `Price ${event.data.decision} (revision ${event.data.revision})`;

@@ -27,7 +27,7 @@ import { AnswerPart, BookPart } from './answer-part';
 import { quoteOfToken } from './open-quote';
 import type { PartProps } from './part-props';
 import { PricePart } from './price-part';
-import { MessagesPart, QuestionPart } from './write-part';
+import { MessagesPart, QuestionPart, TurnedDownPart } from './write-part';
 
 export const metadata: Metadata = { title: 'Your quote', robots: { index: false, follow: false } };
 
@@ -74,6 +74,7 @@ export default async function QuotePage({ params, searchParams }: Props) {
           <p>{DONE[done]}</p>
         </Notice>
       ) : null}
+      {state === 'turned-down' ? <TurnedDownPart {...parts} /> : null}
       {state === 'questioned' ? <QuestionPart {...parts} /> : null}
       {state === 'accepted' ? <BookPart {...parts} /> : null}
       {shown ? (
@@ -153,7 +154,7 @@ function History({ quote, workshop }: { quote: PartProps['quote']; workshop: Wor
           dateTime: event.at.toISOString(),
           on: formatInstant(event.at, { locale: workshop.locale, zone: workshop.timeZone }),
           who: event.actorKind === 'customer' ? 'You' : workshop.name,
-          what: quoteEventLine(event.kind, event.data),
+          what: quoteEventLine(event.kind, event.data, 'customer'),
         }))}
       />
     </section>

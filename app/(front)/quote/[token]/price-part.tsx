@@ -67,7 +67,7 @@ export function PricePart({ quote, token, workshop, revision, heading }: Props) 
           {
             term: 'Your answer',
             text: decidedAt
-              ? `${revision.state === 'declined' ? 'No' : 'Yes'}, on ${formatDay(dayInZone(decidedAt, workshop.timeZone), workshop.locale, 'weekday')}. ${revision.agreedText ?? ''}`
+              ? `On ${formatDay(dayInZone(decidedAt, workshop.timeZone), workshop.locale, 'weekday')}: ${revision.agreedText ?? ''}`
               : null,
           },
         ]}

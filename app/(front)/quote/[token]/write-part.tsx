@@ -3,6 +3,7 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { PhotosField } from '@/app/ui/forms/photos-field';
 import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
+import { Notice } from '@/app/ui/page/notice';
 import { Timeline } from '@/app/ui/page/timeline';
 import { formatInstant } from '@/lib/calendar/format';
 import { MAY_WRITE } from '@/lib/quotes/answer-question';
@@ -38,6 +39,17 @@ export function QuestionPart({ quote, token }: PartProps) {
         />
       </ActionForm>
     </section>
+  );
+}
+
+/** Why the workshop cannot repair it, in its own words. */
+export function TurnedDownPart({ quote, workshop }: PartProps) {
+  const reason = quote.messages.findLast(({ author }) => author === 'staff');
+  if (!reason) return null;
+  return (
+    <Notice kind="note" heading={`What ${workshop.name} says`}>
+      <p className="written">{reason.text}</p>
+    </Notice>
   );
 }
 

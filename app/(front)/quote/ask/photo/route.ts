@@ -2,7 +2,7 @@ import { limitCaller } from '@/app/limit-caller';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { now } from '@/lib/clock';
 import { PHOTO_BYTES, PHOTO_REFUSALS, storePhoto } from '@/lib/files/photos';
-import { keptPhotoSlip } from '@/lib/quotes/kept-photo';
+import { keptPhotoSlip, waitingFolder } from '@/lib/quotes/kept-photo';
 
 /** So many photos an hour from one caller; a form takes eight. */
 const LIMIT = { max: 60, windowSeconds: 3600 };
@@ -17,10 +17,11 @@ export async function PUT(request: Request): Promise<Response> {
   if (Number(request.headers.get('content-length') ?? 0) > PHOTO_BYTES) {
     return answer({ problem: PHOTO_REFUSALS['too-large'] }, 413);
   }
-  const stored = await storePhoto(new Uint8Array(await request.arrayBuffer()));
+  const at = now();
+  const stored = await storePhoto(new Uint8Array(await request.arrayBuffer()), waitingFolder(at));
   if (!stored.ok) return answer({ problem: PHOTO_REFUSALS[stored.reason] }, 422);
   const name = new URL(request.url).searchParams.get('name') ?? '';
-  return answer({ kept: keptPhotoSlip(stored, name, now()) }, 200);
+  return answer({ kept: keptPhotoSlip(stored, name, at) }, 200);
 }
 
 function answer(body: { kept: string } | { problem: string }, status: number): Response {
