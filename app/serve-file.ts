@@ -1,18 +1,20 @@
 import 'server-only';
 
+type FileType = 'application/pdf' | 'image/jpeg' | 'application/xml' | 'text/csv; charset=utf-8';
+
 /**
  * A private document or picture as a response: never kept by a shared cache, never read as another type, and with a
  * name that is ours (RFC 6266; plain ASCII by construction).
  */
 export function serveFile(
   bytes: Uint8Array,
-  o: { type: 'application/pdf' | 'image/jpeg'; name: string },
+  o: { type: FileType; name: string; download?: boolean },
 ): Response {
   return new Response(Buffer.from(bytes), {
     headers: {
       'content-type': o.type,
       'content-length': String(bytes.byteLength),
-      'content-disposition': `inline; filename="${o.name.replace(/[^A-Za-z0-9._-]/g, '-')}"`,
+      'content-disposition': `${o.download ? 'attachment' : 'inline'}; filename="${o.name.replace(/[^A-Za-z0-9._-]/g, '-')}"`,
       'cache-control': 'private, no-store',
       'x-content-type-options': 'nosniff',
       'x-robots-tag': 'noindex',

@@ -54,6 +54,7 @@ export async function findCase(owner: Page, visitor: Page): Promise<Case> {
       quotePhoto,
       certificate,
       certificateFile,
+      invoice: found(html, /\/workshop\/money\/invoices\/(\d{4}-\d+)/),
       code,
       wrongJob: altered(job),
       wrongLink: altered(link),

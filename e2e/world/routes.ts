@@ -85,6 +85,24 @@ export const routes: readonly RouteRow[] = [
     strangers: [['/job/{wrongLink}/certificate.pdf', 404]],
   },
   {
+    path: '/job/[token]/invoice/[number]',
+    may: ['private link'],
+    example: '/job/{link}/invoice/{invoice}',
+    strangers: [
+      ['/job/{otherLink}/invoice/{invoice}', 404],
+      ['/job/{wrongLink}/invoice/{invoice}', 404],
+    ],
+  },
+  {
+    path: '/job/[token]/receipt.pdf',
+    may: ['private link'],
+    example: '/job/{link}/receipt.pdf',
+    strangers: [
+      ['/job/{otherLink}/receipt.pdf', 200],
+      ['/job/{wrongLink}/receipt.pdf', 404],
+    ],
+  },
+  {
     path: '/job/[token]/photo/[id]',
     may: ['private link'],
     example: '/job/{link}/photo/{photo}',
@@ -134,11 +152,38 @@ export const routes: readonly RouteRow[] = [
   { path: '/workshop/jobs/[number]/price', may: ['front', 'owner'], example: '/workshop/jobs/{job}/price' },
   { path: '/workshop/jobs/[number]/sheet', may: all, example: '/workshop/jobs/{job}/sheet' },
   { path: '/workshop/jobs/[number]/label.pdf', may: all, example: '/workshop/jobs/{job}/label.pdf' },
+  { path: '/workshop/jobs/[number]/receipt.pdf', may: all, example: '/workshop/jobs/{job}/receipt.pdf' },
   { path: '/workshop/jobs/[number]/slip.pdf', may: all, example: '/workshop/jobs/{job}/slip.pdf' },
   { path: '/workshop/certificate/[id]', may: all, example: '/workshop/certificate/{certificateFile}' },
   { path: '/workshop/photo/[id]', may: all, example: '/workshop/photo/{photo}' },
   { path: '/workshop/claims', may: all },
   { path: '/workshop/claims/[number]', may: all, example: '/workshop/claims/{claim}' },
+  { path: '/workshop/money', may: ['front', 'owner'] },
+  {
+    path: '/workshop/money/journal.csv',
+    may: ['front', 'owner'],
+    example: '/workshop/money/journal.csv?month=2026-11',
+  },
+  {
+    path: '/workshop/money/statement/[job]',
+    may: ['front', 'owner'],
+    example: '/workshop/money/statement/{job}',
+  },
+  {
+    path: '/workshop/money/invoices/[number]',
+    may: all,
+    example: '/workshop/money/invoices/{invoice}',
+  },
+  {
+    path: '/workshop/money/invoices/[number]/invoice.pdf',
+    may: all,
+    example: '/workshop/money/invoices/{invoice}/invoice.pdf',
+  },
+  {
+    path: '/workshop/money/invoices/[number]/invoice.xml',
+    may: all,
+    example: '/workshop/money/invoices/{invoice}/invoice.xml',
+  },
   { path: '/workshop/parts', may: all },
   { path: '/workshop/parts/new', may: ['bench', 'owner'] },
   { path: '/workshop/parts/[id]', may: all, example: '/workshop/parts/{part}' },

@@ -8,10 +8,11 @@ import { closePage, openPage, type PageFacts, type Setting, type Workshop } from
 import { section } from '@/lib/documents/kit/section';
 import type { Element, Sheet } from '@/lib/documents/kit/sheet';
 import { table } from '@/lib/documents/kit/table';
-import { showCategory, showRate } from '@/lib/documents/money-sheet';
+import { showCategory } from '@/lib/documents/money-sheet';
 import type { Paper, PaperLine, Party } from '@/lib/invoices/rules/paper';
 import type { WaysToPay } from '@/lib/invoices/rules/ways-to-pay';
 import { formatMoney } from '@/lib/money/amount';
+import { showRate } from '@/lib/money/rate';
 import { showNumber } from '@/lib/numbers/job-number';
 
 export type InvoiceData = {

@@ -3,6 +3,7 @@ import { styles } from '@/lib/documents/kit/ink';
 import type { Element, Sheet } from '@/lib/documents/kit/sheet';
 import { table } from '@/lib/documents/kit/table';
 import { formatMoney } from '@/lib/money/amount';
+import { showRate } from '@/lib/money/rate';
 import type { TaxBreakdown, Totals } from '@/lib/money/tax';
 
 export type PricedLine = {
@@ -26,15 +27,6 @@ export type Price = {
   /** Sentences the tax needs, such as why a line is exempt. */
   taxNotes: readonly string[];
 };
-
-/** A rate in hundredths of a percent as people write it: 2000 is '20%', 550 is '5.5%'. */
-export function showRate(rateBps: number): string {
-  const whole = Math.floor(rateBps / 100);
-  const rest = String(rateBps % 100)
-    .padStart(2, '0')
-    .replace(/0+$/, '');
-  return rest === '' ? `${whole}%` : `${whole}.${rest}%`;
-}
 
 /** A category and rate in words: "VAT 20%", "Exempt from VAT". */
 export function showCategory(part: TaxBreakdown, taxName: string): string {

@@ -22,6 +22,8 @@ export type ReceiptData = {
   statusUrl: string;
   stamps: readonly Stamp[];
   price: Price;
+  /** What credit notes took off the price since, minor units. */
+  credited: number;
   payments: readonly { amount: number; on: Day; method: string; reference: string | null }[];
   /** What happens next and when. */
   next: readonly string[];
@@ -34,7 +36,7 @@ export function drawReceipt(data: ReceiptData): Promise<Uint8Array> {
   const money = (minor: number): string => formatMoney(minor, currency, locale);
   const number = showNumber(data.job);
   const paid = data.payments.reduce((sum, payment) => sum + payment.amount, 0);
-  const open = totals.gross - paid;
+  const open = totals.gross - data.credited - paid;
   const facts: PageFacts = {
     title: `Receipt for job ${number}`,
     kind: 'Receipt',
@@ -51,7 +53,7 @@ export function drawReceipt(data: ReceiptData): Promise<Uint8Array> {
       caption: 'Scan to see where your unit is.',
     },
     title: 'Receipt',
-    notice: open === 0 ? `Paid in full: ${money(paid)}` : `Paid so far: ${money(paid)}`,
+    notice: open <= 0 ? `Paid in full: ${money(paid)}` : `Paid so far: ${money(paid)}`,
     facts: [
       { name: 'From', value: data.customer },
       { name: 'Unit', value: data.unit.model },
@@ -63,18 +65,14 @@ export function drawReceipt(data: ReceiptData): Promise<Uint8Array> {
   section(sheet, 'What you paid', (part, column) => {
     for (const payment of data.payments) {
       const by = payment.reference ? `${payment.method}, reference ${payment.reference}` : payment.method;
-      flowText(
-        sheet,
-        part,
-        'P',
-        `${money(payment.amount)} on ${formatDay(payment.on, locale)}: ${by}.`,
-        column,
-        { after: 2 },
-      );
+      const what = payment.amount < 0 ? `${money(-payment.amount)} given back` : money(payment.amount);
+      flowText(sheet, part, 'P', `${what} on ${formatDay(payment.on, locale)}: ${by}.`, column, { after: 2 });
     }
+    if (data.credited > 0)
+      flowText(sheet, part, 'P', `Taken off by credit note: ${money(data.credited)}.`, column, { after: 2 });
     if (open > 0) flowText(sheet, part, 'P', `Still to pay: ${money(open)}.`, column);
     if (open < 0)
-      flowText(sheet, part, 'P', `Paid more than asked: ${money(-open)}. We send it back.`, column);
+      flowText(sheet, part, 'P', `Paid more than asked: ${money(-open)}. We give it back.`, column);
   });
   section(sheet, 'What it was for', (part, column) =>
     drawPrice(sheet, part, data.price, { locale, column, totalWord: 'Total' }),

@@ -5,7 +5,7 @@ import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { readWorkshop } from '@/lib/workshop/records';
 import { balanceOf } from './rules/balance';
-import { type CreditReading, creditTotals, leftToCredit } from './rules/credit';
+import { type CreditReading, creditField, creditTotals, leftToCredit } from './rules/credit';
 import { type InvoiceFacts, type InvoiceLineFacts, readInvoice, WHOLE_INVOICE } from './stored-invoice';
 import { moneyOfJob } from './stored-money';
 import { lockJob, writeInvoice } from './write-invoice';
@@ -81,11 +81,6 @@ async function lockInvoice(
     orderBy: { issuedAt: 'asc' },
   });
   return { invoice: readInvoice(row), credits: corrections.map(readInvoice) };
-}
-
-/** Name of the field that holds the amount of one line. */
-export function creditField(position: number): string {
-  return `line-${position}`;
 }
 
 function refusal(reading: Extract<CreditReading<InvoiceLineFacts>, { ok: false }>): Refusal {

@@ -393,6 +393,7 @@ export const receipt: ReceiptData = {
     stamp('Sent back', null),
   ],
   price,
+  credited: 0,
   payments: [{ amount: 13060, on: day('2026-12-11'), method: 'Bank transfer', reference: 'J-CE9S-AWRW' }],
   next: [
     'We post your recorder on the next working day and send you the tracking number.',

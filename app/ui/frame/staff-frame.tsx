@@ -9,6 +9,7 @@ const LINKS: readonly NavEntry[] = [
   { href: '/workshop/arrivals', label: 'Arrivals' },
   { href: '/workshop/jobs', label: 'Jobs' },
   { href: '/workshop/claims', label: 'Claims' },
+  { href: '/workshop/money', label: 'Money' },
   { href: '/workshop/parts', label: 'Parts' },
   { href: '/workshop/catalogue', label: 'Catalogue' },
   { href: '/workshop/mail', label: 'Mail' },

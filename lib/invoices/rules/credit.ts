@@ -60,3 +60,8 @@ export function creditTotals<L extends InvoicedLine>(
     totals: { ...totals, payable, rounding: safeSum([payable, -totals.net, -totals.tax]) },
   };
 }
+
+/** Name of the field that holds the amount of one line. */
+export function creditField(position: number): string {
+  return `line-${position}`;
+}

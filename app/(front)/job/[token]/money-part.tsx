@@ -1,20 +1,23 @@
 import { Facts } from '@/app/ui/docket/facts';
+import { LinkButton } from '@/app/ui/page/button';
 import { Table } from '@/app/ui/page/table';
 import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { balanceOf } from '@/lib/invoices/rules/balance';
 import { formatMoney } from '@/lib/money/amount';
-import { showNumber } from '@/lib/numbers/job-number';
-import { owed, shownLines } from '@/lib/quotes/rules/lines';
+import { shownLines } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import type { PartProps } from './part-props';
+import { PayPart } from './pay-part';
 
-/** The agreed price, what was paid, what is left, and how to pay it. */
-export function MoneyPart({ job, workshop }: PartProps) {
+/** The agreed price, the invoice, what was paid, what is left, and how to pay it. */
+export function MoneyPart({ job, token, workshop }: PartProps) {
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
+  const shortDay = (date: Date) => formatDay(dayFromDate(date), workshop.locale, 'short');
   const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
   if (!agreed) return null;
-  const left = owed(agreed.grossMinor, job.payments);
-  const mayPay = left > 0 && ['ready', 'declined', 'unclaimed', 'on-bench', 'proving'].includes(job.stage);
+  const { owed } = balanceOf(job);
+  const invoice = job.invoices.findLast((paper) => paper.kind === 'invoice');
   return (
     <section aria-labelledby="money">
       <h2 id="money">Price</h2>
@@ -32,17 +35,35 @@ export function MoneyPart({ job, workshop }: PartProps) {
         items={[
           { term: 'Together, with tax', text: money(agreed.grossMinor) },
           { term: 'Tax in it', text: agreed.taxMinor === 0 ? null : money(agreed.taxMinor) },
+          ...job.invoices.map((paper) => ({
+            term: `${paper.kind === 'invoice' ? 'Invoice' : 'Credit note'} ${paper.number}`,
+            text: `${money(paper.kind === 'invoice' ? paper.payableMinor : -paper.payableMinor)}, ${shortDay(paper.issuedOn)}`,
+          })),
           ...job.payments.map((payment) => ({
-            term: `${payment.amountMinor < 0 ? 'Given back' : 'Paid'} on ${formatDay(dayFromDate(payment.receivedOn), workshop.locale, 'short')}`,
+            term: `${payment.amountMinor < 0 ? 'Given back' : 'Paid'} on ${shortDay(payment.receivedOn)}`,
             text: `${money(Math.abs(payment.amountMinor))}, ${payment.method}`,
           })),
-          { term: 'Left to pay', text: money(Math.max(0, left)) },
-          { term: 'Paid too much', text: left < 0 ? `${money(-left)}. We give it back.` : null },
+          { term: 'Left to pay', text: money(Math.max(0, owed)) },
+          { term: 'Pay by', text: invoice && owed > 0 ? shortDay(invoice.dueOn) : null },
+          {
+            term: 'Comes back to you',
+            text: owed < 0 ? `${money(-owed)}. We give it back the way you paid.` : null,
+          },
         ]}
       />
-      {mayPay && workshop.paymentText !== '' ? (
-        <p className="written">
-          {`${workshop.paymentText} Amount: ${money(left)}. Reference: ${showNumber(job.number)}.`}
+      <PayPart job={job} workshop={workshop} owed={owed} />
+      {job.invoices.map((paper) => (
+        <p key={paper.id}>
+          <LinkButton href={`/job/${token}/invoice/${paper.number}`} kind="quiet" file>
+            {`${paper.kind === 'invoice' ? 'Invoice' : 'Credit note'} ${paper.number} (PDF)`}
+          </LinkButton>
+        </p>
+      ))}
+      {job.payments.length > 0 ? (
+        <p>
+          <LinkButton href={`/job/${token}/receipt.pdf`} kind="quiet" file>
+            Receipt (PDF)
+          </LinkButton>
         </p>
       ) : null}
     </section>

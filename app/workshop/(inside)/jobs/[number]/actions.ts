@@ -5,6 +5,7 @@ import { recordCheck } from '@/lib/bench/record-check';
 import { readReading } from '@/lib/bench/rules/checks';
 import { usePartOnJob } from '@/lib/bench/use-part-on-job';
 import { day } from '@/lib/calendar/day';
+import { issueInvoice } from '@/lib/invoices/issue-invoice';
 import { addPhotos } from '@/lib/jobs/add-photo';
 import { isPlainMove, moveJob } from '@/lib/jobs/move';
 import { recordFinding } from '@/lib/jobs/record-finding';
@@ -159,6 +160,17 @@ export async function addPayment(number: string, _before: FormState, formData: F
       const amount = await readAmount(call.data.amount, 'amount');
       await recordPayment({ ...call, ...call.data, amount, receivedOn: day(call.data.receivedOn) });
     },
+  });
+}
+
+export async function issueNow(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onJob({
+    permission: 'money',
+    number,
+    schema: nothingForm,
+    formData,
+    part: 'money',
+    work: (call) => issueInvoice(call),
   });
 }
 

@@ -5,6 +5,7 @@ import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { Table } from '@/app/ui/page/table';
+import { TextLink } from '@/app/ui/page/text-link';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
@@ -15,6 +16,7 @@ import { shownLines } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { addPayment } from './actions';
 import { carriedFields } from './carried-fields';
+import { InvoicesPart } from './invoices-part';
 import type { SheetProps } from './open-sheet';
 
 const STATE_WORDS: Record<string, string> = {
@@ -28,6 +30,7 @@ const STATE_WORDS: Record<string, string> = {
 export function MoneyPart({ job, workshop }: SheetProps) {
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const { owed } = factsOf(job);
+  const hasPaid = job.payments.length > 0;
   const revisions = job.quotes[0]?.revisions ?? [];
   return (
     <section id="money" aria-labelledby="money-head">
@@ -61,7 +64,8 @@ export function MoneyPart({ job, workshop }: SheetProps) {
           />
         </details>
       ))}
-      {job.payments.length > 0 ? (
+      <InvoicesPart job={job} workshop={workshop} />
+      {hasPaid ? (
         <Table
           caption="Payments"
           columns={[
@@ -87,11 +91,20 @@ export function MoneyPart({ job, workshop }: SheetProps) {
           {owed > 0
             ? `Left to pay: ${money(owed)}`
             : owed < 0
-              ? `Paid too much: ${money(-owed)}`
+              ? `To give back: ${money(-owed)}. Pay it back the way it came, then record it with a minus sign.`
               : 'Nothing is owed.'}
         </strong>
       </p>
-      <details open={job.stage === 'ready' && owed > 0}>
+      {hasPaid ? (
+        <p>
+          <TextLink href={`/workshop/jobs/${job.number}/receipt.pdf`} file>
+            Receipt (PDF)
+          </TextLink>
+          {', '}
+          <TextLink href={`/workshop/money/statement/${job.number}`}>statement of this customer</TextLink>
+        </p>
+      ) : null}
+      <details open={(job.stage === 'ready' && owed > 0) || owed < 0}>
         <summary>Record a payment</summary>
         <ActionForm
           action={addPayment.bind(null, job.number)}
@@ -103,7 +116,7 @@ export function MoneyPart({ job, workshop }: SheetProps) {
             label="Amount"
             hint="Money given back is entered with a minus sign."
             currency={workshop.currency}
-            defaultValue={owed > 0 ? decimalText(owed, workshop.currency) : undefined}
+            defaultValue={owed === 0 ? undefined : decimalText(owed, workshop.currency)}
           />
           <Select
             name="method"
@@ -121,7 +134,7 @@ export function MoneyPart({ job, workshop }: SheetProps) {
           />
           <SubmitButton
             label="Record the payment"
-            consequence="Kept for good with your name; a mistake is corrected by a second entry."
+            consequence="Kept for good with your name, and the customer is told by mail. A mistake is corrected by a second entry."
           />
         </ActionForm>
       </details>

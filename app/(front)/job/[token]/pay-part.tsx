@@ -1,0 +1,52 @@
+import { Facts } from '@/app/ui/docket/facts';
+import { Qr } from '@/app/ui/docket/qr';
+import { LinkButton } from '@/app/ui/page/button';
+import { NumberText } from '@/app/ui/words/number-text';
+import { waysToPay } from '@/lib/invoices/rules/ways-to-pay';
+import { formatMoney } from '@/lib/money/amount';
+import { showNumber } from '@/lib/numbers/job-number';
+import type { PartProps } from './part-props';
+
+const STAGES_TO_PAY = ['ready', 'declined', 'unclaimed', 'on-bench', 'proving'];
+
+/** How to pay what is left: once there is an invoice, or once the price can no longer change. */
+export function PayPart({ job, workshop, owed }: Omit<PartProps, 'token'> & { owed: number }) {
+  const invoice = job.invoices.findLast((paper) => paper.kind === 'invoice');
+  if (!invoice && !STAGES_TO_PAY.includes(job.stage)) return null;
+  const ways = waysToPay(workshop, {
+    amount: owed,
+    currency: workshop.currency,
+    reference: invoice?.number ?? showNumber(job.number),
+  });
+  if (!ways) return null;
+  const amount = formatMoney(owed, workshop.currency, workshop.locale);
+  const { bank } = ways;
+  return (
+    <div>
+      <h3 id="pay">How to pay</h3>
+      {ways.link ? (
+        <p>
+          <LinkButton href={ways.link} file>
+            {`Pay ${amount} online`}
+          </LinkButton>
+        </p>
+      ) : null}
+      <Facts
+        items={[
+          { term: 'Bank transfer to', text: bank?.holder },
+          { term: 'IBAN', text: bank ? <NumberText text={bank.iban} /> : null },
+          { term: 'BIC', text: bank?.bic ? <NumberText text={bank.bic} /> : null },
+          { term: 'Amount', text: amount },
+          { term: 'Reference', text: <NumberText text={bank?.creditorReference ?? ways.reference} /> },
+        ]}
+      />
+      {bank?.qr ? (
+        <figure className="pay-code">
+          <Qr text={bank.qr} alt="QR code that fills in the bank transfer in a banking app" />
+          <figcaption>Scan it with your banking app: account, amount and reference are in it.</figcaption>
+        </figure>
+      ) : null}
+      {ways.text ? <p className="written">{ways.text}</p> : null}
+    </div>
+  );
+}

@@ -1,0 +1,74 @@
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { Table } from '@/app/ui/page/table';
+import { TextLink } from '@/app/ui/page/text-link';
+import { NumberText } from '@/app/ui/words/number-text';
+import { dayFromDate } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { formatMoney } from '@/lib/money/amount';
+import { issueNow } from './actions';
+import { carriedFields } from './carried-fields';
+import type { SheetProps } from './open-sheet';
+
+/** The invoices and credit notes of a job, and the way to issue one before the unit is ready. */
+export function InvoicesPart({ job, workshop }: Pick<SheetProps, 'job' | 'workshop'>) {
+  const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
+  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  const isInvoiced = job.invoices.some((paper) => paper.kind === 'invoice');
+  const mayIssue = !isInvoiced && (agreed?.grossMinor ?? 0) > 0 && job.stage !== 'cancelled';
+  return (
+    <>
+      {job.invoices.length > 0 ? (
+        <Table
+          caption="Invoices and credit notes"
+          columns={[
+            {
+              key: 'number',
+              head: 'Number',
+              kind: 'rowhead',
+              cell: (row) => (
+                <TextLink href={`/workshop/money/invoices/${row.number}`}>
+                  <NumberText text={row.number} />
+                </TextLink>
+              ),
+            },
+            {
+              key: 'kind',
+              head: 'What',
+              cell: (row) => (row.kind === 'invoice' ? 'invoice' : 'credit note'),
+            },
+            {
+              key: 'on',
+              head: 'Issued',
+              cell: (row) => formatDay(dayFromDate(row.issuedOn), workshop.locale, 'short'),
+            },
+            {
+              key: 'amount',
+              head: 'Amount',
+              kind: 'number',
+              cell: (row) => money(row.kind === 'invoice' ? row.payableMinor : -row.payableMinor),
+            },
+          ]}
+          rows={job.invoices}
+          rowKey={(row) => row.id}
+        />
+      ) : null}
+      {mayIssue ? (
+        <details>
+          <summary>Issue the invoice now</summary>
+          <ActionForm
+            action={issueNow.bind(null, job.number)}
+            hidden={carriedFields(job.version)}
+            label="Issue the invoice now"
+          >
+            <SubmitButton
+              label="Issue the invoice"
+              kind="second"
+              consequence={`Over ${money(agreed?.grossMinor ?? 0)}, sent to the customer by mail. Without this it is issued by itself when the unit is ready.`}
+            />
+          </ActionForm>
+        </details>
+      ) : null}
+    </>
+  );
+}

@@ -1,0 +1,16 @@
+import { nothingHere, serveFile } from '@/app/serve-file';
+import { requireStaff } from '@/app/workshop/who';
+import { drawReceipt } from '@/lib/documents/receipt';
+import { receiptData } from '@/lib/invoices/receipt-data';
+import { jobByNumber } from '@/lib/jobs/job-by-number';
+import { readWorkshop } from '@/lib/workshop/records';
+
+type Context = { params: Promise<{ number: string }> };
+
+export async function GET(_request: Request, { params }: Context): Promise<Response> {
+  await requireStaff();
+  const job = await jobByNumber((await params).number);
+  const data = job && receiptData(job, await readWorkshop());
+  if (!job || !data) return nothingHere();
+  return serveFile(await drawReceipt(data), { type: 'application/pdf', name: `receipt-${job.number}.pdf` });
+}

@@ -1,0 +1,118 @@
+import type { Metadata } from 'next';
+import { PageHead } from '@/app/ui/page/page-head';
+import { Pager } from '@/app/ui/page/pager';
+import { Table } from '@/app/ui/page/table';
+import { TextLink } from '@/app/ui/page/text-link';
+import { NumberText } from '@/app/ui/words/number-text';
+import { dayInZone } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { now } from '@/lib/clock';
+import { INVOICES_PER_PAGE, listInvoices } from '@/lib/invoices/list-invoices';
+import { INVOICE_STATES, STATE_WORDS } from '@/lib/invoices/rules/state';
+import { formatMoney } from '@/lib/money/amount';
+import { showNumber } from '@/lib/numbers/job-number';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { readWorkshop } from '@/lib/workshop/records';
+import { requireStaff } from '../../who';
+import { InvoiceSearch } from './invoice-search';
+import { InvoiceTag } from './invoice-tag';
+import { JournalForm } from './journal-form';
+
+export const metadata: Metadata = { title: 'Money' };
+
+type Search = { q?: string; state?: string; page?: string };
+
+export default async function MoneyPage({ searchParams }: { searchParams: Promise<Search> }) {
+  await requireStaff(rolesThatMay('money'));
+  const search = await searchParams;
+  const text = typeof search.q === 'string' ? search.q : '';
+  const state = INVOICE_STATES.find((known) => known === search.state) ?? null;
+  const page = Math.min(10_000, Math.max(1, Math.trunc(Number(search.page)) || 1));
+  const [{ rows, total }, workshop] = await Promise.all([
+    listInvoices({ text, state, page }),
+    readWorkshop(),
+  ]);
+  const { locale } = workshop;
+  const money = (minor: number, currency: string) => formatMoney(minor, currency, locale);
+  const address = (o: { state?: string | null; page?: number }) => {
+    const chosen = o.state === undefined ? state : o.state;
+    return `/workshop/money?${new URLSearchParams({
+      ...(text !== '' && { q: text }),
+      ...(chosen && { state: chosen }),
+      ...(o.page !== undefined && { page: String(o.page) }),
+    })}`;
+  };
+  return (
+    <>
+      <PageHead
+        title="Money"
+        lead="Invoices and credit notes, newest first. An invoice is issued by itself when a unit is ready; before that, from its job sheet."
+      />
+      <InvoiceSearch text={text} state={state} />
+      <nav aria-label="Invoices by state" className="mb-6">
+        <ul className="flex flex-wrap gap-x-6">
+          {[null, ...INVOICE_STATES].map((each) => (
+            <li key={each ?? 'all'}>
+              <TextLink href={address({ state: each })} current={each === state}>
+                {each === null ? 'all' : STATE_WORDS[each].label}
+              </TextLink>
+            </li>
+          ))}
+        </ul>
+      </nav>
+      <Table
+        caption={state ? `Invoices: ${STATE_WORDS[state].meaning}` : 'Invoices and credit notes'}
+        rows={rows}
+        rowKey={(row) => row.number}
+        empty={text === '' ? 'No invoice stands here.' : 'Nothing with this number or name.'}
+        columns={[
+          {
+            key: 'number',
+            head: 'Number',
+            kind: 'rowhead',
+            cell: (row) => (
+              <TextLink href={`/workshop/money/invoices/${row.number}`}>
+                <NumberText text={row.number} />
+              </TextLink>
+            ),
+          },
+          { key: 'state', head: 'State', cell: (row) => <InvoiceTag state={row.state} /> },
+          { key: 'issued', head: 'Issued', cell: (row) => formatDay(row.issuedOn, locale, 'short') },
+          { key: 'customer', head: 'Customer', cell: (row) => row.customer },
+          {
+            key: 'job',
+            head: 'Job',
+            cell: (row) => (
+              <TextLink href={`/workshop/jobs/${row.jobNumber}#money`}>
+                <NumberText text={showNumber(row.jobNumber)} />
+              </TextLink>
+            ),
+          },
+          {
+            key: 'due',
+            head: 'Pay by',
+            cell: (row) => (row.state === 'open' ? formatDay(row.dueOn, locale, 'short') : ''),
+          },
+          {
+            key: 'owed',
+            head: 'Left to pay',
+            kind: 'number',
+            cell: (row) => (row.state === 'open' ? money(row.owed, row.currency) : ''),
+          },
+          {
+            key: 'amount',
+            head: 'Amount',
+            kind: 'number',
+            cell: (row) => money(row.kind === 'invoice' ? row.payable : -row.payable, row.currency),
+          },
+        ]}
+      />
+      <Pager
+        page={page}
+        pages={Math.ceil(total / INVOICES_PER_PAGE)}
+        href={(other) => address({ page: other })}
+      />
+      <JournalForm month={dayInZone(now(), workshop.timeZone).slice(0, 7)} />
+    </>
+  );
+}

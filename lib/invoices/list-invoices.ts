@@ -1,0 +1,95 @@
+import { type Day, dayFromDate } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import { Prisma } from '@/lib/db/generated/client';
+import { readNumber } from '@/lib/numbers/job-number';
+import { type InvoiceState, invoiceState } from './rules/state';
+import type { InvoiceKind } from './stored-invoice';
+
+export const INVOICES_PER_PAGE = 40;
+
+export type ListedInvoice = {
+  number: string;
+  kind: InvoiceKind;
+  issuedOn: Day;
+  dueOn: Day;
+  currency: string;
+  payable: number;
+  customer: string;
+  jobNumber: string;
+  /** null for a credit note */
+  state: InvoiceState | null;
+  owed: number;
+};
+
+export type InvoicesSought = { text: string; state: InvoiceState | null; page: number };
+
+type Row = {
+  number: string;
+  kind: string;
+  issuedOn: Date;
+  dueOn: Date;
+  currency: string;
+  payable: number;
+  customer: string;
+  jobNumber: string;
+  left: number;
+  owed: number;
+  total: number;
+};
+
+/** One page of invoices and credit notes, newest first, sought by number, job number or name, and by state. */
+export async function listInvoices(o: InvoicesSought): Promise<{ rows: ListedInvoice[]; total: number }> {
+  const text = o.text.trim();
+  const job = readNumber(text);
+  const like = `%${text.replace(/[\\%_]/g, (mark) => `\\${mark}`)}%`;
+  const sought =
+    text === ''
+      ? Prisma.sql`TRUE`
+      : Prisma.sql`(i."number" ILIKE ${like} OR i."buyer"->>'name' ILIKE ${like}
+          OR j."number" = ${job.ok ? job.number : text.toUpperCase()})`;
+  const rows = await db.$queryRaw<Row[]>`
+    WITH listed AS (
+      SELECT i."number", i."kind", i."issuedOn", i."dueOn", i."currency", i."payableMinor" AS payable,
+        i."buyer"->>'name' AS customer, j."number" AS "jobNumber", i."year", i."sequence",
+        (i."payableMinor" - COALESCE((SELECT SUM(c."payableMinor") FROM "invoice" c WHERE c."correctsId" = i."id"), 0))::int
+          AS "left",
+        (COALESCE((SELECT SUM(CASE a."kind" WHEN 'invoice' THEN a."payableMinor" ELSE -a."payableMinor" END)
+            FROM "invoice" a WHERE a."jobId" = i."jobId"), 0)
+          - COALESCE((SELECT SUM(p."amountMinor") FROM "payment" p WHERE p."jobId" = i."jobId"), 0))::int AS owed
+      FROM "invoice" i JOIN "job" j ON j."id" = i."jobId"
+      WHERE ${sought}
+    )
+    SELECT *, (COUNT(*) OVER ())::int AS total FROM listed WHERE ${ofState(o.state)}
+    ORDER BY "year" DESC, "sequence" DESC
+    LIMIT ${INVOICES_PER_PAGE} OFFSET ${(o.page - 1) * INVOICES_PER_PAGE}`;
+  return { rows: rows.map(listed), total: rows[0]?.total ?? 0 };
+}
+
+function ofState(state: InvoiceState | null): Prisma.Sql {
+  switch (state) {
+    case null:
+      return Prisma.sql`TRUE`;
+    case 'open':
+      return Prisma.sql`"kind" = 'invoice' AND "left" > 0 AND owed > 0`;
+    case 'paid':
+      return Prisma.sql`"kind" = 'invoice' AND "left" > 0 AND owed <= 0`;
+    case 'credited':
+      return Prisma.sql`"kind" = 'invoice' AND "left" <= 0`;
+  }
+}
+
+function listed(row: Row): ListedInvoice {
+  const isInvoice = row.kind === 'invoice';
+  return {
+    number: row.number,
+    kind: isInvoice ? 'invoice' : 'credit-note',
+    issuedOn: dayFromDate(row.issuedOn),
+    dueOn: dayFromDate(row.dueOn),
+    currency: row.currency,
+    payable: row.payable,
+    customer: row.customer,
+    jobNumber: row.jobNumber,
+    state: isInvoice ? invoiceState({ leftToCredit: row.left, owed: row.owed }) : null,
+    owed: row.owed,
+  };
+}

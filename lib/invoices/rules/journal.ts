@@ -1,0 +1,135 @@
+import type { Day } from '@/lib/calendar/day';
+import { decimalText, safeSum } from '@/lib/money/amount';
+import type { TaxBreakdown } from '@/lib/money/tax';
+
+export type JournalPaper = {
+  kind: 'invoice' | 'credit-note';
+  number: string;
+  corrects: string | null;
+  on: Day;
+  job: string;
+  customer: string;
+  currency: string;
+  breakdown: readonly TaxBreakdown[];
+  rounding: number;
+};
+
+export type JournalPayment = {
+  on: Day;
+  job: string;
+  customer: string;
+  currency: string;
+  /** minor units; below zero was given back */
+  amount: number;
+  method: string;
+  reference: string;
+};
+
+export const JOURNAL_HEAD = [
+  'Date',
+  'Kind',
+  'Number',
+  'Corrects',
+  'Job',
+  'Customer',
+  'Tax category',
+  'Rate %',
+  'Net',
+  'Tax',
+  'Rounding',
+  'Total',
+  'Received',
+  'Method',
+  'Reference',
+  'Currency',
+] as const;
+
+/**
+ * Text as a cell that no spreadsheet takes for a formula: one that begins with =, +, -, @ or a control character gets an
+ * apostrophe before it. '=1+1' is "'=1+1". Amounts are written by decimalText() and need none.
+ */
+export function safeCell(text: string): string {
+  return /^[=+\-@\t\r\n]/.test(text) ? `'${text}` : text;
+}
+
+/**
+ * The rows of a bookkeeper's journal, in the order of their days: for every invoice and credit note one row for each
+ * tax rate and one for its rounding, for every payment one. Credit notes and money given back are below zero. The totals of a
+ * document's rows come to what is payable on it, so that the columns add up to the month's figures.
+ */
+export function journalRows(
+  papers: readonly JournalPaper[],
+  payments: readonly JournalPayment[],
+): string[][] {
+  const rows = [
+    ...papers.map((paper) => ({ on: paper.on, key: `1${paper.number}`, cells: paperRows(paper) })),
+    ...payments.map((payment, place) => ({
+      on: payment.on,
+      key: `2${String(place).padStart(9, '0')}`,
+      cells: [paymentRow(payment)],
+    })),
+  ];
+  return rows.toSorted((a, b) => compare(a.on, b.on) || compare(a.key, b.key)).flatMap((row) => row.cells);
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+function paperRows(paper: JournalPaper): string[][] {
+  const sign = paper.kind === 'invoice' ? 1 : -1;
+  const amount = (minor: number) => decimalText(minor === 0 ? 0 : sign * minor, paper.currency);
+  const row = (o: { category: string; rate: string; net: number; tax: number; rounding: number }) => [
+    paper.on,
+    paper.kind === 'invoice' ? 'invoice' : 'credit note',
+    paper.number,
+    paper.corrects ?? '',
+    paper.job,
+    safeCell(paper.customer),
+    o.category,
+    o.rate,
+    amount(o.net),
+    amount(o.tax),
+    amount(o.rounding),
+    amount(safeSum([o.net, o.tax, o.rounding])),
+    '',
+    '',
+    '',
+    paper.currency,
+  ];
+  return [
+    ...paper.breakdown.map((part) =>
+      row({
+        category: part.category,
+        rate: String(part.rateBps / 100),
+        net: part.base,
+        tax: part.tax,
+        rounding: 0,
+      }),
+    ),
+    ...(paper.rounding === 0
+      ? []
+      : [row({ category: '', rate: '', net: 0, tax: 0, rounding: paper.rounding })]),
+  ];
+}
+
+function paymentRow(payment: JournalPayment): string[] {
+  return [
+    payment.on,
+    payment.amount < 0 ? 'given back' : 'payment',
+    '',
+    '',
+    payment.job,
+    safeCell(payment.customer),
+    '',
+    '',
+    '',
+    '',
+    '',
+    '',
+    decimalText(payment.amount, payment.currency),
+    payment.method,
+    safeCell(payment.reference),
+    payment.currency,
+  ];
+}

@@ -1,0 +1,212 @@
+import { parse } from 'csv-parse/sync';
+import fc from 'fast-check';
+import { beforeEach, describe, expect, it } from 'vitest';
+import { addDays, day } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import { creditInvoice } from '@/lib/invoices/credit-invoice';
+import { isMonth, journalOf } from '@/lib/invoices/journal';
+import { listInvoices } from '@/lib/invoices/list-invoices';
+import { JOURNAL_HEAD, type JournalPaper, journalRows, safeCell } from '@/lib/invoices/rules/journal';
+import { type Entry, statementRows } from '@/lib/invoices/rules/statement';
+import { invoiceTotals } from '@/lib/invoices/rules/totals';
+import { statementOf } from '@/lib/invoices/statement';
+import { recordPayment } from '@/lib/jobs/record-payment';
+import { decimalText } from '@/lib/money/amount';
+import { readMoney } from '@/lib/money/read-money';
+import { resetDatabase, useDatabase } from '@/tests/database';
+import { assessedJob, proved, takeMove } from '@/tests/makers/course';
+import { makeBooking } from '@/tests/makers/job';
+import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+
+const NOW = new Date('2026-11-25T09:00:00Z');
+
+const minor = (text: string | undefined, currency: string) => {
+  if (text === undefined || text === '') return 0;
+  const read = readMoney(text, currency);
+  if (!read.ok) throw new Error(`not an amount: ${text}`);
+  return read.minor;
+};
+const column = (name: (typeof JOURNAL_HEAD)[number]) => JOURNAL_HEAD.indexOf(name);
+
+describe('the journal', () => {
+  const paper = fc
+    .record({
+      kind: fc.constantFrom('invoice' as const, 'credit-note' as const),
+      currency: fc.constantFrom('EUR', 'JPY', 'KWD'),
+      lines: fc.array(
+        fc.record({
+          amount: fc.integer({ min: -5000, max: 90_000 }),
+          category: fc.constant('S' as const),
+          rateBps: fc.constantFrom(2000, 500, 1750),
+        }),
+        { minLength: 1, maxLength: 5 },
+      ),
+      isGross: fc.boolean(),
+    })
+    .map(({ kind, currency, lines, isGross }) => {
+      const totals = invoiceTotals(lines, isGross);
+      const paper: JournalPaper = {
+        kind,
+        number: '2026-00001',
+        corrects: null,
+        on: day('2026-11-25'),
+        job: 'J',
+        customer: '=cmd()',
+        currency,
+        breakdown: totals.breakdown,
+        rounding: totals.rounding,
+      };
+      return { paper, payable: totals.payable };
+    });
+
+  it('has rows that come to what each document is payable, in any currency', () => {
+    fc.assert(
+      fc.property(paper, ({ paper: given, payable }) => {
+        const rows = journalRows([given], []);
+        const sum = (name: (typeof JOURNAL_HEAD)[number]) =>
+          rows.reduce((all, row) => all + minor(row[column(name)], given.currency), 0);
+        const sign = given.kind === 'invoice' ? 1 : -1;
+        expect(sum('Total') - sign * payable).toBe(0);
+        expect(sum('Net') + sum('Tax') + sum('Rounding')).toBe(sum('Total'));
+        for (const row of rows) expect(row).toHaveLength(JOURNAL_HEAD.length);
+      }),
+    );
+  });
+
+  it('has no cell that a spreadsheet would run', () => {
+    for (const text of ['=1+1', '+1', '-1', '@x', '\tx', '\rx', '\n=x'])
+      expect(safeCell(text)).toBe(`'${text}`);
+    expect(safeCell('Maren Holt')).toBe('Maren Holt');
+    expect(isMonth('2026-11')).toBe(true);
+    for (const text of ['2026-13', '2026-1', '', '0000-01', "2026-11'--"]) expect(isMonth(text)).toBe(false);
+  });
+});
+
+describe('a statement', () => {
+  it('runs on from entry to entry and ends at their sum', () => {
+    const entry = fc.record({
+      on: fc.integer({ min: 0, max: 40 }).map((days) => addDays(day('2026-11-01'), days)),
+      kind: fc.constantFrom('invoice', 'credit-note', 'payment', 'given-back'),
+      what: fc.string(),
+      job: fc.constant('J'),
+      amount: fc.integer({ min: -9000, max: 9000 }),
+    });
+    fc.assert(
+      fc.property(fc.array(entry), (entries: Entry[]) => {
+        const rows = statementRows(entries);
+        expect(rows).toHaveLength(entries.length);
+        expect(rows.at(-1)?.balance ?? 0).toBe(entries.reduce((sum, each) => sum + each.amount, 0));
+        rows.forEach((row, place) => {
+          expect(row.balance - (rows[place - 1]?.balance ?? 0)).toBe(row.amount);
+          if (place > 0) expect((rows[place - 1]?.on ?? '') <= row.on).toBe(true);
+        });
+      }),
+    );
+  });
+});
+
+describe('the books of a workshop', () => {
+  useDatabase();
+  beforeEach(resetDatabase);
+
+  const pay = (jobId: string, amount: number, receivedOn = '2026-11-25') =>
+    recordPayment({
+      jobId,
+      amount,
+      method: 'card',
+      reference: '=2+2',
+      receivedOn: day(receivedOn),
+      actor: BENCH,
+      now: NOW,
+    });
+
+  async function threeJobs() {
+    const world = await makeWorkshop(NOW);
+    const jobs = [];
+    for (const at of ['2026-11-25T09:00:00Z', '2026-11-26T09:00:00Z', '2026-12-01T09:00:00Z']) {
+      const now = new Date(at);
+      const jobId = await assessedJob(world, now);
+      await takeMove(jobId, 'start-bench', now);
+      await proved(world, jobId, now);
+      jobs.push(jobId);
+    }
+    const [first = '', second = '', third = ''] = jobs;
+    return { world, first, second, third };
+  }
+
+  it('list invoices by state, and find them by number, job and name', async () => {
+    const { first, second } = await threeJobs();
+    await pay(first, 7200);
+    await creditInvoice({ number: '2026-00002', choice: 'everything', reason: 'x', actor: OWNER, now: NOW });
+    const numbers = async (text: string, state: 'open' | 'paid' | 'credited' | null) =>
+      (await listInvoices({ text, state, page: 1 })).rows.map((row) => row.number);
+    expect(await numbers('', null)).toEqual(['2026-00004', '2026-00003', '2026-00002', '2026-00001']);
+    expect(await numbers('', 'open')).toEqual(['2026-00003']);
+    expect(await numbers('', 'paid')).toEqual(['2026-00001']);
+    expect(await numbers('', 'credited')).toEqual(['2026-00002']);
+    expect(await numbers('00003', null)).toEqual(['2026-00003']);
+    const { number } = await db.job.findUniqueOrThrow({ where: { id: second } });
+    expect(await numbers(number.toLowerCase(), null)).toEqual(['2026-00004', '2026-00002']);
+    expect(await numbers('maren', null)).toHaveLength(4);
+    expect(await numbers('%', null)).toEqual([]);
+    expect((await listInvoices({ text: '', state: null, page: 2 })).rows).toEqual([]);
+  });
+
+  it('export a month whose columns are its invoices and payments', async () => {
+    const { first, second } = await threeJobs();
+    await pay(first, 7200);
+    await pay(second, 1000, '2026-12-01');
+    await creditInvoice({
+      number: '2026-00001',
+      choice: new Map([[0, 1001]]),
+      reason: 'x',
+      actor: OWNER,
+      now: NOW,
+    });
+    await pay(first, -1001);
+    const text = await journalOf('2026-11');
+    expect(text.startsWith('\uFEFF')).toBe(true);
+    const [head, ...rows] = parse(text, { bom: true }) as string[][];
+    expect(head).toEqual([...JOURNAL_HEAD]);
+    const sum = (name: (typeof JOURNAL_HEAD)[number]) =>
+      rows.reduce((all, row) => all + minor(row[column(name)], 'GBP'), 0);
+    const documents = await db.invoice.findMany({ where: { issuedOn: { lt: new Date('2026-12-01') } } });
+    const signed = (key: 'netMinor' | 'taxMinor' | 'roundingMinor' | 'payableMinor') =>
+      documents.reduce((all, row) => all + (row.kind === 'invoice' ? row[key] : -row[key]), 0);
+    expect([sum('Net'), sum('Tax'), sum('Rounding'), sum('Total')]).toEqual([
+      signed('netMinor'),
+      signed('taxMinor'),
+      signed('roundingMinor'),
+      signed('payableMinor'),
+    ]);
+    expect(sum('Total')).toBe(7200 + 7200 - 1001);
+    expect(sum('Received')).toBe(7200 - 1001);
+    expect(rows.filter((row) => row[column('Kind')] === 'payment')[0]?.[column('Reference')]).toBe("'=2+2");
+    expect(rows.map((row) => row[column('Date')])).toEqual(rows.map((row) => row[column('Date')]).toSorted());
+    expect(decimalText(sum('Received'), 'GBP')).toBe('61.99');
+  });
+
+  it('state a customer’s account over all their jobs, whatever the capitals of the address', async () => {
+    const { world, first, second } = await threeJobs();
+    await pay(first, 8000);
+    const other = await makeBooking({ repairId: world.repairId, now: NOW });
+    await db.customer.updateMany({
+      where: { jobs: { some: { id: second } } },
+      data: { email: 'Maren.Holt@Example.org' },
+    });
+    await db.customer.updateMany({
+      where: { jobs: { some: { id: other.jobId } } },
+      data: { email: 'someone.else@example.org' },
+    });
+    await pay(other.jobId, 500);
+    const statement = await statementOf(first, 'GBP');
+    expect(statement?.rows.map((row) => [row.kind, row.amount, row.balance])).toEqual([
+      ['invoice', 7200, 7200],
+      ['payment', -8000, -800],
+      ['invoice', 7200, 6400],
+      ['invoice', 7200, 13_600],
+    ]);
+    expect(statement?.owed).toBe(13_600);
+    expect(await statementOf('no-such-job', 'GBP')).toBeNull();
+  });
+});
