@@ -1,5 +1,5 @@
 import 'server-only';
-import { PHOTO_REFUSALS, storePhoto } from '@/lib/files/photos';
+import { deletePhoto, PHOTO_REFUSALS, storePhoto } from '@/lib/files/photos';
 import type { NewPhoto } from '@/lib/jobs/write-photos';
 import { keptPhotoSlip, photoOfSlip, waitingFolder } from '@/lib/quotes/kept-photo';
 
@@ -21,12 +21,14 @@ export async function formPhotos(formData: FormData, o: { most: number; now: Dat
   let problem: string | null = null;
   for (const slip of formData.getAll('kept').filter((entry) => typeof entry === 'string')) {
     const photo = photoOfSlip(slip, o.now);
-    if (photo) found.set(photo.sha256, { photo, slip });
+    if (photo) found.set(photo.fileKey, { photo, slip });
     else problem = 'A photo was here too long ago. Choose it again.';
   }
   const files = formData
     .getAll('photos')
     .filter((entry): entry is File => entry instanceof File && entry.size > 0);
+  // Sent again with the form while it was still on its way ahead of it.
+  const hereBefore = new Set([...found.values()].map(({ photo }) => photo.sha256));
   // More than could ever be taken is not even looked at.
   for (const file of files.slice(0, o.most)) {
     const stored = await storePhoto(new Uint8Array(await file.arrayBuffer()), waitingFolder(o.now));
@@ -35,9 +37,8 @@ export async function formPhotos(formData: FormData, o: { most: number; now: Dat
       continue;
     }
     const { ok: _, ...photo } = stored;
-    if (!found.has(photo.sha256)) {
-      found.set(photo.sha256, { photo, slip: keptPhotoSlip(photo, file.name, o.now) });
-    }
+    if (hereBefore.has(photo.sha256)) await deletePhoto(photo);
+    else found.set(photo.fileKey, { photo, slip: keptPhotoSlip(photo, file.name, o.now) });
   }
   if (files.length > o.most || found.size > o.most) {
     problem = `Send ${o.most} photos at most. Untick those that matter least.`;
