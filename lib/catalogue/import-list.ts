@@ -38,9 +38,9 @@ export async function importList(o: { text: string; mark: string; by: ChangedBy 
       await tx.$executeRaw`LOCK TABLE "family", "model", "repair", "repair_part" IN SHARE ROW EXCLUSIVE MODE`;
       await tx.$executeRaw`LOCK TABLE "policy", "part" IN SHARE MODE`;
       const run = await dryRun(tx, o.text);
+      if (run.mark !== o.mark) throw moved();
       if (run.plan.problems.length > 0)
         throw new Refusal('invalid', 'The file has faults; nothing was imported. They are listed below.');
-      if (run.mark !== o.mark) throw moved();
       await writeImport(tx, run.plan, o.by);
       return run;
     });

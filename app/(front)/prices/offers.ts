@@ -2,9 +2,12 @@ import type { ListedModel, ListedRepair } from '@/lib/catalogue/price-list';
 import { decimalText } from '@/lib/money/amount';
 import type { WorkshopCard } from '@/lib/workshop/card';
 
-/** A model's repairs as a schema.org Service with one Offer each. Prices with tax. */
+/**
+ * A model's repairs as a schema.org Service with one Offer each, prices with tax. An offer's address is its place on the model's
+ * page: that of a booking would begin one for every robot that follows it.
+ */
 export function serviceOf(
-  model: Pick<ListedModel, 'maker' | 'name'> & { repairs: readonly ListedRepair[] },
+  model: Pick<ListedModel, 'slug' | 'maker' | 'name'> & { repairs: readonly ListedRepair[] },
   workshop: WorkshopCard,
   appUrl: string,
 ): Record<string, unknown> {
@@ -12,6 +15,7 @@ export function serviceOf(
     '@type': 'Service',
     serviceType: 'Electronics repair',
     name: `Repair of ${model.maker} ${model.name}`,
+    url: `${appUrl}/prices/${model.slug}`,
     provider: providerOf(workshop),
     ...(workshop.territory ? { areaServed: workshop.territory } : {}),
     offers: model.repairs.map((repair) => ({
@@ -26,8 +30,7 @@ export function serviceOf(
         priceCurrency: workshop.currency,
         valueAddedTaxIncluded: true,
       },
-      url: `${appUrl}/book/start?repair=${repair.id}`,
-      availability: 'https://schema.org/InStock',
+      url: `${appUrl}/prices/${model.slug}#${repair.slug}`,
     })),
   };
 }

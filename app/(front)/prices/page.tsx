@@ -9,6 +9,7 @@ import { config } from '@/lib/config';
 import { formatMoney } from '@/lib/money/amount';
 import { readWorkshop } from '@/lib/workshop/records';
 import { CostNotes } from './cost-notes';
+import { FamilyFilter } from './family-filter';
 import { JsonLd } from './json-ld';
 import { serviceOf } from './offers';
 import { PriceLines } from './price-lines';
@@ -18,12 +19,14 @@ export const metadata: Metadata = {
   description: 'Every repair with its price, tax included, its usual time and its cover.',
 };
 
-type Props = { searchParams: Promise<{ q?: string | string[] }> };
+type Props = { searchParams: Promise<{ q?: string | string[]; family?: string | string[] }> };
 
 export default async function PricesPage({ searchParams }: Props) {
-  const { q } = await searchParams;
+  const { q, family: wanted } = await searchParams;
   const typed = typeof q === 'string' ? q.slice(0, 120) : '';
-  const [workshop, families] = await Promise.all([readWorkshop(), priceList(typed)]);
+  const [workshop, list] = await Promise.all([readWorkshop(), priceList(typed)]);
+  const chosen = list.find((family) => family.slug === wanted) ?? null;
+  const families = chosen ? [chosen] : list;
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const models = families.flatMap((family) => family.models);
   const found = models.flatMap((model) => model.repairs).length;
@@ -43,9 +46,11 @@ export default async function PricesPage({ searchParams }: Props) {
       {typed.trim() === '' ? null : (
         <p className="mt-4" role="status">
           {found === 0 ? 'Nothing' : `${found} ${found === 1 ? 'repair' : 'repairs'}`} found for “
-          {typed.trim()}”. <TextLink href="/prices">Show the whole list</TextLink>
+          {typed.trim()}”{chosen ? ` among ${chosen.name.toLowerCase()}` : ''}.{' '}
+          <TextLink href="/prices">Show the whole list</TextLink>
         </p>
       )}
+      <FamilyFilter families={list} chosen={chosen?.slug ?? null} typed={typed} />
       {families.length === 0 ? <NothingFound typed={typed} /> : null}
       <div>
         {families.map((family) => (
