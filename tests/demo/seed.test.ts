@@ -176,6 +176,11 @@ describe('claims and certificates of the demonstration', () => {
 });
 
 describe('prices the demonstration was asked for', () => {
+  const standing = () =>
+    db.quoteRequest.findMany({
+      include: { quote: { include: { events: { orderBy: { version: 'asc' } } } } },
+    });
+
   test('there is one at every state', async () => {
     expect(new Set((await standing()).map(({ state }) => state))).toEqual(new Set(REQUEST_STATES));
   });
