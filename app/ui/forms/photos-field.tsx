@@ -2,6 +2,7 @@
 import { type ReactNode, useState } from 'react';
 import { FieldFrame, GroupFrame } from './field-frame';
 import { useField } from './form-context';
+import type { FormState } from './form-state';
 import { sendPhoto } from './send-photo';
 
 type PhotosFieldProps = {
@@ -14,6 +15,9 @@ type PhotosFieldProps = {
 };
 
 type Sending = { name: string; share: number; problem: string | null };
+type Going = { answer: FormState | null; slips: readonly string[]; sending: readonly Sending[] };
+
+const NOTHING: Going = { answer: null, slips: [], sending: [] };
 
 /** The name a photo had, from the slip it was given when it arrived: facts, hash, name. */
 function nameOf(slip: string): string {
@@ -32,33 +36,45 @@ function nameOf(slip: string): string {
 export function PhotosField({ label, hint, most, maxMegabytes, sendTo }: PhotosFieldProps) {
   const facts = useField('photos', true);
   const answered = useField('kept', false).typed ?? [];
-  const [ahead, setAhead] = useState<readonly string[]>([]);
-  const [sending, setSending] = useState<readonly Sending[]>([]);
+  const [going, setGoing] = useState<Going>(NOTHING);
+  // Every answer of the action empties the field and lists what is here, so what went ahead counts until the next one.
+  const ahead = going.answer === facts.answer ? going : NOTHING;
   const before = Array.isArray(answered) ? answered : [answered];
-  const kept = [...new Set([...before, ...ahead])].filter((slip) => slip !== '');
+  const kept = [...new Set([...before, ...ahead.slips])].filter((slip) => slip !== '');
 
   async function sendAll(input: HTMLInputElement): Promise<void> {
+    const { answer } = facts;
     const files = [...(input.files ?? [])].slice(0, most);
-    const show = (at: number, change: Partial<Sending>) =>
-      setSending((all) => all.map((each, index) => (index === at ? { ...each, ...change } : each)));
-    setSending(files.map(({ name }) => ({ name, share: 0, problem: null })));
+    const change = (what: (now: Going) => Partial<Going>) =>
+      setGoing((now) => (now.answer === answer ? { ...now, ...what(now) } : now));
+    const show = (at: number, news: Partial<Sending>) =>
+      change(({ sending }) => ({
+        sending: sending.map((each, index) => (index === at ? { ...each, ...news } : each)),
+      }));
+    setGoing({
+      answer,
+      slips: ahead.slips,
+      sending: files.map(({ name }) => ({ name, share: 0, problem: null })),
+    });
     let isWhole = true;
     for (const [at, file] of files.entries()) {
-      const answer = await sendPhoto(sendTo, file, (share) => show(at, { share }));
-      if (answer.kept !== undefined) {
-        const { kept } = answer;
-        setAhead((all) => [...all, kept]);
+      const sent =
+        file.size > maxMegabytes * 1024 * 1024
+          ? { problem: `It is larger than ${maxMegabytes} MB.` }
+          : await sendPhoto(sendTo, file, (share) => show(at, { share }));
+      if (sent.problem === undefined) {
+        const slip = sent.kept;
+        change(({ slips }) => ({ slips: [...slips, slip] }));
         show(at, { share: 1 });
       } else {
         isWhole = false;
-        show(at, { problem: answer.problem });
+        show(at, { problem: sent.problem });
       }
     }
     // The files stay in their field until all have arrived: a form sent before that brings them along.
-    if (isWhole) {
-      input.value = '';
-      setSending([]);
-    }
+    if (!isWhole) return;
+    input.value = '';
+    change(() => ({ sending: [] }));
   }
 
   return (
@@ -85,7 +101,7 @@ export function PhotosField({ label, hint, most, maxMegabytes, sendTo }: PhotosF
           aria-describedby={facts.describedBy}
           onChange={(event) => void sendAll(event.currentTarget)}
         />
-        <Progress sending={sending} />
+        <Progress sending={ahead.sending} />
       </FieldFrame>
       <Kept slips={kept} />
     </>
