@@ -8,6 +8,9 @@ export function priceList(page: Page) {
       await page.getByRole('searchbox', { name: 'Maker, model or what is wrong' }).fill(words);
       await page.getByRole('button', { name: 'Search' }).click();
     },
+    /** Leads to the prices of one kind of device. */
+    device: (name: string | RegExp) =>
+      page.getByRole('navigation', { name: 'Prices by device' }).getByRole('link', { name }),
     /** The entry of one model on the list. */
     model: (name: string) => page.getByRole('region', { name }),
     openModel: (name: string) => page.getByRole('link', { name, exact: true }).click(),
@@ -15,6 +18,6 @@ export function priceList(page: Page) {
     repair: (name: string) =>
       page.getByRole('listitem').filter({ has: page.getByRole('heading', { name, exact: true }) }),
     book: (repair: string) =>
-      page.getByRole('link', { name: new RegExp(`^Book this repair ?: ${repair}$`) }).click(),
+      page.getByRole('link', { name: `Book this repair: ${repair}`, exact: true }).click(),
   };
 }
