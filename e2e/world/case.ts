@@ -2,9 +2,11 @@ import { type APIRequestContext, expect, type Page } from '@playwright/test';
 import { readCertificatePayload } from '@/lib/documents/cover-attachment';
 import { askQuote } from '../screens/ask-quote';
 import { booking } from '../screens/booking';
+import { bare, docket } from '../screens/docket';
 import { fact } from '../screens/fact';
 import { jobSheet } from '../screens/job-sheet';
 import { priceList } from '../screens/price-list';
+import { quoteDesk } from '../screens/quote-desk';
 import { readMails } from './mailbox';
 import { customer } from './people';
 import { phonePhoto } from './photo';
@@ -35,6 +37,8 @@ export async function findCase(owner: Page, visitor: Page): Promise<Case> {
   const draft = await unfinishedBooking(visitor);
   const quoteLink = await askedForPrice(visitor, 'asked');
   const quotePhoto = found(await visitor.content(), /\/photo\/([\w-]+)/);
+  const quote = bare(await docket(visitor).number());
+  await sendPrice(owner, quote);
   const otherQuoteLink = await askedForPrice(visitor, 'asked-too');
 
   const read = async (path: string, pattern: RegExp) =>
@@ -49,6 +53,7 @@ export async function findCase(owner: Page, visitor: Page): Promise<Case> {
       link,
       otherLink,
       draft,
+      quote,
       quoteLink,
       otherQuoteLink,
       quotePhoto,
@@ -144,6 +149,18 @@ async function askedForPrice(page: Page, walk: string): Promise<string> {
   await ask.send();
   await page.waitForURL(/\/quote\/[\w-]{43}/);
   return found(page.url(), /\/quote\/([\w-]+)/);
+}
+
+async function sendPrice(owner: Page, quote: string): Promise<void> {
+  const desk = quoteDesk(owner);
+  await desk.open(quote);
+  await desk.writeQuote();
+  await desk.repair(/^Buttons renewed/);
+  await desk.found.fill('The hinge of the lid has broken off.');
+  await desk.proposal.fill('We fit a new lid.');
+  await desk.workingDays.fill('6');
+  await desk.send.click();
+  await expect(desk.prices).toContainText('Revision 1');
 }
 
 function found(text: string, pattern: RegExp): string {

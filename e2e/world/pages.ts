@@ -5,6 +5,7 @@
  * {job:STAGE}       number of the newest job at that stage           {job:claim}    of the newest claim
  * {certificate}     number of the newest certificate                 {code}         its code, as printed
  * {model}           a model of the price list                        {person}       a person of the workshop
+ * {quoteLink:STATE} private link of the newest request in that state {quote:STATE}  its number
  */
 export type PageToShow = { name: string; path: string; as: 'visitor' | 'owner' };
 
@@ -15,6 +16,10 @@ export const pages: PageToShow[] = [
   { name: 'quote-ask', path: '/quote/ask', as: 'visitor' },
   { name: 'track', path: '/track', as: 'visitor' },
   { name: 'track-job', path: '/track/{job:on-bench}', as: 'visitor' },
+  { name: 'quote-quoted', path: '/quote/{quoteLink:quoted}', as: 'visitor' },
+  { name: 'quote-questioned', path: '/quote/{quoteLink:questioned}', as: 'visitor' },
+  { name: 'quote-accepted', path: '/quote/{quoteLink:accepted}', as: 'visitor' },
+  { name: 'quote-form', path: '/quote/{quoteLink:quoted}/form', as: 'visitor' },
   { name: 'job-booked', path: '/job/{link:booked}', as: 'visitor' },
   { name: 'job-awaiting-approval', path: '/job/{link:awaiting-approval}', as: 'visitor' },
   { name: 'job-on-bench', path: '/job/{link:on-bench}', as: 'visitor' },
@@ -30,6 +35,10 @@ export const pages: PageToShow[] = [
   { name: 'not-found', path: '/nowhere', as: 'visitor' },
   { name: 'sign-in', path: '/workshop/sign-in', as: 'visitor' },
   { name: 'workshop', path: '/workshop', as: 'owner' },
+  { name: 'workshop-quotes', path: '/workshop/quotes', as: 'owner' },
+  { name: 'workshop-quote-asked', path: '/workshop/quotes/{quote:asked}', as: 'owner' },
+  { name: 'workshop-quote-quoted', path: '/workshop/quotes/{quote:quoted}', as: 'owner' },
+  { name: 'workshop-quote-price', path: '/workshop/quotes/{quote:asked}/price', as: 'owner' },
   { name: 'workshop-job', path: '/workshop/jobs/{job:on-bench}', as: 'owner' },
   { name: 'workshop-job-claim', path: '/workshop/jobs/{job:claim}', as: 'owner' },
   { name: 'workshop-money', path: '/workshop/money', as: 'owner' },

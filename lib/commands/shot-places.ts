@@ -1,5 +1,5 @@
 import { db } from '@/lib/db/client';
-import { newestTokenOf } from '@/lib/jobs/private-link';
+import { newestQuoteToken, newestTokenOf } from '@/lib/jobs/private-link';
 
 /** Puts what the demonstration holds into the places of a path; throws when it holds no such thing. */
 export async function fillPlaces(path: string): Promise<string> {
@@ -18,6 +18,10 @@ async function find(kind: string, which: string): Promise<string | null | undefi
       return newestTokenOf((await newestJob(which))?.id ?? '');
     case 'job':
       return (await newestJob(which))?.number;
+    case 'quoteLink':
+      return newestQuoteToken(db, (await newestRequest(which))?.id ?? '');
+    case 'quote':
+      return (await newestRequest(which))?.number;
     case 'certificate':
       return (await db.certificate.findFirst({ select: { number: true }, orderBy: { issuedAt: 'desc' } }))
         ?.number;
@@ -35,5 +39,13 @@ function newestJob(which: string) {
     where: which === 'claim' ? { kind: 'claim' } : { stage: which },
     select: { id: true, number: true },
     orderBy: { bookedAt: 'desc' },
+  });
+}
+
+function newestRequest(state: string) {
+  return db.quote.findFirst({
+    where: { request: { state } },
+    select: { id: true, number: true },
+    orderBy: { request: { askedAt: 'desc' } },
   });
 }

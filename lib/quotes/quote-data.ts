@@ -11,6 +11,7 @@ import { formatMoney } from '@/lib/money/amount';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import type { QuoteRecord } from './records';
 import { type QuoteLine, revisionTotals, shownLines } from './rules/lines';
+import { requestRun } from './rules/request-run';
 import { requestMove } from './rules/request-states';
 import { readCostOfNo } from './stored-after-no';
 import { readLine } from './stored-lines';
@@ -51,7 +52,10 @@ export async function askedQuoteData(
     customer: request.name,
     unit: { model: request.device, serial: request.serialTyped || 'not told' },
     answerUrl: token ? quoteAddress(token) : null,
-    stamps: askedStamps(quote, workshop.timeZone),
+    stamps: requestRun(request.state, quote.events).map(({ label, at }) => ({
+      label,
+      day: at ? dayInZone(at, workshop.timeZone) : null,
+    })),
     found: paragraphs(shown.reason),
     before: earlier ? { revision: earlier.revision, gross: earlier.grossMinor } : null,
     ifYes: [
@@ -180,19 +184,6 @@ function outcomeOf(revision: Revision, { locale, timeZone }: WorkshopCard): stri
     default:
       return null;
   }
-}
-
-function askedStamps(quote: QuoteRecord, timeZone: string) {
-  const dayOf = (...kinds: string[]) => {
-    const event = quote.events.findLast(({ kind }) => kinds.includes(kind));
-    return event ? dayInZone(event.at, timeZone) : null;
-  };
-  return [
-    { label: 'Price asked', day: dayInZone(quote.request.askedAt, timeZone) },
-    { label: 'Price sent', day: dayOf('sent') },
-    { label: 'Your answer', day: dayOf('decided') },
-    { label: 'Booked', day: dayOf('booked') },
-  ];
 }
 
 /** What a yes and a no to a changed price lead to, where the person who wrote it did not say. */
