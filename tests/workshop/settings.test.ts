@@ -33,6 +33,12 @@ const money = {
   inspectionFee: '12',
   labourRate: '30',
   approvalDays: '30',
+  taxName: 'VAT',
+  taxExemptReason: '',
+  isInspectionFeeTakenOff: 'yes',
+  remindDays: '5',
+  dueDays: '14',
+  withdrawalRule: 'off',
 };
 
 test('before the first save there are placeholders, and the first save makes the row', async () => {
@@ -196,4 +202,35 @@ test('texts: lines for packing are kept apart and empty ones dropped', () => {
   const texts = textsInput.parse({ packingText: ' Wrap it twice.\n\n Fill the box. \n' });
   expect(texts.packingText).toEqual(['Wrap it twice.', 'Fill the box.']);
   expect(texts.termsText).toBe('');
+});
+
+test('what customers pay by is checked at its field, and kept without spaces', () => {
+  const read = moneyInput.parse({
+    ...money,
+    iban: ' de71 1102 2033 0123 4567 89 ',
+    bic: 'bhbldehhxxx',
+    payLink: 'https://pay.example.org/{reference}?sum={amount}&in={currency}',
+    withdrawalRule: 'eu',
+    isInspectionFeeTakenOff: 'no',
+  });
+  expect(read).toMatchObject({
+    iban: 'DE71110220330123456789',
+    bic: 'BHBLDEHHXXX',
+    payLink: 'https://pay.example.org/{reference}?sum={amount}&in={currency}',
+    withdrawalRule: 'eu',
+    isInspectionFeeTakenOff: false,
+    dueDays: 14,
+    remindDays: 5,
+  });
+  const wrong = (over: Record<string, string>) =>
+    moneyInput.safeParse({ ...money, ...over }).error?.issues.map((issue) => issue.path.join('.'));
+  expect(wrong({ iban: 'DE72110220330123456789' })).toEqual(['iban']);
+  expect(wrong({ bic: 'BHBL' })).toEqual(['bic']);
+  expect(wrong({ payLink: 'http://pay.example.org/' })).toEqual(['payLink']);
+  expect(wrong({ payLink: 'https://pay.example.org/{total}' })).toEqual(['payLink']);
+  expect(wrong({ remindDays: '30' })).toEqual(['remindDays']);
+  expect(wrong({ remindDays: '0' })).toEqual(['remindDays']);
+  expect(wrong({ dueDays: '-1' })).toEqual(['dueDays']);
+  expect(wrong({ withdrawalRule: 'mars' })).toEqual(['withdrawalRule']);
+  expect(wrong({ taxName: '' })).toEqual(['taxName']);
 });

@@ -4,6 +4,7 @@ import { type Fact, Facts } from '@/app/ui/docket/facts';
 import { LinkButton } from '@/app/ui/page/button';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
+import { showIban } from '@/lib/invoices/rules/bank';
 import { formatMoney } from '@/lib/money/amount';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { countryChoices, holidayChoices, holidayPlace } from '@/lib/workshop/places';
@@ -73,6 +74,10 @@ export default async function SettingsPage({ searchParams }: { searchParams: Pro
             { term: 'Return fee', text: money(workshop.returnFeeMinor) },
             { term: 'An hour at the bench', text: money(workshop.labourRateMinor) },
             { term: 'A price holds', text: `${workshop.approvalDays} days` },
+            { term: 'An invoice is paid within', text: `${workshop.dueDays} days` },
+            { term: 'IBAN', text: showIban(workshop.iban) },
+            { term: 'Payment page', text: workshop.payLink },
+            { term: 'Right to withdraw', text: WITHDRAWAL_WORDS[workshop.withdrawalRule] },
           ]}
         />
         <Part
@@ -119,6 +124,12 @@ function Part({ title, href, facts }: { title: string; href: string; facts: read
     </section>
   );
 }
+
+const WITHDRAWAL_WORDS: Record<string, string> = {
+  off: 'none is told',
+  eu: 'European Union',
+  uk: 'United Kingdom',
+};
 
 function size(text: string): string {
   const words = text.split(/\s+/).filter(Boolean).length;

@@ -13,6 +13,8 @@ import { rolesThatMay } from '@/lib/people/rules/roles';
 import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../who';
 import { saveMoney } from '../actions';
+import { PayFields } from './pay-fields';
+import { RightsFields } from './rights-fields';
 
 export const metadata: Metadata = { title: 'Money and tax' };
 
@@ -48,6 +50,14 @@ export default async function MoneyPage() {
           hint="Changing this does not recount prices: go through the catalogue afterwards."
         />
         <TextField
+          name="taxName"
+          label="What the tax is called"
+          hint="As it stands on invoices: VAT, GST, MwSt."
+          width="short"
+          maxLength={20}
+          defaultValue={workshop.taxName}
+        />
+        <TextField
           name="taxNumber"
           label="Tax number"
           optional
@@ -56,12 +66,29 @@ export default async function MoneyPage() {
           defaultValue={workshop.taxNumber}
           autoComplete="off"
         />
+        <TextField
+          name="taxExemptReason"
+          label="Why a line is exempt"
+          hint="Printed on invoices that have an exempt line, as the tax office words it."
+          optional
+          maxLength={200}
+          defaultValue={workshop.taxExemptReason}
+        />
         <MoneyField
           name="inspectionFee"
           label="Inspection fee"
-          hint="Shown before booking, taken off when the repair goes ahead. 0 for none."
+          hint="Shown before booking. 0 for none."
           currency={currency}
           defaultValue={decimal(workshop.inspectionFeeMinor)}
+        />
+        <RadioGroup
+          name="isInspectionFeeTakenOff"
+          label="When the repair goes ahead, the inspection fee is"
+          defaultValue={workshop.isInspectionFeeTakenOff ? 'yes' : 'no'}
+          choices={[
+            { value: 'yes', label: 'Taken off the price' },
+            { value: 'no', label: 'Paid on top of it' },
+          ]}
         />
         <MoneyField
           name="returnFee"
@@ -86,10 +113,21 @@ export default async function MoneyPage() {
           width="short"
           defaultValue={workshop.approvalDays}
         />
+        <TextField
+          name="remindDays"
+          label="A customer is reminded of it"
+          hint="Once, when no answer has come."
+          inputMode="numeric"
+          unit="days before it ends"
+          width="short"
+          defaultValue={workshop.remindDays}
+        />
+        <PayFields workshop={workshop} />
+        <RightsFields workshop={workshop} />
         <SubmitButton
           label="Save money and tax"
           busy="Saving…"
-          consequence="Counts for prices and quotes made from now on; those already sent stay as they are."
+          consequence="Counts for prices, quotes and invoices made from now on; those already sent stay as they are."
         />
         <p>
           <TextLink href="/workshop/settings">Leave as it is</TextLink>
