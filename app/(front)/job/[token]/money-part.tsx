@@ -52,6 +52,11 @@ export function MoneyPart({ job, token, workshop }: PartProps) {
         ]}
       />
       <PayPart job={job} workshop={workshop} owed={owed} />
+      <p>
+        <LinkButton href={`/job/${token}/quote.pdf`} kind="quiet" file>
+          The newest price (PDF)
+        </LinkButton>
+      </p>
       {job.invoices.map((paper) => (
         <p key={paper.id}>
           <LinkButton href={`/job/${token}/invoice/${paper.number}`} kind="quiet" file>

@@ -17,6 +17,13 @@ export function PapersPart({ job }: SheetProps) {
             Packing slip (PDF)
           </TextLink>
         </li>
+        {job.quotes.length > 0 ? (
+          <li>
+            <TextLink href={`/workshop/jobs/${job.number}/quote.pdf`} file>
+              Newest price (PDF)
+            </TextLink>
+          </li>
+        ) : null}
         {job.certificates.map((certificate) => (
           <li key={certificate.id}>
             <TextLink href={`/workshop/certificate/${certificate.id}`} file>
