@@ -4,13 +4,15 @@ import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
+import { writePromiseMove } from '@/lib/promise/write-move';
 import { readWorkshop } from '@/lib/workshop/records';
 import { mayContest } from './rules/ruling';
 import { readRuling } from './stored-ruling';
 
 /**
  * The customer's one contest. The claim opens again for a fresh look and the job goes back to assessing; the first
- * ruling stays readable in the history.
+ * ruling stays readable in the history. A price that waited for an answer is off, and the days it waited are put on the
+ * promise.
  *
  * Staff may be moving the same job: the update names the stages a contest can come from, so a unit that has just been
  * handed to the carrier is not called back, and the customer is told so. The form may be sent twice: the claim's own
@@ -27,7 +29,7 @@ export async function contestRuling(o: { jobId: string; text: string; now: Date 
         ruling: true,
         secondLookAt: true,
         contestedAt: true,
-        job: { select: { stage: true } },
+        job: { select: { id: true, stage: true, promisedOn: true, events: { orderBy: { version: 'asc' } } } },
       },
     });
     const ruled = claim ? readRuling(claim) : null;
@@ -61,7 +63,12 @@ export async function contestRuling(o: { jobId: string; text: string; now: Date 
       where: { quote: { jobId: o.jobId }, state: 'sent' },
       data: { state: 'replaced' },
     });
-    const { email } = await readWorkshop(tx);
+    const workshop = await readWorkshop(tx);
+    if (claim.job.stage === 'awaiting-approval') {
+      const by = { actor: { kind: 'customer' }, now: o.now } as const;
+      await writePromiseMove(tx, { job: claim.job, furtherDays: 0, workshop, ...by });
+    }
+    const { email } = workshop;
     if (email === '') return;
     await queueMail(tx, {
       template: 'claim-contested',

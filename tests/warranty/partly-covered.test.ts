@@ -1,6 +1,8 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { usePartOnJob } from '@/lib/bench/use-part-on-job';
 import { day, dayFromDate } from '@/lib/calendar/day';
+import { holidayCalendar } from '@/lib/calendar/holidays';
+import { workingDaysBetween } from '@/lib/calendar/working';
 import { db } from '@/lib/db/client';
 import { factsOf } from '@/lib/jobs/facts';
 import { recordFinding } from '@/lib/jobs/record-finding';
@@ -11,6 +13,7 @@ import { decideOffer } from '@/lib/quotes/decide-offer';
 import { COVERED_TOGETHER, type QuoteLine, shownLines, splitCovered } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { writeOffer } from '@/lib/quotes/write-offer';
+import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { isGenuine } from '@/lib/warranty/genuine';
 import { inspect } from '@/lib/warranty/inspect';
 import { readChain } from '@/lib/warranty/records';
@@ -302,6 +305,21 @@ describe('a no to the rest', () => {
     await offer();
     expect(await answer('declined')).toBe('rest-declined');
     expect((await jobNow(claim.jobId)).stage).toBe('on-bench');
+  });
+
+  it('moves the promise by the days it took, as a contest instead of an answer does', async () => {
+    await rule({ alsoFound: 'separate-fault' });
+    await offer();
+    const promised = (await jobNow(claim.jobId)).promisedOn;
+    if (!promised) throw new Error('nothing was promised');
+    // Monday 8 to Thursday 11 February 2027: three working days.
+    await contestRuling({ jobId: claim.jobId, text: 'The fader is yours too.', now: BACK });
+    const job = await jobNow(claim.jobId);
+    const calendar = holidayCalendar({ country: 'GB', region: 'ENG', years: [2027] });
+    expect(job.stage).toBe('assessing');
+    expect(
+      job.promisedOn && workingDaysBetween(dayFromDate(promised), dayFromDate(job.promisedOn), calendar),
+    ).toBe(3);
   });
 
   it('on a claim that covers nothing sends the unit back as it came, for nothing', async () => {
