@@ -10,6 +10,11 @@ import { queueMail } from '@/lib/mail/queue';
 import { checkS10 } from '@/lib/numbers/s10';
 import { foldSerial } from '@/lib/numbers/serial';
 import { Refusal } from '@/lib/outcome';
+import { carriersInUse } from '@/lib/parcels/records';
+import { problemSentences } from '@/lib/parcels/rules/carrier-sentences';
+import { askCarrier, findCarrier } from '@/lib/parcels/rules/carriers';
+import { batteryOfModel, type ParcelFacts, parcelToAsk, readParcel } from '@/lib/parcels/stored-parcel';
+import { writeParcel } from '@/lib/parcels/write-parcel';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { type DrawnCertificate, drawPlan } from './draw-plan';
 import { type CertificatePlan, planWarranty, type WarrantyPlan } from './plan-certificate';
@@ -21,6 +26,8 @@ export type Dispatch = {
   carrierReference: string;
   /** what the workshop paid for the parcel, minor units; kept as cost of a claim */
   postage: number;
+  /** the parcel as it is packed; absent: as it is kept already */
+  parcel?: ParcelFacts;
   actor: Extract<Actor, { id: string }>;
   now: Date;
 };
@@ -51,6 +58,7 @@ export async function dispatch(
   requireMove({ ...job, carrier: o.carrier, carrierReference: o.carrierReference }, 'dispatch', o.actor);
 
   const workshop = await readWorkshop();
+  await requireCarrier(job, o, workshop);
   const calendar = await readCalendar(workshop, dayInZone(o.now, workshop.timeZone));
   const plan = await planWarranty(job, { now: o.now, timeZone: workshop.timeZone, calendar });
   if (plan.certificate) requireGuarantor(workshop);
@@ -67,6 +75,15 @@ export async function dispatch(
   return { certificate: certificate && { number: certificate.number, revision: certificate.revision } };
 }
 
+/** A carrier of the workshop's list is asked before it is given the parcel; one that is typed by hand has no limits here. */
+async function requireCarrier(job: JobRecord, o: Dispatch, money: WorkshopCard): Promise<void> {
+  const carrier = findCarrier(o.carrier, await carriersInUse());
+  if (!carrier) return;
+  const answer = askCarrier(carrier, parcelToAsk(o.parcel ?? readParcel(job), batteryOfModel(job)));
+  const sentences = problemSentences(answer, money);
+  if (sentences.length > 0) throw new Refusal('invalid', sentences.join(' '), 'carrier');
+}
+
 /** A certificate names who stands behind it and where it holds (Directive (EU) 2019/771 Art. 17(2)(b), (e)). */
 function requireGuarantor(workshop: WorkshopCard): void {
   const { name, email, territory, addressLines } = workshop;
@@ -81,11 +98,12 @@ type DispatchWrite = Dispatch & { job: JobRecord; plan: WarrantyPlan; drawn: Dra
 
 async function write(tx: Tx, o: DispatchWrite): Promise<void> {
   const { job, plan, drawn } = o;
+  const version = o.parcel ? await writeParcel(tx, { ...o, parcel: o.parcel }) : o.version;
   await writeEvent(tx, {
     jobId: job.id,
     actor: o.actor,
     now: o.now,
-    expected: { version: o.version, stages: moveOf('dispatch').from },
+    expected: { version, stages: moveOf('dispatch').from },
     set: { carrier: o.carrier, carrierReference: o.carrierReference, sentBackAt: o.now },
     from: 'ready',
     to: 'sent-back',

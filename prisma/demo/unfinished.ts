@@ -38,7 +38,7 @@ export async function clearUnfinished(): Promise<void> {
   const certificates = await db.certificate.findMany({ select: { fileKey: true } });
   await transaction(async (tx) => {
     await tx.$executeRaw`
-      TRUNCATE "workshop", "closing_day", "family", "policy", "part", "customer", "booking_draft", "mail",
+      TRUNCATE "workshop", "closing_day", "carrier", "family", "policy", "part", "customer", "booking_draft", "mail",
         "held_interval" CASCADE`;
     await tx.$executeRaw`DELETE FROM pgboss.job WHERE name = ${mailQueue}`;
     await tx.user.deleteMany({ where: { email: { in: DEMO_STAFF.map((person) => person.email) } } });

@@ -1,6 +1,7 @@
 import { addDays, type Day, dayOf, isoWeekday, partsOf } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import { blankWorkshop, type WorkshopCard } from '@/lib/workshop/card';
+import { writeCarriers } from './carriers';
 import { PACKING, PAYMENT, PRIVACY, TERMS } from './texts';
 
 /** Quay & Alder of Sandmouth. Invented, down to the postcode, which begins with a letter that no postcode begins with. */
@@ -54,6 +55,7 @@ export const DEMO_WORKSHOP = {
 
 export async function writeWorkshop(tx: Tx, now: Date): Promise<void> {
   await tx.workshop.create({ data: { ...DEMO_WORKSHOP, updatedAt: now } });
+  await writeCarriers(tx);
 }
 
 /** Days the workshop is closed besides public holidays, in the years around today. */

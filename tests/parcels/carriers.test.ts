@@ -1,26 +1,28 @@
 import { describe, expect, test } from 'vitest';
+import { problemSentences, unsaidSentence } from '@/lib/parcels/rules/carrier-sentences';
 import {
   askCarrier,
-  CARRIERS,
   type Carrier,
   findCarrier,
+  isTrackingTemplate,
   trackingAddress,
 } from '@/lib/parcels/rules/carriers';
 import { chargeableWeight, volumetricWeight } from '@/lib/parcels/rules/weight';
+import { DEMO_CARRIERS } from '@/prisma/demo/carriers';
 
-function carrierOf(key: string): Carrier {
-  const carrier = findCarrier(key);
-  if (!carrier) throw new Error(`no carrier ${key}`);
-  return carrier;
-}
-
-const post = carrierOf('sandmouth-post');
-const road = carrierOf('fenroad');
+const [post, parcels, road]: readonly [Carrier, Carrier, Carrier] = DEMO_CARRIERS;
+const money = { currency: 'GBP', locale: 'en-GB' };
 const small = { sides: [300, 200, 150], weight: 900, valueMinor: 20_000, battery: { may: 'post' } } as const;
 
 describe('what a carrier says to a parcel', () => {
   test('takes a small sound one, charged by the greater of scale and volume', () => {
-    expect(askCarrier(post, small)).toEqual({ carrier: post, chargeable: 1500, problems: [] });
+    expect(askCarrier(post, small)).toEqual({
+      carrier: post,
+      chargeable: 1500,
+      byVolume: 1500,
+      problems: [],
+      unsaid: [],
+    });
   });
 
   test.each([
@@ -48,7 +50,7 @@ describe('what a carrier says to a parcel', () => {
 
   test('a road carrier takes a loose battery, and nobody takes a damaged one', () => {
     expect(askCarrier(road, { ...small, battery: { may: 'road-only' } }).problems).toEqual([]);
-    for (const carrier of CARRIERS) {
+    for (const carrier of DEMO_CARRIERS) {
       expect(askCarrier(carrier, { ...small, battery: { may: 'do-not-post' } }).problems).toContain(
         'battery-not-posted',
       );
@@ -58,7 +60,7 @@ describe('what a carrier says to a parcel', () => {
 
 describe('the page of a carrier on a parcel', () => {
   test('is made from its template, with the reference made safe', () => {
-    expect(trackingAddress('Sandmouth Post', 'RR 4731/2482 9GB')).toBe(
+    expect(trackingAddress('Sandmouth Post', 'RR 4731/2482 9GB', DEMO_CARRIERS)).toBe(
       'https://post.example.org/follow/RR4731%2F24829GB',
     );
   });
@@ -68,13 +70,62 @@ describe('the page of a carrier on a parcel', () => {
     ['Somebody else', 'A1'],
     ['Sandmouth Post', '  '],
   ])('%s with reference "%s" has none', (carrier, reference) => {
-    expect(trackingAddress(carrier, reference)).toBeNull();
+    expect(trackingAddress(carrier, reference, DEMO_CARRIERS)).toBeNull();
   });
 });
 
-test('a carrier is found by key or name, in any case', () => {
-  expect(findCarrier(' TERN & TIDE PARCELS ')?.key).toBe('tern-and-tide');
-  expect(findCarrier('tern-and-tide')?.name).toBe('Tern & Tide Parcels');
+test('a reference with a dollar sign in it is put in as it is', () => {
+  // String.replace reads $& in a text as "the whole match".
+  expect(trackingAddress(post.name, '$&1', DEMO_CARRIERS)).toBe('https://post.example.org/follow/%24%261');
+});
+
+test.each([
+  ['https://post.example.org/follow/{reference}', true],
+  ['https://post.example.org/?r={reference}&x=1', true],
+  ['http://post.example.org/{reference}', false],
+  ['https://{reference}.example.org/', false],
+  ['https://post.example.org/follow', false],
+  ['https://post.example.org/{reference}/{reference}', false],
+  ['javascript:alert({reference})', false],
+  ['https://post example.org/{reference}', false],
+])('the address %s as a template: %s', (text, isOne) => {
+  expect(isTrackingTemplate(text)).toBe(isOne);
+});
+
+test('a carrier is found by its name, in any case', () => {
+  expect(findCarrier(' TERN & TIDE PARCELS ', DEMO_CARRIERS)).toBe(parcels);
+  expect(findCarrier('Somebody else', DEMO_CARRIERS)).toBeNull();
+});
+
+describe('a parcel that is not weighed, measured or valued yet', () => {
+  const bare = { weight: null, sides: null, valueMinor: null, battery: { may: 'post' } } as const;
+
+  test('breaks no limit, and what is missing is named', () => {
+    const answer = askCarrier(post, bare);
+    expect(answer).toMatchObject({ chargeable: null, byVolume: null, problems: [] });
+    expect(unsaidSentence(answer.unsaid)).toBe('Not compared yet: weight, size and value.');
+  });
+
+  test('may still not fly with a loose battery', () => {
+    expect(askCarrier(post, { ...bare, battery: { may: 'road-only' } }).problems).toEqual([
+      'battery-by-road-only',
+    ]);
+  });
+});
+
+test('each reason names the limit it breaks', () => {
+  const parcel = {
+    weight: 20_001,
+    sides: [1001, 100, 100],
+    valueMinor: 50_001,
+    battery: { may: 'road-only' },
+  } as const;
+  expect(problemSentences(askCarrier(post, parcel), money)).toEqual([
+    'Too heavy: Sandmouth Post takes up to 20 kg.',
+    'Too long: Sandmouth Post takes sides up to 100 cm.',
+    'Worth too much: Sandmouth Post makes good up to £500.00.',
+    'A battery outside its unit may not fly: Sandmouth Post does not keep parcels on the road.',
+  ]);
 });
 
 test('a weight that fits the step exactly is not rounded up', () => {

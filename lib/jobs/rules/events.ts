@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { DECISION_WORDS, DECISIONS } from './unclaimed';
 
 /**
  * Everything that can happen to a job, one payload shape per kind. Rows of job_event hold these for good;
@@ -43,6 +44,21 @@ export const EVENT_DATA = {
   withdrawn: z.object({ owed: z.number().int() }),
   'link-renewed': z.object({}),
   'parcel-named': z.object({ reference: z.string() }),
+  /** the parcel that goes back, as it is packed; what nobody has said is null */
+  'parcel-packed': z.object({
+    grams: z.number().int().nullable(),
+    sides: z.array(z.number().int()).length(3).nullable(),
+    valueMinor: z.number().int().nullable(),
+    battery: z.string(),
+  }),
+  'unclaimed-notice': z.object({ notice: z.number().int(), lastDay: z.string() }),
+  'unclaimed-decided': z.object({
+    decision: z.enum(DECISIONS),
+    note: z.string(),
+    /** where it is kept longer */
+    until: z.string().nullable(),
+  }),
+  'data-removed': z.object({}),
 } satisfies Record<string, z.ZodType>;
 
 export type EventKind = keyof typeof EVENT_DATA;
@@ -121,6 +137,14 @@ export function eventLine(kind: string, data: unknown): string {
       return 'Private link renewed';
     case 'parcel-named':
       return `Parcel posted by the customer: ${event.data.reference}`;
+    case 'parcel-packed':
+      return event.data.grams === null ? 'Parcel packed' : `Parcel packed, ${event.data.grams} g`;
+    case 'unclaimed-notice':
+      return `Notice ${event.data.notice} that the unit waits`;
+    case 'unclaimed-decided':
+      return `${DECISION_WORDS[event.data.decision].label}: ${event.data.note}`;
+    case 'data-removed':
+      return 'The customer’s data was removed';
   }
 }
 

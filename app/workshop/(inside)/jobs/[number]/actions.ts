@@ -16,13 +16,10 @@ import { permissionOf } from '@/lib/jobs/rules/move-permissions';
 import { sendMessage } from '@/lib/jobs/send-message';
 import { settleSerial } from '@/lib/jobs/settle-serial';
 import { Refusal } from '@/lib/outcome';
-import { dispatch } from '@/lib/warranty/dispatch';
-import { readWorkshop } from '@/lib/workshop/records';
 import { onJob } from './action-kit';
 import { readAmount } from './read-amount';
 import {
   checkForm,
-  dispatchForm,
   findingForm,
   messageForm,
   moveForm,
@@ -171,21 +168,6 @@ export async function issueNow(number: string, _before: FormState, formData: For
     formData,
     part: 'money',
     work: (call) => issueInvoice(call),
-  });
-}
-
-export async function sendBack(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
-    permission: 'dispatch',
-    number,
-    schema: dispatchForm,
-    formData,
-    part: 'moves',
-    work: async (call) => {
-      const { currency } = await readWorkshop();
-      const postage = call.data.postage === '' ? 0 : await readAmount(call.data.postage, 'postage', currency);
-      await dispatch({ ...call, ...call.data, postage });
-    },
   });
 }
 

@@ -1,53 +1,144 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { RadioGroup } from '@/app/ui/forms/choices';
 import { MoneyField } from '@/app/ui/forms/money-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { Notice } from '@/app/ui/page/notice';
+import { TextLink } from '@/app/ui/page/text-link';
 import { factsOf } from '@/lib/jobs/facts';
 import { moveOf } from '@/lib/jobs/rules/stages';
-import { formatMoney } from '@/lib/money/amount';
-import { CARRIERS } from '@/lib/parcels/rules/carriers';
-import { sendBack } from './actions';
+import { decimalText, formatMoney } from '@/lib/money/amount';
+import { carriersInUse } from '@/lib/parcels/records';
+import type { BatteryVerdict } from '@/lib/parcels/rules/battery';
+import { centimetreText } from '@/lib/parcels/rules/measures';
+import { PACKED_BATTERIES, PACKED_BATTERY_WORDS, packedVerdict } from '@/lib/parcels/rules/packed-battery';
+import { batteryOfModel, parcelToAsk, readParcel } from '@/lib/parcels/stored-parcel';
 import { carriedFields } from './carried-fields';
+import { CarrierAnswers } from './carrier-answers';
+import { sendBack } from './dispatch-actions';
 import type { SheetProps } from './open-sheet';
 
-export function DispatchForm({ job, workshop }: SheetProps) {
+const SIDES = [
+  { name: 'length', label: 'Length', at: 0 },
+  { name: 'width', label: 'Width', at: 1 },
+  { name: 'height', label: 'Height', at: 2 },
+] as const;
+
+export async function DispatchForm({ job, workshop }: SheetProps) {
   const { owed } = factsOf(job);
   const { label, consequence } = moveOf('dispatch');
+  const { currency, locale } = workshop;
   if (owed > 0) {
     return (
       <Notice kind="warn" heading="Not paid yet">
         <p>
-          {`${formatMoney(owed, workshop.currency, workshop.locale)} is still to pay. Record the payment under `}
+          {`${formatMoney(owed, currency, locale)} is still to pay. Record the payment under `}
           <a href="#money">Money</a>, then send it back.
         </p>
       </Notice>
     );
   }
+  const carriers = await carriersInUse();
+  const parcel = readParcel(job);
+  const model = batteryOfModel(job);
   return (
-    <ActionForm action={sendBack.bind(null, job.number)} hidden={carriedFields(job.version)} label={label}>
-      <TextField
-        name="carrier"
-        label="Carrier"
-        maxLength={80}
-        list={CARRIERS.map((carrier) => carrier.name)}
-      />
-      <TextField
-        name="carrierReference"
-        label="Carrier’s reference"
-        hint="From the receipt. Postal references of the form RR 12345678 5 GB are checked by their check digit."
-        mono
-        autoComplete="off"
-        maxLength={60}
-      />
-      <MoneyField
-        name="postage"
-        label="Postage we paid"
-        hint={job.kind === 'claim' ? 'Part of what this claim costs us.' : undefined}
-        currency={workshop.currency}
-        optional
-      />
-      <SubmitButton label={label} consequence={consequence} />
-    </ActionForm>
+    <>
+      <ActionForm action={sendBack.bind(null, job.number)} hidden={carriedFields(job.version)} label={label}>
+        <TextField name="carrier" label="Carrier" maxLength={80} list={carriers.map(({ name }) => name)} />
+        <TextField
+          name="carrierReference"
+          label="Carrier’s reference"
+          hint="From the receipt. Postal references of the form RR 12345678 5 GB are checked by their check digit."
+          mono
+          autoComplete="off"
+          maxLength={60}
+        />
+        <MoneyField
+          name="postage"
+          label="Postage we paid"
+          hint={job.kind === 'claim' ? 'Part of what this claim costs us.' : undefined}
+          currency={currency}
+          optional
+        />
+        <TextField
+          name="weight"
+          label="Weight, packed"
+          inputMode="numeric"
+          unit="g"
+          width="short"
+          optional
+          autoComplete="off"
+          defaultValue={parcel.grams ?? undefined}
+        />
+        {SIDES.map((side) => (
+          <TextField
+            key={side.name}
+            name={side.name}
+            label={`${side.label}, packed`}
+            inputMode="decimal"
+            unit="cm"
+            width="short"
+            optional
+            autoComplete="off"
+            defaultValue={parcel.sides ? centimetreText(parcel.sides[side.at]) : undefined}
+          />
+        ))}
+        <MoneyField
+          name="value"
+          label="What the unit is worth"
+          hint="Compared with what a carrier makes good, and put on a customs note."
+          currency={currency}
+          optional
+          defaultValue={parcel.valueMinor === null ? undefined : decimalText(parcel.valueMinor, currency)}
+        />
+        {model.battery === 'none' ? null : (
+          <RadioGroup
+            name="battery"
+            label="Battery"
+            choices={PACKED_BATTERIES.map((value) => ({ value, label: PACKED_BATTERY_WORDS[value] }))}
+            defaultValue={parcel.battery}
+          />
+        )}
+        <SubmitButton
+          kind="second"
+          name="intent"
+          value="work-out"
+          label="Work out"
+          busy="Working out…"
+          consequence="Keeps the parcel’s weight, size and value, and shows what each carrier says. Sends nothing."
+        />
+        <SubmitButton label={label} consequence={consequence} />
+      </ActionForm>
+      <BatteryNote verdict={packedVerdict(model, parcel.battery)} />
+      <CarrierAnswers carriers={carriers} parcel={parcelToAsk(parcel, model)} money={{ currency, locale }} />
+      <p>
+        <TextLink href="/workshop/dispatch">Everything that goes back today</TextLink>
+      </p>
+    </>
+  );
+}
+
+/** Whether the packed battery may travel, with the mark the parcel needs. */
+function BatteryNote({ verdict }: { verdict: BatteryVerdict }) {
+  if (verdict.code === 'no-battery') return null;
+  const heading = {
+    post: 'The battery may go by post',
+    'road-only': 'The battery may go by road only',
+    'do-not-post': 'The battery may not be sent like this',
+  }[verdict.may];
+  return (
+    <Notice kind={verdict.may === 'post' ? 'note' : 'warn'} heading={heading}>
+      <p>{verdict.reasons.join(' ')}</p>
+      {verdict.mark ? (
+        <p>
+          <strong>
+            The parcel needs the lithium battery mark, at least 100 x 70 mm, beside the address.
+          </strong>
+        </p>
+      ) : verdict.may === 'do-not-post' ? null : (
+        <p>No battery mark is needed.</p>
+      )}
+      {verdict.chargeAtMost === null ? null : <p>{`Send it at ${verdict.chargeAtMost} % charge or less.`}</p>}
+    </Notice>
   );
 }

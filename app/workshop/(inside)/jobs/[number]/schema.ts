@@ -46,11 +46,6 @@ export const paymentForm = z.object({
     .string({ error: 'Enter the day it was received' })
     .refine(isDay, 'Enter the day it was received'),
 });
-export const dispatchForm = z.object({
-  carrier: text('the carrier', 80),
-  carrierReference: text('the carrier’s reference', 60),
-  postage: optionalText(20),
-});
 export const messageForm = z.object({ text: text('your message', 4000) });
 export const nothingForm = z.object({});
 

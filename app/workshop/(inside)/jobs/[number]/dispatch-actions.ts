@@ -1,0 +1,68 @@
+'use server';
+import { refresh } from 'next/cache';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
+import { jobRefused } from '@/app/workshop/job-refused';
+import { staffActor } from '@/app/workshop/staff-actor';
+import { requireStaff } from '@/app/workshop/who';
+import { now } from '@/lib/clock';
+import { jobByNumber } from '@/lib/jobs/job-by-number';
+import { attempt, Refusal } from '@/lib/outcome';
+import { keepParcel } from '@/lib/parcels/keep-parcel';
+import type { ParcelFacts } from '@/lib/parcels/stored-parcel';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { dispatch } from '@/lib/warranty/dispatch';
+import { onJob } from './action-kit';
+import { dispatchForm, type ParcelTyped, parcelForm } from './dispatch-schema';
+import { readAmount } from './read-amount';
+
+/** Sends a unit back; or, at "Work out", keeps what was said of its parcel and shows the form again with every carrier's answer. */
+export async function sendBack(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  if (formData.get('intent') === 'work-out') return workOut(number, formData);
+  return onJob({
+    permission: 'dispatch',
+    number,
+    schema: dispatchForm,
+    formData,
+    part: 'moves',
+    work: async (call) => {
+      const { carrier, carrierReference } = call.data;
+      const postage = call.data.postage === '' ? 0 : await readAmount(call.data.postage, 'postage');
+      await dispatch({ ...call, carrier, carrierReference, postage, parcel: await parcelOf(call.data) });
+    },
+  });
+}
+
+async function workOut(number: string, formData: FormData): Promise<FormState> {
+  const staff = await requireStaff(rolesThatMay('dispatch'));
+  const job = await jobByNumber(number);
+  if (!job) return { message: 'There is no job with this number.' };
+  const parsed = parseForm(parcelForm, formData);
+  if (!parsed.ok) return parsed.state;
+  const version = Number(formData.get('version'));
+  const values = typedValues(formData);
+  const outcome = await attempt(async () =>
+    keepParcel({
+      jobId: job.id,
+      version,
+      parcel: await parcelOf(parsed.data),
+      actor: staffActor(staff),
+      now: now(),
+    }),
+  );
+  if (!outcome.ok) return jobRefused(outcome.refusal, { jobNumber: job.number, version, values });
+  refresh();
+  return { values, done: 'The parcel is kept. What each carrier says is below. Nothing is sent yet.' };
+}
+
+async function parcelOf(typed: ParcelTyped): Promise<ParcelFacts> {
+  const { weight, length, width, height, value, battery } = typed;
+  const valueMinor = value === '' ? null : await readAmount(value, 'value');
+  if (valueMinor !== null && valueMinor < 0) {
+    throw new Refusal('invalid', 'Enter an amount that is not below zero', 'value');
+  }
+  const sides =
+    length === null || width === null || height === null ? null : ([length, width, height] as const);
+  return { grams: weight, sides, valueMinor, battery };
+}

@@ -1,0 +1,39 @@
+import { db } from '@/lib/db/client';
+import type { Tx } from '@/lib/db/transaction';
+import { CARRIER_KINDS, type Carrier, type CarrierKind } from './rules/carriers';
+
+/** A row of the workshop's list of carriers, with what only its own form needs. */
+export type CarrierRow = Carrier & { id: string; position: number; isUsed: boolean };
+
+/** Every carrier of the workshop in its order, also those that are not used any more. */
+export async function readCarrierRows(client: Tx = db): Promise<CarrierRow[]> {
+  const rows = await client.carrier.findMany({ orderBy: [{ position: 'asc' }, { name: 'asc' }] });
+  return rows.map((row) => ({
+    id: row.id,
+    position: row.position,
+    isUsed: row.isUsed,
+    name: row.name,
+    volume: { unit: 'cm-kg', divisor: row.divisor, wholeSides: row.wholeSides, step: row.stepGrams },
+    maxWeight: row.maxGrams,
+    longestSide: row.longestSideMm,
+    maxValueMinor: row.maxValueMinor,
+    kind: readCarrierKind(row.kind),
+    tracking: row.tracking === '' ? null : row.tracking,
+  }));
+}
+
+/** The carriers that a parcel may be given to now. */
+export async function carriersInUse(client: Tx = db): Promise<Carrier[]> {
+  const rows = await readCarrierRows(client);
+  return rows.filter((row) => row.isUsed).map(({ id: _, position: __, isUsed: ___, ...carrier }) => carrier);
+}
+
+export async function readCarrierRow(id: string): Promise<CarrierRow | null> {
+  return (await readCarrierRows()).find((row) => row.id === id) ?? null;
+}
+
+function readCarrierKind(text: string): CarrierKind {
+  const kind = CARRIER_KINDS.find((known) => known === text);
+  if (!kind) throw new Error(`a carrier has the unknown kind ${text}`);
+  return kind;
+}
