@@ -1,62 +1,107 @@
-import { transaction } from '@/lib/db/transaction';
+import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { writeEvent } from '@/lib/jobs/write-event';
+import { writeOnce } from '@/lib/jobs/write-once';
 import { Refusal } from '@/lib/outcome';
+import { readTable } from './pin-table-records';
 import { type EntryProblem, evaluateEntry, type GivenEntry } from './rules/checks';
 
 const PROBLEMS: Record<EntryProblem, { sentence: string; field?: string }> = {
   'no-reading': { sentence: 'Enter the reading as a number, for instance 4.98.', field: 'reading' },
   'no-choice': { sentence: 'Choose one of the answers.', field: 'choice' },
   'unknown-choice': { sentence: 'Choose one of the answers on the sheet.', field: 'choice' },
+  'no-pin-table': { sentence: 'The pin table of this check cannot be read. Take it off the sheet and add it again.' },
+  'missing-probes': { sentence: 'Give an answer to every probe.', field: 'probes' },
   'unknown-kind': { sentence: 'This kind of check is not known here.' },
 };
 
-/** Adds one result of one check. A redo adds another; the failed one stays on the sheet. */
-export async function recordCheck(o: {
-  jobId: string;
+export type CheckResult = {
   checkId: string;
   given: GivenEntry;
   note: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<{ isPassed: boolean }> {
-  return transaction(async (tx) => {
-    const check = await tx.check.findFirst({
-      where: { id: o.checkId, sheet: { jobs: { some: { id: o.jobId } } } },
-    });
-    if (!check) throw new Refusal('not-found', 'This check is not on the job’s sheet.');
-    // A form sent before anything was chosen is no failed check.
-    if (check.kind === 'tick' && o.given.tick === undefined) {
-      throw new Refusal('invalid', 'Choose whether it holds.', 'tick');
-    }
-    const answer = evaluateEntry(check, o.given);
-    if (!answer.ok) {
-      const { sentence, field } = PROBLEMS[answer.problem];
-      throw new Refusal('invalid', sentence, field);
-    }
-    const entry = await tx.checkEntry.create({
-      data: {
-        jobId: o.jobId,
-        checkId: check.id,
-        isPassed: answer.isPassed,
-        reading: answer.reading,
-        choice: answer.choice,
-        note: o.note,
-        at: o.now,
-        userId: o.actor.id,
-      },
-      select: { id: true },
-    });
-    await writeEvent(tx, {
-      jobId: o.jobId,
-      actor: o.actor,
-      now: o.now,
-      expected: { stages: ['proving'] },
-      event: {
-        kind: 'check-recorded',
-        data: { entryId: entry.id, check: check.label, isPassed: answer.isPassed },
-      },
-    });
-    return { isPassed: answer.isPassed };
+  /** Of the form, so that a second press adds nothing. */
+  entryId?: string | undefined;
+};
+
+type Frame = { jobId: string; actor: Extract<Actor, { id: string }>; now: Date };
+
+/** Adds one result of one check. A redo adds another; the failed one stays on the sheet. */
+export async function recordCheck(o: Frame & CheckResult): Promise<{ isPassed: boolean }> {
+  const [isPassed] = await recordChecks({ ...o, results: [o] });
+  return { isPassed: isPassed === true };
+}
+
+/**
+ * Adds results of several checks at once, or none of them; says in order which passed. A refusal names the field of the check it is
+ * about as 'reading-<check>' where `hasManyFields`, as 'reading' otherwise.
+ */
+export async function recordChecks(
+  o: Frame & { results: readonly CheckResult[]; hasManyFields?: boolean },
+): Promise<boolean[]> {
+  let passed: boolean[] = [];
+  await writeOnce('check_entry_pkey', () =>
+    transaction(async (tx) => {
+      passed = [];
+      for (const result of o.results) {
+        const fieldOf = (name: string) => (o.hasManyFields ? `${name}-${result.checkId}` : name);
+        passed.push(await writeEntry(tx, o, result, fieldOf));
+      }
+    }),
+  );
+  return passed;
+}
+
+async function writeEntry(
+  tx: Tx,
+  { jobId, actor, now }: Frame,
+  { checkId, given, note, entryId }: CheckResult,
+  fieldOf: (name: string) => string,
+): Promise<boolean> {
+  const check = await tx.check.findFirst({ where: { id: checkId, sheet: { jobs: { some: { id: jobId } } } } });
+  if (!check) throw new Refusal('not-found', 'This check is not on the job’s sheet.');
+  // A form sent before anything was chosen is no failed check.
+  if (check.kind === 'tick' && given.tick === undefined) {
+    throw new Refusal('invalid', 'Choose whether it holds.', fieldOf('tick'));
+  }
+  const answer = evaluateEntry(check, given, await readTable(check.pinTable, tx));
+  if (!answer.ok) {
+    const { sentence, field } = PROBLEMS[answer.problem];
+    throw new Refusal(
+      'invalid',
+      answer.missing ? `${sentence} ${missingText(answer.missing)}` : sentence,
+      field && fieldOf(field),
+    );
+  }
+  const { isPassed, reading, choice, probes } = answer;
+  const entry = await tx.checkEntry.create({
+    data: {
+      ...(entryId === undefined ? {} : { id: entryId }),
+      jobId,
+      checkId: check.id,
+      isPassed,
+      reading,
+      choice,
+      ...(probes === undefined ? {} : { probes }),
+      note,
+      at: now,
+      userId: actor.id,
+    },
+    select: { id: true },
   });
+  await writeEvent(tx, {
+    jobId,
+    actor,
+    now,
+    expected: { stages: ['proving'] },
+    event: { kind: 'check-recorded', data: { entryId: entry.id, check: check.label, isPassed } },
+  });
+  return isPassed;
+}
+
+const MOST_NAMED = 8;
+
+function missingText(missing: readonly string[]): string {
+  const named = missing.slice(0, MOST_NAMED).join(', ');
+  const more = missing.length - MOST_NAMED;
+  return `Still without one: ${named}${more > 0 ? ` and ${more} more` : ''}.`;
 }

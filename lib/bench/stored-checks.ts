@@ -11,8 +11,8 @@ export type StoredCheck = CheckLimits & {
 
 /** A check read back from its row, without what only the database needs. */
 export function readCheck(row: StoredCheck): StoredCheck {
-  const { id, kind, label, help, unit, low, high, choices, passing, lesson, caution } = row;
-  return { id, kind, label, help, unit, low, high, choices, passing, lesson, caution };
+  const { id, kind, label, help, unit, low, high, choices, passing, lesson, caution, pinTable } = row;
+  return { id, kind, label, help, unit, low, high, choices, passing, lesson, caution, pinTable };
 }
 
 export function readEntry(row: RecordedEntry): RecordedEntry {

@@ -42,6 +42,7 @@ const storedCheck = z.object({
   passing: z.array(z.string()),
   lesson: z.string().nullable(),
   caution: z.string().nullable(),
+  pinTable: z.string().nullable(),
 });
 
 /** One check of a stored sheet, without its id and place. */

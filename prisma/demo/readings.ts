@@ -1,4 +1,6 @@
 import type { GivenEntry } from '@/lib/bench/rules/checks';
+import { findPinTable } from '@/lib/bench/rules/pin-tables/all';
+import { probesOf, readsOf } from '@/lib/bench/rules/probes';
 import { pick } from './chance';
 
 type SheetCheck = {
@@ -7,6 +9,7 @@ type SheetCheck = {
   low: number | null;
   high: number | null;
   passing: readonly string[];
+  pinTable?: string | null | undefined;
 };
 
 /** A result that passes, as a bench would read it: inside the limits, and not the same on every job. */
@@ -17,9 +20,18 @@ export function passingEntry(check: SheetCheck, job: string): GivenEntry {
       return { reading: passingReading(check, name) };
     case 'choice':
       return { choice: check.passing[pick(name, 0, check.passing.length - 1)] ?? null };
+    case 'connector':
+      return { probes: soundConnector(check.pinTable ?? '') };
     default:
       return { tick: true };
   }
+}
+
+/** Every probe of a connector with the right reading. */
+export function soundConnector(key: string): Map<string, string> {
+  const table = findPinTable(key);
+  if (!table) throw new Error(`no pin table ${key}`);
+  return new Map(probesOf(table).map((probe) => [probe.key, readsOf(probe)[0] ?? '']));
 }
 
 function passingReading({ low, high }: SheetCheck, name: string): number {

@@ -14,6 +14,8 @@ export type CheckDraft = {
   lesson: string | null;
   /** Key of cautions.ts. */
   caution: string | null;
+  /** Of a connector sheet: key of a shipped pin table, or id of one of the workshop's own. */
+  pinTable?: string | null;
 };
 
 export type CheckProblem =
@@ -25,7 +27,8 @@ export type CheckProblem =
   | 'same-choice-twice'
   | 'nothing-passes'
   | 'nothing-fails'
-  | 'passing-not-a-choice';
+  | 'passing-not-a-choice'
+  | 'no-pin-table';
 
 /**
  * What is wrong with a check before it can be put on a sheet; an empty list means that it can. A check that could not fail
@@ -36,6 +39,7 @@ export function checkProblems(check: CheckDraft): CheckProblem[] {
   const problems: CheckProblem[] = check.label.trim() === '' ? ['no-label'] : [];
   if (check.kind === 'reading') return [...problems, ...readingProblems(check)];
   if (check.kind === 'choice') return [...problems, ...choiceProblems(check)];
+  if (check.kind === 'connector' && !check.pinTable) return [...problems, 'no-pin-table'];
   return problems;
 }
 
@@ -67,6 +71,7 @@ export const CHECK_PROBLEM_SENTENCES: Record<CheckProblem, string> = {
   'nothing-passes': 'Say which choices pass.',
   'nothing-fails': 'Leave at least one choice that fails; without one the check could not fail.',
   'passing-not-a-choice': 'Every passing choice must be one of the choices.',
+  'no-pin-table': 'Choose the connector; its pin table says what to probe.',
 };
 
 export function isCheckKind(text: string): text is CheckKind {

@@ -1,12 +1,17 @@
+import { findPinTable } from './pin-tables/all';
+import type { PinTable } from './pin-table';
+import { judgeProbes, type KeptProbe } from './probes';
+
 /*
  * Words of this room.
  * check sheet: what must be proved before a unit may go back; it belongs to a repair and has versions. check: one line of it.
  * entry: one result of one check on one job; a redo adds an entry, earlier ones stay. reading: the number an entry holds.
  * limits: lowest and highest reading that pass, both inclusive; one of them may be absent.
+ * connector sheet: a check whose entry is what every probe of a pin table read.
  * proved: every check of the sheet has passed, going by its latest entry.
  */
 
-export const CHECK_KINDS = ['tick', 'reading', 'choice'] as const;
+export const CHECK_KINDS = ['tick', 'reading', 'choice', 'connector'] as const;
 export type CheckKind = (typeof CHECK_KINDS)[number];
 
 /** What of a check decides whether an entry passes; rows of the database fit it. */
@@ -16,24 +21,51 @@ export type CheckLimits = {
   high: number | null;
   choices: readonly string[];
   passing: readonly string[];
+  /** of a connector sheet: key of a shipped pin table, or id of one of the workshop's own */
+  pinTable?: string | null | undefined;
 };
 
 /** What the bench gives for one check: the field of its kind is read, the others are not. */
-export type GivenEntry = { tick?: boolean; reading?: number | null; choice?: string | null };
+export type GivenEntry = {
+  tick?: boolean;
+  reading?: number | null;
+  choice?: string | null;
+  /** what each probe of a connector read, by the probe's key */
+  probes?: ReadonlyMap<string, string>;
+};
 
-export type EntryProblem = 'no-reading' | 'no-choice' | 'unknown-choice' | 'unknown-kind';
+export type EntryProblem =
+  | 'no-reading'
+  | 'no-choice'
+  | 'unknown-choice'
+  | 'no-pin-table'
+  | 'missing-probes'
+  | 'unknown-kind';
 
 export type EntryAnswer =
-  | { ok: true; isPassed: boolean; reading: number | null; choice: string | null }
-  | { ok: false; problem: EntryProblem };
+  | {
+      ok: true;
+      isPassed: boolean;
+      reading: number | null;
+      choice: string | null;
+      /** of a connector sheet only */
+      probes?: KeptProbe[];
+    }
+  | { ok: false; problem: EntryProblem; missing?: string[] };
 
 /**
  * Whether one entry passes its check, and what of it is kept.
- * A tick passes when ticked; a reading inside its limits, both inclusive; a choice when it is one of the passing ones.
- * Refuses by value: a reading that is no finite number, a choice that is not on the check, a kind that is not known.
+ * A tick passes when ticked; a reading inside its limits, both inclusive; a choice when it is one of the passing ones; a connector
+ * when every required probe of its pin table reads right. A table of the workshop's own is handed in; the shipped ones are known.
+ * Refuses by value: a reading that is no finite number, a choice that is not on the check, a probe without an answer, a pin table
+ * or a kind that is not known.
  * Example: reading 5.25 with limits 4.75 to 5.25 gives { ok: true, isPassed: true, reading: 5.25, choice: null }.
  */
-export function evaluateEntry(check: CheckLimits, given: GivenEntry): EntryAnswer {
+export function evaluateEntry(
+  check: CheckLimits,
+  given: GivenEntry,
+  ownTable: PinTable | null = null,
+): EntryAnswer {
   switch (check.kind) {
     case 'tick':
       return { ok: true, isPassed: given.tick === true, reading: null, choice: null };
@@ -53,9 +85,18 @@ export function evaluateEntry(check: CheckLimits, given: GivenEntry): EntryAnswe
         choice: given.choice,
       };
     }
+    case 'connector':
+      return evaluateProbes(ownTable ?? findPinTable(check.pinTable ?? ''), given.probes ?? new Map());
     default:
       return { ok: false, problem: 'unknown-kind' };
   }
+}
+
+function evaluateProbes(table: PinTable | null, given: ReadonlyMap<string, string>): EntryAnswer {
+  if (!table) return { ok: false, problem: 'no-pin-table' };
+  const answer = judgeProbes(table, given);
+  if (!answer.ok) return { ok: false, problem: 'missing-probes', missing: answer.missing };
+  return { ok: true, isPassed: answer.isPassed, reading: null, choice: null, probes: answer.probes };
 }
 
 function isInside(reading: number, { low, high }: CheckLimits): boolean {
@@ -73,10 +114,11 @@ export function readReading(text: string): number | null {
   return Number.isFinite(value) ? value : null;
 }
 
-/** What passes, in words: '4.75 to 5.25 V', 'at most 0.3 Ω', 'pass: clean'; empty for a tick. */
+/** What passes, in words: '4.75 to 5.25 V', 'at most 0.3 Ω', 'pass: clean', 'every pin and pair'; empty for a tick. */
 export function limitsText(check: CheckLimits & { unit: string | null }): string {
   const unit = check.unit ? ` ${check.unit}` : '';
   if (check.kind === 'choice') return `pass: ${check.passing.join(' or ')}`;
+  if (check.kind === 'connector') return 'every pin and pair';
   if (check.kind !== 'reading') return '';
   if (check.low !== null && check.high !== null) return `${check.low} to ${check.high}${unit}`;
   if (check.high !== null) return `at most ${check.high}${unit}`;

@@ -82,14 +82,10 @@ export function connectorFaults(table: PinTable, findings: readonly ConnectorFin
 }
 
 /**
- * The checks a connector adds to a sheet: neighbouring pairs open, every pin continuous, and the worst contact as a reading.
- * Their labels begin with the connector's name, by which the bench screen finds the drawing (pinTableIn).
+ * The checks a connector adds to a sheet: every pin and neighbouring pair on its drawing, and the worst contact as a reading.
  * 0.5 ohm is common practice for a contact through flex and solder joint, no source.
  */
 export function connectorChecks(table: PinTable): CheckDraft[] {
-  const sheet = connectorSheet(table);
-  const names = (pairs: PinPair[]) => pairs.map(({ a, b }) => `${a.pin}:${b.pin}`).join(', ');
-  const joined = sheet.mayBeJoined.length > 0 ? ` May read joined: ${names(sheet.mayBeJoined)}.` : '';
   const base = {
     unit: null,
     low: null,
@@ -102,15 +98,10 @@ export function connectorChecks(table: PinTable): CheckDraft[] {
   return [
     {
       ...base,
-      kind: 'tick',
-      label: `${table.name}: every neighbouring pair reads open`,
-      help: `Unit off, battery out of circuit. Must be open: ${names(sheet.mustBeOpen)}.${joined}`,
-    },
-    {
-      ...base,
-      kind: 'tick',
-      label: `${table.name}: every pin is continuous to its far end`,
-      help: `From the contact, not from the joint: ${sheet.continuity.map((pin) => pin.pin).join(', ')}.`,
+      kind: 'connector',
+      label: `${table.name}: every pin and neighbouring pair`,
+      help: 'Unit off, battery out of circuit. From the contact to its far end, not from the joint.',
+      pinTable: table.key,
     },
     {
       ...base,

@@ -44,3 +44,8 @@ export function mainsChecks(protectionClass: 1 | 2): CheckDraft[] {
     ...readings.map((reading) => ({ ...base, choices: [], passing: [], help: LIMITS, ...reading })),
   ];
 }
+
+/** Whether a sheet holds electrical safety checks already: those carry the caution that says who may sign them. */
+export function hasMainsChecks(checks: readonly { caution: string | null }[]): boolean {
+  return checks.some((check) => check.caution === base.caution);
+}

@@ -22,6 +22,7 @@ export function isSameSheet(a: readonly CheckDraft[], b: readonly CheckDraft[]):
       return (
         other !== undefined &&
         CHECK_PARTS.every((part) => check[part] === other[part]) &&
+        (check.pinTable ?? null) === (other.pinTable ?? null) &&
         isSameList(check.choices, other.choices) &&
         isSameList(check.passing, other.passing)
       );

@@ -1,4 +1,5 @@
 import { type CheckLimits, limitsText } from '@/lib/bench/rules/checks';
+import { entryText } from '@/lib/bench/rules/entry-text';
 
 export type ComparedCheck = CheckLimits & { id: string; label: string; unit: string | null };
 export type ComparedEntry = {
@@ -6,6 +7,8 @@ export type ComparedEntry = {
   isPassed: boolean;
   reading: number | null;
   choice: string | null;
+  /** of a connector sheet, as stored */
+  probes?: unknown;
   at: Date;
 };
 export type Side = { checks: readonly ComparedCheck[]; entries: readonly ComparedEntry[] };
@@ -47,10 +50,5 @@ function readingOf(side: Side, label: string): Reading | null {
     null,
   );
   if (!check || !latest) return null;
-  return { text: entryText(check, latest), isPassed: latest.isPassed };
-}
-
-function entryText(check: ComparedCheck, entry: ComparedEntry): string {
-  if (entry.reading !== null) return check.unit ? `${entry.reading} ${check.unit}` : String(entry.reading);
-  return entry.choice ?? (entry.isPassed ? 'done' : 'not done');
+  return { text: entryText(latest, check.unit), isPassed: latest.isPassed };
 }

@@ -11,8 +11,3 @@ export const PIN_TABLES: readonly PinTable[] = [usbTypeC, usbMicroB, hdmiTypeA, 
 export function findPinTable(key: string): PinTable | null {
   return PIN_TABLES.find((table) => table.key === key) ?? null;
 }
-
-/** The pin table whose name a check's label begins with, so that the bench screen can draw it; null for any other check. */
-export function pinTableIn(label: string): PinTable | null {
-  return PIN_TABLES.find((table) => label.startsWith(`${table.name}:`)) ?? null;
-}

@@ -6,9 +6,10 @@ import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
+import { readTable } from '@/lib/bench/pin-table-records';
+import type { CheckDraft } from '@/lib/bench/rules/check-problems';
 import { connectorChecks } from '@/lib/bench/rules/connector-sheet';
 import { mainsChecks } from '@/lib/bench/rules/mains-checks';
-import { findPinTable } from '@/lib/bench/rules/pin-tables/all';
 import { adding, moving, removing, replacing } from '@/lib/catalogue/rules/sheet-changes';
 import { saveCheckSheet } from '@/lib/catalogue/save-check-sheet';
 import type { SheetWrite } from '@/lib/catalogue/write-check-sheet';
@@ -28,6 +29,7 @@ export async function addCheckAction(
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(checkSchema, formData);
   if (!parsed.ok) return parsed.state;
+  if (!(await isConnectorKnown(parsed.data))) return unknownConnector(formData);
   return save({ repairId, basedOn, change: adding(parsed.data) }, formData);
 }
 
@@ -40,6 +42,7 @@ export async function changeCheckAction(
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(checkSchema, formData);
   if (!parsed.ok) return parsed.state;
+  if (!(await isConnectorKnown(parsed.data))) return unknownConnector(formData);
   return save(
     { repairId: at.repairId, basedOn: at.basedOn, change: replacing(at.position, parsed.data) },
     formData,
@@ -78,14 +81,22 @@ export async function addReadyChecksAction(
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(readySchema, formData);
   if (!parsed.ok) return parsed.state;
-  const checks = readyChecks(parsed.data.ready);
+  const checks = await readyChecks(parsed.data.ready);
   if (!checks) return { errors: { ready: ['Choose a set of checks'] }, values: typedValues(formData) };
   return save({ repairId, basedOn, change: adding(...checks) }, formData);
 }
 
-function readyChecks(key: string) {
+async function isConnectorKnown({ pinTable }: CheckDraft): Promise<boolean> {
+  return !pinTable || (await readTable(pinTable)) !== null;
+}
+
+function unknownConnector(formData: FormData): FormState {
+  return { errors: { pinTable: ['Choose one of the connectors'] }, values: typedValues(formData) };
+}
+
+async function readyChecks(key: string) {
   if (key === 'mains-1' || key === 'mains-2') return mainsChecks(key === 'mains-1' ? 1 : 2);
-  const table = findPinTable(key);
+  const table = await readTable(key);
   return table ? connectorChecks(table) : null;
 }
 

@@ -4,9 +4,22 @@ import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
 import { CAUTION_KEYS, cautionOf } from '@/lib/bench/rules/cautions';
 import type { CheckDraft } from '@/lib/bench/rules/check-problems';
+import type { ConnectorChoice } from './connector-choices';
+
+const CONNECTOR_KIND = {
+  value: 'connector',
+  label: 'A connector sheet',
+  hint: 'Every pin and neighbouring pair, on a drawing of the pins. Choose the connector.',
+};
+
+type Props = {
+  known?: CheckDraft | undefined;
+  /** Connectors to choose from; without any, connector sheets are not offered. */
+  connectors?: readonly ConnectorChoice[] | undefined;
+};
 
 /** One check, for adding and for changing. Fields its kind does not use are left alone. */
-export function CheckFields({ known }: { known?: CheckDraft | undefined }) {
+export function CheckFields({ known, connectors = [] }: Props) {
   const failing = known?.choices.filter((choice) => !known.passing.includes(choice));
   return (
     <>
@@ -34,6 +47,7 @@ export function CheckFields({ known }: { known?: CheckDraft | undefined }) {
             label: 'A choice',
             hint: 'One of a few answers. Fill in which pass and which fail.',
           },
+          ...(connectors.length > 0 ? [CONNECTOR_KIND] : []),
         ]}
       />
       <TextField name="help" label="How to do it" optional maxLength={200} defaultValue={known?.help} />
@@ -80,6 +94,17 @@ export function CheckFields({ known }: { known?: CheckDraft | undefined }) {
           defaultValue={failing?.join('\n')}
         />
       </div>
+      {connectors.length > 0 ? (
+        <Select
+          name="pinTable"
+          label="Connector"
+          optional
+          width="half"
+          empty="None"
+          choices={connectors}
+          defaultValue={known?.pinTable ?? ''}
+        />
+      ) : null}
       <Select
         name="caution"
         label="Caution shown beside it"

@@ -30,6 +30,7 @@ const FIELD_OF: Record<CheckProblem, string> = {
   'nothing-passes': 'passing',
   'nothing-fails': 'failing',
   'passing-not-a-choice': 'passing',
+  'no-pin-table': 'pinTable',
 };
 
 /** A check as the form gives it: what its kind does not use is dropped, what could not fail is refused at its field. */
@@ -44,6 +45,7 @@ export const checkSchema = z
     passing: lines(10),
     failing: lines(10),
     caution: z.enum(CAUTION_KEYS).optional(),
+    pinTable: z.string().max(60).optional(),
   })
   .transform((typed, context): CheckDraft => {
     const check = draftOf(typed);
@@ -57,13 +59,14 @@ export const checkSchema = z
     return check;
   });
 
-type Typed = Omit<CheckDraft, 'unit' | 'choices' | 'lesson' | 'caution'> & {
+type Typed = Omit<CheckDraft, 'unit' | 'choices' | 'lesson' | 'caution' | 'pinTable'> & {
   unit: string;
   failing: string[];
   caution?: string | undefined;
+  pinTable?: string | undefined;
 };
 
-function draftOf({ kind, label, help, unit, low, high, passing, failing, caution }: Typed): CheckDraft {
+function draftOf({ kind, label, help, unit, low, high, passing, failing, caution, pinTable }: Typed): CheckDraft {
   const isReading = kind === 'reading';
   const isChoice = kind === 'choice';
   return {
@@ -77,5 +80,6 @@ function draftOf({ kind, label, help, unit, low, high, passing, failing, caution
     passing: isChoice ? passing : [],
     lesson: null,
     caution: caution ?? null,
+    pinTable: kind === 'connector' ? (pinTable ?? null) : null,
   };
 }

@@ -6,7 +6,6 @@ import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
-import { PIN_TABLES } from '@/lib/bench/rules/pin-tables/all';
 import { formatInstant } from '@/lib/calendar/format';
 import { readRepair, type SheetVersion } from '@/lib/catalogue/staff-records';
 import { may } from '@/lib/people/rules/roles';
@@ -15,6 +14,8 @@ import { requireStaff } from '../../../../../who';
 import { SavedNote } from '../../../saved-note';
 import { addCheckAction, addReadyChecksAction } from './actions';
 import { CheckFields } from './check-fields';
+import { connectorChoices } from './connector-choices';
+import { MainsPart } from './mains-part';
 import { CheckList } from './check-list';
 import { MoveForm } from './move-form';
 
@@ -22,8 +23,7 @@ const readOnce = cache(readRepair);
 
 type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: string }> };
 
-const READY_SETS = [
-  ...PIN_TABLES.map((table) => ({ value: table.key, label: table.name, group: 'Connectors' })),
+const MAINS_SETS = [
   {
     value: 'mains-1',
     label: 'Mains equipment with protective conductor (class I)',
@@ -41,7 +41,11 @@ export default async function SheetPage({ params, searchParams }: Props) {
   const staff = await requireStaff();
   const { id } = await params;
   const { saved } = await searchParams;
-  const [repair, workshop] = await Promise.all([readOnce(id), readWorkshop()]);
+  const [repair, workshop, connectors] = await Promise.all([
+    readOnce(id),
+    readWorkshop(),
+    connectorChoices(),
+  ]);
   if (!repair) nothingHere();
   const [newest, ...older] = repair.sheets;
   const version = newest?.version ?? 0;
@@ -75,12 +79,15 @@ export default async function SheetPage({ params, searchParams }: Props) {
       />
       {mayChange ? (
         <>
+          {repair.model.isMainsPowered ? (
+            <MainsPart repairId={id} version={version} checks={newest?.checks ?? []} />
+          ) : null}
           <section aria-labelledby="add" className="mt-12">
             <h2 id="add" className="mb-3">
               Add a check
             </h2>
             <ActionForm action={addCheckAction.bind(null, id, version)} label="Add a check">
-              <CheckFields />
+              <CheckFields connectors={connectors} />
               <SubmitButton
                 label="Add the check"
                 busy="Adding…"
@@ -96,11 +103,14 @@ export default async function SheetPage({ params, searchParams }: Props) {
               <Select
                 name="ready"
                 label="Set"
-                hint="A connector brings its pairs to probe. The limits for mains equipment are a template from memory: only a competent person may sign them, and the standard in force comes first."
+                hint="A connector brings its connector sheet and its worst contact. The limits for mains equipment are a template from memory: only a competent person may sign them, and the standard in force comes first."
                 width="half"
                 empty="Choose a set"
-                choices={READY_SETS}
+                choices={[...connectors, ...MAINS_SETS]}
               />
+              <p>
+                <TextLink href="/workshop/catalogue/pin-tables">Pin tables, and how to add one of our own</TextLink>
+              </p>
               <SubmitButton
                 kind="second"
                 label="Add the set"

@@ -11,6 +11,7 @@ import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../../../who';
 import { changeCheckAction } from '../actions';
 import { CheckFields } from '../check-fields';
+import { connectorChoices } from '../connector-choices';
 
 export const metadata: Metadata = { title: 'Change a check' };
 
@@ -21,6 +22,7 @@ export default async function CheckPage({ params }: { params: Promise<{ id: stri
   const sheet = repair?.sheets[0];
   const check = sheet?.checks.find((each) => String(each.position) === position);
   if (!repair || !sheet || !check) nothingHere();
+  const connectors = await connectorChoices(check.pinTable ?? null);
   const at = { repairId: id, basedOn: sheet.version, position: check.position };
   return (
     <>
@@ -32,7 +34,7 @@ export default async function CheckPage({ params }: { params: Promise<{ id: stri
         lead={check.lesson ? <LessonLink claim={check.lesson} /> : undefined}
       />
       <ActionForm action={changeCheckAction.bind(null, at)} label={`Change check ${check.position}`}>
-        <CheckFields known={check} />
+        <CheckFields known={check} connectors={connectors} />
         <SubmitButton
           label="Save the check"
           busy="Saving…"
