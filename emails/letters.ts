@@ -27,6 +27,7 @@ import { quoteQuestion } from './quote-question';
 import { quoteReminder } from './quote-reminder';
 import { quoteSent } from './quote-sent';
 import { quoteTurnedDown } from './quote-turned-down';
+import { unclaimedDecided } from './unclaimed-decided';
 import { unclaimedNotice } from './unclaimed-notice';
 import { unitArrived } from './unit-arrived';
 import { unitReady } from './unit-ready';
@@ -66,6 +67,7 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'quote-lapsed': quoteLapsed,
   'quote-turned-down': quoteTurnedDown,
   'unclaimed-notice': unclaimedNotice,
+  'unclaimed-decided': unclaimedDecided,
 };
 
 /** The letter of a template, written from its facts and the setting. */

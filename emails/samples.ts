@@ -278,6 +278,7 @@ export const samples: readonly Sample[] = [
         carrierReference: 'RR123456785GB',
         certificateNumber,
         revision: 1,
+        tracking: 'https://parcels.example.org/where?ref=RR123456785GB',
       },
     },
   },
@@ -412,6 +413,39 @@ export const samples: readonly Sample[] = [
   {
     name: 'Unclaimed, first notice',
     content: { template: 'unclaimed-notice', data: { notice: 1, lastDay: day('2027-02-26') } },
+  },
+  {
+    name: 'Unclaimed, last notice',
+    content: {
+      template: 'unclaimed-notice',
+      data: {
+        notice: 3,
+        lastDay: day('2027-04-09'),
+        isLast: true,
+        storage: 'We keep units on a dry shelf, free of charge, while we wait for an answer.',
+      },
+    },
+  },
+  {
+    name: 'Unclaimed, kept longer',
+    content: {
+      template: 'unclaimed-decided',
+      data: {
+        told: 'We keep your unit longer.',
+        note: 'A neighbour told us that you are at sea until June.',
+        until: day('2027-06-30'),
+      },
+    },
+  },
+  {
+    name: 'Unclaimed, recycled',
+    content: {
+      template: 'unclaimed-decided',
+      data: {
+        told: 'We have had your unit recycled, as the law here allows.',
+        note: 'Announced for six weeks at our door, as the town asks.',
+      },
+    },
   },
   {
     name: 'Ready, every private address withdrawn',

@@ -4,6 +4,7 @@ import { lapsePrices } from '@/lib/quotes/write-lapses';
 import { forgetLeftPhotos } from '@/lib/quotes/write-left-photos';
 import { DRAFT_DAYS } from './draft';
 import { moveJob } from './move';
+import { sendUnclaimedNotices } from './unclaimed-notices';
 
 /** Days after which a unit that was sent back counts as delivered; common practice, no source. */
 export const CLOSE_AFTER_DAYS = 14;
@@ -18,12 +19,15 @@ export type ClockRound = {
   photosForgotten: number;
   reminded: number;
   lapsed: number;
+  /** that a unit waits for its owner */
+  notices: number;
 };
 
 /**
  * What the passing of time does by itself: jobs whose unit was sent back long ago are closed, bookings that nobody
- * finished and photos that no request took are removed, and prices that nobody answered are reminded of and lapse. Every
- * instance may run it: a move names the version it comes from, so that a job is closed once.
+ * finished and photos that no request took are removed, prices that nobody answered are reminded of and lapse, and customers
+ * whose unit waits for them get a notice. Every instance may run it: a move names the version it comes from, so that a
+ * job is closed once.
  */
 export async function clockRound(now: Date): Promise<ClockRound> {
   const due = await db.job.findMany({
@@ -50,5 +54,6 @@ export async function clockRound(now: Date): Promise<ClockRound> {
     where: { jobId: null, updatedAt: { lt: new Date(now.getTime() - DRAFT_DAYS * DAY) } },
   });
   const photosForgotten = await forgetLeftPhotos(now);
-  return { closed, draftsRemoved: count, photosForgotten, ...(await lapsePrices(now)) };
+  const notices = await sendUnclaimedNotices(now);
+  return { closed, draftsRemoved: count, photosForgotten, notices, ...(await lapsePrices(now)) };
 }

@@ -1,4 +1,4 @@
-import { addDays, dayInZone } from '@/lib/calendar/day';
+import { dayInZone } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import { transaction } from '@/lib/db/transaction';
 import { issueForJob, type WrittenInvoice } from '@/lib/invoices/write-invoice';
@@ -13,6 +13,7 @@ import { factsOf, requireMove } from './facts';
 import { type JobRecord, readJob, readStage } from './records';
 import { type MoveKey, moveOf, type StageMail } from './rules/stages';
 import { writeEvent } from './write-event';
+import { writeNotice } from './write-unclaimed';
 
 /** Moves with facts of their own have their own use case; these need nothing but the table. */
 export const PLAIN_MOVES = [
@@ -41,9 +42,6 @@ export function isPlainMove(text: string): text is PlainMove {
 /** Moves that end the work on a unit, and make what was agreed for it due. */
 const FINISHING: ReadonlySet<MoveKey> = new Set(['pass-checks', 'pack-unrepaired', 'return-unrepaired']);
 
-/** Days a customer has to answer the first notice about a unit left with us. */
-const NOTICE_DAYS = 30;
-
 /**
  * Takes one move of the table. Every need is checked on records read inside the transaction; the write names the
  * version the person saw, so that of two who press at once the second gets a conflict.
@@ -62,7 +60,8 @@ export async function moveJob(o: {
     if (job.version !== o.version) {
       throw new Refusal('conflict', 'This job changed while you had it open. Nothing was moved.');
     }
-    const { timeZone, locale } = await readWorkshop(tx);
+    const workshop = await readWorkshop(tx);
+    const { timeZone, locale } = workshop;
     requireMove(job, o.move, o.actor, { today: dayInZone(o.now, timeZone), locale });
     const move = moveOf(o.move);
     await writeEvent(tx, {
@@ -84,7 +83,10 @@ export async function moveJob(o: {
     if (move.to === 'cancelled') await closeCancelledClaim(tx, job.id, o.now);
     const invoice = FINISHING.has(o.move) ? await issueForJob(tx, { ...o, jobId: job.id }) : null;
     const after = invoice ? await readJob({ id: job.id }, tx) : job;
-    if (move.mail) await queueStageMail(tx, after ?? job, move.mail, { ...o, invoice });
+    if (o.move === 'take-up-again') await tx.unclaimedNotice.deleteMany({ where: { jobId: job.id } });
+    if (o.move === 'set-aside') {
+      await writeNotice(tx, { jobId: job.id, email: job.customer.email, notice: 1, workshop, now: o.now });
+    } else if (move.mail) await queueStageMail(tx, after ?? job, move.mail, { ...o, invoice });
   });
 }
 
@@ -148,11 +150,6 @@ async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts)
         },
       };
     }
-    case 'unclaimed-notice':
-      return {
-        template: mail,
-        data: { notice: 1, lastDay: addDays(dayInZone(o.now, workshop.timeZone), NOTICE_DAYS) },
-      };
     default:
       throw new Error(`the move's mail ${mail} is written by its own use case`);
   }

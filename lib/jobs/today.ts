@@ -6,13 +6,15 @@ import { countMail } from '@/lib/mail/records';
 import { type ListedRequest, listRequests } from '@/lib/quotes/records';
 import { claimStanding } from '@/lib/warranty/rules/claim-standing';
 import { readRuling } from '@/lib/warranty/stored-ruling';
-import { readCalendar, readWorkshop } from '@/lib/workshop/records';
+import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { type ArrivalJob, expectedParcels } from './find-arrival';
 import { readKind, readStage } from './records';
 import { type BenchLoad, benchLoad } from './rules/bench-load';
 import type { Stage } from './rules/stages';
 import { minutesLeft, type TodayJob, type TodayLists, todayLists } from './rules/today';
 import { type QuoteLists, quoteLists, type TodayQuote } from './rules/today-quotes';
+import { lastDecision } from './stored-decision';
+import { stepOfUnit, UNCLAIMED_FACTS } from './unclaimed-notices';
 
 export type TodayListed = TodayJob & {
   unit: string;
@@ -58,9 +60,9 @@ const WITH_US: readonly Stage[] = [
 ];
 
 const SHOWN = {
+  ...UNCLAIMED_FACTS,
   number: true,
   kind: true,
-  stage: true,
   promisedOn: true,
   bookedAt: true,
   arrivedAt: true,
@@ -112,7 +114,7 @@ export async function readToday(now: Date): Promise<Today> {
     expectedParcels(),
     countMail(),
   ]);
-  const jobs = rows.map((row) => listed(row, timeZone));
+  const jobs = rows.map((row) => listed(row, workshop, today));
   return {
     today,
     lists: todayLists(jobs, { today, calendar }),
@@ -130,7 +132,13 @@ export async function readToday(now: Date): Promise<Today> {
   };
 }
 
-function listed(row: Prisma.JobGetPayload<{ select: typeof SHOWN }>, timeZone: string): TodayListed {
+function listed(
+  row: Prisma.JobGetPayload<{ select: typeof SHOWN }>,
+  workshop: WorkshopCard,
+  today: Day,
+): TodayListed {
+  const { timeZone } = workshop;
+  const isOwedWaived = lastDecision(row.events)?.decision === 'send-back-unpaid';
   const revisions = row.quotes[0]?.revisions ?? [];
   const offer = revisions.find((revision) => revision.state === 'sent');
   const ruled = row.claim ? readRuling(row.claim) : null;
@@ -144,7 +152,8 @@ function listed(row: Prisma.JobGetPayload<{ select: typeof SHOWN }>, timeZone: s
     minutesPlanned: row.repair.minutes,
     minutesWorked: row.work.reduce((sum, entry) => sum + entry.minutes, 0),
     isSerialSettled: row.isSerialSettled,
-    owed: balanceOf(row).owed,
+    owed: isOwedWaived ? 0 : balanceOf(row).owed,
+    isToBeDecided: row.stage === 'unclaimed' && stepOfUnit(row, workshop, today).step === 'decide',
     offerUntil: offer ? dayFromDate(offer.validUntil) : null,
     claim: row.claim && {
       number: row.claim.number,

@@ -19,6 +19,7 @@ const STEPS: Record<Step, { label: string; place: string }> = {
   'offer-ran-out': { label: 'Write to them', place: '#messages' },
   'answer-price': { label: 'Write to them', place: '#messages' },
   pay: { label: 'Record payment', place: '#money' },
+  'decide-unclaimed': { label: 'Decide', place: '#moves' },
   'fetch-or-write': { label: 'Write to them', place: '#messages' },
 };
 

@@ -25,6 +25,8 @@ export type JobFacts = {
   checksFailed: number;
   checksMissing: number;
   owed: number;
+  /** the owner decided to send an unclaimed unit back although something is owed */
+  isOwedWaived?: boolean;
   isCarrierNamed: boolean;
   /** last day to withdraw from the contract; null where there is no such right */
   withdrawUntil: Day | null;
@@ -72,7 +74,7 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'work-recorded': (facts) => facts.workEntries > 0,
   'checks-passed': (facts) => facts.checksFailed === 0 && facts.checksMissing === 0,
   'check-failed': (facts) => facts.checksFailed > 0,
-  'nothing-owed': (facts) => facts.owed <= 0,
+  'nothing-owed': (facts) => facts.owed <= 0 || facts.isOwedWaived === true,
   'carrier-named': (facts) => facts.isCarrierNamed,
   'may-contest': (facts) => facts.mayContest,
 };

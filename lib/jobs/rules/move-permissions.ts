@@ -8,6 +8,7 @@ const PERMISSION_OF: Partial<Record<MoveKey, Permission>> = {
   close: 'take-in',
   'take-up-again': 'take-in',
   'set-aside': 'settings',
+  'settle-unclaimed': 'settings',
   'ask-approval': 'money',
   'take-back-price': 'money',
   dispatch: 'dispatch',

@@ -55,7 +55,8 @@ export type StageMail =
   | 'withdrawal-recorded'
   | 'unit-ready'
   | 'unit-sent-back'
-  | 'unclaimed-notice';
+  | 'unclaimed-notice'
+  | 'unclaimed-decided';
 
 export type Move = {
   readonly key: string;
@@ -283,11 +284,11 @@ export const MOVES = [
     key: 'set-aside',
     from: ['ready'],
     to: 'unclaimed',
-    by: ['owner'],
+    by: ['owner', 'clock'],
     needs: [],
     mail: 'unclaimed-notice',
     label: 'Set aside as unclaimed',
-    consequence: 'Sends a notice. What may be done with the unit after that is for local law.',
+    consequence: 'Sends the first notice. What may be done with the unit after the last is for local law.',
   },
   {
     key: 'take-up-again',
@@ -297,6 +298,17 @@ export const MOVES = [
     needs: [],
     label: 'Take up again',
     consequence: 'The customer has answered; the unit waits to go back.',
+  },
+  {
+    key: 'settle-unclaimed',
+    from: ['unclaimed'],
+    to: 'closed',
+    by: ['owner'],
+    needs: [],
+    mail: 'unclaimed-decided',
+    label: 'Record what became of it',
+    consequence:
+      'Closes the job and tells the customer. Only after the last notice, and as local law allows.',
   },
 ] as const satisfies readonly Move[];
 

@@ -16,6 +16,8 @@ export type TodayJob = {
   owed: number;
   /** last day of an offer that was sent and not answered */
   offerUntil: Day | null;
+  /** unclaimed, and the last notice was not answered */
+  isToBeDecided?: boolean;
   /** `ruling` is the final one, null before it */
   claim: { number: string; standing: ClaimStanding; ruling: string | null } | null;
 };
@@ -33,7 +35,8 @@ export type OurStep =
   | 'prove'
   | 'send-back'
   | 'pack-return'
-  | 'offer-ran-out';
+  | 'offer-ran-out'
+  | 'decide-unclaimed';
 export type CustomerStep = 'answer-price' | 'pay' | 'fetch-or-write';
 
 export type Wait = { who: 'us'; step: OurStep } | { who: 'customer'; step: CustomerStep } | { who: 'nobody' };
@@ -64,7 +67,7 @@ export function waitOf(job: TodayJob, today: Day): Wait {
     case 'declined':
       return us('pack-return');
     case 'unclaimed':
-      return { who: 'customer', step: 'fetch-or-write' };
+      return job.isToBeDecided ? us('decide-unclaimed') : { who: 'customer', step: 'fetch-or-write' };
     default:
       return { who: 'nobody' };
   }

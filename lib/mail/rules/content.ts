@@ -78,6 +78,8 @@ export const factsOf = {
     carrierReference: text,
     certificateNumber: text.nullable(),
     revision: z.int().nullable(),
+    /** the carrier's page on this parcel, where it has one */
+    tracking: z.url({ protocol: /^https$/ }).optional(),
   }),
   'claim-opened': z.strictObject({ claimNumber: text, certificateNumber: text }),
   'claim-ruled': z.strictObject({
@@ -108,7 +110,21 @@ export const factsOf = {
   'quote-declined': z.strictObject({ revision: z.int() }),
   'quote-lapsed': z.strictObject({ revision: z.int(), validUntil: calendarDay }),
   'quote-turned-down': z.strictObject({ text }),
-  'unclaimed-notice': z.strictObject({ notice: z.int(), lastDay: calendarDay }),
+  'unclaimed-notice': z.strictObject({
+    notice: z.int(),
+    lastDay: calendarDay,
+    /** after this one the workshop decides */
+    isLast: z.boolean().optional(),
+    /** what the workshop says about keeping such a unit */
+    storage: text.optional(),
+  }),
+  'unclaimed-decided': z.strictObject({
+    /** what was decided, in words for the customer */
+    told: text,
+    note: text,
+    /** where it is kept longer: until when */
+    until: calendarDay.optional(),
+  }),
 } as const;
 
 export type MailTemplate = keyof typeof factsOf;
@@ -150,6 +166,7 @@ export const mailTemplates = z.enum([
   'quote-lapsed',
   'quote-turned-down',
   'unclaimed-notice',
+  'unclaimed-decided',
 ] as const satisfies readonly MailTemplate[]);
 
 function member<T extends MailTemplate>(template: T) {
@@ -190,4 +207,5 @@ export const mailContent = z.discriminatedUnion('template', [
   member('quote-lapsed'),
   member('quote-turned-down'),
   member('unclaimed-notice'),
+  member('unclaimed-decided'),
 ]);

@@ -34,6 +34,7 @@ export const TEMPLATE_WORDS: Record<MailTemplate, string> = {
   'quote-lapsed': 'Price lapsed',
   'quote-turned-down': 'Request turned down',
   'unclaimed-notice': 'Unclaimed notice',
+  'unclaimed-decided': 'Unclaimed, decided',
 };
 
 /** The name of a stored template, or the stored word itself when this version does not know it. */

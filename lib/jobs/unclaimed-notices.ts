@@ -1,0 +1,133 @@
+import { type Day, dayInZone, maxDay } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import { isUniqueViolation } from '@/lib/db/errors';
+import type { Prisma } from '@/lib/db/generated/client';
+import { transaction } from '@/lib/db/transaction';
+import { balanceOf } from '@/lib/invoices/rules/balance';
+import { attempt } from '@/lib/outcome';
+import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import { moveJob } from './move';
+import { type UnclaimedStep, unclaimedStep } from './rules/unclaimed';
+import { lastDecision } from './stored-decision';
+import { writeEvent } from './write-event';
+import { unclaimedSettings, writeNotice } from './write-unclaimed';
+
+/** What must be known of a job to say whether a notice is due. */
+export const UNCLAIMED_FACTS = {
+  stage: true,
+  events: {
+    where: { OR: [{ toStage: 'ready' }, { kind: 'unclaimed-decided' }] },
+    orderBy: { version: 'asc' },
+    select: { kind: true, at: true, toStage: true, data: true },
+  },
+  mails: {
+    where: { template: 'unit-ready' },
+    orderBy: [{ queuedAt: 'desc' }, { id: 'desc' }],
+    take: 1,
+    select: { state: true, sentAt: true, bouncedAt: true },
+  },
+  unclaimedNotices: { orderBy: { notice: 'asc' }, select: { at: true } },
+} satisfies Prisma.JobSelect;
+
+type Facts = Prisma.JobGetPayload<{ select: typeof UNCLAIMED_FACTS }>;
+
+/**
+ * What is due about one unit. Told is somebody whose newest letter that the unit is ready has left and did not come back;
+ * the time runs from the later of that and the last time it became ready.
+ */
+export function stepOfUnit(job: Facts, workshop: WorkshopCard, today: Day): UnclaimedStep {
+  const dayOf = (at: Date) => dayInZone(at, workshop.timeZone);
+  const ready = job.events.findLast((event) => event.toStage === 'ready');
+  const [letter] = job.mails;
+  const isTold = letter?.sentAt && letter.state === 'sent' && !letter.bouncedAt;
+  return unclaimedStep(
+    {
+      toldOn: ready && isTold && letter.sentAt ? maxDay(dayOf(letter.sentAt), dayOf(ready.at)) : null,
+      sentOn: job.unclaimedNotices.map(({ at }) => dayOf(at)),
+      keptUntil: lastDecision(job.events)?.until ?? null,
+    },
+    unclaimedSettings(workshop),
+    today,
+  );
+}
+
+const CANDIDATE = {
+  ...UNCLAIMED_FACTS,
+  id: true,
+  version: true,
+  customer: { select: { email: true } },
+  payments: { select: { amountMinor: true } },
+  invoices: { select: { kind: true, payableMinor: true } },
+  quotes: {
+    select: {
+      revisions: {
+        where: { state: { in: ['sent', 'accepted'] } },
+        select: { state: true, grossMinor: true },
+      },
+    },
+  },
+} satisfies Prisma.JobSelect;
+type Candidate = Prisma.JobGetPayload<{ select: typeof CANDIDATE }>;
+
+/** So many units a round at most, so that a round stays short; the next one goes on. */
+const MOST = 200;
+
+/**
+ * Sends every notice that is due, by the clock. A unit that is ready and paid waits on the workshop, and gets none. The
+ * first notice sets the unit aside. Returns how many were sent.
+ */
+export async function sendUnclaimedNotices(now: Date): Promise<number> {
+  const workshop = await readWorkshop();
+  const today = dayInZone(now, workshop.timeZone);
+  const jobs = await db.job.findMany({
+    where: { stage: { in: ['ready', 'unclaimed'] }, customer: { erasedAt: null } },
+    select: CANDIDATE,
+    orderBy: { readyAt: 'asc' },
+    take: MOST,
+  });
+  let sent = 0;
+  for (const job of jobs) {
+    if (job.stage === 'ready' && !waitsForMoney(job)) continue;
+    const due = stepOfUnit(job, workshop, today);
+    if (due.step === 'notice' && (await sendNotice(job, due.notice, { workshop, now }))) sent += 1;
+  }
+  return sent;
+}
+
+function waitsForMoney(job: Candidate): boolean {
+  return balanceOf(job).owed > 0 && lastDecision(job.events)?.decision !== 'send-back-unpaid';
+}
+
+/** False where another instance, or a person, was quicker. */
+async function sendNotice(
+  job: Candidate,
+  notice: number,
+  o: { workshop: WorkshopCard; now: Date },
+): Promise<boolean> {
+  const actor = { kind: 'clock' } as const;
+  if (job.stage === 'ready') {
+    const note = 'Ready and not answered about; the first notice was sent';
+    const moved = await attempt(() =>
+      moveJob({ jobId: job.id, version: job.version, move: 'set-aside', note, actor, now: o.now }),
+    );
+    return moved.ok;
+  }
+  try {
+    const done = await attempt(() =>
+      transaction(async (tx) => {
+        const written = await writeNotice(tx, { jobId: job.id, email: job.customer.email, notice, ...o });
+        await writeEvent(tx, {
+          jobId: job.id,
+          actor,
+          now: o.now,
+          expected: { stages: ['unclaimed'] },
+          event: { kind: 'unclaimed-notice', data: written },
+        });
+      }),
+    );
+    return done.ok;
+  } catch (error) {
+    if (isUniqueViolation(error, 'unclaimed_notice_pkey')) return false;
+    throw error;
+  }
+}
