@@ -7,7 +7,8 @@ import { dcJack21 } from '@/lib/bench/rules/pin-tables/dc-jack-2-1-mm';
 import { midiDin5 } from '@/lib/bench/rules/pin-tables/midi-din-5';
 import { usbMicroB } from '@/lib/bench/rules/pin-tables/usb-micro-b';
 import { usbTypeC } from '@/lib/bench/rules/pin-tables/usb-type-c';
-import { judgeProbes, probeFaults, probesLine, probesOf, readKeptProbes, standingOf } from '@/lib/bench/rules/probes';
+import { readKeptProbes } from '@/lib/bench/rules/kept-probes';
+import { judgeProbes, probeFaults, probesLine, probesOf, standingOf } from '@/lib/bench/rules/probes';
 
 const allGood = (table: PinTable) =>
   new Map<string, string>(

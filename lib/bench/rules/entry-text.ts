@@ -1,4 +1,5 @@
-import { probeFaults, probesLine, readKeptProbes } from './probes';
+import { readKeptProbes } from './kept-probes';
+import { probeFaults, probesLine } from './probes';
 
 export type EntryFacts = {
   isPassed: boolean;

@@ -1,4 +1,3 @@
-import { z } from 'zod';
 import { connectorSheet, type PinPair } from './connector-sheet';
 import type { Pin, PinTable } from './pin-table';
 
@@ -24,15 +23,7 @@ export type Probe = {
 };
 
 /** A probe with what it read, as an entry keeps it: whole, so that it can be read when the table is long retired. */
-export const keptProbe = z.strictObject({
-  key: z.string(),
-  kind: z.enum(['pin', 'pair']),
-  pins: z.array(z.string()),
-  what: z.string(),
-  mayBeJoined: z.boolean(),
-  read: z.enum([...PIN_READS, 'open', 'joined']),
-});
-export type KeptProbe = z.output<typeof keptProbe>;
+export type KeptProbe = Probe & { read: ProbeRead };
 
 /** Everything to probe on a connector: the used pins first, then the pairs that must be open, then those of one net. */
 export function probesOf(table: PinTable): Probe[] {
@@ -118,7 +109,11 @@ export function probeFaults(probes: readonly KeptProbe[]): string[] {
     });
 }
 
-/** The probes of a stored entry; none where the check is no connector sheet. Throws where a row does not fit. */
-export function readKeptProbes(stored: unknown): KeptProbe[] {
-  return stored === null || stored === undefined ? [] : z.array(keptProbe).parse(stored);
-}
+/** What the meter said, in a word. */
+export const READ_WORDS: Record<ProbeRead, string> = {
+  through: 'through',
+  broken: 'no path',
+  open: 'open',
+  joined: 'joined',
+  'not-reached': 'not reached',
+};
