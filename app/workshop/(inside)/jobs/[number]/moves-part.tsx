@@ -3,6 +3,7 @@ import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { LinkButton } from '@/app/ui/page/button';
+import { Notice } from '@/app/ui/page/notice';
 import type { Staff } from '@/app/workshop/who';
 import { dayInZone } from '@/lib/calendar/day';
 import { now } from '@/lib/clock';
@@ -10,6 +11,7 @@ import { factsOf } from '@/lib/jobs/facts';
 import { isPlainMove } from '@/lib/jobs/move';
 import { openMoves, reasonSentence } from '@/lib/jobs/rules/guards';
 import { permissionOf } from '@/lib/jobs/rules/move-permissions';
+import type { Stage } from '@/lib/jobs/rules/stages';
 import { may } from '@/lib/people/rules/roles';
 import { move } from './actions';
 import { carriedFields } from './carried-fields';
@@ -18,6 +20,9 @@ import type { SheetProps } from './open-sheet';
 
 /** Moves that cost something or cannot be taken back are asked once more. */
 const ASKED_ONCE = new Set(['cancel', 'set-aside', 'return-unrepaired', 'take-back-price']);
+
+/** Stages in which somebody could begin too early. */
+const BEFORE_READY: ReadonlySet<Stage> = new Set(['arrived', 'assessing', 'awaiting-approval', 'on-bench']);
 
 /** Every move that leaves this stage: those open as buttons with their consequence, the others with the reason why not. */
 export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Staff }) {
@@ -30,6 +35,11 @@ export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Sta
   if (moves.length === 0) return <p id="moves">Nothing is left to do on this job.</p>;
   return (
     <div id="moves" className="moves">
+      {facts.isStartAllowed || !BEFORE_READY.has(facts.stage) ? null : (
+        <Notice kind="warn" heading="No work yet">
+          <p>{reasonSentence('start-allowed', facts, workshop.locale)}</p>
+        </Notice>
+      )}
       {job.stage === 'booked' ? (
         <p>
           <LinkButton href={`/workshop/arrivals/${job.number}`}>Take in the parcel</LinkButton>
