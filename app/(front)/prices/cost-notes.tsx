@@ -32,9 +32,12 @@ export function CostNotes({ workshop }: { workshop: WorkshopCard }) {
   );
 }
 
-function inspectionText({ inspectionFeeMinor }: WorkshopCard, money: (minor: number) => string): string {
-  if (inspectionFeeMinor === 0) return 'Finding out what is wrong costs nothing.';
-  return `Finding a fault that is not on this list costs ${money(inspectionFeeMinor)}. We tell you before, and take it off the price when the repair goes ahead.`;
+function inspectionText(workshop: WorkshopCard, money: (minor: number) => string): string {
+  if (workshop.inspectionFeeMinor === 0) return 'Finding out what is wrong costs nothing.';
+  const fee = `Finding a fault that is not on this list costs ${money(workshop.inspectionFeeMinor)}. We tell you before`;
+  return workshop.isInspectionFeeTakenOff
+    ? `${fee}, and take it off the price when the repair goes ahead.`
+    : `${fee}. It is paid beside the repair.`;
 }
 
 function returnText({ returnFeeMinor }: WorkshopCard, money: (minor: number) => string): string {
