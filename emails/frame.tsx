@@ -219,6 +219,19 @@ export function Action({ href, children }: { href: string; children: string }) {
   );
 }
 
+/** An address outside the house, in full. */
+export function PlainLink({ href }: { href: string }) {
+  return (
+    <Link
+      href={href}
+      className="in-action"
+      style={{ color: light.action, textDecoration: 'underline', wordBreak: 'break-all' }}
+    >
+      {href}
+    </Link>
+  );
+}
+
 /** What a message is about, in a word. */
 function thing({ job }: Setting): string {
   return job.kind === 'quote' ? 'quote' : 'job';

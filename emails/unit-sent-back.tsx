@@ -1,5 +1,5 @@
 import { showNumber } from '@/lib/numbers/job-number';
-import { JobPage, type Line, Lines, Next, Para, Title } from './frame';
+import { JobPage, type Line, Lines, Next, Para, PlainLink, Title } from './frame';
 import type { Writer } from './letter';
 import { money } from './words';
 
@@ -10,6 +10,7 @@ export const unitSentBack: Writer<'unit-sent-back'> = (facts, setting) => {
   if (facts.carrierReference) {
     lines.push({ term: 'Carrier’s reference', text: facts.carrierReference, isMono: true });
   }
+  if (facts.tracking) lines.push({ term: 'Where it is', text: <PlainLink href={facts.tracking} /> });
   if (certificate) {
     const revision = facts.revision && facts.revision > 1 ? ` · revision ${facts.revision}` : '';
     lines.push({ term: 'Certificate', text: `${certificate}${revision}`, isMono: true });
@@ -33,7 +34,9 @@ export const unitSentBack: Writer<'unit-sent-back'> = (facts, setting) => {
           }
           when={`${
             facts.carrierReference
-              ? 'The carrier’s reference shows where the parcel is.'
+              ? facts.tracking
+                ? 'The carrier’s page shows where the parcel is.'
+                : 'The carrier’s reference shows where the parcel is.'
               : 'The carrier brings it on its usual days.'
           }${certificate ? ' Cover runs from and until the days that the certificate states.' : ''}`}
           costs={`Nothing more (${money(0, setting)}).`}

@@ -12,7 +12,7 @@ import { foldSerial } from '@/lib/numbers/serial';
 import { Refusal } from '@/lib/outcome';
 import { carriersInUse } from '@/lib/parcels/records';
 import { problemSentences } from '@/lib/parcels/rules/carrier-sentences';
-import { askCarrier, findCarrier } from '@/lib/parcels/rules/carriers';
+import { askCarrier, findCarrier, trackingAddress } from '@/lib/parcels/rules/carriers';
 import { batteryOfModel, type ParcelFacts, parcelToAsk, readParcel } from '@/lib/parcels/stored-parcel';
 import { writeParcel } from '@/lib/parcels/write-parcel';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
@@ -98,6 +98,7 @@ type DispatchWrite = Dispatch & { job: JobRecord; plan: WarrantyPlan; drawn: Dra
 
 async function write(tx: Tx, o: DispatchWrite): Promise<void> {
   const { job, plan, drawn } = o;
+  const tracking = trackingAddress(o.carrier, o.carrierReference, await carriersInUse(tx));
   const version = o.parcel ? await writeParcel(tx, { ...o, parcel: o.parcel }) : o.version;
   await writeEvent(tx, {
     jobId: job.id,
@@ -125,6 +126,7 @@ async function write(tx: Tx, o: DispatchWrite): Promise<void> {
       carrierReference: o.carrierReference,
       certificateNumber: plan.certificate?.number ?? null,
       revision: plan.certificate?.revision ?? null,
+      ...(tracking && { tracking }),
     },
     to: job.customer.email,
     jobId: job.id,

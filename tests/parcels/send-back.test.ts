@@ -1,5 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
+import { drawMail } from '@/lib/mail/draw';
 import { keepParcel } from '@/lib/parcels/keep-parcel';
 import { type ParcelFacts, readParcel } from '@/lib/parcels/stored-parcel';
 import { dispatch } from '@/lib/warranty/dispatch';
@@ -92,3 +94,19 @@ describe('a carrier of the list', () => {
     expect(await jobNow(jobId)).toMatchObject({ stage: 'sent-back', carrier: 'Collected' });
   });
 });
+
+describe('the page of the carrier', () => {
+  it('is in the mail to the customer, and absent where the carrier has none', async () => {
+    const one = await makeReady(world, NOW, { serial: 'HW2-60001-D' });
+    await send(one.jobId, { carrier: 'Sandmouth Post', parcel: PACKED });
+    const other = await makeReady(world, NOW, { serial: 'HW2-60002-D' });
+    await send(other.jobId, { carrier: 'Fenroad Carriers', parcel: PACKED });
+    expect(await sentBackMail(one.jobId)).toContain('https://post.example.org/follow/SP-1');
+    expect(await sentBackMail(other.jobId)).not.toContain('example.org/follow');
+  });
+});
+
+async function sentBackMail(jobId: string): Promise<string> {
+  const mail = await db.mail.findFirstOrThrow({ where: { jobId, template: 'unit-sent-back' } });
+  return (await drawMail(mail)).text;
+}

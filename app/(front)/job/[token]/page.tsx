@@ -22,6 +22,8 @@ import { nextForCustomer } from '@/lib/jobs/rules/next-step';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
+import { readCarrierRows } from '@/lib/parcels/records';
+import { trackingAddress } from '@/lib/parcels/rules/carriers';
 import { quoteAskedFor } from '@/lib/quotes/records';
 import { readWorkshop } from '@/lib/workshop/records';
 import { ApprovalPart } from './approval-part';
@@ -67,6 +69,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   const offer = job.quotes[0]?.revisions.find((revision) => revision.state === 'sent');
   const unit = `${job.model.maker} ${job.model.name}`;
   const parts = { job, token, workshop };
+  const tracking = trackingAddress(job.carrier, job.carrierReference, await readCarrierRows());
   return (
     <>
       <PageHead
@@ -135,6 +138,7 @@ export default async function JobPage({ params, searchParams }: Props) {
               term: 'Carrier’s reference',
               text: job.carrierReference === '' ? null : <NumberText text={job.carrierReference} />,
             },
+            { term: 'Where it is', text: tracking && <a href={tracking}>{`The page of ${job.carrier}`}</a> },
           ]}
         />
         {stage === 'booked' ? null : (

@@ -14,7 +14,9 @@ import { readKind, readStage, stagesReached } from '@/lib/jobs/records';
 import { DATA_ANSWERS, HISTORY } from '@/lib/jobs/rules/booking';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { showNumber } from '@/lib/numbers/job-number';
+import { readCarrierRows } from '@/lib/parcels/records';
 import { BATTERY_ANSWERS } from '@/lib/parcels/rules/battery-answers';
+import { trackingAddress } from '@/lib/parcels/rules/carriers';
 import { quoteAskedFor } from '@/lib/quotes/records';
 import { BenchPart } from './bench-part';
 import { FindingsPart } from './findings-part';
@@ -41,6 +43,7 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
   const stage = readStage(job.stage);
   const kind = readKind(job.kind);
   const parts = { job, workshop, staff };
+  const tracking = trackingAddress(job.carrier, job.carrierReference, await readCarrierRows());
   return (
     <>
       <PageHead
@@ -139,6 +142,10 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
               {
                 term: 'Parcel back',
                 text: [job.carrier, job.carrierReference].filter((text) => text !== '').join(' '),
+              },
+              {
+                term: 'Where it is',
+                text: tracking && <a href={tracking}>{`The page of ${job.carrier}`}</a>,
               },
             ]}
           />
