@@ -1,9 +1,12 @@
+import { createHash } from 'node:crypto';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { creditInvoice } from '@/lib/invoices/credit-invoice';
+import { invoiceFile } from '@/lib/invoices/invoice-file';
 import { issueInvoice } from '@/lib/invoices/issue-invoice';
+import { readWholeInvoice } from '@/lib/invoices/records';
 import { invoiceNumber } from '@/lib/invoices/rules/number';
 import { invoiceTotals } from '@/lib/invoices/rules/totals';
 import { buyerOf, sellerOf } from '@/lib/invoices/stored-parties';
@@ -111,5 +114,18 @@ describe('invoices at once', () => {
     expect(outcomes.filter((outcome) => outcome.ok)).toHaveLength(credits.length);
     expect(outcomes.some((outcome) => !outcome.ok)).toBe(true);
     expect(credits.map((row) => row.sequence)).toEqual(credits.map((_, place) => place + 2));
+  });
+
+  it('a document first asked for by eight at once is drawn into one file, and all get that one', async () => {
+    const { repairId } = await makeWorkshop(NOW);
+    const { jobId } = await makeBooking({ repairId, now: NOW });
+    const { number } = await issueInvoice({ jobId, actor: OWNER, now: NOW });
+    const whole = await readWholeInvoice(number);
+    if (!whole) throw new Error('no invoice');
+    const files = await Promise.all(Array.from({ length: WORKERS }, () => invoiceFile(whole)));
+    const { fileKey, sha256 } = await db.invoice.findFirstOrThrow();
+    const digests = files.map((bytes) => createHash('sha256').update(bytes).digest('hex'));
+    expect(new Set(digests)).toEqual(new Set([sha256]));
+    expect(fileKey).toContain(number);
   });
 });

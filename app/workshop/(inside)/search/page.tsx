@@ -1,5 +1,6 @@
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
+import { isInvoiceNumber } from '@/lib/invoices/rules/number';
 import { placeOf } from '@/lib/jobs/list-jobs-sought';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../who';
@@ -10,6 +11,7 @@ type Props = { searchParams: Promise<{ q?: string | string[] }> };
 export default async function SearchPage({ searchParams }: Props) {
   await requireStaff(rolesThatMay('take-in'));
   const typed = String((await searchParams).q ?? '');
+  if (isInvoiceNumber(typed.trim())) redirect(`/workshop/money/invoices/${typed.trim()}` as Route);
   const found = await placeOf(typed);
   switch (found.place) {
     case 'job':

@@ -1,0 +1,152 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { day } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import { drawReceipt } from '@/lib/documents/receipt';
+import { putFile, readFile } from '@/lib/files/store';
+import { creditInvoice } from '@/lib/invoices/credit-invoice';
+import { invoiceFile } from '@/lib/invoices/invoice-file';
+import { issueInvoice } from '@/lib/invoices/issue-invoice';
+import { receiptData } from '@/lib/invoices/receipt-data';
+import { readWholeInvoice } from '@/lib/invoices/records';
+import { ublText } from '@/lib/invoices/rules/ubl';
+import { recordPayment } from '@/lib/jobs/record-payment';
+import { readWorkshop } from '@/lib/workshop/records';
+import { resetDatabase, useDatabase } from '@/tests/database';
+import { textOf } from '@/tests/documents/read-pdf';
+import { makeBooking } from '@/tests/makers/job';
+import { jobNow } from '@/tests/makers/walk';
+import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+import { brokenRules } from './check-rules';
+import { readXml, textAt } from './read-xml';
+
+const NOW = new Date('2026-11-25T09:00:00Z');
+
+useDatabase();
+
+let jobId = '';
+
+beforeEach(async () => {
+  await resetDatabase();
+  const world = await makeWorkshop(NOW);
+  await db.workshop.update({
+    where: { id: 1 },
+    data: {
+      taxNumber: 'GB 000 0000 00',
+      payLink: 'https://pay.example.org/{reference}?sum={amount}&in={currency}',
+    },
+  });
+  ({ jobId } = await makeBooking({ repairId: world.repairId, now: NOW }));
+});
+
+const pay = (amount: number) =>
+  recordPayment({
+    jobId,
+    amount,
+    method: 'card',
+    reference: '',
+    receivedOn: day('2026-11-25'),
+    actor: BENCH,
+    now: NOW,
+  });
+const credit = (amount: number) =>
+  creditInvoice({
+    number: '2026-00001',
+    choice: new Map([[0, amount]]),
+    reason: 'A day late',
+    actor: OWNER,
+    now: NOW,
+  });
+
+async function whole(number = '2026-00001') {
+  const found = await readWholeInvoice(number);
+  if (!found) throw new Error('no such invoice');
+  return found;
+}
+
+describe('the document of an invoice', () => {
+  it('says who, what, the tax by rate, what was paid before, and how to pay the rest', async () => {
+    await pay(2000);
+    await issueInvoice({ jobId, actor: OWNER, now: NOW });
+    const text = textOf(await invoiceFile(await whole()));
+    for (const told of [
+      'Invoice 2026-00001',
+      '£52.00 to pay by 9 December 2026',
+      'VAT number: GB 000 0000 00',
+      'USB-C socket replaced',
+      'VAT 20%',
+      '£60.00',
+      '£12.00',
+      'Paid before this invoice',
+      'https://pay.example.org/2026-00001?sum=52.00&in=GBP',
+      'Bank transfer with the job number.',
+    ])
+      expect(text.replace(/\s+/g, ' ')).toContain(told);
+  });
+
+  it('is drawn once and kept, whatever changes afterwards', async () => {
+    await issueInvoice({ jobId, actor: OWNER, now: NOW });
+    const first = await invoiceFile(await whole());
+    await pay(7200);
+    await db.workshop.update({ where: { id: 1 }, data: { name: 'Another name', paper: 'LETTER' } });
+    const again = await invoiceFile(await whole());
+    expect(Buffer.compare(first, again)).toBe(0);
+    const { fileKey } = await db.invoice.findFirstOrThrow();
+    expect(Buffer.compare(await readFile(fileKey ?? ''), first)).toBe(0);
+    await expect(db.invoice.updateMany({ data: { fileKey: 'other' } })).rejects.toThrow();
+  });
+
+  it('is refused when the kept file is no longer the one that was issued', async () => {
+    await issueInvoice({ jobId, actor: OWNER, now: NOW });
+    await invoiceFile(await whole());
+    const { fileKey } = await db.invoice.findFirstOrThrow();
+    await putFile(fileKey ?? '', new TextEncoder().encode('%PDF-1.7 another'), 'application/pdf');
+    await expect(invoiceFile(await whole())).rejects.toThrow('not the one that was issued');
+  });
+
+  it('of a credit note names its invoice and reason, and asks for nothing', async () => {
+    await issueInvoice({ jobId, actor: OWNER, now: NOW });
+    await credit(1000);
+    const text = textOf(await invoiceFile(await whole('2026-00002')));
+    expect(text).toContain('£10.00 taken off invoice 2026-00001');
+    expect(text).toContain('A day late');
+    expect(text).not.toContain('How to pay');
+  });
+});
+
+describe('the structured form of issued papers', () => {
+  it('keeps the rules and carries what was paid before', async () => {
+    await pay(2000);
+    await issueInvoice({ jobId, actor: OWNER, now: NOW });
+    await credit(1001);
+    const invoice = readXml(ublText((await whole()).paper));
+    expect(brokenRules(invoice, 2)).toEqual([]);
+    expect(textAt(invoice, 'LegalMonetaryTotal/PrepaidAmount')).toBe('20.00');
+    expect(textAt(invoice, 'LegalMonetaryTotal/PayableAmount')).toBe('52.00');
+    const note = readXml(ublText((await whole('2026-00002')).paper));
+    expect(brokenRules(note, 2)).toEqual([]);
+    expect(textAt(note, 'BillingReference/InvoiceDocumentReference/ID')).toBe('2026-00001');
+    expect(textAt(note, 'LegalMonetaryTotal/PayableAmount')).toBe('10.01');
+  });
+});
+
+describe('a receipt', () => {
+  it('is there once something was paid, with credit notes and money given back on it', async () => {
+    expect(receiptData(await jobNow(jobId), await readWorkshop())).toBeNull();
+    await issueInvoice({ jobId, actor: OWNER, now: NOW });
+    await pay(7200);
+    await credit(1000);
+    const read = async () => {
+      const data = receiptData(await jobNow(jobId), await readWorkshop());
+      return data ? textOf(await drawReceipt(data)) : '';
+    };
+    const before = await read();
+    expect(before).toContain('2026-00001');
+    expect(before).toContain('Taken off by credit note: £10.00.');
+    expect(before).toContain('Paid more than asked: £10.00.');
+    await pay(-1000);
+    const after = await read();
+    expect(after).toContain('£10.00 given back');
+    expect(after).toContain('Paid in full: £62.00');
+    expect(after).not.toContain('Paid more than asked');
+  });
+});
