@@ -44,6 +44,7 @@ export async function findCase(owner: Page, visitor: Page): Promise<Case> {
   const read = async (path: string, pattern: RegExp) =>
     found(await (await request.get(path)).text(), pattern);
   const model = await read('/workshop/catalogue', /\/catalogue\/models\/([\da-f-]{36})/);
+  const carrier = await read('/workshop/settings/carriers', /\/carriers\/([\da-f-]{36})/);
   const part = await read('/workshop/parts', /\/parts\/([\da-f-]{36})/);
   const certificate = cover.certificate.number;
   const code = cover.token;
@@ -58,6 +59,7 @@ export async function findCase(owner: Page, visitor: Page): Promise<Case> {
       otherQuoteLink,
       quotePhoto,
       certificate,
+      carrier,
       certificateFile,
       invoice: found(html, /\/workshop\/money\/invoices\/(\d{4}-\d+)/),
       code,

@@ -50,6 +50,8 @@ export const pages: PageToShow[] = [
   { name: 'workshop-people', path: '/workshop/people', as: 'owner' },
   { name: 'workshop-person', path: '/workshop/people/{person}', as: 'owner' },
   { name: 'workshop-settings', path: '/workshop/settings', as: 'owner' },
+  { name: 'workshop-carriers', path: '/workshop/settings/carriers', as: 'owner' },
+  { name: 'workshop-carrier-new', path: '/workshop/settings/carriers/new', as: 'owner' },
   { name: 'workshop-mail', path: '/workshop/mail', as: 'owner' },
   { name: 'workshop-mail-samples', path: '/workshop/mail/samples', as: 'owner' },
   { name: 'workshop-account', path: '/workshop/account', as: 'owner' },

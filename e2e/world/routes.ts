@@ -277,4 +277,11 @@ export const routes: readonly RouteRow[] = [
   { path: '/workshop/settings/days', may: ['owner'] },
   { path: '/workshop/settings/texts', may: ['owner'] },
   { path: '/workshop/settings/keys', may: ['owner'] },
+  { path: '/workshop/settings/carriers', may: ['owner'] },
+  { path: '/workshop/settings/carriers/new', may: ['owner'] },
+  {
+    path: '/workshop/settings/carriers/[id]',
+    may: ['owner'],
+    example: '/workshop/settings/carriers/{carrier}',
+  },
 ];

@@ -6,6 +6,7 @@ import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { showIban } from '@/lib/invoices/rules/bank';
 import { formatMoney } from '@/lib/money/amount';
+import { carriersInUse } from '@/lib/parcels/records';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { countryChoices, holidayChoices, holidayPlace } from '@/lib/workshop/places';
 import { isWorkshopSetUp, readClosingDays, readWorkshop } from '@/lib/workshop/records';
@@ -16,10 +17,11 @@ export const metadata: Metadata = { title: 'Settings' };
 export default async function SettingsPage({ searchParams }: { searchParams: Promise<{ saved?: string }> }) {
   await requireStaff(rolesThatMay('settings'));
   const { saved } = await searchParams;
-  const [workshop, isSetUp, closing] = await Promise.all([
+  const [workshop, isSetUp, closing, carriers] = await Promise.all([
     readWorkshop(),
     isWorkshopSetUp(),
     readClosingDays(),
+    carriersInUse(),
   ]);
   const { currency, locale } = workshop;
   const money = (minor: number) => formatMoney(minor, currency, locale);
@@ -104,6 +106,16 @@ export default async function SettingsPage({ searchParams }: { searchParams: Pro
               text: workshop.packingText.length === 0 ? 'empty' : `${workshop.packingText.length} lines`,
             },
             { term: 'Where certificates hold good', text: workshop.territory },
+          ]}
+        />
+        <Part
+          title="Carriers"
+          href="/workshop/settings/carriers"
+          facts={[
+            {
+              term: 'Sends with',
+              text: carriers.length === 0 ? 'none yet' : carriers.map(({ name }) => name).join(', '),
+            },
           ]}
         />
       </div>

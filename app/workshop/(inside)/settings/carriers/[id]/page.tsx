@@ -1,0 +1,37 @@
+import type { Metadata } from 'next';
+import { nothingHere } from '@/app/nothing-here';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { PageHead } from '@/app/ui/page/page-head';
+import { TextLink } from '@/app/ui/page/text-link';
+import { requireStaff } from '@/app/workshop/who';
+import { readCarrierRow } from '@/lib/parcels/records';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { readWorkshop } from '@/lib/workshop/records';
+import { keepCarrier } from '../actions';
+import { CarrierFields } from '../carrier-fields';
+
+export const metadata: Metadata = { title: 'Carrier' };
+
+export default async function CarrierPage({ params }: { params: Promise<{ id: string }> }) {
+  await requireStaff(rolesThatMay('settings'));
+  const carrier = await readCarrierRow((await params).id);
+  if (!carrier) nothingHere();
+  const { currency } = await readWorkshop();
+  return (
+    <>
+      <PageHead
+        above={<TextLink href="/workshop/settings/carriers">Carriers</TextLink>}
+        title={carrier.name}
+      />
+      <ActionForm action={keepCarrier.bind(null, carrier.id)} label={carrier.name}>
+        <CarrierFields carrier={carrier} place={carrier.position} currency={currency} />
+        <SubmitButton
+          label="Save the carrier"
+          busy="Saving…"
+          consequence="Counts for parcels from now on. What was sent stays as it is."
+        />
+      </ActionForm>
+    </>
+  );
+}

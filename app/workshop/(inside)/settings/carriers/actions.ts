@@ -1,0 +1,34 @@
+'use server';
+import { redirect } from 'next/navigation';
+import { refused } from '@/app/refused';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
+import { requireStaff } from '@/app/workshop/who';
+import { readMoney } from '@/lib/money/amount';
+import { attempt } from '@/lib/outcome';
+import { saveCarrier } from '@/lib/parcels/save-carrier';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { readWorkshop } from '@/lib/workshop/records';
+import { carrierForm } from './carrier-schema';
+
+// A signed 32-bit column; nothing that is posted comes near it.
+const MOST_MINOR = 2_000_000_000;
+
+/** Keeps a carrier; an empty id adds one. */
+export async function keepCarrier(id: string, _before: FormState, formData: FormData): Promise<FormState> {
+  await requireStaff(rolesThatMay('settings'));
+  const parsed = parseForm(carrierForm, formData);
+  if (!parsed.ok) return parsed.state;
+  const { valueUpTo, ...input } = parsed.data;
+  const values = typedValues(formData);
+  const value = readMoney(valueUpTo, (await readWorkshop()).currency);
+  if (!value.ok || value.minor < 0 || value.minor > MOST_MINOR) {
+    return { errors: { valueUpTo: ['Enter an amount, like 500.00'] }, values };
+  }
+  const outcome = await attempt(() =>
+    saveCarrier(id === '' ? null : id, { ...input, maxValueMinor: value.minor }),
+  );
+  if (!outcome.ok) return refused(outcome.refusal, values);
+  redirect('/workshop/settings/carriers?saved=carrier');
+}

@@ -1,0 +1,82 @@
+import type { Metadata } from 'next';
+import { LinkButton } from '@/app/ui/page/button';
+import { Notice } from '@/app/ui/page/notice';
+import { PageHead } from '@/app/ui/page/page-head';
+import { Table } from '@/app/ui/page/table';
+import { TextLink } from '@/app/ui/page/text-link';
+import { formatMoney } from '@/lib/money/amount';
+import { readCarrierRows } from '@/lib/parcels/records';
+import { centimetreText, kilogramText } from '@/lib/parcels/rules/measures';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { readWorkshop } from '@/lib/workshop/records';
+import { requireStaff } from '../../../who';
+
+export const metadata: Metadata = { title: 'Carriers' };
+
+export default async function CarriersPage({ searchParams }: { searchParams: Promise<{ saved?: string }> }) {
+  await requireStaff(rolesThatMay('settings'));
+  const { saved } = await searchParams;
+  const [carriers, { currency, locale }] = await Promise.all([readCarrierRows(), readWorkshop()]);
+  return (
+    <>
+      <PageHead
+        above={<TextLink href="/workshop/settings">Settings</TextLink>}
+        title="Carriers"
+        lead="Who takes parcels back to customers, and what each of them takes. Their own terms come first."
+      />
+      {saved === undefined ? null : (
+        <Notice kind="good" role="status">
+          <p>Saved.</p>
+        </Notice>
+      )}
+      <Table
+        caption="Carriers of the workshop"
+        captionHidden
+        rows={carriers}
+        rowKey={(row) => row.id}
+        empty="None yet. Any name can be typed when a unit is sent back, but nothing is compared then."
+        columns={[
+          {
+            key: 'name',
+            head: 'Name',
+            kind: 'rowhead',
+            cell: (row) => <TextLink href={`/workshop/settings/carriers/${row.id}`}>{row.name}</TextLink>,
+          },
+          {
+            key: 'kind',
+            head: 'Travels',
+            cell: (row) => (row.kind === 'road' ? 'by road only' : 'also by air'),
+          },
+          { key: 'heaviest', head: 'Heaviest', kind: 'number', cell: (row) => kilogramText(row.maxWeight) },
+          {
+            key: 'longest',
+            head: 'Longest side',
+            kind: 'number',
+            cell: (row) => `${centimetreText(row.longestSide)} cm`,
+          },
+          {
+            key: 'value',
+            head: 'Makes good up to',
+            kind: 'number',
+            cell: (row) => formatMoney(row.maxValueMinor, currency, locale),
+          },
+          {
+            key: 'volume',
+            head: 'By volume',
+            cell: ({ volume }) =>
+              `cm³ / ${volume.divisor}, steps of ${volume.step} g${volume.wholeSides ? ', whole cm' : ''}`,
+          },
+          {
+            key: 'tracking',
+            head: 'Page on a parcel',
+            cell: (row) => (row.tracking === null ? 'none' : 'linked'),
+          },
+          { key: 'used', head: 'In use', cell: (row) => (row.isUsed ? 'yes' : 'no') },
+        ]}
+      />
+      <p className="mt-6">
+        <LinkButton href="/workshop/settings/carriers/new">Add a carrier</LinkButton>
+      </p>
+    </>
+  );
+}

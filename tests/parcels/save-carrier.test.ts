@@ -1,0 +1,58 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { transaction } from '@/lib/db/transaction';
+import { carriersInUse, readCarrierRow, readCarrierRows } from '@/lib/parcels/records';
+import { type CarrierInput, saveCarrier } from '@/lib/parcels/save-carrier';
+import { DEMO_CARRIERS, writeCarriers } from '@/prisma/demo/carriers';
+import { useDatabase } from '@/tests/database';
+
+useDatabase();
+
+const SKIFF: CarrierInput = {
+  name: 'Skiff & Daughter',
+  kind: 'road',
+  divisor: 4000,
+  wholeSides: true,
+  stepGrams: 250,
+  maxGrams: 15_000,
+  longestSideMm: 800,
+  maxValueMinor: 30_000,
+  tracking: 'https://skiff.example.org/?p={reference}',
+  position: 3,
+  isUsed: true,
+};
+
+beforeAll(() => transaction(writeCarriers));
+
+describe('the workshop’s list of carriers', () => {
+  it('reads back as the rules take them, in its order', async () => {
+    expect(await carriersInUse()).toEqual(DEMO_CARRIERS);
+  });
+
+  it('takes another one, changes it, and keeps one that is not used out of the choice', async () => {
+    await saveCarrier(null, SKIFF);
+    const added = (await readCarrierRows()).at(-1);
+    expect(added).toMatchObject({
+      name: SKIFF.name,
+      maxWeight: 15_000,
+      volume: { divisor: 4000, step: 250 },
+    });
+    const id = added?.id ?? '';
+    await saveCarrier(id, { ...SKIFF, tracking: '', isUsed: false });
+    expect(await readCarrierRow(id)).toMatchObject({ tracking: null, isUsed: false });
+    expect((await carriersInUse()).map((each) => each.name)).not.toContain(SKIFF.name);
+  });
+
+  it.each([
+    [{ name: 'FENROAD carriers' }, 'name'],
+    [{ tracking: 'http://skiff.example.org/{reference}' }, 'tracking'],
+    [{ tracking: 'https://skiff.example.org/' }, 'tracking'],
+  ])('refuses %o at its field', async (change, field) => {
+    const saved = saveCarrier(null, { ...SKIFF, name: 'Another', ...change });
+    await expect(saved).rejects.toMatchObject({ field });
+  });
+
+  it('says when the carrier is gone', async () => {
+    const saved = saveCarrier('0192aaaa-0000-7000-8000-000000000000', { ...SKIFF, name: 'Nobody' });
+    await expect(saved).rejects.toMatchObject({ code: 'not-found' });
+  });
+});
