@@ -85,6 +85,26 @@ describe('a booking under the right to withdraw', () => {
     expect((await jobNow(later)).stage).toBe('on-bench');
   });
 
+  it.each([
+    ['a yes alone waits on the bench', false, /Work may start after/],
+    ['a yes that asks for the start goes on at once', true, /^done$/],
+  ])('%s', async (_name, isStartAsked, said) => {
+    const jobId = await assessing(false);
+    const revision = await askPrice(jobId, HERE);
+    await decideOffer({
+      jobId,
+      revision,
+      decision: 'accepted',
+      agreedText: '',
+      isStartAsked,
+      actor: { kind: 'customer' },
+      now: HERE,
+    });
+    await work(jobId, 15);
+    expect((await jobNow(jobId)).startRequestedAt).toEqual(isStartAsked ? HERE : null);
+    expect(await refusalOf(() => takeMove(jobId, 'prove', HERE))).toMatch(said);
+  });
+
   it('promises from the end of the period where work waits for it', async () => {
     // Five working days: from Thursday 3 December, or from Tuesday 15 December.
     const [early, later] = [await jobNow(await assessing(true)), await jobNow(await assessing(false))];
