@@ -24,6 +24,8 @@ export type ModelInput = {
   lengthMm: number;
   widthMm: number;
   heightMm: number;
+  /** For customs notes, digits only; empty where unknown. */
+  tariffNumber: string;
   accessories: string[];
   isListed: boolean;
 };

@@ -38,20 +38,21 @@ async function writeModels(tx: Tx, changes: readonly Change<'models'>[]): Promis
   }));
   await tx.$executeRaw`
     INSERT INTO "model" ("id", "slug", "familyId", "maker", "name", "aliases", "accessories", "weightGrams",
-      "lengthMm", "widthMm", "heightMm", "serialPlace", "serialExample", "serialPattern", "serialRule", "battery",
+      "lengthMm", "widthMm", "heightMm", "tariffNumber", "serialPlace", "serialExample", "serialPattern", "serialRule", "battery",
       "batteryWh", "isMainsPowered", "isListed")
     SELECT "id", "slug", "familyId", "maker", "name", "aliases", "accessories", "weightGrams",
-      "lengthMm", "widthMm", "heightMm", "serialPlace", "serialExample", "serialPattern", "serialRule", "battery",
+      "lengthMm", "widthMm", "heightMm", "tariffNumber", "serialPlace", "serialExample", "serialPattern", "serialRule", "battery",
       "batteryWh", "isMainsPowered", "isListed"
     FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) AS v(
       "id" text, "slug" text, "familyId" text, "maker" text, "name" text, "aliases" text[], "accessories" text[],
-      "weightGrams" int, "lengthMm" int, "widthMm" int, "heightMm" int, "serialPlace" text, "serialExample" text,
+      "weightGrams" int, "lengthMm" int, "widthMm" int, "heightMm" int, "tariffNumber" text, "serialPlace" text, "serialExample" text,
       "serialPattern" text, "serialRule" text, "battery" text, "batteryWh" float8, "isMainsPowered" boolean,
       "isListed" boolean)
     ON CONFLICT ("id") DO UPDATE SET
       "familyId" = EXCLUDED."familyId", "maker" = EXCLUDED."maker", "name" = EXCLUDED."name",
       "aliases" = EXCLUDED."aliases", "accessories" = EXCLUDED."accessories", "weightGrams" = EXCLUDED."weightGrams",
       "lengthMm" = EXCLUDED."lengthMm", "widthMm" = EXCLUDED."widthMm", "heightMm" = EXCLUDED."heightMm",
+      "tariffNumber" = EXCLUDED."tariffNumber",
       "serialPlace" = EXCLUDED."serialPlace", "serialExample" = EXCLUDED."serialExample",
       "serialPattern" = EXCLUDED."serialPattern", "serialRule" = EXCLUDED."serialRule",
       "battery" = EXCLUDED."battery", "batteryWh" = EXCLUDED."batteryWh",

@@ -34,6 +34,7 @@ function bigList(more: number): string {
         lengthMm: 300,
         widthMm: 200,
         heightMm: 60,
+        tariffNumber: '',
         serialPlace: 'On the label underneath',
         serialExample: `MX${i}-00042`,
         serialPattern: 'MX\\d{6}',

@@ -11,7 +11,13 @@ test('what an import does stands in the order of the file, a family before its m
   const plan: ImportPlan = {
     families: [{ row: 4, id: null, slug: 'tuners', data: { name: 'Tuners', position: 6 }, fields: [] }],
     models: [
-      { row: 4, id: null, slug: 'x-y', data: { ...data, isListed: true, familySlug: 'tuners' }, fields: [] },
+      {
+        row: 4,
+        id: null,
+        slug: 'x-y',
+        data: { ...data, isListed: true, tariffNumber: '', familySlug: 'tuners' },
+        fields: [],
+      },
     ],
     repairs: [
       {

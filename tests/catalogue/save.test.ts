@@ -275,6 +275,7 @@ describe('models and families', () => {
     lengthMm: 0,
     widthMm: 0,
     heightMm: 0,
+    tariffNumber: '',
     accessories: [],
     isListed: false,
   };

@@ -25,6 +25,7 @@ const COLUMNS = {
   length: text('model', 'Length mm'),
   width: text('model', 'Width mm'),
   height: text('model', 'Height mm'),
+  tariffNumber: text('model', 'Tariff number'),
   serialPlace: text('model', 'Serial place'),
   serialExample: text('model', 'Serial example'),
   serialPattern: text('model', 'Serial pattern'),

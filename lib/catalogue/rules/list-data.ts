@@ -18,6 +18,7 @@ export type ModelData = {
   lengthMm: number;
   widthMm: number;
   heightMm: number;
+  tariffNumber: string;
   serialPlace: string;
   serialExample: string;
   serialPattern: string | null;
@@ -73,6 +74,7 @@ export function modelCells(data: ModelData) {
     length: String(data.lengthMm),
     width: String(data.widthMm),
     height: String(data.heightMm),
+    tariffNumber: data.tariffNumber,
     serialPlace: data.serialPlace,
     serialExample: data.serialExample,
     serialPattern: data.serialPattern ?? '',

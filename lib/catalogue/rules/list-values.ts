@@ -8,6 +8,7 @@ import type { FamilyData, ModelData, RepairData } from './list-data';
 import { LIMITS } from './list-limits';
 import { readPercent } from './percent';
 import { missingSide, type SIDES } from './size';
+import { readTariffNumber } from './tariff-number';
 
 /** Takes down what is wrong with a cell, in words for the person who wrote it. */
 export type Tell = (column: ColumnKey, message: string) => void;
@@ -38,6 +39,7 @@ export function readModel(cells: Cells, tell: Tell): ModelData | null {
     lengthMm: read.whole('length', 0, LIMITS.sideMm, 0),
     widthMm: read.whole('width', 0, LIMITS.sideMm, 0),
     heightMm: read.whole('height', 0, LIMITS.sideMm, 0),
+    tariffNumber: tariffNumber(cells, read.wrong),
     serialPlace: read.optional('serialPlace'),
     serialExample: read.optional('serialExample'),
     serialPattern: serialPattern(cells, read.wrong),
@@ -83,6 +85,12 @@ export function readRepair(
   };
   if (data.symptoms.length === 0) read.wrong('symptoms', 'Give at least one symptom');
   return read.isSound() ? data : null;
+}
+
+function tariffNumber({ tariffNumber: text }: Cells, wrong: Tell): string {
+  const digits = readTariffNumber(text);
+  if (digits === null) wrong('tariffNumber', 'Give 6 to 12 digits, or nothing');
+  return digits ?? '';
 }
 
 function serialPattern({ serialPattern: text }: Cells, wrong: Tell): string | null {

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 
 import { LIMITS } from '@/lib/catalogue/rules/list-limits';
+import { readTariffNumber } from '@/lib/catalogue/rules/tariff-number';
 import { BATTERY_KINDS } from '@/lib/parcels/rules/battery';
 import { line, lines, optionalLine, ticked, wholeNumber, yesNo } from './fields';
 import { keysOf, SERIAL_RULE_WORDS } from './words';
@@ -13,6 +14,14 @@ const wattHours = z
   .optional()
   .transform((text) => (text === undefined ? null : Number(text.replace(',', '.'))))
   .refine((wh) => wh === null || wh > 0, 'Enter watt-hours above zero');
+
+/** A tariff number as typed, with or without dots and spaces, or empty. */
+const tariffNumber = optionalLine.transform((text, context) => {
+  const digits = readTariffNumber(text);
+  if (digits !== null) return digits;
+  context.addIssue({ code: 'custom', message: 'Enter 6 to 12 digits, like 8519 81' });
+  return z.NEVER;
+});
 
 export const modelSchema = z.object({
   familyId: z.string('Choose a family'),
@@ -30,6 +39,7 @@ export const modelSchema = z.object({
   lengthMm: wholeNumber(0, LIMITS.sideMm),
   widthMm: wholeNumber(0, LIMITS.sideMm),
   heightMm: wholeNumber(0, LIMITS.sideMm),
+  tariffNumber,
   accessories: lines(LIMITS.entries),
   isListed: yesNo,
 });

@@ -73,6 +73,17 @@ export function ModelFields({ known, families }: Props) {
         width="short"
         defaultValue={known?.heightMm ?? 0}
       />
+      <TextField
+        name="tariffNumber"
+        label="Tariff number"
+        hint="For customs notes, when a unit crosses a border. Your customs office or broker tells which one applies."
+        optional
+        mono
+        inputMode="numeric"
+        width="half"
+        autoComplete="off"
+        defaultValue={known?.tariffNumber}
+      />
       <h2>Serial</h2>
       <TextField
         name="serialPlace"

@@ -140,6 +140,7 @@ function ModelFacts({ model }: { model: Model }) {
         { term: 'Serial', text: model.serialExample ? <NumberText text={model.serialExample} /> : null },
         { term: 'Where it stands', text: model.serialPlace },
         { term: 'Size and weight', text: sizeWords(model) },
+        { term: 'Tariff number', text: model.tariffNumber },
         { term: 'Battery', text: model.batteryWh === null ? null : `${model.batteryWh} Wh` },
       ]}
     />

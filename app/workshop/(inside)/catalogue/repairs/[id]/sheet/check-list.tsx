@@ -7,7 +7,12 @@ import type { SheetVersion } from '@/lib/catalogue/staff-records';
 type Check = SheetVersion['checks'][number];
 type Props = { checks: readonly Check[]; actions?: ((check: Check) => ReactNode) | undefined };
 
-const KIND_WORDS = { tick: 'tick', reading: 'reading', choice: 'choice', connector: 'connector sheet' } as const;
+const KIND_WORDS = {
+  tick: 'tick',
+  reading: 'reading',
+  choice: 'choice',
+  connector: 'connector sheet',
+} as const;
 
 /** The checks of one sheet in order, each with what passes. */
 export function CheckList({ checks, actions }: Props) {

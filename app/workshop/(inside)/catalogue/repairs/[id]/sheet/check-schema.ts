@@ -66,7 +66,18 @@ type Typed = Omit<CheckDraft, 'unit' | 'choices' | 'lesson' | 'caution' | 'pinTa
   pinTable?: string | undefined;
 };
 
-function draftOf({ kind, label, help, unit, low, high, passing, failing, caution, pinTable }: Typed): CheckDraft {
+function draftOf({
+  kind,
+  label,
+  help,
+  unit,
+  low,
+  high,
+  passing,
+  failing,
+  caution,
+  pinTable,
+}: Typed): CheckDraft {
   const isReading = kind === 'reading';
   const isChoice = kind === 'choice';
   return {

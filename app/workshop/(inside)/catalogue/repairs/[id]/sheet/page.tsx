@@ -14,9 +14,9 @@ import { requireStaff } from '../../../../../who';
 import { SavedNote } from '../../../saved-note';
 import { addCheckAction, addReadyChecksAction } from './actions';
 import { CheckFields } from './check-fields';
+import { CheckList } from './check-list';
 import { connectorChoices } from './connector-choices';
 import { MainsPart } from './mains-part';
-import { CheckList } from './check-list';
 import { MoveForm } from './move-form';
 
 const readOnce = cache(readRepair);
@@ -109,7 +109,9 @@ export default async function SheetPage({ params, searchParams }: Props) {
                 choices={[...connectors, ...MAINS_SETS]}
               />
               <p>
-                <TextLink href="/workshop/catalogue/pin-tables">Pin tables, and how to add one of our own</TextLink>
+                <TextLink href="/workshop/catalogue/pin-tables">
+                  Pin tables, and how to add one of our own
+                </TextLink>
               </p>
               <SubmitButton
                 kind="second"
