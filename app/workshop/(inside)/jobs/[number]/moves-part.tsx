@@ -17,6 +17,8 @@ import { move } from './actions';
 import { carriedFields } from './carried-fields';
 import { DispatchForm } from './dispatch-form';
 import type { SheetProps } from './open-sheet';
+import { PromisePart } from './promise-part';
+import { UnclaimedPart } from './unclaimed-part';
 
 /** Moves that cost something or cannot be taken back are asked once more. */
 const ASKED_ONCE = new Set(['cancel', 'set-aside', 'return-unrepaired', 'take-back-price']);
@@ -68,6 +70,8 @@ export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Sta
       {job.stage === 'ready' && may(who.role, 'dispatch') ? (
         <DispatchForm job={job} workshop={workshop} staff={staff} />
       ) : null}
+      <UnclaimedPart job={job} workshop={workshop} staff={staff} role={who.role} />
+      <PromisePart job={job} workshop={workshop} staff={staff} />
       {shut.length > 0 ? (
         <details>
           <summary>Moves that are not open yet</summary>

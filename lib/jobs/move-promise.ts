@@ -1,0 +1,59 @@
+import { type Day, dayFromDate, dayInZone, dayToDate } from '@/lib/calendar/day';
+import { transaction } from '@/lib/db/transaction';
+import { queueMail } from '@/lib/mail/queue';
+import { Refusal } from '@/lib/outcome';
+import { NEW_PROMISE_SENTENCES, newPromiseProblem } from '@/lib/promise/rules/new-promise';
+import { readCalendar, readWorkshop } from '@/lib/workshop/records';
+import type { Actor } from './actor';
+import type { Stage } from './rules/stages';
+import { writeEvent } from './write-event';
+
+/** A promise is for the day a unit is ready; before that it can be moved. */
+export const PROMISE_STAGES: readonly Stage[] = [
+  'arrived',
+  'assessing',
+  'awaiting-approval',
+  'awaiting-parts',
+  'on-bench',
+  'proving',
+];
+
+/** Moves the promised day, with a reason in the customer's words, and tells the customer. */
+export async function movePromise(o: {
+  jobId: string;
+  version: number;
+  to: Day;
+  reason: string;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+}): Promise<void> {
+  await transaction(async (tx) => {
+    const job = await tx.job.findUnique({
+      where: { id: o.jobId },
+      select: { promisedOn: true, customer: { select: { email: true } } },
+    });
+    if (!job) throw new Refusal('not-found', 'There is no such job.');
+    const workshop = await readWorkshop(tx);
+    const today = dayInZone(o.now, workshop.timeZone);
+    const from = job.promisedOn && dayFromDate(job.promisedOn);
+    const calendar = await readCalendar(workshop, o.to, tx);
+    const problem = newPromiseProblem({ promisedOn: from, to: o.to, today, calendar });
+    if (problem || !from) throw new Refusal('invalid', NEW_PROMISE_SENTENCES[problem ?? 'no-promise'], 'to');
+    const moved = { from, to: o.to, reason: o.reason };
+    await writeEvent(tx, {
+      jobId: o.jobId,
+      actor: o.actor,
+      now: o.now,
+      expected: { version: o.version, stages: PROMISE_STAGES },
+      set: { promisedOn: dayToDate(o.to) },
+      event: { kind: 'promise-moved', data: moved },
+    });
+    await queueMail(tx, {
+      template: 'promise-moved',
+      data: moved,
+      to: job.customer.email,
+      jobId: o.jobId,
+      now: o.now,
+    });
+  });
+}
