@@ -1,5 +1,5 @@
 'use client';
-import { type ReactNode, useState } from 'react';
+import { type ReactNode, useRef, useState } from 'react';
 import { FieldFrame, GroupFrame } from './field-frame';
 import { useField } from './form-context';
 import type { FormState } from './form-state';
@@ -37,6 +37,7 @@ export function PhotosField({ label, hint, most, maxMegabytes, sendTo }: PhotosF
   const facts = useField('photos', true);
   const answered = useField('kept', false).typed ?? [];
   const [going, setGoing] = useState<Going>(NOTHING);
+  const choices = useRef(0);
   // Every answer of the action empties the field and lists what is here, so what went ahead counts until the next one.
   const ahead = going.answer === facts.answer ? going : NOTHING;
   const before = Array.isArray(answered) ? answered : [answered];
@@ -44,10 +45,15 @@ export function PhotosField({ label, hint, most, maxMegabytes, sendTo }: PhotosF
 
   async function sendAll(input: HTMLInputElement): Promise<void> {
     const { answer } = facts;
+    choices.current += 1;
+    const choice = choices.current;
+    // Another choice while this one is still on its way takes over the field and what is shown of it.
+    const isShown = () => choice === choices.current;
     const files = [...(input.files ?? [])].slice(0, most);
     const change = (what: (now: Going) => Partial<Going>) =>
       setGoing((now) => (now.answer === answer ? { ...now, ...what(now) } : now));
     const show = (at: number, news: Partial<Sending>) =>
+      isShown() &&
       change(({ sending }) => ({
         sending: sending.map((each, index) => (index === at ? { ...each, ...news } : each)),
       }));
@@ -72,7 +78,7 @@ export function PhotosField({ label, hint, most, maxMegabytes, sendTo }: PhotosF
       }
     }
     // The files stay in their field until all have arrived: a form sent before that brings them along.
-    if (!isWhole) return;
+    if (!isWhole || !isShown()) return;
     input.value = '';
     change(() => ({ sending: [] }));
   }
