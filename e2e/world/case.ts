@@ -1,6 +1,6 @@
 import { type APIRequestContext, expect, type Page } from '@playwright/test';
 import { readCertificatePayload } from '@/lib/documents/cover-attachment';
-import { askQuote } from '../screens/ask-quote';
+import { askForPrice } from '../screens/ask-for-price';
 import { booking } from '../screens/booking';
 import { bare, docket } from '../screens/docket';
 import { fact } from '../screens/fact';
@@ -144,11 +144,15 @@ async function unfinishedBooking(page: Page): Promise<string> {
 
 /** Asks for a price with a photo, and gives back the private link that the page led to. */
 async function askedForPrice(page: Page, walk: string): Promise<string> {
-  const ask = askQuote(page);
-  await ask.open();
-  await ask.fill({ device: 'Tideline Gull', wrong: 'The lid is torn off.', who: customer(walk) });
-  await ask.add(await phonePhoto('lid.jpg'));
-  await ask.send();
+  const form = askForPrice(page);
+  const who = customer(walk);
+  await form.open();
+  await form.device.selectOption({ label: 'Tideline Gull' });
+  await form.words.fill('The lid is torn off.');
+  await form.addPhotos(await phonePhoto('lid.jpg'));
+  await form.name.fill(who.name);
+  await form.email.fill(who.email);
+  await form.ask.click();
   await page.waitForURL(/\/quote\/[\w-]{43}/);
   return found(page.url(), /\/quote\/([\w-]+)/);
 }
