@@ -6,7 +6,7 @@ export function checkSheet(page: Page) {
     .getByRole('main')
     .getByRole('listitem')
     .filter({ has: page.getByRole('heading') });
-  const formOf = (check: string) => page.getByRole('form', { name: check });
+  const formOf = (check: string) => page.getByRole('group', { name: check });
   const enter = (check: string) =>
     formOf(check)
       .getByRole('button', { name: /^Enter/ })

@@ -10,7 +10,9 @@ const PROBLEMS: Record<EntryProblem, { sentence: string; field?: string }> = {
   'no-reading': { sentence: 'Enter the reading as a number, for instance 4.98.', field: 'reading' },
   'no-choice': { sentence: 'Choose one of the answers.', field: 'choice' },
   'unknown-choice': { sentence: 'Choose one of the answers on the sheet.', field: 'choice' },
-  'no-pin-table': { sentence: 'The pin table of this check cannot be read. Take it off the sheet and add it again.' },
+  'no-pin-table': {
+    sentence: 'The pin table of this check cannot be read. Take it off the sheet and add it again.',
+  },
   'missing-probes': { sentence: 'Give an answer to every probe.', field: 'probes' },
   'unknown-kind': { sentence: 'This kind of check is not known here.' },
 };
@@ -57,7 +59,9 @@ async function writeEntry(
   { checkId, given, note, entryId }: CheckResult,
   fieldOf: (name: string) => string,
 ): Promise<boolean> {
-  const check = await tx.check.findFirst({ where: { id: checkId, sheet: { jobs: { some: { id: jobId } } } } });
+  const check = await tx.check.findFirst({
+    where: { id: checkId, sheet: { jobs: { some: { id: jobId } } } },
+  });
   if (!check) throw new Refusal('not-found', 'This check is not on the job’s sheet.');
   // A form sent before anything was chosen is no failed check.
   if (check.kind === 'tick' && given.tick === undefined) {

@@ -33,8 +33,14 @@ export async function retirePinTable(o: { id: string; now: Date }): Promise<void
 
 // Two owners may replace the same table at once: the update asks that it is still in use, so the second is told.
 async function retire(tx: Tx, id: string, now: Date): Promise<void> {
-  const { count } = await tx.pinTable.updateMany({ where: { id, retiredAt: null }, data: { retiredAt: now } });
+  const { count } = await tx.pinTable.updateMany({
+    where: { id, retiredAt: null },
+    data: { retiredAt: now },
+  });
   if (count === 0) {
-    throw new Refusal('conflict', 'Somebody replaced or retired this pin table meanwhile. Look at the list again.');
+    throw new Refusal(
+      'conflict',
+      'Somebody replaced or retired this pin table meanwhile. Look at the list again.',
+    );
   }
 }

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { evaluateEntry, limitsText } from '@/lib/bench/rules/checks';
 import { entryText } from '@/lib/bench/rules/entry-text';
+import { readKeptProbes } from '@/lib/bench/rules/kept-probes';
 import type { PinTable } from '@/lib/bench/rules/pin-table';
 import { PIN_TABLES } from '@/lib/bench/rules/pin-tables/all';
 import { dcJack21 } from '@/lib/bench/rules/pin-tables/dc-jack-2-1-mm';
 import { midiDin5 } from '@/lib/bench/rules/pin-tables/midi-din-5';
 import { usbMicroB } from '@/lib/bench/rules/pin-tables/usb-micro-b';
 import { usbTypeC } from '@/lib/bench/rules/pin-tables/usb-type-c';
-import { readKeptProbes } from '@/lib/bench/rules/kept-probes';
 import { judgeProbes, probeFaults, probesLine, probesOf, standingOf } from '@/lib/bench/rules/probes';
 
 const allGood = (table: PinTable) =>
@@ -50,9 +50,12 @@ describe('what there is to probe', () => {
 });
 
 describe('a connector sheet', () => {
-  test.each(PIN_TABLES.map((table) => [table.name, table] as const))('%s passes when all is right', (_, table) => {
-    expect(judged(table)).toMatchObject({ isPassed: true });
-  });
+  test.each(PIN_TABLES.map((table) => [table.name, table] as const))(
+    '%s passes when all is right',
+    (_, table) => {
+      expect(judged(table)).toMatchObject({ isPassed: true });
+    },
+  );
 
   test('one fault of any probe fails it, and the fault is named', () => {
     for (const probe of probesOf(usbTypeC).filter((each) => !each.mayBeJoined)) {
@@ -103,9 +106,9 @@ describe('its entry', () => {
       problem: 'no-pin-table',
     });
     expect(evaluateEntry(check, {})).toMatchObject({ problem: 'missing-probes' });
-    expect(evaluateEntry({ ...check, pinTable: 'own' }, { probes: allGood(usbMicroB) }, usbMicroB)).toMatchObject(
-      { isPassed: true },
-    );
+    expect(
+      evaluateEntry({ ...check, pinTable: 'own' }, { probes: allGood(usbMicroB) }, usbMicroB),
+    ).toMatchObject({ isPassed: true });
   });
 
   test('reads in one line with its faults, and back from where it is stored', () => {

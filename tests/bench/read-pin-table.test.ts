@@ -3,7 +3,8 @@ import { connectorSheet } from '@/lib/bench/rules/connector-sheet';
 import { PIN_TABLES } from '@/lib/bench/rules/pin-tables/all';
 import { ownPinTable, readPinTable } from '@/lib/bench/rules/read-pin-table';
 
-const problems = (text: string) => readPinTable(text).problems.map(({ line, message }) => `${line}: ${message}`);
+const problems = (text: string) =>
+  readPinTable(text).problems.map(({ line, message }) => `${line}: ${message}`);
 
 describe('a pasted pin table', () => {
   test.each([
@@ -21,18 +22,21 @@ describe('a pasted pin table', () => {
   });
 
   test('spaces alone separate short lines', () => {
-    expect(readPinTable('1 VBUS\n2 D-\n3 D+').pins.map((pin) => `${pin.pin}/${pin.net}/${pin.position}`)).toEqual([
-      '1/VBUS/1',
-      '2/D-/2',
-      '3/D+/3',
-    ]);
+    expect(
+      readPinTable('1 VBUS\n2 D-\n3 D+').pins.map((pin) => `${pin.pin}/${pin.net}/${pin.position}`),
+    ).toEqual(['1/VBUS/1', '2/D-/2', '3/D+/3']);
   });
 
   test('rows that face each other, neighbours that rows do not show, unused pins', () => {
     const table = readPinTable('facing\nA1,GND,,1\nB1,GND,,2\nA2,TX,,1\nB2,,,2,2,unused\nnear A1 B2');
     expect(table.problems).toEqual([]);
     const sheet = connectorSheet({ key: 'k', name: 'n', note: '', ...table });
-    expect(sheet.mustBeOpen.map(({ a, b }) => `${a.pin}:${b.pin}`)).toEqual(['A1:A2', 'A1:B2', 'B1:B2', 'A2:B2']);
+    expect(sheet.mustBeOpen.map(({ a, b }) => `${a.pin}:${b.pin}`)).toEqual([
+      'A1:A2',
+      'A1:B2',
+      'B1:B2',
+      'A2:B2',
+    ]);
     expect(sheet.mayBeJoined.map(({ a, b }) => `${a.pin}:${b.pin}`)).toEqual(['A1:B1']);
     expect(sheet.continuity.map((pin) => pin.pin)).toEqual(['A1', 'B1', 'A2']);
   });
@@ -59,11 +63,19 @@ describe('a pasted pin table', () => {
 describe('every problem is told by its line', () => {
   test.each([
     ['a pin twice', '1,a\n2,b\n1,c', ['3: Pin 1 stands there twice.']],
-    ['two pins on one place', '1,a,,1,1\n2,b,,1,1', ['2: Row 1, position 1 is taken by another pin already.']],
+    [
+      'two pins on one place',
+      '1,a,,1,1\n2,b,,1,1',
+      ['2: Row 1, position 1 is taken by another pin already.'],
+    ],
     ['no row', '1,a,,x\n2,b', ['1: “x” is no row: use a whole number from 1 to 99.']],
     ['half a position', '1,a,,1,1.5\n2,b', ['1: “1.5” is no position: use a whole number from 1 to 99.']],
     ['no pin', '1,a\n?!,b\n3,c', ['2: “?!” is no pin: use up to eight letters and digits, like A4 or 17.']],
-    ['too much', '1,a,b,1,1,c,d\n2,e', ['1: There is more on this line than pin, name, net, row and position.']],
+    [
+      'too much',
+      '1,a,b,1,1,c,d\n2,e',
+      ['1: There is more on this line than pin, name, net, row and position.'],
+    ],
     ['a stranger near', '1,a\n2,b\nnear 1 9', ['3: There is no pin 9.']],
     ['near alone', '1,a\n2,b\nnear 1', ['3: Write “near” and the two pins, like: near 1 3.']],
     ['one pin', '1,a', ['1: Give at least two pins, one a line.']],

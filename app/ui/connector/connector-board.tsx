@@ -1,7 +1,14 @@
 'use client';
 import { useContext, useEffect, useRef, useState, useSyncExternalStore } from 'react';
 import type { PinTable } from '@/lib/bench/rules/pin-table';
-import { type Probe, type ProbeRead, probesOf, READ_WORDS, readsOf, standingOf } from '@/lib/bench/rules/probes';
+import {
+  type Probe,
+  type ProbeRead,
+  probesOf,
+  READ_WORDS,
+  readsOf,
+  standingOf,
+} from '@/lib/bench/rules/probes';
 import { Problem } from '../forms/field-frame';
 import { FormContext, firstOf, useField } from '../forms/form-context';
 import { Mark } from '../marks';
@@ -80,7 +87,11 @@ function Board({ table, startsGood }: BoardProps) {
       <ConnectorDrawing table={table} reads={reads} onTap={scripted ? tap : undefined} />
       {scripted ? (
         <div className="connector-aid">
-          <p role="status">{left === 0 ? 'Every probe has an answer.' : `${left} of ${required.length} probes have no answer yet.`}</p>
+          <p role="status">
+            {left === 0
+              ? 'Every probe has an answer.'
+              : `${left} of ${required.length} probes have no answer yet.`}
+          </p>
           <button type="button" className="button button-second" onClick={fillGood}>
             Mark what is left as right
           </button>

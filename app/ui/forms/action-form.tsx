@@ -11,6 +11,8 @@ type ActionFormProps = {
   hidden?: Record<string, string | number> | undefined;
   initial?: FormState | undefined;
   label?: string | undefined;
+  /** a good answer leaves the focus where it is, for long forms that are sent part by part */
+  staysPut?: boolean | undefined;
 };
 
 /**
@@ -28,7 +30,7 @@ type ActionFormProps = {
  * </ActionForm>
  * ```
  */
-export function ActionForm({ action, children, hidden, initial, label }: ActionFormProps) {
+export function ActionForm({ action, children, hidden, initial, label, staysPut }: ActionFormProps) {
   const [state, formAction, pending] = useActionState(action, initial ?? {});
   const prefix = useId();
   const shown = useRef(state);
@@ -40,8 +42,8 @@ export function ActionForm({ action, children, hidden, initial, label }: ActionF
     shown.current = state;
     const bare = document.title.replace(/^Error: /, '');
     document.title = hasProblem(state) ? `Error: ${bare}` : bare;
-    top.current?.focus();
-  }, [state]);
+    if (hasProblem(state) || !staysPut) top.current?.focus();
+  }, [state, staysPut]);
 
   return (
     <FormContext value={{ state, pending, prefix }}>

@@ -1,5 +1,5 @@
-import { findPinTable } from './pin-tables/all';
 import type { PinTable } from './pin-table';
+import { findPinTable } from './pin-tables/all';
 import { judgeProbes, type KeptProbe } from './probes';
 
 /*

@@ -100,7 +100,12 @@ function readNear(table: ReadTable, pins: readonly string[], line: number): void
 }
 
 /** A pin table of the workshop's own from its stored text; null where the text could not be read whole. */
-export function ownPinTable(row: { id: string; name: string; source: string; text: string }): PinTable | null {
+export function ownPinTable(row: {
+  id: string;
+  name: string;
+  source: string;
+  text: string;
+}): PinTable | null {
   const { pins, isFacing, alsoNear, problems } = readPinTable(row.text);
   if (problems.length > 0) return null;
   return { key: row.id, name: row.name, pins, isFacing, alsoNear, note: row.source };

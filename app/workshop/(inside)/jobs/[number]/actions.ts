@@ -1,8 +1,6 @@
 'use server';
 import { storePhotos } from '@/app/store-photos';
 import type { FormState } from '@/app/ui/forms/form-state';
-import { recordCheck } from '@/lib/bench/record-check';
-import { readReading } from '@/lib/bench/rules/checks';
 import { usePartOnJob } from '@/lib/bench/use-part-on-job';
 import { day } from '@/lib/calendar/day';
 import { issueInvoice } from '@/lib/invoices/issue-invoice';
@@ -19,7 +17,6 @@ import { Refusal } from '@/lib/outcome';
 import { onJob } from './action-kit';
 import { readAmount } from './read-amount';
 import {
-  checkForm,
   findingForm,
   messageForm,
   moveForm,
@@ -121,28 +118,6 @@ export async function takePart(number: string, _before: FormState, formData: For
     formData,
     part: 'parts',
     work: (call) => usePartOnJob({ ...call, lotId: call.data.lot, quantity: call.data.quantity }),
-  });
-}
-
-export async function enterCheck(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
-    permission: 'bench',
-    number,
-    schema: checkForm,
-    formData,
-    part: `check-${String(formData.get('check') ?? '')}`,
-    page: '/sheet',
-    work: ({ data, ...call }) =>
-      recordCheck({
-        ...call,
-        checkId: data.check,
-        given: {
-          ...(data.tick && { tick: data.tick === 'pass' }),
-          reading: data.reading === undefined ? null : readReading(data.reading),
-          choice: data.choice ?? null,
-        },
-        note: data.note,
-      }),
   });
 }
 

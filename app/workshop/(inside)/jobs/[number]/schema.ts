@@ -31,13 +31,6 @@ export const partForm = z.object({
     .min(1, 'Enter how many')
     .max(1000, 'That is more than a shelf holds'),
 });
-export const checkForm = z.object({
-  check: z.uuid(),
-  tick: z.enum(['pass', 'fail']).optional(),
-  reading: z.string().trim().max(30).optional(),
-  choice: z.string().max(200).optional(),
-  note: optionalText(500),
-});
 export const paymentForm = z.object({
   amount: text('the amount', 20),
   method: z.enum(PAYMENT_METHODS, { error: 'Choose how it was paid' }),

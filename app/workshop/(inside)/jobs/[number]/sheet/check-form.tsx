@@ -1,21 +1,20 @@
-import { ActionForm } from '@/app/ui/forms/action-form';
 import { RadioGroup } from '@/app/ui/forms/choices';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import type { JobRecord } from '@/lib/jobs/records';
-import { enterCheck } from '../actions';
-import { carriedFields } from '../carried-fields';
+import { EnterHere } from './enter-here';
 
-type Props = { job: JobRecord; check: JobRecord['sheet']['checks'][number]; isRedo: boolean };
+type Props = { check: JobRecord['sheet']['checks'][number]; isRedo: boolean; entryId: string };
 
-/** One check's own form, with large targets for a gloved finger. */
-export function CheckForm({ job, check, isRedo }: Props) {
-  const hidden = { ...carriedFields(job.version), check: check.id };
+/** One check's fields in the sheet's form, with large targets for a gloved finger and a button that enters this check alone. */
+export function CheckForm({ check, isRedo, entryId }: Props) {
+  const label = isRedo ? 'Enter it again' : 'Enter';
   return (
-    <ActionForm action={enterCheck.bind(null, job.number)} hidden={hidden} label={check.label}>
+    <EnterHere label={check.label}>
+      <input type="hidden" name={`entry-${check.id}`} value={entryId} />
       {check.kind === 'reading' ? (
         <TextField
-          name="reading"
+          name={`reading-${check.id}`}
           label="Reading"
           inputMode="decimal"
           autoComplete="off"
@@ -27,14 +26,14 @@ export function CheckForm({ job, check, isRedo }: Props) {
       ) : null}
       {check.kind === 'choice' ? (
         <RadioGroup
-          name="choice"
+          name={`choice-${check.id}`}
           label="What do you see?"
           choices={check.choices.map((choice) => ({ value: choice, label: choice }))}
         />
       ) : null}
       {check.kind === 'tick' ? (
         <RadioGroup
-          name="tick"
+          name={`tick-${check.id}`}
           label="Does it hold?"
           choices={[
             { value: 'pass', label: 'Yes, it passes' },
@@ -42,8 +41,8 @@ export function CheckForm({ job, check, isRedo }: Props) {
           ]}
         />
       ) : null}
-      <TextField name="note" label="Note" optional maxLength={500} />
-      <SubmitButton label={isRedo ? 'Enter it again' : 'Enter'} kind="second" />
-    </ActionForm>
+      <TextField name={`note-${check.id}`} label="Note" optional maxLength={500} />
+      <SubmitButton label={label} busy={label} kind="second" name="check" value={check.id} />
+    </EnterHere>
   );
 }

@@ -1,16 +1,21 @@
+import { randomUUID } from 'node:crypto';
 import type { Metadata } from 'next';
 import { LessonLink } from '@/app/ui/docket/lesson-link';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { LinkButton } from '@/app/ui/page/button';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { type Caution, cautionOf } from '@/lib/bench/rules/cautions';
 import { limitsText, provingState } from '@/lib/bench/rules/checks';
-import { formatInstant } from '@/lib/calendar/format';
 import { showNumber } from '@/lib/numbers/job-number';
 import { MovesPart } from '../moves-part';
 import { openSheet } from '../open-sheet';
+import { enterChecks } from './actions';
 import { CheckForm } from './check-form';
+import { EntryList } from './entry-list';
 
 export const metadata: Metadata = { title: 'Check sheet' };
 
@@ -25,6 +30,42 @@ export default async function CheckSheetPage({ params }: Props) {
   const cautions = [...new Set(job.sheet.checks.map((check) => check.caution))]
     .map(cautionOf)
     .filter((caution): caution is Caution => caution !== null);
+  const list = (
+    <ol className="check-list">
+      {job.sheet.checks.map((check) => {
+        const entries = job.checkEntries.filter((entry) => entry.checkId === check.id);
+        const last = entries.at(-1);
+        return (
+          <li key={check.id} id={`check-${check.id}`} className="check-card">
+            <h2>
+              {check.label}{' '}
+              {last ? (
+                <Tag tone={last.isPassed ? 'good' : 'stop'}>{last.isPassed ? 'passed' : 'failed'}</Tag>
+              ) : null}
+            </h2>
+            {passesText(check) === '' ? null : <p>{`Passes: ${passesText(check)}`}</p>}
+            {check.help === '' ? null : <p>{check.help}</p>}
+            {check.lesson ? (
+              <p>
+                <LessonLink claim={check.lesson} />
+              </p>
+            ) : null}
+            <EntryList entries={entries} unit={check.unit} workshop={workshop} staff={staff} />
+            {check.kind === 'connector' ? (
+              <p>
+                <LinkButton href={`/workshop/jobs/${job.number}/sheet/${check.id}`} kind="second">
+                  {isOpen ? 'Probe the connector' : 'Look at the connector sheet'}
+                  <span className="sr-only">: {check.label}</span>
+                </LinkButton>
+              </p>
+            ) : isOpen ? (
+              <CheckForm check={check} isRedo={entries.length > 0} entryId={randomUUID()} />
+            ) : null}
+          </li>
+        );
+      })}
+    </ol>
+  );
   return (
     <>
       <PageHead
@@ -42,49 +83,20 @@ export default async function CheckSheetPage({ params }: Props) {
           <p>{caution.text}</p>
         </Notice>
       ))}
-      <ol className="check-list">
-        {job.sheet.checks.map((check) => {
-          const entries = job.checkEntries.filter((entry) => entry.checkId === check.id);
-          const last = entries.at(-1);
-          return (
-            <li key={check.id} id={`check-${check.id}`} className="check-card">
-              <h2>
-                {check.label}{' '}
-                {last ? (
-                  <Tag tone={last.isPassed ? 'good' : 'stop'}>{last.isPassed ? 'passed' : 'failed'}</Tag>
-                ) : null}
-              </h2>
-              {passesText(check) === '' ? null : <p>{`Passes: ${passesText(check)}`}</p>}
-              {check.help === '' ? null : <p>{check.help}</p>}
-              {check.lesson ? (
-                <p>
-                  <LessonLink claim={check.lesson} />
-                </p>
-              ) : null}
-              {entries.length > 0 ? (
-                <ul className="plain-list">
-                  {entries.map((entry) => (
-                    <li key={entry.id}>
-                      {[
-                        entry.reading === null
-                          ? (entry.choice ?? (entry.isPassed ? 'done' : 'not done'))
-                          : `${entry.reading} ${check.unit ?? ''}`,
-                        entry.isPassed ? 'passed' : 'failed',
-                        staff.get(entry.userId)?.initials ?? '',
-                        formatInstant(entry.at, { locale: workshop.locale, zone: workshop.timeZone }),
-                        entry.note,
-                      ]
-                        .filter((text) => text !== '')
-                        .join(', ')}
-                    </li>
-                  ))}
-                </ul>
-              ) : null}
-              {isOpen ? <CheckForm job={job} check={check} isRedo={entries.length > 0} /> : null}
-            </li>
-          );
-        })}
-      </ol>
+      {isOpen ? (
+        <ActionForm action={enterChecks.bind(null, job.number)} label="Check sheet" staysPut>
+          <SubmitButton
+            label="Enter everything that is filled in"
+            kind="second"
+            name="check"
+            value="all"
+            consequence="Or enter one check at a time with its own button. What is typed at the others stays."
+          />
+          {list}
+        </ActionForm>
+      ) : (
+        list
+      )}
       <MovesPart job={job} workshop={workshop} staff={staff} who={who} />
     </>
   );

@@ -1,0 +1,78 @@
+'use server';
+import { refresh } from 'next/cache';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { typedValues } from '@/app/ui/forms/typed-values';
+import { jobRefused } from '@/app/workshop/job-refused';
+import { staffActor } from '@/app/workshop/staff-actor';
+import { requireStaff } from '@/app/workshop/who';
+import { recordCheck, recordChecks } from '@/lib/bench/record-check';
+import { now } from '@/lib/clock';
+import { jobByNumber } from '@/lib/jobs/job-by-number';
+import { attempt } from '@/lib/outcome';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { onJob } from '../action-kit';
+import { connectorForm } from './connector-form-schema';
+import { readResults, textsOf } from './read-results';
+
+/**
+ * Enters one check of the sheet, or all that are filled in. The whole sheet is one form, so that what was typed at the other checks
+ * comes back with the answer, refused or not, with script or without.
+ */
+export async function enterChecks(
+  number: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  const staff = await requireStaff(rolesThatMay('bench'));
+  const job = await jobByNumber(number);
+  if (!job) return { message: 'There is no job with this number.' };
+  const values = typedValues(formData);
+  const texts = textsOf(values);
+  const asked = texts('check');
+  const results = readResults(job.sheet.checks, texts, asked);
+  if (results.length === 0) return { message: 'Nothing is filled in yet.', values };
+  const tooLong = results.find((result) => result.note.length > 500);
+  if (tooLong) return { errors: { [`note-${tooLong.checkId}`]: ['Keep this to 500 characters'] }, values };
+  const outcome = await attempt(() =>
+    recordChecks({ jobId: job.id, actor: staffActor(staff), now: now(), results, hasManyFields: true }),
+  );
+  if (!outcome.ok)
+    return jobRefused(outcome.refusal, { jobNumber: job.number, version: job.version, values });
+  refresh();
+  const entered = new Set(results.map((result) => result.checkId));
+  const labels = job.sheet.checks.filter((check) => entered.has(check.id)).map((check) => check.label);
+  const failed = outcome.value.filter((isPassed) => !isPassed).length;
+  return {
+    done: `Entered: ${labels.join('; ')}. ${failed === 0 ? 'Passed.' : failed === labels.length ? 'Failed.' : `${failed} failed.`}`,
+    values: Object.fromEntries(
+      Object.entries(values).filter(([name]) => !entered.has(name.slice(name.indexOf('-') + 1))),
+    ),
+  };
+}
+
+/** Enters a connector sheet: what every probe read, in one go. */
+export async function enterConnector(
+  number: string,
+  checkId: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onJob({
+    permission: 'bench',
+    number,
+    schema: connectorForm,
+    formData,
+    part: `check-${checkId}`,
+    page: '/sheet',
+    work: ({ data, formKey, ...call }) =>
+      recordCheck({
+        jobId: call.jobId,
+        actor: call.actor,
+        now: call.now,
+        checkId,
+        given: { probes: data.probes },
+        note: data.note,
+        entryId: formKey,
+      }),
+  });
+}
