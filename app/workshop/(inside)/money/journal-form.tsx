@@ -7,7 +7,7 @@ export function JournalForm({ month }: { month: string }) {
         Every invoice, credit note and payment of a month as a table: net and tax by rate, rounding, and what
         was received. Credit notes and money given back are below zero, so each column adds up.
       </p>
-      <form action="/workshop/money/journal.csv" method="get">
+      <form action="/workshop/money/journal.csv" method="get" className="mt-3 max-w-lg">
         <label htmlFor="journal-month" className="field-label">
           Month
         </label>

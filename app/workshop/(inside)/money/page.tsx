@@ -49,13 +49,15 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
         lead="Invoices and credit notes, newest first. An invoice is issued by itself when a unit is ready; before that, from its job sheet."
       />
       <InvoiceSearch text={text} state={state} />
-      <nav aria-label="Invoices by state" className="mb-6">
+      <nav aria-label="Invoices by state" className="mt-3 mb-6">
         <ul className="flex flex-wrap gap-x-6">
           {[null, ...INVOICE_STATES].map((each) => (
-            <li key={each ?? 'all'}>
-              <TextLink href={address({ state: each })} current={each === state}>
-                {each === null ? 'all' : STATE_WORDS[each].label}
-              </TextLink>
+            <li key={each ?? 'all'} className="py-2.5">
+              <StateLink
+                href={address({ state: each })}
+                label={each === null ? 'all' : STATE_WORDS[each].label}
+                isChosen={each === state}
+              />
             </li>
           ))}
         </ul>
@@ -76,7 +78,18 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
               </TextLink>
             ),
           },
-          { key: 'state', head: 'State', cell: (row) => <InvoiceTag state={row.state} /> },
+          {
+            key: 'state',
+            head: 'State',
+            cell: (row) => (
+              <>
+                <InvoiceTag state={row.state} />
+                {row.state === 'open'
+                  ? ` ${money(row.owed, row.currency)} by ${formatDay(row.dueOn, locale, 'short')}`
+                  : null}
+              </>
+            ),
+          },
           { key: 'issued', head: 'Issued', cell: (row) => formatDay(row.issuedOn, locale, 'short') },
           { key: 'customer', head: 'Customer', cell: (row) => row.customer },
           {
@@ -87,17 +100,6 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
                 <NumberText text={showNumber(row.jobNumber)} />
               </TextLink>
             ),
-          },
-          {
-            key: 'due',
-            head: 'Pay by',
-            cell: (row) => (row.state === 'open' ? formatDay(row.dueOn, locale, 'short') : ''),
-          },
-          {
-            key: 'owed',
-            head: 'Left to pay',
-            kind: 'number',
-            cell: (row) => (row.state === 'open' ? money(row.owed, row.currency) : ''),
           },
           {
             key: 'amount',
@@ -115,4 +117,9 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
       <JournalForm month={dayInZone(now(), workshop.timeZone).slice(0, 7)} />
     </>
   );
+}
+
+function StateLink(props: { href: string; label: string; isChosen: boolean }) {
+  if (props.isChosen) return <strong aria-current="page">{props.label}</strong>;
+  return <TextLink href={props.href}>{props.label}</TextLink>;
 }
