@@ -15,7 +15,7 @@ import {
 } from 'react-email';
 import { faces, ink, styleSheet } from './ink';
 import type { Letter, Setting } from './letter';
-import { reach } from './words';
+import { reach, thing } from './words';
 
 const light = ink.light;
 const plain: CSSProperties = { margin: 0, fontFamily: faces.sans, color: light.ink };
@@ -230,11 +230,6 @@ export function PlainLink({ href }: { href: string }) {
       {href}
     </Link>
   );
-}
-
-/** What a message is about, in a word. */
-function thing({ job }: Setting): string {
-  return job.kind === 'quote' ? 'quote' : 'job';
 }
 
 /** The way to the customer's own page; without an address, the way to get one. */

@@ -1,17 +1,22 @@
 import { JobPage, Next, Title, Words } from './frame';
 import type { Writer } from './letter';
+import { thing } from './words';
 
 export const messageFromWorkshop: Writer<'message-from-workshop'> = ({ text }, setting) => ({
   to: 'customer',
-  subject: `A message about job ${setting.job.number}`,
+  subject: `A message about ${thing(setting)} ${setting.job.number}`,
   summary: firstWords(text),
   body: (
     <>
       <Title>A message from the workshop</Title>
       <Words from={setting.workshop.name}>{text}</Words>
-      <JobPage setting={setting}>Read and answer on the job page</JobPage>
+      <JobPage setting={setting}>{`Read and answer on the ${thing(setting)} page`}</JobPage>
       <Next
-        what="If the message asks you something, answer on the job page. The job goes on as agreed in the meantime."
+        what={
+          thing(setting) === 'job'
+            ? 'If the message asks you something, answer on the job page. The job goes on as agreed in the meantime.'
+            : 'If the message asks you something, answer on the quote page. The price stays as it is in the meantime.'
+        }
         when="When it suits you."
         costs="A message changes no price. If a price has to change, we ask for your yes or no."
       />

@@ -344,6 +344,14 @@ export const samples: readonly Sample[] = [
     },
   },
   {
+    name: 'Message from the workshop about a price',
+    content: {
+      template: 'message-from-workshop',
+      data: { text: 'Yes, the price has the way back in it. You post it to us at your own cost.' },
+    },
+    job: quoteJob,
+  },
+  {
     name: 'Message from the customer',
     content: { template: 'message-from-customer', data: { text: 'Please leave the card in.\n\nThank you!' } },
   },

@@ -24,6 +24,11 @@ export function agreedCost(setting: Setting): string {
   return `${money(setting.job.agreed, setting)} with tax, as agreed. That has not changed.`;
 }
 
+/** What a message is about, in a word. */
+export function thing({ job }: Setting): 'job' | 'quote' {
+  return job.kind === 'quote' ? 'quote' : 'job';
+}
+
 /** How to reach a person: 'Answer this message, or call 01632 960123.' Empty when the workshop has told neither. */
 export function reach({ workshop }: Setting): string {
   if (workshop.email && workshop.phone) return `Answer this message, or call ${workshop.phone}.`;

@@ -4,12 +4,9 @@ import type { NewPhoto } from '@/lib/jobs/write-photos';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { readWorkshop } from '@/lib/workshop/records';
-import { type RequestState, readRequestState, requestMove } from './rules/request-states';
+import { CUSTOMER_MAY_WRITE, readRequestState, requestMove } from './rules/request-states';
 import { writeFromCustomer } from './write-from-customer';
 import { writeQuoteEvent } from './write-quote-event';
-
-/** States in which the customer may still write: the price is not answered, and the request not closed. */
-export const MAY_WRITE: readonly RequestState[] = ['asked', 'questioned', 'quoted', 'lapsed'];
 
 /**
  * The customer's answer to a question, with photos, mirrored to the workshop by mail. The answer takes the request back
@@ -31,7 +28,7 @@ export async function answerQuestion(o: {
       });
       if (!request) throw new Refusal('not-found', 'There is no such request.');
       const state = readRequestState(request.state);
-      if (!MAY_WRITE.includes(state)) {
+      if (!CUSTOMER_MAY_WRITE.includes(state)) {
         throw new Refusal('conflict', 'This request is closed. Write to us by mail, or ask anew.');
       }
       const { messageId } = await writeFromCustomer(tx, o);

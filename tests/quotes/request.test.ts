@@ -9,6 +9,7 @@ import { decideQuote } from '@/lib/quotes/decide-quote';
 import { agreedRevision, listRequests, openRevision } from '@/lib/quotes/records';
 import { turnDown } from '@/lib/quotes/turn-down';
 import { writeQuoteEvent } from '@/lib/quotes/write-quote-event';
+import { writeToCustomer } from '@/lib/quotes/write-to-customer';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { makeQuote, makeRequest, quoteNow } from '@/tests/makers/quote';
 import { somePhoto } from '@/tests/makers/walk';
@@ -237,6 +238,33 @@ describe('a price', () => {
       code: 'conflict',
     });
     await decide('accepted', 1, new Date('2026-12-31T23:59:59Z'));
+  });
+
+  it('can be talked about without moving anything', async () => {
+    const write = async (text: string) =>
+      writeToCustomer({
+        quoteId,
+        version: (await quoteNow(quoteId)).version,
+        text,
+        actor: BENCH,
+        now: LATER,
+      });
+    await expect(write('Too early.')).rejects.toMatchObject({ code: 'conflict' });
+    await send();
+    await answerQuestion({ quoteId, text: 'Is the postage in it?', photos: [], now: LATER });
+    await write('It is.');
+    const quote = await quoteNow(quoteId);
+    expect(quote.request.state).toBe('quoted');
+    expect(quote.messages.map(({ author, text }) => [author, text])).toEqual([
+      ['customer', 'Is the postage in it?'],
+      ['staff', 'It is.'],
+    ]);
+    expect((await mailsOf(quoteId)).slice(-2).map(([template]) => template)).toEqual([
+      'quote-answered',
+      'message-from-workshop',
+    ]);
+    await decide('declined');
+    await expect(write('Pity.')).rejects.toMatchObject({ code: 'conflict' });
   });
 
   it('that is declined ends the quote, and owes nothing', async () => {

@@ -20,6 +20,8 @@ export const QUOTE_EVENT_DATA = {
   reminded: z.object({ revision: z.number().int() }),
   lapsed: z.object({ revision: z.number().int() }),
   booked: z.object({ jobNumber: z.string() }),
+  /** words to the customer beside a price */
+  written: z.object({ messageId: z.string() }),
   'turned-down': z.object({ messageId: z.string() }),
 } satisfies Record<string, z.ZodType>;
 
@@ -77,6 +79,8 @@ export function quoteEventLine(
       return 'The price lapsed';
     case 'booked':
       return 'Repair booked';
+    case 'written':
+      return isOwn ? 'We wrote to you' : 'Message to the customer';
     case 'turned-down':
       return 'Turned down';
   }

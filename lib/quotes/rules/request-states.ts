@@ -120,6 +120,18 @@ export function movesFrom(state: RequestState, by: RequestMoveBy): RequestMove[]
   );
 }
 
+/** States in which the customer may add words and photos: nothing was declined, booked or turned down. */
+export const CUSTOMER_MAY_WRITE: readonly RequestState[] = [
+  'asked',
+  'questioned',
+  'quoted',
+  'accepted',
+  'lapsed',
+];
+
+/** States in which the workshop writes beside the price; before one, its words are a question. */
+export const STAFF_MAY_WRITE: readonly RequestState[] = ['quoted', 'accepted', 'lapsed'];
+
 /** What each state is called in the workshop, and what it says to the customer. */
 export const REQUEST_WORDS: Record<RequestState, { label: string; customer: string }> = {
   asked: { label: 'Price asked', customer: 'We are working out your price' },

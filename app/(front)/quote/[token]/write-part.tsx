@@ -6,8 +6,8 @@ import { TextArea } from '@/app/ui/forms/text-area';
 import { Notice } from '@/app/ui/page/notice';
 import { Timeline } from '@/app/ui/page/timeline';
 import { formatInstant } from '@/lib/calendar/format';
-import { MAY_WRITE } from '@/lib/quotes/answer-question';
 import { MOST_PHOTOS } from '@/lib/quotes/rules/request-answers';
+import { CUSTOMER_MAY_WRITE } from '@/lib/quotes/rules/request-states';
 import { answer } from './actions';
 import type { PartProps } from './part-props';
 
@@ -56,7 +56,7 @@ export function TurnedDownPart({ quote, workshop }: PartProps) {
 /** Everything written about the quote, and, while it is open, a way to write more. */
 export function MessagesPart({ quote, token, workshop }: PartProps) {
   const { state } = quote.request;
-  const mayWrite = MAY_WRITE.includes(state) && state !== 'questioned';
+  const mayWrite = CUSTOMER_MAY_WRITE.includes(state) && state !== 'questioned';
   if (!mayWrite && quote.messages.length === 0) return null;
   return (
     <section aria-labelledby="messages">
@@ -91,5 +91,6 @@ export function MessagesPart({ quote, token, workshop }: PartProps) {
 const LABELS: Record<string, string> = {
   asked: 'Something to add?',
   quoted: 'A question about the price, or something you want changed?',
+  accepted: 'Something to say before you book?',
   lapsed: 'Ask for a new price',
 };

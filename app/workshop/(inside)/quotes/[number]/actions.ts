@@ -2,8 +2,9 @@
 import type { FormState } from '@/app/ui/forms/form-state';
 import { askCustomer } from '@/lib/quotes/ask-customer';
 import { turnDown } from '@/lib/quotes/turn-down';
+import { writeToCustomer } from '@/lib/quotes/write-to-customer';
 import { onQuote } from './quote-kit';
-import { questionForm, turnDownForm } from './schema';
+import { messageForm, questionForm, turnDownForm } from './schema';
 
 export async function askQuestion(
   number: string,
@@ -18,6 +19,25 @@ export async function askQuestion(
     part: 'messages',
     work: async ({ data, ...call }) => {
       await askCustomer({ ...call, text: data.text });
+      return null;
+    },
+  });
+}
+
+/** Words beside a price that was sent; nothing moves. */
+export async function writeMessage(
+  number: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onQuote({
+    permission: 'take-in',
+    number,
+    schema: messageForm,
+    formData,
+    part: 'messages',
+    work: async ({ data, ...call }) => {
+      await writeToCustomer({ ...call, text: data.text });
       return null;
     },
   });

@@ -1,23 +1,45 @@
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextArea } from '@/app/ui/forms/text-area';
 import { Timeline } from '@/app/ui/page/timeline';
 import { formatInstant } from '@/lib/calendar/format';
 import { quoteEventLine } from '@/lib/quotes/rules/quote-events';
+import { STAFF_MAY_WRITE } from '@/lib/quotes/rules/request-states';
+import { writeMessage } from './actions';
 import type { QuotePartProps } from './open-quote';
 
 export function MessagesPart({ quote, workshop, staff }: QuotePartProps) {
-  if (quote.messages.length === 0) return null;
+  const mayWrite = STAFF_MAY_WRITE.includes(quote.request.state);
+  if (quote.messages.length === 0 && !mayWrite) return null;
   return (
     <section id="messages" aria-labelledby="messages-head">
       <h2 id="messages-head">Messages</h2>
-      <Timeline
-        label="Messages"
-        entries={quote.messages.map((message) => ({
-          key: message.id,
-          dateTime: message.at.toISOString(),
-          on: formatInstant(message.at, { locale: workshop.locale, zone: workshop.timeZone }),
-          who: message.userId ? staff.get(message.userId)?.name : quote.request.name,
-          what: <span className="written">{message.text}</span>,
-        }))}
-      />
+      {quote.messages.length > 0 ? (
+        <Timeline
+          label="Messages"
+          entries={quote.messages.map((message) => ({
+            key: message.id,
+            dateTime: message.at.toISOString(),
+            on: formatInstant(message.at, { locale: workshop.locale, zone: workshop.timeZone }),
+            who: message.userId ? staff.get(message.userId)?.name : quote.request.name,
+            what: <span className="written">{message.text}</span>,
+          }))}
+        />
+      ) : null}
+      {mayWrite ? (
+        <ActionForm
+          action={writeMessage.bind(null, quote.number)}
+          hidden={{ version: quote.version }}
+          label="Write to the customer"
+        >
+          <TextArea name="text" label="Write to the customer" rows={3} maxLength={4000} />
+          <SubmitButton
+            kind="second"
+            label="Send the message"
+            consequence="Goes out by mail too. The price stays as it is."
+          />
+        </ActionForm>
+      ) : null}
     </section>
   );
 }

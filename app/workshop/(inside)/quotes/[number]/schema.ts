@@ -11,6 +11,7 @@ const wholeNumber = (what: string) =>
   z.coerce.number({ error: `Enter ${what} as a whole number` }).int(`Enter ${what} as a whole number`);
 
 export const questionForm = z.object({ text: text('your question', 4000) });
+export const messageForm = z.object({ text: text('your message', 4000) });
 export const turnDownForm = z.object({ text: text('the reason, in words the customer can follow', 2000) });
 
 /** Lines a quote can have on one form, beside the price of the catalogue. */

@@ -1,0 +1,38 @@
+import { transaction } from '@/lib/db/transaction';
+import { queueMail } from '@/lib/mail/queue';
+import { Refusal } from '@/lib/outcome';
+import type { ToCustomer } from './ask-customer';
+import { STAFF_MAY_WRITE } from './rules/request-states';
+import { writeQuoteEvent } from './write-quote-event';
+
+/**
+ * A message to the customer beside a price that was sent, mirrored by mail. It moves nothing: the price waits as before.
+ * Before a price, words to the customer are a question.
+ */
+export async function writeToCustomer(o: ToCustomer): Promise<void> {
+  await transaction(async (tx) => {
+    const request = await tx.quoteRequest.findUnique({
+      where: { quoteId: o.quoteId },
+      select: { email: true },
+    });
+    if (!request) throw new Refusal('not-found', 'There is no such request.');
+    const message = await tx.message.create({
+      data: { quoteId: o.quoteId, author: 'staff', userId: o.actor.id, text: o.text, at: o.now },
+      select: { id: true },
+    });
+    await writeQuoteEvent(tx, {
+      quoteId: o.quoteId,
+      actor: o.actor,
+      now: o.now,
+      event: { kind: 'written', data: { messageId: message.id } },
+      expected: { version: o.version, states: STAFF_MAY_WRITE },
+    });
+    await queueMail(tx, {
+      template: 'message-from-workshop',
+      data: { text: o.text },
+      to: request.email,
+      quoteId: o.quoteId,
+      now: o.now,
+    });
+  });
+}
