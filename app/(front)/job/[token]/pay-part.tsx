@@ -22,7 +22,7 @@ export function PayPart({ job, workshop, owed }: Omit<PartProps, 'token'> & { ow
   const amount = formatMoney(owed, workshop.currency, workshop.locale);
   const { bank } = ways;
   return (
-    <div>
+    <div className="mt-6 flex flex-col gap-3">
       <h3 id="pay">How to pay</h3>
       {ways.link ? (
         <p>
