@@ -8,6 +8,20 @@ import { table } from '@/lib/documents/kit/table';
 
 export type FittedPart = { name: string; quantity: number; lot: string | null };
 
+export type ConnectorProof = Omit<CheckReading, 'reading' | 'unit' | 'limits'> & {
+  /** '24 pins through, 30 pairs open', and each fault. */
+  lines: readonly string[];
+};
+
+/** A wire laid in the place of a broken trace. */
+export type LaidWire = {
+  /** From where to where, its length and diameter. */
+  what: string;
+  /** As measured, and the most that the copper and two sound joints read. */
+  milliohms: number;
+  expected: number;
+};
+
 export type CheckReading = {
   name: string;
   reading: string;
@@ -22,9 +36,12 @@ export type CheckReading = {
 export type Proof = {
   work: readonly string[];
   parts: readonly FittedPart[];
+  wires: readonly LaidWire[];
   checkSheet: { name: string; version: number };
   /** In the order taken; a reading that failed and was taken again appears twice. */
   readings: readonly CheckReading[];
+  /** Connector sheets: what the probes read, in one line with the faults. */
+  connectors: readonly ConnectorProof[];
   technician: { initials: string; provedOn: Day };
 };
 
@@ -60,6 +77,7 @@ export function drawProof(sheet: Sheet, proof: Proof, locale: string): void {
     },
     { level: 'H3' },
   );
+  if (proof.wires.length > 0) drawWires(sheet, proof.wires);
   const sheetName = `Bench checks: ${proof.checkSheet.name}, version ${proof.checkSheet.version}`;
   section(
     sheet,
@@ -87,6 +105,7 @@ export function drawProof(sheet: Sheet, proof: Proof, locale: string): void {
     },
     { wide: true, level: 'H3' },
   );
+  if (proof.connectors.length > 0) drawConnectors(sheet, proof.connectors, locale);
   section(
     sheet,
     'Signed off',
@@ -97,5 +116,51 @@ export function drawProof(sheet: Sheet, proof: Proof, locale: string): void {
       flowText(sheet, part, 'P', text, column);
     },
     { level: 'H3' },
+  );
+}
+
+function drawWires(sheet: Sheet, wires: readonly LaidWire[]): void {
+  section(
+    sheet,
+    'Jumper wires laid',
+    (part, column) => {
+      const columns = [
+        { head: 'Wire', share: 5 },
+        { head: 'Reading', share: 2, align: 'right', face: 'mono' },
+        { head: 'Expected at most', share: 2.4, align: 'right', face: 'mono' },
+      ] as const;
+      const rows = wires.map((wire) => ({
+        cells: [wire.what, `${wire.milliohms} mΩ`, `${wire.expected} mΩ`],
+      }));
+      table(sheet, part, columns, rows, column);
+    },
+    { level: 'H3' },
+  );
+}
+
+function drawConnectors(sheet: Sheet, connectors: readonly ConnectorProof[], locale: string): void {
+  section(
+    sheet,
+    'Connectors, probed pin by pin',
+    (part, column) => {
+      const columns = [
+        { head: 'Connector', share: 3.4 },
+        { head: 'What the probes read', share: 5 },
+        { head: 'Result', share: 1.7 },
+        { head: 'When', share: 1.7 },
+        { head: 'By', share: 0.8 },
+      ] as const;
+      const rows = connectors.map((check) => ({
+        cells: [
+          check.name,
+          check.lines.join('; '),
+          results[check.result],
+          formatDay(check.on, locale, 'short'),
+          check.by,
+        ],
+      }));
+      table(sheet, part, columns, rows, column);
+    },
+    { wide: true, level: 'H3' },
   );
 }

@@ -104,6 +104,7 @@ const DOCKET = {
   work: { orderBy: { at: 'asc' } },
   partUses: { orderBy: { at: 'asc' }, include: { lot: { include: { part: true } } } },
   checkEntries: { orderBy: { at: 'asc' } },
+  jumperWires: { orderBy: { at: 'asc' } },
   quotes: {
     include: {
       revisions: { orderBy: { revision: 'asc' }, include: { lines: { orderBy: { position: 'asc' } } } },

@@ -1,11 +1,15 @@
 import { createHash, randomBytes } from 'node:crypto';
 import { limitsText } from '@/lib/bench/rules/checks';
+import { entryText } from '@/lib/bench/rules/entry-text';
+import { readKeptProbes } from '@/lib/bench/rules/kept-probes';
+import { probeFaults, probesLine } from '@/lib/bench/rules/probes';
+import { wireVerdict, wireWords } from '@/lib/bench/rules/wire-verdict';
 import { readCheck } from '@/lib/bench/stored-checks';
 import { type Day, dayInZone, maxDay } from '@/lib/calendar/day';
 import type { WorkingCalendar } from '@/lib/calendar/working';
 import { config } from '@/lib/config';
 import { drawCertificate } from '@/lib/documents/certificate';
-import type { CheckReading, Proof } from '@/lib/documents/proof';
+import type { Proof } from '@/lib/documents/proof';
 import { putFile } from '@/lib/files/store';
 import { type JobRecord, stagesReached } from '@/lib/jobs/records';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
@@ -142,23 +146,16 @@ function proofOf(
 ): Proof {
   const initials = (userId: string) => o.staff.get(userId)?.initials ?? '';
   const checks = new Map(job.sheet.checks.map((check) => [check.id, readCheck(check)]));
-  const readings = job.checkEntries.flatMap((entry): CheckReading[] => {
+  const entries = job.checkEntries.flatMap((entry) => {
     const check = checks.get(entry.checkId);
     if (!check) return [];
-    return [
-      {
-        name: check.label,
-        reading:
-          entry.reading === null
-            ? (entry.choice ?? (entry.isPassed ? 'done' : 'not done'))
-            : String(entry.reading),
-        unit: check.unit ?? '',
-        limits: limitsText(check),
-        result: entry.isPassed ? 'pass' : 'fail',
-        on: dayInZone(entry.at, o.timeZone),
-        by: initials(entry.userId),
-      },
-    ];
+    const base = {
+      name: check.label,
+      result: entry.isPassed ? ('pass' as const) : ('fail' as const),
+      on: dayInZone(entry.at, o.timeZone),
+      by: initials(entry.userId),
+    };
+    return [{ base, check, entry, probes: readKeptProbes(entry.probes) }];
   });
   const last = job.checkEntries.at(-1);
   return {
@@ -168,8 +165,23 @@ function proofOf(
       quantity: use.quantity,
       lot: use.lot.code,
     })),
+    wires: job.jumperWires.map((wire) => ({
+      what: wireWords(wire),
+      milliohms: wire.milliohms,
+      expected: wireVerdict(wire).most,
+    })),
     checkSheet: { name: job.repair.name, version: job.sheet.version },
-    readings,
+    readings: entries
+      .filter(({ probes }) => probes.length === 0)
+      .map(({ base, check, entry }) => ({
+        ...base,
+        reading: entry.reading === null ? entryText(entry, null) : String(entry.reading),
+        unit: entry.reading === null ? '' : (check.unit ?? ''),
+        limits: limitsText(check),
+      })),
+    connectors: entries
+      .filter(({ probes }) => probes.length > 0)
+      .map(({ base, probes }) => ({ ...base, lines: [probesLine(probes), ...probeFaults(probes)] })),
     technician: {
       initials: last ? initials(last.userId) : '',
       provedOn: last ? dayInZone(last.at, o.timeZone) : o.today,

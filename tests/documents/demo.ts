@@ -1,6 +1,7 @@
 import { day } from '@/lib/calendar/day';
 import type { BagLabelData, LabelSetting } from '@/lib/documents/bag-label';
 import type { CertificateData } from '@/lib/documents/certificate';
+import type { CustomsNoteData } from '@/lib/documents/customs-note';
 import type { InvoiceData } from '@/lib/documents/invoice';
 import type { Setting, Workshop } from '@/lib/documents/kit/page';
 import type { PackingSlipData } from '@/lib/documents/packing-slip';
@@ -11,6 +12,7 @@ import { invoiceTotals } from '@/lib/invoices/rules/totals';
 import { waysToPay } from '@/lib/invoices/rules/ways-to-pay';
 import { totals } from '@/lib/money/tax';
 import { batteryVerdict } from '@/lib/parcels/rules/battery';
+import { customsNote } from '@/lib/parcels/rules/customs-note';
 import { packingAdvice } from '@/lib/parcels/rules/packing';
 import { repairForm } from '@/lib/quotes/rules/repair-form';
 import { certificateText } from '@/lib/warranty/rules/certificate-text';
@@ -205,6 +207,23 @@ export function certificateOf(lines: readonly CoverLine[]): CertificateData {
       parts: [
         { name: 'USB Type-C socket, 16 pins, mid-mount', quantity: 1, lot: 'HB-2611-04' },
         { name: 'Enamelled copper wire, 0.1 mm', quantity: 1, lot: 'WR-0093' },
+      ],
+      wires: [{ what: 'pad A6 to resistor R12, 30 mm of 0.1 mm wire', milliohms: 78, expected: 85.9 }],
+      connectors: [
+        {
+          name: 'USB Type-C receptacle: every pin and neighbouring pair',
+          lines: ['24 pins through, 29 of 30 pairs open', 'A4 VBUS and A5 CC1 read joined'],
+          result: 'fail',
+          on: day('2026-12-10'),
+          by: 'MR',
+        },
+        {
+          name: 'USB Type-C receptacle: every pin and neighbouring pair',
+          lines: ['24 pins through, 30 pairs open'],
+          result: 'pass',
+          on: day('2026-12-11'),
+          by: 'MR',
+        },
       ],
       checkSheet: { name: 'USB socket', version: 3 },
       readings: [
@@ -488,4 +507,42 @@ export const labelSetting: LabelSetting = {
   workshop: workshop.name,
   locale: setting.locale,
   made: setting.made,
+};
+
+export const customs: CustomsNoteData = {
+  setting,
+  workshop,
+  job,
+  jobUrl: `https://quay-alder.example.org/workshop/jobs/${job}`,
+  unit,
+  note: customsNote({
+    sender: {
+      name: workshop.name,
+      address: workshop.address,
+      country: 'United Kingdom (GB)',
+      phone: '01632 960417',
+      email: 'bench@quay-alder.example.org',
+    },
+    receiver: {
+      name: customer,
+      address: ['Marktgasse 3', '9470 Buchs'],
+      country: 'Switzerland (CH)',
+      phone: '',
+      email: 'mira@example.org',
+    },
+    unit: unit.model,
+    family: 'Field recorders',
+    serial: unit.serial,
+    isRepaired: true,
+    isClaim: false,
+    unitGrams: 420,
+    parcelGrams: 980,
+    valueMinor: 24_000,
+    repairMinor: 13_060,
+    currency: 'GBP',
+    tariffNumber: '8519.81',
+    battery: { kind: 'lithium-ion', wattHours: 7.4, packed: 'fitted' },
+    reference: 'J-CE9S-AWRW',
+    invoice: '2026-0148',
+  }),
 };

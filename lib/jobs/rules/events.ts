@@ -24,6 +24,9 @@ export const EVENT_DATA = {
     lot: z.string(),
     quantity: z.number().int(),
   }),
+  'wire-recorded': z.object({ wireId: z.string(), from: z.string(), to: z.string() }),
+  'photo-described': z.object({ photoId: z.string(), marks: z.number().int() }),
+  'lot-recalled': z.object({ recallId: z.string(), part: z.string(), lot: z.string() }),
   'check-recorded': z.object({ entryId: z.string(), check: z.string(), isPassed: z.boolean() }),
   'offer-written': z.object({ revision: z.number().int(), gross: z.number().int() }),
   'offer-decided': z.object({ revision: z.number().int(), decision: z.enum(['accepted', 'declined']) }),
@@ -95,6 +98,12 @@ export function eventLine(kind: string, data: unknown): string {
       return `Work recorded, ${event.data.minutes} minutes`;
     case 'part-used':
       return `Part used: ${event.data.quantity} × ${event.data.part}, lot ${event.data.lot}`;
+    case 'wire-recorded':
+      return `Jumper wire: ${event.data.from} to ${event.data.to}`;
+    case 'photo-described':
+      return event.data.marks === 0 ? 'Photo described' : `Photo described, ${markWords(event.data.marks)}`;
+    case 'lot-recalled':
+      return `Letter sent about ${event.data.part}, lot ${event.data.lot}`;
     case 'check-recorded':
       return `${event.data.isPassed ? 'Passed' : 'Failed'}: ${event.data.check}`;
     case 'offer-written':
@@ -161,6 +170,10 @@ const SERIAL_WORDS = {
   'likely-misread': 'looks misread',
   different: 'differs',
 } as const;
+
+function markWords(marks: number): string {
+  return marks === 1 ? 'one place marked' : `${marks} places marked`;
+}
 
 function differenceWords(differences: readonly string[]): string {
   return differences.length === 0 ? '' : `; ${differences.join('; ')}`;
