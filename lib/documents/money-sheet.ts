@@ -53,17 +53,21 @@ export type PricePlace = { locale: string; column: Column; totalWord: string };
 export function drawPrice(sheet: Sheet, parent: Element, price: Price, place: PricePlace): void {
   const money = (minor: number): string => formatMoney(minor, price.currency, place.locale);
   const { totals, taxName } = price;
+  // A column that no line fills says nothing.
+  const isCounted = price.lines.some((line) => line.quantity !== '');
+  const cells = (what: string, quantity: string, amount: string) =>
+    isCounted ? [what, quantity, amount] : [what, amount];
   const columns = [
-    { head: 'For', share: 7 },
-    { head: 'Quantity', share: 2 },
+    { head: 'For', share: isCounted ? 7 : 9 },
+    ...(isCounted ? [{ head: 'Quantity', share: 2 }] : []),
     { head: amountHead(price), share: 3, align: 'right', face: 'mono' },
   ] as const;
-  const lines = price.lines.map((line) => ({ cells: [line.description, line.quantity, money(line.amount)] }));
-  const total = {
-    cells: [withTax(place.totalWord, taxName), '', money(totals.gross)],
-    total: true,
-  };
-  table(sheet, parent, columns, [...lines, ...netRows(price, money), total], place.column, { after: 10 });
+  const rows = [
+    ...price.lines.map((line) => ({ cells: cells(line.description, line.quantity, money(line.amount)) })),
+    ...netRows(price, money).map(([what, amount]) => ({ cells: cells(what, '', amount) })),
+    { cells: cells(withTax(place.totalWord, taxName), '', money(totals.gross)), total: true },
+  ];
+  table(sheet, parent, columns, rows, place.column, { after: 10 });
   if (taxName !== null) drawTax(sheet, parent, price, taxName, money, place.column);
   for (const note of price.taxNotes)
     flowText(sheet, parent, 'P', note, place.column, { style: styles.small, after: 2 });
@@ -75,12 +79,12 @@ function amountHead(price: Price): string {
 }
 
 /** Where the lines are without tax, their sum and the tax stand between them and the total. */
-function netRows({ mode, taxName, totals }: Price, money: (minor: number) => string): { cells: string[] }[] {
+function netRows({ mode, taxName, totals }: Price, money: (minor: number) => string): [string, string][] {
   if (mode === 'gross' || taxName === null) return [];
   const taxed = totals.breakdown.filter((part) => part.category === 'S');
   return [
-    { cells: ['Together', '', money(totals.net)] },
-    ...taxed.map((part) => ({ cells: [showCategory(part, taxName), '', money(part.tax)] })),
+    ['Together', money(totals.net)],
+    ...taxed.map((part): [string, string] => [showCategory(part, taxName), money(part.tax)]),
   ];
 }
 

@@ -100,7 +100,9 @@ export function drawQuote(data: QuoteData): Promise<Uint8Array> {
     ['If you say no', data.ifNo],
   ] as const) {
     if (steps.length > 0)
-      section(sheet, heading, (part, column) => flowList(sheet, part, steps, 'number', column));
+      section(sheet, heading, (part, column) =>
+        flowList(sheet, part, steps, steps.length > 1 ? 'number' : 'dash', column),
+      );
   }
   section(sheet, 'Your answer', (part, column) => {
     const by = formatDay(data.validUntil, locale, 'weekday');

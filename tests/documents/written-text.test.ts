@@ -163,6 +163,15 @@ describe('what the documents say', () => {
     expect(first).not.toContain('Changed price');
   });
 
+  test('a column of quantities is there only where a line has one', async () => {
+    const { price } = quote;
+    const bare = price.lines.map((line) => ({ ...line, quantity: '' }));
+    expect(textOf(await drawQuote(quote))).toContain('Quantity');
+    const text = textOf(await drawQuote({ ...quote, price: { ...price, lines: bare } }));
+    expect(text).not.toContain('Quantity');
+    expect(text).toContain('£130.60');
+  });
+
   test('amounts without tax show their sum, the tax and the total', async () => {
     const totals = {
       net: 10000,

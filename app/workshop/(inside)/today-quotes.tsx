@@ -75,7 +75,7 @@ export function quoteAction({ quote, step }: Row, role: Role): { label: string; 
       ? { label: 'Write the quote', href: `${page}/price` }
       : { label: 'Read and ask', href: page },
     'lapses-soon': { label: 'Look at the price', href: `${page}#prices` },
-    'not-booked': { label: 'See whom to ask', href: page },
+    'not-booked': { label: 'Look at the quote', href: page },
   };
   return actions[step];
 }

@@ -45,24 +45,26 @@ export default async function RepairFormPage({ params }: { params: Promise<{ tok
           Keep it (PDF)
         </LinkButton>
       </PageHead>
-      <Docket
-        kind="Quote"
-        number={showNumber(form.number)}
-        heading={form.unit.model}
-        headingLevel={2}
-        qr={
-          form.answerUrl
-            ? { text: form.answerUrl, alt: 'QR code that opens this quote to answer it' }
-            : undefined
-        }
-        stubFacts={[
-          { term: 'Revision', text: String(form.revision) },
-          { term: 'Provided', text: formatDay(form.providedOn, locale, 'short') },
-          { term: 'Held until', text: formatDay(form.validUntil, locale, 'short') },
-        ]}
-      >
-        <FormFields fields={form.fields} />
-      </Docket>
+      <div className="print:[&_.docket]:break-inside-auto!">
+        <Docket
+          kind="Quote"
+          number={showNumber(form.number)}
+          heading={form.unit.model}
+          headingLevel={2}
+          qr={
+            form.answerUrl
+              ? { text: form.answerUrl, alt: 'QR code that opens this quote to answer it' }
+              : undefined
+          }
+          stubFacts={[
+            { term: 'Revision', text: String(form.revision) },
+            { term: 'Provided', text: formatDay(form.providedOn, locale, 'short') },
+            { term: 'Held until', text: formatDay(form.validUntil, locale, 'short') },
+          ]}
+        >
+          <FormFields fields={form.fields} />
+        </Docket>
+      </div>
     </>
   );
 }

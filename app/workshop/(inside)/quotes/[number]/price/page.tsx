@@ -86,6 +86,22 @@ export default async function WriteQuotePage({ params, searchParams }: Props) {
         hidden={{ version: quote.version }}
         label="Quote"
       >
+        <TextArea
+          name="reason"
+          label="What we found"
+          hint="From what the customer wrote and sent, in words they can follow."
+          rows={4}
+          maxLength={2000}
+          defaultValue={start.reason}
+        />
+        <TextArea
+          name="proposal"
+          label="What we propose"
+          hint="The kind of repair, in one or two sentences."
+          rows={3}
+          maxLength={1000}
+          defaultValue={start.proposal}
+        />
         <Select
           name="repairId"
           label="Repair of the catalogue"
@@ -111,22 +127,6 @@ export default async function WriteQuotePage({ params, searchParams }: Props) {
             taxes={taxes}
           />
         ))}
-        <TextArea
-          name="reason"
-          label="What we found"
-          hint="From what the customer wrote and sent, in words they can follow."
-          rows={4}
-          maxLength={2000}
-          defaultValue={start.reason}
-        />
-        <TextArea
-          name="proposal"
-          label="What we propose"
-          hint="The kind of repair, in one or two sentences."
-          rows={3}
-          maxLength={1000}
-          defaultValue={start.proposal}
-        />
         <TextField
           name="workingDays"
           label="Working days from the unit’s arrival"
