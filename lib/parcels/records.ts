@@ -37,3 +37,8 @@ function readCarrierKind(text: string): CarrierKind {
   if (!kind) throw new Error(`a carrier has the unknown kind ${text}`);
   return kind;
 }
+
+/** What the catalogue calls units of a family: a customs form asks for the kind of thing in plain words. */
+export async function familyName(id: string): Promise<string> {
+  return (await db.family.findUniqueOrThrow({ where: { id }, select: { name: true } })).name;
+}

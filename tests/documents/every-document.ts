@@ -1,5 +1,6 @@
 import { drawBagLabel, drawBagLabelSheet } from '@/lib/documents/bag-label';
 import { drawCertificate } from '@/lib/documents/certificate';
+import { drawCustomsNote } from '@/lib/documents/customs-note';
 import { drawInvoice } from '@/lib/documents/invoice';
 import { drawPackingSlip } from '@/lib/documents/packing-slip';
 import { drawQuote } from '@/lib/documents/quote';
@@ -8,6 +9,7 @@ import { drawRepairForm } from '@/lib/documents/repair-form';
 import {
   certificate,
   creditNote,
+  customs,
   form,
   invoice,
   label,
@@ -49,6 +51,12 @@ export const everyDocument = [
   },
   { name: 'credit note', margin: 38, draw: () => drawInvoice(creditNote) },
   { name: 'receipt', margin: 38, draw: () => drawReceipt(receipt) },
+  { name: 'customs note', margin: 38, draw: () => drawCustomsNote(customs) },
+  {
+    name: 'customs note on Letter',
+    margin: 38,
+    draw: () => drawCustomsNote({ ...customs, setting: letter }),
+  },
   { name: 'bag label', margin: 0, draw: () => drawBagLabel(label, labelSetting) },
   {
     name: 'sheet of bag labels',

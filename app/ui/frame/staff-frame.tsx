@@ -8,6 +8,7 @@ const LINKS: readonly NavEntry[] = [
   { href: '/workshop/quotes', label: 'Quotes' },
   { href: '/workshop/arrivals', label: 'Arrivals' },
   { href: '/workshop/jobs', label: 'Jobs' },
+  { href: '/workshop/dispatch', label: 'Dispatch' },
   { href: '/workshop/claims', label: 'Claims' },
   { href: '/workshop/money', label: 'Money' },
   { href: '/workshop/parts', label: 'Parts' },

@@ -10,6 +10,7 @@ import { moveOf } from '@/lib/jobs/rules/stages';
 import { decimalText, formatMoney } from '@/lib/money/amount';
 import { carriersInUse } from '@/lib/parcels/records';
 import type { BatteryVerdict } from '@/lib/parcels/rules/battery';
+import { needsCustomsNote } from '@/lib/parcels/rules/customs';
 import { centimetreText } from '@/lib/parcels/rules/measures';
 import { PACKED_BATTERIES, PACKED_BATTERY_WORDS, packedVerdict } from '@/lib/parcels/rules/packed-battery';
 import { batteryOfModel, parcelToAsk, readParcel } from '@/lib/parcels/stored-parcel';
@@ -41,6 +42,11 @@ export async function DispatchForm({ job, workshop }: SheetProps) {
   const carriers = await carriersInUse();
   const parcel = readParcel(job);
   const model = batteryOfModel(job);
+  const isAbroad = needsCustomsNote({
+    from: workshop.country,
+    to: job.customer.country,
+    free: workshop.customsFree,
+  });
   return (
     <>
       <ActionForm action={sendBack.bind(null, job.number)} hidden={carriedFields(job.version)} label={label}>
@@ -111,6 +117,13 @@ export async function DispatchForm({ job, workshop }: SheetProps) {
       </ActionForm>
       <BatteryNote verdict={packedVerdict(model, parcel.battery)} />
       <CarrierAnswers carriers={carriers} parcel={parcelToAsk(parcel, model)} money={{ currency, locale }} />
+      {isAbroad ? (
+        <p>
+          <TextLink href={`/workshop/jobs/${job.number}/customs`}>
+            This parcel goes abroad: what its customs form asks
+          </TextLink>
+        </p>
+      ) : null}
       <p>
         <TextLink href="/workshop/dispatch">Everything that goes back today</TextLink>
       </p>

@@ -1,0 +1,124 @@
+import type { Metadata } from 'next';
+import { LinkButton } from '@/app/ui/page/button';
+import { PageHead } from '@/app/ui/page/page-head';
+import { type Column, Table } from '@/app/ui/page/table';
+import { TextLink } from '@/app/ui/page/text-link';
+import { NumberText } from '@/app/ui/words/number-text';
+import { formatDay } from '@/lib/calendar/format';
+import { now } from '@/lib/clock';
+import { formatMoney } from '@/lib/money/amount';
+import { showNumber } from '@/lib/numbers/job-number';
+import { type DispatchRow, listDispatch } from '@/lib/parcels/list-dispatch';
+import { needsCustomsNote } from '@/lib/parcels/rules/customs';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import type { WorkshopCard } from '@/lib/workshop/card';
+import { readWorkshop } from '@/lib/workshop/records';
+import { requireStaff } from '../../who';
+
+export const metadata: Metadata = { title: 'Dispatch' };
+
+export default async function DispatchPage() {
+  await requireStaff(rolesThatMay('dispatch'));
+  const [list, workshop] = await Promise.all([listDispatch({ now: now() }), readWorkshop()]);
+  const { locale } = workshop;
+  const money = (minor: number) => formatMoney(minor, workshop.currency, locale);
+  const common = columns(workshop);
+  return (
+    <>
+      <PageHead
+        title="Dispatch"
+        lead={formatDay(list.today, locale, 'weekday')}
+        next={
+          list.mayGo.length === 0
+            ? 'nothing that is ready may go yet.'
+            : `pack what may go, and name its carrier on its job sheet.`
+        }
+      />
+      <section aria-labelledby="may-go">
+        <h2 id="may-go">{`May go today (${list.mayGo.length})`}</h2>
+        <Table
+          caption="Ready, and nothing is owed"
+          captionHidden
+          rows={list.mayGo}
+          rowKey={(row) => row.number}
+          empty="Nothing that is ready is paid for."
+          columns={[
+            ...common,
+            { key: 'customs', head: 'Customs', cell: (row) => <Customs row={row} workshop={workshop} /> },
+          ]}
+        />
+      </section>
+      <section aria-labelledby="waits">
+        <h2 id="waits">{`Ready, not paid yet (${list.waits.length})`}</h2>
+        <Table
+          caption="Ready, and still to be paid for"
+          captionHidden
+          rows={list.waits}
+          rowKey={(row) => row.number}
+          empty="No ready unit waits for its money."
+          columns={[
+            ...common,
+            { key: 'owed', head: 'Left to pay', kind: 'number', cell: (row) => money(row.owed) },
+          ]}
+        />
+      </section>
+      <section aria-labelledby="sent">
+        <h2 id="sent">{`Sent today (${list.sent.reduce((sum, each) => sum + each.rows.length, 0)})`}</h2>
+        {list.sent.length === 0 ? <p>Nothing has gone yet.</p> : null}
+        {list.sent.map(({ carrier, rows }) => (
+          <div key={carrier}>
+            <Table
+              caption={carrier}
+              rows={rows}
+              rowKey={(row) => row.number}
+              columns={[
+                ...common.filter((column) => column.key !== 'ready'),
+                {
+                  key: 'reference',
+                  head: 'Carrier’s reference',
+                  cell: (row) => <NumberText text={row.reference} />,
+                },
+              ]}
+            />
+            <p>
+              <LinkButton
+                href={`/workshop/dispatch/hand-over?carrier=${encodeURIComponent(carrier)}`}
+                kind="second"
+              >
+                {`Hand-over list for ${carrier}`}
+              </LinkButton>
+            </p>
+          </div>
+        ))}
+      </section>
+    </>
+  );
+}
+
+function columns({ locale }: WorkshopCard): Column<DispatchRow>[] {
+  return [
+    {
+      key: 'number',
+      head: 'Job',
+      kind: 'rowhead',
+      cell: (row) => (
+        <TextLink href={`/workshop/jobs/${row.number}`}>
+          <NumberText text={showNumber(row.number)} />
+        </TextLink>
+      ),
+    },
+    { key: 'unit', head: 'Unit', cell: (row) => row.unit },
+    { key: 'to', head: 'Goes to', cell: (row) => `${row.customer}, ${row.town}, ${row.country}` },
+    {
+      key: 'ready',
+      head: 'Ready since',
+      cell: (row) => (row.readyOn ? formatDay(row.readyOn, locale, 'short') : ''),
+    },
+  ];
+}
+
+function Customs({ row, workshop }: { row: DispatchRow; workshop: WorkshopCard }) {
+  if (!needsCustomsNote({ from: workshop.country, to: row.country, free: workshop.customsFree }))
+    return 'none';
+  return <TextLink href={`/workshop/jobs/${row.number}/customs`}>Customs note</TextLink>;
+}

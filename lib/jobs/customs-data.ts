@@ -1,0 +1,67 @@
+import { config } from '@/lib/config';
+import type { CustomsNoteData } from '@/lib/documents/customs-note';
+import { showNumber } from '@/lib/numbers/job-number';
+import { customsNote } from '@/lib/parcels/rules/customs-note';
+import { batteryOfModel, readParcel } from '@/lib/parcels/stored-parcel';
+import type { WorkshopCard } from '@/lib/workshop/records';
+import { type JobRecord, readKind } from './records';
+
+/** Everything a customs form asks about a job's parcel. `family` is the catalogue's name for units of this kind. */
+export function customsData(job: JobRecord, o: { workshop: WorkshopCard; family: string }): CustomsNoteData {
+  const { workshop } = o;
+  const { customer, model } = job;
+  const unit = `${model.maker} ${model.name}`;
+  const parcel = readParcel(job);
+  const { battery, wattHours } = batteryOfModel(job);
+  const country = countryNames(workshop.locale);
+  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  const ready = job.events.findLast((event) => event.toStage === 'ready' && event.fromStage !== 'unclaimed');
+  return {
+    setting: { paper: workshop.paper, locale: workshop.locale, made: job.readyAt ?? job.bookedAt },
+    workshop: {
+      name: workshop.name,
+      address: [...workshop.addressLines, workshop.town, workshop.postcode].filter((line) => line !== ''),
+      phone: workshop.phone || null,
+      email: workshop.email || null,
+    },
+    job: job.number,
+    jobUrl: `${config.appUrl}/workshop/jobs/${job.number}`,
+    unit: { model: unit, serial: job.serialTyped },
+    note: customsNote({
+      sender: {
+        name: workshop.name,
+        address: [...workshop.addressLines, workshop.town, workshop.postcode],
+        country: country(workshop.country),
+        phone: workshop.phone,
+        email: workshop.email,
+      },
+      receiver: {
+        name: customer.name,
+        address: [...customer.addressLines, customer.town, customer.postcode],
+        country: country(customer.country),
+        phone: customer.phone,
+        email: customer.email,
+      },
+      unit,
+      family: o.family,
+      serial: job.serialTyped,
+      // Only a unit whose checks passed comes to ready from proving; every other way there is a return without repair.
+      isRepaired: ready?.fromStage === 'proving',
+      isClaim: readKind(job.kind) === 'claim',
+      unitGrams: model.weightGrams || null,
+      parcelGrams: parcel.grams,
+      valueMinor: parcel.valueMinor,
+      repairMinor: agreed?.grossMinor ?? 0,
+      currency: job.quotes[0]?.currency ?? workshop.currency,
+      tariffNumber: model.tariffNumber,
+      battery: { kind: battery, wattHours, packed: parcel.battery },
+      reference: showNumber(job.number),
+      invoice: job.invoices.findLast((paper) => paper.kind === 'invoice')?.number ?? null,
+    }),
+  };
+}
+
+function countryNames(locale: string): (code: string) => string {
+  const names = new Intl.DisplayNames([locale, 'en'], { type: 'region' });
+  return (code) => `${names.of(code) ?? code} (${code})`;
+}

@@ -1,0 +1,102 @@
+import { addDays, type Day, dayInZone, startOfDay } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import type { Prisma } from '@/lib/db/generated/client';
+import { balanceOf } from '@/lib/invoices/rules/balance';
+import { readKind } from '@/lib/jobs/records';
+import type { JobKind } from '@/lib/jobs/rules/stages';
+import { readWorkshop } from '@/lib/workshop/records';
+
+export type DispatchRow = {
+  number: string;
+  kind: JobKind;
+  unit: string;
+  customer: string;
+  /** town and country, as far as a list says where a parcel goes */
+  town: string;
+  country: string;
+  readyOn: Day | null;
+  /** still to pay, minor units; below zero is to be given back */
+  owed: number;
+  grams: number | null;
+  carrier: string;
+  reference: string;
+  sentAt: Date | null;
+};
+
+export type DispatchDay = {
+  today: Day;
+  /** ready, and nothing is owed: may go today */
+  mayGo: DispatchRow[];
+  /** ready, and still to be paid for */
+  waits: DispatchRow[];
+  /** sent on the day, by carrier, both in order */
+  sent: { carrier: string; rows: DispatchRow[] }[];
+};
+
+const SHOWN = {
+  number: true,
+  kind: true,
+  readyAt: true,
+  sentBackAt: true,
+  carrier: true,
+  carrierReference: true,
+  parcelGrams: true,
+  model: { select: { maker: true, name: true } },
+  customer: { select: { name: true, town: true, country: true } },
+  quotes: { select: { revisions: { select: { state: true, grossMinor: true } } } },
+  invoices: { select: { kind: true, payableMinor: true } },
+  payments: { select: { amountMinor: true } },
+} satisfies Prisma.JobSelect;
+
+/** More units than this at once are not a small workshop's; those that are ready longest are listed. */
+const MOST_LISTED = 300;
+
+/** What goes back, what waits for its money, and what was handed to carriers on one day of the workshop; today unless said. */
+export async function listDispatch(o: { now: Date; day?: Day | null }): Promise<DispatchDay> {
+  const { timeZone } = await readWorkshop();
+  const today = dayInZone(o.now, timeZone);
+  const on = o.day ?? today;
+  const [ready, sent] = await Promise.all([
+    db.job.findMany({
+      where: { stage: 'ready' },
+      orderBy: [{ readyAt: 'asc' }, { number: 'asc' }],
+      select: SHOWN,
+      take: MOST_LISTED,
+    }),
+    db.job.findMany({
+      where: { sentBackAt: { gte: startOfDay(on, timeZone), lt: startOfDay(addDays(on, 1), timeZone) } },
+      orderBy: [{ sentBackAt: 'asc' }, { number: 'asc' }],
+      select: SHOWN,
+      take: MOST_LISTED,
+    }),
+  ]);
+  const rows = ready.map((row) => shown(row, timeZone));
+  return {
+    today,
+    mayGo: rows.filter((row) => row.owed <= 0),
+    waits: rows.filter((row) => row.owed > 0),
+    sent: byCarrier(sent.map((row) => shown(row, timeZone))),
+  };
+}
+
+function byCarrier(rows: readonly DispatchRow[]): DispatchDay['sent'] {
+  const carriers = [...new Set(rows.map((row) => row.carrier))].toSorted((a, b) => a.localeCompare(b));
+  return carriers.map((carrier) => ({ carrier, rows: rows.filter((row) => row.carrier === carrier) }));
+}
+
+function shown(row: Prisma.JobGetPayload<{ select: typeof SHOWN }>, timeZone: string): DispatchRow {
+  return {
+    number: row.number,
+    kind: readKind(row.kind),
+    unit: `${row.model.maker} ${row.model.name}`,
+    customer: row.customer.name,
+    town: row.customer.town,
+    country: row.customer.country,
+    readyOn: row.readyAt && dayInZone(row.readyAt, timeZone),
+    owed: balanceOf(row).owed,
+    grams: row.parcelGrams,
+    carrier: row.carrier,
+    reference: row.carrierReference,
+    sentAt: row.sentBackAt,
+  };
+}
