@@ -133,6 +133,10 @@ describe('a changed cell', () => {
     expect(problemsOf(plan(with_(usb, { weight: '125' }), midi))).toEqual([[3, 'Weight g']]);
   });
 
+  test('that cannot be read is told once, not as a difference too', () => {
+    expect(problemsOf(plan(usb, with_(midi, { weight: 'heavy' })))).toEqual([[3, 'Weight g']]);
+  });
+
   test('of the family moves the model', () => {
     const move = { familyAddress: 'tuners', family: 'Tuners', familyPlace: '2' };
     const found = plan(with_(usb, move), with_(midi, move));

@@ -249,9 +249,13 @@ function makeShelf<Data>(facts: ShelfFacts<Data>) {
 
   // A later row repeats what the first one said; its own cells are read too, so that every fault is told where it stands.
   function compare(first: Entry<Data>, row: ListRow, columns: readonly ColumnKey[]): void {
-    facts.read(row.cells, (column, message) => void tellAt(row, column, message));
+    const told = new Set<ColumnKey>();
+    facts.read(row.cells, (column, message) => {
+      told.add(column);
+      tellAt(row, column, message);
+    });
     for (const column of columns) {
-      if (first.cells[column] !== row.cells[column])
+      if (first.cells[column] !== row.cells[column] && !told.has(column))
         tellDifferent(facts.problems, row, column, first.row, facts.of);
     }
   }

@@ -22,7 +22,7 @@ export function FaultTable(props: { problems: readonly ListProblem[]; settings: 
         rows={props.problems.map((problem, i) => ({ ...problem, key: String(i) }))}
         rowKey={(problem) => problem.key}
         columns={[
-          { key: 'row', head: 'Row', kind: 'rowhead', cell: (problem) => problem.row },
+          { key: 'row', head: 'Row', kind: 'rowhead', cell: (problem) => `Row ${problem.row}` },
           {
             key: 'column',
             head: 'Column',
@@ -81,8 +81,8 @@ export function ChangedTable({ lines, settings }: { lines: readonly PlanLine[]; 
         rows={rows.slice(0, MOST_LINES)}
         rowKey={(row) => row.key}
         columns={[
-          { key: 'row', head: 'Row', kind: 'number', cell: (row) => row.row },
           { key: 'name', head: 'What', kind: 'rowhead', cell: nameOf },
+          { key: 'row', head: 'Row', cell: (row) => row.row },
           { key: 'column', head: 'Column', cell: (row) => headOf(row.column, settings) },
           { key: 'before', head: 'Now', cell: (row) => row.before || 'empty' },
           { key: 'after', head: 'Then', cell: (row) => row.after || 'empty' },
@@ -107,9 +107,8 @@ export function AddedTable({ lines }: { lines: readonly PlanLine[] }) {
         rows={lines.slice(0, MOST_LINES)}
         rowKey={(line) => `${line.of}${line.address}`}
         columns={[
-          { key: 'row', head: 'Row', kind: 'number', cell: (line) => line.row },
           { key: 'name', head: 'What', kind: 'rowhead', cell: nameOf },
-          { key: 'address', head: 'Address', cell: (line) => line.address },
+          { key: 'row', head: 'Row', cell: (line) => line.row },
         ]}
       />
       <More all={lines.length} what="lines" />
@@ -117,10 +116,11 @@ export function AddedTable({ lines }: { lines: readonly PlanLine[] }) {
   );
 }
 
-function nameOf({ of, name }: PlanLine) {
+function nameOf({ of, name, address }: PlanLine) {
   return (
     <>
       <span className="font-normal text-soft">{WORDS[of]}</span> {name}
+      <span className="block break-all font-normal text-small text-soft">{address}</span>
     </>
   );
 }

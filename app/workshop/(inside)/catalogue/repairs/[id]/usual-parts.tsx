@@ -37,8 +37,7 @@ export function UsualParts({ repairId, parts, codes, mayChange }: Props) {
               </>
             ),
           },
-          { key: 'quantity', head: 'Pieces', kind: 'number', cell: (part) => part.quantity },
-          { key: 'stock', head: 'In stock', cell: stockOf },
+          { key: 'stock', head: 'Pieces', cell: piecesOf },
           ...(mayChange
             ? [
                 {
@@ -50,7 +49,7 @@ export function UsualParts({ repairId, parts, codes, mayChange }: Props) {
                       action={removePartAction.bind(null, repairId, part.partId)}
                       label={`Take ${part.code} off`}
                     >
-                      <SubmitButton kind="second" label="Take off" busy="Taking off…" />
+                      <SubmitButton kind="second" label="Remove" busy="Removing…" />
                     </ActionForm>
                   ),
                 },
@@ -84,7 +83,11 @@ export function UsualParts({ repairId, parts, codes, mayChange }: Props) {
   );
 }
 
-function stockOf(part: UsualPart) {
-  if (part.inStock >= part.quantity) return part.inStock;
-  return <Tag tone="warn">{part.inStock === 0 ? 'none left' : `only ${part.inStock}`}</Tag>;
+function piecesOf({ quantity, inStock }: UsualPart) {
+  if (inStock >= quantity) return `${quantity} of ${inStock} in stock`;
+  return (
+    <>
+      {quantity} <Tag tone="warn">{inStock === 0 ? 'none in stock' : `only ${inStock} in stock`}</Tag>
+    </>
+  );
 }
