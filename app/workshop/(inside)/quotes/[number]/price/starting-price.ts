@@ -1,5 +1,5 @@
 import { totals } from '@/lib/money/tax';
-import type { QuoteRecord } from '@/lib/quotes/records';
+import type { QuoteRevisionRecord } from '@/lib/quotes/records';
 import type { QuoteLine } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import type { WorkshopCard } from '@/lib/workshop/card';
@@ -14,6 +14,10 @@ export type StartingPrice = {
   note: string;
 };
 
+type Sent = Pick<QuoteRevisionRecord, 'reason' | 'proposal' | 'workingDays' | 'note'> & {
+  lines: readonly Parameters<typeof readLine>[0][];
+};
+
 const EMPTY: StartingPrice = {
   lines: [],
   takePrice: true,
@@ -25,7 +29,7 @@ const EMPTY: StartingPrice = {
 
 /** What the form starts from: the last price that was sent, an inspection alone, or the price of the catalogue. */
 export function startingPrice(
-  quote: QuoteRecord,
+  quote: { revisions: readonly Sent[] },
   o: { workshop: WorkshopCard; isInspection: boolean; tax: Tax | undefined },
 ): StartingPrice {
   if (o.isInspection) {

@@ -1,0 +1,119 @@
+import { describe, expect, it } from 'vitest';
+import { readLines } from '@/app/workshop/(inside)/quotes/[number]/price/read-lines';
+import { startingPrice } from '@/app/workshop/(inside)/quotes/[number]/price/starting-price';
+import { QUOTE_LINES } from '@/app/workshop/(inside)/quotes/[number]/schema';
+import { type Tax, taxChoices, taxKey, taxWords } from '@/app/workshop/(inside)/quotes/[number]/tax-words';
+import { Refusal } from '@/lib/outcome';
+import { blankWorkshop } from '@/lib/workshop/card';
+
+const VAT: Tax = { category: 'S', rateBps: 2000 };
+const REPAIR = {
+  id: 'repair',
+  name: 'USB-C socket replaced',
+  modelName: 'Tideline HW-2',
+  priceMinor: 7200,
+  taxCategory: 'S' as const,
+  taxRateBps: 2000,
+  minutes: 60,
+  workingDays: 5,
+  policyName: 'Connector work',
+};
+const taxes = taxChoices([VAT], []);
+const asked = { repair: REPAIR, takePrice: true, taxes, currency: 'GBP' };
+
+function form(lines: Record<string, string>[]): FormData {
+  const data = new FormData();
+  for (let index = 0; index < QUOTE_LINES; index += 1)
+    for (const [name, text] of Object.entries({ kind: 'labour', tax: 'S-2000', ...lines[index] }))
+      data.set(`${name}-${index}`, text);
+  return data;
+}
+
+function refusedAt(lines: Record<string, string>[]): string | undefined {
+  try {
+    readLines(form(lines), { ...asked, takePrice: false });
+  } catch (error) {
+    if (error instanceof Refusal) return error.field;
+  }
+  return undefined;
+}
+
+describe('the lines of a quote as they are typed', () => {
+  it('come after the price of the catalogue, a discount as less, each with its tax', () => {
+    const lines = readLines(
+      form([
+        { description: 'Pads rebuilt', amount: '24.00' },
+        {},
+        { kind: 'discount', description: 'Second unit', amount: '5' },
+        { kind: 'postage', description: 'Stamps', amount: '3.10', tax: 'E-0' },
+      ]),
+      asked,
+    );
+    expect(lines).toEqual([
+      { kind: 'labour', description: 'USB-C socket replaced', amount: 7200, ...VAT },
+      { kind: 'labour', description: 'Pads rebuilt', amount: 2400, ...VAT },
+      { kind: 'discount', description: 'Second unit', amount: -500, ...VAT },
+      { kind: 'postage', description: 'Stamps', amount: 310, category: 'E', rateBps: 0 },
+    ]);
+  });
+
+  it.each([
+    ['a text without an amount', [{ description: 'Pads rebuilt' }], 'amount-0'],
+    ['an amount that is none', [{}, { description: 'Pads', amount: '24,0,0' }], 'amount-1'],
+    ['an amount without a text', [{ amount: '24.00' }], 'description-0'],
+    ['a kind that nobody writes', [{ kind: 'cover', description: 'Free', amount: '-9' }], 'kind-0'],
+    ['a tax that is not offered', [{ description: 'Pads', amount: '24', tax: 'S-100' }], 'tax-0'],
+    ['no line at all', [], 'description-0'],
+  ])('refuse %s at its field', (_, lines, field) => {
+    expect(refusedAt(lines)).toBe(field);
+  });
+});
+
+describe('the taxes of a line', () => {
+  it('are those in use, those of the lines there are, and exempt, each once', () => {
+    const reduced: Tax = { category: 'S', rateBps: 500 };
+    expect(taxChoices([VAT], [reduced, VAT]).map(taxKey)).toEqual(['S-2000', 'S-500', 'E-0']);
+    expect(taxChoices([VAT], [{ category: 'E', rateBps: 0 }]).map(taxKey)).toEqual(['S-2000', 'E-0']);
+    expect(taxes.map((tax) => taxWords(tax, 'VAT'))).toEqual(['VAT 20 %', 'Exempt from VAT']);
+  });
+});
+
+describe('what the form of a quote starts from', () => {
+  const workshop = { ...blankWorkshop, inspectionFeeMinor: 1800 };
+
+  it('is the price of the catalogue where nothing was sent, else the last price', () => {
+    const none = startingPrice({ revisions: [] }, { workshop, isInspection: false, tax: VAT });
+    expect(none).toMatchObject({ takePrice: true, lines: [] });
+    const line = {
+      kind: 'part',
+      description: 'Socket',
+      amountMinor: 480,
+      taxCategory: 'S',
+      taxRateBps: 2000,
+    };
+    const last = { reason: 'R', proposal: 'P', workingDays: 4, note: '', lines: [line] };
+    const again = startingPrice(
+      { revisions: [{ ...last, lines: [] }, last] },
+      { workshop, isInspection: false, tax: VAT },
+    );
+    expect(again).toMatchObject({ takePrice: false, reason: 'R', workingDays: 4 });
+    expect(again.lines.map(({ amount }) => amount)).toEqual([480]);
+  });
+
+  it.each([
+    ['with tax', true, 1800],
+    // 18.00 at 20 % holds 3.00 of tax.
+    ['before tax', false, 1500],
+  ])('is the fee alone for an inspection, where prices are kept %s', (_, pricesIncludeTax, amount) => {
+    const start = startingPrice(
+      { revisions: [] },
+      {
+        workshop: { ...workshop, pricesIncludeTax },
+        isInspection: true,
+        tax: VAT,
+      },
+    );
+    expect(start.takePrice).toBe(false);
+    expect(start.lines).toMatchObject([{ kind: 'inspection-fee', amount }]);
+  });
+});
