@@ -3,7 +3,7 @@ import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { countMail } from '@/lib/mail/records';
-import { type ListedRequest, listRequests } from '@/lib/quotes/records';
+import { type ListedRequest, listRequests, quotesUnanswered } from '@/lib/quotes/records';
 import { claimStanding } from '@/lib/warranty/rules/claim-standing';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
@@ -26,8 +26,14 @@ export type TodayListed = TodayJob & {
   isLateClaim: boolean;
 };
 
-/** A job whose last message is the customer's, in whatever stage it is. */
-export type Unanswered = { number: string; unit: string; customer: string; at: Date };
+/** A job in whatever stage, or a price that was sent, whose last message is the customer's. */
+export type Unanswered = {
+  of: 'job' | 'quote';
+  number: string;
+  unit: string;
+  customer: string;
+  at: Date;
+};
 
 export type TodayAsked = TodayQuote & {
   device: string;
@@ -191,17 +197,24 @@ async function readUnanswered(since: Date): Promise<Unanswered[]> {
   for (const message of messages)
     if (message.jobId && !last.has(message.jobId)) last.set(message.jobId, message);
   const waiting = [...last.values()].filter((message) => message.author === 'customer');
-  if (waiting.length === 0) return [];
   const jobs = await db.job.findMany({
     where: { id: { in: waiting.flatMap(({ jobId }) => jobId ?? []) } },
     select: { id: true, number: true, model: SHOWN.model, customer: SHOWN.customer },
   });
-  return waiting
+  const onJobs = waiting
     .flatMap((message) => {
       const job = jobs.find((each) => each.id === message.jobId);
       if (!job) return [];
       const unit = `${job.model.maker} ${job.model.name}`;
-      return [{ number: job.number, unit, customer: job.customer.name, at: message.at }];
+      return [{ of: 'job' as const, number: job.number, unit, customer: job.customer.name, at: message.at }];
     })
     .toReversed();
+  const onQuotes = (await quotesUnanswered(since)).map(({ number, device, name, at }) => ({
+    of: 'quote' as const,
+    number,
+    unit: device,
+    customer: name,
+    at,
+  }));
+  return [...onJobs, ...onQuotes].sort((a, b) => a.at.getTime() - b.at.getTime());
 }

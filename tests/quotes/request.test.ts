@@ -6,7 +6,7 @@ import { findQuoteByToken } from '@/lib/jobs/private-link';
 import { answerQuestion } from '@/lib/quotes/answer-question';
 import { askCustomer } from '@/lib/quotes/ask-customer';
 import { decideQuote } from '@/lib/quotes/decide-quote';
-import { agreedRevision, listRequests, openRevision } from '@/lib/quotes/records';
+import { agreedRevision, listRequests, openRevision, quotesUnanswered } from '@/lib/quotes/records';
 import { turnDown } from '@/lib/quotes/turn-down';
 import { writeQuoteEvent } from '@/lib/quotes/write-quote-event';
 import { writeToCustomer } from '@/lib/quotes/write-to-customer';
@@ -252,7 +252,9 @@ describe('a price', () => {
     await expect(write('Too early.')).rejects.toMatchObject({ code: 'conflict' });
     await send();
     await answerQuestion({ quoteId, text: 'Is the postage in it?', photos: [], now: LATER });
+    expect(await quotesUnanswered(NOW)).toMatchObject([{ device: 'Tideline HW-2', at: LATER }]);
     await write('It is.');
+    expect(await quotesUnanswered(NOW)).toEqual([]);
     const quote = await quoteNow(quoteId);
     expect(quote.request.state).toBe('quoted');
     expect(quote.messages.map(({ author, text }) => [author, text])).toEqual([

@@ -163,13 +163,13 @@ function UnansweredPart(props: { unanswered: Today['unanswered']; workshop: Work
         {props.unanswered.map((each) => (
           <Slip
             key={each.number}
-            href={`/workshop/jobs/${each.number}`}
-            kind="Job"
+            href={`/workshop/${each.of}s/${each.number}`}
+            kind={each.of === 'job' ? 'Job' : 'Quote'}
             number={showNumber(each.number)}
             title={each.unit}
             facts={[each.customer, `written ${formatInstant(each.at, { locale, zone: timeZone })}`]}
             tag={
-              <LinkButton href={`/workshop/jobs/${each.number}#messages`} kind="second">
+              <LinkButton href={`/workshop/${each.of}s/${each.number}#messages`} kind="second">
                 Answer
               </LinkButton>
             }
