@@ -1,4 +1,5 @@
 import { db } from '@/lib/db/client';
+import { sweepPeople } from '@/lib/keeping/write-sweep';
 import { attempt } from '@/lib/outcome';
 import { lapsePrices } from '@/lib/quotes/write-lapses';
 import { forgetLeftPhotos } from '@/lib/quotes/write-left-photos';
@@ -21,12 +22,14 @@ export type ClockRound = {
   lapsed: number;
   /** that a unit waits for its owner */
   notices: number;
+  /** bookings and requests whose people's data was kept long enough */
+  peopleRemoved: number;
 };
 
 /**
  * What the passing of time does by itself: jobs whose unit was sent back long ago are closed, bookings that nobody
- * finished and photos that no request took are removed, prices that nobody answered are reminded of and lapse, and customers
- * whose unit waits for them get a notice. Every instance may run it: a move names the version it comes from, so that a
+ * finished and photos that no request took are removed, prices that nobody answered are reminded of and lapse, customers whose
+ * unit waits for them get a notice, and data kept long enough is removed. Every instance may run it: a move names the version it comes from, so that a
  * job is closed once.
  */
 export async function clockRound(now: Date): Promise<ClockRound> {
@@ -55,5 +58,13 @@ export async function clockRound(now: Date): Promise<ClockRound> {
   });
   const photosForgotten = await forgetLeftPhotos(now);
   const notices = await sendUnclaimedNotices(now);
-  return { closed, draftsRemoved: count, photosForgotten, notices, ...(await lapsePrices(now)) };
+  const peopleRemoved = await sweepPeople(now);
+  return {
+    closed,
+    draftsRemoved: count,
+    photosForgotten,
+    notices,
+    peopleRemoved,
+    ...(await lapsePrices(now)),
+  };
 }

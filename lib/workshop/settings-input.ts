@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { isDay } from '@/lib/calendar/day';
 import { isCountryCode } from '@/lib/numbers/countries';
 import { line, lines, longText, optionalLine, wholeNumber } from './input-parts';
+import type { keepingInput } from './keeping-input';
 import type { moneyInput } from './money-input';
 import { isHolidayPlace, isLocale, isZone } from './places';
 
@@ -68,4 +69,5 @@ export type SettingsPart =
   | z.output<typeof detailsInput>
   | z.output<typeof moneyInput>
   | z.output<typeof daysInput>
-  | z.output<typeof textsInput>;
+  | z.output<typeof textsInput>
+  | z.output<typeof keepingInput>;

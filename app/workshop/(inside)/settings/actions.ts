@@ -10,6 +10,7 @@ import { day } from '@/lib/calendar/day';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { closeOn, openOn } from '@/lib/workshop/closing-days';
+import { keepingInput } from '@/lib/workshop/keeping-input';
 import { saveSettings } from '@/lib/workshop/save-settings';
 import {
   closingDayInput,
@@ -40,6 +41,10 @@ export async function saveTexts(_before: FormState, formData: FormData): Promise
   return { values: typedValues(formData), done: 'The preview is below the form. Nothing is saved yet.' };
 }
 
+export async function saveKeeping(_before: FormState, formData: FormData): Promise<FormState> {
+  return save(keepingInput, formData, 'keeping');
+}
+
 export async function addClosingDay(_before: FormState, formData: FormData): Promise<FormState> {
   await requireStaff(rolesThatMay('settings'));
   const parsed = parseForm(closingDayInput, formData);
@@ -62,7 +67,7 @@ const seenInput = z.object({ seenAt: z.coerce.date() });
 async function save(
   schema: z.ZodType<SettingsPart>,
   formData: FormData,
-  part: 'details' | 'money' | 'days' | 'texts',
+  part: 'details' | 'money' | 'days' | 'texts' | 'keeping',
 ): Promise<FormState> {
   await requireStaff(rolesThatMay('settings'));
   const parsed = parseForm(schema, formData);

@@ -109,6 +109,26 @@ export default async function SettingsPage({ searchParams }: { searchParams: Pro
           ]}
         />
         <Part
+          title="Keeping"
+          href="/workshop/settings/keeping"
+          facts={[
+            {
+              term: 'Unclaimed units',
+              text:
+                workshop.unclaimedNotices === 0
+                  ? 'no notices by themselves'
+                  : `${workshop.unclaimedNotices} notices, the first after ${workshop.unclaimedAfterDays} days, then every ${workshop.unclaimedEveryDays}`,
+            },
+            {
+              term: 'People’s data',
+              text:
+                workshop.keepMonths === 0
+                  ? 'kept until you remove it'
+                  : `kept ${workshop.keepMonths} months after a job is closed`,
+            },
+          ]}
+        />
+        <Part
           title="Carriers"
           href="/workshop/settings/carriers"
           facts={[

@@ -1,0 +1,97 @@
+import type { Metadata } from 'next';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextArea } from '@/app/ui/forms/text-area';
+import { TextField } from '@/app/ui/forms/text-field';
+import { Notice } from '@/app/ui/page/notice';
+import { PageHead } from '@/app/ui/page/page-head';
+import { TextLink } from '@/app/ui/page/text-link';
+import { UNCLAIMED_LAW } from '@/lib/jobs/rules/unclaimed';
+import { REQUEST_MONTHS, WHAT_STAYS } from '@/lib/keeping/rules/retention';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { readWorkshop } from '@/lib/workshop/records';
+import { requireStaff } from '../../../who';
+import { saveKeeping } from '../actions';
+
+export const metadata: Metadata = { title: 'Keeping' };
+
+export default async function KeepingPage() {
+  await requireStaff(rolesThatMay('settings'));
+  const workshop = await readWorkshop();
+  return (
+    <>
+      <PageHead
+        above={<TextLink href="/workshop/settings">Settings</TextLink>}
+        title="Keeping"
+        lead="Units that nobody fetches, and how long you keep what you know of people."
+      />
+      <ActionForm action={saveKeeping} hidden={{ seenAt: workshop.updatedAt.toISOString() }} label="Keeping">
+        <h2>Units nobody fetches</h2>
+        <p className="max-w-[42rem]">{UNCLAIMED_LAW}</p>
+        <TextField
+          name="unclaimedNotices"
+          label="Notices"
+          hint="How many letters say that a unit waits, before you decide. 0 sends none by itself."
+          inputMode="numeric"
+          width="short"
+          defaultValue={workshop.unclaimedNotices}
+        />
+        <TextField
+          name="unclaimedAfterDays"
+          label="The first after"
+          hint="Counted from the day the customer was told that the unit is ready."
+          inputMode="numeric"
+          unit="days"
+          width="short"
+          defaultValue={workshop.unclaimedAfterDays}
+        />
+        <TextField
+          name="unclaimedEveryDays"
+          label="Then every"
+          hint="Also the time a customer has to answer each of them."
+          inputMode="numeric"
+          unit="days"
+          width="short"
+          defaultValue={workshop.unclaimedEveryDays}
+        />
+        <TextArea
+          name="storageText"
+          label="What every notice says about keeping the unit"
+          hint="Where it is kept, and what that costs, if your terms say so."
+          optional
+          rows={3}
+          maxLength={1000}
+          defaultValue={workshop.storageText}
+        />
+        <h2>People’s data</h2>
+        <p className="max-w-[42rem]">
+          {`Names, addresses, messages and photos are removed by themselves so long after the last job with them was closed. Requests for a price that came to nothing are removed after ${REQUEST_MONTHS} months.`}
+        </p>
+        <TextField
+          name="keepMonths"
+          label="Kept after a job is closed"
+          hint="0: until you remove them. Papers for the tax office are often kept for six to ten years; ask which hold for you."
+          inputMode="numeric"
+          unit="months"
+          width="short"
+          defaultValue={workshop.keepMonths}
+        />
+        <Notice kind="note" heading="What stays">
+          <ul>
+            {WHAT_STAYS.map((each) => (
+              <li key={each.what}>{`${each.what}: ${each.why}`}</li>
+            ))}
+          </ul>
+        </Notice>
+        <SubmitButton
+          label="Save keeping"
+          busy="Saving…"
+          consequence="Counts from the next hour on; what has left or was removed stays so."
+        />
+        <p>
+          <TextLink href="/workshop/settings">Leave as it is</TextLink>
+        </p>
+      </ActionForm>
+    </>
+  );
+}

@@ -1,0 +1,47 @@
+import { dayInZone } from '@/lib/calendar/day';
+import { transaction } from '@/lib/db/transaction';
+import type { Actor } from '@/lib/jobs/actor';
+import { Refusal } from '@/lib/outcome';
+import { readCalendar, readWorkshop } from '@/lib/workshop/records';
+import { findPerson } from './records';
+import { REMOVAL_SENTENCES, removalProblems } from './rules/retention';
+import { noteSeen } from './seen';
+import { readRemovalFacts } from './stored-removal';
+import { type Removed, writeRemoval } from './write-removal';
+
+/**
+ * Removes what is known of the person behind a job or quote, by the owner. Refused while one of their jobs is open, a price
+ * waits, or cover lives that the owner has not confirmed. A second time there is nothing left, and nothing changes.
+ */
+export async function erasePerson(o: {
+  number: string;
+  isCoverConfirmed: boolean;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+}): Promise<Removed> {
+  return transaction(async (tx) => {
+    if (o.actor.kind !== 'owner') throw new Refusal('not-allowed', 'Only the owner removes data.');
+    const person = await findPerson(o.number, tx);
+    if (!person) throw new Refusal('not-found', 'There is nobody behind this number.');
+    const workshop = await readWorkshop(tx);
+    const today = dayInZone(o.now, workshop.timeZone);
+    const calendar = await readCalendar(workshop, today, tx);
+    const facts = await readRemovalFacts(person, { today, calendar }, tx);
+    const [problem] = removalProblems(facts, o.isCoverConfirmed);
+    if (problem && person.email !== '') {
+      throw new Refusal(
+        problem === 'live-cover' ? 'invalid' : 'conflict',
+        REMOVAL_SENTENCES[problem],
+        problem === 'live-cover' ? 'cover' : undefined,
+      );
+    }
+    await tx.$executeRaw`
+      delete from "booking_draft"
+      where "jobId" is null and lower(btrim("answers"->'address'->>'email')) = ${person.email}`;
+    const removed = await writeRemoval(tx, { ...person, actor: o.actor, now: o.now });
+    if (person.email !== '') {
+      await noteSeen({ userId: o.actor.id, what: 'erased', email: person.email, now: o.now }, tx);
+    }
+    return removed;
+  });
+}

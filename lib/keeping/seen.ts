@@ -1,0 +1,59 @@
+import { createHash, createHmac } from 'node:crypto';
+import { authSecret } from '@/lib/config';
+import { db } from '@/lib/db/client';
+import type { Tx } from '@/lib/db/transaction';
+import { emailKey } from '@/lib/quotes/rules/request-answers';
+
+export type SeenWhat = 'opened' | 'exported' | 'erased' | 'corrected';
+
+export type Seen = { userId: string; what: SeenWhat; email: string; jobId?: string; now: Date };
+
+const HOUR = 3_600_000;
+
+/**
+ * A person in the log: a keyed hash of the e-mail address, so that the log names nobody to whoever reads the database
+ * without the app's secret. Empty for a person whose address was removed.
+ */
+export function subjectOf(email: string): string {
+  const key = emailKey(email);
+  return key === ''
+    ? ''
+    : createHmac('sha256', authSecret()).update(`seen:${key}`).digest('hex').slice(0, 32);
+}
+
+/**
+ * Keeps that a member of staff saw or handed out somebody's data: one row for each member, job and hour, however often
+ * the page is loaded. The row's id is worked out from these, so that the primary key decides.
+ */
+export async function noteSeen(seen: Seen, client: Tx = db): Promise<void> {
+  const { userId, what, now } = seen;
+  const jobId = seen.jobId ?? null;
+  const subject = subjectOf(seen.email);
+  const hour = Math.floor(now.getTime() / HOUR);
+  const id = createHash('sha256')
+    .update(JSON.stringify([userId, what, jobId, subject, hour]))
+    .digest('hex')
+    .slice(0, 40);
+  await client.seenBy.createMany({
+    data: [{ id, at: now, userId, what, jobId, subject }],
+    skipDuplicates: true,
+  });
+}
+
+export type SeenRow = { id: string; at: Date; userId: string; what: string; jobNumber: string | null };
+
+/** Who saw what of a person, the newest first; at most `take`. Jobs are looked at too, for rows of an address since removed. */
+export async function listSeen(o: {
+  email: string;
+  jobIds: readonly string[];
+  take: number;
+}): Promise<SeenRow[]> {
+  const subject = subjectOf(o.email);
+  const rows = await db.seenBy.findMany({
+    where: { OR: [...(subject === '' ? [] : [{ subject }]), { jobId: { in: [...o.jobIds] } }] },
+    orderBy: [{ at: 'desc' }, { id: 'desc' }],
+    take: o.take,
+    select: { id: true, at: true, userId: true, what: true, job: { select: { number: true } } },
+  });
+  return rows.map(({ job, ...row }) => ({ ...row, jobNumber: job?.number ?? null }));
+}

@@ -1,0 +1,50 @@
+import { compareDays, type Day, dayFromDate } from '@/lib/calendar/day';
+import type { WorkingCalendar } from '@/lib/calendar/working';
+import { db } from '@/lib/db/client';
+import type { Tx } from '@/lib/db/transaction';
+import { lastGraceDay } from '@/lib/warranty/rules/cover';
+import type { RemovalFacts } from './rules/retention';
+
+/** Jobs that nothing more happens to by themselves. */
+export const OVER = ['closed', 'cancelled'];
+/** Requests that wait for an answer of either side, or to be booked. */
+const WAITING = ['asked', 'questioned', 'quoted', 'accepted'];
+
+export type RemovalRows = { customerIds: readonly string[]; quoteIds: readonly string[] };
+
+/** What stands against removing the data of these bookings and requests today. */
+export async function readRemovalFacts(
+  rows: RemovalRows,
+  on: { today: Day; calendar: WorkingCalendar },
+  client: Tx = db,
+): Promise<RemovalFacts & { coverUntil: Day | null }> {
+  const jobs = await client.job.findMany({
+    where: { customerId: { in: [...rows.customerIds] } },
+    select: {
+      number: true,
+      stage: true,
+      certificates: {
+        where: { supersededAt: null },
+        select: { number: true, endsOn: true, policyVersion: true },
+      },
+    },
+  });
+  const quotes = await client.quote.findMany({
+    where: { id: { in: [...rows.quoteIds] }, request: { state: { in: WAITING } } },
+    select: { number: true },
+  });
+  const cover = jobs
+    .flatMap((job) => job.certificates)
+    .map(({ number, endsOn, policyVersion }) => ({
+      number,
+      until: lastGraceDay(dayFromDate(endsOn), policyVersion, on.calendar),
+    }))
+    .filter(({ until }) => compareDays(until, on.today) >= 0)
+    .sort((a, b) => compareDays(b.until, a.until));
+  return {
+    openJobs: jobs.filter((job) => !OVER.includes(job.stage)).map((job) => job.number),
+    openQuotes: quotes.map((quote) => quote.number),
+    liveCover: cover.map(({ number }) => number),
+    coverUntil: cover[0]?.until ?? null,
+  };
+}

@@ -1,0 +1,103 @@
+import type { Tx } from '@/lib/db/transaction';
+import { deleteFile } from '@/lib/files/store';
+import type { Actor } from '@/lib/jobs/actor';
+import { writeEvent } from '@/lib/jobs/write-event';
+import type { RemovalRows } from './stored-removal';
+
+/** What stands in the place of a name that was removed. */
+export const REMOVED_NAME = 'Data removed';
+
+export type Removed = { bookings: number; requests: number; messages: number; photos: number; mails: number };
+
+/**
+ * Takes name, address, ways to reach them, their words and their photos out of bookings and requests, inside the caller's
+ * transaction. What bookkeeping and claims need stays (rules/retention.ts). Rows removed before are left alone, so that a
+ * second run changes nothing.
+ *
+ * Files go last and before the commit: when the process dies in between, the rows still name them and the next run ends
+ * the work. Deleted after the commit they could stay behind with nobody knowing of them.
+ */
+export async function writeRemoval(tx: Tx, o: RemovalRows & { actor: Actor; now: Date }): Promise<Removed> {
+  const customers = await tx.customer.findMany({
+    where: { id: { in: [...o.customerIds] }, erasedAt: null },
+    select: { id: true, jobs: { select: { id: true, quotes: { select: { id: true } } } } },
+  });
+  const jobs = customers.flatMap((customer) => customer.jobs);
+  const jobIds = jobs.map(({ id }) => id);
+  const quoteIds = [...new Set([...o.quoteIds, ...jobs.flatMap((job) => job.quotes.map(({ id }) => id))])];
+  const about = { OR: [{ jobId: { in: jobIds } }, { quoteId: { in: quoteIds } }] };
+
+  const photos = await tx.photo.findMany({
+    where: about,
+    select: { id: true, fileKey: true, thumbKey: true },
+  });
+  await tx.photo.deleteMany({ where: { id: { in: photos.map(({ id }) => id) } } });
+  const messages = await tx.message.deleteMany({ where: about });
+  await tx.privateLink.deleteMany({ where: about });
+  await tx.bookingDraft.deleteMany({ where: about });
+  const mails = await removeFromMail(tx, jobIds, quoteIds);
+  const requests = await tx.quoteRequest.updateMany({
+    where: { quoteId: { in: quoteIds }, emailKey: { not: '' } },
+    data: {
+      name: REMOVED_NAME,
+      email: '',
+      emailKey: '',
+      phone: '',
+      problem: '',
+      symptoms: [],
+      serialTyped: '',
+      serialKey: '',
+    },
+  });
+  await tx.claim.updateMany({ where: { jobId: { in: jobIds } }, data: { details: '' } });
+  await tx.claim.updateMany({
+    where: { jobId: { in: jobIds }, contestText: { not: null } },
+    data: { contestText: '' },
+  });
+  for (const jobId of jobIds) {
+    await writeEvent(tx, {
+      jobId,
+      actor: o.actor,
+      now: o.now,
+      set: { problem: '', inboundReference: '' },
+      event: { kind: 'data-removed', data: {} },
+    });
+  }
+  await tx.customer.updateMany({
+    where: { id: { in: customers.map(({ id }) => id) } },
+    data: {
+      name: REMOVED_NAME,
+      email: '',
+      phone: '',
+      addressLines: [],
+      postcode: '',
+      town: '',
+      erasedAt: o.now,
+    },
+  });
+  for (const { fileKey, thumbKey } of photos) {
+    await deleteFile(fileKey);
+    await deleteFile(thumbKey);
+  }
+  return {
+    bookings: customers.length,
+    requests: requests.count,
+    messages: messages.count,
+    photos: photos.length,
+    mails,
+  };
+}
+
+/** Letters that left stay as a record that they did, without address and without anybody's words; others are dropped. */
+async function removeFromMail(tx: Tx, jobIds: string[], quoteIds: string[]): Promise<number> {
+  const about = { OR: [{ jobId: { in: jobIds } }, { quoteId: { in: quoteIds } }] };
+  await tx.mail.deleteMany({ where: { ...about, state: { not: 'sent' } } });
+  await tx.$executeRaw`
+    update "mail" set "data" = jsonb_set("data", '{text}', '""')
+    where ("jobId" = any(${jobIds}) or "quoteId" = any(${quoteIds})) and "data" ? 'text'`;
+  const { count } = await tx.mail.updateMany({
+    where: { ...about, toAddress: { not: '' } },
+    data: { toAddress: '', bounceNote: '' },
+  });
+  return count;
+}
