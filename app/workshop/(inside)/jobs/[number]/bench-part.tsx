@@ -9,11 +9,14 @@ import { Tag } from '@/app/ui/page/tag';
 import { Timeline } from '@/app/ui/page/timeline';
 import { lotsInStock } from '@/lib/bench/lots-in-stock';
 import { provingState } from '@/lib/bench/rules/checks';
+import { minutesByPerson } from '@/lib/bench/rules/minutes-by';
 import { formatInstant } from '@/lib/calendar/format';
 import { formatMoney } from '@/lib/money/amount';
 import { addWork, takePart } from './actions';
 import { carriedFields } from './carried-fields';
+import { CautionsPart } from './cautions-part';
 import type { SheetProps } from './open-sheet';
+import { WiresPart } from './wires-part';
 
 const AT_WORK = new Set(['assessing', 'awaiting-parts', 'on-bench']);
 
@@ -26,6 +29,7 @@ export async function BenchPart({ job, workshop, staff }: SheetProps) {
   return (
     <section id="work" aria-labelledby="work-head">
       <h2 id="work-head">Bench</h2>
+      {isOpen || job.stage === 'proving' ? <CautionsPart job={job} /> : null}
       {job.work.length > 0 ? (
         <Timeline
           label="Work done"
@@ -41,6 +45,24 @@ export async function BenchPart({ job, workshop, staff }: SheetProps) {
         <p>No work recorded yet.</p>
       )}
       {minutes > 0 ? <p>{`${minutes} minutes so far, ${job.repair.minutes} planned.`}</p> : null}
+      {job.work.length > 0 ? (
+        <Table
+          caption="Minutes by person"
+          keep
+          rows={minutesByPerson(job.work)}
+          rowKey={(row) => row.userId}
+          columns={[
+            {
+              key: 'who',
+              head: 'Person',
+              kind: 'rowhead',
+              cell: (row) => staff.get(row.userId)?.name ?? 'no longer here',
+            },
+            { key: 'entries', head: 'Entries', kind: 'number', cell: (row) => row.entries },
+            { key: 'minutes', head: 'Minutes', kind: 'number', cell: (row) => row.minutes },
+          ]}
+        />
+      ) : null}
       {isOpen ? (
         <details open={job.stage === 'on-bench'}>
           <summary>Add work</summary>
@@ -107,6 +129,7 @@ export async function BenchPart({ job, workshop, staff }: SheetProps) {
           </details>
         ) : null}
       </div>
+      <WiresPart job={job} isOpen={isOpen} />
       <h3>Check sheet</h3>
       <p>
         {`Version ${job.sheet.version}: ${state.passed.length} of ${job.sheet.checks.length} passed`}

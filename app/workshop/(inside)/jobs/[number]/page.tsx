@@ -21,6 +21,7 @@ import { quoteAskedFor } from '@/lib/quotes/records';
 import { BenchPart } from './bench-part';
 import { FindingsPart } from './findings-part';
 import { HistoryPart } from './history-part';
+import { KeepTyped } from './keep-typed';
 import { MessagesPart } from './messages-part';
 import { MoneyPart } from './money-part';
 import { MovesPart } from './moves-part';
@@ -60,6 +61,7 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
           </TextLink>
         ) : null}
       </PageHead>
+      <KeepTyped job={job.number} version={job.version} isSaved={saved !== undefined} />
       {saved ? (
         <Notice kind="good" role="status">
           <p>Saved.</p>

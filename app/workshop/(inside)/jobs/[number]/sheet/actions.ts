@@ -43,7 +43,7 @@ export async function enterChecks(
   const labels = job.sheet.checks.filter((check) => entered.has(check.id)).map((check) => check.label);
   const failed = outcome.value.filter((isPassed) => !isPassed).length;
   return {
-    done: `Entered: ${labels.join('; ')}. ${failed === 0 ? 'Passed.' : failed === labels.length ? 'Failed.' : `${failed} failed.`}`,
+    done: `Entered: ${labels.join('; ')}. ${failed === 0 ? 'Nothing failed.' : failed === labels.length ? 'Failed.' : `${failed} failed.`}`,
     values: Object.fromEntries(
       Object.entries(values).filter(([name]) => !entered.has(name.slice(name.indexOf('-') + 1))),
     ),

@@ -1,0 +1,37 @@
+import { z } from 'zod';
+import { readReading } from '@/lib/bench/rules/checks';
+
+const point = (missing: string) =>
+  z.string(missing).trim().min(1, missing).max(60, 'Use 60 characters or fewer');
+
+const decimal = (missing: string) =>
+  z.string(missing).transform((text, context) => {
+    const value = readReading(text);
+    if (value !== null) return value;
+    context.addIssue({ code: 'custom', message: missing });
+    return z.NEVER;
+  });
+
+/** Longest wire across a board and the wires that are drawn as such (common practice, no source). */
+const LENGTH = 'Enter the length in whole millimetres, from 1 to 2000';
+const DIAMETER = 'Enter the diameter in millimetres, from 0.02 to 2, like 0.1';
+
+/** A jumper wire as typed: sizes in millimetres, the reading in either unit. */
+export const wireForm = z
+  .object({
+    from: point('Say where the wire begins'),
+    to: point('Say where the wire ends'),
+    length: decimal(LENGTH).pipe(z.number().int(LENGTH).min(1, LENGTH).max(2000, LENGTH)),
+    diameter: decimal(DIAMETER).pipe(z.number().min(0.02, DIAMETER).max(2, DIAMETER)),
+    reading: decimal('Enter the reading as a number, for instance 78').pipe(
+      z.number().min(0, 'A reading is not below nothing'),
+    ),
+    unit: z.enum(['milliohm', 'ohm'], 'Choose the unit'),
+  })
+  .transform(({ from, to, length, diameter, reading, unit }) => ({
+    fromPoint: from,
+    toPoint: to,
+    lengthMm: length,
+    diameterUm: Math.round(diameter * 1000),
+    milliohms: unit === 'ohm' ? Math.round(reading * 1_000_000) / 1000 : reading,
+  }));
