@@ -95,7 +95,7 @@ test('a customer withdraws from a repair that was not asked to start early', asy
     await axe();
     await right.withdraw();
     await expect(job.done).toContainText('You have withdrawn');
-    await expect(job.docket.stampNow).toContainText('Declined');
+    await expect(job.heading).toHaveText('Your unit comes back unrepaired.');
     await expect(job.price).toContainText('£0.00');
     await expect(right.part).toBeHidden();
   });

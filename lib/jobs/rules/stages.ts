@@ -350,7 +350,7 @@ export const STAGE_WORDS: Record<Stage, { label: string; customer: string }> = {
   'sent-back': { label: 'Sent back', customer: 'Your unit is on its way to you.' },
   closed: { label: 'Closed', customer: 'This job is finished.' },
   cancelled: { label: 'Cancelled', customer: 'This booking was cancelled.' },
-  declined: { label: 'Declined', customer: 'We are packing your unit. It comes back unrepaired.' },
+  declined: { label: 'Declined', customer: 'Your unit comes back unrepaired.' },
   unclaimed: { label: 'Unclaimed', customer: 'Your unit is ready, and we have not heard from you.' },
 };
 
