@@ -46,11 +46,15 @@ export async function findCase(owner: Page, visitor: Page): Promise<Case> {
   const model = await read('/workshop/catalogue', /\/catalogue\/models\/([\da-f-]{36})/);
   const carrier = await read('/workshop/settings/carriers', /\/carriers\/([\da-f-]{36})/);
   const part = await read('/workshop/parts', /\/parts\/([\da-f-]{36})/);
+  const [connectorJob, connectorCheck] = await connectorSheet(request);
   const certificate = cover.certificate.number;
   const code = cover.token;
   return {
     places: {
       job,
+      otherJob: other,
+      connectorJob,
+      connectorCheck,
       link,
       otherLink,
       draft,
@@ -106,6 +110,17 @@ async function closedJobs(request: APIRequestContext): Promise<string[]> {
     if (whole.length === 2) break;
   }
   return whole;
+}
+
+/** A closed job that was proved with a connector sheet, and that check. */
+async function connectorSheet(request: APIRequestContext): Promise<[string, string]> {
+  const list = await (await request.get('/workshop/jobs?stage=closed')).text();
+  for (const [, number = ''] of list.matchAll(/\/workshop\/jobs\/(J\w{8})/g)) {
+    const sheet = await (await request.get(`/workshop/jobs/${number}/sheet`)).text();
+    const check = /\/sheet\/([\da-f-]{36})/.exec(sheet)?.[1];
+    if (check) return [number, check];
+  }
+  throw new Error('no closed job has a connector sheet');
 }
 
 /** Staff never see a private link; a new one goes to the customer by mail, and those before it stop working. */

@@ -30,6 +30,9 @@ export default async function CataloguePage({ searchParams }: Props) {
         <LinkButton href="/workshop/catalogue/policies" kind="second">
           Policies
         </LinkButton>
+        <LinkButton href="/workshop/catalogue/pin-tables" kind="second">
+          Pin tables
+        </LinkButton>
         {mayChange ? (
           <LinkButton href="/workshop/catalogue/file" kind="second">
             As a file

@@ -1,0 +1,46 @@
+'use server';
+import type { Route } from 'next';
+import { redirect } from 'next/navigation';
+import { refused } from '@/app/refused';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
+import { readPinTable } from '@/lib/bench/rules/read-pin-table';
+import { retirePinTable, savePinTable } from '@/lib/bench/save-pin-table';
+import { now } from '@/lib/clock';
+import { attempt } from '@/lib/outcome';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { requireStaff } from '../../../who';
+import { pinTableSchema } from './pin-table-schema';
+
+/** Shows what a pasted table gives, or keeps it; one that replaces another retires that one. */
+export async function pinTableAction(
+  replaces: string | null,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  const staff = await requireStaff(rolesThatMay('catalogue'));
+  const parsed = parseForm(pinTableSchema, formData);
+  if (!parsed.ok) return parsed.state;
+  const values = typedValues(formData);
+  const { problems } = readPinTable(parsed.data.text);
+  const [first] = problems;
+  if (first) {
+    const more = problems.length > 1 ? ` ${problems.length - 1} more below.` : '';
+    return { errors: { text: [`Line ${first.line}: ${first.message}${more}`] }, values };
+  }
+  if (formData.get('then') !== 'keep') return { done: 'This is what it gives. Nothing is kept yet.', values };
+  const outcome = await attempt(() =>
+    savePinTable({ input: parsed.data, replaces, userId: staff.id, now: now() }),
+  );
+  if (!outcome.ok) return refused(outcome.refusal, values);
+  redirect(`/workshop/catalogue/pin-tables/${outcome.value}?saved=yes` as Route);
+}
+
+/** Takes the bound table out of the choice for new checks. */
+export async function retireAction(id: string): Promise<FormState> {
+  await requireStaff(rolesThatMay('catalogue'));
+  const outcome = await attempt(() => retirePinTable({ id, now: now() }));
+  if (!outcome.ok) return refused(outcome.refusal);
+  redirect('/workshop/catalogue/pin-tables?saved=yes' as Route);
+}
