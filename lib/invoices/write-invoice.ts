@@ -156,7 +156,7 @@ export async function issueForJob(
   const workshop = await readWorkshop(tx);
   const standing = standingInvoices(job.invoices.map(readInvoice));
   if (standing.some(({ invoice }) => invoice.payable === agreed.grossMinor)) return null;
-  for (const each of standing) await creditTheRest(tx, { ...each, ...o, workshop });
+  for (const each of standing) await creditTheRest(tx, { ...each, ...o, workshop, reason: PRICE_CHANGED });
   if (agreed.grossMinor <= 0) return null;
   const lines = agreed.lines.map((line, position) => ({ ...readLine(line), position }));
   return writeInvoice(tx, {
@@ -176,6 +176,25 @@ export async function issueForJob(
   });
 }
 
+/** Credits whatever is left of a job's invoices, where a job ends before anything was done for it. */
+export async function creditStanding(
+  tx: Tx,
+  o: { jobId: string; reason: string; actor: Actor; now: Date },
+): Promise<void> {
+  await lockJob(tx, o.jobId);
+  const rows = await tx.invoice.findMany({
+    where: { jobId: o.jobId },
+    include: WHOLE_INVOICE,
+    orderBy: [{ year: 'asc' }, { sequence: 'asc' }],
+  });
+  if (rows.length === 0) return;
+  const workshop = await readWorkshop(tx);
+  for (const each of standingInvoices(rows.map(readInvoice)))
+    await creditTheRest(tx, { ...each, ...o, workshop });
+}
+
+const PRICE_CHANGED = 'The agreed price changed after the invoice was issued';
+
 type Standing = { invoice: InvoiceFacts; credits: InvoiceFacts[] };
 
 /** Invoices of which something is not credited yet, each with its credit notes. */
@@ -188,7 +207,7 @@ function standingInvoices(papers: readonly InvoiceFacts[]): Standing[] {
 
 async function creditTheRest(
   tx: Tx,
-  o: Standing & { workshop: WorkshopCard; actor: Actor; now: Date },
+  o: Standing & { workshop: WorkshopCard; reason: string; actor: Actor; now: Date },
 ): Promise<void> {
   const left = leftToCredit(o.invoice, o.credits);
   const credit = creditTotals(o.invoice, o.credits, left.byPosition);
@@ -197,7 +216,7 @@ async function creditTheRest(
     ...o.invoice,
     id: undefined,
     corrects: { id: o.invoice.id, number: o.invoice.number },
-    reason: 'The agreed price changed after the invoice was issued',
+    reason: o.reason,
     totals: credit.totals,
     dueDays: 0,
     timeZone: o.workshop.timeZone,

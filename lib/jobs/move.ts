@@ -1,7 +1,7 @@
 import { dayInZone } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import { transaction } from '@/lib/db/transaction';
-import { issueForJob, type WrittenInvoice } from '@/lib/invoices/write-invoice';
+import { creditStanding, issueForJob, type WrittenInvoice } from '@/lib/invoices/write-invoice';
 import type { MailContent, MailRequest } from '@/lib/mail/messages';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
@@ -80,7 +80,10 @@ export async function moveJob(o: {
       event: { kind: 'moved', data: { move: o.move, note: o.note } },
     });
     if (o.move === 'take-back-price') await takeBackOffers(tx, job, o);
-    if (move.to === 'cancelled') await closeCancelledClaim(tx, job.id, o.now);
+    if (move.to === 'cancelled') {
+      await closeCancelledClaim(tx, job.id, o.now);
+      await creditStanding(tx, { ...o, reason: 'The job was cancelled' });
+    }
     const invoice = FINISHING.has(o.move) ? await issueForJob(tx, { ...o, jobId: job.id }) : null;
     const after = invoice ? await readJob({ id: job.id }, tx) : job;
     if (o.move === 'take-up-again') await tx.unclaimedNotice.deleteMany({ where: { jobId: job.id } });

@@ -17,6 +17,8 @@ export async function recordPayment(o: {
   method: (typeof PAYMENT_METHODS)[number];
   reference: string;
   receivedOn: Day;
+  /** false where the entry corrects another: nothing was paid or given back, so nothing is told */
+  tell?: boolean;
   formKey?: string | undefined;
   actor: Extract<Actor, { id: string }>;
   now: Date;
@@ -47,6 +49,7 @@ export async function recordPayment(o: {
         now: o.now,
         event: { kind: 'payment-recorded', data: { paymentId: payment.id, amount: o.amount } },
       });
+      if (o.tell === false) return;
       // The event's write has locked the job, so every payment before this one is seen here.
       const after = (await moneyOfJob(tx, o.jobId)) ?? job;
       await queueMail(tx, {

@@ -2,6 +2,7 @@ import { dayInZone } from '@/lib/calendar/day';
 import { formatInstant } from '@/lib/calendar/format';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { balanceOf } from '@/lib/invoices/rules/balance';
+import { creditStanding } from '@/lib/invoices/write-invoice';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { revisionTotals } from '@/lib/quotes/rules/lines';
@@ -49,6 +50,13 @@ export async function withdraw(o: { jobId: string; version: number; now: Date })
       to: move.to,
       event: { kind: 'withdrawn', data: { owed } },
     });
+    if (!isHere)
+      await creditStanding(tx, {
+        jobId: job.id,
+        reason: 'The customer withdrew from the contract',
+        actor: CUSTOMER,
+        now: o.now,
+      });
     await queueMail(tx, {
       template: 'withdrawal-recorded',
       data: {

@@ -4,6 +4,7 @@ import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { creditInvoice } from '@/lib/invoices/credit-invoice';
 import { issueInvoice } from '@/lib/invoices/issue-invoice';
+import { balanceOf } from '@/lib/invoices/rules/balance';
 import { readInvoice, WHOLE_INVOICE } from '@/lib/invoices/stored-invoice';
 import { issueForJob } from '@/lib/invoices/write-invoice';
 import { factsOf } from '@/lib/jobs/facts';
@@ -13,6 +14,7 @@ import { decideOffer } from '@/lib/quotes/decide-offer';
 import { writeOffer } from '@/lib/quotes/write-offer';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { assessedJob, proved, takeMove, versionOf } from '@/tests/makers/course';
+import { makeBooking } from '@/tests/makers/job';
 import { jobNow } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 
@@ -165,6 +167,29 @@ describe('an invoice', () => {
   });
 });
 
+describe('an invoice of a job that ends early', () => {
+  it('was never issued: nothing is owed for a cancelled booking, and what was paid comes back', async () => {
+    const { repairId } = await makeWorkshop(NOW);
+    const { jobId } = await makeBooking({ repairId, now: NOW });
+    await pay(jobId, 2000);
+    await takeMove(jobId, 'cancel', NOW);
+    expect(balanceOf(await jobNow(jobId))).toEqual({ total: 0, paid: 2000, owed: -2000 });
+  });
+
+  it('is credited when the job is cancelled, and nothing is owed', async () => {
+    const { repairId } = await makeWorkshop(NOW);
+    const { jobId } = await makeBooking({ repairId, now: NOW });
+    await issueInvoice({ jobId, actor: OWNER, now: NOW });
+    await takeMove(jobId, 'cancel', NOW);
+    expect((await invoices()).map((each) => [each.kind, each.payable, each.reason])).toEqual([
+      ['invoice', 7200, ''],
+      ['credit-note', 7200, 'The job was cancelled'],
+    ]);
+    expect(balanceOf(await jobNow(jobId)).owed).toBe(0);
+    expect(await attempt(() => issueInvoice({ jobId, actor: OWNER, now: NOW }))).toMatchObject({ ok: false });
+  });
+});
+
 describe('a credit note', () => {
   it('takes part off, then the rest, and no more', async () => {
     const { jobId } = await provedJob();
@@ -231,6 +256,23 @@ describe('payments', () => {
       { amount: -800, balance: 0 },
     ]);
     expect(await attempt(() => pay(jobId, 0))).toMatchObject({ ok: false, refusal: { field: 'amount' } });
+  });
+
+  it('that correct an entry of ours are told to nobody', async () => {
+    const { jobId } = await provedJob();
+    await pay(jobId, 72_000);
+    await recordPayment({
+      jobId,
+      amount: -64_800,
+      method: 'card',
+      reference: 'typed a nought too many',
+      receivedOn: day('2026-11-25'),
+      tell: false,
+      actor: BENCH,
+      now: NOW,
+    });
+    expect(factsOf(await jobNow(jobId)).owed).toBe(0);
+    expect(await db.mail.count({ where: { template: 'payment-received' } })).toBe(1);
   });
 
   it('are dated on the day they were received', async () => {

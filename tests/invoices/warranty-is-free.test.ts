@@ -65,7 +65,8 @@ beforeEach(async () => {
     now: NOW,
   });
   await moveTo(jobId, 'start-bench', NOW);
-  await usePartOnJob({ jobId, lotId: world.lotId, quantity: 2, actor: BENCH, now: NOW });
+  const { version } = await jobNow(jobId);
+  await usePartOnJob({ jobId, version, lotId: world.lotId, quantity: 2, actor: BENCH, now: NOW });
   await proveJob(jobId, world, NOW);
 }, 120_000);
 

@@ -28,18 +28,22 @@ export function balance(o: {
 
 /** What of a job's record its balance is made of. */
 export type MoneyOfJob = {
+  stage?: string;
   quotes: readonly { revisions: readonly { state: string; grossMinor: number }[] }[];
   invoices: readonly { kind: string; payableMinor: number }[];
   payments: readonly { amountMinor: number }[];
 };
 
-/** The balance of a job from its rows: the accepted revision is the agreed price; without one it is 0. */
+/**
+ * The balance of a job from its rows: the accepted revision is the agreed price; without one, and on a job that was
+ * cancelled, it is 0.
+ */
 export function balanceOf(job: MoneyOfJob): Balance {
   const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
   const payable = (kind: string) =>
     job.invoices.filter((each) => each.kind === kind).map((each) => each.payableMinor);
   return balance({
-    agreedGross: agreed?.grossMinor ?? 0,
+    agreedGross: job.stage === 'cancelled' ? 0 : (agreed?.grossMinor ?? 0),
     invoices: payable('invoice'),
     credits: payable('credit-note'),
     payments: job.payments.map((payment) => payment.amountMinor),

@@ -130,7 +130,14 @@ export async function addPayment(number: string, _before: FormState, formData: F
     part: 'money',
     work: async (call) => {
       const amount = await readAmount(call.data.amount, 'amount');
-      await recordPayment({ ...call, ...call.data, amount, receivedOn: day(call.data.receivedOn) });
+      const { tell, receivedOn } = call.data;
+      await recordPayment({
+        ...call,
+        ...call.data,
+        amount,
+        receivedOn: day(receivedOn),
+        tell: tell === 'yes',
+      });
     },
   });
 }

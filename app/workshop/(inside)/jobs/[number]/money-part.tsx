@@ -1,5 +1,6 @@
 import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { RadioGroup } from '@/app/ui/forms/choices';
 import { MoneyField } from '@/app/ui/forms/money-field';
 import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -132,9 +133,18 @@ export function MoneyPart({ job, workshop }: SheetProps) {
             width="short"
             defaultValue={dayInZone(now(), workshop.timeZone)}
           />
+          <RadioGroup
+            name="tell"
+            label="Mail to the customer"
+            defaultValue="yes"
+            choices={[
+              { value: 'yes', label: 'Thank them, or say that the money is on its way' },
+              { value: 'no', label: 'None: this corrects an entry of ours' },
+            ]}
+          />
           <SubmitButton
             label="Record the payment"
-            consequence="Kept for good with your name, and the customer is told by mail. A mistake is corrected by a second entry."
+            consequence="Kept for good with your name; a mistake is corrected by a second entry."
           />
         </ActionForm>
       </details>

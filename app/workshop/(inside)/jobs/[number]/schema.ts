@@ -38,6 +38,7 @@ export const paymentForm = z.object({
   receivedOn: z
     .string({ error: 'Enter the day it was received' })
     .refine(isDay, 'Enter the day it was received'),
+  tell: z.enum(['yes', 'no']).default('yes'),
 });
 export const messageForm = z.object({ text: text('your message', 4000) });
 export const nothingForm = z.object({});
