@@ -1,6 +1,6 @@
 import jsQR from 'jsqr';
 import { describe, expect, test } from 'vitest';
-import { drawBagLabel } from '@/lib/documents/bag-label';
+import { drawBagLabel, drawBagLabelSheet } from '@/lib/documents/bag-label';
 import { drawCertificate } from '@/lib/documents/certificate';
 import { drawPackingSlip } from '@/lib/documents/packing-slip';
 import { drawQuote } from '@/lib/documents/quote';
@@ -104,4 +104,26 @@ test('a scanner reads both codes of a label', async ({ skip }) => {
   ]);
   expect(read).toContain(`QR-Code:${label.code}`);
   expect(read).toContain(`CODE-128:${label.job}`);
+});
+
+test('a scanner reads both codes of every label on a sheet, from the chosen place on', async ({ skip }) => {
+  needs(skip, 'pdftoppm', 'zbarimg');
+  // Numbers with valid check characters (ISO/IEC 7064 MOD 37-2) are not needed: the bars hold any text.
+  const jobs = ['JCE9SAWRW', 'J4K7QX29D', 'J0000001T'];
+  const labels = jobs.map((number) => ({
+    ...label,
+    job: number,
+    code: `https://quay-alder.example.org/j/${number}`,
+  }));
+  const bytes = await drawBagLabelSheet(labels, labelSetting, 25);
+  const read = runOn(bytes, 'sh', (file) => [
+    '-c',
+    `pdftoppm -r 300 -png "${file}" "${file}" && zbarimg -q "${file}"-*.png`,
+  ]);
+  for (const each of labels) {
+    expect(read).toContain(`QR-Code:${each.code}`);
+    expect(read).toContain(`CODE-128:${each.job}`);
+  }
+  // Places 26 and 27 of the first sheet, and the third label on a second one.
+  expect(runOn(bytes, 'pdfinfo', (file) => [file])).toMatch(/Pages:\s+2/);
 });

@@ -10,7 +10,9 @@ import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { formatDay } from '@/lib/calendar/format';
+import { labelsPerSheet } from '@/lib/documents/bag-label';
 import { type ArrivalFinding, type ArrivalJob, expectedParcels, findArrival } from '@/lib/jobs/find-arrival';
+import { labelsOfArrived } from '@/lib/jobs/label-data';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { explainReading, showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
@@ -18,6 +20,7 @@ import { nearSerials } from '@/lib/warranty/near-serials';
 import { readWorkshop } from '@/lib/workshop/records';
 import { NearList } from '../../near-list';
 import { requireStaff } from '../../who';
+import { LabelPlaces } from './label-places';
 
 export const metadata: Metadata = { title: 'Arrivals' };
 
@@ -31,7 +34,11 @@ export default async function ArrivalsPage({ searchParams }: Props) {
   const { q } = await searchParams;
   const typed = String(q ?? '');
   const expected = await expectedParcels();
-  const [finding, { locale, timeZone }] = await Promise.all([findArrival(typed, expected), readWorkshop()]);
+  const [finding, { locale, timeZone }, labels] = await Promise.all([
+    findArrival(typed, expected),
+    readWorkshop(),
+    labelsOfArrived(),
+  ]);
   if (finding.state === 'found') redirect(`/workshop/arrivals/${finding.job.number}` as Route);
   const isUnknown = finding.state === 'none' || finding.state === 'wrong-character';
   const near = isUnknown ? await nearSerials(typed, { timeZone }) : null;
@@ -50,6 +57,11 @@ export default async function ArrivalsPage({ searchParams }: Props) {
         scan
       />
       <Answer finding={finding} locale={locale} />
+      <p>
+        <LinkButton href="/workshop/arrivals/new" kind="second">
+          A parcel without a booking
+        </LinkButton>
+      </p>
       {near ? <NearList near={near} locale={locale} /> : null}
       <section aria-labelledby="expected">
         <h2 id="expected">{`Expected parcels (${expected.length})`}</h2>
@@ -64,6 +76,16 @@ export default async function ArrivalsPage({ searchParams }: Props) {
           </p>
         ) : null}
       </section>
+      {labels.length === 0 ? null : (
+        <section aria-labelledby="labels">
+          <h2 id="labels">{`Labels of what waits to be assessed (${labels.length})`}</h2>
+          <LabelPlaces
+            action="/workshop/arrivals/labels.pdf"
+            labelsPerSheet={labelsPerSheet}
+            mayRepeat={false}
+          />
+        </section>
+      )}
     </>
   );
 }

@@ -10,12 +10,14 @@ import { PhotoStrip } from '@/app/ui/photos/photo';
 import { NumberText } from '@/app/ui/words/number-text';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay, formatInstant } from '@/lib/calendar/format';
+import { labelsPerSheet } from '@/lib/documents/bag-label';
 import type { JobRecord } from '@/lib/jobs/records';
 import { readStage } from '@/lib/jobs/records';
 import { accessoryDifferences } from '@/lib/jobs/rules/arrival';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { WorkshopCard } from '@/lib/workshop/card';
+import { LabelPlaces } from '../label-places';
 import { HistoryPart } from './history-part';
 
 type Props = { job: JobRecord; workshop: WorkshopCard };
@@ -87,6 +89,14 @@ export function TakenIn({ job, workshop }: Props) {
             Bag label (PDF)
           </LinkButton>
         </div>
+        <details className="mt-4">
+          <summary>Labels on an A4 sheet</summary>
+          <LabelPlaces
+            action={`/workshop/jobs/${job.number}/label.pdf`}
+            labelsPerSheet={labelsPerSheet}
+            mayRepeat
+          />
+        </details>
       </Docket>
       <section aria-labelledby="next">
         <h2 id="next">The next parcel</h2>

@@ -1,4 +1,5 @@
 'use server';
+import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
@@ -30,5 +31,5 @@ export async function keepCarrier(id: string, _before: FormState, formData: Form
     saveCarrier(id === '' ? null : id, { ...input, maxValueMinor: value.minor }),
   );
   if (!outcome.ok) return refused(outcome.refusal, values);
-  redirect('/workshop/settings/carriers?saved=carrier');
+  redirect('/workshop/settings/carriers?saved=carrier' as Route);
 }

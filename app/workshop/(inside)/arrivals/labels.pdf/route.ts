@@ -1,0 +1,22 @@
+import { nothingHere, serveFile } from '@/app/serve-file';
+import { requireStaff } from '@/app/workshop/who';
+import { now } from '@/lib/clock';
+import { drawBagLabelSheet, labelsPerSheet } from '@/lib/documents/bag-label';
+import { labelsOfArrived } from '@/lib/jobs/label-data';
+import { readPlaces } from '@/lib/parcels/rules/label-places';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { readWorkshop } from '@/lib/workshop/records';
+
+/** Labels of every unit that waits to be assessed on A4, from a chosen place on. */
+export async function GET(request: Request): Promise<Response> {
+  await requireStaff(rolesThatMay('take-in'));
+  const made = now();
+  const labels = await labelsOfArrived();
+  if (labels.length === 0) return nothingHere();
+  const { name, locale } = await readWorkshop();
+  const first = readPlaces(new URL(request.url).searchParams, labelsPerSheet)?.first ?? 0;
+  return serveFile(await drawBagLabelSheet(labels, { workshop: name, locale, made }, first), {
+    type: 'application/pdf',
+    name: 'labels.pdf',
+  });
+}
