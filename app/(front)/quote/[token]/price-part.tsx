@@ -7,12 +7,14 @@ import { coverWords, workingDaysWords } from '@/lib/catalogue/rules/cover-words'
 import { formatMoney } from '@/lib/money/amount';
 import { shownLines } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
+import { ChangesPart } from './changes-part';
 import type { PartProps, Revision } from './part-props';
 
 type Props = PartProps & { revision: Revision; heading: string };
 
 /** One revision of the price: what was found, what is proposed, each line, the total, and how long it holds. */
-export function PricePart({ quote, token, workshop, revision, heading }: Props) {
+export function PricePart(props: Props) {
+  const { quote, token, workshop, revision, heading } = props;
   const money = (minor: number) => formatMoney(minor, quote.currency, workshop.locale);
   const day = (date: Date) => formatDay(dayFromDate(date), workshop.locale, 'weekday');
   const terms = quote.request.repair?.policy.versions[0];
@@ -52,6 +54,7 @@ export function PricePart({ quote, token, workshop, revision, heading }: Props) 
         rowKey={(row) => String(row.place)}
         keep
       />
+      <ChangesPart {...props} />
       <Facts
         items={[
           {

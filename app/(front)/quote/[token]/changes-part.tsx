@@ -1,0 +1,34 @@
+import { Table } from '@/app/ui/page/table';
+import { formatMoney } from '@/lib/money/amount';
+import { revisionChanges } from '@/lib/quotes/rules/lines';
+import { readLine } from '@/lib/quotes/stored-lines';
+import type { PartProps, Revision } from './part-props';
+
+/** What a later revision changed, line by line, against the price that was sent before it. */
+export function ChangesPart({ quote, workshop, revision }: PartProps & { revision: Revision }) {
+  const before = quote.revisions.findLast((each) => each.revision < revision.revision);
+  if (!before) return null;
+  const money = (minor: number | null) =>
+    minor === null ? '–' : formatMoney(minor, quote.currency, workshop.locale);
+  // Lines kept with tax and lines kept without it cannot be held against each other; the totals can.
+  const changes =
+    before.isGross === revision.isGross
+      ? revisionChanges(before.lines.map(readLine), revision.lines.map(readLine))
+      : [];
+  return (
+    <Table
+      caption={`What changed since revision ${before.revision}`}
+      columns={[
+        { key: 'what', head: 'What', kind: 'rowhead', cell: (row) => row.description },
+        { key: 'was', head: 'Before', kind: 'number', cell: (row) => money(row.was) },
+        { key: 'now', head: 'Now', kind: 'number', cell: (row) => money(row.now) },
+      ]}
+      rows={[
+        ...changes,
+        { description: 'Total with tax', was: before.grossMinor, now: revision.grossMinor },
+      ].map((row, place) => ({ ...row, place }))}
+      rowKey={(row) => String(row.place)}
+      keep
+    />
+  );
+}
