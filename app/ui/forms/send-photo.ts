@@ -7,7 +7,7 @@ const LOST = 'It did not get through. It is sent with the form.';
 export function sendPhoto(to: string, file: File, tell: (share: number) => void): Promise<SentPhoto> {
   return new Promise((resolve) => {
     const request = new XMLHttpRequest();
-    request.open('PUT', `${to}?name=${encodeURIComponent(file.name.toWellFormed())}`);
+    request.open('PUT', `${to}?name=${encodeURIComponent(file.name.replace(/\p{Surrogate}/gu, ''))}`);
     request.responseType = 'json';
     request.upload.onprogress = ({ loaded, total }) => tell(total > 0 ? Math.min(0.99, loaded / total) : 0);
     request.onload = () => resolve(readAnswer(request.response));
