@@ -52,7 +52,6 @@ export async function findCase(owner: Page, visitor: Page): Promise<Case> {
   return {
     places: {
       job,
-      otherJob: other,
       connectorJob,
       connectorCheck,
       link,

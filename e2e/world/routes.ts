@@ -212,13 +212,11 @@ export const routes: readonly RouteRow[] = [
     path: '/workshop/jobs/[number]/sheet/[check]',
     may: all,
     example: '/workshop/jobs/{connectorJob}/sheet/{connectorCheck}',
-    strangers: [['/workshop/jobs/{job}/sheet/none', 404]],
   },
   {
     path: '/workshop/jobs/[number]/photos/[photo]',
     may: all,
     example: '/workshop/jobs/{job}/photos/{photo}',
-    strangers: [['/workshop/jobs/{otherJob}/photos/{photo}', 404]],
   },
   { path: '/workshop/jobs/[number]/label.pdf', may: all, example: '/workshop/jobs/{job}/label.pdf' },
   { path: '/workshop/jobs/[number]/receipt.pdf', may: all, example: '/workshop/jobs/{job}/receipt.pdf' },

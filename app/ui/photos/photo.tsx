@@ -1,4 +1,6 @@
 import type { ReactNode } from 'react';
+import { marksText, type PhotoMark } from '@/lib/jobs/rules/photo-marks';
+import { PhotoMarks } from './photo-marks';
 
 export type PhotoProps = {
   src: string;
@@ -7,6 +9,8 @@ export type PhotoProps = {
   height: number;
   caption?: ReactNode;
   full?: string | undefined;
+  /** places pointed at */
+  marks?: readonly PhotoMark[] | undefined;
 };
 
 /**
@@ -18,15 +22,23 @@ export type PhotoProps = {
  *   caption="Arrival, 1 Dec 2026, 09:42" />
  * ```
  */
-export function Photo({ src, alt, width, height, caption, full }: PhotoProps) {
+export function Photo({ src, alt, width, height, caption, full, marks = [] }: PhotoProps) {
   const image = (
-    // biome-ignore lint/performance/noImgElement: photos are private files behind a route, sized when they are stored
-    <img src={src} alt={alt} width={width} height={height} loading="lazy" decoding="async" />
+    <span className="photo-box">
+      {/* biome-ignore lint/performance/noImgElement: photos are private files behind a route, sized when they are stored */}
+      <img src={src} alt={alt} width={width} height={height} loading="lazy" decoding="async" />
+      <PhotoMarks marks={marks} width={width} height={height} />
+    </span>
   );
   return (
     <figure className="photo">
       {full ? <a href={full}>{image}</a> : image}
-      {caption ? <figcaption>{caption}</figcaption> : null}
+      {caption || marks.length > 0 ? (
+        <figcaption>
+          {caption}
+          {marks.length > 0 ? <span className="photo-says">{marksText(marks)}</span> : null}
+        </figcaption>
+      ) : null}
     </figure>
   );
 }
