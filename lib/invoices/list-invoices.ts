@@ -60,7 +60,7 @@ export async function listInvoices(o: InvoicesSought): Promise<{ rows: ListedInv
       WHERE ${sought}
     )
     SELECT *, (COUNT(*) OVER ())::int AS total FROM listed WHERE ${ofState(o.state)}
-    ORDER BY "year" DESC, "sequence" DESC
+    ORDER BY "issuedOn" DESC, "year" DESC, "sequence" DESC
     LIMIT ${INVOICES_PER_PAGE} OFFSET ${(o.page - 1) * INVOICES_PER_PAGE}`;
   return { rows: rows.map(listed), total: rows[0]?.total ?? 0 };
 }

@@ -137,7 +137,13 @@ describe('the books of a workshop', () => {
   it('list invoices by state, and find them by number, job and name', async () => {
     const { first, second } = await threeJobs();
     await pay(first, 7200);
-    await creditInvoice({ number: '2026-00002', choice: 'everything', reason: 'x', actor: OWNER, now: NOW });
+    await creditInvoice({
+      number: '2026-00002',
+      choice: 'everything',
+      reason: 'x',
+      actor: OWNER,
+      now: new Date('2026-12-02T09:00:00Z'),
+    });
     const numbers = async (text: string, state: 'open' | 'paid' | 'credited' | null) =>
       (await listInvoices({ text, state, page: 1 })).rows.map((row) => row.number);
     expect(await numbers('', null)).toEqual(['2026-00004', '2026-00003', '2026-00002', '2026-00001']);

@@ -67,7 +67,16 @@ export function brokenRules(root: Node, decimals: 0 | 2): string[] {
       textAt(root, 'AccountingSupplierParty/Party/PartyLegalEntity/RegistrationName') !== null,
     ],
     ['BR-07 buyer', textAt(root, 'AccountingCustomerParty/Party/PartyLegalEntity/RegistrationName') !== null],
+    [
+      'BR-09 seller country',
+      textAt(root, 'AccountingSupplierParty/Party/PostalAddress/Country/IdentificationCode') !== null,
+    ],
+    [
+      'BR-11 buyer country',
+      textAt(root, 'AccountingCustomerParty/Party/PostalAddress/Country/IdentificationCode') !== null,
+    ],
     ['BR-16 a line', lines.length > 0],
+    ['BR-48 a rate', parts.every((part) => (part.category === 'O') === (part.percent === null))],
     ['BR-25 item name', lines.every((line) => line.name !== '')],
     ['BR-27 price not negative', lines.every((line) => line.price >= 0)],
     ['BR-CO-10', total('LineExtensionAmount') === sum(lines.map((line) => line.net))],
@@ -100,6 +109,7 @@ export function brokenRules(root: Node, decimals: 0 | 2): string[] {
     ],
     ['BR-Z/E/O-09', parts.every((part) => part.category === 'S' || part.tax === 0)],
     ['BR-S-05', lines.every((line) => line.category !== 'S' || Number(line.percent) > 0)],
+    ['BR-Z/E-05', lines.every((line) => !['Z', 'E'].includes(line.category) || Number(line.percent) === 0)],
     ['BR-O-05', lines.every((line) => line.category !== 'O' || line.percent === null)],
     ['BR-S/Z/E-02', categories.has('O') || taxNumber !== null],
     ['BR-O-02', !categories.has('O') || taxNumber === null],
@@ -111,7 +121,7 @@ export function brokenRules(root: Node, decimals: 0 | 2): string[] {
       ),
     ],
     [
-      'BR-53 one currency',
+      'BR-05 a currency, the same throughout',
       currenciesOf(root).every((currency) => currency === textAt(root, 'DocumentCurrencyCode')),
     ],
   ];

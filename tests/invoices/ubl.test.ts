@@ -237,6 +237,7 @@ describe('the structured form', () => {
     expect(of([s])).toEqual([]);
     expect(of([s], { currency: 'KWD' })).toEqual(['decimals']);
     expect(of([s, o])).toEqual(['mixed-outside']);
+    expect(of([{ ...s, rateBps: 0 }])).toEqual(['no-rate']);
     expect(of([s], without({ taxNumber: '' }))).toEqual(['no-tax-number']);
     expect(of([e], without({ taxExemptReason: ' ' }))).toEqual(['no-exempt-reason']);
     expect(of([s], without({ country: 'UK' }))).toEqual(['no-country']);

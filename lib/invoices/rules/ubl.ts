@@ -11,7 +11,13 @@ import type { Paper, PaperLine } from './paper';
 import { ublBuyer, ublSeller } from './ubl-parties';
 import { element, type Xml, xmlText } from './xml';
 
-export type UblProblem = 'decimals' | 'mixed-outside' | 'no-tax-number' | 'no-exempt-reason' | 'no-country';
+export type UblProblem =
+  | 'decimals'
+  | 'no-rate'
+  | 'mixed-outside'
+  | 'no-tax-number'
+  | 'no-exempt-reason'
+  | 'no-country';
 
 /** Why an invoice cannot be had in the structured form; empty when it can. */
 export function ublProblems(paper: Paper): UblProblem[] {
@@ -20,6 +26,10 @@ export function ublProblems(paper: Paper): UblProblem[] {
   return [
     // BR-DEC-*: amounts have two decimals at most.
     ...(exponentOf(paper.currency) > 2 ? (['decimals'] as const) : []),
+    // BR-S-05: the standard category has a rate above 0.
+    ...(paper.lines.some((line) => line.category === 'S' && line.rateBps === 0)
+      ? (['no-rate'] as const)
+      : []),
     // BR-O-11 to BR-O-14: what is outside the scope of the tax stands on an invoice of its own.
     ...(categories.has('O') && categories.size > 1 ? (['mixed-outside'] as const) : []),
     // BR-S-02, BR-Z-02, BR-E-02, and BR-CO-26 for the rest.
@@ -33,6 +43,7 @@ export function ublProblems(paper: Paper): UblProblem[] {
 
 export const UBL_PROBLEM_SENTENCES: Record<UblProblem, string> = {
   decimals: 'EN 16931 allows amounts two decimals, and this currency has more.',
+  'no-rate': 'A line at the standard rate has no rate. Choose zero rate or exempt in the catalogue instead.',
   'mixed-outside':
     'EN 16931 wants what is outside the scope of the tax on an invoice of its own, and this one mixes it with other lines.',
   'no-tax-number': 'It must carry the workshop’s tax number, and none was set when it was issued.',
