@@ -18,7 +18,12 @@ export function HowToPay({ balance, reference, setting }: HowToPayProps) {
 
 export type HowToPayProps = { balance: number; reference: string; setting: Setting };
 
-export function waysOf({ balance, reference, setting }: HowToPayProps): WaysToPay | null {
+/** The reference as it is asked for: with its check digits where a transfer in euro takes them. */
+export function shownReference(props: HowToPayProps): string {
+  return waysOf(props)?.bank?.creditorReference ?? props.reference;
+}
+
+function waysOf({ balance, reference, setting }: HowToPayProps): WaysToPay | null {
   return waysToPay(setting.workshop, { amount: balance, currency: setting.workshop.currency, reference });
 }
 

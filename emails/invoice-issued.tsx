@@ -1,5 +1,5 @@
 import { JobPage, Next, Para, Title } from './frame';
-import { HowToPay } from './how-to-pay';
+import { HowToPay, shownReference } from './how-to-pay';
 import type { Writer } from './letter';
 import { leftSentence } from './money-left';
 import { fullDay, money } from './words';
@@ -20,7 +20,7 @@ export const invoiceIssued: Writer<'invoice-issued'> = ({ number, balance, dueOn
         <Next
           what={
             owes
-              ? `Pay ${money(balance, setting)} and give the number ${number}. We write when it is here.`
+              ? `Pay ${money(balance, setting)} and give the number ${shownReference({ balance, reference: number, setting })}. We write when it is here.`
               : 'You need to do nothing.'
           }
           when={owes ? `By ${fullDay(dueOn, setting)}.` : 'Now or later: the invoice stays on the job page.'}

@@ -1,5 +1,5 @@
 import { JobPage, Next, Para, Title } from './frame';
-import { HowToPay } from './how-to-pay';
+import { HowToPay, shownReference } from './how-to-pay';
 import type { Writer } from './letter';
 import { fullDay, money } from './words';
 
@@ -34,7 +34,7 @@ export const unitReady: Writer<'unit-ready'> = ({ balance, invoice }, setting) =
         <Next
           what={
             owes
-              ? `Pay ${money(balance, setting)} and give the number ${reference}. Then we post the unit to you.`
+              ? `Pay ${money(balance, setting)} and give the number ${shownReference({ balance, reference, setting })}. Then we post the unit to you.`
               : 'We post the unit to you and send you the carrier’s reference.'
           }
           when={owes ? 'As soon as your payment is here.' : 'On one of the next working days.'}
