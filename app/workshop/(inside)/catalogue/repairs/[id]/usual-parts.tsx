@@ -45,12 +45,15 @@ export function UsualParts({ repairId, parts, codes, mayChange }: Props) {
                   head: 'Change',
                   kind: 'action' as const,
                   cell: (part: UsualPart) => (
-                    <ActionForm
-                      action={removePartAction.bind(null, repairId, part.partId)}
-                      label={`Take ${part.code} off`}
-                    >
-                      <SubmitButton kind="second" label="Remove" busy="Removing…" />
-                    </ActionForm>
+                    // A form asks for no width of its own, so the column would be too narrow for its button.
+                    <div className="w-28">
+                      <ActionForm
+                        action={removePartAction.bind(null, repairId, part.partId)}
+                        label={`Remove ${part.code}`}
+                      >
+                        <SubmitButton kind="second" label="Remove" busy="Removing…" />
+                      </ActionForm>
+                    </div>
                   ),
                 },
               ]
