@@ -33,6 +33,7 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
     readWorkshop(),
   ]);
   const { locale } = workshop;
+  const today = dayInZone(now(), workshop.timeZone);
   const money = (minor: number, currency: string) => formatMoney(minor, currency, locale);
   const address = (o: { state?: string | null; page?: number }) => {
     const chosen = o.state === undefined ? state : o.state;
@@ -83,7 +84,7 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
             head: 'State',
             cell: (row) => (
               <>
-                <InvoiceTag state={row.state} />
+                <InvoiceTag state={row.state} dueOn={row.dueOn} today={today} />
                 {row.state === 'open'
                   ? ` ${money(row.owed, row.currency)} by ${formatDay(row.dueOn, locale, 'short')}`
                   : null}
@@ -114,7 +115,7 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
         pages={Math.ceil(total / INVOICES_PER_PAGE)}
         href={(other) => address({ page: other })}
       />
-      <JournalForm month={dayInZone(now(), workshop.timeZone).slice(0, 7)} />
+      <JournalForm month={today.slice(0, 7)} />
     </>
   );
 }

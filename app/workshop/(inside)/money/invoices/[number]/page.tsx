@@ -7,7 +7,9 @@ import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
+import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { now } from '@/lib/clock';
 import { config } from '@/lib/config';
 import { invoiceState } from '@/lib/invoices/rules/state';
 import { UBL_PROBLEM_SENTENCES, ublProblems } from '@/lib/invoices/rules/ubl';
@@ -33,7 +35,7 @@ export default async function InvoicePage({ params, searchParams }: Props) {
   if (!whole) nothingHere();
   const { credited } = await searchParams;
   const { facts, paper, job, left, credits, corrects } = whole;
-  const { locale } = await readWorkshop();
+  const { locale, timeZone } = await readWorkshop();
   const money = (minor: number) => formatMoney(minor, facts.currency, locale);
   const isCredit = facts.kind === 'credit-note';
   const word = isCredit ? 'Credit note' : 'Invoice';
@@ -57,7 +59,7 @@ export default async function InvoicePage({ params, searchParams }: Props) {
         kind={word}
         number={facts.number}
         heading={facts.buyer.name}
-        tag={<InvoiceTag state={state} />}
+        tag={<InvoiceTag state={state} dueOn={facts.dueOn} today={dayInZone(now(), timeZone)} />}
         qr={{ text: `${config.appUrl}${here}`, alt: `QR code that opens this ${word.toLowerCase()}` }}
         stubFacts={[
           { term: 'Issued', text: formatDay(facts.issuedOn, locale, 'short') },
