@@ -11,6 +11,7 @@ import { jobBooked } from './job-booked';
 import { jobCancelled } from './job-cancelled';
 import type { Letter, Setting, Writer } from './letter';
 import { linkRenewed } from './link-renewed';
+import { lotRecall } from './lot-recall';
 import { messageFromCustomer } from './message-from-customer';
 import { messageFromWorkshop } from './message-from-workshop';
 import { offerLapsed } from './offer-lapsed';
@@ -66,6 +67,7 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'quote-declined': quoteDeclined,
   'quote-lapsed': quoteLapsed,
   'quote-turned-down': quoteTurnedDown,
+  'lot-recall': lotRecall,
   'unclaimed-notice': unclaimedNotice,
   'unclaimed-decided': unclaimedDecided,
 };

@@ -1,3 +1,4 @@
+import { recallText } from '@/lib/bench/rules/recall-text';
 import { day } from '@/lib/calendar/day';
 import type { MailContent } from '@/lib/mail/rules/content';
 import type { Setting } from './letter';
@@ -270,6 +271,18 @@ export const samples: readonly Sample[] = [
     job: { isRepaired: false },
   },
   {
+    name: 'Arrived without a booking',
+    content: {
+      template: 'unit-arrived',
+      data: {
+        promisedOn: null,
+        differences: ['Strap came with it and is kept with the unit'],
+        isUnbooked: true,
+      },
+    },
+    job: { agreed: 0, isPriceOpen: true, promisedOn: null },
+  },
+  {
     name: 'Sent back with a certificate',
     content: {
       template: 'unit-sent-back',
@@ -417,6 +430,29 @@ export const samples: readonly Sample[] = [
   {
     name: 'Certificate sent again',
     content: { template: 'certificate-copy', data: { certificateNumber, revision: 2 } },
+  },
+  {
+    name: 'Letter about a lot, a cell',
+    content: {
+      template: 'lot-recall',
+      data: {
+        part: 'Lithium-ion cell, 2.5 Ah',
+        lot: 'NB-0588',
+        text: recallText({ part: 'Lithium-ion cell, 2.5 Ah' }),
+      },
+    },
+    job: { isRepaired: true },
+  },
+  {
+    name: 'Letter about a lot, a socket',
+    content: {
+      template: 'lot-recall',
+      data: {
+        part: 'USB-C socket, 16 pin',
+        lot: 'HB-2611-04',
+        text: recallText({ part: 'USB-C socket, 16 pin' }),
+      },
+    },
   },
   {
     name: 'Unclaimed, first notice',

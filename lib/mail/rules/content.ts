@@ -15,7 +15,12 @@ const nothing = z.strictObject({});
 export const factsOf = {
   'job-booked': nothing,
   'job-cancelled': z.strictObject({ reason: text }),
-  'unit-arrived': z.strictObject({ promisedOn: calendarDay.nullable(), differences: z.array(text) }),
+  'unit-arrived': z.strictObject({
+    promisedOn: calendarDay.nullable(),
+    differences: z.array(text),
+    /** it came without a booking: no price is agreed yet */
+    isUnbooked: z.boolean().optional(),
+  }),
   'approval-asked': z.strictObject({
     revision: z.int(),
     reason: text,
@@ -28,6 +33,8 @@ export const factsOf = {
     /** working days that the changed repair takes beside those promised */
     furtherDays: z.int().optional(),
     validUntil: calendarDay,
+    /** no price was agreed before this one */
+    isFirst: z.boolean().optional(),
   }),
   'offer-reminder': z.strictObject({
     revision: z.int(),
@@ -47,6 +54,8 @@ export const factsOf = {
     inspectionFee: amount.optional(),
     /** where the days it waited for this answer moved the promise */
     promise: z.strictObject({ from: calendarDay, to: calendarDay, reason: text }).optional(),
+    /** this yes made the contract: what the law asks to confirm comes with it */
+    isFirst: z.boolean().optional(),
   }),
   'withdrawal-recorded': z.strictObject({
     /** day and time of receipt where the workshop is, as text */
@@ -110,6 +119,12 @@ export const factsOf = {
   'quote-declined': z.strictObject({ revision: z.int() }),
   'quote-lapsed': z.strictObject({ revision: z.int(), validUntil: calendarDay }),
   'quote-turned-down': z.strictObject({ text }),
+  'lot-recall': z.strictObject({
+    part: text,
+    lot: text,
+    /** the workshop's own words: what to do and how it is put right */
+    text,
+  }),
   'unclaimed-notice': z.strictObject({
     notice: z.int(),
     lastDay: calendarDay,
@@ -165,6 +180,7 @@ export const mailTemplates = z.enum([
   'quote-declined',
   'quote-lapsed',
   'quote-turned-down',
+  'lot-recall',
   'unclaimed-notice',
   'unclaimed-decided',
 ] as const satisfies readonly MailTemplate[]);
@@ -206,6 +222,7 @@ export const mailContent = z.discriminatedUnion('template', [
   member('quote-declined'),
   member('quote-lapsed'),
   member('quote-turned-down'),
+  member('lot-recall'),
   member('unclaimed-notice'),
   member('unclaimed-decided'),
 ]);

@@ -33,6 +33,7 @@ export const TEMPLATE_WORDS: Record<MailTemplate, string> = {
   'quote-declined': 'Price declined',
   'quote-lapsed': 'Price lapsed',
   'quote-turned-down': 'Request turned down',
+  'lot-recall': 'Letter about a lot',
   'unclaimed-notice': 'Unclaimed notice',
   'unclaimed-decided': 'Unclaimed, decided',
 };

@@ -1,5 +1,6 @@
 import type { PhotoProps } from '@/app/ui/photos/photo';
 import type { JobRecord } from '@/lib/jobs/records';
+import { readMarks } from '@/lib/jobs/rules/photo-marks';
 
 type JobPhoto = JobRecord['photos'][number];
 
@@ -21,5 +22,6 @@ export function photosOf(job: JobRecord, token: string, wanted: (photo: JobPhoto
     width: photo.width,
     height: photo.height,
     caption: photo.caption || SHOWN[photo.purpose],
+    marks: readMarks(photo.marks),
   }));
 }

@@ -1,0 +1,71 @@
+import { stringify } from 'csv-stringify/sync';
+import { guardText } from '@/lib/catalogue/rules/list-cells';
+import { db } from '@/lib/db/client';
+import { orderList, stillNeeded } from './rules/order-list';
+
+/** Stages in which a repair may still take its parts. */
+const OPEN = ['booked', 'arrived', 'assessing', 'awaiting-approval', 'awaiting-parts', 'on-bench'];
+
+/** What to order, with who delivered each part last. */
+export async function readOrderList() {
+  const [parts, jobs] = await Promise.all([
+    db.part.findMany({
+      orderBy: { name: 'asc' },
+      select: {
+        id: true,
+        code: true,
+        name: true,
+        reorderAt: true,
+        lots: {
+          orderBy: { receivedOn: 'desc' },
+          select: { inStock: true, supplier: true, unitCostMinor: true },
+        },
+      },
+    }),
+    db.job.findMany({
+      where: { kind: 'repair', stage: { in: OPEN } },
+      select: {
+        repair: { select: { usualParts: { select: { partId: true, quantity: true } } } },
+        partUses: { select: { quantity: true, lot: { select: { partId: true } } } },
+      },
+    }),
+  ]);
+  const needed = stillNeeded(
+    jobs.map(({ repair, partUses }) => ({
+      usual: repair.usualParts,
+      taken: partUses.map(({ quantity, lot }) => ({ partId: lot.partId, quantity })),
+    })),
+  );
+  const stock = parts.map(({ lots, ...part }) => ({
+    ...part,
+    inStock: lots.reduce((sum, lot) => sum + lot.inStock, 0),
+    supplier: lots[0]?.supplier ?? '',
+    unitCostMinor: lots[0]?.unitCostMinor ?? null,
+  }));
+  return { rows: orderList(stock, needed), jobs: jobs.length };
+}
+
+type Row = Awaited<ReturnType<typeof readOrderList>>['rows'][number];
+
+/** The order list as the text of a CSV file (RFC 4180, UTF-8 with a byte order mark); no cell begins like a formula. */
+export function orderCsv(rows: readonly Row[]): string {
+  const heads = [
+    'Code',
+    'Part',
+    'Order at least',
+    'In stock',
+    'Needed by open jobs',
+    'Order again at',
+    'Last from',
+  ];
+  const lines = rows.map((row) => [
+    guardText(row.code),
+    guardText(row.name),
+    row.order,
+    row.inStock,
+    row.needed,
+    row.reorderAt,
+    guardText(row.supplier),
+  ]);
+  return stringify([heads, ...lines], { bom: true, record_delimiter: 'windows' });
+}

@@ -1,0 +1,63 @@
+import { transaction } from '@/lib/db/transaction';
+import type { Actor } from '@/lib/jobs/actor';
+import { writeEvent } from '@/lib/jobs/write-event';
+import { writeOnce } from '@/lib/jobs/write-once';
+import { queueMail } from '@/lib/mail/queue';
+import { Refusal } from '@/lib/outcome';
+import { recallUnits } from './recall-records';
+
+/**
+ * Writes to everybody whose unit carries a piece of a lot: one letter a unit, a line in each job's history, and the letter kept with
+ * the lot, all in one transaction. A second press of the same form finds the first one's row and writes to nobody. Refuses where
+ * nobody is to be written to, and where the list is no longer the one that was looked at.
+ */
+export async function recallLot(o: {
+  lotId: string;
+  text: string;
+  /** Letters the person saw before pressing. */
+  letters: number;
+  formKey: string;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+}): Promise<void> {
+  await writeOnce('lot_recall_pkey', () =>
+    transaction(async (tx) => {
+      const lot = await tx.lot.findUnique({
+        where: { id: o.lotId },
+        select: { code: true, part: { select: { name: true } } },
+      });
+      if (!lot) throw new Refusal('not-found', 'This lot is no longer on the list.');
+      const units = (await recallUnits(o.lotId, tx)).filter((unit) => unit.what === 'letter');
+      // The row first: of two presses at once the second waits here and then finds it.
+      const { id } = await tx.lotRecall.create({
+        data: {
+          id: o.formKey,
+          lotId: o.lotId,
+          text: o.text,
+          mails: units.length,
+          at: o.now,
+          userId: o.actor.id,
+        },
+        select: { id: true },
+      });
+      if (units.length === 0) throw new Refusal('invalid', 'No unit of this lot is with a customer.');
+      if (units.length !== o.letters) {
+        throw new Refusal(
+          'conflict',
+          'The list has changed since you looked at it. Look at it again, then send.',
+        );
+      }
+      const about = { part: lot.part.name, lot: lot.code };
+      for (const unit of units) {
+        const mail = { template: 'lot-recall' as const, data: { ...about, text: o.text } };
+        await queueMail(tx, { to: unit.email, jobId: unit.jobId, now: o.now, ...mail });
+        await writeEvent(tx, {
+          jobId: unit.jobId,
+          actor: o.actor,
+          now: o.now,
+          event: { kind: 'lot-recalled', data: { recallId: id, ...about } },
+        });
+      }
+    }),
+  );
+}

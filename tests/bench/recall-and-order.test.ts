@@ -1,0 +1,123 @@
+import { parse } from 'csv-parse/sync';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { orderCsv, readOrderList } from '@/lib/bench/order-records';
+import { usePart } from '@/lib/bench/parts';
+import { recallLot } from '@/lib/bench/recall-lot';
+import { recallsOf, recallUnits } from '@/lib/bench/recall-records';
+import { orderList, stillNeeded } from '@/lib/bench/rules/order-list';
+import { isCell, recallText } from '@/lib/bench/rules/recall-text';
+import { db } from '@/lib/db/client';
+import { transaction } from '@/lib/db/transaction';
+import { resetDatabase, useDatabase } from '@/tests/database';
+import { makeBooking } from '@/tests/makers/job';
+import { makeCertificate } from '@/tests/makers/walk';
+import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+
+const now = new Date('2026-11-25T09:00:00Z');
+
+describe('what to order', () => {
+  const part = { id: 'p', code: 'USB', name: 'Socket', inStock: 5, reorderAt: 3 };
+  test.each([
+    { name: 'above the mark', needed: 1, order: null },
+    { name: 'at the mark once open jobs have theirs', needed: 2, order: 1 },
+    { name: 'more needed than there is', needed: 7, order: 6 },
+  ])('$name', ({ needed, order }) => {
+    const [row] = orderList([part], new Map([['p', needed]]));
+    expect(row?.order ?? null).toBe(order);
+    if (row) expect(row.left + row.order).toBe(part.reorderAt + 1);
+  });
+
+  test('a job needs what its repair usually takes, less what it took', () => {
+    const usual = [{ partId: 'p', quantity: 2 }];
+    const needed = stillNeeded([
+      { usual, taken: [] },
+      { usual, taken: [{ partId: 'p', quantity: 1 }] },
+      { usual, taken: [{ partId: 'p', quantity: 3 }] },
+      { usual: [], taken: [] },
+    ]);
+    expect([...needed]).toEqual([['p', 3]]);
+  });
+
+  test('the scarcest stands first', () => {
+    const rows = orderList(
+      [
+        { ...part, inStock: 3 },
+        { ...part, id: 'q', inStock: 0 },
+      ],
+      new Map(),
+    );
+    expect(rows.map((row) => row.id)).toEqual(['q', 'p']);
+  });
+});
+
+test('a cell in doubt is neither charged nor posted; any other part is sent in free of charge', () => {
+  expect(isCell('Lithium-ion cell, 2.5 Ah')).toBe(true);
+  expect(isCell('Battery CELL-25')).toBe(true);
+  expect(isCell('USB-C socket')).toBe(false);
+  expect(recallText({ part: 'Lithium-ion cell' })).toMatch(
+    /do not charge it[\s\S]*do not post it[\s\S]*free of charge/i,
+  );
+  expect(recallText({ part: 'Socket' })).toMatch(/stop using it[\s\S]*free of charge/);
+});
+
+describe('with a database', () => {
+  let world: Awaited<ReturnType<typeof makeWorkshop>>;
+  useDatabase();
+  beforeEach(async () => {
+    await resetDatabase();
+    world = await makeWorkshop(now);
+  }, 30_000);
+
+  const take = (jobId: string, quantity = 1) =>
+    transaction((tx) => usePart(tx, { jobId, lotId: world.lotId, quantity, userId: BENCH.id, now }));
+  const formKey = '0199b3a2-0000-7000-8000-000000000003';
+  const recall = (letters: number, key = formKey) =>
+    recallLot({ lotId: world.lotId, text: 'Stop.', letters, formKey: key, actor: OWNER, now });
+
+  test('open jobs count into the list, and its cells run in no spreadsheet', async () => {
+    const part = await db.part.findFirstOrThrow();
+    await db.part.update({ where: { id: part.id }, data: { reorderAt: 4, name: '=1+1, socket' } });
+    expect((await readOrderList()).rows).toEqual([]);
+    await db.repairPart.create({ data: { repairId: world.repairId, partId: part.id, quantity: 1 } });
+    await makeBooking({ repairId: world.repairId, now });
+    const { rows, jobs } = await readOrderList();
+    expect(jobs).toBe(1);
+    expect(rows).toMatchObject([{ code: 'USB-C-16', inStock: 5, needed: 1, left: 4, order: 1 }]);
+    const [, line] = parse(orderCsv(rows), { bom: true }) as string[][];
+    expect(line?.[1]).toBe("'=1+1, socket");
+    expect(line?.[2]).toBe('1');
+  });
+
+  test('one letter a unit that is with its owner, in one go, once', async () => {
+    const { jobId } = await makeCertificate(world, now);
+    await take(jobId);
+    await take(jobId);
+    const { jobId: here } = await makeBooking({ repairId: world.repairId, now, serial: 'HW2-10481-K' });
+    await take(here);
+    const units = await recallUnits(world.lotId);
+    expect(units.map((unit) => unit.what)).toEqual(['letter', 'here']);
+    await recall(1);
+    await recall(1);
+    const mails = await db.mail.findMany({ where: { template: 'lot-recall' } });
+    expect(mails).toMatchObject([
+      {
+        jobId,
+        toAddress: 'maren.holt@example.org',
+        data: { part: 'USB-C socket, 16 pin', lot: 'L-2611', text: 'Stop.' },
+      },
+    ]);
+    expect(await recallsOf(world.lotId)).toMatchObject([{ mails: 1, text: 'Stop.', userId: OWNER.id }]);
+    expect(await db.jobEvent.count({ where: { kind: 'lot-recalled' } })).toBe(1);
+  });
+
+  test('nobody is written to when the list is another than was looked at, or empty', async () => {
+    await expect(recall(0)).rejects.toMatchObject({ code: 'invalid' });
+    const { jobId } = await makeCertificate(world, now);
+    await take(jobId);
+    await expect(recall(2)).rejects.toMatchObject({ code: 'conflict' });
+    await db.customer.updateMany({ data: { email: '', erasedAt: now } });
+    await expect(recall(1)).rejects.toMatchObject({ code: 'invalid' });
+    expect(await db.mail.count({ where: { template: 'lot-recall' } })).toBe(0);
+    expect(await db.lotRecall.count()).toBe(0);
+  });
+});
