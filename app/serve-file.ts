@@ -1,6 +1,11 @@
 import 'server-only';
 
-type FileType = 'application/pdf' | 'image/jpeg' | 'application/xml' | 'text/csv; charset=utf-8';
+type FileType =
+  | 'application/pdf'
+  | 'image/jpeg'
+  | 'application/zip'
+  | 'application/xml'
+  | 'text/csv; charset=utf-8';
 
 /**
  * A private document or picture as a response: never kept by a shared cache, never read as another type, and with a

@@ -6,7 +6,14 @@ import { emailKey } from '@/lib/quotes/rules/request-answers';
 
 export type SeenWhat = 'opened' | 'exported' | 'erased' | 'corrected';
 
-export type Seen = { userId: string; what: SeenWhat; email: string; jobId?: string; now: Date };
+export type Seen = {
+  userId: string;
+  what: SeenWhat;
+  email: string;
+  now: Date;
+  jobId?: string;
+  quoteId?: string;
+};
 
 const HOUR = 3_600_000;
 
@@ -22,25 +29,26 @@ export function subjectOf(email: string): string {
 }
 
 /**
- * Keeps that a member of staff saw or handed out somebody's data: one row for each member, job and hour, however often
+ * Keeps that a member of staff saw or handed out somebody's data: one row for each member, job or quote, and hour, however often
  * the page is loaded. The row's id is worked out from these, so that the primary key decides.
  */
 export async function noteSeen(seen: Seen, client: Tx = db): Promise<void> {
   const { userId, what, now } = seen;
   const jobId = seen.jobId ?? null;
+  const quoteId = seen.quoteId ?? null;
   const subject = subjectOf(seen.email);
   const hour = Math.floor(now.getTime() / HOUR);
   const id = createHash('sha256')
-    .update(JSON.stringify([userId, what, jobId, subject, hour]))
+    .update(JSON.stringify([userId, what, jobId, quoteId, subject, hour]))
     .digest('hex')
     .slice(0, 40);
   await client.seenBy.createMany({
-    data: [{ id, at: now, userId, what, jobId, subject }],
+    data: [{ id, at: now, userId, what, jobId, quoteId, subject }],
     skipDuplicates: true,
   });
 }
 
-export type SeenRow = { id: string; at: Date; userId: string; what: string; jobNumber: string | null };
+export type SeenRow = { id: string; at: Date; userId: string; what: string; number: string | null };
 
 /** Who saw what of a person, the newest first; at most `take`. Jobs are looked at too, for rows of an address since removed. */
 export async function listSeen(o: {
@@ -53,7 +61,14 @@ export async function listSeen(o: {
     where: { OR: [...(subject === '' ? [] : [{ subject }]), { jobId: { in: [...o.jobIds] } }] },
     orderBy: [{ at: 'desc' }, { id: 'desc' }],
     take: o.take,
-    select: { id: true, at: true, userId: true, what: true, job: { select: { number: true } } },
+    select: {
+      id: true,
+      at: true,
+      userId: true,
+      what: true,
+      job: { select: { number: true } },
+      quote: { select: { number: true } },
+    },
   });
-  return rows.map(({ job, ...row }) => ({ ...row, jobNumber: job?.number ?? null }));
+  return rows.map(({ job, quote, ...row }) => ({ ...row, number: job?.number ?? quote?.number ?? null }));
 }

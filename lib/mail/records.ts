@@ -10,6 +10,9 @@ export type ListedMail = {
   lastError: string | null;
   queuedAt: Date;
   sentAt: Date | null;
+  /** when it came back, and what the other mail server said */
+  bouncedAt: Date | null;
+  bounceNote: string;
   jobNumber: string | null;
   /** of the quote it is about, where there was no job */
   quoteNumber: string | null;
@@ -26,14 +29,19 @@ const listed = {
   lastError: true,
   queuedAt: true,
   sentAt: true,
+  bouncedAt: true,
+  bounceNote: true,
   job: { select: { number: true } },
   quote: { select: { number: true } },
 } as const;
 
 /** One page of messages, those that need a hand first; pages count from 1. */
-export async function listMail(o: { state: MailState | null; page: number }): Promise<ListedMail[]> {
+export async function listMail(o: {
+  state: MailState | 'bounced' | null;
+  page: number;
+}): Promise<ListedMail[]> {
   const rows = await db.mail.findMany({
-    ...(o.state && { where: { state: o.state } }),
+    ...(o.state && { where: o.state === 'bounced' ? { bouncedAt: { not: null } } : { state: o.state } }),
     select: listed,
     // By the alphabet the states come as failed, kept, queued, sending, sent: what needs a hand is first.
     orderBy: [{ state: 'asc' }, { queuedAt: 'desc' }, { id: 'desc' }],
@@ -48,12 +56,51 @@ export async function listMail(o: { state: MailState | null; page: number }): Pr
   }));
 }
 
-/** How many messages stand where. */
-export async function countMail(): Promise<Record<MailState, number>> {
-  const groups = await db.mail.groupBy({ by: ['state'], _count: { _all: true } });
-  const counts = { queued: 0, sending: 0, sent: 0, failed: 0, kept: 0 };
+export type MailCounts = Record<MailState | 'bounced', number>;
+
+/** How many messages stand where; those that came back are counted as sent too. */
+export async function countMail(): Promise<MailCounts> {
+  const [groups, bounced] = await Promise.all([
+    db.mail.groupBy({ by: ['state'], _count: { _all: true } }),
+    db.mail.count({ where: { bouncedAt: { not: null } } }),
+  ]);
+  const counts = { queued: 0, sending: 0, sent: 0, failed: 0, kept: 0, bounced };
   for (const group of groups) counts[readState(group.state)] = group._count._all;
   return counts;
+}
+
+export type TroubledMail = {
+  id: string;
+  template: string;
+  toAddress: string;
+  trouble: string;
+  isBounced: boolean;
+  at: Date;
+};
+
+/** Messages about a job that were given up or came back, the newest first. */
+export async function troubledMail(jobId: string): Promise<TroubledMail[]> {
+  const rows = await db.mail.findMany({
+    where: { jobId, OR: [{ state: 'failed' }, { bouncedAt: { not: null } }] },
+    select: {
+      id: true,
+      template: true,
+      toAddress: true,
+      lastError: true,
+      bouncedAt: true,
+      bounceNote: true,
+      queuedAt: true,
+    },
+    orderBy: [{ queuedAt: 'desc' }, { id: 'desc' }],
+  });
+  return rows.map(({ id, template, toAddress, lastError, bouncedAt, bounceNote, queuedAt }) => ({
+    id,
+    template,
+    toAddress,
+    trouble: bouncedAt ? bounceNote : (lastError ?? ''),
+    isBounced: bouncedAt !== null,
+    at: bouncedAt ?? queuedAt,
+  }));
 }
 
 export type StoredMail = ListedMail & { data: unknown; messageId: string } & Subject;

@@ -3,15 +3,18 @@ import { Refusal } from '@/lib/outcome';
 import { requeue } from './queue';
 
 /**
- * Sends a message again by a person's wish: one that failed, that was kept for want of a mail server, or that waits for
- * its next try. A message that has left, or is leaving now, is refused.
+ * Sends a message again by a person's wish: one that failed, that came back, that was kept for want of a mail server, or
+ * that waits for its next try. A message that has left and did not come back, or is leaving now, is refused.
  */
 export async function retryMail(mailId: string): Promise<void> {
   await transaction(async (tx) => {
     // A worker may take a waiting message at this moment: then no row is changed here, and the worker's try counts.
     const changed = await tx.mail.updateMany({
-      where: { id: mailId, state: { in: ['queued', 'failed', 'kept'] } },
-      data: { state: 'queued', lastError: null },
+      where: {
+        id: mailId,
+        OR: [{ state: { in: ['queued', 'failed', 'kept'] } }, { state: 'sent', bouncedAt: { not: null } }],
+      },
+      data: { state: 'queued', lastError: null, bouncedAt: null, bounceNote: '' },
     });
     if (changed.count === 1) return requeue(tx, mailId);
     const mail = await tx.mail.findUnique({ where: { id: mailId }, select: { id: true } });

@@ -16,6 +16,7 @@ const EXPECTED: Record<(typeof ROLES)[number], Permission[]> = {
     'second-look',
     'catalogue',
     'people',
+    'personal-data',
     'settings',
   ],
 };

@@ -6,7 +6,12 @@ import { DECISION_WORDS, DECISIONS } from './unclaimed';
  * a stored shape is never edited in place.
  */
 export const EVENT_DATA = {
-  booked: z.object({ accessories: z.array(z.string()), quoteNumber: z.string() }),
+  booked: z.object({
+    accessories: z.array(z.string()),
+    quoteNumber: z.string(),
+    /** opened by staff for a parcel that came without a booking */
+    isWalkIn: z.boolean().optional(),
+  }),
   moved: z.object({ move: z.string(), note: z.string().default('') }),
   'unit-arrived': z.object({
     serial: z.string(),
@@ -62,6 +67,7 @@ export const EVENT_DATA = {
     until: z.string().nullable(),
   }),
   'data-removed': z.object({}),
+  'contact-corrected': z.object({}),
 } satisfies Record<string, z.ZodType>;
 
 export type EventKind = keyof typeof EVENT_DATA;
@@ -83,7 +89,7 @@ export function eventLine(kind: string, data: unknown): string {
   const event = parseEvent(kind, data);
   switch (event.kind) {
     case 'booked':
-      return 'Booked';
+      return event.data.isWalkIn ? 'Opened for a parcel without a booking' : 'Booked';
     case 'moved':
       return event.data.note === '' ? 'Moved on' : event.data.note;
     case 'unit-arrived':
@@ -152,6 +158,8 @@ export function eventLine(kind: string, data: unknown): string {
       return `Notice ${event.data.notice} that the unit waits`;
     case 'unclaimed-decided':
       return `${DECISION_WORDS[event.data.decision].label}: ${event.data.note}`;
+    case 'contact-corrected':
+      return 'The customer’s contact was corrected';
     case 'data-removed':
       return 'The customer’s data was removed';
   }

@@ -18,6 +18,7 @@ const PERMISSIONS = {
   'second-look': { roles: ['owner'], label: 'Agree to a ruling other than covered' },
   catalogue: { roles: ['owner'], label: 'Change models, repairs, prices and check sheets' },
   people: { roles: ['owner'], label: 'Add staff and change what they may do' },
+  'personal-data': { roles: ['owner'], label: 'Hand out and remove people’s data' },
   settings: { roles: ['owner'], label: 'Change the workshop’s details and texts' },
 } as const satisfies Record<string, { roles: readonly Role[]; label: string }>;
 

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
+import { readByCustomer } from '@/app/read-by-customer';
 
 import { Docket, DocketSection } from '@/app/ui/docket/docket';
 import { Facts } from '@/app/ui/docket/facts';
@@ -60,6 +61,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   const { booked, done } = await searchParams;
   const job = await jobOfToken(token);
   if (!job) nothingHere();
+  await readByCustomer({ jobId: job.id });
   const workshop = await readWorkshop();
   const { locale, timeZone, currency } = workshop;
   const money = (minor: number) => formatMoney(minor, currency, locale);
@@ -89,6 +91,7 @@ export default async function JobPage({ params, searchParams }: Props) {
             offerUntil: offer ? dayFromDate(offer.validUntil) : null,
             carrier: job.carrier,
             ruling: facts.ruling,
+            isPriceOpen: !facts.isPriceAgreed,
           },
           locale,
         )}

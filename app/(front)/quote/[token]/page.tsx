@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
+import { readByCustomer } from '@/app/read-by-customer';
 import { Docket } from '@/app/ui/docket/docket';
 import { Facts } from '@/app/ui/docket/facts';
 import { LinkButton } from '@/app/ui/page/button';
@@ -46,6 +47,7 @@ export default async function QuotePage({ params, searchParams }: Props) {
   const { done } = await searchParams;
   const quote = await quoteOfToken(token);
   if (!quote) nothingHere();
+  await readByCustomer({ quoteId: quote.id });
   const workshop = await readWorkshop();
   const { locale, timeZone } = workshop;
   const { request } = quote;

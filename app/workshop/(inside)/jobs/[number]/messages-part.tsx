@@ -3,11 +3,13 @@ import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { Timeline } from '@/app/ui/page/timeline';
 import { formatInstant } from '@/lib/calendar/format';
+import { readWords } from '../../read-words';
 import { writeToCustomer } from './actions';
 import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
 
 export function MessagesPart({ job, workshop, staff }: SheetProps) {
+  const clock = { locale: workshop.locale, zone: workshop.timeZone };
   return (
     <section id="messages" aria-labelledby="messages-head">
       <h2 id="messages-head">Messages</h2>
@@ -17,9 +19,16 @@ export function MessagesPart({ job, workshop, staff }: SheetProps) {
           entries={job.messages.map((message) => ({
             key: message.id,
             dateTime: message.at.toISOString(),
-            on: formatInstant(message.at, { locale: workshop.locale, zone: workshop.timeZone }),
+            on: formatInstant(message.at, clock),
             who: message.userId ? staff.get(message.userId)?.name : job.customer.name,
-            what: <span className="written">{message.text}</span>,
+            what: (
+              <>
+                <span className="written">{message.text}</span>
+                {message.author === 'staff' ? (
+                  <span className="block text-small text-soft">{readWords(message.readAt, clock)}</span>
+                ) : null}
+              </>
+            ),
           }))}
         />
       ) : null}

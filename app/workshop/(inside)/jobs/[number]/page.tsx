@@ -9,10 +9,13 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { now } from '@/lib/clock';
 import { config } from '@/lib/config';
-import { readKind, readStage, stagesReached } from '@/lib/jobs/records';
+import { readMessages } from '@/lib/jobs/read-messages';
+import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/records';
 import { DATA_ANSWERS, HISTORY } from '@/lib/jobs/rules/booking';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { noteSeen } from '@/lib/keeping/seen';
 import { showNumber } from '@/lib/numbers/job-number';
 import { readCarrierRows } from '@/lib/parcels/records';
 import { BATTERY_ANSWERS } from '@/lib/parcels/rules/battery-answers';
@@ -22,6 +25,7 @@ import { BenchPart } from './bench-part';
 import { FindingsPart } from './findings-part';
 import { HistoryPart } from './history-part';
 import { KeepTyped } from './keep-typed';
+import { MailTroublePart } from './mail-trouble-part';
 import { MessagesPart } from './messages-part';
 import { MoneyPart } from './money-part';
 import { MovesPart } from './moves-part';
@@ -45,6 +49,7 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
   const kind = readKind(job.kind);
   const parts = { job, workshop, staff };
   const tracking = trackingAddress(job.carrier, job.carrierReference, await readCarrierRows());
+  await noteOpened({ job, userId: who.id });
   return (
     <>
       <PageHead
@@ -67,6 +72,7 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
           <p>Saved.</p>
         </Notice>
       ) : null}
+      <MailTroublePart {...parts} role={who.role} />
       <Docket
         kind={kind === 'claim' ? 'Claim job' : 'Job'}
         number={showNumber(job.number)}
@@ -129,7 +135,13 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
           <Facts
             items={[
               { term: 'Name', text: job.customer.name },
-              { term: 'E-mail', text: <a href={`mailto:${job.customer.email}`}>{job.customer.email}</a> },
+              {
+                term: 'E-mail',
+                text:
+                  job.customer.email === '' ? null : (
+                    <a href={`mailto:${job.customer.email}`}>{job.customer.email}</a>
+                  ),
+              },
               { term: 'Telephone', text: job.customer.phone },
               {
                 term: 'Address',
@@ -151,6 +163,13 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
               },
             ]}
           />
+          {job.customer.erasedAt ? null : (
+            <p>
+              <TextLink href={`/workshop/customers/${job.number}`}>Everything of this customer</TextLink>
+              {' · '}
+              <TextLink href={`/workshop/customers/${job.number}/contact`}>Correct the contact</TextLink>
+            </p>
+          )}
         </DocketSection>
       </Docket>
       <div className="sheet-parts">
@@ -168,6 +187,14 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
       </div>
     </>
   );
+}
+
+/** Who opens a sheet has seen whose unit it is, and has read what the customer wrote. */
+async function noteOpened({ job, userId }: { job: JobRecord; userId: string }): Promise<void> {
+  const at = now();
+  await readMessages({ about: { jobId: job.id }, reader: 'staff', now: at });
+  if (job.customer.erasedAt) return;
+  await noteSeen({ userId, what: 'opened', email: job.customer.email, jobId: job.id, now: at });
 }
 
 /** The quote that was asked for before the booking, with the photos and messages that led to it. */

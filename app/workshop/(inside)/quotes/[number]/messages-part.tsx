@@ -5,12 +5,14 @@ import { Timeline } from '@/app/ui/page/timeline';
 import { formatInstant } from '@/lib/calendar/format';
 import { quoteEventLine } from '@/lib/quotes/rules/quote-events';
 import { STAFF_MAY_WRITE } from '@/lib/quotes/rules/request-states';
+import { readWords } from '../../read-words';
 import { writeMessage } from './actions';
 import type { QuotePartProps } from './open-quote';
 
 export function MessagesPart({ quote, workshop, staff }: QuotePartProps) {
   const mayWrite = STAFF_MAY_WRITE.includes(quote.request.state);
   if (quote.messages.length === 0 && !mayWrite) return null;
+  const clock = { locale: workshop.locale, zone: workshop.timeZone };
   return (
     <section id="messages" aria-labelledby="messages-head">
       <h2 id="messages-head">Messages</h2>
@@ -20,9 +22,16 @@ export function MessagesPart({ quote, workshop, staff }: QuotePartProps) {
           entries={quote.messages.map((message) => ({
             key: message.id,
             dateTime: message.at.toISOString(),
-            on: formatInstant(message.at, { locale: workshop.locale, zone: workshop.timeZone }),
+            on: formatInstant(message.at, clock),
             who: message.userId ? staff.get(message.userId)?.name : quote.request.name,
-            what: <span className="written">{message.text}</span>,
+            what: (
+              <>
+                <span className="written">{message.text}</span>
+                {message.author === 'staff' ? (
+                  <span className="block text-small text-soft">{readWords(message.readAt, clock)}</span>
+                ) : null}
+              </>
+            ),
           }))}
         />
       ) : null}

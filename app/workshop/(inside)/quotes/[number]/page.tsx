@@ -8,11 +8,14 @@ import { PhotoStrip } from '@/app/ui/photos/photo';
 import { NumberText } from '@/app/ui/words/number-text';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { now } from '@/lib/clock';
 import { config } from '@/lib/config';
+import { readMessages } from '@/lib/jobs/read-messages';
 import { HISTORY } from '@/lib/jobs/rules/booking';
+import { noteSeen } from '@/lib/keeping/seen';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { openRevision } from '@/lib/quotes/records';
+import { openRevision, type QuoteRecord } from '@/lib/quotes/records';
 import { REQUEST_WORDS } from '@/lib/quotes/rules/request-states';
 import { QuoteStateTag } from '../state-tag';
 import { HistoryPart, MessagesPart } from './messages-part';
@@ -37,6 +40,7 @@ export default async function QuotePage({ params, searchParams }: Props) {
   const { locale, timeZone } = workshop;
   const parts = { quote, workshop, staff };
   const held = openRevision(quote);
+  await noteOpened(quote, who.id);
   return (
     <>
       <PageHead
@@ -132,4 +136,12 @@ export default async function QuotePage({ params, searchParams }: Props) {
       </div>
     </>
   );
+}
+
+/** Who opens a request has seen whose it is, and has read what the customer wrote. */
+async function noteOpened(quote: QuoteRecord, userId: string): Promise<void> {
+  const at = now();
+  await readMessages({ about: { quoteId: quote.id }, reader: 'staff', now: at });
+  const { email } = quote.request;
+  if (email !== '') await noteSeen({ userId, what: 'opened', email, quoteId: quote.id, now: at });
 }

@@ -1,0 +1,21 @@
+'use server';
+import type { Route } from 'next';
+import { redirect } from 'next/navigation';
+import { refused } from '@/app/refused';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { staffActor } from '@/app/workshop/staff-actor';
+import { requireStaff } from '@/app/workshop/who';
+import { now } from '@/lib/clock';
+import { erasePerson } from '@/lib/keeping/erase-person';
+import { attempt } from '@/lib/outcome';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+
+export async function removeData(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  const staff = await requireStaff(rolesThatMay('personal-data'));
+  const isCoverConfirmed = formData.get('cover') === 'yes';
+  const outcome = await attempt(() =>
+    erasePerson({ number, isCoverConfirmed, actor: staffActor(staff), now: now() }),
+  );
+  if (!outcome.ok) return refused(outcome.refusal);
+  redirect(`/workshop/customers/${encodeURIComponent(number)}?removed=yes` as Route);
+}

@@ -1,0 +1,34 @@
+'use server';
+import type { Route } from 'next';
+import { redirect } from 'next/navigation';
+import { z } from 'zod';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
+import { jobRefused } from '@/app/workshop/job-refused';
+import { staffActor } from '@/app/workshop/staff-actor';
+import { requireStaff } from '@/app/workshop/who';
+import { now } from '@/lib/clock';
+import { jobByNumber } from '@/lib/jobs/job-by-number';
+import { addressAnswers } from '@/lib/jobs/rules/booking';
+import { correctContact } from '@/lib/keeping/correct-contact';
+import { attempt } from '@/lib/outcome';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+
+const contactForm = addressAnswers.extend({ version: z.coerce.number().int().positive() });
+
+export async function correct(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  const staff = await requireStaff(rolesThatMay('take-in'));
+  const job = await jobByNumber(number);
+  if (!job) return { message: 'There is no job with this number.' };
+  const parsed = parseForm(contactForm, formData);
+  if (!parsed.ok) return parsed.state;
+  const { version, ...contact } = parsed.data;
+  const outcome = await attempt(() =>
+    correctContact({ jobId: job.id, version, contact, actor: staffActor(staff), now: now() }),
+  );
+  if (!outcome.ok) {
+    return jobRefused(outcome.refusal, { jobNumber: job.number, version, values: typedValues(formData) });
+  }
+  redirect(`/workshop/jobs/${job.number}?saved=contact` as Route);
+}

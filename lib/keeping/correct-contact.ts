@@ -1,0 +1,50 @@
+import type { z } from 'zod';
+import { transaction } from '@/lib/db/transaction';
+import type { Actor } from '@/lib/jobs/actor';
+import type { STEP_SCHEMAS } from '@/lib/jobs/rules/booking';
+import { writeEvent } from '@/lib/jobs/write-event';
+import { Refusal } from '@/lib/outcome';
+import { noteSeen } from './seen';
+
+export type ContactAnswers = z.output<(typeof STEP_SCHEMAS)['address']>;
+
+/**
+ * Puts right how the customer of a job is called and reached (GDPR Article 16). Letters of the job that have not left, were
+ * given up or came back go to the new address from now on. Invoices that were issued keep what they said.
+ */
+export async function correctContact(o: {
+  jobId: string;
+  version: number;
+  contact: ContactAnswers;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+}): Promise<void> {
+  await transaction(async (tx) => {
+    const job = await tx.job.findUnique({ where: { id: o.jobId }, select: { customer: true } });
+    if (!job) throw new Refusal('not-found', 'There is no such job.');
+    const { customer } = job;
+    if (customer.erasedAt) throw new Refusal('conflict', 'The data of this person was removed.');
+    const { address1, address2, ...contact } = o.contact;
+    const addressLines = [address1, address2].filter((line) => line !== '');
+    await tx.customer.update({ where: { id: customer.id }, data: { ...contact, addressLines } });
+    await writeEvent(tx, {
+      jobId: o.jobId,
+      actor: o.actor,
+      now: o.now,
+      expected: { version: o.version },
+      event: { kind: 'contact-corrected', data: {} },
+    });
+    await tx.mail.updateMany({
+      where: {
+        job: { customerId: customer.id },
+        toAddress: customer.email,
+        OR: [{ state: { in: ['queued', 'failed', 'kept'] } }, { bouncedAt: { not: null } }],
+      },
+      data: { toAddress: contact.email },
+    });
+    await noteSeen(
+      { userId: o.actor.id, what: 'corrected', email: contact.email, jobId: o.jobId, now: o.now },
+      tx,
+    );
+  });
+}

@@ -1,0 +1,64 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { db } from '@/lib/db/client';
+import { correctContact } from '@/lib/keeping/correct-contact';
+import { erasePerson } from '@/lib/keeping/erase-person';
+import { markBounced } from '@/lib/mail/mark-bounced';
+import { resetDatabase, useDatabase } from '@/tests/database';
+import { versionOf } from '@/tests/makers/course';
+import { ADDRESS, makeBooking } from '@/tests/makers/job';
+import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+
+const NOW = new Date('2026-11-25T09:00:00Z');
+
+useDatabase();
+beforeEach(resetDatabase);
+
+async function booked() {
+  const world = await makeWorkshop(NOW);
+  const { jobId, number } = await makeBooking({ repairId: world.repairId, now: NOW });
+  const mail = await db.mail.findFirstOrThrow({ where: { jobId } });
+  return { jobId, number, mail };
+}
+
+const contact = { ...ADDRESS, email: 'maren@holt.example.net', address2: 'Back door' };
+
+describe('putting a contact right', () => {
+  it('changes name and address, and sends what came back to the new one', async () => {
+    const { jobId, mail } = await booked();
+    await db.mail.update({ where: { id: mail.id }, data: { state: 'sent', sentAt: NOW } });
+    await markBounced({ mailId: mail.id, note: '550 5.1.1', now: NOW });
+    await correctContact({ jobId, version: await versionOf(jobId), contact, actor: BENCH, now: NOW });
+    const job = await db.job.findUniqueOrThrow({
+      where: { id: jobId },
+      include: { customer: true, events: { orderBy: { version: 'asc' } } },
+    });
+    expect(job.customer).toMatchObject({
+      email: 'maren@holt.example.net',
+      addressLines: ['12 Chandler Row', 'Back door'],
+    });
+    expect((await db.mail.findUniqueOrThrow({ where: { id: mail.id } })).toAddress).toBe(contact.email);
+    // The history says that it was done, by whom, and nothing of the person.
+    expect(job.events.at(-1)).toMatchObject({ kind: 'contact-corrected', actorId: BENCH.id, data: {} });
+  });
+
+  it('leaves letters that arrived as they were, and loses against another change', async () => {
+    const { jobId, mail } = await booked();
+    await db.mail.update({ where: { id: mail.id }, data: { state: 'sent', sentAt: NOW } });
+    await expect(
+      correctContact({ jobId, version: 9, contact, actor: BENCH, now: NOW }),
+    ).rejects.toMatchObject({ code: 'conflict' });
+    expect((await db.customer.findFirstOrThrow()).email).toBe(ADDRESS.email);
+    await correctContact({ jobId, version: await versionOf(jobId), contact, actor: BENCH, now: NOW });
+    expect((await db.mail.findUniqueOrThrow({ where: { id: mail.id } })).toAddress).toBe(ADDRESS.email);
+  });
+
+  it('is refused once the data was removed', async () => {
+    const { jobId, number } = await booked();
+    await db.job.update({ where: { id: jobId }, data: { stage: 'cancelled' } });
+    await erasePerson({ number, isCoverConfirmed: false, actor: OWNER, now: NOW });
+    const version = await versionOf(jobId);
+    await expect(correctContact({ jobId, version, contact, actor: BENCH, now: NOW })).rejects.toMatchObject({
+      code: 'conflict',
+    });
+  });
+});
