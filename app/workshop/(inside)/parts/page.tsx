@@ -24,6 +24,9 @@ export default async function PartsPage() {
         next={low === 0 ? undefined : lowText(low)}
       >
         {may(staff.role, 'bench') ? <LinkButton href="/workshop/parts/new">Add a part</LinkButton> : null}
+        <LinkButton href="/workshop/parts/order" kind="second">
+          Order list
+        </LinkButton>
       </PageHead>
       <Table
         caption="Parts"

@@ -5,6 +5,7 @@ import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { TextField } from '@/app/ui/forms/text-field';
+import { LinkButton } from '@/app/ui/page/button';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Table } from '@/app/ui/page/table';
 import { Tag } from '@/app/ui/page/tag';
@@ -13,7 +14,9 @@ import { DayText } from '@/app/ui/words/day-text';
 import { Money } from '@/app/ui/words/money';
 import { NumberText } from '@/app/ui/words/number-text';
 import { type LotUnit, readLot } from '@/lib/bench/part-records';
+import { recallsOf } from '@/lib/bench/recall-records';
 import { dayInZone } from '@/lib/calendar/day';
+import { formatInstant } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { isStage, STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -32,7 +35,7 @@ export default async function LotPage({ params, searchParams }: Props) {
   const { id } = await params;
   const { saved } = await searchParams;
   const workshop = await readWorkshop();
-  const lot = await readLot(id, dayInZone(now(), workshop.timeZone));
+  const [lot, recalls] = await Promise.all([readLot(id, dayInZone(now(), workshop.timeZone)), recallsOf(id)]);
   if (!lot) nothingHere();
   const { currency, locale } = workshop;
   const covered = lot.units.filter((unit) => unit.hasLiveCover).length;
@@ -51,8 +54,22 @@ export default async function LotPage({ params, searchParams }: Props) {
           </>
         }
         lead={unitsText(lot.units.length, covered)}
-      />
+      >
+        {staff.role === 'owner' && lot.units.length > 0 ? (
+          <LinkButton href={`/workshop/parts/lots/${id}/recall`} kind="second">
+            Write to everybody who carries it
+          </LinkButton>
+        ) : null}
+      </PageHead>
       <SavedNote saved={saved} />
+      {recalls.map((recall) => (
+        <details key={recall.id} className="mb-4 max-w-text">
+          <summary>
+            {`Letter to ${recall.mails === 1 ? 'one customer' : `${recall.mails} customers`}, ${formatInstant(recall.at, { locale, zone: workshop.timeZone })}`}
+          </summary>
+          <p className="written mt-2">{recall.text}</p>
+        </details>
+      ))}
       <Facts
         items={[
           { term: 'Supplier', text: lot.supplier },

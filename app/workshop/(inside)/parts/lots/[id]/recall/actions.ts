@@ -1,0 +1,47 @@
+'use server';
+import type { Route } from 'next';
+import { redirect } from 'next/navigation';
+import { z } from 'zod';
+import { refused } from '@/app/refused';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
+import { staffActor } from '@/app/workshop/staff-actor';
+import { requireStaff } from '@/app/workshop/who';
+import { recallLot } from '@/lib/bench/recall-lot';
+import { now } from '@/lib/clock';
+import { attempt } from '@/lib/outcome';
+
+const recallForm = z.object({
+  text: z
+    .string('Write what the letter says')
+    .trim()
+    .min(20, 'Say what to do with the unit and how it is put right')
+    .max(4000, 'Keep this to 4,000 characters'),
+  letters: z.coerce.number().int().min(0),
+  formKey: z.uuid(),
+  step: z.enum(['look', 'send']).optional(),
+  /** the letter as it was looked at */
+  seen: z.string().trim().optional(),
+});
+
+/** Shows the letter as it would be read, or sends it to everybody on the list. The owner's alone. */
+export async function recallAction(
+  lotId: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  const staff = await requireStaff(['owner']);
+  const parsed = parseForm(recallForm, formData);
+  if (!parsed.ok) return parsed.state;
+  const { text, letters, formKey, step, seen } = parsed.data;
+  const values = typedValues(formData);
+  if (step !== 'send') return { done: 'This is the letter. Nothing is sent yet.', values };
+  if (seen !== text)
+    return { done: 'The letter was changed: this is how it reads now. Nothing is sent yet.', values };
+  const outcome = await attempt(() =>
+    recallLot({ lotId, text, letters, formKey, actor: staffActor(staff), now: now() }),
+  );
+  if (!outcome.ok) return refused(outcome.refusal, values);
+  redirect(`/workshop/parts/lots/${lotId}?saved=recall` as Route);
+}

@@ -1,0 +1,130 @@
+import { randomUUID } from 'node:crypto';
+import type { Metadata } from 'next';
+import { nothingHere } from '@/app/nothing-here';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextArea } from '@/app/ui/forms/text-area';
+import { Notice } from '@/app/ui/page/notice';
+import { PageHead } from '@/app/ui/page/page-head';
+import { Table } from '@/app/ui/page/table';
+import { TextLink } from '@/app/ui/page/text-link';
+import { NumberText } from '@/app/ui/words/number-text';
+import { requireStaff } from '@/app/workshop/who';
+import { readLot } from '@/lib/bench/part-records';
+import { type RecallUnit, recallUnits } from '@/lib/bench/recall-records';
+import { isCell, recallText } from '@/lib/bench/rules/recall-text';
+import { dayInZone } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { now } from '@/lib/clock';
+import { showNumber } from '@/lib/numbers/job-number';
+import { readWorkshop } from '@/lib/workshop/records';
+import { recallAction } from './actions';
+import { LetterPreview } from './letter-preview';
+
+export const metadata: Metadata = { title: 'Letter about a lot' };
+
+type Props = { params: Promise<{ id: string }> };
+
+/** A letter to everybody whose unit carries a piece of the lot: its words, who gets it, a look, and then the button. */
+export default async function RecallPage({ params }: Props) {
+  await requireStaff(['owner']);
+  const { id } = await params;
+  const workshop = await readWorkshop();
+  const [lot, units] = await Promise.all([readLot(id, dayInZone(now(), workshop.timeZone)), recallUnits(id)]);
+  if (!lot) nothingHere();
+  const letters = units.filter((unit) => unit.what === 'letter').length;
+  const coverOf = new Map(lot.units.map((unit) => [unit.jobNumber, unit] as const));
+  const cover = (unit: RecallUnit) => {
+    const known = coverOf.get(unit.jobNumber);
+    if (!known?.coveredUntil) return 'no certificate';
+    const until = formatDay(known.coveredUntil, workshop.locale, 'short');
+    return known.hasLiveCover ? `until ${until}` : `ended ${until}`;
+  };
+  return (
+    <>
+      <PageHead
+        above={
+          <>
+            <TextLink href="/workshop/parts">Parts</TextLink> /{' '}
+            <TextLink href={`/workshop/parts/lots/${id}`}>{`Lot ${lot.code}`}</TextLink>
+          </>
+        }
+        title="Write to everybody who carries it"
+        lead={`${lot.part.name}, lot ${lot.code}: ${letters === 1 ? 'one customer' : `${letters} customers`} would get the letter.`}
+        next="look at the letter and the list; sending is asked once more. Take what is left of the lot out of stock on the lot’s page."
+      />
+      <Notice kind="warn" heading="Before you send">
+        <p>
+          {isCell(lot.part.name)
+            ? 'A cell in doubt must not be posted. Arrange with the carrier or the local collection point first how it is handed in. '
+            : ''}
+          A serious risk may have to be told to the authority and to the supplier as well: local product
+          safety law comes first.
+        </p>
+      </Notice>
+      <div className="mt-8">
+        <Table
+          caption="Who gets it"
+          rows={units}
+          rowKey={(unit) => unit.jobId}
+          empty="No unit carries a piece of this lot."
+          columns={[
+            {
+              key: 'job',
+              head: 'Job',
+              kind: 'rowhead',
+              cell: (unit) => (
+                <TextLink href={`/workshop/jobs/${unit.jobNumber}`}>
+                  <NumberText text={showNumber(unit.jobNumber)} />
+                </TextLink>
+              ),
+            },
+            { key: 'unit', head: 'Unit', cell: (unit) => unit.unit },
+            { key: 'serial', head: 'Serial', cell: (unit) => <NumberText text={unit.serial} /> },
+            { key: 'customer', head: 'Customer', cell: (unit) => unit.customer },
+            { key: 'cover', head: 'Cover on the part', cell: cover },
+            { key: 'what', head: 'Letter', cell: (unit) => WORDS[unit.what] },
+          ]}
+        />
+      </div>
+      {letters > 0 ? (
+        <section aria-labelledby="letter" className="mt-10">
+          <h2 id="letter" className="mb-3">
+            The letter
+          </h2>
+          <ActionForm
+            action={recallAction.bind(null, id)}
+            hidden={{ letters, formKey: randomUUID() }}
+            label="Letter about a lot"
+          >
+            <TextArea
+              name="text"
+              label="What it says"
+              hint="The unit, the part and the lot are named above it."
+              rows={12}
+              maxLength={4000}
+              defaultValue={recallText({ part: lot.part.name })}
+            />
+            <SubmitButton
+              kind="second"
+              name="step"
+              value="look"
+              label="Look at the letter"
+              consequence="Nothing is sent yet."
+            />
+            <LetterPreview
+              letters={letters}
+              intro={`When we repaired your unit we fitted this part: ${lot.part.name}, lot ${lot.code}. What we ask of you now:`}
+            />
+          </ActionForm>
+        </section>
+      ) : null}
+    </>
+  );
+}
+
+const WORDS = {
+  letter: 'gets it',
+  here: 'none: the unit is with us',
+  'no-address': 'none: the address was erased',
+} as const;
