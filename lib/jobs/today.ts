@@ -49,7 +49,7 @@ export type Today = {
   quotes: QuoteLists<TodayAsked>;
   unanswered: Unanswered[];
   expected: ArrivalJob[];
-  mail: { failed: number; kept: number };
+  mail: { failed: number; bounced: number; kept: number };
   load: BenchLoad;
 };
 
@@ -130,7 +130,7 @@ export async function readToday(now: Date): Promise<Today> {
     ),
     unanswered,
     expected,
-    mail: { failed: mail.failed, kept: mail.kept },
+    mail: { failed: mail.failed, bounced: mail.bounced, kept: mail.kept },
     load: benchLoad(
       jobs.map((job) => ({ promisedOn: job.promisedOn, minutes: minutesLeft(job) })),
       { today, days: LOAD_DAYS, capacityMinutesDay: workshop.capacityMinutesDay, calendar },

@@ -101,7 +101,7 @@ function Counts({ today }: { today: Today }) {
     { href: '#unanswered', label: 'messages to answer', count: unanswered.length },
     { href: '#on-customer', label: 'wait on customers', count: lists.onCustomer.length },
     { href: '#expected', label: 'parcels expected', count: expected.length },
-    { href: '#mail', label: 'mails given up', count: mail.failed },
+    { href: '#mail', label: 'mails not arrived', count: mail.failed + mail.bounced },
   ];
   return (
     <ul
@@ -128,19 +128,33 @@ function Counts({ today }: { today: Today }) {
 function MailPart({ mail }: { mail: Today['mail'] }) {
   return (
     <>
-      {mail.failed > 0 ? (
+      {mail.failed + mail.bounced > 0 ? (
         <div id="mail" className="mt-6">
           <Notice kind="stop" heading="A customer has not been told">
-            <p>
-              {mail.failed === 1
-                ? 'One message was given up after several tries.'
-                : `${mail.failed} messages were given up after several tries.`}
-            </p>
-            <p>
-              <LinkButton href="/workshop/mail?state=failed" kind="second">
-                Look at the mail
-              </LinkButton>
-            </p>
+            {mail.failed > 0 ? (
+              <>
+                <p>
+                  {mail.failed === 1
+                    ? 'One message was given up after several tries.'
+                    : `${mail.failed} messages were given up after several tries.`}
+                </p>
+                <p>
+                  <LinkButton href="/workshop/mail?state=failed" kind="second">
+                    Look at the mail given up
+                  </LinkButton>
+                </p>
+              </>
+            ) : null}
+            {mail.bounced > 0 ? (
+              <>
+                <p>{mail.bounced === 1 ? 'One message came back.' : `${mail.bounced} messages came back.`}</p>
+                <p>
+                  <LinkButton href="/workshop/mail?state=bounced" kind="second">
+                    Look at the mail that came back
+                  </LinkButton>
+                </p>
+              </>
+            ) : null}
           </Notice>
         </div>
       ) : null}

@@ -1,7 +1,12 @@
 'use server';
 import { refresh } from 'next/cache';
+import { z } from 'zod';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
+import { now } from '@/lib/clock';
+import { markBounced } from '@/lib/mail/mark-bounced';
 import { retryMail } from '@/lib/mail/retry';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
@@ -16,4 +21,22 @@ export async function sendAgainAction(
   const outcome = await attempt(() => retryMail(id));
   refresh();
   return outcome.ok ? { done: 'Waiting again. It leaves within seconds.' } : refused(outcome.refusal);
+}
+
+const bounceForm = z.object({
+  note: z
+    .string()
+    .trim()
+    .min(1, 'Copy what the other mail server said')
+    .max(1000, 'Keep this to 1000 characters'),
+});
+
+export async function cameBackAction(id: string, _before: FormState, formData: FormData): Promise<FormState> {
+  await requireStaff(rolesThatMay('mail'));
+  const parsed = parseForm(bounceForm, formData);
+  if (!parsed.ok) return parsed.state;
+  const outcome = await attempt(() => markBounced({ mailId: id, note: parsed.data.note, now: now() }));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
+  refresh();
+  return { done: 'Kept. It stands on the job and on today’s page until it is sent again.' };
 }

@@ -8,16 +8,16 @@ import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { formatInstant } from '@/lib/calendar/format';
-import { type MailState, mailStates } from '@/lib/mail/messages';
+import { mailStates } from '@/lib/mail/messages';
 import { hasMailServer } from '@/lib/mail/preview';
-import { countMail, type ListedMail, listMail, MAILS_PER_PAGE } from '@/lib/mail/records';
+import { countMail, type ListedMail, listMail, MAILS_PER_PAGE, type MailCounts } from '@/lib/mail/records';
 import { templateWords } from '@/lib/mail/rules/words';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../who';
 import { sendAgainAction } from './actions';
-import { STATE_WORDS, StateTag } from './state-tag';
+import { type MailStanding, STATE_WORDS, StateTag, standingOf } from './state-tag';
 
 export const metadata: Metadata = { title: 'Mail' };
 
@@ -26,14 +26,14 @@ type Search = { state?: string; page?: string };
 export default async function MailPage({ searchParams }: { searchParams: Promise<Search> }) {
   await requireStaff(rolesThatMay('mail'));
   const search = await searchParams;
-  const state = mailStates.find((known) => known === search.state) ?? null;
+  const state = SHOWN_STATES.find((known) => known === search.state) ?? null;
   const page = Math.max(1, Math.trunc(Number(search.page)) || 1);
   const [mails, counts, workshop] = await Promise.all([
     listMail({ state, page }),
     countMail(),
     readWorkshop(),
   ]);
-  const all = Object.values(counts).reduce((sum, count) => sum + count, 0);
+  const all = mailStates.reduce((sum, known) => sum + counts[known], 0);
   const pages = Math.ceil((state ? counts[state] : all) / MAILS_PER_PAGE);
   const clock = { locale: workshop.locale, zone: workshop.timeZone };
   return (
@@ -73,7 +73,7 @@ export default async function MailPage({ searchParams }: { searchParams: Promise
             ),
           },
           { key: 'state', head: 'State', cell: (mail) => <Standing mail={mail} /> },
-          { key: 'to', head: 'To', cell: (mail) => mail.toAddress },
+          { key: 'to', head: 'To', cell: (mail) => mail.toAddress || 'address removed' },
           {
             key: 'job',
             head: 'Job or quote',
@@ -101,15 +101,16 @@ export default async function MailPage({ searchParams }: { searchParams: Promise
   );
 }
 
-function StateFilter(props: { chosen: MailState | null; counts: Record<MailState, number>; all: number }) {
-  const shown: readonly MailState[] = ['failed', 'kept', 'queued', 'sending', 'sent'];
+const SHOWN_STATES: readonly MailStanding[] = ['failed', 'bounced', 'kept', 'queued', 'sending', 'sent'];
+
+function StateFilter(props: { chosen: MailStanding | null; counts: MailCounts; all: number }) {
   return (
     <nav aria-label="Messages by state" className="mb-6">
       <ul className="flex flex-wrap gap-x-6">
         <li>
           <FilterLink href="/workshop/mail" label="all" count={props.all} isChosen={props.chosen === null} />
         </li>
-        {shown.map((state) => (
+        {SHOWN_STATES.map((state) => (
           <li key={state}>
             <FilterLink
               href={`/workshop/mail?state=${state}`}
@@ -140,8 +141,9 @@ function FilterLink(props: { href: string; label: string; count: number; isChose
 function Standing({ mail }: { mail: ListedMail }) {
   return (
     <>
-      <StateTag state={mail.state} />
+      <StateTag state={standingOf(mail)} />
       {mail.lastError ? <span className="block">{mail.lastError}</span> : null}
+      {mail.bouncedAt ? <span className="block">{mail.bounceNote}</span> : null}
     </>
   );
 }
@@ -157,8 +159,9 @@ function About({ mail }: { mail: ListedMail }) {
 }
 
 function SendAgain({ mail }: { mail: ListedMail }) {
-  const needsIt = mail.state === 'failed' || mail.state === 'kept' || mail.lastError !== null;
-  if (!needsIt) return 'not needed';
+  const needsIt =
+    mail.state === 'failed' || mail.state === 'kept' || mail.lastError !== null || mail.bouncedAt !== null;
+  if (!needsIt || mail.toAddress === '') return 'not needed';
   if (!hasMailServer()) return 'needs a mail server';
   return (
     <ActionForm action={sendAgainAction.bind(null, mail.id)} label={`Send again to ${mail.toAddress}`}>

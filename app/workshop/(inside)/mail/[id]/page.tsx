@@ -4,20 +4,22 @@ import { nothingHere } from '@/app/nothing-here';
 import { type Fact, Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextArea } from '@/app/ui/forms/text-area';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { formatInstant } from '@/lib/calendar/format';
 import { hasMailServer, type Preview, previewMail } from '@/lib/mail/preview';
+import { REMEDY_SENTENCES, remedyOf } from '@/lib/mail/rules/bounce';
 import { templateWords } from '@/lib/mail/rules/words';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../who';
-import { sendAgainAction } from '../actions';
+import { cameBackAction, sendAgainAction } from '../actions';
 import { DrawnMessage } from '../drawn-message';
-import { STATE_WORDS, StateTag } from '../state-tag';
+import { STATE_WORDS, StateTag, standingOf } from '../state-tag';
 
 export const metadata: Metadata = { title: 'Message' };
 
@@ -33,10 +35,11 @@ export default async function MessagePage({ params }: { params: Promise<{ id: st
       <PageHead
         above={<TextLink href="/workshop/mail">Mail</TextLink>}
         title={drawn?.subject ?? templateWords(mail.template)}
-        lead={STATE_WORDS[mail.state].meaning}
+        lead={STATE_WORDS[standingOf(mail)].meaning}
       />
       <Facts items={factsOf(preview, { locale: workshop.locale, zone: workshop.timeZone })} />
-      {mail.state === 'sent' || mail.state === 'sending' || !hasMailServer() ? null : (
+      {mail.bouncedAt ? <p className="mt-6">{REMEDY_SENTENCES[remedyOf(mail.bounceNote)]}</p> : null}
+      {mayBeSentAgain(mail) ? (
         <div className="mt-6">
           <ActionForm action={sendAgainAction.bind(null, mail.id)} label="Send this message again">
             <SubmitButton
@@ -46,7 +49,8 @@ export default async function MessagePage({ params }: { params: Promise<{ id: st
             />
           </ActionForm>
         </div>
-      )}
+      ) : null}
+      {mail.state === 'sent' && !mail.bouncedAt ? <CameBack id={mail.id} /> : null}
       {drawn ? (
         <>
           <p className="mt-6 max-w-[42rem]">
@@ -66,10 +70,38 @@ export default async function MessagePage({ params }: { params: Promise<{ id: st
   );
 }
 
+function mayBeSentAgain(mail: Preview['mail']): boolean {
+  if (!hasMailServer() || mail.toAddress === '') return false;
+  return mail.bouncedAt !== null || (mail.state !== 'sent' && mail.state !== 'sending');
+}
+
+/** A message comes back to the mailbox of the workshop, where this program does not look. */
+function CameBack({ id }: { id: string }) {
+  return (
+    <details className="mt-6">
+      <summary>It came back</summary>
+      <ActionForm action={cameBackAction.bind(null, id)} label="It came back">
+        <TextArea
+          name="note"
+          label="What the other mail server said"
+          hint="Copy the lines with a number such as 550 5.1.1: they tell what to do."
+          rows={3}
+          maxLength={1000}
+        />
+        <SubmitButton
+          kind="second"
+          label="Mark as come back"
+          consequence="Shows on the job and on today’s page what to do about it."
+        />
+      </ActionForm>
+    </details>
+  );
+}
+
 function factsOf({ mail, drawn }: Preview, clock: { locale: string; zone: string }): Fact[] {
   const facts: Fact[] = [
-    { term: 'State', text: <StateTag state={mail.state} /> },
-    { term: 'To', text: mail.toAddress },
+    { term: 'State', text: <StateTag state={standingOf(mail)} /> },
+    { term: 'To', text: mail.toAddress || 'address removed' },
   ];
   if (drawn) facts.push({ term: 'From', text: `${drawn.from.name} <${drawn.from.address}>` });
   if (drawn?.replyTo) facts.push({ term: 'Answers go to', text: drawn.replyTo });
@@ -95,6 +127,12 @@ function factsOf({ mail, drawn }: Preview, clock: { locale: string; zone: string
   }
   facts.push({ term: 'Queued', text: formatInstant(mail.queuedAt, clock) });
   if (mail.sentAt) facts.push({ term: 'Sent', text: formatInstant(mail.sentAt, clock) });
+  if (mail.bouncedAt) {
+    facts.push(
+      { term: 'Came back', text: formatInstant(mail.bouncedAt, clock) },
+      { term: 'They said', text: mail.bounceNote },
+    );
+  }
   facts.push({ term: 'Tries', text: String(mail.attempts) });
   if (mail.lastError) facts.push({ term: 'Last reason', text: mail.lastError });
   facts.push(
