@@ -1,6 +1,7 @@
 import type { FactsOf } from '@/lib/mail/rules/content';
 import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Letter, Setting, Writer } from './letter';
+import { LawsWords, RightToWithdraw } from './withdrawal-part';
 import { cost, feesOf, fullDay, money } from './words';
 
 type Facts = FactsOf<'approval-recorded'>;
@@ -10,7 +11,7 @@ const WRITTEN = { accepted, declined, 'rest-declined': restDeclined } as const;
 export const approvalRecorded: Writer<'approval-recorded'> = (facts, setting) =>
   WRITTEN[facts.decision](facts, setting);
 
-function accepted({ revision, gross, promise }: Facts, setting: Setting): Letter {
+function accepted({ revision, gross, promise, isFirst = false }: Facts, setting: Setting): Letter {
   const { job } = setting;
   return {
     to: 'customer',
@@ -35,6 +36,8 @@ function accepted({ revision, gross, promise }: Facts, setting: Setting): Letter
           }
         />
         <JobPage setting={setting}>See the job</JobPage>
+        {isFirst ? <RightToWithdraw setting={setting} /> : null}
+        {isFirst ? <LawsWords setting={setting} /> : null}
       </>
     ),
   };

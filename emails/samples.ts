@@ -119,6 +119,22 @@ export const samples: readonly Sample[] = [
     },
   },
   {
+    name: 'Approval asked, the first price',
+    content: {
+      template: 'approval-asked',
+      data: {
+        revision: 2,
+        reason: 'The left output stage is open. We would build it anew.',
+        previousGross: 0,
+        gross: 6000,
+        returnFee: 0,
+        validUntil: day('2027-01-02'),
+        isFirst: true,
+      },
+    },
+    job: { agreed: 0, isPriceOpen: true, promisedOn: null },
+  },
+  {
     name: 'Approval asked, reminder',
     content: {
       template: 'offer-reminder',
@@ -181,6 +197,14 @@ export const samples: readonly Sample[] = [
       },
     },
     job: claimJob,
+  },
+  {
+    name: 'Approval recorded: yes to the first price',
+    content: {
+      template: 'approval-recorded',
+      data: { revision: 2, decision: 'accepted', gross: 6000, isFirst: true },
+    },
+    job: { agreed: 6000 },
   },
   {
     name: 'Approval recorded: yes to the rest of a claim',

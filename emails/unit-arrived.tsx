@@ -2,7 +2,10 @@ import { JobPage, Next, Para, Title, Words } from './frame';
 import type { Writer } from './letter';
 import { agreedCost, fullDay } from './words';
 
-export const unitArrived: Writer<'unit-arrived'> = ({ promisedOn, differences }, setting) => ({
+export const unitArrived: Writer<'unit-arrived'> = (
+  { promisedOn, differences, isUnbooked = false },
+  setting,
+) => ({
   to: 'customer',
   subject: `Your parcel is here: job ${setting.job.number}`,
   summary: promisedOn
@@ -11,14 +14,24 @@ export const unitArrived: Writer<'unit-arrived'> = ({ promisedOn, differences },
   body: (
     <>
       <Title>Your unit is with us</Title>
-      <Para>We have unpacked it, compared it with your booking and taken photos of how it arrived.</Para>
+      <Para>
+        {isUnbooked
+          ? 'It came without a booking, so we have opened a job for you. We have unpacked it and written down what came. The job page is yours: read it, and tell us if something on it is wrong.'
+          : 'We have unpacked it, compared it with your booking and taken photos of how it arrived.'}
+      </Para>
       {differences.length > 0 ? (
-        <Words from="What differs from the booking">{differences.join('\n')}</Words>
-      ) : (
+        <Words from={isUnbooked ? 'What came with it' : 'What differs from the booking'}>
+          {differences.join('\n')}
+        </Words>
+      ) : isUnbooked ? null : (
         <Para>It is all as you booked it.</Para>
       )}
       <Next
-        what="It waits for its turn on the bench. We find out what is wrong and repair it. If the price has to change, we ask you before we go on."
+        what={
+          isUnbooked
+            ? 'We find out what is wrong and send you a price. Nothing is repaired before you have said yes to it on the job page. If you say no, your unit comes back free of charge.'
+            : 'It waits for its turn on the bench. We find out what is wrong and repair it. If the price has to change, we ask you before we go on.'
+        }
         when={
           promisedOn
             ? `We promise it ready to go back by ${fullDay(promisedOn, setting)}.`

@@ -20,6 +20,8 @@ export function fullDay(d: Day, { workshop }: Setting): string {
 
 /** The price the customer agreed to, as one sentence. */
 export function agreedCost(setting: Setting): string {
+  if (setting.job.isPriceOpen)
+    return `No price is agreed yet. You pay nothing before you have said yes to one.`;
   if (setting.job.agreed === 0) return `This job is free of charge for you (${money(0, setting)}).`;
   return `${money(setting.job.agreed, setting)} with tax, as agreed. That has not changed.`;
 }

@@ -28,6 +28,7 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     findings: job.findings.length,
     hasOpenOffer: revisions.some((revision) => revision.state === 'sent'),
     hasAgreedPaidOffer: agreed !== undefined && agreed.revision > 1 && agreed.grossMinor > 0,
+    isPriceAgreed: agreed?.decidedBy === 'customer',
     ruling: ruled?.isFinal ? ruled.ruling : null,
     workEntries: job.work.length,
     checksFailed: proving.failed.length,

@@ -150,6 +150,7 @@ async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts)
           ...costOfNoFacts(readCostOfNo(job, workshop)),
           ...(offer.workingDays ? { furtherDays: offer.workingDays } : {}),
           validUntil: dayInZone(offer.validUntil, 'UTC'),
+          ...(factsOf(job).isPriceAgreed ? {} : { isFirst: true }),
         },
       };
     }

@@ -12,7 +12,12 @@ import type { JobKind } from './rules/stages';
 
 export type NewJob = JobPart & (NewPrice | AgreedPrice);
 
+/** Stands where nobody has agreed to the terms yet: only a customer can, and the column takes no absence. */
+export const TERMS_NOT_ACCEPTED = new Date(0);
+
 type JobPart = {
+  /** given where a form sent twice must open one job */
+  id?: string | undefined;
   kind: JobKind;
   customerId: string;
   modelId: string;
@@ -53,9 +58,11 @@ export async function openJob(tx: Tx, o: NewJob): Promise<OpenedJob> {
     orderBy: { version: 'desc' },
     select: { id: true },
   });
+  const isWalkIn = o.actor.kind !== 'customer';
   const quoteNumber = o.agreed?.quoteNumber ?? newNumber('Q');
   const job = await tx.job.create({
     data: {
+      ...(o.id && { id: o.id }),
       number: newNumber('J'),
       kind: o.kind,
       stage: 'booked',
@@ -69,7 +76,7 @@ export async function openJob(tx: Tx, o: NewJob): Promise<OpenedJob> {
       history: [...o.history],
       batteryAnswer: o.batteryAnswer,
       dataAnswer: o.dataAnswer,
-      termsAcceptedAt: o.now,
+      termsAcceptedAt: isWalkIn ? TERMS_NOT_ACCEPTED : o.now,
       bookedAt: o.now,
       withdrawUntil: o.withdrawal ? dayToDate(o.withdrawal.until) : null,
       startRequestedAt: o.withdrawal?.isStartAsked ? o.now : null,
@@ -82,7 +89,11 @@ export async function openJob(tx: Tx, o: NewJob): Promise<OpenedJob> {
           actorKind: o.actor.kind,
           actorId: actorId(o.actor),
           toStage: 'booked',
-          data: EVENT_DATA.booked.parse({ accessories: [...o.accessories], quoteNumber }),
+          data: EVENT_DATA.booked.parse({
+            accessories: [...o.accessories],
+            quoteNumber,
+            ...(isWalkIn && { isWalkIn }),
+          }),
         },
       },
     },

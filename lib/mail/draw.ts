@@ -100,7 +100,7 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
             where: { state: 'accepted' },
             orderBy: { revision: 'desc' },
             take: 1,
-            select: { grossMinor: true },
+            select: { grossMinor: true, decidedBy: true },
           },
         },
       },
@@ -122,6 +122,7 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
       serial: job.serialTyped,
       repair: job.repair.name,
       agreed: job.quotes[0]?.revisions[0]?.grossMinor ?? 0,
+      isPriceOpen: job.quotes[0]?.revisions[0]?.decidedBy !== 'customer',
       customer: job.customer.name,
       promisedOn: job.promisedOn && dayFromDate(job.promisedOn),
       // Only a unit whose checks passed comes to ready from proving; every other way there is a return without repair.

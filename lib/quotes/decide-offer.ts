@@ -1,4 +1,4 @@
-import { addDays, compareDays, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { addDays, compareDays, dayFromDate, dayInZone, dayToDate } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { factsOf } from '@/lib/jobs/facts';
@@ -8,9 +8,11 @@ import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
+import { writeFirstPromise } from '@/lib/promise/write-first';
 import { writePromiseMove } from '@/lib/promise/write-move';
-import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { feesAfterNo } from './rules/after-no';
+import { readWithdrawalRule, withdrawUntil } from './rules/withdrawal';
 import { readLinesAfterNo } from './stored-after-no';
 import { writeRevision } from './write-revision';
 
@@ -33,6 +35,8 @@ export async function decideOffer(o: {
   agreedText: string;
   /** on a yes: the customer asked for work to start before the right to withdraw ends */
   isStartAsked?: boolean;
+  /** needed on the first yes of a job that staff opened: it makes the contract */
+  isTermsAccepted?: boolean;
   actor: Actor;
   now: Date;
 }): Promise<'accepted' | 'declined' | 'rest-declined'> {
@@ -51,6 +55,10 @@ export async function decideOffer(o: {
     if (o.decision === 'accepted' && compareDays(today, dayFromDate(offer.validUntil)) > 0) {
       throw new Refusal('conflict', 'This price is no longer valid. We will write to you with a new one.');
     }
+    const isFirst = o.decision === 'accepted' && !factsOf(job).isPriceAgreed;
+    if (isFirst && !o.isTermsAccepted) {
+      throw new Refusal('invalid', 'Tick the box to agree to the terms', 'terms');
+    }
     const move = moveOf(key);
     await writeEvent(tx, {
       jobId: job.id,
@@ -61,7 +69,8 @@ export async function decideOffer(o: {
       to: move.to,
       event: { kind: 'offer-decided', data: { revision: o.revision, decision: o.decision } },
     });
-    if (o.decision === 'accepted' && o.isStartAsked && job.withdrawUntil && !job.startRequestedAt) {
+    if (isFirst) await makeContract(tx, { job, offer, workshop, ...o });
+    else if (o.decision === 'accepted' && o.isStartAsked && job.withdrawUntil && !job.startRequestedAt) {
       await writeEvent(tx, {
         jobId: job.id,
         actor: o.actor,
@@ -88,12 +97,51 @@ export async function decideOffer(o: {
         : await writePromiseMove(tx, { job, furtherDays, workshop, actor: o.actor, now: o.now });
     await queueMail(tx, {
       template: 'approval-recorded',
-      data: { revision: o.revision, decision: taken, ...agreed, ...(promise ? { promise } : {}) },
+      data: {
+        revision: o.revision,
+        decision: taken,
+        ...agreed,
+        ...(promise ? { promise } : {}),
+        ...(isFirst ? { isFirst } : {}),
+      },
       to: job.customer.email,
       jobId: job.id,
       now: o.now,
     });
     return taken;
+  });
+}
+
+type Contract = {
+  job: JobRecord;
+  offer: Revision;
+  workshop: WorkshopCard;
+  isStartAsked?: boolean;
+  actor: Actor;
+  now: Date;
+};
+
+/**
+ * The first yes of a job that staff opened makes the contract: from now the terms are agreed to, the days to withdraw run
+ * (Directive 2011/83/EU Art. 9(2)(a)), and a day is promised.
+ */
+async function makeContract(tx: Tx, o: Contract): Promise<void> {
+  const today = dayInZone(o.now, o.workshop.timeZone);
+  const rule = readWithdrawalRule(o.workshop.withdrawalRule);
+  const until = withdrawUntil(today, rule, await readCalendar(o.workshop, today, tx));
+  const isStartAsked = until !== null && o.isStartAsked === true;
+  await tx.job.update({
+    where: { id: o.job.id },
+    data: {
+      termsAcceptedAt: o.now,
+      withdrawUntil: until && dayToDate(until),
+      startRequestedAt: isStartAsked ? o.now : null,
+    },
+  });
+  await writeFirstPromise(tx, {
+    ...o,
+    startsAfter: isStartAsked ? null : until,
+    furtherDays: o.offer.workingDays ?? 0,
   });
 }
 

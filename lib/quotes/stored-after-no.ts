@@ -13,7 +13,8 @@ export function readLinesAfterNo(job: JobRecord, workshop: WorkshopCard): QuoteL
   return linesAfterNo({
     agreed: agreed.lines.map(readLine),
     isGross: agreed.isGross,
-    returnFee: job.kind === 'claim' ? 0 : workshop.returnFeeMinor,
+    // The return fee is part of the terms: who has not agreed to them yet does not owe it.
+    returnFee: job.kind === 'claim' || agreed.decidedBy !== 'customer' ? 0 : workshop.returnFeeMinor,
   });
 }
 

@@ -15,6 +15,17 @@ const CLAIM: NextFacts = {
 };
 const next = (over: Partial<NextFacts>) => nextForCustomer({ ...CLAIM, ...over }, 'en-GB');
 
+describe('what happens next to a parcel that came without a booking', () => {
+  it.each(['arrived', 'assessing'] as const)(
+    'at the stage %s is a price, and nothing before a yes',
+    (stage) => {
+      const told = next({ stage, kind: 'repair', ruling: null, isPriceOpen: true });
+      expect(told).toContain('Nothing is repaired before you say yes');
+      expect(told).not.toContain('booked');
+    },
+  );
+});
+
 describe('what happens next on a claim', () => {
   it.each(['booked', 'arrived', 'awaiting-parts', 'on-bench', 'proving', 'ready'] as const)(
     'costs nothing at the stage %s while nothing else was agreed',

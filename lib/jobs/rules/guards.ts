@@ -19,6 +19,8 @@ export type JobFacts = {
   findings: number;
   hasOpenOffer: boolean;
   hasAgreedPaidOffer: boolean;
+  /** the customer has said yes to the price that stands; false for a parcel that came without a booking */
+  isPriceAgreed: boolean;
   /** null for a repair, or while the claim has no final ruling */
   ruling: 'covered' | 'partly' | 'not-covered' | 'returned-free' | null;
   workEntries: number;
@@ -68,6 +70,7 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'may-withdraw': (facts) => facts.mayWithdraw,
   ruled: (facts) => facts.kind === 'repair' || facts.ruling !== null,
   'free-or-agreed': (facts) => facts.kind === 'repair' || isFree(facts.ruling) || facts.hasAgreedPaidOffer,
+  'price-agreed': (facts) => facts.isPriceAgreed,
   'ruled-not-covered': (facts) => facts.ruling === 'not-covered' || facts.ruling === 'returned-free',
   'something-covered': isSomethingCovered,
   'nothing-covered': (facts) => !isSomethingCovered(facts),
@@ -119,6 +122,7 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   'may-withdraw': 'There is no right to withdraw from this contract, or not any more.',
   ruled: 'The claim has no final ruling yet.',
   'free-or-agreed': 'The claim is not ruled covered, and no paid repair was agreed.',
+  'price-agreed': 'The customer has agreed to no price yet: write one, and ask for approval.',
   'ruled-not-covered': 'The claim is ruled covered, so the unit is repaired before it goes back.',
   'something-covered': 'The claim covers nothing that could be repaired without the rest.',
   'nothing-covered': 'Part of it is covered, and that part is repaired before it goes back.',

@@ -15,6 +15,8 @@ export type NextFacts = {
   carrier: string;
   /** the final ruling of a claim, or null */
   ruling: string | null;
+  /** the customer has said yes to no price yet: the parcel came without a booking */
+  isPriceOpen?: boolean;
 };
 
 /**
@@ -35,8 +37,10 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
     case 'booked':
       return `Print the packing slip, or write the job number on a piece of paper, and post the unit to us. We write to you the day it arrives.${free}`;
     case 'arrived':
+      if (facts.isPriceOpen) return `We look at it in its turn. ${ASKED_FIRST}`;
       return `We look at it in its turn.${by}${wait}${free}`;
     case 'assessing':
+      if (facts.isPriceOpen) return `We find out what is wrong. ${ASKED_FIRST}`;
       return facts.ruling === null && facts.kind === 'claim'
         ? `We find out why it failed and tell you our ruling with the reasons.${free}`
         : `We find out what is wrong.${by}${wait} If it needs more than you booked, we ask you first.`;
@@ -66,6 +70,9 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
       return 'Your unit is ready and we could not reach you. Please write to us here, so that it can go back to you.';
   }
 }
+
+const ASKED_FIRST =
+  'Then we send you a price. Nothing is repaired before you say yes to it, and until then you pay nothing.';
 
 /** On a claim the covered part is free whatever else was agreed; only a price the customer said yes to is paid. */
 function claimCost(owed: string | null): string {

@@ -35,6 +35,7 @@ export type Need =
   | 'may-withdraw'
   | 'ruled'
   | 'free-or-agreed'
+  | 'price-agreed'
   | 'ruled-not-covered'
   | 'something-covered'
   | 'nothing-covered'
@@ -167,7 +168,7 @@ export const MOVES = [
     from: ['assessing'],
     to: 'on-bench',
     by: ['staff'],
-    needs: ['free-or-agreed', 'start-allowed'],
+    needs: ['free-or-agreed', 'price-agreed', 'start-allowed'],
     label: 'Put on the bench',
     consequence: 'The repair starts at the agreed price. No mail.',
   },
@@ -176,7 +177,7 @@ export const MOVES = [
     from: ['assessing', 'on-bench'],
     to: 'awaiting-parts',
     by: ['staff'],
-    needs: ['free-or-agreed', 'start-allowed'],
+    needs: ['free-or-agreed', 'price-agreed', 'start-allowed'],
     label: 'Wait for parts',
     consequence: 'The customer sees that a part is on its way. No mail.',
   },

@@ -22,8 +22,14 @@ export async function decide(token: string, _before: FormState, formData: FormDa
     schema: decisionForm,
     formData,
     done: (decision: string) => decision,
-    work: ({ data: { start, ...data }, ...call }) =>
-      decideOffer({ ...call, ...data, isStartAsked: start === 'yes', actor: CUSTOMER }),
+    work: ({ data: { start, terms, ...data }, ...call }) =>
+      decideOffer({
+        ...call,
+        ...data,
+        isStartAsked: start === 'yes',
+        isTermsAccepted: terms === 'yes',
+        actor: CUSTOMER,
+      }),
   });
 }
 

@@ -3,6 +3,7 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { Checkbox } from '@/app/ui/forms/choices';
 import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
 import { Table } from '@/app/ui/page/table';
+import { TextLink } from '@/app/ui/page/text-link';
 import { PhotoStrip } from '@/app/ui/photos/photo';
 import { compareDays, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
@@ -16,6 +17,7 @@ import { startRequestWords } from '@/lib/quotes/rules/withdrawal-text';
 import { readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { readCalendar } from '@/lib/workshop/records';
+import { ConsumerPart, lastDayToWithdraw, StartRequest } from '../../book/[draft]/[step]/consumer-part';
 import { decide } from './actions';
 import type { PartProps, Revision } from './part-props';
 import { photosOf } from './photos-of';
@@ -24,15 +26,19 @@ import { photosOf } from './photos-of';
 export async function ApprovalPart({ job, token, workshop, offer }: PartProps & { offer: Revision }) {
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
-  const before = agreed?.lines.map(readLine) ?? [];
+  const facts = factsOf(job, dayInZone(now(), workshop.timeZone));
+  const isFirst = !facts.isPriceAgreed;
+  const before = isFirst ? [] : (agreed?.lines.map(readLine) ?? []);
   const changes = revisionChanges(before, offer.lines.map(readLine));
   const until = formatDay(dayFromDate(offer.validUntil), workshop.locale, 'weekday');
   const costOfNo = readCostOfNo(job, workshop);
   const isRest = costOfNo === null;
   const words = isRest
     ? restWords(money, offer)
-    : repairWords(money, offer, { before: agreed?.grossMinor ?? 0, cost: costOfNo });
-  const facts = factsOf(job, dayInZone(now(), workshop.timeZone));
+    : isFirst
+      ? firstWords(money, offer, costOfNo)
+      : repairWords(money, offer, { before: agreed?.grossMinor ?? 0, cost: costOfNo });
+  const withdrawBy = isFirst ? await lastDayToWithdraw(workshop) : null;
   const startAfter =
     facts.isStartAllowed || facts.withdrawUntil === null
       ? null
@@ -54,7 +60,7 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
         photos={photosOf(job, token, (photo) => photo.purpose === 'finding')}
       />
       <Table
-        caption={offer.isGross ? 'What changes, with tax' : 'What changes, before tax'}
+        caption={`${isFirst ? 'What it costs' : 'What changes'}, ${offer.isGross ? 'with' : 'before'} tax`}
         columns={[
           { key: 'what', head: 'What', kind: 'rowhead', cell: (row) => row.description },
           {
@@ -73,7 +79,11 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
         rows={[
           ...(isRest ? [{ description: COVERED_TOGETHER, was: 0, now: 0 }] : []),
           ...changes,
-          { description: 'Together, with tax', was: agreed?.grossMinor ?? 0, now: offer.grossMinor },
+          {
+            description: 'Together, with tax',
+            was: isFirst ? null : (agreed?.grossMinor ?? 0),
+            now: offer.grossMinor,
+          },
         ]}
         rowKey={(row) => row.description}
         keep
@@ -87,11 +97,14 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
           { term: 'Answer by', text: until },
         ]}
       />
+      {withdrawBy ? <ConsumerPart workshop={workshop} until={withdrawBy} /> : null}
       <ActionForm
         action={decide.bind(null, token)}
         hidden={{ revision: offer.revision, decision: 'accepted', agreedText: words.agreed }}
         label="Say yes"
       >
+        {isFirst ? <TermsBox /> : null}
+        {withdrawBy ? <StartRequest until={withdrawBy} /> : null}
         {startAfter ? (
           <Checkbox
             name="start"
@@ -154,6 +167,36 @@ function repairWords(money: Money, offer: Revision, o: { before: number; cost: A
     agreed: `I agree to ${money(offer.grossMinor)} with tax for this repair, instead of ${money(o.before)}.`,
     no: `No, send it back for ${back}`,
     declined: `I decline the new price and ask for the unit back unrepaired for ${back}. I can book it in again later.`,
+  };
+}
+
+/** Only the customer can agree to the terms, and they have not booked: the first yes makes the contract. */
+function TermsBox() {
+  return (
+    <Checkbox
+      name="terms"
+      label={
+        <>
+          I agree to the <TextLink href="/terms">terms</TextLink> and have read the{' '}
+          <TextLink href="/privacy">privacy page</TextLink>
+        </>
+      }
+    />
+  );
+}
+
+/** The words of the first price for a parcel that came without a booking. */
+function firstWords(money: Money, offer: Revision, cost: AfterNo) {
+  const back = money(cost.inspectionFee + cost.returnFee);
+  return {
+    heading: `Price: ${money(offer.grossMinor)}`,
+    onYes: 'We repair it at this price. You pay when it is done.',
+    onNo: `We send the unit back unrepaired. You pay ${back}.`,
+    // A button that orders says that it costs something (Directive 2011/83/EU Art. 8(2)).
+    yes: `Yes, repair it and pay ${money(offer.grossMinor)}`,
+    agreed: `I agree to ${money(offer.grossMinor)} with tax for this repair, under the terms.`,
+    no: `No, send it back for ${back}`,
+    declined: `I decline this price and ask for the unit back unrepaired for ${back}.`,
   };
 }
 

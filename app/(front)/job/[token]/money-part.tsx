@@ -16,6 +16,14 @@ export function MoneyPart({ job, token, workshop }: PartProps) {
   const shortDay = (date: Date) => formatDay(dayFromDate(date), workshop.locale, 'short');
   const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
   if (!agreed) return null;
+  if (agreed.decidedBy !== 'customer') {
+    return (
+      <section aria-labelledby="money">
+        <h2 id="money">Price</h2>
+        <p>No price is agreed yet. You pay nothing before you have said yes to one.</p>
+      </section>
+    );
+  }
   const { owed } = balanceOf(job);
   const invoice = job.invoices.findLast((paper) => paper.kind === 'invoice');
   return (

@@ -6,6 +6,8 @@ export const decisionForm = z.object({
   agreedText: z.string().max(1000),
   /** the wish for an early start, ticked beside a yes */
   start: z.literal('yes').optional(),
+  /** the terms, ticked beside the first yes of a job that the workshop opened */
+  terms: z.literal('yes').optional(),
 });
 
 export const messageForm = z.object({

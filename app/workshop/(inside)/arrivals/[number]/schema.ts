@@ -1,26 +1,60 @@
 import { z } from 'zod';
+import { addressAnswers } from '@/lib/jobs/rules/booking';
 
 const MOST_THINGS = 20;
 
 /** Photos of the condition on one form, besides the one of the serial. */
 export const MOST_PHOTOS = 6;
 
+const serial = z
+  .string({ error: 'Enter the serial as it stands on the unit' })
+  .trim()
+  .max(60, 'Keep this to 60 characters')
+  .regex(/[A-Za-z0-9]/, 'A serial has letters or digits. Enter it as it stands on the unit');
+
+const extra = z
+  .string()
+  .max(2000, 'Keep this to 2,000 characters')
+  .optional()
+  .default('')
+  .transform(listed)
+  .refine((things) => things.length <= MOST_THINGS, `Name ${MOST_THINGS} things at most`)
+  .refine((things) => things.every((thing) => thing.length <= 80), 'Keep each thing to 80 characters');
+
 export const takeInForm = z.object({
   version: z.coerce.number().int().positive(),
-  serial: z
-    .string({ error: 'Enter the serial as it stands on the unit' })
-    .trim()
-    .max(60, 'Keep this to 60 characters')
-    .regex(/[A-Za-z0-9]/, 'A serial has letters or digits. Enter it as it stands on the unit'),
+  serial,
   arrived: z.array(z.string().max(80)).max(MOST_THINGS),
-  extra: z
-    .string()
-    .max(2000, 'Keep this to 2,000 characters')
-    .optional()
-    .default('')
-    .transform(listed)
-    .refine((things) => things.length <= MOST_THINGS, `Name ${MOST_THINGS} things at most`)
-    .refine((things) => things.every((thing) => thing.length <= 80), 'Keep each thing to 80 characters'),
+  extra,
+});
+
+const text = (what: string, max: number) =>
+  z
+    .string({ error: `Enter ${what}` })
+    .trim()
+    .min(1, `Enter ${what}`)
+    .max(max, `Keep this to ${max} characters`);
+
+/** A parcel without a booking: whose it is, what it is, and what lay in it. */
+export const walkInForm = z.object({
+  formKey: z.uuid(),
+  repair: z.uuid('Choose the unit and a repair'),
+  serial,
+  problem: z
+    .string('Enter what the letter says, or that there is none')
+    .trim()
+    .min(1, 'Enter what the letter says, or that there is none')
+    .max(2000, 'Keep this to 2,000 characters'),
+  extra,
+  battery: z.enum(['healthy', 'none', 'unknown'], 'Choose how the battery looks'),
+  ...addressAnswers.shape,
+  name: text('the customer’s name', 120),
+  email: text('the customer’s e-mail address', 254).pipe(
+    z.email('Enter an e-mail address like name@example.org'),
+  ),
+  address1: text('the first line of the address', 120),
+  postcode: text('the postcode', 20),
+  town: text('the town', 80),
 });
 
 /** Things one to a line, or with commas between them, each once. */

@@ -11,6 +11,7 @@ import { NumberText } from '@/app/ui/words/number-text';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay, formatInstant } from '@/lib/calendar/format';
 import { labelsPerSheet } from '@/lib/documents/bag-label';
+import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
 import { readStage } from '@/lib/jobs/records';
 import { accessoryDifferences } from '@/lib/jobs/rules/arrival';
@@ -116,6 +117,16 @@ export function TakenIn({ job, workshop }: Props) {
 }
 
 function SerialNotice({ job }: { job: JobRecord }) {
+  if (!factsOf(job).isPriceAgreed) {
+    return (
+      <Notice kind="note" heading="Nothing is agreed with the customer yet">
+        <p>
+          The parcel came without a booking. Assess the unit, write a price and ask for approval: no repair
+          starts before the customer has said yes on their private page.
+        </p>
+      </Notice>
+    );
+  }
   if (job.serialComparison === 'same' || job.serialComparison === null) {
     return (
       <Notice kind="good" heading="The serial is the one that was booked">

@@ -27,6 +27,12 @@ const STATE_WORDS: Record<string, string> = {
   replaced: 'replaced',
 };
 
+/** What staff wrote as the first price of a parcel without a booking is nobody's agreement. */
+function stateWords({ state, decidedBy }: { state: string; decidedBy: string | null }): string {
+  if (state === 'accepted' && decidedBy !== 'customer') return 'nothing is agreed yet';
+  return STATE_WORDS[state] ?? state;
+}
+
 /** Every revision of the price, the payments, and what is owed. */
 export function MoneyPart({ job, workshop }: SheetProps) {
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
@@ -38,7 +44,7 @@ export function MoneyPart({ job, workshop }: SheetProps) {
       <h2 id="money-head">Money</h2>
       {revisions.toReversed().map((revision) => (
         <details key={revision.id} open={revision.state === 'accepted' || revision.state === 'sent'}>
-          <summary>{`Revision ${revision.revision}: ${money(revision.grossMinor)}, ${STATE_WORDS[revision.state] ?? revision.state}`}</summary>
+          <summary>{`Revision ${revision.revision}: ${money(revision.grossMinor)}, ${stateWords(revision)}`}</summary>
           <p>{revision.reason}</p>
           <Table
             caption={revision.isGross ? 'Lines, with tax' : 'Lines, before tax'}

@@ -1,0 +1,105 @@
+import { randomUUID } from 'node:crypto';
+import type { Metadata } from 'next';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { RadioGroup } from '@/app/ui/forms/choices';
+import { FileField } from '@/app/ui/forms/file-field';
+import { Select } from '@/app/ui/forms/select';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextArea } from '@/app/ui/forms/text-area';
+import { TextField } from '@/app/ui/forms/text-field';
+import { Notice } from '@/app/ui/page/notice';
+import { PageHead } from '@/app/ui/page/page-head';
+import { TextLink } from '@/app/ui/page/text-link';
+import { requireStaff } from '@/app/workshop/who';
+import { cautionOf } from '@/lib/bench/rules/cautions';
+import { walkInRepairs } from '@/lib/jobs/walk-in-repairs';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { countryChoices } from '@/lib/workshop/places';
+import { readWorkshop } from '@/lib/workshop/records';
+import { MOST_PHOTOS } from '../[number]/schema';
+import { openForParcel } from './actions';
+import { CustomerFields } from './customer-fields';
+
+export const metadata: Metadata = { title: 'A parcel without a booking' };
+
+export default async function WalkInPage() {
+  await requireStaff(rolesThatMay('take-in'));
+  const [repairs, { locale, country }] = await Promise.all([walkInRepairs(), readWorkshop()]);
+  const cell = cautionOf('lithium-cells');
+  return (
+    <>
+      <PageHead
+        above={<TextLink href="/workshop/arrivals">Arrivals</TextLink>}
+        title="A parcel without a booking"
+        lead="Opens a job for it. The customer has agreed to nothing yet: the price is asked for on their private page, and no repair starts before their yes."
+      />
+      {cell ? (
+        <Notice kind="warn" heading={cell.title}>
+          <p>{cell.text}</p>
+        </Notice>
+      ) : null}
+      <ActionForm
+        action={openForParcel}
+        hidden={{ formKey: randomUUID() }}
+        label="A parcel without a booking"
+      >
+        <h2>The unit</h2>
+        <Select
+          name="repair"
+          label="Unit and repair"
+          hint="The repair that fits best. Its check sheet is the one the unit is proved on; the price is asked for."
+          empty="Choose one"
+          choices={repairs.map((each) => ({ value: each.id, label: each.repair, group: each.unit }))}
+        />
+        <TextField
+          name="serial"
+          label="Serial, as read from the unit"
+          mono
+          autoComplete="off"
+          width="half"
+          maxLength={60}
+          scan
+        />
+        <TextArea
+          name="problem"
+          label="What the letter says"
+          hint="In the customer’s own words, or that there was no letter."
+          rows={4}
+          maxLength={2000}
+        />
+        <TextArea
+          name="extra"
+          label="What came with the unit"
+          hint="One thing to a line, or with commas. The customer is told."
+          optional
+          rows={3}
+          maxLength={2000}
+        />
+        <RadioGroup
+          name="battery"
+          label="Battery"
+          choices={[
+            { value: 'healthy', label: 'In it, and nothing odd about it' },
+            { value: 'none', label: 'No battery in the parcel' },
+            { value: 'unknown', label: 'Swollen, leaking, hot or wet, or nobody can tell' },
+          ]}
+        />
+        <FileField
+          name="photos"
+          label="Photos of its condition"
+          hint="The letter too. A phone offers its camera."
+          optional
+          most={MOST_PHOTOS}
+          maxMegabytes={15}
+        />
+        <h2>The customer</h2>
+        <CustomerFields countries={countryChoices(locale)} country={country} />
+        <SubmitButton
+          label="Open the job and take it in"
+          busy="Opening…"
+          consequence="Writes to the customer that the parcel is here without a booking, with their private page. Nothing is agreed by this."
+        />
+      </ActionForm>
+    </>
+  );
+}

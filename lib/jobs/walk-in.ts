@@ -1,0 +1,122 @@
+import { db } from '@/lib/db/client';
+import { type Tx, transaction } from '@/lib/db/transaction';
+import { showNumber } from '@/lib/numbers/job-number';
+import { foldSerial } from '@/lib/numbers/serial';
+import { Refusal } from '@/lib/outcome';
+import type { QuoteLine } from '@/lib/quotes/rules/lines';
+import { taxCategory } from '@/lib/quotes/stored-lines';
+import { readWorkshop } from '@/lib/workshop/records';
+import type { Actor } from './actor';
+import { openJob } from './open-job';
+import { writeArrival } from './write-arrival';
+import { writeOnce } from './write-once';
+import type { NewPhoto } from './write-photos';
+
+export type WalkIn = {
+  customer: {
+    name: string;
+    email: string;
+    phone: string;
+    addressLines: readonly string[];
+    postcode: string;
+    town: string;
+    country: string;
+  };
+  repairId: string;
+  /** as read from the unit */
+  serial: string;
+  /** what the letter in the parcel says */
+  problem: string;
+  /** what came with the unit */
+  extra: readonly string[];
+  /** how the battery looks to whoever unpacked it: an answer of lib/parcels/rules/battery-answers.ts */
+  batteryAnswer: string;
+  photos: readonly NewPhoto[];
+  /** one key for one form: pressed twice it opens one job */
+  formKey: string;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+};
+
+/** What stands as the price until the customer has said yes to one. */
+const NOT_AGREED = 'No price is agreed yet';
+
+/**
+ * Opens a job for a parcel that came without a booking, and takes the unit in at once. Nobody but the customer can agree
+ * to a price and to the terms: the job's first price is nothing, written by staff, and the table of stages lets no repair
+ * start before the customer has said yes to another. The mail leads to the private link, where they answer.
+ *
+ * Refuses a serial for which a booking is expected: that parcel belongs to it.
+ */
+export async function walkIn(o: WalkIn): Promise<{ number: string }> {
+  await writeOnce('job_pkey', () => transaction((tx) => write(tx, o)));
+  return db.job.findUniqueOrThrow({ where: { id: o.formKey }, select: { number: true } });
+}
+
+async function write(tx: Tx, o: WalkIn): Promise<void> {
+  await refuseBooked(tx, o);
+  const repair = await tx.repair.findUnique({
+    where: { id: o.repairId },
+    select: { modelId: true, taxCategory: true, taxRateBps: true },
+  });
+  if (!repair) throw new Refusal('invalid', 'Choose a repair from the list.', 'repair');
+  const workshop = await readWorkshop(tx);
+  const customer = await tx.customer.create({
+    data: { ...o.customer, addressLines: [...o.customer.addressLines], createdAt: o.now },
+    select: { id: true },
+  });
+  const nothing: QuoteLine = {
+    kind: 'adjustment',
+    description: NOT_AGREED,
+    amount: 0,
+    category: taxCategory.parse(repair.taxCategory),
+    rateBps: repair.taxRateBps,
+  };
+  const job = await openJob(tx, {
+    id: o.formKey,
+    kind: 'repair',
+    customerId: customer.id,
+    modelId: repair.modelId,
+    repairId: o.repairId,
+    serial: o.serial,
+    problem: o.problem,
+    history: [],
+    batteryAnswer: o.batteryAnswer,
+    // Nobody was asked about it, so the careful answer stands.
+    dataAnswer: 'not-saved',
+    accessories: [],
+    lines: [nothing],
+    isGross: workshop.pricesIncludeTax,
+    reason: 'The parcel came without a booking',
+    agreedText: 'Nothing is agreed yet. The customer is asked before anything is done.',
+    currency: workshop.currency,
+    validDays: workshop.approvalDays,
+    timeZone: workshop.timeZone,
+    actor: o.actor,
+    now: o.now,
+  });
+  await writeArrival(tx, {
+    jobId: job.id,
+    version: 1,
+    serial: o.serial,
+    arrived: [],
+    extra: o.extra,
+    photos: o.photos,
+    isUnbooked: true,
+    actor: o.actor,
+    now: o.now,
+  });
+}
+
+async function refuseBooked(tx: Tx, { serial, repairId }: WalkIn): Promise<void> {
+  const booked = await tx.job.findFirst({
+    where: { stage: 'booked', serialKey: foldSerial(serial), model: { repairs: { some: { id: repairId } } } },
+    select: { number: true },
+  });
+  if (!booked) return;
+  throw new Refusal(
+    'conflict',
+    `A booking for this serial is expected: ${showNumber(booked.number)}. Take the parcel in there.`,
+    'serial',
+  );
+}

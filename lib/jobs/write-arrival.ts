@@ -1,0 +1,120 @@
+import { dayFromDate, dayInZone, dayToDate, maxDay } from '@/lib/calendar/day';
+import type { Tx } from '@/lib/db/transaction';
+import { queueMail } from '@/lib/mail/queue';
+import { compareSerials, type SerialComparison } from '@/lib/numbers/serial';
+import { Refusal } from '@/lib/outcome';
+import { readBenchJobs } from '@/lib/promise/records';
+import { promiseFor } from '@/lib/promise/rules/promise';
+import { readCalendar, readWorkshop } from '@/lib/workshop/records';
+import type { Actor } from './actor';
+import { accessoryDifferences } from './rules/arrival';
+import { moveOf } from './rules/stages';
+import { writeEvent } from './write-event';
+import { type NewPhoto, writePhotos } from './write-photos';
+
+export type Arrival = {
+  jobId: string;
+  version: number;
+  /** as read from the unit */
+  serial: string;
+  /** names of the told accessories that were in the parcel */
+  arrived: readonly string[];
+  /** names of things that came without being told */
+  extra: readonly string[];
+  photos: readonly NewPhoto[];
+  /** the parcel came without a booking, and the customer has agreed to nothing yet */
+  isUnbooked?: boolean;
+  actor: Actor;
+  now: Date;
+};
+
+/**
+ * Takes a parcel in, inside the caller's transaction: serial compared, accessories ticked, photos kept, promise given, customer told.
+ *
+ * Only a serial that is the same settles itself; anything else waits for a person (see settle-serial.ts), because a
+ * misread label and a swapped unit look alike from here.
+ */
+export async function writeArrival(
+  tx: Tx,
+  o: Arrival,
+): Promise<{ comparison: SerialComparison; differences: string[] }> {
+  const job = await tx.job.findUnique({
+    where: { id: o.jobId },
+    select: {
+      serialTyped: true,
+      customer: { select: { email: true } },
+      repairId: true,
+      withdrawUntil: true,
+      startRequestedAt: true,
+      model: { select: { familyId: true } },
+      repair: { select: { workingDays: true } },
+      accessories: { select: { id: true, name: true } },
+    },
+  });
+  if (!job) throw new Refusal('not-found', 'There is no job with this number.');
+
+  const workshop = await readWorkshop(tx);
+  const today = dayInZone(o.now, workshop.timeZone);
+  const calendar = await readCalendar(workshop, today, tx);
+  // Work waits for the end of the period to withdraw where the customer did not ask for an earlier start.
+  const waitsUntil = job.withdrawUntil && !job.startRequestedAt ? dayFromDate(job.withdrawUntil) : today;
+  const startsOn = maxDay(today, waitsUntil);
+  // The queue is read before this job joins it.
+  const { on } = promiseFor(
+    {
+      repairId: job.repairId,
+      familyId: job.model.familyId,
+      statedDays: job.repair.workingDays,
+      on: startsOn,
+    },
+    await readBenchJobs({ zone: workshop.timeZone, now: o.now }, tx),
+    { calendar, capacityMinutesDay: workshop.capacityMinutesDay },
+  );
+  // Without a price there is nothing to promise: the day is given with the customer's yes (lib/promise/write-first.ts).
+  const promisedOn = o.isUnbooked ? null : on;
+  const comparison = compareSerials(job.serialTyped, o.serial);
+  const told = job.accessories.map((each) => ({ ...each, isArrived: o.arrived.includes(each.name) }));
+  const extra = [...new Set(o.extra)].filter((name) => !told.some((each) => each.name === name));
+  const differences = accessoryDifferences(told, extra);
+
+  await writeEvent(tx, {
+    jobId: o.jobId,
+    actor: o.actor,
+    now: o.now,
+    expected: { version: o.version, stages: moveOf('arrive').from },
+    set: {
+      arrivedAt: o.now,
+      arrivedSerial: o.serial,
+      serialComparison: comparison,
+      isSerialSettled: comparison === 'same',
+      promisedOn: promisedOn && dayToDate(promisedOn),
+    },
+    from: 'booked',
+    to: 'arrived',
+    event: {
+      kind: 'unit-arrived',
+      data: { serial: o.serial, comparison, differences, photos: o.photos.length },
+    },
+  });
+  for (const each of told) {
+    await tx.accessory.update({ where: { id: each.id }, data: { isArrived: each.isArrived } });
+  }
+  await tx.accessory.createMany({
+    data: extra.map((name) => ({ jobId: o.jobId, name, isTold: false, isArrived: true })),
+  });
+  await writePhotos(tx, {
+    jobId: o.jobId,
+    purpose: 'arrival',
+    photos: o.photos,
+    actor: o.actor,
+    now: o.now,
+  });
+  await queueMail(tx, {
+    template: 'unit-arrived',
+    data: { promisedOn, differences, ...(o.isUnbooked && { isUnbooked: true }) },
+    to: job.customer.email,
+    jobId: o.jobId,
+    now: o.now,
+  });
+  return { comparison, differences };
+}

@@ -1,0 +1,182 @@
+import { randomUUID } from 'node:crypto';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { db } from '@/lib/db/client';
+import { factsOf } from '@/lib/jobs/facts';
+import { TERMS_NOT_ACCEPTED } from '@/lib/jobs/open-job';
+import { newestTokenOf } from '@/lib/jobs/private-link';
+import { recordFinding } from '@/lib/jobs/record-finding';
+import { type WalkIn, walkIn } from '@/lib/jobs/walk-in';
+import { walkInRepairs } from '@/lib/jobs/walk-in-repairs';
+import { drawMail } from '@/lib/mail/draw';
+import { decideOffer } from '@/lib/quotes/decide-offer';
+import { writeOffer } from '@/lib/quotes/write-offer';
+import { useDatabase } from '@/tests/database';
+import { makeBooking } from '@/tests/makers/job';
+import { jobNow, moveTo } from '@/tests/makers/walk';
+import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
+
+useDatabase();
+
+const NOW = new Date('2026-11-25T10:00:00Z');
+let world: Awaited<ReturnType<typeof makeWorkshop>>;
+
+beforeAll(async () => {
+  world = await makeWorkshop(NOW);
+  await db.workshop.update({ where: { id: 1 }, data: { withdrawalRule: 'uk' } });
+}, 60_000);
+
+function parcel(serial: string, formKey: string = randomUUID()): WalkIn {
+  return {
+    customer: {
+      name: 'Perran Veale',
+      email: 'perran.veale@example.org',
+      phone: '',
+      addressLines: ['3 Wherry Steps'],
+      postcode: 'SM1 2AB',
+      town: 'Sandmouth',
+      country: 'GB',
+    },
+    repairId: world.repairId,
+    serial,
+    problem: 'A letter says: no sound on the left',
+    extra: ['Strap'],
+    batteryAnswer: 'healthy',
+    photos: [],
+    formKey,
+    actor: BENCH,
+    now: NOW,
+  };
+}
+
+async function opened(serial: string) {
+  const formKey = randomUUID();
+  await walkIn(parcel(serial, formKey));
+  return formKey;
+}
+
+/** Found out and priced, so that the customer can answer. */
+async function asked(jobId: string) {
+  await moveTo(jobId, 'assess', NOW);
+  await recordFinding({ jobId, text: 'Left output stage open', photos: [], actor: BENCH, now: NOW });
+  await writeOffer({
+    jobId,
+    version: (await jobNow(jobId)).version,
+    lines: [
+      { kind: 'labour', description: 'Output stage rebuilt', amount: 6000, category: 'S', rateBps: 2000 },
+    ],
+    reason: 'The left output stage is open.',
+    onYes: '',
+    onNo: '',
+    actor: BENCH,
+    now: NOW,
+  });
+  await moveTo(jobId, 'ask-approval', NOW);
+}
+
+const answer = (
+  jobId: string,
+  o: { decision: 'accepted' | 'declined'; isTermsAccepted?: boolean; isStartAsked?: boolean },
+) => decideOffer({ jobId, revision: 2, agreedText: 'Mine', actor: { kind: 'customer' }, now: NOW, ...o });
+
+async function mailOf(jobId: string, template: string): Promise<string> {
+  const mail = await db.mail.findFirstOrThrow({ where: { jobId, template } });
+  return (await drawMail(mail)).text.replace(/\s+/g, ' ');
+}
+
+describe('a parcel without a booking', () => {
+  it('opens a job that has arrived, with what came and with the way in for its customer', async () => {
+    const jobId = await opened('HW2-70001-A');
+    const job = await jobNow(jobId);
+    expect(job).toMatchObject({ stage: 'arrived', isSerialSettled: true, promisedOn: null });
+    expect(job.accessories).toMatchObject([{ name: 'Strap', isTold: false, isArrived: true }]);
+    expect(await newestTokenOf(jobId)).not.toBeNull();
+    expect(job.events[0]).toMatchObject({ kind: 'booked', actorKind: BENCH.kind });
+  });
+
+  it('tells the customer that nothing is agreed and that a price comes first', async () => {
+    const jobId = await opened('HW2-70002-A');
+    const text = await mailOf(jobId, 'unit-arrived');
+    expect(text).toContain('without a booking');
+    expect(text).toContain('No price is agreed yet');
+    expect(text).not.toContain('job is free of charge');
+    expect(text).toContain('/job/');
+  });
+
+  it('agrees to nothing in the customer’s name: no price, no terms, no start', async () => {
+    const jobId = await opened('HW2-70003-A');
+    const { termsAcceptedAt } = await db.job.findUniqueOrThrow({ where: { id: jobId } });
+    expect(termsAcceptedAt).toEqual(TERMS_NOT_ACCEPTED);
+    expect(factsOf(await jobNow(jobId))).toMatchObject({ isPriceAgreed: false, owed: 0 });
+    await moveTo(jobId, 'assess', NOW);
+    await expect(moveTo(jobId, 'start-bench', NOW)).rejects.toThrow('agreed to no price yet');
+    await expect(moveTo(jobId, 'wait-for-parts', NOW)).rejects.toThrow('agreed to no price yet');
+  });
+
+  it('pressed twice opens one job', async () => {
+    const formKey = randomUUID();
+    const first = await walkIn(parcel('HW2-70004-A', formKey));
+    expect(await walkIn(parcel('HW2-70004-A', formKey))).toEqual(first);
+    expect(await db.job.count({ where: { serialKey: 'HW270004A' } })).toBe(1);
+  });
+
+  it('is refused where the serial is expected under a booking', async () => {
+    await makeBooking({ repairId: world.repairId, now: NOW, serial: 'HW2-70005-A' });
+    await expect(walkIn(parcel('hw2 70005 a'))).rejects.toMatchObject({ code: 'conflict', field: 'serial' });
+  });
+
+  it('can be opened with every repair that has a check sheet', async () => {
+    expect((await walkInRepairs()).map((each) => each.id)).toContain(world.repairId);
+  });
+});
+
+describe('the first price of such a job', () => {
+  it('is asked for as a first one, with nothing agreed before', async () => {
+    const jobId = await opened('HW2-71001-B');
+    await asked(jobId);
+    const text = await mailOf(jobId, 'approval-asked');
+    expect(text).not.toContain('Agreed so far');
+    expect(text).toContain('No: free of charge');
+  });
+
+  it('needs the terms: a yes without them changes nothing', async () => {
+    const jobId = await opened('HW2-71002-B');
+    await asked(jobId);
+    await expect(answer(jobId, { decision: 'accepted' })).rejects.toMatchObject({ field: 'terms' });
+    expect((await jobNow(jobId)).stage).toBe('awaiting-approval');
+  });
+
+  it('makes the contract with the yes: terms, days to withdraw, promise after them', async () => {
+    const jobId = await opened('HW2-71003-B');
+    await asked(jobId);
+    await answer(jobId, { decision: 'accepted', isTermsAccepted: true });
+    const job = await jobNow(jobId);
+    const { termsAcceptedAt } = await db.job.findUniqueOrThrow({ where: { id: jobId } });
+    expect(termsAcceptedAt).toEqual(NOW);
+    expect(job).toMatchObject({ stage: 'on-bench', startRequestedAt: null });
+    // Fourteen days from the day after the contract (Directive 2011/83/EU Art. 9(2)(a), Regulation 1182/71 Art. 3).
+    expect(job.withdrawUntil?.toISOString()).toContain('2026-12-09');
+    expect(job.promisedOn && job.withdrawUntil && job.promisedOn > job.withdrawUntil).toBe(true);
+    expect(factsOf(job)).toMatchObject({ isPriceAgreed: true, owed: 6000 });
+    const text = await mailOf(jobId, 'approval-recorded');
+    expect(text).toContain('Your right to withdraw');
+  });
+
+  it('starts at once where the customer asked for it', async () => {
+    const jobId = await opened('HW2-71004-B');
+    await asked(jobId);
+    await answer(jobId, { decision: 'accepted', isTermsAccepted: true, isStartAsked: true });
+    const job = await jobNow(jobId);
+    expect(job.startRequestedAt).toEqual(NOW);
+    expect(job.promisedOn && job.withdrawUntil && job.promisedOn < job.withdrawUntil).toBe(true);
+  });
+
+  it('costs nothing to decline: no return fee was ever agreed to', async () => {
+    const jobId = await opened('HW2-71005-B');
+    await asked(jobId);
+    await answer(jobId, { decision: 'declined' });
+    const job = await jobNow(jobId);
+    expect(job.stage).toBe('declined');
+    expect(factsOf(job).owed).toBe(0);
+    expect(await mailOf(jobId, 'approval-recorded')).toContain('free of charge');
+  });
+});
