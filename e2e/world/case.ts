@@ -105,7 +105,8 @@ async function closedJobs(request: APIRequestContext): Promise<string[]> {
   const whole: string[] = [];
   for (const number of numbers) {
     const sheet = await (await request.get(`/workshop/jobs/${number}`)).text();
-    if (/\/workshop\/certificate\//.test(sheet) && /\/workshop\/photo\//.test(sheet)) whole.push(number);
+    const has = (part: string) => sheet.includes(`/workshop/${part}/`);
+    if (has('certificate') && has('photo') && has('money/invoices')) whole.push(number);
     if (whole.length === 2) break;
   }
   return whole;
