@@ -14,8 +14,12 @@ import type { SheetProps } from './open-sheet';
 export function InvoicesPart({ job, workshop }: Pick<SheetProps, 'job' | 'workshop'>) {
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
-  const isInvoiced = job.invoices.some((paper) => paper.kind === 'invoice');
-  const mayIssue = !isInvoiced && (agreed?.grossMinor ?? 0) > 0 && job.stage !== 'cancelled';
+  // Nothing invoiced yet, or all of it credited.
+  const standing = job.invoices.reduce(
+    (sum, paper) => sum + (paper.kind === 'invoice' ? paper.payableMinor : -paper.payableMinor),
+    0,
+  );
+  const mayIssue = standing === 0 && (agreed?.grossMinor ?? 0) > 0 && job.stage !== 'cancelled';
   return (
     <>
       {job.invoices.length > 0 ? (
@@ -64,7 +68,7 @@ export function InvoicesPart({ job, workshop }: Pick<SheetProps, 'job' | 'worksh
             <SubmitButton
               label="Issue the invoice"
               kind="second"
-              consequence={`Over ${money(agreed?.grossMinor ?? 0)}, sent to the customer by mail. Without this it is issued by itself when the unit is ready.`}
+              consequence={`Over ${money(agreed?.grossMinor ?? 0)}, sent to the customer by mail.${job.readyAt ? '' : ' Without this it is issued by itself when the unit is ready.'}`}
             />
           </ActionForm>
         </details>
