@@ -2,7 +2,7 @@ import { dayInZone } from '@/lib/calendar/day';
 import { formatInstant } from '@/lib/calendar/format';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { balanceOf } from '@/lib/invoices/rules/balance';
-import { creditStanding } from '@/lib/invoices/write-invoice';
+import { creditStanding, issueForJob } from '@/lib/invoices/write-invoice';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { revisionTotals } from '@/lib/quotes/rules/lines';
@@ -57,6 +57,8 @@ export async function withdraw(o: { jobId: string; version: number; now: Date })
         actor: CUSTOMER,
         now: o.now,
       });
+    // An invoice that was issued ahead is credited, and replaced by one over what is owed.
+    if (job.invoices.length > 0) await issueForJob(tx, { jobId: job.id, actor: CUSTOMER, now: o.now });
     await queueMail(tx, {
       template: 'withdrawal-recorded',
       data: {

@@ -1,6 +1,8 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { issueInvoice } from '@/lib/invoices/issue-invoice';
+import { balanceOf } from '@/lib/invoices/rules/balance';
 import { askStart } from '@/lib/jobs/ask-start';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { recordWork } from '@/lib/jobs/record-work';
@@ -145,6 +147,21 @@ describe('a customer who withdraws', () => {
     expect(job.quotes[0]?.revisions.at(-1)?.grossMinor).toBe(1800);
     const mail = await db.mail.findFirstOrThrow({ where: { template: 'withdrawal-recorded' } });
     expect(mail.data).toEqual({ at: '15 Dec 2026, 23:59', owed: 1800, refund: 5400, isHere: true });
+  });
+
+  it.each([
+    ['booked', 0, 1],
+    ['at work', 1800, 2],
+  ])('has an invoice that was issued ahead put right: %s', async (_name, owed, invoices) => {
+    const jobId = owed === 0 ? await booked(true) : await assessing(true);
+    if (owed > 0) await work(jobId, 15);
+    await issueInvoice({ jobId, actor: BENCH, now: HERE });
+    await withdrawNow(jobId, HERE);
+    const job = await jobNow(jobId);
+    const kinds = job.invoices.map(({ kind }) => kind);
+    expect(kinds.filter((kind) => kind === 'invoice')).toHaveLength(invoices);
+    expect(kinds.filter((kind) => kind === 'credit-note')).toHaveLength(1);
+    expect(balanceOf(job).total).toBe(owed);
   });
 
   it('owes nothing without that request, whatever was done', async () => {
