@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest';
+import { addDays, day } from '@/lib/calendar/day';
+import { addWorkingDays, type WorkingCalendar } from '@/lib/calendar/working';
+import { backtest } from '@/lib/promise/rules/backtest';
+import type { BenchJob } from '@/lib/promise/rules/promise';
+import { shareInterval } from '@/lib/promise/rules/share-interval';
+
+const calendar: WorkingCalendar = { weekend: [6, 7], closed: new Map() };
+
+/** mulberry32, public domain by its author: the same numbers at every run. */
+function chance(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
+  };
+}
+
+/**
+ * Jobs that take any of 1 to 250 working days alike, one every four weeks. The spread is far wider than life, so that whole
+ * days do not round the share up by more than a hundredth; the distance keeps those that are not finished yet, which are
+ * the slow ones, few among those that are.
+ */
+function simulated(count: number): BenchJob[] {
+  const random = chance(20261125);
+  return Array.from({ length: count }, (_, index) => {
+    const arrivedOn = addDays(day('2001-01-01'), index * 28);
+    const days = 1 + Math.floor(random() * 250);
+    return {
+      repairId: 'usb-c',
+      familyId: 'recorders',
+      minutes: 0,
+      statedDays: 5,
+      arrivedOn,
+      readyOn: addWorkingDays(arrivedOn, days, calendar),
+      waited: [],
+    };
+  });
+}
+
+describe('promises made on 5,000 simulated jobs', () => {
+  it('are kept for the share they state, within its binomial interval', { timeout: 120_000 }, () => {
+    const [result] = backtest(simulated(5000), { calendar, capacityMinutesDay: 360 }, [0.8]);
+    if (!result) throw new Error('no result');
+    const { promises, kept } = result.counted;
+    expect(promises).toBeGreaterThan(4500);
+    // Binomial interval at 99 %, normal approximation: z = 2.5758 (handbook tables of the normal distribution).
+    const half = 2.5758 * Math.sqrt((0.8 * 0.2) / promises);
+    expect(kept / promises).toBeGreaterThan(0.8 - half);
+    expect(kept / promises).toBeLessThan(0.8 + half);
+  });
+});
+
+describe('the interval of a share', () => {
+  // Wilson 95 %: Newcombe, Statistics in Medicine 1998;17:857, Table I (four decimals); 18/20 and 4/200 as in the test
+  // results of statsmodels, computed there by R's binom.confint.
+  it.each([
+    [81, 263, 0.2553, 0.3662, 4],
+    [15, 148, 0.0624, 0.1605, 4],
+    [0, 20, 0, 0.1611, 4],
+    [1, 29, 0.0061, 0.1718, 4],
+    [18, 20, 0.698966355, 0.972133519, 8],
+    [4, 200, 0.007804426, 0.050287087, 8],
+  ])('%d of %d', (kept, of, low, high, digits) => {
+    const interval = shareInterval(kept, of);
+    expect(interval?.low).toBeCloseTo(low, digits);
+    expect(interval?.high).toBeCloseTo(high, digits);
+  });
+
+  it('of nothing is unknown, and of a broken count refused', () => {
+    expect(shareInterval(0, 0)).toBeNull();
+    expect(() => shareInterval(3, 2)).toThrow(RangeError);
+  });
+});
