@@ -10,6 +10,7 @@ const LINKS: readonly NavEntry[] = [
   { href: '/workshop/jobs', label: 'Jobs' },
   { href: '/workshop/dispatch', label: 'Dispatch' },
   { href: '/workshop/claims', label: 'Claims' },
+  { href: '/workshop/customers', label: 'Customers' },
   { href: '/workshop/money', label: 'Money' },
   { href: '/workshop/parts', label: 'Parts' },
   { href: '/workshop/catalogue', label: 'Catalogue' },

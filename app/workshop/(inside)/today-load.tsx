@@ -1,4 +1,5 @@
 import { Notice } from '@/app/ui/page/notice';
+import { TextLink } from '@/app/ui/page/text-link';
 import { BarLoad } from '@/app/ui/plots/bar-load';
 import { type Day, dayToDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
@@ -21,6 +22,9 @@ export function LoadPart({ load, workshop }: { load: BenchLoad; workshop: Worksh
       ) : (
         <p>{`All that is promised fits, with ${inHours(capacity)} of bench time a day.`}</p>
       )}
+      <p>
+        <TextLink href="/workshop/promise">How often promises are kept</TextLink>
+      </p>
       <p className="text-small text-soft">
         Planned minutes less those recorded, on the day they are promised for; what is late counts today.
         {load.laterMinutes > 0 ? ` Promised for later days: ${inHours(load.laterMinutes)}.` : ''}
