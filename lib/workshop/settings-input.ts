@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { isDay } from '@/lib/calendar/day';
 import { isCountryCode } from '@/lib/numbers/countries';
+import type { customsInput } from './customs-input';
 import { line, lines, longText, optionalLine, wholeNumber } from './input-parts';
 import type { keepingInput } from './keeping-input';
 import type { moneyInput } from './money-input';
@@ -66,6 +67,7 @@ export const closingDayInput = z.object({
 });
 
 export type SettingsPart =
+  | z.output<typeof customsInput>
   | z.output<typeof detailsInput>
   | z.output<typeof moneyInput>
   | z.output<typeof daysInput>

@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { transaction } from '@/lib/db/transaction';
 import { carriersInUse, readCarrierRow, readCarrierRows } from '@/lib/parcels/records';
 import { type CarrierInput, saveCarrier } from '@/lib/parcels/save-carrier';
+import { customsInput } from '@/lib/workshop/customs-input';
 import { DEMO_CARRIERS, writeCarriers } from '@/prisma/demo/carriers';
 import { useDatabase } from '@/tests/database';
 
@@ -54,5 +55,18 @@ describe('the workshop’s list of carriers', () => {
   it('says when the carrier is gone', async () => {
     const saved = saveCarrier('0192aaaa-0000-7000-8000-000000000000', { ...SKIFF, name: 'Nobody' });
     await expect(saved).rejects.toMatchObject({ code: 'not-found' });
+  });
+});
+
+describe('countries without a customs note', () => {
+  it.each([
+    ['', []],
+    [' je, GG ;im\nje', ['JE', 'GG', 'IM']],
+  ])('"%s" are read as %j', (typed, codes) => {
+    expect(customsInput.parse({ customsFree: typed })).toEqual({ customsFree: codes });
+  });
+
+  it.each(['Jersey', 'UK', 'J'])('"%s" is refused', (typed) => {
+    expect(customsInput.safeParse({ customsFree: typed }).success).toBe(false);
   });
 });

@@ -1,6 +1,7 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
+import { z } from 'zod';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -10,7 +11,9 @@ import { readMoney } from '@/lib/money/amount';
 import { attempt } from '@/lib/outcome';
 import { saveCarrier } from '@/lib/parcels/save-carrier';
 import { rolesThatMay } from '@/lib/people/rules/roles';
+import { customsInput } from '@/lib/workshop/customs-input';
 import { readWorkshop } from '@/lib/workshop/records';
+import { saveSettings } from '@/lib/workshop/save-settings';
 import { carrierForm } from './carrier-schema';
 
 // A signed 32-bit column; nothing that is posted comes near it.
@@ -32,4 +35,17 @@ export async function keepCarrier(id: string, _before: FormState, formData: Form
   );
   if (!outcome.ok) return refused(outcome.refusal, values);
   redirect('/workshop/settings/carriers?saved=carrier' as Route);
+}
+
+const customsForm = customsInput.extend({ seenAt: z.coerce.date() });
+
+/** Keeps the countries that need no customs note. */
+export async function keepCustomsFree(_before: FormState, formData: FormData): Promise<FormState> {
+  await requireStaff(rolesThatMay('settings'));
+  const parsed = parseForm(customsForm, formData);
+  if (!parsed.ok) return parsed.state;
+  const { seenAt, customsFree } = parsed.data;
+  const outcome = await attempt(() => saveSettings({ customsFree }, seenAt));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
+  redirect('/workshop/settings/carriers?saved=customs' as Route);
 }

@@ -1,4 +1,7 @@
 import type { Metadata } from 'next';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextField } from '@/app/ui/forms/text-field';
 import { LinkButton } from '@/app/ui/page/button';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -10,13 +13,15 @@ import { centimetreText, kilogramText } from '@/lib/parcels/rules/measures';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../who';
+import { keepCustomsFree } from './actions';
 
 export const metadata: Metadata = { title: 'Carriers' };
 
 export default async function CarriersPage({ searchParams }: { searchParams: Promise<{ saved?: string }> }) {
   await requireStaff(rolesThatMay('settings'));
   const { saved } = await searchParams;
-  const [carriers, { currency, locale }] = await Promise.all([readCarrierRows(), readWorkshop()]);
+  const [carriers, workshop] = await Promise.all([readCarrierRows(), readWorkshop()]);
+  const { currency, locale } = workshop;
   return (
     <>
       <PageHead
@@ -77,6 +82,34 @@ export default async function CarriersPage({ searchParams }: { searchParams: Pro
       <p className="mt-6">
         <LinkButton href="/workshop/settings/carriers/new">Add a carrier</LinkButton>
       </p>
+      <section aria-labelledby="customs">
+        <h2 id="customs">Parcels abroad</h2>
+        <p>
+          A parcel to another country gets a customs note. Between two countries of the European Union it gets
+          none, and neither to the countries named here.
+        </p>
+        <ActionForm
+          action={keepCustomsFree}
+          hidden={{ seenAt: workshop.updatedAt.toISOString() }}
+          label="Parcels abroad"
+        >
+          <TextField
+            name="customsFree"
+            label="Further countries without a customs note"
+            hint="Codes with two letters, like JE, GG."
+            optional
+            maxLength={1000}
+            autoComplete="off"
+            defaultValue={workshop.customsFree.join(', ')}
+          />
+          <SubmitButton
+            label="Save the countries"
+            busy="Saving…"
+            kind="second"
+            consequence="The dispatch list names the parcels that need a note."
+          />
+        </ActionForm>
+      </section>
     </>
   );
 }
