@@ -17,6 +17,7 @@ import { sweepPeople } from '@/lib/keeping/write-sweep';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { readyJob, sendBack } from '@/tests/makers/course';
 import { ADDRESS, makeBooking } from '@/tests/makers/job';
+import { ASKED, makeQuote, makeRequest } from '@/tests/makers/quote';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 
 const NOW = new Date('2026-11-25T09:00:00Z');
@@ -249,5 +250,29 @@ describe('the log of who saw what', () => {
     expect(subjectOf(' Maren.Holt@Example.org')).toBe(subjectOf(ADDRESS.email));
     expect(subjectOf(ADDRESS.email)).toMatch(/^[0-9a-f]{32}$/);
     expect(subjectOf('')).toBe('');
+  });
+});
+describe('requests for a price that came to nothing', () => {
+  it('are removed half a year after the last thing that happened, and not while they wait on us', async () => {
+    const world = await makeWorkshop(NOW);
+    const asked = await makeRequest({ now: NOW });
+    const lapsed = await makeRequest({
+      now: NOW,
+      answers: { email: 'tom.weir@example.org', name: 'Tom Weir', device: 'Marram Two' },
+    });
+    await makeQuote({ quoteId: lapsed.quoteId, repairId: world.repairId, now: NOW });
+    // The price holds for 30 days, so the clock lets it lapse at the end of December.
+    await clockRound(on('2027-01-05'));
+    expect((await db.quoteRequest.findUniqueOrThrow({ where: { quoteId: lapsed.quoteId } })).state).toBe(
+      'lapsed',
+    );
+    expect(await sweepPeople(on('2027-07-04'))).toBe(0);
+    expect(await sweepPeople(on('2027-07-06'))).toBe(1);
+    expect(await everything()).not.toContain('Weir');
+    expect(await everything()).not.toContain('tom.weir');
+    expect(await everything()).toContain(ASKED.email);
+    expect(await sweepPeople(on('2028-07-06'))).toBe(0);
+    expect((await findPerson(asked.number))?.email).toBe(ASKED.email);
+    expect((await findPerson(lapsed.number))?.email).toBe('');
   });
 });
