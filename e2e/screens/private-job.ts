@@ -13,6 +13,7 @@ export function privateJob(page: Page) {
     slip: page.getByRole('link', { name: 'Packing slip (PDF)' }),
     approval: page.getByRole('region', { name: /^New price/ }),
     sayYes: page.getByRole('button', { name: /^Yes, repair it for/ }),
+    sayNo: page.getByRole('button', { name: /^No, send it back/ }),
     /** The price for what a claim does not cover. */
     restOffer: page.getByRole('region', { name: /^Price for the rest/ }),
     sayNoToTheRest: () => page.getByRole('button', { name: /^No, only the covered part/ }).click(),

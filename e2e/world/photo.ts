@@ -10,9 +10,11 @@ const place = {
   GPSLongitude: '9/1 12/1 4410/100',
 };
 
-/** A photo as a phone takes it, with the place where it was taken. */
+/** A photo as a phone takes it, with the place where it was taken; another name is another picture. */
 export async function phonePhoto(name: string): Promise<PhotoFile> {
-  const picture = sharp({ create: { width: 1600, height: 1200, channels: 3, background: '#7a8a70' } });
+  const shade = [...name].reduce((sum, letter) => sum + letter.charCodeAt(0), 0) % 256;
+  const background = { r: 122, g: shade, b: 112 };
+  const picture = sharp({ create: { width: 1600, height: 1200, channels: 3, background } });
   const buffer = await picture
     .jpeg({ quality: 80 })
     .withExif({ IFD0: { Make: 'Lanternfish', Model: 'P2' }, IFD3: place })
