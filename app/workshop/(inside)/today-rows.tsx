@@ -76,7 +76,7 @@ function Row({ row, format }: { row: Listed; format: Format }) {
 function factsOf(row: Listed, { workshop, today, isOwner }: Format): ReactNode[] {
   const { job, wait } = row;
   const short = (on: Day) => formatDay(on, workshop.locale, 'short');
-  const facts: ReactNode[] = [urgency(row, today), claimTag(row, isOwner), job.customer];
+  const facts: ReactNode[] = [urgency(row, today, workshop.remindDays), claimTag(row, isOwner), job.customer];
   facts.push(STAGE_WORDS[job.stage].label.toLowerCase());
   if (wait.who === 'customer' && wait.step === 'pay') {
     facts.push(`${formatMoney(job.owed, workshop.currency, workshop.locale)} to pay`);
@@ -94,7 +94,22 @@ function present(facts: readonly ReactNode[]): ReactNode[] {
   return facts.filter((fact) => fact !== null);
 }
 
-function urgency({ job, wait, daysLate }: Listed, today: Day): ReactNode {
+function urgency({ job, wait, daysLate }: Listed, today: Day, remindDays: number): ReactNode {
+  if (wait.who === 'us' && wait.step === 'decide-unclaimed') {
+    return (
+      <Tag key="urgency" tone="warn">
+        the owner decides
+      </Tag>
+    );
+  }
+  if (wait.who === 'customer' && wait.step === 'answer-price' && job.offerUntil) {
+    const left = daysBetween(today, job.offerUntil);
+    return left > remindDays ? null : (
+      <Tag key="urgency" tone="warn">
+        {left === 0 ? 'lapses today' : left === 1 ? 'lapses tomorrow' : `lapses in ${left} days`}
+      </Tag>
+    );
+  }
   if (wait.who === 'us' && wait.step === 'offer-ran-out') {
     return (
       <Tag key="urgency" tone="warn">
