@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { type Tax, taxValue } from '@/app/workshop/(inside)/jobs/[number]/price/taxes';
 import { readLines } from '@/app/workshop/(inside)/quotes/[number]/price/read-lines';
 import { startingPrice } from '@/app/workshop/(inside)/quotes/[number]/price/starting-price';
 import { QUOTE_LINES } from '@/app/workshop/(inside)/quotes/[number]/schema';
-import { type Tax, taxChoices, taxKey, taxWords } from '@/app/workshop/(inside)/quotes/[number]/tax-words';
+import { taxChoices, taxWords } from '@/app/workshop/(inside)/quotes/[number]/tax-words';
 import { Refusal } from '@/lib/outcome';
 import { blankWorkshop } from '@/lib/workshop/card';
 
@@ -24,7 +25,7 @@ const asked = { repair: REPAIR, takePrice: true, taxes, currency: 'GBP' };
 function form(lines: Record<string, string>[]): FormData {
   const data = new FormData();
   for (let index = 0; index < QUOTE_LINES; index += 1)
-    for (const [name, text] of Object.entries({ kind: 'labour', tax: 'S-2000', ...lines[index] }))
+    for (const [name, text] of Object.entries({ kind: 'labour', tax: 'S2000', ...lines[index] }))
       data.set(`${name}-${index}`, text);
   return data;
 }
@@ -45,7 +46,7 @@ describe('the lines of a quote as they are typed', () => {
         { description: 'Pads rebuilt', amount: '24.00' },
         {},
         { kind: 'discount', description: 'Second unit', amount: '5' },
-        { kind: 'postage', description: 'Stamps', amount: '3.10', tax: 'E-0' },
+        { kind: 'postage', description: 'Stamps', amount: '3.10', tax: 'E0' },
       ]),
       asked,
     );
@@ -62,7 +63,7 @@ describe('the lines of a quote as they are typed', () => {
     ['an amount that is none', [{}, { description: 'Pads', amount: '24,0,0' }], 'amount-1'],
     ['an amount without a text', [{ amount: '24.00' }], 'description-0'],
     ['a kind that nobody writes', [{ kind: 'cover', description: 'Free', amount: '-9' }], 'kind-0'],
-    ['a tax that is not offered', [{ description: 'Pads', amount: '24', tax: 'S-100' }], 'tax-0'],
+    ['a tax that is not offered', [{ description: 'Pads', amount: '24', tax: 'S100' }], 'tax-0'],
     ['no line at all', [], 'description-0'],
   ])('refuse %s at its field', (_, lines, field) => {
     expect(refusedAt(lines)).toBe(field);
@@ -72,8 +73,8 @@ describe('the lines of a quote as they are typed', () => {
 describe('the taxes of a line', () => {
   it('are those in use, those of the lines there are, and exempt, each once', () => {
     const reduced: Tax = { category: 'S', rateBps: 500 };
-    expect(taxChoices([VAT], [reduced, VAT]).map(taxKey)).toEqual(['S-2000', 'S-500', 'E-0']);
-    expect(taxChoices([VAT], [{ category: 'E', rateBps: 0 }]).map(taxKey)).toEqual(['S-2000', 'E-0']);
+    expect(taxChoices([VAT], [reduced, VAT]).map(taxValue)).toEqual(['S2000', 'S500', 'E0']);
+    expect(taxChoices([VAT], [{ category: 'E', rateBps: 0 }]).map(taxValue)).toEqual(['S2000', 'E0']);
     expect(taxes.map((tax) => taxWords(tax, 'VAT'))).toEqual(['VAT 20 %', 'Exempt from VAT']);
   });
 });

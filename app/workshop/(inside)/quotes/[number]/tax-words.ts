@@ -1,13 +1,14 @@
-import type { TaxCategory } from '@/lib/money/tax';
+import { type Tax, taxValue } from '@/app/workshop/(inside)/jobs/[number]/price/taxes';
 
-export type Tax = { category: TaxCategory; rateBps: number };
+const EXEMPT: Tax = { category: 'E', rateBps: 0 };
 
-/** A tax as the value of a choice: S at 20 % is 'S-2000'. */
-export function taxKey({ category, rateBps }: Tax): string {
-  return `${category}-${rateBps}`;
+/** The taxes a line may carry: those of the catalogue and of the lines there are, and exempt; each once. */
+export function taxChoices(inUse: readonly Tax[], lines: readonly Tax[]): Tax[] {
+  const all = [...inUse, ...lines, EXEMPT].map(({ category, rateBps }) => ({ category, rateBps }));
+  return all.filter((tax, index) => all.findIndex((other) => taxValue(other) === taxValue(tax)) === index);
 }
 
-/** A tax in words, with what it is called here: 'VAT 20 %', 'Exempt from VAT'. */
+/** A tax in a sentence, with what it is called here: 'VAT 20 %', 'Exempt from VAT'. */
 export function taxWords({ category, rateBps }: Tax, taxName: string): string {
   switch (category) {
     case 'S':
@@ -19,12 +20,4 @@ export function taxWords({ category, rateBps }: Tax, taxName: string): string {
     case 'O':
       return `Outside ${taxName}`;
   }
-}
-
-const EXEMPT: Tax = { category: 'E', rateBps: 0 };
-
-/** The taxes a line may carry: those of the catalogue and of the lines there are, and exempt; each once. */
-export function taxChoices(inUse: readonly Tax[], lines: readonly Tax[]): Tax[] {
-  const all = [...inUse, ...lines, EXEMPT];
-  return all.filter((tax, index) => all.findIndex((other) => taxKey(other) === taxKey(tax)) === index);
 }

@@ -23,10 +23,12 @@ type Props = {
   taxes: readonly Tax[];
   workshop: WorkshopCard;
   repairNames: readonly string[];
+  /** where other lines can stand alone, as after a price that is taken from the catalogue */
+  mayBeEmpty?: boolean;
 };
 
 /** One line of a changed price; where the catalogue knows one tax only, there is nothing to choose. */
-export function OfferLine({ index, line, taxes, workshop, repairNames }: Props) {
+export function OfferLine({ index, line, taxes, workshop, repairNames, mayBeEmpty = index > 0 }: Props) {
   const [usual] = taxes;
   return (
     <fieldset className="offer-line">
@@ -40,7 +42,7 @@ export function OfferLine({ index, line, taxes, workshop, repairNames }: Props) 
       <TextField
         name={`description-${index}`}
         label="What"
-        optional={index > 0}
+        optional={mayBeEmpty}
         maxLength={200}
         list={[...repairNames]}
         defaultValue={line?.description}
@@ -49,7 +51,7 @@ export function OfferLine({ index, line, taxes, workshop, repairNames }: Props) 
         name={`amount-${index}`}
         label={workshop.pricesIncludeTax ? 'Amount with tax' : 'Amount before tax'}
         currency={workshop.currency}
-        optional={index > 0}
+        optional={mayBeEmpty}
         defaultValue={line ? decimalText(line.amount, workshop.currency) : undefined}
       />
       {taxes.length > 1 ? (

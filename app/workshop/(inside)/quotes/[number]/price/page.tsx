@@ -19,12 +19,12 @@ import { openRevision } from '@/lib/quotes/records';
 import { LEAST_VALID_DAYS } from '@/lib/quotes/rules/held-price';
 import { REQUEST_WORDS, requestMove } from '@/lib/quotes/rules/request-states';
 import type { WorkshopCard } from '@/lib/workshop/card';
+import { OfferLine } from '../../../jobs/[number]/price/offer-line';
 import { openQuote } from '../open-quote';
 import { quotePhotos } from '../quote-photos';
 import { QUOTE_LINES } from '../schema';
 import { taxChoices } from '../tax-words';
 import { writeQuote } from './actions';
-import { LineFields } from './line-fields';
 import { startingPrice } from './starting-price';
 
 export const metadata: Metadata = { title: 'Write a quote' };
@@ -55,6 +55,7 @@ export default async function WriteQuotePage({ params, searchParams }: Props) {
   const isInspection = inspection === '1';
   const start = startingPrice(quote, { workshop, isInspection, tax: inUse[0] });
   const taxes = taxChoices(inUse, start.lines);
+  const names = [...new Set(repairs.map(({ name }) => name))];
   const held = openRevision(quote);
   const known = repairs.find(({ id }) => id === request.repairId);
   return (
@@ -118,13 +119,15 @@ export default async function WriteQuotePage({ params, searchParams }: Props) {
           defaultChecked={start.takePrice}
         />
         {Array.from({ length: QUOTE_LINES }, (_, index) => (
-          <LineFields
+          <OfferLine
             // biome-ignore lint/suspicious/noArrayIndexKey: the lines of this form are numbered places
             key={index}
             index={index}
             line={start.lines[index]}
             workshop={workshop}
             taxes={taxes}
+            repairNames={names}
+            mayBeEmpty
           />
         ))}
         <TextField

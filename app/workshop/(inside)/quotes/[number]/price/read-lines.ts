@@ -4,8 +4,8 @@ import type { RepairForQuote } from '@/lib/catalogue/staff-records';
 import { readMoney } from '@/lib/money/amount';
 import { Refusal } from '@/lib/outcome';
 import { bookedLine, OFFERED_KINDS, type QuoteLine } from '@/lib/quotes/rules/lines';
+import { type Tax, taxValue } from '../../../jobs/[number]/price/taxes';
 import { QUOTE_LINES } from '../schema';
-import { type Tax, taxKey } from '../tax-words';
 
 const kindOf = z.enum(OFFERED_KINDS);
 
@@ -48,7 +48,7 @@ function readTyped(formData: FormData, index: number, o: Asked): QuoteLine | nul
   if (!reading.ok) throw new Refusal('invalid', 'Enter the amount like 24.00', `amount-${index}`);
   const kind = kindOf.safeParse(typed('kind'));
   if (!kind.success) throw new Refusal('invalid', 'Choose the kind of this line', `kind-${index}`);
-  const tax = o.taxes.find((each) => taxKey(each) === typed('tax'));
+  const tax = o.taxes.find((each) => taxValue(each) === typed('tax'));
   if (!tax) throw new Refusal('invalid', 'Choose the tax of this line', `tax-${index}`);
   return {
     kind: kind.data,

@@ -3,7 +3,7 @@ import type { QuoteRevisionRecord } from '@/lib/quotes/records';
 import type { QuoteLine } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import type { WorkshopCard } from '@/lib/workshop/card';
-import type { Tax } from '../tax-words';
+import type { Tax } from '../../../jobs/[number]/price/taxes';
 
 export type StartingPrice = {
   lines: QuoteLine[];
