@@ -14,6 +14,7 @@ import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/re
 import { feesAfterNo } from './rules/after-no';
 import { readWithdrawalRule, withdrawUntil } from './rules/withdrawal';
 import { readLinesAfterNo } from './stored-after-no';
+import { readOfferWords } from './stored-offer-words';
 import { writeRevision } from './write-revision';
 
 type Revision = NonNullable<JobRecord['quotes'][number]>['revisions'][number];
@@ -32,7 +33,6 @@ export async function decideOffer(o: {
   jobId: string;
   revision: number;
   decision: 'accepted' | 'declined';
-  agreedText: string;
   /** on a yes: the customer asked for work to start before the right to withdraw ends */
   isStartAsked?: boolean;
   /** needed on the first yes of a job that staff opened: it makes the contract */
@@ -56,6 +56,9 @@ export async function decideOffer(o: {
       throw new Refusal('conflict', 'This price is no longer valid. We will write to you with a new one.');
     }
     const isFirst = o.decision === 'accepted' && !factsOf(job).isPriceAgreed;
+    // What was agreed to is written from the records, never taken from the form that was sent.
+    const words = readOfferWords(job, offer, workshop);
+    const agreedText = o.decision === 'accepted' ? words.agreed : words.declined;
     if (isFirst && !o.isTermsAccepted) {
       throw new Refusal('invalid', 'Tick the box to agree to the terms', 'terms');
     }
@@ -87,9 +90,9 @@ export async function decideOffer(o: {
     }
     await tx.quoteRevision.update({
       where: { id: offer.id },
-      data: { state: o.decision, decidedAt: o.now, decidedBy: o.actor.kind, agreedText: o.agreedText },
+      data: { state: o.decision, decidedAt: o.now, decidedBy: o.actor.kind, agreedText },
     });
-    const agreed = await nowAgreed(tx, { taken, offer, job, quoteId: quote.id, workshop, ...o });
+    const agreed = await nowAgreed(tx, { taken, offer, job, quoteId: quote.id, workshop, agreedText, ...o });
     const furtherDays = taken === 'accepted' ? (offer.workingDays ?? 0) : 0;
     const promise =
       move.to === 'declined'

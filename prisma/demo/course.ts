@@ -116,13 +116,12 @@ export class Course extends Steps {
   async decide(decision: 'accepted' | 'declined'): Promise<void> {
     const offer = await db.quoteRevision.findFirstOrThrow({
       where: { quote: { jobId: this.jobId }, state: 'sent' },
-      select: { revision: true, onYes: true, onNo: true },
+      select: { revision: true },
     });
     await decideOffer({
       jobId: this.jobId,
       revision: offer.revision,
       decision,
-      agreedText: decision === 'accepted' ? offer.onYes : offer.onNo,
       actor: { kind: 'customer' },
       now: this.step(),
     });

@@ -151,7 +151,6 @@ describe('an invoice', () => {
       jobId,
       revision: 2,
       decision: 'accepted',
-      agreedText: 'Yes',
       actor: { kind: 'customer' },
       now: NOW,
     });

@@ -84,7 +84,6 @@ describe('the whole main job', () => {
       jobId,
       revision: 2,
       decision: 'accepted',
-      agreedText: 'Yes',
       actor: { kind: 'customer' },
       now: arrived,
     });

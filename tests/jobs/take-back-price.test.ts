@@ -35,7 +35,6 @@ it('a price that staff took back cannot be agreed to any more, and another can b
       jobId,
       revision: 2,
       decision: 'accepted',
-      agreedText: '',
       actor: { kind: 'customer' },
       now: NOW,
     }),

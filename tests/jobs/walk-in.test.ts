@@ -76,7 +76,7 @@ async function asked(jobId: string) {
 const answer = (
   jobId: string,
   o: { decision: 'accepted' | 'declined'; isTermsAccepted?: boolean; isStartAsked?: boolean },
-) => decideOffer({ jobId, revision: 2, agreedText: 'Mine', actor: { kind: 'customer' }, now: NOW, ...o });
+) => decideOffer({ jobId, revision: 2, actor: { kind: 'customer' }, now: NOW, ...o });
 
 async function mailOf(jobId: string, template: string): Promise<string> {
   const mail = await db.mail.findFirstOrThrow({ where: { jobId, template } });

@@ -97,7 +97,6 @@ describe('a booking under the right to withdraw', () => {
       jobId,
       revision,
       decision: 'accepted',
-      agreedText: '',
       isStartAsked,
       actor: { kind: 'customer' },
       now: HERE,
@@ -183,7 +182,6 @@ describe('a customer who withdraws', () => {
         jobId,
         revision: 2,
         decision: 'accepted',
-        agreedText: '',
         actor: { kind: 'customer' },
         now: HERE,
       });

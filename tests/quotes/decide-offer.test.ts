@@ -25,7 +25,7 @@ beforeEach(async () => {
 }, 60_000);
 
 async function answer(decision: 'accepted' | 'declined', revision: number, now = ANSWERED) {
-  await decideOffer({ jobId, revision, decision, agreedText: '', actor: { kind: 'customer' }, now });
+  await decideOffer({ jobId, revision, decision, actor: { kind: 'customer' }, now });
   const job = await readJob({ id: jobId });
   const mail = await db.mail.findFirst({
     where: { template: 'approval-recorded' },

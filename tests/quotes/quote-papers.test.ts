@@ -155,13 +155,17 @@ describe('what is charged', () => {
     const asked = await owedOf(jobId);
     expect(asked.owed).toBe(7200);
     expect(asked.paper).toMatchObject({ revision, before: { gross: 7200 }, outcome: null });
-    const answer = { jobId, revision, agreedText: 'Yes', actor: { kind: 'customer' }, now: NOW } as const;
+    const answer = { jobId, revision, actor: { kind: 'customer' }, now: NOW } as const;
     await decideOffer({ ...answer, decision: 'accepted' });
     const agreed = await owedOf(jobId);
     expect(agreed.owed).toBe(asked.paper?.price.totals.gross);
     expect(agreed.paper?.outcome).toContain('You said yes');
     const written = await db.quoteRevision.findFirst({ where: { revision, quote: { jobId } } });
-    expect(written).toMatchObject({ state: 'accepted', agreedText: 'Yes', grossMinor: agreed.owed });
+    expect(written).toMatchObject({ state: 'accepted', grossMinor: agreed.owed });
+    // The words are the program's own, from the amounts on record.
+    expect(written?.agreedText).toMatch(
+      /^I agree to £\d+\.\d\d with tax for this repair, instead of £72\.00\.$/,
+    );
   });
 
   it('is the return alone after a no, and its paper says so', async () => {
@@ -171,7 +175,6 @@ describe('what is charged', () => {
       jobId,
       revision,
       decision: 'declined',
-      agreedText: 'No',
       actor: { kind: 'customer' },
       now: NOW,
     });

@@ -63,9 +63,7 @@ describe('the price for the rest of a claim, whoever races', () => {
     });
     await moveTo(jobId, 'ask-approval', NOW);
     const press = (decision: 'accepted' | 'declined') =>
-      attempt(() =>
-        decideOffer({ jobId, revision: 2, decision, agreedText: '', actor: { kind: 'customer' }, now: NOW }),
-      );
+      attempt(() => decideOffer({ jobId, revision: 2, decision, actor: { kind: 'customer' }, now: NOW }));
     const outcomes = await Promise.all([press('declined'), press('accepted'), press('declined')]);
     const job = await jobNow(jobId);
     const answered = job.quotes[0]?.revisions.find((revision) => revision.revision === 2)?.state;

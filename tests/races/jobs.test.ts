@@ -88,9 +88,7 @@ describe('two people at one job', () => {
     const { version } = await db.job.findUniqueOrThrow({ where: { id: jobId } });
     await moveJob({ jobId, version, move: 'ask-approval', note: '', actor: BENCH, now: NOW });
     const decide = (decision: 'accepted' | 'declined') =>
-      attempt(() =>
-        decideOffer({ jobId, revision: 2, decision, agreedText: '', actor: { kind: 'customer' }, now: NOW }),
-      );
+      attempt(() => decideOffer({ jobId, revision: 2, decision, actor: { kind: 'customer' }, now: NOW }));
     const outcomes = await Promise.all([decide('accepted'), decide('declined'), decide('accepted')]);
     const stage = (await db.job.findUniqueOrThrow({ where: { id: jobId } })).stage;
     expect(['on-bench', 'declined']).toContain(stage);

@@ -30,9 +30,7 @@ async function askedJob(): Promise<string> {
 }
 
 const answer = (jobId: string, decision: 'accepted' | 'declined', now: Date) =>
-  attempt(() =>
-    decideOffer({ jobId, revision: 2, decision, agreedText: '', actor: { kind: 'customer' }, now }),
-  );
+  attempt(() => decideOffer({ jobId, revision: 2, decision, actor: { kind: 'customer' }, now }));
 
 const openPrices = async (jobId: string) => {
   const job = await jobNow(jobId);

@@ -103,7 +103,6 @@ const answer = (decision: 'accepted' | 'declined', revision = 2) =>
     jobId: claim.jobId,
     revision,
     decision,
-    agreedText: decision,
     actor: { kind: 'customer' },
     now: NOW,
   });

@@ -16,6 +16,7 @@ import { COVERED_TOGETHER, revisionChanges } from '@/lib/quotes/rules/lines';
 import { startRequestWords } from '@/lib/quotes/rules/withdrawal-text';
 import { readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { readLine } from '@/lib/quotes/stored-lines';
+import { readOfferWords } from '@/lib/quotes/stored-offer-words';
 import { readCalendar } from '@/lib/workshop/records';
 import { ConsumerPart, lastDayToWithdraw, StartRequest } from '../../book/[draft]/[step]/consumer-part';
 import { decide } from './actions';
@@ -33,11 +34,7 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
   const until = formatDay(dayFromDate(offer.validUntil), workshop.locale, 'weekday');
   const costOfNo = readCostOfNo(job, workshop);
   const isRest = costOfNo === null;
-  const words = isRest
-    ? restWords(money, offer)
-    : isFirst
-      ? firstWords(money, offer, costOfNo)
-      : repairWords(money, offer, { before: agreed?.grossMinor ?? 0, cost: costOfNo });
+  const words = readOfferWords(job, offer, workshop);
   const withdrawBy = isFirst ? await lastDayToWithdraw(workshop) : null;
   const startAfter =
     facts.isStartAllowed || facts.withdrawUntil === null
@@ -100,7 +97,7 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
       {withdrawBy ? <ConsumerPart workshop={workshop} until={withdrawBy} /> : null}
       <ActionForm
         action={decide.bind(null, token)}
-        hidden={{ revision: offer.revision, decision: 'accepted', agreedText: words.agreed }}
+        hidden={{ revision: offer.revision, decision: 'accepted' }}
         label="Say yes"
       >
         {isFirst ? <TermsBox /> : null}
@@ -116,7 +113,7 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
       </ActionForm>
       <ActionForm
         action={decide.bind(null, token)}
-        hidden={{ revision: offer.revision, decision: 'declined', agreedText: words.declined }}
+        hidden={{ revision: offer.revision, decision: 'declined' }}
         label="Say no"
       >
         <SubmitButton label={words.no} consequence={words.declined} kind="second" />
@@ -156,20 +153,6 @@ function feesText({ inspectionFee, returnFee }: AfterNo, money: Money): string {
   return `Inspection fee ${money(inspectionFee)}, return fee ${money(returnFee)}: ${money(inspectionFee + returnFee)} together, and nothing else.`;
 }
 
-/** The words of a price for a whole repair: a no sends the unit back. */
-function repairWords(money: Money, offer: Revision, o: { before: number; cost: AfterNo }) {
-  const back = money(o.cost.inspectionFee + o.cost.returnFee);
-  return {
-    heading: `New price: ${money(offer.grossMinor)}`,
-    onYes: 'We go on with the repair at once, at the new price.',
-    onNo: `We send the unit back unrepaired. You pay ${back}.`,
-    yes: `Yes, repair it for ${money(offer.grossMinor)}`,
-    agreed: `I agree to ${money(offer.grossMinor)} with tax for this repair, instead of ${money(o.before)}.`,
-    no: `No, send it back for ${back}`,
-    declined: `I decline the new price and ask for the unit back unrepaired for ${back}. I can book it in again later.`,
-  };
-}
-
 /** Only the customer can agree to the terms, and they have not booked: the first yes makes the contract. */
 function TermsBox() {
   return (
@@ -183,32 +166,4 @@ function TermsBox() {
       }
     />
   );
-}
-
-/** The words of the first price for a parcel that came without a booking. */
-function firstWords(money: Money, offer: Revision, cost: AfterNo) {
-  const back = money(cost.inspectionFee + cost.returnFee);
-  return {
-    heading: `Price: ${money(offer.grossMinor)}`,
-    onYes: 'We repair it at this price. You pay when it is done.',
-    onNo: `We send the unit back unrepaired. You pay ${back}.`,
-    // A button that orders says that it costs something (Directive 2011/83/EU Art. 8(2)).
-    yes: `Yes, repair it and pay ${money(offer.grossMinor)}`,
-    agreed: `I agree to ${money(offer.grossMinor)} with tax for this repair, under the terms.`,
-    no: `No, send it back for ${back}`,
-    declined: `I decline this price and ask for the unit back unrepaired for ${back}.`,
-  };
-}
-
-/** The words of a price for what a claim does not cover: a no leaves that part as it is, and the covered one is repaired. */
-function restWords(money: Money, offer: Revision) {
-  return {
-    heading: `Price for the rest: ${money(offer.grossMinor)}`,
-    onYes: 'We repair both parts in one go.',
-    onNo: `We repair the covered part for ${money(0)} and leave the rest as it is.`,
-    yes: `Yes, repair the rest too for ${money(offer.grossMinor)}`,
-    agreed: `I agree to ${money(offer.grossMinor)} with tax for the rest. The covered part stays free (${money(0)}).`,
-    no: `No, only the covered part, for ${money(0)}`,
-    declined: `I decline the price for the rest. Please repair the covered part for ${money(0)}.`,
-  };
 }

@@ -3,7 +3,6 @@ import { z } from 'zod';
 export const decisionForm = z.object({
   revision: z.coerce.number().int().positive(),
   decision: z.enum(['accepted', 'declined'], { error: 'Choose yes or no' }),
-  agreedText: z.string().max(1000),
   /** the wish for an early start, ticked beside a yes */
   start: z.literal('yes').optional(),
   /** the terms, ticked beside the first yes of a job that the workshop opened */

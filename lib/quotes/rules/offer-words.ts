@@ -1,0 +1,64 @@
+import type { CostOfNo } from './after-no';
+
+export type OfferWords = {
+  heading: string;
+  onYes: string;
+  onNo: string;
+  /** what the buttons say */
+  yes: string;
+  no: string;
+  /** what the customer agrees to or declines by pressing them; kept with the answer */
+  agreed: string;
+  declined: string;
+};
+
+/**
+ * The words of a price on a running job, before the answer and kept with it. Amounts are minor units with tax; `money` writes
+ * one. The first price is that of a unit which came without a booking. Without a cost of the no, nothing is sent back, because part of the claim is covered and gets repaired.
+ *
+ * offerWords({ gross: 6000, before: 4600, … }, money).agreed
+ *   -> 'I agree to £60.00 with tax for this repair, instead of £46.00.'
+ */
+export function offerWords(
+  o: { isFirst: boolean; gross: number; before: number; cost: CostOfNo },
+  money: (minor: number) => string,
+): OfferWords {
+  if (o.cost === null) return restWords(money(o.gross), money(0));
+  const back = money(o.cost.inspectionFee + o.cost.returnFee);
+  const price = money(o.gross);
+  const shared = {
+    onNo: `We send the unit back unrepaired. You pay ${back}.`,
+    no: `No, send it back for ${back}`,
+  };
+  if (o.isFirst) {
+    return {
+      ...shared,
+      heading: `Price: ${price}`,
+      onYes: 'We repair it at this price. You pay when it is done.',
+      // A button that orders says that it costs something (Directive 2011/83/EU Art. 8(2)).
+      yes: `Yes, repair it and pay ${price}`,
+      agreed: `I agree to ${price} with tax for this repair, under the terms.`,
+      declined: `I decline this price and ask for the unit back unrepaired for ${back}.`,
+    };
+  }
+  return {
+    ...shared,
+    heading: `New price: ${price}`,
+    onYes: 'We go on with the repair at once, at the new price.',
+    yes: `Yes, repair it for ${price}`,
+    agreed: `I agree to ${price} with tax for this repair, instead of ${money(o.before)}.`,
+    declined: `I decline the new price and ask for the unit back unrepaired for ${back}. I can book it in again later.`,
+  };
+}
+
+function restWords(price: string, nothing: string): OfferWords {
+  return {
+    heading: `Price for the rest: ${price}`,
+    onYes: 'We repair both parts in one go.',
+    onNo: `We repair the covered part for ${nothing} and leave the rest as it is.`,
+    yes: `Yes, repair the rest too for ${price}`,
+    agreed: `I agree to ${price} with tax for the rest. The covered part stays free (${nothing}).`,
+    no: `No, only the covered part, for ${nothing}`,
+    declined: `I decline the price for the rest. Please repair the covered part for ${nothing}.`,
+  };
+}

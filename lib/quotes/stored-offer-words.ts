@@ -1,0 +1,24 @@
+import { factsOf } from '@/lib/jobs/facts';
+import type { JobRecord } from '@/lib/jobs/records';
+import { formatMoney } from '@/lib/money/amount';
+import type { WorkshopCard } from '@/lib/workshop/records';
+import { type OfferWords, offerWords } from './rules/offer-words';
+import { readCostOfNo } from './stored-after-no';
+
+/** The words of a price that waits on a job, from its records: shown before the answer, and kept with it. */
+export function readOfferWords(
+  job: JobRecord,
+  offer: { grossMinor: number },
+  workshop: WorkshopCard,
+): OfferWords {
+  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  return offerWords(
+    {
+      isFirst: !factsOf(job).isPriceAgreed,
+      gross: offer.grossMinor,
+      before: agreed?.grossMinor ?? 0,
+      cost: readCostOfNo(job, workshop),
+    },
+    (minor) => formatMoney(minor, workshop.currency, workshop.locale),
+  );
+}

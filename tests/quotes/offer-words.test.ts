@@ -1,0 +1,30 @@
+import { describe, expect, it } from 'vitest';
+import { formatMoney } from '@/lib/money/amount';
+import { offerWords } from '@/lib/quotes/rules/offer-words';
+
+const money = (minor: number) => formatMoney(minor, 'GBP', 'en-GB');
+const fees = { inspectionFee: 1800, returnFee: 960 };
+
+describe('the words of a price on a running job', () => {
+  it('names the new price and the one before it, and every fee of a no', () => {
+    const words = offerWords({ isFirst: false, gross: 6000, before: 4600, cost: fees }, money);
+    expect(words.agreed).toBe('I agree to £60.00 with tax for this repair, instead of £46.00.');
+    expect(words.declined).toContain('£27.60');
+    expect(words.no).toContain('£27.60');
+  });
+
+  it('says on the button of a first price that it costs something (Directive 2011/83/EU Art. 8(2))', () => {
+    const words = offerWords({ isFirst: true, gross: 6000, before: 0, cost: fees }, money);
+    expect(words.yes).toBe('Yes, repair it and pay £60.00');
+    expect(words.agreed).toContain('under the terms');
+    expect(words.agreed).not.toContain('instead of');
+  });
+
+  it('keeps the covered part at 0.00 whatever the answer is', () => {
+    const words = offerWords({ isFirst: false, gross: 2400, before: 0, cost: null }, money);
+    expect(words.agreed).toBe(
+      'I agree to £24.00 with tax for the rest. The covered part stays free (£0.00).',
+    );
+    expect(words.declined).toContain('£0.00');
+  });
+});
