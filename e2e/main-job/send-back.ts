@@ -38,6 +38,16 @@ export async function sendBackWithCertificate(
     await expect(desk.dispatch.carrier).toHaveValue('Sandmouth Post');
     await expect(desk.dispatch.postage).toHaveValue('4.20');
     await desk.dispatch.reference.fill('RR 47312482 9 GB');
+    // 21 kg is more than Sandmouth Post takes; working it out sends nothing and loses nothing that was typed.
+    await desk.dispatch.weight.fill('21000');
+    await desk.dispatch.workOut.click();
+    await expect(desk.dispatch.answers.getByRole('row', { name: /Sandmouth Post/ })).toContainText(
+      'Too heavy',
+    );
+    await expect(desk.dispatch.carrier).toHaveValue('Sandmouth Post');
+    await desk.dispatch.send.click();
+    await expect(desk.dispatch.carrier).toHaveAccessibleDescription(/takes up to 20 kg/);
+    await desk.dispatch.weight.fill('1250');
     await desk.dispatch.send.click();
     await expect(desk.docket.stampNow).toContainText('Sent back');
   });
@@ -45,6 +55,7 @@ export async function sendBackWithCertificate(
   await test.step('the customer gets it back with a certificate', async () => {
     const mail = await waitForMail(who.email, /^On its way to you/);
     expect(mail.text).toContain('Sandmouth Post');
+    expect(mail.text).toContain('https://post.example.org/follow/RR473124829GB');
     certificateNumber = /W-\w{4}-\w{4}/.exec(mail.text)?.[0] ?? '';
     await job.open(link);
     await expect(fact(job.certificate, 'Number')).toHaveText(certificateNumber);

@@ -54,7 +54,10 @@ export function jobSheet(page: Page) {
       await press('Record the payment');
     },
     payments: page.getByRole('table', { name: 'Payments' }),
-    dispatch: dispatchForm(inForm('Send back')),
+    dispatch: {
+      ...dispatchForm(inForm('Send back')),
+      answers: page.getByRole('table', { name: 'What each carrier says to this parcel' }),
+    },
     papers: page.getByRole('region', { name: 'Papers' }).getByRole('link'),
     history: page.getByRole('list', { name: 'Everything that happened to this job' }),
     messages: page.getByRole('list', { name: 'Messages' }),
@@ -70,6 +73,8 @@ function dispatchForm(form: Locator) {
     carrier: form.getByRole('combobox', { name: 'Carrier', exact: true }),
     reference: form.getByRole('textbox', { name: 'Carrier’s reference' }),
     postage: form.getByRole('textbox', { name: /^Postage we paid/ }),
+    weight: form.getByRole('textbox', { name: /^Weight, packed/ }),
+    workOut: form.getByRole('button', { name: 'Work out' }),
     send: form.getByRole('button', { name: 'Send back' }),
   };
 }

@@ -66,29 +66,31 @@ export async function DispatchForm({ job, workshop }: SheetProps) {
           currency={currency}
           optional
         />
-        <TextField
-          name="weight"
-          label="Weight, packed"
-          inputMode="numeric"
-          unit="g"
-          width="short"
-          optional
-          autoComplete="off"
-          defaultValue={parcel.grams ?? undefined}
-        />
-        {SIDES.map((side) => (
+        <div className="flex flex-wrap gap-x-6 gap-y-4">
           <TextField
-            key={side.name}
-            name={side.name}
-            label={`${side.label}, packed`}
-            inputMode="decimal"
-            unit="cm"
+            name="weight"
+            label="Weight, packed"
+            inputMode="numeric"
+            unit="g"
             width="short"
             optional
             autoComplete="off"
-            defaultValue={parcel.sides ? centimetreText(parcel.sides[side.at]) : undefined}
+            defaultValue={parcel.grams ?? undefined}
           />
-        ))}
+          {SIDES.map((side) => (
+            <TextField
+              key={side.name}
+              name={side.name}
+              label={`${side.label}, packed`}
+              inputMode="decimal"
+              unit="cm"
+              width="short"
+              optional
+              autoComplete="off"
+              defaultValue={parcel.sides ? centimetreText(parcel.sides[side.at]) : undefined}
+            />
+          ))}
+        </div>
         <MoneyField
           name="value"
           label="What the unit is worth"
@@ -151,7 +153,9 @@ function BatteryNote({ verdict }: { verdict: BatteryVerdict }) {
       ) : verdict.may === 'do-not-post' ? null : (
         <p>No battery mark is needed.</p>
       )}
-      {verdict.chargeAtMost === null ? null : <p>{`Send it at ${verdict.chargeAtMost} % charge or less.`}</p>}
+      {verdict.chargeAtMost === null ? null : (
+        <p>{`It travels best at ${verdict.chargeAtMost} % charge or less.`}</p>
+      )}
     </Notice>
   );
 }
