@@ -18,8 +18,13 @@ export type Removed = { bookings: number; requests: number; messages: number; ph
  * the work. Deleted after the commit they could stay behind with nobody knowing of them.
  */
 export async function writeRemoval(tx: Tx, o: RemovalRows & { actor: Actor; now: Date }): Promise<Removed> {
+  // The owner and the clocks of several instances may come at once: the first locks the rows, the others wait and then
+  // find them removed.
+  const left = await tx.$queryRaw<{ id: string }[]>`
+    select "id" from "customer" where "id" = any(${[...o.customerIds]}) and "erasedAt" is null
+    order by "id" for update`;
   const customers = await tx.customer.findMany({
-    where: { id: { in: [...o.customerIds] }, erasedAt: null },
+    where: { id: { in: left.map(({ id }) => id) } },
     select: { id: true, jobs: { select: { id: true, quotes: { select: { id: true } } } } },
   });
   const jobs = customers.flatMap((customer) => customer.jobs);
