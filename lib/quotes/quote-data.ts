@@ -44,6 +44,7 @@ export async function askedQuoteData(
   if (!shown) return null;
   const workshop = await readWorkshop();
   const { request } = quote;
+  const money = formatMoney(shown.grossMinor, quote.currency, workshop.locale);
   const earlier = quote.revisions.findLast((each) => each.revision < shown.revision);
   return {
     ...revisionData(shown, { workshop, currency: quote.currency }),
@@ -61,7 +62,9 @@ export async function askedQuoteData(
     ifYes: [
       requestMove('accept').consequence,
       'You post the unit to us and pay the postage. We write to you when it has arrived.',
-      `We repair it, prove it and send it back. You pay ${formatMoney(shown.grossMinor, quote.currency, workshop.locale)} before it goes back.`,
+      isInspectionOnly(shown)
+        ? `We inspect it and offer you a price for the repair. The inspection costs ${money}; you say yes or no to the rest then.`
+        : `We repair it, prove it and send it back. You pay ${money} before it goes back.`,
     ],
     ifNo: [requestMove('decline').consequence],
   };
@@ -105,6 +108,11 @@ export async function jobQuoteData(
     ifYes: words ? [shown.onYes || words.onYes] : [],
     ifNo: words ? [shown.onNo || words.onNo] : [],
   };
+}
+
+/** Whether a price is for finding the fault alone, so that the repair is priced after it. */
+export function isInspectionOnly({ lines }: { lines: readonly { kind: string }[] }): boolean {
+  return lines.length > 0 && lines.every(({ kind }) => kind === 'inspection-fee');
 }
 
 /** The workshop as it signs its papers. */

@@ -3,7 +3,7 @@ import { config } from '@/lib/config';
 import type { RepairFormData } from '@/lib/documents/repair-form';
 import { quoteAddress } from '@/lib/jobs/private-link';
 import { readWorkshop } from '@/lib/workshop/records';
-import { addressOf, shownRevision, signature, taxNameOf } from './quote-data';
+import { addressOf, isInspectionOnly, shownRevision, signature, taxNameOf } from './quote-data';
 import type { QuoteRecord } from './records';
 import { revisionTotals } from './rules/lines';
 import { lastHeldDay, repairForm } from './rules/repair-form';
@@ -53,7 +53,7 @@ export async function repairFormData(
         gross: revision.grossMinor,
         currency: quote.currency,
         taxName: taxNameOf(lines, workshop),
-        isInspectionOnly: lines.length > 0 && lines.every(({ kind }) => kind === 'inspection-fee'),
+        isInspectionOnly: isInspectionOnly(revision),
       },
       workingDays: revision.workingDays,
       replacementText: workshop.replacementText,

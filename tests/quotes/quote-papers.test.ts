@@ -92,6 +92,23 @@ describe('the paper of a quote that was asked for', () => {
     expect(await askedQuoteData(quote, { revision: 7 })).toBeNull();
   });
 
+  it('promises a price and no repair where only the inspection is offered', async () => {
+    const { quoteId } = await makeRequest({ now: NOW });
+    await makeQuote({ quoteId, repairId: world.repairId, now: NOW });
+    const quote = await quoteNow(quoteId);
+    const inspected = {
+      ...quote,
+      revisions: quote.revisions.map((revision) => ({
+        ...revision,
+        lines: revision.lines.map((line) => ({ ...line, kind: 'inspection-fee' })),
+      })),
+    };
+    expect((await askedQuoteData(inspected))?.ifYes.at(-1)).toContain('The inspection costs £96.00');
+    expect((await askedQuoteData(quote))?.ifYes.at(-1)).toContain('You pay £96.00');
+    const form = await repairFormData(inspected);
+    expect(form?.fields.find(({ key }) => key === 'price')?.entries[0]?.name).toBe('Method of calculation');
+  });
+
   it('names what exempts a line, and no tax where there is none', async () => {
     await db.workshop.update({
       where: { id: 1 },
