@@ -60,15 +60,19 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
         caption={`${isFirst ? 'What it costs' : 'What changes'}, ${offer.isGross ? 'with' : 'before'} tax`}
         columns={[
           { key: 'what', head: 'What', kind: 'rowhead', cell: (row) => row.description },
-          {
-            key: 'was',
-            head: 'Agreed',
-            kind: 'number',
-            cell: (row) => (row.was === null ? '–' : money(row.was)),
-          },
+          ...(isFirst
+            ? []
+            : [
+                {
+                  key: 'was',
+                  head: 'Agreed',
+                  kind: 'number' as const,
+                  cell: ({ was }: { was: number | null }) => (was === null ? '–' : money(was)),
+                },
+              ]),
           {
             key: 'now',
-            head: 'New',
+            head: isFirst ? 'Price' : 'New',
             kind: 'number',
             cell: (row) => (row.now === null ? '–' : money(row.now)),
           },
@@ -149,6 +153,7 @@ async function promiseIfToday(
 
 /** The fees of a no, one by one and together. */
 function feesText({ inspectionFee, returnFee }: AfterNo, money: Money): string {
+  if (inspectionFee + returnFee === 0) return `Nothing (${money(0)}): it comes back free of charge.`;
   if (inspectionFee === 0) return `Return fee ${money(returnFee)}, and nothing else.`;
   return `Inspection fee ${money(inspectionFee)}, return fee ${money(returnFee)}: ${money(inspectionFee + returnFee)} together, and nothing else.`;
 }

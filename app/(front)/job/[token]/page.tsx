@@ -20,7 +20,7 @@ import { newestQuoteTokenOf } from '@/lib/jobs/private-link';
 import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/records';
 import { parseEvent } from '@/lib/jobs/rules/events';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
-import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { STAGE_WORDS, type Stage } from '@/lib/jobs/rules/stages';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { readCarrierRows } from '@/lib/parcels/records';
@@ -75,7 +75,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   return (
     <>
       <PageHead
-        title={booked ? 'Your repair is booked' : STAGE_WORDS[stage].customer}
+        title={booked ? 'Your repair is booked' : titleOf(stage, facts.isPriceAgreed)}
         lead={
           booked
             ? 'Keep this page: its address is your private link. We have sent it to you by mail too.'
@@ -181,6 +181,12 @@ function promiseMoved(job: JobRecord, locale: string): string | null {
   const to = formatDay(day(data.to), locale, 'weekday');
   const from = data.from === null ? '' : `, from ${formatDay(day(data.from), locale, 'weekday')}`;
   return `To ${to}${from}. ${data.reason}`;
+}
+
+/** A first price changes nothing that was agreed before. */
+function titleOf(stage: Stage, isPriceAgreed: boolean): string {
+  if (stage === 'awaiting-approval' && !isPriceAgreed) return 'We need your yes or no to a price.';
+  return STAGE_WORDS[stage].customer;
 }
 
 function accessoryWords(each: { name: string; isTold: boolean; isArrived: boolean | null }): string {
