@@ -1,4 +1,5 @@
 import { recordCheck } from '@/lib/bench/record-check';
+import { recordWire, type WireInput } from '@/lib/bench/record-wire';
 import type { GivenEntry } from '@/lib/bench/rules/checks';
 import { usePartOnJob as takePart } from '@/lib/bench/use-part-on-job';
 import { db } from '@/lib/db/client';
@@ -6,10 +7,12 @@ import type { Actor } from '@/lib/jobs/actor';
 import { addPhotos } from '@/lib/jobs/add-photo';
 import { arrive } from '@/lib/jobs/arrive';
 import { CLOSE_AFTER_DAYS } from '@/lib/jobs/clock-round';
+import { describePhoto } from '@/lib/jobs/describe-photo';
 import { moveJob, type PlainMove } from '@/lib/jobs/move';
 import { recordFinding } from '@/lib/jobs/record-finding';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { recordWork } from '@/lib/jobs/record-work';
+import type { PhotoMark } from '@/lib/jobs/rules/photo-marks';
 import { sendMessage } from '@/lib/jobs/send-message';
 import type { NewPhoto, PhotoPurpose } from '@/lib/jobs/write-photos';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -228,6 +231,27 @@ export class Course extends Steps {
   async photograph(purpose: PhotoPurpose, shots: Shot[], by: HandName = 'bench'): Promise<void> {
     const photos = await this.photos(purpose, shots);
     await addPhotos({ jobId: this.jobId, purpose, photos, actor: this.shop.hands[by], now: this.step() });
+  }
+
+  /** Points at places on the photo of a caption. */
+  async pointAt(caption: string, marks: readonly PhotoMark[], by: HandName = 'bench'): Promise<void> {
+    const photo = await db.photo.findFirstOrThrow({
+      where: { jobId: this.jobId, caption },
+      select: { id: true },
+    });
+    await describePhoto({
+      jobId: this.jobId,
+      version: await this.version(),
+      photoId: photo.id,
+      caption,
+      marks,
+      actor: this.shop.hands[by],
+      now: this.at,
+    });
+  }
+
+  async lay(wire: WireInput, by: HandName = 'bench'): Promise<void> {
+    await recordWire({ jobId: this.jobId, wire, actor: this.shop.hands[by], now: this.at });
   }
 
   async say(text: string, by: 'customer' | HandName = 'customer'): Promise<void> {

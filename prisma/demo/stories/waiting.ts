@@ -132,6 +132,10 @@ export const WAITING: Story[] = [
         ['bent-socket', 'The socket, pulled up at the left'],
         ['lifted-pads', 'A6 and A7, lifted'],
       ]);
+      await job.pointAt('The socket, pulled up at the left', [
+        { x: 0.29, y: 0.77, text: 'shell tab torn off the board' },
+        { x: 0.5, y: 0.48, text: 'tongue bent' },
+      ]);
       await job.find('The trace behind A7 is broken 3 mm from the pad; the rest of the path measures well.');
       await job.askApproval({
         lines: [
@@ -231,9 +235,17 @@ export const WAITING: Story[] = [
       await job.use('KEY-STRIP', 'NB-0526', 2);
       await job.use('WIRE-01', 'HC-25033');
       await job.work(
-        'Three tracks bridged with 0.1 mm wire across the crack, measured at 0.31 ohm each.',
+        'Three tracks bridged with 0.1 mm wire across the crack, each measured from end to end.',
         70,
       );
+      for (const track of ['1', '2', '3'])
+        await job.lay({
+          fromPoint: `track ${track}, left of the crack`,
+          toPoint: `track ${track}, right of it`,
+          lengthMm: 40,
+          diameterUm: 100,
+          milliohms: 98,
+        });
       await job.photograph('work', [['wire-bridge', 'Three tracks bridged']]);
       await job.say(
         'This one is slower than we promised: the board has a crack that we bridge by hand. It costs you nothing more.',

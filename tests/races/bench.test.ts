@@ -1,0 +1,78 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { usePart } from '@/lib/bench/parts';
+import { recallLot } from '@/lib/bench/recall-lot';
+import { recordChecks } from '@/lib/bench/record-check';
+import { savePinTable } from '@/lib/bench/save-pin-table';
+import { db } from '@/lib/db/client';
+import { transaction } from '@/lib/db/transaction';
+import { addPhotos } from '@/lib/jobs/add-photo';
+import { describePhoto } from '@/lib/jobs/describe-photo';
+import { recordWork } from '@/lib/jobs/record-work';
+import { attempt } from '@/lib/outcome';
+import { resetDatabase, useDatabase } from '@/tests/database';
+import { assessedJob, takeMove, versionOf } from '@/tests/makers/course';
+import { makeCertificate, somePhoto } from '@/tests/makers/walk';
+import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+
+const now = new Date('2026-11-25T09:00:00Z');
+const FOUR = [1, 2, 3, 4];
+const formKey = '0199b3a2-0000-7000-8000-00000000000a';
+
+useDatabase();
+
+let world: Awaited<ReturnType<typeof makeWorkshop>>;
+beforeEach(async () => {
+  await resetDatabase();
+  world = await makeWorkshop(now);
+}, 60_000);
+
+describe('at the bench, whoever races', () => {
+  it('a letter about a lot pressed four times writes to each customer once', async () => {
+    const { jobId } = await makeCertificate(world, now);
+    await transaction((tx) => usePart(tx, { jobId, lotId: world.lotId, quantity: 1, userId: BENCH.id, now }));
+    const letter = { lotId: world.lotId, text: 'Stop using it.', letters: 1, formKey, actor: OWNER, now };
+    await Promise.all(FOUR.map(() => recallLot(letter)));
+    expect(await db.lotRecall.count()).toBe(1);
+    expect(await db.mail.count({ where: { template: 'lot-recall' } })).toBe(1);
+    expect(await db.jobEvent.count({ where: { kind: 'lot-recalled' } })).toBe(1);
+  });
+
+  it('one of four replaces a pin table, the others are told', async () => {
+    const input = { name: 'Case plug', source: '', text: '1 plus\n2 minus' };
+    const replaces = await savePinTable({ input, replaces: null, userId: OWNER.id, now });
+    const outcomes = await Promise.all(
+      FOUR.map(() => attempt(() => savePinTable({ input, replaces, userId: OWNER.id, now }))),
+    );
+    expect(outcomes.filter((outcome) => outcome.ok)).toHaveLength(1);
+    expect(await db.pinTable.count({ where: { retiredAt: null } })).toBe(1);
+    expect(await db.pinTable.count()).toBe(2);
+  });
+
+  it('a check entered four times with one key stands once', async () => {
+    const jobId = await assessedJob(world, now);
+    await takeMove(jobId, 'start-bench', now);
+    await recordWork({ jobId, text: 'Socket replaced', minutes: 40, actor: BENCH, now });
+    await takeMove(jobId, 'prove', now);
+    const result = { checkId: world.voltage, given: { reading: 5 }, note: '', entryId: formKey };
+    await Promise.all(FOUR.map(() => recordChecks({ jobId, actor: BENCH, now, results: [result] })));
+    expect(await db.checkEntry.count()).toBe(1);
+    expect(await db.jobEvent.count({ where: { kind: 'check-recorded' } })).toBe(1);
+  });
+
+  it('one of four describes a photo, the others see a conflict', async () => {
+    const jobId = await assessedJob(world, now);
+    await addPhotos({ jobId, purpose: 'work', photos: [somePhoto()], actor: BENCH, now });
+    const { id: photoId } = await db.photo.findFirstOrThrow();
+    const version = await versionOf(jobId);
+    const outcomes = await Promise.all(
+      FOUR.map((at) =>
+        attempt(() =>
+          describePhoto({ jobId, version, photoId, caption: `By ${at}`, marks: [], actor: BENCH, now }),
+        ),
+      ),
+    );
+    const [winner, ...more] = outcomes.flatMap((outcome, at) => (outcome.ok ? [FOUR[at]] : []));
+    expect(more).toEqual([]);
+    expect((await db.photo.findFirstOrThrow()).caption).toBe(`By ${winner}`);
+  });
+});
