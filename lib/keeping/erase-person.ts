@@ -5,7 +5,7 @@ import { Refusal } from '@/lib/outcome';
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
 import { findPerson } from './records';
 import { REMOVAL_SENTENCES, removalProblems } from './rules/retention';
-import { noteSeen } from './seen';
+import { noteSeenWhole } from './seen';
 import { readRemovalFacts } from './stored-removal';
 import { type Removed, writeRemoval } from './write-removal';
 
@@ -40,7 +40,8 @@ export async function erasePerson(o: {
       where "jobId" is null and lower(btrim("answers"->'address'->>'email')) = ${person.email}`;
     const removed = await writeRemoval(tx, { ...person, actor: o.actor, now: o.now });
     if (person.email !== '') {
-      await noteSeen({ userId: o.actor.id, what: 'erased', email: person.email, now: o.now }, tx);
+      const seen = { userId: o.actor.id, what: 'erased', email: person.email, now: o.now } as const;
+      await noteSeenWhole(seen, person, tx);
     }
     return removed;
   });

@@ -8,7 +8,7 @@ import { Refusal } from '@/lib/outcome';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { gather, invoicePath } from './gather';
 import { findPerson } from './records';
-import { noteSeen } from './seen';
+import { noteSeenWhole } from './seen';
 
 export type Exported = { name: string; bytes: Uint8Array };
 
@@ -46,7 +46,7 @@ export async function exportPerson(o: {
   // ZIP keeps local times; what is exported at one instant is the same file wherever it is made.
   const mtime = new Date(o.now.getTime() + o.now.getTimezoneOffset() * 60_000);
   const bytes = zipSync(parts, { mtime });
-  await noteSeen({ userId: o.actor.id, what: 'exported', email: person.email, now: o.now });
+  await noteSeenWhole({ userId: o.actor.id, what: 'exported', email: person.email, now: o.now }, person);
   return { name: `data-${dayInZone(o.now, workshop.timeZone)}.zip`, bytes };
 }
 

@@ -66,6 +66,7 @@ export async function readPerson(number: string, now: Date): Promise<PersonView 
   const seen = await listSeen({
     email: person.email,
     jobIds: jobs.map(({ id }) => id),
+    quoteIds: person.quoteIds,
     take: MOST_SEEN,
   });
   return {

@@ -50,15 +50,39 @@ export async function noteSeen(seen: Seen, client: Tx = db): Promise<void> {
 
 export type SeenRow = { id: string; at: Date; userId: string; what: string; number: string | null };
 
-/** Who saw what of a person, the newest first; at most `take`. Jobs are looked at too, for rows of an address since removed. */
+/**
+ * Keeps that everything of a person was handed out or removed: on each of their jobs and requests, so that it can still be
+ * found there when the address is gone.
+ */
+export async function noteSeenWhole(
+  seen: Omit<Seen, 'jobId' | 'quoteId'>,
+  rows: { customerIds: readonly string[]; quoteIds: readonly string[] },
+  client: Tx = db,
+): Promise<void> {
+  const jobs = await client.job.findMany({
+    where: { customerId: { in: [...rows.customerIds] } },
+    select: { id: true },
+  });
+  for (const { id } of jobs) await noteSeen({ ...seen, jobId: id }, client);
+  for (const quoteId of rows.quoteIds) await noteSeen({ ...seen, quoteId }, client);
+}
+
+/** Who saw what of a person, the newest first; at most `take`. Jobs and requests are looked at too, for an address since removed. */
 export async function listSeen(o: {
   email: string;
   jobIds: readonly string[];
+  quoteIds: readonly string[];
   take: number;
 }): Promise<SeenRow[]> {
   const subject = subjectOf(o.email);
   const rows = await db.seenBy.findMany({
-    where: { OR: [...(subject === '' ? [] : [{ subject }]), { jobId: { in: [...o.jobIds] } }] },
+    where: {
+      OR: [
+        ...(subject === '' ? [] : [{ subject }]),
+        { jobId: { in: [...o.jobIds] } },
+        { quoteId: { in: [...o.quoteIds] } },
+      ],
+    },
     orderBy: [{ at: 'desc' }, { id: 'desc' }],
     take: o.take,
     select: {

@@ -126,7 +126,7 @@ describe('a copy of somebody’s data', () => {
     expect(data.missing).toEqual([]);
     const jpeg = files[`jobs/${shown}/photo-01-arrival.jpg`];
     expect((await sharp(Buffer.from(jpeg ?? [])).metadata()).format).toBe('jpeg');
-    expect(await listSeen({ email: ADDRESS.email, jobIds: [], take: 9 })).toMatchObject([
+    expect(await listSeen({ email: ADDRESS.email, jobIds: [], quoteIds: [], take: 9 })).toMatchObject([
       { userId: OWNER.id, what: 'exported' },
     ]);
   });
@@ -178,6 +178,10 @@ describe('removing somebody’s data', () => {
     expect(job.checkEntries).toHaveLength(2);
     expect(job.customer).toMatchObject({ name: 'Data removed', erasedAt: on('2027-01-10') });
     expect(job.events.at(-1)).toMatchObject({ kind: 'data-removed', actorKind: 'owner', actorId: OWNER.id });
+    // The log still says on the job who removed it, with no address left to look under.
+    expect(await listSeen({ email: '', jobIds: [jobId], quoteIds: [], take: 9 })).toMatchObject([
+      { what: 'erased', userId: OWNER.id, number },
+    ]);
   });
 
   it('a second time changes nothing', async () => {
@@ -242,7 +246,7 @@ describe('the log of who saw what', () => {
     await noteSeen({ ...seen, now: new Date('2027-01-10T10:59:00Z') });
     await noteSeen({ ...seen, userId: OWNER.id, now: new Date('2027-01-10T10:59:00Z') });
     await noteSeen({ ...seen, now: new Date('2027-01-10T11:00:00Z') });
-    const rows = await listSeen({ email: ADDRESS.email, jobIds: [jobId], take: 9 });
+    const rows = await listSeen({ email: ADDRESS.email, jobIds: [jobId], quoteIds: [], take: 9 });
     expect(rows.map((row) => row.userId)).toEqual([BENCH.id, OWNER.id, BENCH.id]);
   });
 

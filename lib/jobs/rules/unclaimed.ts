@@ -101,4 +101,4 @@ export function isDecision(text: string): text is Decision {
 
 /** Said wherever a decision is made: the law of the place comes first. */
 export const UNCLAIMED_LAW =
-  'What may be done with a unit that nobody claims is set by the law of your place: how it must be announced, how long it must be kept, whether it may be sold, and to whom the money goes. Data on it stays the customer’s. Ask before anything that cannot be undone; this page only keeps what you decided.';
+  'What may be done with a unit that nobody claims is set by the law of your place: how it must be announced, how long it must be kept, whether it may be sold, and to whom the money goes. Data on it stays the customer’s. Ask before anything that cannot be undone; the program only keeps what you decided.';

@@ -67,7 +67,7 @@ export default async function PromisePage() {
             },
             {
               key: 'interval',
-              head: '95 % interval',
+              head: '95% interval',
               kind: 'number',
               cell: ({ counted }) => intervalWords(counted, percent),
             },
@@ -140,6 +140,8 @@ function Verdict(props: { used: Backtest | undefined; report: PromiseReport; per
     );
   }
   return (
-    <p>{`${kept} of the promises would have been kept, where ${percent(report.quantile)} are meant to be.`}</p>
+    <p>
+      {`${kept} of the promises would have been kept, where ${percent(report.quantile)} are meant to be. Counted on ${used.counted.promises} promises, the true share may well lie between ${percent(interval.low)} and ${percent(interval.high)}.`}
+    </p>
   );
 }

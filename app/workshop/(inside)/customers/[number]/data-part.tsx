@@ -31,7 +31,7 @@ export function DataPart({ number, person, workshop }: DataProps) {
         </TextLink>
       </p>
       <h3>What stays after removal</h3>
-      <ul className="max-w-[42rem]">
+      <ul className="plain-list max-w-[42rem]">
         {WHAT_STAYS.map((each) => (
           <li key={each.what}>
             <strong>{each.what}</strong>
@@ -42,7 +42,7 @@ export function DataPart({ number, person, workshop }: DataProps) {
       {shut.length > 0 ? (
         <>
           <p>Removal is not open yet.</p>
-          <ul>
+          <ul className="plain-list">
             {shut.map((problem) => (
               <li key={problem}>
                 {REMOVAL_SENTENCES[problem]}{' '}

@@ -159,8 +159,8 @@ function QuotesPart({ person, workshop }: PartProps) {
 
 const SEEN_WORDS: Record<string, string> = {
   opened: 'opened',
-  exported: 'handed out a copy of the data',
-  erased: 'removed the data',
+  exported: 'handed out a copy of the data on',
+  erased: 'removed the data on',
   corrected: 'corrected the contact of',
 };
 

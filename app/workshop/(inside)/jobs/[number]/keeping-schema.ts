@@ -5,7 +5,7 @@ import { DECISIONS } from '@/lib/jobs/rules/unclaimed';
 export const decisionForm = z.object({
   decision: z.enum(DECISIONS, 'Choose what becomes of the unit'),
   note: z
-    .string()
+    .string('Write down why, in words the customer may read')
     .trim()
     .min(1, 'Write down why, in words the customer may read')
     .max(1000, 'Keep this to 1000 characters'),
@@ -18,5 +18,9 @@ export const decisionForm = z.object({
 
 export const promiseForm = z.object({
   to: z.string('Choose the new day').refine(isDay, 'Choose the new day'),
-  reason: z.string().trim().min(1, 'Tell the customer why').max(500, 'Keep this to 500 characters'),
+  reason: z
+    .string('Tell the customer why')
+    .trim()
+    .min(1, 'Tell the customer why')
+    .max(500, 'Keep this to 500 characters'),
 });

@@ -21,7 +21,7 @@ export async function UnclaimedPart({ job, workshop, role }: SheetProps & { role
   const { locale } = workshop;
   const isDue = unclaimed.due.step === 'decide';
   return (
-    <div>
+    <div className="grid gap-4">
       <p>{standing(unclaimed, locale)}</p>
       {isDue && !may(role, 'settings') ? <p>The owner decides what becomes of it.</p> : null}
       {isDue && may(role, 'settings') ? (
