@@ -2,8 +2,9 @@ import { expect, test } from 'vitest';
 import { CAUTION_KEYS, cautionOf, FIRST_COME, isCautionKey } from '@/lib/bench/rules/cautions';
 import { CHECK_PROBLEM_SENTENCES, type CheckDraft, checkProblems } from '@/lib/bench/rules/check-problems';
 import { connectorChecks } from '@/lib/bench/rules/connector-sheet';
-import { mainsChecks } from '@/lib/bench/rules/mains-checks';
+import { hasMainsChecks, mainsChecks } from '@/lib/bench/rules/mains-checks';
 import { PIN_TABLES } from '@/lib/bench/rules/pin-tables/all';
+import { fillLimit, solderFillCheck } from '@/lib/bench/rules/solder-fill';
 
 const reading: CheckDraft = {
   kind: 'reading',
@@ -52,7 +53,12 @@ test.each([
 });
 
 test('every ready-made check can fail and names a caution that exists', () => {
-  const made = [...PIN_TABLES.flatMap(connectorChecks), ...mainsChecks(1), ...mainsChecks(2)];
+  const made = [
+    ...PIN_TABLES.flatMap(connectorChecks),
+    ...mainsChecks(1),
+    ...mainsChecks(2),
+    solderFillCheck(),
+  ];
   expect(made.length).toBeGreaterThan(15);
   for (const check of made) {
     expect(checkProblems(check)).toEqual([]);
@@ -79,4 +85,14 @@ test.each([
 ] as const)('mains template of class $protectionClass', ({ protectionClass, limits }) => {
   const readings = mainsChecks(protectionClass).filter((check) => check.kind === 'reading');
   expect(readings.map((check) => `${check.low ?? check.high} ${check.unit}`)).toEqual(limits);
+});
+
+test('the solder fill on a sheet is the limit of class 2 and 3', () => {
+  for (const ipcClass of [2, 3] as const)
+    expect(fillLimit({ ipcClass, leads: 4, boardMm: 2 })).toMatchObject({ percent: solderFillCheck().low });
+});
+
+test('a sheet knows its mains checks by who may sign them', () => {
+  expect(hasMainsChecks(mainsChecks(2))).toBe(true);
+  expect(hasMainsChecks([reading])).toBe(false);
 });

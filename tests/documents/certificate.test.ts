@@ -27,6 +27,11 @@ describe('the promise and its proof', () => {
     for (const part of certificate.proof.parts) expect(proof).toContain(lettersOf(`${part.name}${part.lot}`));
     expect(proof).toContain(lettersOf('Jumper wire, pad A6 0.31 Ω 0 to 0.25 Ω Fail, redone 10 Dec 2026 MR'));
     expect(proof).toContain(lettersOf('Jumper wire, pad A6 0.09 Ω 0 to 0.25 Ω Pass 11 Dec 2026 MR'));
+    expect(proof).toContain(
+      lettersOf('24 pins through, 29 of 30 pairs open; A4 VBUS and A5 CC1 read joined Fail, redone'),
+    );
+    expect(proof).toContain(lettersOf('24 pins through, 30 pairs open Pass 11 Dec 2026 MR'));
+    expect(proof).toContain(lettersOf('pad A6 to resistor R12, 30 mm of 0.1 mm wire 78 mΩ 85.9 mΩ'));
     expect(proof).toContain(lettersOf('Proved and signed off by MR on 11 December 2026.'));
   });
 

@@ -1,3 +1,5 @@
+import type { CheckDraft } from './check-problems';
+
 export type IpcClass = 1 | 2 | 3;
 
 export type FillFacts = {
@@ -43,4 +45,20 @@ function limitMm({ ipcClass, leads, boardMm, isHeatPlane }: FillFacts): number {
 export function isFillEnough(seenPercent: number, facts: FillFacts): boolean {
   const limit = fillLimit(facts);
   return !limit.isSpecified || seenPercent >= limit.percent;
+}
+
+/** The check that through-hole anchors of a connector are filled, as it is offered on a sheet: the limit of class 2 and 3. */
+export function solderFillCheck(): CheckDraft {
+  return {
+    kind: 'reading',
+    label: 'Solder fill of the anchors, the least of them',
+    help: `How much of the hole is filled, seen from both sides. ${FULL_LIMIT} % by IPC-A-610 class 2 and 3; class 2 eases to ${EASED_LIMIT} % with ${MANY_LEADS} leads or more, or at a copper plane.`,
+    unit: '%',
+    low: FULL_LIMIT,
+    high: 100,
+    choices: [],
+    passing: [],
+    lesson: null,
+    caution: 'hot-air',
+  };
 }

@@ -10,6 +10,7 @@ import { readTable } from '@/lib/bench/pin-table-records';
 import type { CheckDraft } from '@/lib/bench/rules/check-problems';
 import { connectorChecks } from '@/lib/bench/rules/connector-sheet';
 import { mainsChecks } from '@/lib/bench/rules/mains-checks';
+import { solderFillCheck } from '@/lib/bench/rules/solder-fill';
 import { adding, moving, removing, replacing } from '@/lib/catalogue/rules/sheet-changes';
 import { saveCheckSheet } from '@/lib/catalogue/save-check-sheet';
 import type { SheetWrite } from '@/lib/catalogue/write-check-sheet';
@@ -96,6 +97,7 @@ function unknownConnector(formData: FormData): FormState {
 
 async function readyChecks(key: string) {
   if (key === 'mains-1' || key === 'mains-2') return mainsChecks(key === 'mains-1' ? 1 : 2);
+  if (key === 'solder-fill') return [solderFillCheck()];
   const table = await readTable(key);
   return table ? connectorChecks(table) : null;
 }

@@ -23,7 +23,8 @@ const readOnce = cache(readRepair);
 
 type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: string }> };
 
-const MAINS_SETS = [
+const OTHER_SETS = [
+  { value: 'solder-fill', label: 'Solder fill of through-hole anchors', group: 'Solder' },
   {
     value: 'mains-1',
     label: 'Mains equipment with protective conductor (class I)',
@@ -106,7 +107,7 @@ export default async function SheetPage({ params, searchParams }: Props) {
                 hint="A connector brings its connector sheet and its worst contact. The limits for mains equipment are a template from memory: only a competent person may sign them, and the standard in force comes first."
                 width="half"
                 empty="Choose a set"
-                choices={[...connectors, ...MAINS_SETS]}
+                choices={[...connectors, ...OTHER_SETS]}
               />
               <p>
                 <TextLink href="/workshop/catalogue/pin-tables">
