@@ -10,7 +10,7 @@ if (databaseUrl && !isLocalDatabase(databaseUrl)) {
 const chromium = findChromium();
 const phone = { width: 360, height: 740 };
 // A customer's walk is made on a phone, with script and without; what asks every address chooses its own widths.
-const onPhones = /(main-job|asked-price|bad-\w+)\.spec\.ts$/;
+const onPhones = /(main-job|asked-price|walk-in|bad-\w+)\.spec\.ts$/;
 const once = /(access|axe)\.spec\.ts$/;
 
 // Once, by the process that starts the app; the others find the clock where the walks have moved it.
