@@ -15,14 +15,14 @@ export function PromisePart({ job, workshop }: SheetProps) {
   if (!job.promisedOn || !PROMISE_STAGES.includes(readStage(job.stage))) return null;
   const promised = dayFromDate(job.promisedOn);
   return (
-    <details id="promise">
-      <summary>Move the promise</summary>
-      <p>{`Promised for ${formatDay(promised, workshop.locale, 'weekday')}. Told early, a later day is forgiven.`}</p>
+    <div id="promise">
       <ActionForm
         action={moveThePromise.bind(null, job.number)}
         hidden={carriedFields(job.version)}
         label="Move the promise"
+        summary="Move the promise"
       >
+        <p>{`Promised for ${formatDay(promised, workshop.locale, 'weekday')}. Told early, a later day is forgiven.`}</p>
         <TextField name="to" label="New day" type="date" width="half" hint="A working day." />
         <TextArea
           name="reason"
@@ -37,6 +37,6 @@ export function PromisePart({ job, workshop }: SheetProps) {
           consequence="Tells the customer the new day and why, by mail and on the private page."
         />
       </ActionForm>
-    </details>
+    </div>
   );
 }

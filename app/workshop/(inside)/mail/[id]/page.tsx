@@ -78,9 +78,8 @@ function mayBeSentAgain(mail: Preview['mail']): boolean {
 /** A message comes back to the mailbox of the workshop, where this program does not look. */
 function CameBack({ id }: { id: string }) {
   return (
-    <details className="mt-6">
-      <summary>It came back</summary>
-      <ActionForm action={cameBackAction.bind(null, id)} label="It came back">
+    <div className="mt-6">
+      <ActionForm action={cameBackAction.bind(null, id)} label="It came back" summary="It came back">
         <TextArea
           name="note"
           label="What the other mail server said"
@@ -94,7 +93,7 @@ function CameBack({ id }: { id: string }) {
           consequence="Shows on the job and on today’s page what to do about it."
         />
       </ActionForm>
-    </details>
+    </div>
   );
 }
 
