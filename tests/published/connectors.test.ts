@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { connectorFaults, connectorSheet } from '@/lib/bench/rules/connector-sheet';
+import { connectorSheet } from '@/lib/bench/rules/connector-sheet';
 import type { PinTable } from '@/lib/bench/rules/pin-table';
 import { PIN_TABLES } from '@/lib/bench/rules/pin-tables/all';
 import { dcJack21 } from '@/lib/bench/rules/pin-tables/dc-jack-2-1-mm';
@@ -8,6 +8,7 @@ import { midiDin5 } from '@/lib/bench/rules/pin-tables/midi-din-5';
 import { trrs35 } from '@/lib/bench/rules/pin-tables/trrs-3-5-mm';
 import { usbMicroB } from '@/lib/bench/rules/pin-tables/usb-micro-b';
 import { usbTypeC } from '@/lib/bench/rules/pin-tables/usb-type-c';
+import { judgeProbes, probeFaults, probesOf, readsOf } from '@/lib/bench/rules/probes';
 
 const pinOf = (table: PinTable, name: string) => {
   const pin = table.pins.find((candidate) => candidate.pin === name);
@@ -97,26 +98,23 @@ describe('smaller connectors (pin tables from memory or common practice, as thei
 });
 
 describe('faults found on a connector', () => {
-  test('pins of different nets that read joined, neighbours or not', () => {
-    expect(connectorFaults(usbTypeC, [{ kind: 'joined', a: 'A4', b: 'A5' }])).toEqual([
-      'A4 VBUS and A5 CC1 read joined',
-    ]);
-    expect(connectorFaults(usbTypeC, [{ kind: 'joined', a: 'A4', b: 'B1' }])).toEqual([
-      'A4 VBUS and B1 GND read joined',
-    ]);
+  const sound = (table: PinTable) =>
+    new Map<string, string>(probesOf(table).map((probe) => [probe.key, readsOf(probe)[0] ?? '']));
+  const faults = (table: PinTable, read: Record<string, string>) => {
+    const answer = judgeProbes(table, new Map([...sound(table), ...Object.entries(read)]));
+    return answer.ok ? probeFaults(answer.probes) : answer.missing;
+  };
+
+  test('neighbours of different nets that read joined: VBUS beside CC1 of USB Type-C', () => {
+    expect(faults(usbTypeC, { 'A4:A5': 'joined' })).toEqual(['A4 VBUS and A5 CC1 read joined']);
   });
 
-  test('joined pins of one net are none', () => {
-    expect(connectorFaults(usbTypeC, [{ kind: 'joined', a: 'A6', b: 'B6' }])).toEqual([]);
+  test('joined grounds that face each other are none', () => {
+    expect(faults(usbTypeC, { 'A1:B12': 'joined' })).toEqual([]);
   });
 
-  test('an unused pin without continuity is none', () => {
-    const open = (pin: string) => ({ kind: 'not-continuous', pin }) as const;
-    expect(connectorFaults(midiDin5, [open('1'), open('5')])).toEqual(['5 current sink is not continuous']);
-  });
-
-  test('a pin the connector does not have is refused', () => {
-    expect(() => connectorFaults(usbMicroB, [{ kind: 'not-continuous', pin: 'A1' }])).toThrow(RangeError);
+  test('a used pin of MIDI without continuity is one, an unused pin is not asked', () => {
+    expect(faults(midiDin5, { '1': 'broken', '5': 'broken' })).toEqual(['5 current sink is not continuous']);
   });
 });
 

@@ -55,32 +55,6 @@ function refuseTable({ key, pins, alsoNear = [] }: PinTable): void {
     throw new RangeError(`Pin table ${key} calls an unknown pin near`);
 }
 
-/** A fault found while probing: two pins that read joined, or one without continuity. */
-export type ConnectorFinding =
-  | { kind: 'joined'; a: string; b: string }
-  | { kind: 'not-continuous'; pin: string };
-
-/**
- * Whether what was found on a connector is right, each fault in words. A joined pair is a fault unless both pins are of one net,
- * whether or not they are neighbours. Refuses pins that the table does not have.
- * Example: A4 and A5 of USB Type-C joined gives ['A4 VBUS and A5 CC1 read joined'].
- */
-export function connectorFaults(table: PinTable, findings: readonly ConnectorFinding[]): string[] {
-  const pinOf = (name: string): Pin => {
-    const pin = table.pins.find((candidate) => candidate.pin === name);
-    if (!pin) throw new RangeError(`${table.name} has no pin ${name}`);
-    return pin;
-  };
-  return findings.flatMap((finding) => {
-    if (finding.kind === 'not-continuous') {
-      const pin = pinOf(finding.pin);
-      return pin.isUnused ? [] : [`${pin.pin} ${pin.name} is not continuous`];
-    }
-    const [a, b] = [pinOf(finding.a), pinOf(finding.b)];
-    return a.net === b.net ? [] : [`${a.pin} ${a.name} and ${b.pin} ${b.name} read joined`];
-  });
-}
-
 /**
  * The checks a connector adds to a sheet: every pin and neighbouring pair on its drawing, and the worst contact as a reading.
  * 0.5 ohm is common practice for a contact through flex and solder joint, no source.
