@@ -2,7 +2,7 @@
 import { type ReactNode, useActionState, useEffect, useId, useRef } from 'react';
 import { Notice } from '../page/notice';
 import { ErrorSummary } from './error-summary';
-import { FormContext } from './form-context';
+import { FormContext, hasProblem } from './form-context';
 import type { FormAction, FormState } from './form-state';
 
 type ActionFormProps = {
@@ -13,6 +13,10 @@ type ActionFormProps = {
   label?: string | undefined;
   /** a good answer leaves the focus where it is, for long forms that are sent part by part */
   staysPut?: boolean | undefined;
+  /** folds the form away under these words; it stands open after a problem, without script too */
+  summary?: string | undefined;
+  /** with a summary: open from the start */
+  isOpen?: boolean | undefined;
 };
 
 /**
@@ -30,7 +34,8 @@ type ActionFormProps = {
  * </ActionForm>
  * ```
  */
-export function ActionForm({ action, children, hidden, initial, label, staysPut }: ActionFormProps) {
+export function ActionForm(props: ActionFormProps) {
+  const { action, children, hidden, initial, label, staysPut, summary, isOpen } = props;
   const [state, formAction, pending] = useActionState(action, initial ?? {});
   const prefix = useId();
   const shown = useRef(state);
@@ -51,10 +56,25 @@ export function ActionForm({ action, children, hidden, initial, label, staysPut 
         {Object.entries(hidden ?? {}).map(([name, value]) => (
           <input key={name} type="hidden" name={name} value={value} />
         ))}
-        <Answer state={state} prefix={prefix} topRef={top} />
-        {children}
+        <Fold summary={summary} isOpen={isOpen || hasProblem(state)}>
+          <Answer state={state} prefix={prefix} topRef={top} />
+          {children}
+        </Fold>
       </form>
     </FormContext>
+  );
+}
+
+type FoldProps = { summary: string | undefined; isOpen: boolean; children: ReactNode };
+
+/** Inside the form and not around it: only the form knows that it was refused, and its problems must not be folded away. */
+function Fold({ summary, isOpen, children }: FoldProps) {
+  if (summary === undefined) return children;
+  return (
+    <details open={isOpen}>
+      <summary>{summary}</summary>
+      <div className="form">{children}</div>
+    </details>
   );
 }
 
@@ -74,9 +94,4 @@ function Answer({ state, prefix, topRef }: AnswerProps) {
       </Notice>
     </div>
   );
-}
-
-function hasProblem(state: FormState): boolean {
-  const wrong = Object.keys(state.errors ?? {}).length;
-  return wrong > 0 || Boolean(state.message) || Boolean(state.conflict);
 }

@@ -1,5 +1,6 @@
 'use client';
-import type { ReactNode } from 'react';
+import { type ReactNode, useContext } from 'react';
+import { FormContext, hasProblem } from './form-context';
 import { SubmitButton } from './submit';
 
 type ConfirmProps = {
@@ -14,7 +15,7 @@ type ConfirmProps = {
 
 /**
  * For a move that costs something or cannot be taken back: asks once, then shows the real button.
- * It opens without script. Fields that belong to the move (a reason) go inside.
+ * It opens without script, and stands open when the form comes back with a problem. Fields that belong to the move (a reason) go inside.
  * Give it a form of its own, or put it after the form's main button: the Enter key presses the first one.
  *
  * ```tsx
@@ -24,8 +25,9 @@ type ConfirmProps = {
  */
 export function ConfirmButton(props: ConfirmProps) {
   const { label, question, confirm, consequence, children, name, value } = props;
+  const { state } = useContext(FormContext);
   return (
-    <details className="confirm">
+    <details className="confirm" open={hasProblem(state)}>
       <summary className="button button-second">{label}</summary>
       <div className="confirm-ask">
         <p className="confirm-question">{question}</p>

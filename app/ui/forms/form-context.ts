@@ -56,3 +56,9 @@ export function useTicked(name: string): readonly string[] | undefined {
   const typed = state.values[name] ?? [];
   return Array.isArray(typed) ? typed : [typed];
 }
+
+/** True for the answer to a form that was refused, at a field or as a whole. */
+export function hasProblem(state: FormState): boolean {
+  const wrong = Object.keys(state.errors ?? {}).length;
+  return wrong > 0 || Boolean(state.message) || Boolean(state.conflict);
+}

@@ -46,32 +46,30 @@ export async function LessonPart({ found, who }: CaseProps) {
         </p>
       )}
       {newest && may(who.role, 'rule-claim') ? (
-        <details>
-          <summary>Put a check on the sheet</summary>
-          <ActionForm
-            action={teachCheck.bind(null, claim.number, newest.version)}
-            hidden={{ version: job.version }}
-            label="Put a check on the sheet"
-          >
-            <CheckFields />
-            {may(who.role, 'catalogue') ? (
-              <Select
-                name="replaces"
-                label="In the place of"
-                optional
-                width="half"
-                empty="None: it is added at the end"
-                hint="A check that was there, but let this pass."
-                choices={newest.checks.map((check, i) => ({ value: String(i + 1), label: check.label }))}
-              />
-            ) : null}
-            <SubmitButton
-              label="Put it on the sheet"
-              busy="Writing…"
-              consequence={`Makes version ${newest.version + 1} of the sheet. Units booked from now on must pass it; those already booked keep theirs.`}
+        <ActionForm
+          action={teachCheck.bind(null, claim.number, newest.version)}
+          hidden={{ version: job.version }}
+          label="Put a check on the sheet"
+          summary="Put a check on the sheet"
+        >
+          <CheckFields />
+          {may(who.role, 'catalogue') ? (
+            <Select
+              name="replaces"
+              label="In the place of"
+              optional
+              width="half"
+              empty="None: it is added at the end"
+              hint="A check that was there, but let this pass."
+              choices={newest.checks.map((check, i) => ({ value: String(i + 1), label: check.label }))}
             />
-          </ActionForm>
-        </details>
+          ) : null}
+          <SubmitButton
+            label="Put it on the sheet"
+            busy="Writing…"
+            consequence={`Makes version ${newest.version + 1} of the sheet. Units booked from now on must pass it; those already booked keep theirs.`}
+          />
+        </ActionForm>
       ) : null}
     </section>
   );

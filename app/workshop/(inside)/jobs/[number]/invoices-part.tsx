@@ -58,20 +58,18 @@ export function InvoicesPart({ job, workshop }: Pick<SheetProps, 'job' | 'worksh
         />
       ) : null}
       {mayIssue ? (
-        <details>
-          <summary>Issue the invoice now</summary>
-          <ActionForm
-            action={issueNow.bind(null, job.number)}
-            hidden={carriedFields(job.version)}
-            label="Issue the invoice now"
-          >
-            <SubmitButton
-              label="Issue the invoice"
-              kind="second"
-              consequence={`Over ${money(agreed?.grossMinor ?? 0)}, sent to the customer by mail.${job.readyAt ? '' : ' Without this it is issued by itself when the unit is ready.'}`}
-            />
-          </ActionForm>
-        </details>
+        <ActionForm
+          action={issueNow.bind(null, job.number)}
+          hidden={carriedFields(job.version)}
+          label="Issue the invoice now"
+          summary="Issue the invoice now"
+        >
+          <SubmitButton
+            label="Issue the invoice"
+            kind="second"
+            consequence={`Over ${money(agreed?.grossMinor ?? 0)}, sent to the customer by mail.${job.readyAt ? '' : ' Without this it is issued by itself when the unit is ready.'}`}
+          />
+        </ActionForm>
       ) : null}
     </>
   );

@@ -111,49 +111,48 @@ export function MoneyPart({ job, workshop }: SheetProps) {
           <TextLink href={`/workshop/money/statement/${job.number}`}>statement of this customer</TextLink>
         </p>
       ) : null}
-      <details open={(job.stage === 'ready' && owed > 0) || owed < 0}>
-        <summary>Record a payment</summary>
-        <ActionForm
-          action={addPayment.bind(null, job.number)}
-          hidden={carriedFields(job.version)}
-          label="Record a payment"
-        >
-          <MoneyField
-            name="amount"
-            label="Amount"
-            hint="Money given back is entered with a minus sign."
-            currency={workshop.currency}
-            defaultValue={owed === 0 ? undefined : decimalText(owed, workshop.currency)}
-          />
-          <Select
-            name="method"
-            label="How"
-            choices={PAYMENT_METHODS.map((method) => ({ value: method, label: method }))}
-            defaultValue="bank transfer"
-          />
-          <TextField name="reference" label="Reference" optional maxLength={80} />
-          <TextField
-            name="receivedOn"
-            label="Received on"
-            type="date"
-            width="short"
-            defaultValue={dayInZone(now(), workshop.timeZone)}
-          />
-          <RadioGroup
-            name="tell"
-            label="Mail to the customer"
-            defaultValue="yes"
-            choices={[
-              { value: 'yes', label: 'Thank them, or say that the money is on its way' },
-              { value: 'no', label: 'None: this corrects an entry of ours' },
-            ]}
-          />
-          <SubmitButton
-            label="Record the payment"
-            consequence="Kept for good with your name; a mistake is corrected by a second entry."
-          />
-        </ActionForm>
-      </details>
+      <ActionForm
+        action={addPayment.bind(null, job.number)}
+        hidden={carriedFields(job.version)}
+        label="Record a payment"
+        summary="Record a payment"
+        isOpen={(job.stage === 'ready' && owed > 0) || owed < 0}
+      >
+        <MoneyField
+          name="amount"
+          label="Amount"
+          hint="Money given back is entered with a minus sign."
+          currency={workshop.currency}
+          defaultValue={owed === 0 ? undefined : decimalText(owed, workshop.currency)}
+        />
+        <Select
+          name="method"
+          label="How"
+          choices={PAYMENT_METHODS.map((method) => ({ value: method, label: method }))}
+          defaultValue="bank transfer"
+        />
+        <TextField name="reference" label="Reference" optional maxLength={80} />
+        <TextField
+          name="receivedOn"
+          label="Received on"
+          type="date"
+          width="short"
+          defaultValue={dayInZone(now(), workshop.timeZone)}
+        />
+        <RadioGroup
+          name="tell"
+          label="Mail to the customer"
+          defaultValue="yes"
+          choices={[
+            { value: 'yes', label: 'Thank them, or say that the money is on its way' },
+            { value: 'no', label: 'None: this corrects an entry of ours' },
+          ]}
+        />
+        <SubmitButton
+          label="Record the payment"
+          consequence="Kept for good with your name; a mistake is corrected by a second entry."
+        />
+      </ActionForm>
     </section>
   );
 }

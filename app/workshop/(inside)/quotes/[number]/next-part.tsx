@@ -39,17 +39,16 @@ export function NextPart({
       ) : null}
       {send && !mayPrice ? <p>The front desk or the owner sends the price.</p> : null}
       {ask ? (
-        <details open={quote.request.state === 'asked'}>
-          <summary>{ask.label}</summary>
-          <ActionForm
-            action={askQuestion.bind(null, quote.number)}
-            hidden={{ version: quote.version }}
-            label={ask.label}
-          >
-            <TextArea name="text" label="Your question" rows={3} maxLength={4000} />
-            <SubmitButton label="Send the question" kind="second" consequence={ask.consequence} />
-          </ActionForm>
-        </details>
+        <ActionForm
+          action={askQuestion.bind(null, quote.number)}
+          hidden={{ version: quote.version }}
+          label={ask.label}
+          summary={ask.label}
+          isOpen={quote.request.state === 'asked'}
+        >
+          <TextArea name="text" label="Your question" rows={3} maxLength={4000} />
+          <SubmitButton label="Send the question" kind="second" consequence={ask.consequence} />
+        </ActionForm>
       ) : null}
       {turnDown && mayPrice ? (
         <ActionForm

@@ -22,44 +22,42 @@ export function CreditForm({ whole: { facts }, left, locale }: Props) {
         An invoice is never changed. What was wrong in it, or what you give back, is taken off by a credit
         note with a number of its own.
       </p>
-      <details>
-        <summary>Write a credit note</summary>
-        <ActionForm
-          action={creditAction.bind(null, facts.number)}
-          hidden={{ formKey: randomUUID() }}
-          label="Write a credit note"
-        >
-          <RadioGroup
-            name="choice"
-            label="What to take off"
-            defaultValue="everything"
-            choices={[
-              { value: 'everything', label: `Everything that is left: ${money(left.payable)}` },
-              { value: 'lines', label: 'Amounts of single lines, entered below' },
-            ]}
+      <ActionForm
+        action={creditAction.bind(null, facts.number)}
+        hidden={{ formKey: randomUUID() }}
+        label="Write a credit note"
+        summary="Write a credit note"
+      >
+        <RadioGroup
+          name="choice"
+          label="What to take off"
+          defaultValue="everything"
+          choices={[
+            { value: 'everything', label: `Everything that is left: ${money(left.payable)}` },
+            { value: 'lines', label: 'Amounts of single lines, entered below' },
+          ]}
+        />
+        {open.map((line) => (
+          <MoneyField
+            key={line.position}
+            name={creditField(line.position)}
+            label={line.description}
+            optional
+            hint={`Up to ${money(left.byPosition.get(line.position) ?? 0)}, ${facts.isGross ? 'with' : 'without'} ${facts.seller.taxName}. Empty for nothing.`}
+            currency={facts.currency}
           />
-          {open.map((line) => (
-            <MoneyField
-              key={line.position}
-              name={creditField(line.position)}
-              label={line.description}
-              optional
-              hint={`Up to ${money(left.byPosition.get(line.position) ?? 0)}, ${facts.isGross ? 'with' : 'without'} ${facts.seller.taxName}. Empty for nothing.`}
-              currency={facts.currency}
-            />
-          ))}
-          <TextArea
-            name="reason"
-            label="Why, in words the customer can follow"
-            hint="Stands on the credit note and in the mail."
-            rows={3}
-          />
-          <SubmitButton
-            label="Issue the credit note"
-            consequence="Takes the next number, writes to the customer, and is kept for good. Money to give back is recorded on the job sheet."
-          />
-        </ActionForm>
-      </details>
+        ))}
+        <TextArea
+          name="reason"
+          label="Why, in words the customer can follow"
+          hint="Stands on the credit note and in the mail."
+          rows={3}
+        />
+        <SubmitButton
+          label="Issue the credit note"
+          consequence="Takes the next number, writes to the customer, and is kept for good. Money to give back is recorded on the job sheet."
+        />
+      </ActionForm>
     </section>
   );
 }
