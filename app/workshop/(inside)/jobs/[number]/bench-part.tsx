@@ -64,24 +64,23 @@ export async function BenchPart({ job, workshop, staff }: SheetProps) {
         />
       ) : null}
       {isOpen ? (
-        <details open={job.stage === 'on-bench'}>
-          <summary>Add work</summary>
-          <ActionForm
-            action={addWork.bind(null, job.number)}
-            hidden={carriedFields(job.version)}
-            label="Add work"
-          >
-            <TextArea
-              name="text"
-              label="What was done?"
-              hint="It is printed on the certificate."
-              maxLength={4000}
-              rows={3}
-            />
-            <TextField name="minutes" label="Minutes" inputMode="numeric" width="short" unit="min" />
-            <SubmitButton label="Record the work" consequence="Kept with your name. No mail." />
-          </ActionForm>
-        </details>
+        <ActionForm
+          action={addWork.bind(null, job.number)}
+          hidden={carriedFields(job.version)}
+          label="Add work"
+          summary="Add work"
+          isOpen={job.stage === 'on-bench'}
+        >
+          <TextArea
+            name="text"
+            label="What was done?"
+            hint="It is printed on the certificate."
+            maxLength={4000}
+            rows={3}
+          />
+          <TextField name="minutes" label="Minutes" inputMode="numeric" width="short" unit="min" />
+          <SubmitButton label="Record the work" consequence="Kept with your name. No mail." />
+        </ActionForm>
       ) : null}
       <div id="parts">
         {job.partUses.length > 0 ? (
@@ -104,29 +103,27 @@ export async function BenchPart({ job, workshop, staff }: SheetProps) {
           />
         ) : null}
         {isOpen ? (
-          <details>
-            <summary>Take a part</summary>
-            <ActionForm
-              action={takePart.bind(null, job.number)}
-              hidden={carriedFields(job.version)}
-              label="Take a part"
-            >
-              <Select
-                name="lot"
-                label="Part and lot"
-                empty="Choose the lot"
-                choices={lots.map((lot) => ({
-                  value: lot.id,
-                  label: `${lot.part.name}, lot ${lot.code} (${lot.inStock} left)`,
-                }))}
-              />
-              <TextField name="quantity" label="Pieces" inputMode="numeric" width="short" defaultValue="1" />
-              <SubmitButton
-                label="Take it from stock"
-                consequence="Lowers the stock; the job carries the lot from now on."
-              />
-            </ActionForm>
-          </details>
+          <ActionForm
+            action={takePart.bind(null, job.number)}
+            hidden={carriedFields(job.version)}
+            label="Take a part"
+            summary="Take a part"
+          >
+            <Select
+              name="lot"
+              label="Part and lot"
+              empty="Choose the lot"
+              choices={lots.map((lot) => ({
+                value: lot.id,
+                label: `${lot.part.name}, lot ${lot.code} (${lot.inStock} left)`,
+              }))}
+            />
+            <TextField name="quantity" label="Pieces" inputMode="numeric" width="short" defaultValue="1" />
+            <SubmitButton
+              label="Take it from stock"
+              consequence="Lowers the stock; the job carries the lot from now on."
+            />
+          </ActionForm>
         ) : null}
       </div>
       <WiresPart job={job} isOpen={isOpen} />

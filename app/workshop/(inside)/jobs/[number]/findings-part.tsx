@@ -43,27 +43,26 @@ export function FindingsPart({ job, workshop, staff, who }: SheetProps & { who: 
         <p>Nothing recorded yet.</p>
       )}
       {isOpen ? (
-        <details open={job.stage === 'assessing' && job.findings.length === 0}>
-          <summary>Add a finding</summary>
-          <ActionForm
-            action={addFinding.bind(null, job.number)}
-            hidden={carriedFields(job.version)}
-            label="Add a finding"
-          >
-            <TextArea
-              name="text"
-              label="What did you find?"
-              hint="The customer reads this with a changed price."
-              maxLength={4000}
-              rows={3}
-            />
-            <FileField name="photos" label="Photos" most={6} maxMegabytes={15} camera optional />
-            <SubmitButton
-              label="Record the finding"
-              consequence="The customer sees it on the private page. No mail."
-            />
-          </ActionForm>
-        </details>
+        <ActionForm
+          action={addFinding.bind(null, job.number)}
+          hidden={carriedFields(job.version)}
+          label="Add a finding"
+          summary="Add a finding"
+          isOpen={job.stage === 'assessing' && job.findings.length === 0}
+        >
+          <TextArea
+            name="text"
+            label="What did you find?"
+            hint="The customer reads this with a changed price."
+            maxLength={4000}
+            rows={3}
+          />
+          <FileField name="photos" label="Photos" most={6} maxMegabytes={15} camera optional />
+          <SubmitButton
+            label="Record the finding"
+            consequence="The customer sees it on the private page. No mail."
+          />
+        </ActionForm>
       ) : null}
       {mayOffer ? (
         <p>

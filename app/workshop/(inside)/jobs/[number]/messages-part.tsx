@@ -32,17 +32,16 @@ export function MessagesPart({ job, workshop, staff }: SheetProps) {
           }))}
         />
       ) : null}
-      <details open={job.messages.at(-1)?.author === 'customer'}>
-        <summary>Write to the customer</summary>
-        <ActionForm
-          action={writeToCustomer.bind(null, job.number)}
-          hidden={carriedFields(job.version)}
-          label="Message"
-        >
-          <TextArea name="text" label="Message" maxLength={4000} rows={4} />
-          <SubmitButton label="Send the message" consequence="Goes to the private page and by mail." />
-        </ActionForm>
-      </details>
+      <ActionForm
+        action={writeToCustomer.bind(null, job.number)}
+        hidden={carriedFields(job.version)}
+        label="Message"
+        summary="Write to the customer"
+        isOpen={job.messages.at(-1)?.author === 'customer'}
+      >
+        <TextArea name="text" label="Message" maxLength={4000} rows={4} />
+        <SubmitButton label="Send the message" consequence="Goes to the private page and by mail." />
+      </ActionForm>
     </section>
   );
 }

@@ -24,26 +24,24 @@ export function PhotosPart({ job }: SheetProps) {
       <h2 id="photos-head">Photos</h2>
       <PhotoStrip label="Photos of this unit" photos={photos} />
       {isWithUs ? (
-        <details>
-          <summary>Add photos</summary>
-          <ActionForm
-            action={addJobPhotos.bind(null, job.number)}
-            hidden={carriedFields(job.version)}
-            label="Add photos"
-          >
-            <Select
-              name="purpose"
-              label="What do they show?"
-              choices={KINDS}
-              defaultValue={job.isSerialSettled ? 'work' : 'arrival'}
-            />
-            <FileField name="photos" label="Photos" most={6} maxMegabytes={15} camera />
-            <SubmitButton
-              label="Add the photos"
-              consequence="Where they were taken is removed. The customer sees them."
-            />
-          </ActionForm>
-        </details>
+        <ActionForm
+          action={addJobPhotos.bind(null, job.number)}
+          hidden={carriedFields(job.version)}
+          label="Add photos"
+          summary="Add photos"
+        >
+          <Select
+            name="purpose"
+            label="What do they show?"
+            choices={KINDS}
+            defaultValue={job.isSerialSettled ? 'work' : 'arrival'}
+          />
+          <FileField name="photos" label="Photos" most={6} maxMegabytes={15} camera />
+          <SubmitButton
+            label="Add the photos"
+            consequence="Where they were taken is removed. The customer sees them."
+          />
+        </ActionForm>
       ) : null}
     </section>
   );

@@ -40,54 +40,46 @@ export function WiresPart({ job, isOpen }: { job: JobRecord; isOpen: boolean }) 
         />
       ) : null}
       {isOpen ? (
-        <details>
-          <summary>Add a jumper wire</summary>
-          <ActionForm
-            action={addWire.bind(null, job.number)}
-            hidden={carriedFields(job.version)}
-            label="Add a jumper wire"
-          >
-            <TextField
-              name="from"
-              label="From"
-              hint="Like pin A6 of the socket."
-              width="half"
-              maxLength={60}
-            />
-            <TextField name="to" label="To" hint="Like resistor R12." width="half" maxLength={60} />
-            <TextField name="length" label="Length" inputMode="numeric" width="short" unit="mm" />
-            <TextField
-              name="diameter"
-              label="Diameter of the copper"
-              inputMode="decimal"
-              width="short"
-              unit="mm"
-              defaultValue={USUAL_JUMPER_MM}
-            />
-            <TextField
-              name="reading"
-              label="Reading from end to end"
-              hint="Leads zeroed."
-              inputMode="decimal"
-              width="short"
-              mono
-            />
-            <Select
-              name="unit"
-              label="Unit of the reading"
-              width="half"
-              choices={[
-                { value: 'milliohm', label: 'mΩ (milliohm)' },
-                { value: 'ohm', label: 'Ω (ohm)' },
-              ]}
-              defaultValue="milliohm"
-            />
-            <SubmitButton
-              label="Record the wire"
-              consequence="Kept with your name, and printed on the certificate’s second page."
-            />
-          </ActionForm>
-        </details>
+        <ActionForm
+          action={addWire.bind(null, job.number)}
+          hidden={carriedFields(job.version)}
+          label="Add a jumper wire"
+          summary="Add a jumper wire"
+        >
+          <TextField name="from" label="From" hint="Like pin A6 of the socket." width="half" maxLength={60} />
+          <TextField name="to" label="To" hint="Like resistor R12." width="half" maxLength={60} />
+          <TextField name="length" label="Length" inputMode="numeric" width="short" unit="mm" />
+          <TextField
+            name="diameter"
+            label="Diameter of the copper"
+            inputMode="decimal"
+            width="short"
+            unit="mm"
+            defaultValue={USUAL_JUMPER_MM}
+          />
+          <TextField
+            name="reading"
+            label="Reading from end to end"
+            hint="Leads zeroed."
+            inputMode="decimal"
+            width="short"
+            mono
+          />
+          <Select
+            name="unit"
+            label="Unit of the reading"
+            width="half"
+            choices={[
+              { value: 'milliohm', label: 'mΩ (milliohm)' },
+              { value: 'ohm', label: 'Ω (ohm)' },
+            ]}
+            defaultValue="milliohm"
+          />
+          <SubmitButton
+            label="Record the wire"
+            consequence="Kept with your name, and printed on the certificate’s second page."
+          />
+        </ActionForm>
       ) : null}
     </div>
   );
