@@ -49,7 +49,7 @@ test('pins and gaps are marked on the drawing', async ({ page }, { project }) =>
   const sheet = connectorSheet(page);
   await page.goto(`/workshop/jobs/${KNOWN.provedAgain.job}/sheet`);
   await checkSheet(page).card(CHECK).getByRole('link', { name: 'Probe the connector' }).click();
-  await sheet.drawing.getByRole('button', { name: 'A4 VBUS: no answer yet' }).click();
+  await sheet.drawing.getByRole('button', { name: 'A4 VBUS: no answer yet', exact: true }).click();
   await expect(sheet.answer('A4 VBUS', 'through')).toBeChecked();
   const gap = sheet.drawing.getByRole('button', { name: /^A4 VBUS and A5 CC1/ });
   await gap.focus();

@@ -26,8 +26,9 @@ type BoardProps = {
  */
 export function ConnectorBoard({ table, startsGood }: BoardProps) {
   const { state } = useContext(FormContext);
-  // A refused form is set back to what was posted; the key makes the browser take that as the new start.
-  return <Board key={JSON.stringify(state.values ?? {})} table={table} startsGood={startsGood} />;
+  // A refused form is set back to what was posted, and the link that begins with all right leads to this very page: the key makes
+  // the browser take either as a new start.
+  return <Board key={JSON.stringify([startsGood, state.values])} table={table} startsGood={startsGood} />;
 }
 
 const fieldOf = (probe: Probe) => `probe-${probe.key}`;
