@@ -1,8 +1,15 @@
 'use server';
+import type { Route } from 'next';
+import { redirect } from 'next/navigation';
+import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
+import { requireStaff } from '@/app/workshop/who';
 import { day } from '@/lib/calendar/day';
 import { decideUnclaimed } from '@/lib/jobs/decide-unclaimed';
 import { movePromise } from '@/lib/jobs/move-promise';
+import { retryMail } from '@/lib/mail/retry';
+import { attempt } from '@/lib/outcome';
+import { rolesThatMay } from '@/lib/people/rules/roles';
 import { onJob } from './action-kit';
 import { decisionForm, promiseForm } from './keeping-schema';
 
@@ -35,4 +42,17 @@ export async function moveThePromise(
     part: 'moves',
     work: ({ data, ...call }) => movePromise({ ...call, to: day(data.to), reason: data.reason }),
   });
+}
+
+/** The sheet says afterwards that it was done: with the message no longer in trouble, its own form is gone. */
+export async function sendAgain(
+  number: string,
+  mailId: string,
+  _before: FormState,
+  _formData: FormData,
+): Promise<FormState> {
+  await requireStaff(rolesThatMay('mail'));
+  const outcome = await attempt(() => retryMail(mailId));
+  if (!outcome.ok) return refused(outcome.refusal);
+  redirect(`/workshop/jobs/${encodeURIComponent(number)}?saved=mail` as Route);
 }

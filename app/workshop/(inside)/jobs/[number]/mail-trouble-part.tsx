@@ -7,7 +7,7 @@ import { troubledMail } from '@/lib/mail/records';
 import { REMEDY_SENTENCES, remedyOf } from '@/lib/mail/rules/bounce';
 import { templateWords } from '@/lib/mail/rules/words';
 import { may, type Role } from '@/lib/people/rules/roles';
-import { sendAgainAction } from '../../mail/actions';
+import { sendAgain } from './keeping-actions';
 import type { SheetProps } from './open-sheet';
 
 /** Letters about this job that did not reach the customer, with the reason and what to do. */
@@ -16,7 +16,7 @@ export async function MailTroublePart({ job, role }: SheetProps & { role: Role }
   if (mails.length === 0) return null;
   return (
     <Notice kind="stop" heading="The customer has not been told">
-      <ul className="plain-list">
+      <ul>
         {mails.map((mail) => (
           <li key={mail.id}>
             <p>
@@ -30,7 +30,7 @@ export async function MailTroublePart({ job, role }: SheetProps & { role: Role }
             <p>{REMEDY_SENTENCES[remedyOf(mail.trouble)]}</p>
             {may(role, 'mail') && hasMailServer() && mail.toAddress !== '' ? (
               <ActionForm
-                action={sendAgainAction.bind(null, mail.id)}
+                action={sendAgain.bind(null, job.number, mail.id)}
                 label={`Send again: ${templateWords(mail.template)}`}
               >
                 <SubmitButton kind="second" label="Send again" busy="Queueing…" />
