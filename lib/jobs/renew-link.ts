@@ -10,9 +10,10 @@ export async function renewLink(o: { jobId: string; actor: Actor; now: Date }): 
   await transaction(async (tx) => {
     const job = await tx.job.findUnique({
       where: { id: o.jobId },
-      select: { customer: { select: { email: true } } },
+      select: { customer: { select: { email: true, erasedAt: true } } },
     });
     if (!job) throw new Refusal('not-found', 'There is no such job.');
+    if (job.customer.erasedAt) throw new Refusal('conflict', 'The data of this customer was removed.');
     await writeEvent(tx, {
       jobId: o.jobId,
       actor: o.actor,

@@ -18,9 +18,10 @@ export async function sendMessage(o: {
     transaction(async (tx) => {
       const job = await tx.job.findUnique({
         where: { id: o.jobId },
-        select: { customer: { select: { email: true } } },
+        select: { customer: { select: { email: true, erasedAt: true } } },
       });
       if (!job) throw new Refusal('not-found', 'There is no such job.');
+      if (job.customer.erasedAt) throw new Refusal('conflict', 'The data of this customer was removed.');
       const author = o.actor.kind === 'customer' ? 'customer' : 'staff';
       const message = await tx.message.create({
         data: {

@@ -64,7 +64,7 @@ export async function writeRemoval(tx: Tx, o: RemovalRows & { actor: Actor; now:
       jobId,
       actor: o.actor,
       now: o.now,
-      set: { problem: '', inboundReference: '' },
+      set: { problem: '', inboundReference: '', carrierReference: '' },
       event: { kind: 'data-removed', data: {} },
     });
   }

@@ -8,6 +8,7 @@ import { invoiceFile } from '@/lib/invoices/invoice-file';
 import { addPhotos } from '@/lib/jobs/add-photo';
 import { clockRound } from '@/lib/jobs/clock-round';
 import { findJobByToken, newestTokenOf } from '@/lib/jobs/private-link';
+import { renewLink } from '@/lib/jobs/renew-link';
 import { sendMessage } from '@/lib/jobs/send-message';
 import { erasePerson } from '@/lib/keeping/erase-person';
 import { exportPerson } from '@/lib/keeping/export-person';
@@ -212,6 +213,17 @@ describe('removing somebody’s data', () => {
     expect(await erase(number, { isCoverConfirmed: false, now: on('2027-12-03') })).toMatchObject({
       bookings: 2,
     });
+  });
+});
+
+describe('afterwards', () => {
+  it('nobody can be written to, and no new way in is made', async () => {
+    const { number, jobId } = await finished();
+    await erase(number);
+    const call = { jobId, actor: BENCH, now: on('2027-01-11') };
+    await expect(sendMessage({ ...call, text: 'Hello?' })).rejects.toMatchObject({ code: 'conflict' });
+    await expect(renewLink(call)).rejects.toMatchObject({ code: 'conflict' });
+    expect(await db.privateLink.count()).toBe(0);
   });
 });
 

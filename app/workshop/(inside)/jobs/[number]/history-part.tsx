@@ -23,18 +23,20 @@ export function HistoryPart({ job, workshop, staff }: SheetProps) {
           what: historyLine(event),
         }))}
       />
-      <ActionForm
-        action={newLink.bind(null, job.number)}
-        hidden={carriedFields(job.version)}
-        label="Private link"
-      >
-        <ConfirmButton
-          label="Renew the private link"
-          question="Withdraw every link to this job and send the customer a new one?"
-          confirm="Yes, send a new link"
-          consequence="Links in earlier mails stop working at once."
-        />
-      </ActionForm>
+      {job.customer.erasedAt ? null : (
+        <ActionForm
+          action={newLink.bind(null, job.number)}
+          hidden={carriedFields(job.version)}
+          label="Private link"
+        >
+          <ConfirmButton
+            label="Renew the private link"
+            question="Withdraw every link to this job and send the customer a new one?"
+            confirm="Yes, send a new link"
+            consequence="Links in earlier mails stop working at once."
+          />
+        </ActionForm>
+      )}
     </section>
   );
 }

@@ -32,16 +32,20 @@ export function MessagesPart({ job, workshop, staff }: SheetProps) {
           }))}
         />
       ) : null}
-      <ActionForm
-        action={writeToCustomer.bind(null, job.number)}
-        hidden={carriedFields(job.version)}
-        label="Message"
-        summary="Write to the customer"
-        isOpen={job.messages.at(-1)?.author === 'customer'}
-      >
-        <TextArea name="text" label="Message" maxLength={4000} rows={4} />
-        <SubmitButton label="Send the message" consequence="Goes to the private page and by mail." />
-      </ActionForm>
+      {job.customer.erasedAt ? (
+        <p>The data of this customer was removed: nobody is left to write to.</p>
+      ) : (
+        <ActionForm
+          action={writeToCustomer.bind(null, job.number)}
+          hidden={carriedFields(job.version)}
+          label="Message"
+          summary="Write to the customer"
+          isOpen={job.messages.at(-1)?.author === 'customer'}
+        >
+          <TextArea name="text" label="Message" maxLength={4000} rows={4} />
+          <SubmitButton label="Send the message" consequence="Goes to the private page and by mail." />
+        </ActionForm>
+      )}
     </section>
   );
 }

@@ -150,7 +150,9 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
                   job.customer.town,
                   job.customer.postcode,
                   job.customer.country,
-                ].join(', '),
+                ]
+                  .filter(Boolean)
+                  .join(', '),
               },
               { term: 'Parcel to us', text: job.inboundReference },
               {
