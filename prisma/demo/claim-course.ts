@@ -13,6 +13,7 @@ import type { Shot } from './photos';
 import type { Scene } from './scenes';
 import type { Shop } from './shop';
 import type { HandName } from './staff';
+import { inTurn } from './turns';
 
 type Look = readonly [answer: InspectionAnswer, note: string, scene: Scene];
 
@@ -114,6 +115,7 @@ export async function claimOn(
     at: Date;
   },
 ): Promise<ClaimCourse> {
+  await job.shop.turns.until(o.at);
   const certificate = await db.certificate.findUniqueOrThrow({
     where: { jobId: job.jobId },
     select: {
@@ -140,13 +142,7 @@ export async function claimOn(
     where: { number: opened.claimNumber },
     select: { id: true, number: true, jobId: true },
   });
-  return new ClaimCourse(
-    job.shop,
-    key,
-    claim.jobId,
-    job.customer,
-    minutesLater(o.at, 5),
-    claim.id,
-    claim.number,
+  return inTurn(
+    new ClaimCourse(job.shop, key, claim.jobId, job.customer, minutesLater(o.at, 5), claim.id, claim.number),
   );
 }

@@ -21,6 +21,7 @@ import { type Shot, takePhoto } from './photos';
 import type { Shop } from './shop';
 import type { HandName } from './staff';
 import { Steps } from './steps';
+import { inTurn } from './turns';
 
 export type DemoRequest = {
   customer: CustomerKey;
@@ -60,6 +61,7 @@ export class RequestCourse extends Steps {
 
   /** Asks as a customer does. */
   static async ask(shop: Shop, key: string, o: DemoRequest): Promise<RequestCourse> {
+    await shop.turns.until(o.at);
     const model = DEMO_MODELS.find((each) => each.key === o.model);
     const { name, email, phone } = addressOf(o.customer);
     const asked = await askForQuote({
@@ -79,7 +81,7 @@ export class RequestCourse extends Steps {
     });
     const found = await findQuoteByToken(asked.token);
     if (!found) throw new Error(`${key}: the quote was not found by its link`);
-    return new RequestCourse(shop, key, found.quoteId, o.customer, minutesLater(o.at, 5));
+    return inTurn(new RequestCourse(shop, key, found.quoteId, o.customer, minutesLater(o.at, 5)));
   }
 
   async question(text: string, by: HandName = 'front'): Promise<void> {
@@ -157,7 +159,7 @@ export class RequestCourse extends Steps {
     const booked = await book({ draftToken: token, isStartAsked: true, now: this.step() });
     const found = await findJobByToken(booked.token);
     if (!found) throw new Error(`${this.key}: the booked job was not found by its link`);
-    return new Course(this.shop, this.key, found.jobId, this.customer, this.at);
+    return inTurn(new Course(this.shop, this.key, found.jobId, this.customer, this.at));
   }
 
   /** What every step of the staff names: the version they see, who they are, and when. */

@@ -19,10 +19,10 @@ import { GOING_BACK } from './stories/going-back';
 import { LATER_MONTHS } from './stories/later-months';
 import { REQUESTS } from './stories/requests';
 import { WAITING } from './stories/waiting';
+import { Turns } from './turns';
 import { clearUnfinished, isDemoWanted, isUnfinished, removeMark, setMark } from './unfinished';
 import { closingDaysAround, writeWorkshop } from './workshop';
 
-// Before and after the lesson, because a job keeps the check sheet of the day it was booked.
 const STORIES = [
   ...FIRST_MONTHS,
   LESSON,
@@ -40,9 +40,9 @@ const STORIES = [
 const LOCK = 741_852;
 
 /**
- * Fills an empty database with the workshop Quay & Alder and some seventy jobs of its last fourteen months and
- * the prices it was asked for, all made by the program's own use cases. Any `now` gives the same numbers, and the same `now` the same history. Leaves a database
- * alone that has a workshop already.
+ * Fills an empty database with the workshop Quay & Alder and some seventy jobs of its last fourteen months and the
+ * prices it was asked for, all made by the program's own use cases, side by side as they happened. Any `now` gives the
+ * same numbers, and the same `now` the same history. Leaves a database alone that has a workshop already.
  *
  * Two instances may start together on one server: the lock lets one fill it, and the other then finds it done.
  */
@@ -71,10 +71,14 @@ async function fill(now: Date): Promise<void> {
     await loadCatalogue(tx, now, { sheets: 'first' });
   });
   forgetCalendars();
-  const shop = new Shop(days, await hireStaff());
-  for (const story of STORIES) {
-    await withRandomSource(sourceOf(story.key), () => story.tell(shop, story.key));
-  }
+  const turns = new Turns();
+  const shop = new Shop(days, await hireStaff(), turns);
+  await turns.tellAll(
+    STORIES.map(({ key, tell }) => ({
+      key,
+      tell: () => withRandomSource(sourceOf(key), () => tell(shop, key)),
+    })),
+  );
   await keepMail();
   forgetCalendars();
 }

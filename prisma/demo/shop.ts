@@ -10,6 +10,7 @@ import { Course } from './course';
 import { addressOf, type CustomerKey } from './customers';
 import { clock, type DemoDays, minutesLater } from './days';
 import type { Hands } from './staff';
+import { inTurn, type Turns } from './turns';
 
 export type DemoBooking = {
   repair: string;
@@ -34,6 +35,7 @@ export class Shop {
   constructor(
     readonly days: DemoDays,
     readonly hands: Hands,
+    readonly turns: Turns,
   ) {}
 
   /** The instant of a time of day, n calendar days before today. */
@@ -69,6 +71,7 @@ export class Shop {
     const repair = DEMO_REPAIRS.find((each) => each.key === o.repair);
     const model = DEMO_MODELS.find((each) => each.key === repair?.model);
     if (!repair || !model) throw new Error(`no repair ${o.repair}`);
+    await this.turns.until(o.at);
     const token = await startDraft({ repairId: repair.id, now: minutesLater(o.at, -9) });
     const answers = draftAnswers.parse({
       unit: { serial: o.serial },
@@ -90,15 +93,16 @@ export class Shop {
     const found = await findJobByToken(booked.token);
     if (!found) throw new Error(`${key}: the booked job was not found by its link`);
     if (o.parcel) await nameParcel({ jobId: found.jobId, reference: o.parcel, now: o.at });
-    const course = new Course(this, key, found.jobId, o.customer, minutesLater(o.at, 5));
+    const course = inTurn(new Course(this, key, found.jobId, o.customer, minutesLater(o.at, 5)));
     this.courses.set(key, course);
     return course;
   }
 
-  /** A job of a story told before. */
-  told(key: string): Course {
+  /** The job of another story, once that is told. */
+  async told(key: string): Promise<Course> {
+    await this.turns.endOf(key);
     const course = this.courses.get(key);
-    if (!course) throw new Error(`the story ${key} was not told yet`);
+    if (!course) throw new Error(`the story ${key} has no job`);
     return course;
   }
 }

@@ -35,6 +35,17 @@ beforeAll(async () => {
 }, 300_000);
 
 describe('the jobs of the demonstration', () => {
+  test('invoices have their numbers in the order of their days, without a gap', async () => {
+    const papers = await db.invoice.findMany({ orderBy: [{ year: 'asc' }, { sequence: 'asc' }] });
+    const instants = papers.map((paper) => paper.issuedAt.getTime());
+    expect(instants).toEqual(instants.toSorted((a, b) => a - b));
+    for (const year of new Set(papers.map((paper) => paper.year))) {
+      const given = papers.filter((paper) => paper.year === year).map((paper) => paper.sequence);
+      expect(given).toEqual(given.map((_, place) => place + 1));
+    }
+    expect(papers.length).toBeGreaterThan(30);
+  });
+
   test('there is one at every stage, and some seventy in all', async () => {
     const jobs = await db.job.findMany({ select: { stage: true } });
     expect(new Set(jobs.map((job) => job.stage))).toEqual(new Set(STAGES));

@@ -9,6 +9,7 @@ import { demoDays } from '@/prisma/demo/days';
 import { takePhoto } from '@/prisma/demo/photos';
 import { Shop } from '@/prisma/demo/shop';
 import { hireStaff } from '@/prisma/demo/staff';
+import { Turns } from '@/prisma/demo/turns';
 import { clearUnfinished, isDemoWanted, isUnfinished, removeMark, setMark } from '@/prisma/demo/unfinished';
 import { writeWorkshop } from '@/prisma/demo/workshop';
 import { useDatabase } from '@/tests/database';
@@ -25,7 +26,7 @@ test('a first start that was broken off half way is cleared, but for the owner',
     await writeWorkshop(tx, now);
     await loadCatalogue(tx, now);
   });
-  const shop = new Shop(demoDays(now), await hireStaff());
+  const shop = new Shop(demoDays(now), await hireStaff(), new Turns());
   const job = await shop.book('half-way', {
     repair: 'cockle/power-socket',
     customer: 'maren-holt',

@@ -44,8 +44,8 @@ export function justLapsed(days: DemoDays): { sentOn: Day; claimedOn: Day; arriv
 export const OPEN: Story[] = [
   {
     key: 'duartelo-claim',
-    tell: (shop) =>
-      claimOn(shop.told('duartelo-train'), {
+    tell: async (shop) =>
+      claimOn(await shop.told('duartelo-train'), {
         symptom: 'Switches off by itself',
         details: 'Off after ten minutes, and then on again when I plug it in.',
         at: shop.ago(2, '21:48'),
@@ -55,7 +55,7 @@ export const OPEN: Story[] = [
     key: 'orchardleigh-late',
     tell: async (shop) => {
       const { claimedOn, arrivedOn } = justLapsed(shop.days);
-      const claim = await claimOn(shop.told('orchardleigh-wet-minnow'), {
+      const claim = await claimOn(await shop.told('orchardleigh-wet-minnow'), {
         symptom: 'Keys or controls do things by themselves',
         details: 'It began the day after the certificate ended, of all days. Can you still have a look?',
         at: clock(claimedOn, '10:40'),
@@ -67,7 +67,7 @@ export const OPEN: Story[] = [
   {
     key: 'tegeinglan-cell',
     tell: async (shop) => {
-      const claim = await claimOn(shop.told('tegeinglan-field-day'), {
+      const claim = await claimOn(await shop.told('tegeinglan-field-day'), {
         symptom: 'Runs down within an hour',
         details: 'Forty minutes in the field, and the level shown jumps.',
         at: shop.before(3, 6, '19:20'),
@@ -95,7 +95,7 @@ export const OPEN: Story[] = [
   {
     key: 'oosterveen-levered',
     tell: async (shop) => {
-      const claim = await claimOn(shop.told('oosterveen-shaken'), {
+      const claim = await claimOn(await shop.told('oosterveen-shaken'), {
         symptom: 'Does not charge',
         details: 'From one day to the next. Nothing happened to it.',
         shots: [['bent-socket', 'The socket']],
@@ -124,7 +124,7 @@ export const OPEN: Story[] = [
   {
     key: 'vogtland-contested',
     tell: async (shop) => {
-      const claim = await claimOn(shop.told('vogtland-stage'), {
+      const claim = await claimOn(await shop.told('vogtland-stage'), {
         symptom: 'Does not charge',
         details: 'The light is on, the level does not rise. The socket holds well.',
         at: shop.before(6, 8, '11:11'),

@@ -8,7 +8,7 @@ import { payAndSendBack, repairOnBench } from './usual';
 export const LESSON: Story = {
   key: 'ashdowner-lesson',
   tell: async (shop) => {
-    const claim = await claimOn(shop.told('ashdowner-no-charge'), {
+    const claim = await claimOn(await shop.told('ashdowner-no-charge'), {
       symptom: 'The cable falls out or must be held',
       details: 'It charges when the cable hangs down and stops when it lies on the table.',
       shots: [['socket', 'The plug hangs a little']],
@@ -48,7 +48,7 @@ export const SETTLED: Story[] = [
   {
     key: 'aberystan-creeping',
     tell: async (shop) => {
-      const claim = await claimOn(shop.told('aberystan-sea-water'), {
+      const claim = await claimOn(await shop.told('aberystan-sea-water'), {
         symptom: 'Keys or controls do things by themselves',
         details: 'It begins to record by itself, mostly in the morning.',
         battery: 'none',
@@ -82,7 +82,7 @@ export const SETTLED: Story[] = [
   {
     key: 'rathnamoor-other-fault',
     tell: async (shop) => {
-      const claim = await claimOn(shop.told('rathnamoor-quiet-side'), {
+      const claim = await claimOn(await shop.told('rathnamoor-quiet-side'), {
         symptom: 'No sound at all',
         details: 'It worked well for months, now there is no sound at all, in the headphones or the cable.',
         at: shop.ago(190, '18:15'),
@@ -136,7 +136,7 @@ export const SETTLED: Story[] = [
   {
     key: 'celikkanat-cell',
     tell: async (shop) => {
-      const claim = await claimOn(shop.told('celikkanat-evening'), {
+      const claim = await claimOn(await shop.told('celikkanat-evening'), {
         symptom: 'Runs down within an hour',
         details: 'It was good for two months. Now it is as before.',
         at: shop.ago(150, '08:20'),
@@ -169,7 +169,7 @@ export const SETTLED: Story[] = [
   {
     key: 'sargo-partly',
     tell: async (shop) => {
-      const claim = await claimOn(shop.told('sargo-one-ear'), {
+      const claim = await claimOn(await shop.told('sargo-one-ear'), {
         symptom: 'It crackles when the plug moves',
         details: 'It crackles, and the volume wheel is stiff since it fell.',
         at: shop.ago(128, '12:50'),
@@ -207,7 +207,7 @@ export const SETTLED: Story[] = [
   {
     key: 'lindqvarn-sound',
     tell: async (shop) => {
-      const claim = await claimOn(shop.told('lindqvarn-not-seen'), {
+      const claim = await claimOn(await shop.told('lindqvarn-not-seen'), {
         symptom: 'The computer does not see it',
         details: 'Again not seen by the computer. It charges.',
         at: shop.ago(98, '22:10'),
@@ -239,7 +239,7 @@ export const SETTLED: Story[] = [
   {
     key: 'stanescu-gray-cell',
     tell: async (shop) => {
-      const claim = await claimOn(shop.told('stanescu-gray-bus'), {
+      const claim = await claimOn(await shop.told('stanescu-gray-bus'), {
         symptom: 'Switches off by itself',
         details: 'It says half full and goes off.',
         at: shop.ago(62, '17:40'),
