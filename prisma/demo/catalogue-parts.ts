@@ -154,7 +154,7 @@ const SEEDS: readonly PartSeed[] = [
     code: 'PAD-MAT',
     name: 'Pad mat with sensor sheet',
     term: 'P6M',
-    reorderAt: 3,
+    reorderAt: 16,
     lots: [['LS-7120', LIGHTSHIP, 400, 18, 1650]],
   },
   {
@@ -175,7 +175,7 @@ const SEEDS: readonly PartSeed[] = [
     code: 'WIRE-01',
     name: 'Enamelled copper wire 0.1 mm, metre',
     term: null,
-    reorderAt: 10,
+    reorderAt: 100,
     lots: [['HC-25033', HARBOUR, 455, 100, 6]],
   },
 ];
