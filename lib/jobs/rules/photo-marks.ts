@@ -7,8 +7,8 @@ export type PhotoMark = { x: number; y: number; text: string };
 
 export const MOST_MARKS = 6;
 export const MOST_LETTERS = 80;
-export const COLUMNS = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H'] as const;
-export const ROWS = ['1', '2', '3', '4', '5', '6'] as const;
+export const COLUMNS: readonly string[] = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H'];
+export const ROWS: readonly string[] = ['1', '2', '3', '4', '5', '6'];
 
 /** The cell a point lies in: { x: 0.3, y: 0.5 } is C4. Points on the last edge belong to the last cell. */
 export function cellOf({ x, y }: { x: number; y: number }): { column: string; row: string } {
@@ -21,7 +21,7 @@ export function cellOf({ x, y }: { x: number; y: number }): { column: string; ro
 
 /** The middle of a cell, to a thousandth; null for one the grid does not have. Example: C4 is { x: 0.313, y: 0.583 }. */
 export function middleOf(column: string, row: string): { x: number; y: number } | null {
-  const [at, down] = [COLUMNS.findIndex((each) => each === column), ROWS.findIndex((each) => each === row)];
+  const [at, down] = [COLUMNS.indexOf(column), ROWS.indexOf(row)];
   if (at < 0 || down < 0) return null;
   return { x: rounded((at + 0.5) / COLUMNS.length), y: rounded((down + 0.5) / ROWS.length) };
 }
