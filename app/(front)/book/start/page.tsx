@@ -7,8 +7,11 @@ import { SubmitBar } from '@/app/ui/forms/submit';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { describePeriod } from '@/lib/calendar/period';
+import { now } from '@/lib/clock';
 import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { formatMoney } from '@/lib/money/amount';
+import { promisesToday } from '@/lib/promise/promises-today';
+import { promiseWords } from '@/lib/promise/rules/promise-words';
 import { readWorkshop } from '@/lib/workshop/records';
 import { startBooking } from '../actions';
 
@@ -23,6 +26,7 @@ export default async function BeforeBookingPage({ searchParams }: Props) {
   const workshop = await readWorkshop();
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const [terms] = repair.policy.versions;
+  const promise = (await promisesToday([repair.id], now())).get(repair.id);
   return (
     <>
       <PageHead
@@ -39,6 +43,7 @@ export default async function BeforeBookingPage({ searchParams }: Props) {
         items={[
           { term: 'Price with tax', text: money(repair.grossMinor) },
           { term: 'Usual time', text: `${repair.workingDays} working days from the day your unit is here` },
+          { term: 'Promise', text: promise ? promiseWords(promise, workshop.locale) : null },
           { term: 'Our work is covered for', text: terms?.workTerm ? describePeriod(terms.workTerm) : null },
           {
             term: 'Parts we fit are covered for',

@@ -10,8 +10,11 @@ import type { ListedRepair } from '@/lib/catalogue/price-list';
 import { type ModelPage, readModelPage } from '@/lib/catalogue/records';
 import { coverWords, workingDaysWords } from '@/lib/catalogue/rules/cover-words';
 import { sizeWords } from '@/lib/catalogue/rules/size';
+import { now } from '@/lib/clock';
 import { config } from '@/lib/config';
 import { formatMoney } from '@/lib/money/amount';
+import { promisesToday } from '@/lib/promise/promises-today';
+import { promiseWords } from '@/lib/promise/rules/promise-words';
 import { readWorkshop } from '@/lib/workshop/records';
 import { CostNotes } from '../cost-notes';
 import { JsonLd } from '../json-ld';
@@ -32,6 +35,14 @@ export default async function ModelPricesPage({ params }: Props) {
   if (!model) nothingHere();
   const workshop = await readWorkshop();
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
+  const promises = await promisesToday(
+    model.repairs.map(({ id }) => id),
+    now(),
+  );
+  const promiseOf = (id: string) => {
+    const answer = promises.get(id);
+    return answer ? promiseWords(answer, workshop.locale) : null;
+  };
   return (
     <>
       <PageHead
@@ -52,7 +63,7 @@ export default async function ModelPricesPage({ params }: Props) {
       ) : (
         <ul className="grid gap-8">
           {model.repairs.map((repair) => (
-            <RepairDocket key={repair.id} repair={repair} money={money} />
+            <RepairDocket key={repair.id} repair={repair} money={money} promise={promiseOf(repair.id)} />
           ))}
         </ul>
       )}
@@ -73,7 +84,9 @@ export default async function ModelPricesPage({ params }: Props) {
   );
 }
 
-function RepairDocket({ repair, money }: { repair: ListedRepair; money: (minor: number) => string }) {
+type RepairProps = { repair: ListedRepair; money: (minor: number) => string; promise: string | null };
+
+function RepairDocket({ repair, money, promise }: RepairProps) {
   return (
     <li id={repair.slug} className="docket scroll-mt-4">
       <div className="docket-top">
@@ -93,6 +106,7 @@ function RepairDocket({ repair, money }: { repair: ListedRepair; money: (minor: 
                 term: 'Usual time',
                 text: `${workingDaysWords(repair.workingDays)} from the day your unit is here`,
               },
+              { term: 'Promise', text: promise },
               { term: 'Cover', text: coverWords(repair) },
               { term: 'It helps when', text: symptomText(repair.symptoms) },
             ]}
