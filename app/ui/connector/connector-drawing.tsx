@@ -2,7 +2,7 @@
 import { type KeyboardEvent, type ReactNode, useRef, useState } from 'react';
 import type { PinTable } from '@/lib/bench/rules/pin-table';
 import { type Probe, type ProbeRead, probesOf, READ_WORDS, standingOf } from '@/lib/bench/rules/probes';
-import { type Box, layOut } from './layout';
+import { type Box, layOut } from './places';
 
 type Reads = Readonly<Record<string, ProbeRead | undefined>>;
 
