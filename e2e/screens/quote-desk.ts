@@ -9,7 +9,7 @@ export function quoteDesk(page: Page) {
     const group = page.getByRole('group', { name: `Line ${place}`, exact: true });
     return {
       kind: group.getByRole('combobox', { name: 'Kind' }),
-      what: group.getByRole('textbox', { name: /^What/ }),
+      what: group.getByRole('combobox', { name: /^What/ }),
       amount: group.getByRole('textbox', { name: /^Amount with tax/ }),
     };
   };

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { type APIRequestContext, expect, type Page } from '@playwright/test';
 import { readCertificatePayload } from '@/lib/documents/cover-attachment';
 import { askForPrice } from '../screens/ask-for-price';
@@ -160,7 +161,8 @@ async function unfinishedBooking(page: Page): Promise<string> {
 /** Asks for a price with a photo, and gives back the private link that the page led to. */
 async function askedForPrice(page: Page, walk: string): Promise<string> {
   const form = askForPrice(page);
-  const who = customer(walk);
+  // Somebody new each time: a second request of the same person would be joined to the first and lead nowhere.
+  const who = customer(`${walk}.${randomUUID().slice(0, 8)}`);
   await form.open();
   await form.device.selectOption({ label: 'Tideline Gull' });
   await form.words.fill('The lid is torn off.');
