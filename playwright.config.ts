@@ -12,6 +12,8 @@ const phone = { width: 360, height: 740 };
 // A customer's walk is made on a phone, with script and without; what asks every address chooses its own widths.
 const onPhones = /(main-job|asked-price|walk-in|bad-\w+)\.spec\.ts$/;
 const once = /(access|axe)\.spec\.ts$/;
+// A day of the workshop's own staff, whose pages have script and choose their width: once is enough.
+const aDay = /bench-day\.spec\.ts$/;
 
 // Once, by the process that starts the app; the others find the clock where the walks have moved it.
 if (!process.env['TEST_WORKER_INDEX']) setClock(openingTime);
@@ -35,9 +37,9 @@ export default defineConfig({
     launchOptions: { args: chromiumArguments, ...(chromium && { executablePath: chromium }) },
   },
   projects: [
-    { name: 'script-off', testIgnore: once, use: { javaScriptEnabled: false, viewport: phone } },
+    { name: 'script-off', testIgnore: [once, aDay], use: { javaScriptEnabled: false, viewport: phone } },
     { name: 'script-on', testIgnore: once, use: { viewport: phone } },
-    { name: 'wide', testIgnore: onPhones, use: { viewport: { width: 1280, height: 800 } } },
+    { name: 'wide', testIgnore: [onPhones, aDay], use: { viewport: { width: 1280, height: 800 } } },
   ],
   webServer: [
     {

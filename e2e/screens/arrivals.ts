@@ -14,11 +14,13 @@ export function arrivals(page: Page) {
       await number.fill(text);
       await number.press('Enter');
     },
+    fits: page.getByRole('list', { name: 'Bookings that fit' }).getByRole('link'),
     form,
     serial: form.getByRole('textbox', { name: 'Serial, as read from the unit' }),
     inParcel: (name: string) => form.getByRole('checkbox', { name, exact: true }),
     alsoCame: form.getByRole('textbox', { name: /^What (else )?came/ }),
     addPhoto: (photo: PhotoFile) => form.getByLabel(/^Photos of its condition/).setInputFiles(photo),
+    addSerialPhoto: (photo: PhotoFile) => form.getByLabel(/^Photo of the serial/).setInputFiles(photo),
     takeIn: form.getByRole('button', { name: 'Take in' }),
     photos: page.getByRole('list', { name: 'Photos of its condition' }).getByRole('link'),
     openJob: () => page.getByRole('link', { name: 'Open the job sheet' }).click(),

@@ -21,6 +21,15 @@ export function checkSheet(page: Page) {
       await formOf(check).getByRole('radio', { name: 'Yes, it passes' }).check();
       await enter(check);
     },
+    async choose(check: string, seen: string) {
+      await formOf(check).getByRole('radio', { name: seen, exact: true }).check();
+      await enter(check);
+    },
+    probe: (check: string) =>
+      cards
+        .filter({ has: page.getByRole('heading', { name: check }) })
+        .getByRole('link', { name: 'Probe the connector' })
+        .click(),
     move: (label: string) => page.getByRole('button', { name: label, exact: true }),
   };
 }

@@ -42,6 +42,33 @@ export function jobSheet(page: Page) {
       await press('Take it from stock');
       return shown;
     },
+    wires: page.getByRole('table', { name: 'Jumper wires' }),
+    /** A wire of the usual 0.1 mm, read in milliohms. */
+    async layWire(wire: { from: string; to: string; millimetres: string; milliohms: string }) {
+      await unfold(page, 'Add a jumper wire');
+      const form = 'Add a jumper wire';
+      await field(form, /^From/).fill(wire.from);
+      await field(form, /^To/).fill(wire.to);
+      await field(form, /^Length/).fill(wire.millimetres);
+      await field(form, /^Reading/).fill(wire.milliohms);
+      await press('Record the wire');
+    },
+    async settleSerial(serial: string, how: string) {
+      await field('Settle the serial', 'The serial this unit carries').fill(serial);
+      await field('Settle the serial', /^How it was settled/).fill(how);
+      await press('Settle the serial');
+    },
+    async write(text: string) {
+      await unfold(page, 'Write to the customer');
+      await field('Message', 'Message').fill(text);
+      await press('Send the message');
+    },
+    /** A move that is asked once more, with the reason it is kept with. */
+    async moveAsked(label: string, why: string) {
+      await unfold(inForm(label), label);
+      await field(label, /^Why/).fill(why);
+      await press(`Yes: ${label.toLowerCase()}`);
+    },
     toChangedPrice,
     writeChangedPrice: () => toChangedPrice.click(),
     openCheckSheet: () => page.getByRole('link', { name: 'Open the check sheet' }).click(),
@@ -74,6 +101,8 @@ function dispatchForm(form: Locator) {
     reference: form.getByRole('textbox', { name: 'Carrier’s reference' }),
     postage: form.getByRole('textbox', { name: /^Postage we paid/ }),
     weight: form.getByRole('textbox', { name: /^Weight, packed/ }),
+    side: (name: 'Length' | 'Width' | 'Height') =>
+      form.getByRole('textbox', { name: new RegExp(`^${name}, packed`) }),
     workOut: form.getByRole('button', { name: 'Work out' }),
     send: form.getByRole('button', { name: 'Send back' }),
   };

@@ -13,8 +13,8 @@ type World = {
   setClock: (iso: string) => void;
   /** Lets the pages of this test complain where that is the subject, e.g. a page that is not found. */
   tolerate: (complaint: RegExp) => void;
-  /** A page of the workshop with somebody signed in: wide and with script, whatever the customer of the walk has. */
-  workshop: (role: StaffRole) => Promise<Page>;
+  /** A page of the workshop with somebody signed in, with script whatever the customer of the walk has: wide, or a phone. */
+  workshop: (role: StaffRole, on?: 'phone') => Promise<Page>;
 };
 
 type Shared = {
@@ -86,8 +86,9 @@ export const test = base.extend<World & { complaints: Complaints }, Shared>({
   ],
   workshop: async ({ browser, complaints, sessionOf }, use) => {
     const opened: BrowserContext[] = [];
-    await use(async (role) => {
-      const context = await browser.newContext({ storageState: await sessionOf(role), ...wide });
+    await use(async (role, on) => {
+      const shape = on === 'phone' ? phone : wide;
+      const context = await browser.newContext({ storageState: await sessionOf(role), ...shape });
       opened.push(context);
       complaints.listenTo(context);
       return context.newPage();
@@ -97,3 +98,4 @@ export const test = base.extend<World & { complaints: Complaints }, Shared>({
 });
 
 const wide = { javaScriptEnabled: true, viewport: { width: 1280, height: 800 } };
+const phone = { javaScriptEnabled: true, viewport: { width: 360, height: 740 } };
