@@ -14,7 +14,8 @@ const phone = { width: 360, height: 740 };
 const desk = { width: 1280, height: 800 };
 const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 // Nothing to look at: documents, pictures, keys, and what only machines ask.
-const noPage = /\.(pdf|csv|xml|zip)|\/photo(\/|$)|\/workshop\/certificate\/|\/certificate\/keys|^\/(health|ready)$/;
+const noPage =
+  /\.(pdf|csv|xml|zip)|\/photo(\/|$)|\/workshop\/certificate\/|\/invoice\/|\/certificate\/keys|^\/(health|ready)$/;
 
 test('every page is accessible and fits, on a phone and at a desk', async ({ page, workshop, tolerate }) => {
   test.setTimeout(600_000);
