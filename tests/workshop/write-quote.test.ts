@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Tax, taxValue } from '@/app/workshop/(inside)/jobs/[number]/price/taxes';
+import { type Tax, taxValue } from '@/app/workshop/(inside)/price-lines/taxes';
 import { readLines } from '@/app/workshop/(inside)/quotes/[number]/price/read-lines';
 import { startingPrice } from '@/app/workshop/(inside)/quotes/[number]/price/starting-price';
 import { QUOTE_LINES } from '@/app/workshop/(inside)/quotes/[number]/schema';
@@ -40,6 +40,17 @@ function refusedAt(lines: Record<string, string>[]): string | undefined {
 }
 
 describe('the lines of a quote as they are typed', () => {
+  it('take the only tax there is without being asked, as where a workshop charges none', () => {
+    const exempt: Tax = { category: 'E', rateBps: 0 };
+    const only = taxChoices([exempt], []);
+    expect(only).toHaveLength(1);
+    const data = form([{ description: 'Pads rebuilt', amount: '24.00' }]);
+    for (let index = 0; index < QUOTE_LINES; index += 1) data.delete(`tax-${index}`);
+    expect(readLines(data, { ...asked, takePrice: false, taxes: only })).toEqual([
+      { kind: 'labour', description: 'Pads rebuilt', amount: 2400, ...exempt },
+    ]);
+  });
+
   it('come after the price of the catalogue, a discount as less, each with its tax', () => {
     const lines = readLines(
       form([

@@ -1,4 +1,4 @@
-import { type Tax, taxValue } from '@/app/workshop/(inside)/jobs/[number]/price/taxes';
+import { type Tax, taxValue } from '@/app/workshop/(inside)/price-lines/taxes';
 
 const EXEMPT: Tax = { category: 'E', rateBps: 0 };
 

@@ -7,6 +7,8 @@ import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
+import { OfferLine } from '@/app/workshop/(inside)/price-lines/offer-line';
+import { taxesFor } from '@/app/workshop/(inside)/price-lines/taxes';
 import { symptomsOfRepairs } from '@/lib/catalogue/records';
 import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
@@ -22,8 +24,6 @@ import { carriedFields } from '../carried-fields';
 import { openSheet } from '../open-sheet';
 import { OFFER_LINES } from '../schema';
 import { writeChangedPrice } from './actions';
-import { OfferLine } from './offer-line';
-import { taxesFor } from './taxes';
 
 export const metadata: Metadata = { title: 'Changed price' };
 

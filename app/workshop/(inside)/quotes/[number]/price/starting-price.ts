@@ -1,9 +1,9 @@
+import type { Tax } from '@/app/workshop/(inside)/price-lines/taxes';
 import { totals } from '@/lib/money/tax';
 import type { QuoteRevisionRecord } from '@/lib/quotes/records';
 import type { QuoteLine } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import type { WorkshopCard } from '@/lib/workshop/card';
-import type { Tax } from '../../../jobs/[number]/price/taxes';
 
 export type StartingPrice = {
   lines: QuoteLine[];
