@@ -1,27 +1,21 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
-import { Timeline } from '@/app/ui/page/timeline';
-import { formatInstant } from '@/lib/calendar/format';
 import { historyLine } from '@/lib/jobs/changes-since';
+import { EventTimeline } from '../../timelines';
 import { newLink } from './actions';
 import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
-
-const WHO: Record<string, string> = { customer: 'the customer', clock: 'the clock' };
 
 export function HistoryPart({ job, workshop, staff }: SheetProps) {
   return (
     <section id="history" aria-labelledby="history-head">
       <h2 id="history-head">History</h2>
-      <Timeline
+      <EventTimeline
         label="Everything that happened to this job"
-        entries={job.events.toReversed().map((event) => ({
-          key: event.id,
-          dateTime: event.at.toISOString(),
-          on: formatInstant(event.at, { locale: workshop.locale, zone: workshop.timeZone }),
-          who: event.actorId ? (staff.get(event.actorId)?.name ?? 'staff') : WHO[event.actorKind],
-          what: historyLine(event),
-        }))}
+        events={job.events}
+        lineOf={historyLine}
+        staff={staff}
+        clock={{ locale: workshop.locale, zone: workshop.timeZone }}
       />
       {job.customer.erasedAt ? null : (
         <ActionForm

@@ -1,9 +1,7 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
-import { Timeline } from '@/app/ui/page/timeline';
-import { formatInstant } from '@/lib/calendar/format';
-import { readWords } from '../../read-words';
+import { MessageTimeline } from '../../timelines';
 import { writeToCustomer } from './actions';
 import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
@@ -13,25 +11,7 @@ export function MessagesPart({ job, workshop, staff }: SheetProps) {
   return (
     <section id="messages" aria-labelledby="messages-head">
       <h2 id="messages-head">Messages</h2>
-      {job.messages.length > 0 ? (
-        <Timeline
-          label="Messages"
-          entries={job.messages.map((message) => ({
-            key: message.id,
-            dateTime: message.at.toISOString(),
-            on: formatInstant(message.at, clock),
-            who: message.userId ? staff.get(message.userId)?.name : job.customer.name,
-            what: (
-              <>
-                <span className="written">{message.text}</span>
-                {message.author === 'staff' ? (
-                  <span className="block text-small text-soft">{readWords(message.readAt, clock)}</span>
-                ) : null}
-              </>
-            ),
-          }))}
-        />
-      ) : null}
+      <MessageTimeline messages={job.messages} customer={job.customer.name} staff={staff} clock={clock} />
       {job.customer.erasedAt ? (
         <p>The data of this customer was removed: nobody is left to write to.</p>
       ) : (

@@ -1,0 +1,72 @@
+import { Timeline } from '@/app/ui/page/timeline';
+import { formatInstant } from '@/lib/calendar/format';
+import { readWords } from './read-words';
+
+type Clock = { locale: string; zone: string };
+type Staff = ReadonlyMap<string, { name: string }>;
+
+type Message = {
+  id: string;
+  at: Date;
+  author: string;
+  userId: string | null;
+  text: string;
+  readAt: Date | null;
+};
+
+/** Messages of a job or a quote as the workshop sees them, with what is known of their being read. */
+export function MessageTimeline(props: {
+  messages: readonly Message[];
+  customer: string;
+  staff: Staff;
+  clock: Clock;
+}) {
+  const { messages, customer, staff, clock } = props;
+  if (messages.length === 0) return null;
+  return (
+    <Timeline
+      label="Messages"
+      entries={messages.map((message) => ({
+        key: message.id,
+        dateTime: message.at.toISOString(),
+        on: formatInstant(message.at, clock),
+        who: message.userId ? staff.get(message.userId)?.name : customer,
+        what: (
+          <>
+            <span className="written">{message.text}</span>
+            {message.author === 'staff' ? (
+              <span className="block text-small text-soft">{readWords(message.readAt, clock)}</span>
+            ) : null}
+          </>
+        ),
+      }))}
+    />
+  );
+}
+
+const WHO: Record<string, string> = { customer: 'the customer', clock: 'the clock' };
+
+type StoredEvent = { id: string; at: Date; actorKind: string; actorId: string | null };
+
+/** Everything that happened to a job or a quote, the newest first; `lineOf` puts one event into words. */
+export function EventTimeline<E extends StoredEvent>(props: {
+  label: string;
+  events: readonly E[];
+  lineOf: (event: E) => string;
+  staff: Staff;
+  clock: Clock;
+}) {
+  const { label, events, lineOf, staff, clock } = props;
+  return (
+    <Timeline
+      label={label}
+      entries={events.toReversed().map((event) => ({
+        key: event.id,
+        dateTime: event.at.toISOString(),
+        on: formatInstant(event.at, clock),
+        who: event.actorId ? (staff.get(event.actorId)?.name ?? 'staff') : WHO[event.actorKind],
+        what: lineOf(event),
+      }))}
+    />
+  );
+}
