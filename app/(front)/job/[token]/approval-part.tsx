@@ -3,7 +3,6 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { Checkbox } from '@/app/ui/forms/choices';
 import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
 import { Table } from '@/app/ui/page/table';
-import { TextLink } from '@/app/ui/page/text-link';
 import { PhotoStrip } from '@/app/ui/photos/photo';
 import { compareDays, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
@@ -18,7 +17,12 @@ import { readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { readOfferWords } from '@/lib/quotes/stored-offer-words';
 import { readCalendar } from '@/lib/workshop/records';
-import { ConsumerPart, lastDayToWithdraw, StartRequest } from '../../book/[draft]/[step]/consumer-part';
+import {
+  ConsumerPart,
+  lastDayToWithdraw,
+  StartRequest,
+  TermsBox,
+} from '../../book/[draft]/[step]/consumer-part';
 import { decide } from './actions';
 import type { PartProps, Revision } from './part-props';
 import { photosOf } from './photos-of';
@@ -104,6 +108,7 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
         hidden={{ revision: offer.revision, decision: 'accepted' }}
         label="Say yes"
       >
+        {/* Who has not booked has not agreed to them: the first yes makes the contract. */}
         {isFirst ? <TermsBox /> : null}
         {withdrawBy ? <StartRequest until={withdrawBy} /> : null}
         {startAfter ? (
@@ -156,19 +161,4 @@ function feesText({ inspectionFee, returnFee }: AfterNo, money: Money): string {
   if (inspectionFee + returnFee === 0) return `Nothing (${money(0)}): it comes back free of charge.`;
   if (inspectionFee === 0) return `Return fee ${money(returnFee)}, and nothing else.`;
   return `Inspection fee ${money(inspectionFee)}, return fee ${money(returnFee)}: ${money(inspectionFee + returnFee)} together, and nothing else.`;
-}
-
-/** Only the customer can agree to the terms, and they have not booked: the first yes makes the contract. */
-function TermsBox() {
-  return (
-    <Checkbox
-      name="terms"
-      label={
-        <>
-          I agree to the <TextLink href="/terms">terms</TextLink> and have read the{' '}
-          <TextLink href="/privacy">privacy page</TextLink>
-        </>
-      }
-    />
-  );
 }

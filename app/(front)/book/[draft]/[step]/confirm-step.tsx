@@ -1,6 +1,5 @@
 import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
-import { Checkbox } from '@/app/ui/forms/choices';
 import { SubmitBar } from '@/app/ui/forms/submit';
 import { Notice } from '@/app/ui/page/notice';
 import { Table } from '@/app/ui/page/table';
@@ -15,7 +14,7 @@ import { checkSerial } from '@/lib/numbers/serial';
 import { readSerialRule } from '@/lib/numbers/serial-rule';
 import { BATTERY_ANSWERS } from '@/lib/parcels/rules/battery-answers';
 import { confirmBooking } from '../../actions';
-import { ConsumerPart, lastDayToWithdraw, StartRequest } from './consumer-part';
+import { ConsumerPart, lastDayToWithdraw, StartRequest, TermsBox } from './consumer-part';
 import type { StepProps } from './step-props';
 
 export async function ConfirmStep({ token, repair, workshop, answers }: StepProps) {
@@ -122,15 +121,7 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
       />
       {until ? <ConsumerPart workshop={workshop} until={until} /> : null}
       <ActionForm action={confirmBooking.bind(null, token)}>
-        <Checkbox
-          name="terms"
-          label={
-            <>
-              I agree to the <TextLink href="/terms">terms</TextLink> and have read the{' '}
-              <TextLink href="/privacy">privacy page</TextLink>
-            </>
-          }
-        />
+        <TermsBox />
         {until ? <StartRequest until={until} /> : null}
         <SubmitBar
           label={

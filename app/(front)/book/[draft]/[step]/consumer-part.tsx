@@ -45,3 +45,18 @@ export function StartRequest({ until }: { until: string }) {
     />
   );
 }
+
+/** The terms, which only the customer can agree to. */
+export function TermsBox() {
+  return (
+    <Checkbox
+      name="terms"
+      label={
+        <>
+          I agree to the <TextLink href="/terms">terms</TextLink> and have read the{' '}
+          <TextLink href="/privacy">privacy page</TextLink>
+        </>
+      }
+    />
+  );
+}

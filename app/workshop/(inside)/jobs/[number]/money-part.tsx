@@ -13,8 +13,7 @@ import { now } from '@/lib/clock';
 import { factsOf } from '@/lib/jobs/facts';
 import { PAYMENT_METHODS } from '@/lib/jobs/record-payment';
 import { decimalText, formatMoney } from '@/lib/money/amount';
-import { shownLines } from '@/lib/quotes/rules/lines';
-import { readLine } from '@/lib/quotes/stored-lines';
+import { RevisionLines } from '../../price-lines/revision-lines';
 import { addPayment } from './actions';
 import { carriedFields } from './carried-fields';
 import { InvoicesPart } from './invoices-part';
@@ -46,21 +45,9 @@ export function MoneyPart({ job, workshop }: SheetProps) {
         <details key={revision.id} open={revision.state === 'accepted' || revision.state === 'sent'}>
           <summary>{`Revision ${revision.revision}: ${money(revision.grossMinor)}, ${stateWords(revision)}`}</summary>
           <p>{revision.reason}</p>
-          <Table
-            caption={revision.isGross ? 'Lines, with tax' : 'Lines, before tax'}
-            columns={[
-              { key: 'what', head: 'What', kind: 'rowhead', cell: (line) => line.description },
-              { key: 'amount', head: 'Amount', kind: 'number', cell: (line) => money(line.amount) },
-            ]}
-            rows={shownLines(revision.lines.map(readLine)).map((line, place) => ({ ...line, place }))}
-            rowKey={(line) => String(line.place)}
-            keep
-          />
+          <RevisionLines revision={revision} money={money} />
           <Facts
             items={[
-              { term: 'Before tax', text: money(revision.netMinor) },
-              { term: 'Tax', text: money(revision.taxMinor) },
-              { term: 'Together', text: money(revision.grossMinor) },
               {
                 term: 'Answered',
                 text: revision.decidedAt

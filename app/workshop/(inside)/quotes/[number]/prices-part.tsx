@@ -1,11 +1,9 @@
 import { Facts } from '@/app/ui/docket/facts';
-import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { formatMoney } from '@/lib/money/amount';
-import { shownLines } from '@/lib/quotes/rules/lines';
-import { readLine } from '@/lib/quotes/stored-lines';
+import { RevisionLines } from '../../price-lines/revision-lines';
 import type { QuotePartProps } from './open-quote';
 
 const STATE_WORDS: Record<string, string> = {
@@ -38,21 +36,9 @@ export function PricesPart({ quote, workshop }: QuotePartProps) {
               { term: 'Note', text: revision.note },
             ]}
           />
-          <Table
-            caption={revision.isGross ? 'Lines, with tax' : 'Lines, before tax'}
-            columns={[
-              { key: 'what', head: 'What', kind: 'rowhead', cell: (line) => line.description },
-              { key: 'amount', head: 'Amount', kind: 'number', cell: (line) => money(line.amount) },
-            ]}
-            rows={shownLines(revision.lines.map(readLine)).map((line, place) => ({ ...line, place }))}
-            rowKey={(line) => String(line.place)}
-            keep
-          />
+          <RevisionLines revision={revision} money={money} />
           <Facts
             items={[
-              { term: 'Before tax', text: money(revision.netMinor) },
-              { term: 'Tax', text: money(revision.taxMinor) },
-              { term: 'Together', text: money(revision.grossMinor) },
               {
                 term: 'Held until',
                 text: formatDay(dayFromDate(revision.validUntil), locale, 'weekday'),
