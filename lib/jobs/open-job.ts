@@ -12,9 +12,6 @@ import type { JobKind } from './rules/stages';
 
 export type NewJob = JobPart & (NewPrice | AgreedPrice);
 
-/** Stands where nobody has agreed to the terms yet: only a customer can, and the column takes no absence. */
-export const TERMS_NOT_ACCEPTED = new Date(0);
-
 type JobPart = {
   /** given where a form sent twice must open one job */
   id?: string | undefined;
@@ -76,7 +73,7 @@ export async function openJob(tx: Tx, o: NewJob): Promise<OpenedJob> {
       history: [...o.history],
       batteryAnswer: o.batteryAnswer,
       dataAnswer: o.dataAnswer,
-      termsAcceptedAt: isWalkIn ? TERMS_NOT_ACCEPTED : o.now,
+      termsAcceptedAt: isWalkIn ? null : o.now,
       bookedAt: o.now,
       withdrawUntil: o.withdrawal ? dayToDate(o.withdrawal.until) : null,
       startRequestedAt: o.withdrawal?.isStartAsked ? o.now : null,

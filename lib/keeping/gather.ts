@@ -1,7 +1,6 @@
 import { dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
-import { TERMS_NOT_ACCEPTED } from '@/lib/jobs/open-job';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { Person } from './records';
 
@@ -142,7 +141,7 @@ export async function gather(person: Person) {
     contacts,
     jobs: jobs.map(({ photos, certificates, invoices, ...job }) => ({
       ...job,
-      termsAcceptedAt: job.termsAcceptedAt > TERMS_NOT_ACCEPTED ? job.termsAcceptedAt : null,
+      termsAcceptedAt: job.termsAcceptedAt,
       photos: photosIn(`jobs/${showNumber(job.number)}`, photos, files),
       certificates: certificates.map(({ fileKey, ...certificate }) => {
         const path = `jobs/${showNumber(job.number)}/certificate-${showNumber(certificate.number)}-${certificate.revision}.pdf`;
