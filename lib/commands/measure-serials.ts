@@ -61,7 +61,7 @@ async function fill(): Promise<void> {
   await onServer(server.url, async (client) => {
     await client.query(`
       INSERT INTO "customer" ("id", "name", "email", "postcode", "town", "country", "createdAt")
-        VALUES ('c', 'Maren Holt', 'maren.holt@example.org', 'SM2 7HB', 'Sandmouth', 'GB', now());
+        VALUES ('c', 'Maren Holt', 'maren.holt@example.org', 'QM2 7HB', 'Sandmouth', 'GB', now());
       INSERT INTO "family" ("id", "slug", "name") VALUES ('f', 'field-recorders', 'Field recorders');
       INSERT INTO "model" ("id", "familyId", "slug", "maker", "name") VALUES ('m', 'f', 'tideline', 'Tideline', 'HW-2');
       INSERT INTO "policy" ("id", "name") VALUES ('p', 'Connector work');

@@ -25,7 +25,7 @@ export const setting: Setting = { paper: 'A4', locale: 'en-GB', made: new Date('
 
 export const workshop: Workshop = {
   name: 'Quay & Alder',
-  address: ['4 Ropewalk Yard', 'Sandmouth', 'SM4 7QY'],
+  address: ['4 Ropewalk Yard', 'Sandmouth', 'QM4 7QY'],
   phone: '01632 960417',
   email: 'bench@quay-alder.example.org',
 };
@@ -423,7 +423,7 @@ export const receipt: ReceiptData = {
 const workshopParty = {
   name: workshop.name,
   addressLines: ['4 Ropewalk Yard'],
-  postcode: 'SM4 7QY',
+  postcode: 'QM4 7QY',
   town: 'Sandmouth',
   country: 'GB',
   email: 'bench@quay-alder.example.org',
@@ -469,7 +469,7 @@ export const invoice: InvoiceData = {
       ...workshopParty,
       name: customer,
       addressLines: ['12 Chandler Row', 'Flat 3'],
-      postcode: 'SM2 7HB',
+      postcode: 'QM2 7HB',
       email: 'mira.oakenfold@example.org',
     },
     prepaid: 2000,

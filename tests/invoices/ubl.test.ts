@@ -13,7 +13,7 @@ const parties: Pick<Paper, 'seller' | 'buyer'> = {
   seller: {
     name: 'Quay & Alder',
     addressLines: ['4 Slip Lane'],
-    postcode: 'SM1 4QA',
+    postcode: 'QM1 4QA',
     town: 'Sandmouth',
     country: 'GB',
     email: 'bench@quayandalder.example.org',
@@ -28,7 +28,7 @@ const parties: Pick<Paper, 'seller' | 'buyer'> = {
   buyer: {
     name: 'Maren <Holt>',
     addressLines: ['12 Chandler Row', 'Flat "B"', 'Old Town'],
-    postcode: 'SM2 7HB',
+    postcode: 'QM2 7HB',
     town: 'Sandmouth',
     country: 'GB',
     email: 'maren.holt@example.org',

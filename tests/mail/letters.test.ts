@@ -9,7 +9,7 @@ import { readingGrade } from '@/tests/warranty/reading-grade';
 
 const workshop: Setting['workshop'] = {
   name: 'Quay & Alder',
-  addressLines: ['4 Slip Lane', 'Sandmouth SM1 4QA'],
+  addressLines: ['4 Slip Lane', 'Sandmouth QM1 4QA'],
   email: 'bench@example.org',
   phone: '01632 960101',
   country: 'GB',

@@ -10,7 +10,7 @@ export const ADDRESS = {
   phone: '07700 900321',
   address1: '12 Chandler Row',
   address2: '',
-  postcode: 'SM2 7HB',
+  postcode: 'QM2 7HB',
   town: 'Sandmouth',
   country: 'GB',
 };

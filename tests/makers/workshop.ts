@@ -14,7 +14,7 @@ export async function makeWorkshop(now: Date) {
       name: 'Quay & Alder',
       tagline: 'Repairs by post',
       addressLines: ['4 Slip Lane'],
-      postcode: 'SM1 4QA',
+      postcode: 'QM1 4QA',
       town: 'Sandmouth',
       country: 'GB',
       email: 'bench@quayandalder.example.org',

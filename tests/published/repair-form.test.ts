@@ -48,7 +48,7 @@ const SAID: Record<RepairFormKey, { source: string; texts: string[] }> = {
     source: 'Annex I, first item, read in a copy; its parts from memory',
     texts: [
       'Identity: Quay & Alder',
-      'Address: 4 Ropewalk Yard, Sandmouth, SM4 7QY',
+      'Address: 4 Ropewalk Yard, Sandmouth, QM4 7QY',
       'Telephone: 01632 960417',
       'E-mail: bench@quay-alder.example.org',
       'Other means of online communication: https://quay-alder.example.org/quote/7tR2mKcVx9LhYpWb',
@@ -71,7 +71,7 @@ const SAID: Record<RepairFormKey, { source: string; texts: string[] }> = {
   replacement: { source: 'from memory', texts: ['None. No cost.'] },
   handover: {
     source: 'from memory',
-    texts: ['By post to Quay & Alder, 4 Ropewalk Yard, Sandmouth, SM4 7QY.'],
+    texts: ['By post to Quay & Alder, 4 Ropewalk Yard, Sandmouth, QM4 7QY.'],
   },
   ancillary: { source: 'from memory', texts: ['Postage back, tracked: £7.80, which is in the price'] },
   validity: {

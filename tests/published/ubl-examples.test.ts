@@ -108,7 +108,7 @@ const examples: Example[] = [
   },
 ];
 
-const address = { addressLines: [], postcode: 'SM1 4QA', town: 'Sandmouth', country: 'GB', email: '' };
+const address = { addressLines: [], postcode: 'QM1 4QA', town: 'Sandmouth', country: 'GB', email: '' };
 
 function xmlOf(o: Example): string {
   const sums = invoiceTotals(

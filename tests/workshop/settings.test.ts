@@ -19,7 +19,7 @@ const details = detailsInput.parse({
   name: 'Quay & Alder',
   tagline: 'Portable music electronics, repaired by post',
   addressLines: '3 Alder Slip\nHarbour Row',
-  postcode: 'SM1 4QA',
+  postcode: 'QM1 4QA',
   town: 'Sandmouth',
   country: 'GB',
   email: 'workshop@example.org',

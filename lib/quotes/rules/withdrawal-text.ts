@@ -21,7 +21,7 @@ const WORDS = {
   uk: { act: 'cancel', noun: 'cancellation', head: 'Right to cancel', form: 'Model cancellation form' },
 } as const;
 
-/** The trader on one line: 'Quay & Alder, 4 Slip Lane, Sandmouth SM1 4QA, 01632 960101, bench@…'. */
+/** The trader on one line: 'Quay & Alder, 4 Slip Lane, Sandmouth QM1 4QA, 01632 960101, bench@…'. */
 export function traderLine({ name, addressLines, phone, email }: Trader): string {
   return [name, ...addressLines, phone, email].filter((part) => part !== '').join(', ');
 }

@@ -17,7 +17,7 @@ function facts(changes: Partial<CertificateFacts> = {}): CertificateFacts {
     issuedOn: day('2026-12-03'),
     guarantor: {
       name: 'Quay & Alder',
-      addressLines: ['3 Ropewalk', 'Sandmouth', 'SM1 4QA'],
+      addressLines: ['3 Ropewalk', 'Sandmouth', 'QM1 4QA'],
       email: 'bench@example.org',
       phone: '01632 960142',
     },
@@ -66,7 +66,7 @@ describe('what published lists ask of a certificate', () => {
     '16 CFR 701.3(a) (4) start': /starts with the day we hand the unit to the carrier/,
     '16 CFR 701.3(a) (4) duration': /12 months from/,
     '16 CFR 701.3(a) (5) steps': /type its number/,
-    '16 CFR 701.3(a) (5) address': /3 Ropewalk, Sandmouth, SM1 4QA/,
+    '16 CFR 701.3(a) (5) address': /3 Ropewalk, Sandmouth, QM1 4QA/,
     '16 CFR 701.3(a) (6)': /contest a ruling once/,
     '16 CFR 701.3(a) (7)': /does not limit how long an implied warranty lasts/,
     '16 CFR 701.3(a) (8)': /does not exclude or limit incidental or consequential damages/,
