@@ -1,6 +1,7 @@
 import { drawLetter } from '@/emails/draw-letter';
 import { writeLetter } from '@/emails/letters';
-import { type Sample, sampleSetting } from '@/emails/samples';
+import type { Sample } from '@/emails/samples/sample';
+import { sampleSetting } from '@/emails/samples/setting';
 import { config } from '@/lib/config';
 import { readWorkshop } from '@/lib/workshop/records';
 import { type DrawnMail, drawMail, senderOf, workshopPart } from './draw';

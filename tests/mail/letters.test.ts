@@ -3,7 +3,9 @@ import { drawLetter } from '@/emails/draw-letter';
 import { ink } from '@/emails/ink';
 import type { Setting } from '@/emails/letter';
 import { writeLetter } from '@/emails/letters';
-import { type Sample, sampleSetting, samples } from '@/emails/samples';
+import { samples } from '@/emails/samples/all';
+import type { Sample } from '@/emails/samples/sample';
+import { sampleSetting } from '@/emails/samples/setting';
 import { mailContent, mailTemplates } from '@/lib/mail/rules/content';
 import { readingGrade } from '@/tests/warranty/reading-grade';
 

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
-import { samples } from '@/emails/samples';
+import { samples } from '@/emails/samples/all';
 import { previewSample } from '@/lib/mail/preview';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';

@@ -1,0 +1,176 @@
+import { day } from '@/lib/calendar/day';
+import { certificateNumber, claimJob, quoteJob, type Sample } from './sample';
+
+/** What is written while a unit comes, waits and goes back. */
+export const jobSamples: readonly Sample[] = [
+  { name: 'Booked', content: { template: 'job-booked', data: {} } },
+  {
+    name: 'Booked, with a right to withdraw',
+    content: { template: 'job-booked', data: {} },
+    withdrawal: 'not-asked',
+  },
+  {
+    name: 'Booked, with a right to withdraw and an early start',
+    content: { template: 'job-booked', data: {} },
+    withdrawal: 'asked',
+  },
+  {
+    name: 'Withdrawal recorded, nothing to pay',
+    content: {
+      template: 'withdrawal-recorded',
+      data: { at: '3 Dec 2026, 14:05', owed: 0, refund: 0, isHere: false },
+    },
+    job: { agreed: 0, isRepaired: false },
+  },
+  {
+    name: 'Withdrawal recorded, part of the work done',
+    content: {
+      template: 'withdrawal-recorded',
+      data: { at: '3 Dec 2026, 14:05', owed: 2225, refund: 6675, isHere: true },
+    },
+    job: { agreed: 2225, isRepaired: false },
+  },
+  { name: 'Booked, free of charge', content: { template: 'job-booked', data: {} }, job: claimJob },
+  {
+    name: 'Cancelled',
+    content: { template: 'job-cancelled', data: { reason: 'You asked us to on the job page.' } },
+    job: { isRepaired: false },
+  },
+  {
+    name: 'Arrived as booked',
+    content: { template: 'unit-arrived', data: { promisedOn: day('2026-12-09'), differences: [] } },
+  },
+  {
+    name: 'Arrived with differences, no date yet',
+    content: {
+      template: 'unit-arrived',
+      data: {
+        promisedOn: null,
+        differences: ['Power supply: not in the parcel', 'Carrying strap: in the parcel, not in the booking'],
+      },
+    },
+  },
+  {
+    name: 'Promise moved',
+    content: {
+      template: 'promise-moved',
+      data: {
+        from: day('2026-12-09'),
+        to: day('2026-12-14'),
+        reason: 'The socket we ordered came with bent pins. A new one is on its way.',
+      },
+    },
+    job: { promisedOn: day('2026-12-14') },
+  },
+  { name: 'Ready, something to pay', content: { template: 'unit-ready', data: { balance: 8900 } } },
+  {
+    name: 'Ready, with its invoice',
+    content: {
+      template: 'unit-ready',
+      data: { balance: 8900, invoice: { number: '2026-00042', dueOn: day('2026-12-23') } },
+    },
+  },
+  { name: 'Ready, nothing to pay', content: { template: 'unit-ready', data: { balance: 0 } }, job: claimJob },
+  {
+    name: 'Ready, unrepaired, paid too much',
+    content: { template: 'unit-ready', data: { balance: -450 } },
+    job: { isRepaired: false },
+  },
+  {
+    name: 'Arrived without a booking',
+    content: {
+      template: 'unit-arrived',
+      data: {
+        promisedOn: null,
+        differences: ['Strap came with it and is kept with the unit'],
+        isUnbooked: true,
+      },
+    },
+    job: { agreed: 0, isPriceOpen: true, promisedOn: null },
+  },
+  {
+    name: 'Sent back with a certificate',
+    content: {
+      template: 'unit-sent-back',
+      data: {
+        carrier: 'Harbour Parcels',
+        carrierReference: 'RR123456785GB',
+        certificateNumber,
+        revision: 1,
+        tracking: 'https://parcels.example.org/where?ref=RR123456785GB',
+      },
+    },
+  },
+  {
+    name: 'Sent back without a repair',
+    content: {
+      template: 'unit-sent-back',
+      data: { carrier: 'Harbour Parcels', carrierReference: '', certificateNumber: null, revision: null },
+    },
+    job: { isRepaired: false },
+  },
+  {
+    name: 'Message from the workshop',
+    content: {
+      template: 'message-from-workshop',
+      data: {
+        text: 'We found a memory card in the slot. Shall we leave it in, or post it back beside the unit?',
+      },
+    },
+  },
+  {
+    name: 'Message from the workshop about a price',
+    content: {
+      template: 'message-from-workshop',
+      data: { text: 'Yes, the price has the way back in it. You post it to us at your own cost.' },
+    },
+    job: quoteJob,
+  },
+  {
+    name: 'Message from the customer',
+    content: { template: 'message-from-customer', data: { text: 'Please leave the card in.\n\nThank you!' } },
+  },
+  { name: 'Private address renewed', content: { template: 'link-renewed', data: {} } },
+  {
+    name: 'Unclaimed, first notice',
+    content: { template: 'unclaimed-notice', data: { notice: 1, lastDay: day('2027-02-26') } },
+  },
+  {
+    name: 'Unclaimed, last notice',
+    content: {
+      template: 'unclaimed-notice',
+      data: {
+        notice: 3,
+        lastDay: day('2027-04-09'),
+        isLast: true,
+        storage: 'We keep units on a dry shelf, free of charge, while we wait for an answer.',
+      },
+    },
+  },
+  {
+    name: 'Unclaimed, kept longer',
+    content: {
+      template: 'unclaimed-decided',
+      data: {
+        told: 'We keep your unit longer.',
+        note: 'A neighbour told us that you are at sea until June.',
+        until: day('2027-06-30'),
+      },
+    },
+  },
+  {
+    name: 'Unclaimed, recycled',
+    content: {
+      template: 'unclaimed-decided',
+      data: {
+        told: 'We have had your unit recycled, as the law here allows.',
+        note: 'Announced for six weeks at our door, as the town asks.',
+      },
+    },
+  },
+  {
+    name: 'Ready, every private address withdrawn',
+    content: { template: 'unit-ready', data: { balance: 8900 } },
+    hasNoLink: true,
+  },
+];

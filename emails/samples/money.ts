@@ -1,0 +1,58 @@
+import { day } from '@/lib/calendar/day';
+import type { Sample } from './sample';
+
+/** Invoices, credit notes and receipts. */
+export const moneySamples: readonly Sample[] = [
+  {
+    name: 'Invoice',
+    content: {
+      template: 'invoice-issued',
+      data: { number: '2026-00042', balance: 8900, dueOn: day('2026-12-23') },
+    },
+  },
+  {
+    name: 'Invoice, paid already',
+    content: {
+      template: 'invoice-issued',
+      data: { number: '2026-00042', balance: 0, dueOn: day('2026-12-23') },
+    },
+  },
+  {
+    name: 'Credit note, money comes back',
+    content: {
+      template: 'credit-note-issued',
+      data: {
+        number: '2026-00043',
+        invoice: '2026-00042',
+        amount: 1000,
+        reason: 'The knob we fitted was not the one we agreed on.',
+        balance: -1000,
+      },
+    },
+  },
+  {
+    name: 'Credit note, less to pay',
+    content: {
+      template: 'credit-note-issued',
+      data: {
+        number: '2026-00043',
+        invoice: '2026-00042',
+        amount: 1000,
+        reason: 'The knob we fitted was not the one we agreed on.',
+        balance: 7900,
+      },
+    },
+  },
+  {
+    name: 'Payment received',
+    content: { template: 'payment-received', data: { amount: 8900, balance: 0 } },
+  },
+  {
+    name: 'Payment received, some left',
+    content: { template: 'payment-received', data: { amount: 4000, balance: 4900 } },
+  },
+  {
+    name: 'Money given back',
+    content: { template: 'payment-received', data: { amount: -1000, balance: 0 } },
+  },
+];

@@ -1,0 +1,193 @@
+import { day } from '@/lib/calendar/day';
+import { claimJob, quoteJob, type Sample } from './sample';
+
+/** What is written about prices: asked for, sent, changed, agreed and lapsed. */
+export const priceSamples: readonly Sample[] = [
+  {
+    name: 'Approval asked',
+    content: {
+      template: 'approval-asked',
+      data: {
+        revision: 2,
+        reason:
+          'Two traces beside the socket are torn off the board. A new socket alone would not hold. We would lay them again with enamelled wire.',
+        previousGross: 8900,
+        gross: 13150,
+        returnFee: 1200,
+        validUntil: day('2027-01-02'),
+      },
+    },
+  },
+  {
+    name: 'Approval asked, with an inspection fee and more days',
+    content: {
+      template: 'approval-asked',
+      data: {
+        revision: 3,
+        reason: 'The display cable is torn beside its plug. It has to be laid anew.',
+        previousGross: 10700,
+        gross: 13150,
+        returnFee: 1200,
+        inspectionFee: 1800,
+        furtherDays: 2,
+        validUntil: day('2027-01-02'),
+      },
+    },
+  },
+  {
+    name: 'Approval asked, the first price',
+    content: {
+      template: 'approval-asked',
+      data: {
+        revision: 2,
+        reason: 'The left output stage is open. We would build it anew.',
+        previousGross: 0,
+        gross: 6000,
+        returnFee: 0,
+        validUntil: day('2027-01-02'),
+        isFirst: true,
+      },
+    },
+    job: { agreed: 0, isPriceOpen: true, promisedOn: null },
+  },
+  {
+    name: 'Approval asked, reminder',
+    content: {
+      template: 'offer-reminder',
+      data: { revision: 2, gross: 13150, returnFee: 1200, validUntil: day('2027-01-02') },
+    },
+  },
+  {
+    name: 'Approval asked, no answer came',
+    content: {
+      template: 'offer-lapsed',
+      data: { revision: 2, gross: 13150, validUntil: day('2027-01-02') },
+    },
+  },
+  {
+    name: 'Approval recorded: yes, and the promise moved',
+    content: {
+      template: 'approval-recorded',
+      data: {
+        revision: 2,
+        decision: 'accepted',
+        gross: 13150,
+        promise: {
+          from: day('2026-12-09'),
+          to: day('2026-12-14'),
+          reason: 'The job waited 2 working days for your answer. The extra work takes 1 working day more.',
+        },
+      },
+    },
+    job: { agreed: 13150, promisedOn: day('2026-12-14') },
+  },
+  {
+    name: 'Approval recorded: no, after an inspection',
+    content: {
+      template: 'approval-recorded',
+      data: { revision: 3, decision: 'declined', gross: 3000, inspectionFee: 1800 },
+    },
+    job: { agreed: 3000, isRepaired: false },
+  },
+  {
+    name: 'Approval recorded: yes',
+    content: { template: 'approval-recorded', data: { revision: 2, decision: 'accepted', gross: 13150 } },
+    job: { agreed: 13150 },
+  },
+  {
+    name: 'Approval recorded: no',
+    content: { template: 'approval-recorded', data: { revision: 2, decision: 'declined', gross: 1200 } },
+    job: { agreed: 1200, isRepaired: false },
+  },
+  {
+    name: 'Approval asked for the rest of a claim',
+    content: {
+      template: 'approval-asked',
+      data: {
+        revision: 2,
+        reason: 'The display cable is torn as well. That has nothing to do with the socket we fitted.',
+        previousGross: 0,
+        gross: 3400,
+        returnFee: null,
+        validUntil: day('2027-01-02'),
+      },
+    },
+    job: claimJob,
+  },
+  {
+    name: 'Approval recorded: yes to the first price',
+    content: {
+      template: 'approval-recorded',
+      data: { revision: 2, decision: 'accepted', gross: 6000, isFirst: true },
+    },
+    job: { agreed: 6000 },
+  },
+  {
+    name: 'Approval recorded: yes to the rest of a claim',
+    content: { template: 'approval-recorded', data: { revision: 2, decision: 'accepted', gross: 3400 } },
+    job: { kind: 'claim', agreed: 3400 },
+  },
+  {
+    name: 'Approval recorded: no to the rest of a claim',
+    content: { template: 'approval-recorded', data: { revision: 2, decision: 'rest-declined', gross: 0 } },
+    job: claimJob,
+  },
+  { name: 'Price asked for', content: { template: 'quote-asked', data: {} }, job: quoteJob },
+  { name: 'Added to a request', content: { template: 'quote-joined', data: {} }, job: quoteJob },
+  {
+    name: 'Question about a request',
+    content: {
+      template: 'quote-question',
+      data: { text: 'Does the left channel drop out when you touch the plug, or also when it lies still?' },
+    },
+    job: quoteJob,
+  },
+  {
+    name: 'Answer about a request',
+    content: { template: 'quote-answered', data: { text: 'Only when I touch it.\nI sent one more photo.' } },
+    job: quoteJob,
+  },
+  {
+    name: 'Price sent',
+    content: {
+      template: 'quote-sent',
+      data: { revision: 1, gross: 7450, validUntil: day('2026-12-27'), workingDays: 6 },
+    },
+    job: quoteJob,
+  },
+  {
+    name: 'Price sent again',
+    content: {
+      template: 'quote-sent',
+      data: { revision: 2, gross: 6900, validUntil: day('2026-12-30'), workingDays: 1 },
+    },
+    job: quoteJob,
+  },
+  {
+    name: 'Price lapses soon',
+    content: {
+      template: 'quote-reminder',
+      data: { revision: 1, gross: 7450, validUntil: day('2026-12-27') },
+    },
+    job: quoteJob,
+  },
+  {
+    name: 'Price accepted',
+    content: { template: 'quote-accepted', data: { revision: 1, gross: 7450 } },
+    job: quoteJob,
+  },
+  { name: 'Price declined', content: { template: 'quote-declined', data: { revision: 1 } }, job: quoteJob },
+  {
+    name: 'Price lapsed',
+    content: { template: 'quote-lapsed', data: { revision: 1, validUntil: day('2026-12-27') } },
+    job: quoteJob,
+  },
+  {
+    name: 'Request turned down',
+    content: {
+      template: 'quote-turned-down',
+      data: { text: 'The chip in this unit is no longer made, and we found none that we trust.' },
+    },
+    job: quoteJob,
+  },
+];

@@ -1,0 +1,77 @@
+import { recallText } from '@/lib/bench/rules/recall-text';
+import { certificateNumber, claimJob, claimNumber, type Sample } from './sample';
+
+/** Certificates, claims and letters about a lot. */
+export const warrantySamples: readonly Sample[] = [
+  {
+    name: 'Claim opened',
+    content: { template: 'claim-opened', data: { claimNumber, certificateNumber } },
+    job: claimJob,
+  },
+  ...(
+    [
+      [
+        'covered',
+        'workmanship',
+        'One of the joints that we made in March has cracked. It should have been made with more solder.',
+      ],
+      [
+        'partly',
+        'fitted-part',
+        'The socket that we fitted has failed, which is ours to put right. The display cable is torn as well, on the other side of the unit.',
+      ],
+      [
+        'not-covered',
+        'damage-after-return',
+        'Photo 3 shows a dent in the lower corner and a bent board under it. Neither is on the photos from the day we sent the unit back.',
+      ],
+      [
+        'returned-free',
+        'no-fault-found',
+        'We played it for four hours on two pairs of headphones, moved the plug all the time and heard no dropout.',
+      ],
+    ] as const
+  ).map(([ruling, cause, reasonText]): Sample => {
+    const mayContest = ruling !== 'covered';
+    return {
+      name: `Claim ruled: ${ruling}`,
+      content: { template: 'claim-ruled', data: { claimNumber, ruling, cause, reasonText, mayContest } },
+      job: claimJob,
+    };
+  }),
+  {
+    name: 'Claim contested',
+    content: {
+      template: 'claim-contested',
+      data: { claimNumber, text: 'The dent was there when I bought it.\nI have a photo from last summer.' },
+    },
+    job: claimJob,
+  },
+  {
+    name: 'Certificate sent again',
+    content: { template: 'certificate-copy', data: { certificateNumber, revision: 2 } },
+  },
+  {
+    name: 'Letter about a lot, a cell',
+    content: {
+      template: 'lot-recall',
+      data: {
+        part: 'Lithium-ion cell, 2.5 Ah',
+        lot: 'NB-0588',
+        text: recallText({ part: 'Lithium-ion cell, 2.5 Ah' }),
+      },
+    },
+    job: { isRepaired: true },
+  },
+  {
+    name: 'Letter about a lot, a socket',
+    content: {
+      template: 'lot-recall',
+      data: {
+        part: 'USB-C socket, 16 pin',
+        lot: 'HB-2611-04',
+        text: recallText({ part: 'USB-C socket, 16 pin' }),
+      },
+    },
+  },
+];
