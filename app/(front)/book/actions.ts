@@ -3,6 +3,7 @@ import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
 import { limitCaller } from '@/app/limit-caller';
+import { onlyPlain } from '@/app/only-plain';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
@@ -38,12 +39,14 @@ export async function startBooking(_before: FormState, formData: FormData): Prom
 }
 
 export async function saveUnit(draft: string, _before: FormState, formData: FormData): Promise<FormState> {
+  onlyPlain(draft);
   const parsed = parseForm(unitAnswers, formData);
   if (!parsed.ok) return parsed.state;
   return goOn(draft, () => saveStep({ token: draft, step: 'unit', answers: parsed.data, now: now() }));
 }
 
 export async function saveProblem(draft: string, _before: FormState, formData: FormData): Promise<FormState> {
+  onlyPlain(draft);
   const parsed = parseForm(problemAnswers, formData, ['history']);
   if (!parsed.ok) return parsed.state;
   return goOn(draft, () => saveStep({ token: draft, step: 'problem', answers: parsed.data, now: now() }));
@@ -51,6 +54,7 @@ export async function saveProblem(draft: string, _before: FormState, formData: F
 
 /** A battery that must not be posted stops the booking here; the answers are kept, and the page says what to do instead. */
 export async function saveParcel(draft: string, _before: FormState, formData: FormData): Promise<FormState> {
+  onlyPlain(draft);
   const found = await readDraft(draft);
   const repair = found ? await readBookingRepair(found.repairId, found.quoteId) : null;
   if (!repair) return { message: 'This booking was not found. Start again from the price list.' };
@@ -65,6 +69,7 @@ export async function saveParcel(draft: string, _before: FormState, formData: Fo
 }
 
 export async function saveAddress(draft: string, _before: FormState, formData: FormData): Promise<FormState> {
+  onlyPlain(draft);
   const parsed = parseForm(addressAnswers, formData);
   if (!parsed.ok) return parsed.state;
   return goOn(draft, () => saveStep({ token: draft, step: 'address', answers: parsed.data, now: now() }));
@@ -75,6 +80,7 @@ export async function confirmBooking(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(draft);
   const parsed = parseForm(confirmAnswers, formData);
   if (!parsed.ok) return parsed.state;
   const booked = await attempt(() =>

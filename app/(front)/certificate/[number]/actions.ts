@@ -3,6 +3,7 @@ import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
 import { limitCaller } from '@/app/limit-caller';
+import { onlyPlain } from '@/app/only-plain';
 import { storePhotos } from '@/app/store-photos';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
@@ -37,6 +38,7 @@ export async function claim(
   _before: ClaimState,
   formData: FormData,
 ): Promise<ClaimState> {
+  onlyPlain(number, revision);
   const limit = await limitCaller('claim', CLAIM_LIMIT);
   if (!limit.allowed) return { message: waitSentence(limit.waitSeconds) };
   return formData.get('phase') === 'open'

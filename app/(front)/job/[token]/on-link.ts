@@ -2,6 +2,7 @@ import 'server-only';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import type { z } from 'zod';
+import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -24,6 +25,7 @@ export async function onLink<S extends z.ZodType, R>(o: {
   done: string | ((result: R) => string);
   work: (call: { jobId: string; data: z.output<S>; now: Date }) => Promise<R>;
 }): Promise<FormState> {
+  onlyPlain(o.token);
   const found = await findJobByToken(o.token);
   if (!found) return GONE;
   const parsed = parseForm(o.schema, o.formData);

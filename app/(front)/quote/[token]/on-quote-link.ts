@@ -1,4 +1,5 @@
 import 'server-only';
+import { onlyPlain } from '@/app/only-plain';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { now } from '@/lib/clock';
 import { findQuoteByToken } from '@/lib/jobs/private-link';
@@ -10,6 +11,7 @@ export async function onQuoteLink(
   token: string,
   work: (call: { quoteId: string; now: Date }) => Promise<FormState>,
 ): Promise<FormState> {
+  onlyPlain(token);
   const found = await findQuoteByToken(token);
   return found ? work({ quoteId: found.quoteId, now: now() }) : GONE;
 }

@@ -1,6 +1,7 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
+import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -23,6 +24,7 @@ export async function saveFamilyAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(id);
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(familySchema, formData);
   if (!parsed.ok) return parsed.state;
@@ -37,6 +39,7 @@ export async function saveModelAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(id);
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(modelSchema, formData);
   if (!parsed.ok) return parsed.state;
@@ -52,6 +55,7 @@ export async function saveRepairAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(modelId, id);
   const staff = await requireStaff(rolesThatMay('catalogue'));
   const { currency } = await readWorkshop();
   const parsed = parseForm(repairSchema(currency), formData);

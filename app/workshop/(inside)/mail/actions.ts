@@ -1,6 +1,7 @@
 'use server';
 import { refresh } from 'next/cache';
 import { z } from 'zod';
+import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -17,6 +18,7 @@ export async function sendAgainAction(
   _before: FormState,
   _formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(id);
   await requireStaff(rolesThatMay('mail'));
   const outcome = await attempt(() => retryMail(id));
   refresh();
@@ -32,6 +34,7 @@ const bounceForm = z.object({
 });
 
 export async function cameBackAction(id: string, _before: FormState, formData: FormData): Promise<FormState> {
+  onlyPlain(id);
   await requireStaff(rolesThatMay('mail'));
   const parsed = parseForm(bounceForm, formData);
   if (!parsed.ok) return parsed.state;

@@ -1,6 +1,7 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
+import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -18,6 +19,7 @@ export async function savePartAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(id);
   await requireStaff(rolesThatMay('bench'));
   const parsed = parseForm(partSchema, formData);
   if (!parsed.ok) return parsed.state;
@@ -32,6 +34,7 @@ export async function addLotAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(partId);
   await requireStaff(rolesThatMay('bench'));
   const { currency } = await readWorkshop();
   const parsed = parseForm(lotSchema(currency), formData);
@@ -47,6 +50,7 @@ export async function writeOffAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(lotId);
   await requireStaff(rolesThatMay('bench'));
   const parsed = parseForm(writeOffSchema, formData);
   if (!parsed.ok) return parsed.state;

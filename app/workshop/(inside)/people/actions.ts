@@ -1,6 +1,7 @@
 'use server';
 import { refresh } from 'next/cache';
 import { z } from 'zod';
+import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -34,6 +35,7 @@ export async function changeStaffAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(id);
   await requireStaff(rolesThatMay('people'));
   const parsed = parseForm(changeInput, formData);
   if (!parsed.ok) return parsed.state;
@@ -48,6 +50,7 @@ export async function resetPasswordAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(id);
   await requireStaff(rolesThatMay('people'));
   const parsed = parseForm(resetInput, formData);
   if (!parsed.ok) return parsed.state;

@@ -1,6 +1,7 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
+import { onlyPlain } from '@/app/only-plain';
 import { storePhotos } from '@/app/store-photos';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -15,6 +16,7 @@ import { rolesThatMay } from '@/lib/people/rules/roles';
 import { MOST_PHOTOS, takeInForm } from './schema';
 
 export async function takeIn(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  onlyPlain(number);
   const staff = await requireStaff(rolesThatMay('take-in'));
   const job = await jobByNumber(number);
   if (!job) return { message: 'There is no job with this number.' };

@@ -1,6 +1,7 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
+import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -19,6 +20,7 @@ export async function pinTableAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(replaces);
   const staff = await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(pinTableSchema, formData);
   if (!parsed.ok) return parsed.state;
@@ -39,6 +41,7 @@ export async function pinTableAction(
 
 /** Takes the bound table out of the choice for new checks. */
 export async function retireAction(id: string): Promise<FormState> {
+  onlyPlain(id);
   await requireStaff(rolesThatMay('catalogue'));
   const outcome = await attempt(() => retirePinTable({ id, now: now() }));
   if (!outcome.ok) return refused(outcome.refusal);

@@ -1,4 +1,5 @@
 'use server';
+import { onlyPlain } from '@/app/only-plain';
 import { storePhotos } from '@/app/store-photos';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { checkSchema } from '@/app/workshop/(inside)/catalogue/repairs/[id]/sheet/check-schema';
@@ -63,6 +64,7 @@ export async function teachCheck(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(basedOn);
   return onClaim({
     permission: 'rule-claim',
     number,

@@ -2,6 +2,7 @@ import 'server-only';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
+import { onlyPlain } from '@/app/only-plain';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
@@ -37,6 +38,7 @@ export async function onClaim<S extends z.ZodType>(o: {
   part: string;
   work: (call: ClaimCall<z.output<S>>) => Promise<unknown>;
 }): Promise<FormState> {
+  onlyPlain(o.number);
   const staff = await requireStaff(rolesThatMay(o.permission));
   const claim = await findClaim(o.number);
   if (!claim) return { message: 'There is no claim with this number.' };

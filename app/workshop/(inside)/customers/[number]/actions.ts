@@ -1,6 +1,7 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
+import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { staffActor } from '@/app/workshop/staff-actor';
@@ -11,6 +12,7 @@ import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 
 export async function removeData(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  onlyPlain(number);
   const staff = await requireStaff(rolesThatMay('personal-data'));
   const isCoverConfirmed = formData.get('cover') === 'yes';
   const outcome = await attempt(() =>

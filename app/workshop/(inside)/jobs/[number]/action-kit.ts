@@ -2,6 +2,7 @@ import 'server-only';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
+import { onlyPlain } from '@/app/only-plain';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
@@ -45,6 +46,7 @@ export async function onJob<S extends z.ZodType>(o: {
   page?: string;
   work: (call: JobCall<z.output<S>>) => Promise<unknown>;
 }): Promise<FormState> {
+  onlyPlain(o.number);
   const staff = await requireStaff(rolesThatMay(o.permission));
   const job = await jobByNumber(o.number);
   if (!job) return { message: 'There is no job with this number.' };

@@ -1,6 +1,7 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
+import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { requireStaff } from '@/app/workshop/who';
@@ -51,6 +52,7 @@ export async function sendAgain(
   _before: FormState,
   _formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(number, mailId);
   await requireStaff(rolesThatMay('mail'));
   const outcome = await attempt(() => retryMail(mailId));
   if (!outcome.ok) return refused(outcome.refusal);

@@ -2,6 +2,7 @@ import 'server-only';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
+import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -39,6 +40,7 @@ export async function onQuote<S extends z.ZodType>(o: {
   part: string;
   work: (call: QuoteCall<z.output<S>>) => Promise<FormState | null>;
 }): Promise<FormState> {
+  onlyPlain(o.number);
   const staff = await requireStaff(rolesThatMay(o.permission));
   const quote = await quoteByNumber(o.number);
   if (!quote) return { message: 'There is no quote with this number.' };

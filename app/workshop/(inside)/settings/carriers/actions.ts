@@ -2,6 +2,7 @@
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
+import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -21,6 +22,7 @@ const MOST_MINOR = 2_000_000_000;
 
 /** Keeps a carrier; an empty id adds one. */
 export async function keepCarrier(id: string, _before: FormState, formData: FormData): Promise<FormState> {
+  onlyPlain(id);
   await requireStaff(rolesThatMay('settings'));
   const parsed = parseForm(carrierForm, formData);
   if (!parsed.ok) return parsed.state;

@@ -2,6 +2,7 @@
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
+import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -24,6 +25,7 @@ export async function putPartAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(repairId);
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(partSchema, formData);
   if (!parsed.ok) return parsed.state;
@@ -39,6 +41,7 @@ export async function removePartAction(
   _before: FormState,
   _formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(repairId, partId);
   await requireStaff(rolesThatMay('catalogue'));
   await removeUsualPart({ repairId, partId });
   redirect(`/workshop/catalogue/repairs/${repairId}?saved=part#parts` as Route);

@@ -2,6 +2,7 @@
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
+import { onlyPlain } from '@/app/only-plain';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
@@ -18,6 +19,7 @@ import { rolesThatMay } from '@/lib/people/rules/roles';
 const contactForm = addressAnswers.extend({ version: z.coerce.number().int().positive() });
 
 export async function correct(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  onlyPlain(number);
   const staff = await requireStaff(rolesThatMay('take-in'));
   const job = await jobByNumber(number);
   if (!job) return { message: 'There is no job with this number.' };

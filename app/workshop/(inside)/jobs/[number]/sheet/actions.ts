@@ -1,5 +1,6 @@
 'use server';
 import { refresh } from 'next/cache';
+import { onlyPlain } from '@/app/only-plain';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { jobRefused } from '@/app/workshop/job-refused';
@@ -23,6 +24,7 @@ export async function enterChecks(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(number);
   const staff = await requireStaff(rolesThatMay('bench'));
   const job = await jobByNumber(number);
   if (!job) return { message: 'There is no job with this number.' };
@@ -57,6 +59,7 @@ export async function enterConnector(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(checkId);
   return onJob({
     permission: 'bench',
     number,

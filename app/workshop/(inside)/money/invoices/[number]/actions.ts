@@ -2,6 +2,7 @@
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
+import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -28,6 +29,7 @@ export async function creditAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(number);
   const staff = await requireStaff(rolesThatMay('money'));
   const whole = await invoiceByNumber(number);
   if (!whole) return { message: 'There is no invoice with this number.' };

@@ -2,6 +2,7 @@
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
+import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -27,6 +28,7 @@ export async function addCheckAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(repairId, basedOn);
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(checkSchema, formData);
   if (!parsed.ok) return parsed.state;
@@ -40,6 +42,7 @@ export async function changeCheckAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(at.repairId, at.basedOn, at.position);
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(checkSchema, formData);
   if (!parsed.ok) return parsed.state;
@@ -62,6 +65,7 @@ export async function moveCheckAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(repairId, basedOn);
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(placeSchema, formData);
   if (!parsed.ok) return parsed.state;
@@ -79,6 +83,7 @@ export async function addReadyChecksAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(repairId, basedOn);
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(readySchema, formData);
   if (!parsed.ok) return parsed.state;

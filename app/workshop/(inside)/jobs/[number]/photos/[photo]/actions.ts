@@ -1,4 +1,5 @@
 'use server';
+import { onlyPlain } from '@/app/only-plain';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { describePhoto } from '@/lib/jobs/describe-photo';
 import { onJob } from '../../action-kit';
@@ -10,6 +11,7 @@ export async function describe(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(photoId);
   return onJob({
     permission: 'take-in',
     number,

@@ -2,6 +2,7 @@
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
+import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -31,6 +32,7 @@ export async function recallAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(lotId);
   const staff = await requireStaff(['owner']);
   const parsed = parseForm(recallForm, formData);
   if (!parsed.ok) return parsed.state;
