@@ -1,25 +1,31 @@
 import { JobPage, Next, Para, Title } from './frame';
 import type { Writer } from './letter';
-import { agreedCost, reach } from './words';
+import { agreedCost, reach, thing } from './words';
 
-export const linkRenewed: Writer<'link-renewed'> = (_facts, setting) => ({
-  to: 'customer',
-  subject: `New private address for job ${setting.job.number}`,
-  summary: 'Older addresses of this job no longer open it.',
-  body: (
-    <>
-      <Title>Your job has a new private address</Title>
-      <JobPage setting={setting}>Open the job</JobPage>
-      <Para>
-        Older addresses of this job no longer open it. Whoever has the new one can see the job and answer for
-        you, so pass it on only to people you trust.
-      </Para>
-      <Next
-        what="Use the new address from now on. The job itself goes on as before."
-        when="The new address works now."
-        costs={agreedCost(setting)}
-      />
-      {reach(setting) ? <Para>Did you not expect this? {reach(setting)}</Para> : null}
-    </>
-  ),
-});
+export const linkRenewed: Writer<'link-renewed'> = (_facts, setting) => {
+  const what = thing(setting);
+  return {
+    to: 'customer',
+    subject: `New private address for ${what} ${setting.job.number}`,
+    summary: `Older addresses of this ${what} no longer open it.`,
+    body: (
+      <>
+        <Title>{`Your ${what} has a new private address`}</Title>
+        <JobPage setting={setting}>{`Open the ${what}`}</JobPage>
+        <Para>
+          {`Older addresses of this ${what} no longer open it. Whoever has the new one can see the ${what} and answer for you, so pass it on only to people you trust.`}
+        </Para>
+        <Next
+          what={
+            what === 'job'
+              ? 'Use the new address from now on. The job itself goes on as before.'
+              : 'Use the new address from now on. A price that waits for your answer is held as before.'
+          }
+          when="The new address works now."
+          costs={what === 'job' ? agreedCost(setting) : 'The new address costs nothing and changes no price.'}
+        />
+        {reach(setting) ? <Para>Did you not expect this? {reach(setting)}</Para> : null}
+      </>
+    ),
+  };
+};

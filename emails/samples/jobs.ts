@@ -132,6 +132,11 @@ export const jobSamples: readonly Sample[] = [
   },
   { name: 'Private address renewed', content: { template: 'link-renewed', data: {} } },
   {
+    name: 'Private address of a quote renewed',
+    content: { template: 'link-renewed', data: {} },
+    job: quoteJob,
+  },
+  {
     name: 'Unclaimed, first notice',
     content: { template: 'unclaimed-notice', data: { notice: 1, lastDay: day('2027-02-26') } },
   },

@@ -23,6 +23,7 @@ export const QUOTE_EVENT_DATA = {
   /** words to the customer beside a price */
   written: z.object({ messageId: z.string() }),
   'turned-down': z.object({ messageId: z.string() }),
+  'link-renewed': z.object({}),
 } satisfies Record<string, z.ZodType>;
 
 export type QuoteEventKind = keyof typeof QUOTE_EVENT_DATA;
@@ -83,6 +84,8 @@ export function quoteEventLine(
       return isOwn ? 'We wrote to you' : 'Message to the customer';
     case 'turned-down':
       return 'Turned down';
+    case 'link-renewed':
+      return 'Private link renewed';
   }
 }
 

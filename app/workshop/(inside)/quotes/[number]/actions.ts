@@ -1,10 +1,11 @@
 'use server';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { askCustomer } from '@/lib/quotes/ask-customer';
+import { renewQuoteLink } from '@/lib/quotes/renew-quote-link';
 import { turnDown } from '@/lib/quotes/turn-down';
 import { writeToCustomer } from '@/lib/quotes/write-to-customer';
 import { onQuote } from './quote-kit';
-import { messageForm, questionForm, turnDownForm } from './schema';
+import { messageForm, nothingForm, questionForm, turnDownForm } from './schema';
 
 export async function askQuestion(
   number: string,
@@ -56,6 +57,24 @@ export async function turnDownRequest(
     part: 'history',
     work: async ({ data, ...call }) => {
       await turnDown({ ...call, text: data.text });
+      return null;
+    },
+  });
+}
+
+export async function newQuoteLink(
+  number: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onQuote({
+    permission: 'take-in',
+    number,
+    schema: nothingForm,
+    formData,
+    part: 'history',
+    work: async (call) => {
+      await renewQuoteLink(call);
       return null;
     },
   });

@@ -1,10 +1,11 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { quoteEventLine } from '@/lib/quotes/rules/quote-events';
 import { STAFF_MAY_WRITE } from '@/lib/quotes/rules/request-states';
 import { EventTimeline, MessageTimeline } from '../../timelines';
-import { writeMessage } from './actions';
+import { newQuoteLink, writeMessage } from './actions';
 import type { QuotePartProps } from './open-quote';
 
 export function MessagesPart({ quote, workshop, staff }: QuotePartProps) {
@@ -44,6 +45,20 @@ export function HistoryPart({ quote, workshop, staff }: QuotePartProps) {
         staff={staff}
         clock={{ locale: workshop.locale, zone: workshop.timeZone }}
       />
+      {quote.request.email === '' ? null : (
+        <ActionForm
+          action={newQuoteLink.bind(null, quote.number)}
+          hidden={{ version: quote.version }}
+          label="Private link"
+        >
+          <ConfirmButton
+            label="Renew the private link"
+            question="Withdraw every link to this quote and send the customer a new one?"
+            confirm="Yes, send a new link"
+            consequence="Links in earlier mails stop working at once."
+          />
+        </ActionForm>
+      )}
     </section>
   );
 }

@@ -10,6 +10,8 @@ const text = (what: string, max: number) =>
 const wholeNumber = (what: string) =>
   z.coerce.number({ error: `Enter ${what} as a whole number` }).int(`Enter ${what} as a whole number`);
 
+/** A press of a button alone. */
+export const nothingForm = z.object({});
 export const questionForm = z.object({ text: text('your question', 4000) });
 export const messageForm = z.object({ text: text('your message', 4000) });
 export const turnDownForm = z.object({ text: text('the reason, in words the customer can follow', 2000) });
