@@ -17,7 +17,14 @@ const nextConfig: NextConfig = {
   },
   serverExternalPackages: ['pg', 'pg-boss', '@prisma/adapter-pg'],
   async headers() {
-    return [{ source: '/:path*', headers: everywhere }];
+    return [
+      { source: '/:path*', headers: everywhere },
+      // Addresses that proxy.ts leaves alone: nothing there is a page, not even the answer that nothing is there.
+      ...['/_next/static/:path*', '/_next/image', '/favicon.ico', '/robots.txt'].map((source) => ({
+        source,
+        headers: [{ key: 'Content-Security-Policy', value: "default-src 'none'; frame-ancestors 'none'" }],
+      })),
+    ];
   },
 };
 

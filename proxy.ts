@@ -2,9 +2,15 @@ import { createHash } from 'node:crypto';
 import { type NextRequest, NextResponse } from 'next/server';
 import { styleSheet as mailStyles } from '@/emails/ink';
 import { config as settings } from '@/lib/config';
+import { askGate, METHODS } from '@/lib/gate/ask-gate';
 
-/** Gives every page its content security policy: only scripts and styles that carry this answer's own number run. */
-export function proxy(request: NextRequest) {
+/**
+ * Asks the gate, and gives every page its content security policy: only scripts and styles that carry this answer's own
+ * number run.
+ */
+export async function proxy(request: NextRequest) {
+  const gate = await askGate(request.clone(), settings.appUrl);
+  if (!gate.opens) return refusal(gate);
   if (isHandedOn(request)) {
     const { pathname, search } = request.nextUrl;
     return NextResponse.redirect(new URL(pathname + search, settings.appUrl), 303);
@@ -12,6 +18,10 @@ export function proxy(request: NextRequest) {
   const nonce = btoa(crypto.randomUUID());
   const policy = contentSecurityPolicy(nonce, !settings.isProduction);
   const headers = new Headers(request.headers);
+  const origin = request.headers.get('origin');
+  // The gate has judged it; Next compares it once more, with a Host header that a proxy in between may have changed.
+  if (origin) headers.set('x-forwarded-host', new URL(origin).host);
+  else headers.delete('x-forwarded-host');
   headers.set('x-nonce', nonce);
   // Next reads the number from the request and puts it on its own scripts.
   headers.set('content-security-policy', policy);
@@ -21,6 +31,20 @@ export function proxy(request: NextRequest) {
     ? NextResponse.next({ request: { headers }, status: statusOf(request.nextUrl.pathname) })
     : NextResponse.rewrite(new URL('/nothing-here', request.url), { request: { headers } });
   response.headers.set('content-security-policy', policy);
+  return withHsts(response);
+}
+
+function refusal({ status, sentence }: { status: number; sentence: string }): NextResponse {
+  const headers = {
+    'content-type': 'text/plain; charset=utf-8',
+    'cache-control': 'no-store',
+    'content-security-policy': "default-src 'none'; frame-ancestors 'none'",
+    ...(status === 405 && { allow: METHODS.join(', ') }),
+  };
+  return withHsts(new NextResponse(sentence, { status, headers }));
+}
+
+function withHsts(response: NextResponse): NextResponse {
   if (settings.appUrl.startsWith('https:')) {
     response.headers.set('strict-transport-security', 'max-age=31536000');
   }
@@ -71,14 +95,5 @@ function contentSecurityPolicy(nonce: string, isDevelopment: boolean): string {
   ].join('; ');
 }
 
-export const config = {
-  matcher: [
-    {
-      source: '/((?!_next/static|_next/image|favicon.ico|robots.txt).*)',
-      missing: [
-        { type: 'header', key: 'next-router-prefetch' },
-        { type: 'header', key: 'purpose', value: 'prefetch' },
-      ],
-    },
-  ],
-};
+// Everything but what the build has made and put beside the pages; next.config.ts gives those a policy of their own.
+export const config = { matcher: ['/((?!_next/static/|_next/image$|favicon\\.ico$|robots\\.txt$).*)'] };
