@@ -10,6 +10,8 @@ export type LetterheadCard = {
   email: string;
   phone: string;
   addressLines: readonly string[];
+  town: string;
+  postcode: string;
 };
 
 const LINKS = [
@@ -20,7 +22,8 @@ const LINKS = [
 
 /** The frame of every customer page: letterhead above, ways to reach the workshop always in the same place below. */
 export function FrontFrame({ workshop, children }: { workshop: LetterheadCard; children: ReactNode }) {
-  const { name, tagline, email, phone, addressLines, withdrawalRule } = workshop;
+  const { name, tagline, email, phone, withdrawalRule } = workshop;
+  const address = [...workshop.addressLines, `${workshop.town} ${workshop.postcode}`.trim()].filter(Boolean);
   return (
     <div className="frame frame-front">
       <a href="#main" className="skip">
@@ -56,9 +59,9 @@ export function FrontFrame({ workshop, children }: { workshop: LetterheadCard; c
             </ul>
           </section>
         ) : null}
-        {addressLines.length > 0 ? (
+        {address.length > 0 ? (
           <address>
-            {addressLines.map((line) => (
+            {address.map((line) => (
               <span key={line}>{line}</span>
             ))}
           </address>
