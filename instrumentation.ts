@@ -1,9 +1,13 @@
+import type { Instrumentation } from 'next';
+
 /** Runs once when the app starts, before the first request. Next compiles it for other runtimes too: no Node names. */
 export async function register() {
   if (process.env['NEXT_RUNTIME'] !== 'nodejs') return;
-  const { config } = await import('@/lib/config');
-  if (config.hasJobs) {
-    (await import('@/lib/jobs/start-clock')).startClock();
-    await (await import('@/lib/mail/worker')).startWorker();
-  } else (await import('@/lib/with-launcher')).endWithLauncher();
+  await (await import('@/lib/serving/start')).startServing();
 }
+
+/** Every fault that no action and no page expected; Next has made its digest, which the error page shows. */
+export const onRequestError: Instrumentation.onRequestError = async (error, request, context) => {
+  if (process.env['NEXT_RUNTIME'] !== 'nodejs') return;
+  (await import('@/lib/serving/tell-fault')).tellFault(error, request, context);
+};

@@ -25,8 +25,12 @@ const settings = z.object({
   S3_SECRET_ACCESS_KEY: text.optional(),
   DEMO: onOff.optional(),
   CLOCK_FILE: text.optional(),
-  JOBS: onOff.default('on'),
+  JOBS: z.enum(['on', 'off', 'only']).default('on'),
   TRUSTED_PROXY: onOff.default('off'),
+  LOG_FORMAT: z.enum(['json', 'lines']).optional(),
+  LOG_LEVEL: z.enum(['error', 'warn', 'info']).default('info'),
+  METRICS_TOKEN: z.string().min(16, 'at least 16 characters').optional(),
+  DRAIN_SECONDS: z.coerce.number().min(0).max(60).default(0),
 });
 
 export type FileSettings =
@@ -47,9 +51,19 @@ export type Config = {
   files: FileSettings;
   isDemo: boolean;
   clockFile: string | undefined;
+  /** Mail and the clock's rounds are done by this process. */
   hasJobs: boolean;
+  /** False in a worker that serves no pages. */
+  hasPages: boolean;
   isBehindProxy: boolean;
   isProduction: boolean;
+  /** How the log is written: JSON for machines, or lines for whoever sits before the terminal. */
+  logFormat: 'json' | 'lines';
+  logLevel: 'error' | 'warn' | 'info';
+  /** Opens /metrics to whoever sends it; without it there is no such page. */
+  metricsToken: string | undefined;
+  /** How long a stopping process still takes requests, so that a balancer learns of it first. */
+  drainSeconds: number;
 };
 
 /**
@@ -76,6 +90,9 @@ export function readConfig(environment: Record<string, string | undefined>): Con
       'Setting missing: AUTH_SECRET, at least 32 characters that stay the same, e.g. from `openssl rand -hex 32`',
     );
   }
+  if (env.JOBS === 'only' && isEmbedded) {
+    throw new Error('Setting missing: JOBS=only works beside others on one server and needs DATABASE_URL');
+  }
   return {
     databaseUrl: env.DATABASE_URL ?? embeddedUrl(env.DATA_DIR),
     isEmbedded,
@@ -89,9 +106,14 @@ export function readConfig(environment: Record<string, string | undefined>): Con
     files: fileSettings(env),
     isDemo,
     clockFile: env.CLOCK_FILE,
-    hasJobs: env.JOBS === 'on',
+    hasJobs: env.JOBS !== 'off',
+    hasPages: env.JOBS !== 'only',
     isBehindProxy: env.TRUSTED_PROXY === 'on',
     isProduction,
+    logFormat: env.LOG_FORMAT ?? (isProduction ? 'json' : 'lines'),
+    logLevel: env.LOG_LEVEL,
+    metricsToken: env.METRICS_TOKEN,
+    drainSeconds: env.DRAIN_SECONDS,
   };
 }
 

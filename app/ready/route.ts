@@ -1,10 +1,7 @@
-import { isDatabaseReachable } from '@/lib/db/ready';
+import { readiness } from '@/lib/serving/readiness';
 
-/** Readiness: the database answers too. */
+/** Readiness: whoever balances may send requests here. */
 export async function GET() {
-  const isReady = await isDatabaseReachable();
-  return Response.json(
-    { status: isReady ? 'ready' : 'database not reachable' },
-    { status: isReady ? 200 : 503, headers: { 'cache-control': 'no-store' } },
-  );
+  const { isReady, status } = await readiness();
+  return Response.json({ status }, { status: isReady ? 200 : 503, headers: { 'cache-control': 'no-store' } });
 }

@@ -25,6 +25,8 @@ export const routes: readonly RouteRow[] = [
   { path: '/', may: ['anyone'] },
   { path: '/health', may: ['anyone'] },
   { path: '/ready', may: ['anyone'] },
+  // Its token is no session: tests/operations asks it with and without.
+  { path: '/metrics', may: ['anyone'], answer: 404 },
   { path: '/terms', may: ['anyone'] },
   { path: '/privacy', may: ['anyone'] },
   { path: '/withdrawal', may: ['anyone'] },

@@ -3,24 +3,25 @@ import { setTimeout as wait } from 'node:timers/promises';
 import { config } from '@/lib/config';
 import { childEnvironment } from './child-environment';
 
-export type App = { stop: () => Promise<unknown>; ended: Promise<string> };
+/** `stop` lets it finish what it has in hand, `kill` does not. */
+export type App = { stop: () => Promise<unknown>; kill: () => void; ended: Promise<string> };
 
-// The worker gives itself 8 s for the message in hand, and open requests 2 s.
-const patience = 20_000;
+// The app gives itself 10 s for open requests and the message in hand, after the time it still takes new ones.
+const patience = 20_000 + config.drainSeconds * 1000;
 
-/** Starts the built pages as a child and resolves when they and their database answer. */
+const pages = [
+  '--no-deprecation',
+  'node_modules/next/dist/bin/next',
+  'start',
+  ...['-H', config.host, '-p', String(config.port)],
+];
+const worker = ['--no-deprecation', '--import', 'tsx', 'lib/commands/worker.ts'];
+
+/** Starts the built pages, or with JOBS=only the worker, as a child; resolves when it and its database answer. */
 export async function startApp(signal: AbortSignal): Promise<App> {
   const child = spawn(
     process.execPath,
-    [
-      '--no-deprecation',
-      'node_modules/next/dist/bin/next',
-      'start',
-      '-H',
-      config.host,
-      '-p',
-      String(config.port),
-    ],
+    config.hasPages ? pages : worker,
     // The fourth channel breaks when this process dies, however it dies; the app then ends itself.
     { env: childEnvironment(), stdio: ['ignore', 'pipe', 'inherit', 'ipc'] },
   );
@@ -37,11 +38,12 @@ export async function startApp(signal: AbortSignal): Promise<App> {
     await ended;
     clearTimeout(kill);
   };
+  const kill = () => void child.kill('SIGKILL');
   signal.addEventListener('abort', () => void stop());
   const isAnswering = await Promise.race([untilReady(), ended.then(() => false)]);
   if (!isAnswering) throw new Error(`The app did not start.\n${said}`);
   child.stdout?.pipe(process.stdout);
-  return { stop, ended };
+  return { stop, kill, ended };
 }
 
 async function untilReady(): Promise<boolean> {

@@ -13,7 +13,8 @@ export function childEnvironment(): NodeJS.ProcessEnv {
     DATA_DIR: config.dataDir,
     AUTH_SECRET: authSecret(),
     DEMO: config.isDemo ? 'on' : 'off',
-    // With jobs the worker ends the process after its message in hand; without them Next may end as it likes.
-    ...(config.hasJobs && { NEXT_MANUAL_SIG_HANDLE: 'true' }),
+    LOG_FORMAT: config.logFormat,
+    // lib/serving/stop ends the process, after its open requests and its message in hand.
+    NEXT_MANUAL_SIG_HANDLE: 'true',
   };
 }

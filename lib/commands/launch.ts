@@ -17,8 +17,13 @@ export async function launch(): Promise<void> {
   const closers: (() => Promise<unknown>)[] = [];
   let closing: Promise<void> | undefined;
   const close = () => (closing ??= closeAll(closers));
+  let kill = () => {};
+  let told: number | undefined;
   for (const signal of ['SIGTERM', 'SIGINT', 'SIGHUP'] as const) {
     process.on(signal, () => {
+      // npm hands a Ctrl-C on that the terminal has already sent: only a later signal is a second wish, to end at once.
+      if (told !== undefined && performance.now() - told > 1000) kill();
+      told ??= performance.now();
       stopping.abort();
       void close().then(() => process.exit(0));
     });
@@ -37,7 +42,7 @@ export async function launch(): Promise<void> {
     if (config.isEmbedded) closers.push(await lockFolder());
     await refuseTakenPort();
     generateClient();
-    if (!isBuilt()) {
+    if (config.hasPages && !isBuilt()) {
       console.log('Building the pages, about half a minute; later starts skip this.');
       await build(stopping.signal);
     }
@@ -51,6 +56,7 @@ export async function launch(): Promise<void> {
     await disconnect();
     const app = await startApp(stopping.signal);
     closers.push(app.stop);
+    kill = app.kill;
     void app.ended.then(async (how) => {
       if (stopping.signal.aborted) return;
       console.error(`The app ended by itself (${how}).`);
@@ -88,6 +94,10 @@ function refuseTakenPort(): Promise<void> {
 
 function announce(seconds: number, signIn: string | undefined): void {
   const { appUrl } = config;
+  if (!config.hasPages) {
+    console.log(`The worker is running, ready after ${seconds.toFixed(1)} s, without pages.`);
+    return;
+  }
   console.log(`
 Mendpost is running, ready after ${seconds.toFixed(1)} s. Stop it with Ctrl-C.
 

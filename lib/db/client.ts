@@ -1,4 +1,5 @@
 import { PrismaPg } from '@prisma/adapter-pg';
+import { Pool } from 'pg';
 import { config } from '@/lib/config';
 import { PrismaClient } from './generated/client';
 import { isInsideTransaction } from './inside';
@@ -25,14 +26,24 @@ export const db: Db = new Proxy(Object.create(null), {
 
 /** The client itself, for lib/db/transaction and for shutting down. */
 export function connect(): Db {
-  shared.client ??= new PrismaClient({ adapter: new PrismaPg(poolSettings(config.databaseUrl)) });
+  if (!shared.client) {
+    shared.pool = new Pool(poolSettings(config.databaseUrl));
+    shared.client = new PrismaClient({ adapter: new PrismaPg(shared.pool, { disposeExternalPool: true }) });
+  }
   return shared.client;
+}
+
+/** How many connections of the pool are busy and idle, and how many callers wait for one. */
+export function poolCounts(): { busy: number; idle: number; waiting: number } {
+  const { totalCount = 0, idleCount = 0, waitingCount = 0 } = shared.pool ?? {};
+  return { busy: totalCount - idleCount, idle: idleCount, waiting: waitingCount };
 }
 
 /** Closes the connections; the next use opens new ones. */
 export async function disconnect(): Promise<void> {
   const { client } = shared;
   shared.client = undefined;
+  shared.pool = undefined;
   await client?.$disconnect();
 }
 
@@ -45,9 +56,10 @@ function poolSettings(connectionString: string) {
 }
 
 // Next bundles pages and instrumentation apart and reloads modules in development: one client for all of them.
-const shared: { client?: Db | undefined } = sharedAcrossBundles();
+const shared: Shared = sharedAcrossBundles();
+type Shared = { client?: Db | undefined; pool?: Pool | undefined };
 
-function sharedAcrossBundles(): { client?: Db | undefined } {
+function sharedAcrossBundles(): Shared {
   const key = Symbol.for('mendpost.db');
   if (!Reflect.has(globalThis, key)) Reflect.set(globalThis, key, {});
   return Reflect.get(globalThis, key);

@@ -1,3 +1,4 @@
+import { log } from '@/lib/log';
 import { connect } from './client';
 import { isConflict } from './errors';
 import type { Prisma } from './generated/client';
@@ -29,6 +30,7 @@ export async function transaction<T>(
       return await connect().$transaction((tx) => runInside(() => fn(tx)), settings);
     } catch (error) {
       if (attempt === attempts || !isConflict(error)) throw error;
+      log.info('transaction-again', { attempt });
     }
   }
 }

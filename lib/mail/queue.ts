@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { config } from '@/lib/config';
 import type { Tx } from '@/lib/db/transaction';
+import { requestIdNow } from '@/lib/log';
 import { mailQueue, sender, within } from './boss';
 import type { MailRequest } from './messages';
 import { mailContent } from './rules/content';
@@ -31,12 +32,14 @@ export async function queueMail(tx: Tx, request: MailRequest): Promise<string> {
 }
 
 /**
- * Puts a message's row in the worker's queue. The queue's job has the row's id for its own and carries nothing else, so
- * a message has at most one.
+ * Puts a message's row in the worker's queue. The queue's job has the row's id for its own and carries nothing else but
+ * the id of the request it comes from, for the log, so a message has at most one.
  */
 export async function sendToQueue(tx: Tx, mailId: string): Promise<void> {
   const connection = { db: within(tx), includeArchive: false };
-  const queued = await sender().send(mailQueue, { mailId }, { id: mailId, ...connection });
+  const requestId = requestIdNow();
+  const job = { mailId, ...(requestId && { requestId }) };
+  const queued = await sender().send(mailQueue, job, { id: mailId, ...connection });
   // pg-boss answers null, without an error, when the job is there already and when the queue is not.
   if (queued !== null || (await sender().getJobById(mailQueue, mailId, connection))) return;
   throw new Error('The mail queue was not prepared: run prepareQueue() once after the migrations');

@@ -1,6 +1,7 @@
 import { addDays, type Day, dayFromDate, dayInZone, dayToDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { type Tx, transaction } from '@/lib/db/transaction';
+import { log } from '@/lib/log';
 import { attempt, Refusal } from '@/lib/outcome';
 import { readWorkshop } from '@/lib/workshop/records';
 import type { DuePrice, LapseCall } from './due-price';
@@ -70,7 +71,7 @@ async function isTaken(price: DuePrice, step: 'lapse' | 'remind', call: LapseCal
     );
     return outcome.ok;
   } catch (error) {
-    console.error(`clock: price ${price.id}: ${error instanceof Error ? error.name : 'unknown fault'}`);
+    log.error('price-step-failed', { priceId: price.id }, error);
     return false;
   }
 }

@@ -13,5 +13,6 @@ process.env['DATABASE_URL'] =
 process.env['DATA_DIR'] = workerFolder;
 process.env['AUTH_SECRET'] = 'only for tests, only for tests, only for tests';
 process.env['JOBS'] = 'off';
+process.env['LOG_LEVEL'] = 'warn';
 process.env['DEMO'] = 'on';
 for (const name of ['APP_URL', 'SMTP_URL', 'CLOCK_FILE', 'FILES', 'HOST', 'PORT']) delete process.env[name];

@@ -1,0 +1,25 @@
+/** What can happen that a log tells and a metric counts. A new happening is named here; there is no free text. */
+export const logEvents = [
+  'clock-failed',
+  'clock-round',
+  'console',
+  'mail-failed',
+  'mail-kept',
+  'mail-queue-failed',
+  'mail-recovered',
+  'mail-recovery-failed',
+  'mail-sent',
+  'mail-try-failed',
+  'mail-waits',
+  'price-step-failed',
+  'request',
+  'request-failed',
+  'started',
+  'stop-failed',
+  'stopped',
+  'stopping',
+  'transaction-again',
+] as const;
+
+export type LogEvent = (typeof logEvents)[number];
+export type Level = 'info' | 'warn' | 'error';
