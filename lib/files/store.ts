@@ -6,7 +6,6 @@
 import { buffer } from 'node:stream/consumers';
 import { Disk } from 'flydrive';
 import { FSDriver } from 'flydrive/drivers/fs';
-import type { DriverContract } from 'flydrive/types';
 import { config, type FileSettings } from '@/lib/config';
 
 /** Keeps bytes under a key, replacing what was there. */
@@ -53,37 +52,23 @@ let opened: Promise<Disk> | undefined;
 
 function disk(): Promise<Disk> {
   opened ??= openDisk(config.files);
-  // A driver that is missing now may be installed before the next try.
-  opened.catch(() => {
-    opened = undefined;
-  });
   return opened;
 }
 
-/** The store of these settings; refuses S3 without its driver's packages, naming them. */
-export async function openDisk(settings: FileSettings): Promise<Disk> {
+async function openDisk(settings: FileSettings): Promise<Disk> {
   if (settings.kind === 'folder')
     return new Disk(new FSDriver({ location: settings.folder, visibility: 'private' }));
-  return new Disk(await s3Driver(settings));
-}
-
-// The S3 driver needs packages of 20 MB that a workshop with a folder never uses, so they are not among the dependencies.
-const s3Packages = ['@aws-sdk/client-s3@3.1175.0', '@aws-sdk/s3-request-presigner@3.1169.0'];
-
-async function s3Driver(s3: FileSettings & { kind: 's3' }): Promise<DriverContract> {
-  const { S3Driver } = await import(/* turbopackIgnore: true */ 'flydrive/drivers/s3').catch(
-    (error: unknown) => {
-      throw new Error(`FILES=s3 needs two packages first: npm install ${s3Packages.join(' ')}`, {
-        cause: error,
-      });
-    },
+  // Loaded only where it is used: the S3 client is the larger part of the program's start.
+  const { S3Driver } = await import('flydrive/drivers/s3');
+  const { bucket, region, endpoint, keyId, key } = settings;
+  return new Disk(
+    new S3Driver({
+      bucket,
+      region,
+      ...(endpoint && { endpoint, forcePathStyle: true }),
+      credentials: { accessKeyId: keyId, secretAccessKey: key },
+      visibility: 'private',
+      supportsACL: false,
+    }),
   );
-  return new S3Driver({
-    bucket: s3.bucket,
-    region: s3.region,
-    ...(s3.endpoint && { endpoint: s3.endpoint, forcePathStyle: true }),
-    credentials: { accessKeyId: s3.keyId, secretAccessKey: s3.key },
-    visibility: 'private',
-    supportsACL: false,
-  });
 }
