@@ -18,6 +18,7 @@ import { FIRST_MONTHS } from './stories/first-months';
 import { GOING_BACK } from './stories/going-back';
 import { LATER_MONTHS } from './stories/later-months';
 import { REQUESTS } from './stories/requests';
+import { USUAL_MONTHS } from './stories/usual-months';
 import { WAITING } from './stories/waiting';
 import { Turns } from './turns';
 import { clearUnfinished, isDemoWanted, isUnfinished, removeMark, setMark } from './unfinished';
@@ -34,13 +35,14 @@ const STORIES = [
   ...EXPECTED,
   ...OPEN,
   ...REQUESTS,
+  ...USUAL_MONTHS,
 ];
 
 /** Any number that nothing else in the database locks. */
 const LOCK = 741_852;
 
 /**
- * Fills an empty database with the workshop Quay & Alder and some seventy jobs of its last fourteen months and the
+ * Fills an empty database with the workshop Quay & Alder and some hundred and ten jobs of its last fourteen months and the
  * prices it was asked for, all made by the program's own use cases, side by side as they happened. Any `now` gives the
  * same numbers, and the same `now` the same history. Leaves a database alone that has a workshop already.
  *
@@ -58,7 +60,7 @@ export async function seedDemo({ now }: { now: Date }): Promise<void> {
 }
 
 async function fill(now: Date): Promise<void> {
-  console.log('Filling the demonstration workshop, under half a minute; later starts skip this.');
+  console.log('Filling the demonstration workshop, under a minute; later starts skip this.');
   if (await isUnfinished()) await clearUnfinished();
   forgetPictures();
   const days = demoDays(now);

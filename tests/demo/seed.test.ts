@@ -46,11 +46,11 @@ describe('the jobs of the demonstration', () => {
     expect(papers.length).toBeGreaterThan(30);
   });
 
-  test('there is one at every stage, and some seventy in all', async () => {
+  test('there is one at every stage, and some hundred and ten in all', async () => {
     const jobs = await db.job.findMany({ select: { stage: true } });
     expect(new Set(jobs.map((job) => job.stage))).toEqual(new Set(STAGES));
-    expect(jobs.length).toBeGreaterThanOrEqual(60);
-    expect(jobs.length).toBeLessThan(85);
+    expect(jobs.length).toBeGreaterThanOrEqual(105);
+    expect(jobs.length).toBeLessThan(130);
   });
 
   test('they reach back more than a year and none of them ahead of now', async () => {
@@ -143,7 +143,7 @@ describe('the jobs of the demonstration', () => {
       expect(lot.inStock, lot.code).toBe(lot.code === KNOWN.badLot.lot ? 0 : lot.received - used);
       for (const use of lot.uses) expect(use.at >= lot.receivedOn, lot.code).toBe(true);
     }
-    expect(lots.find((lot) => lot.code === KNOWN.badLot.lot)?.uses).toHaveLength(5);
+    expect(lots.find((lot) => lot.code === KNOWN.badLot.lot)?.uses).toHaveLength(7);
   });
 });
 

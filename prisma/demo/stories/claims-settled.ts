@@ -278,7 +278,7 @@ export const SETTLED: Story[] = [
       claim.later(1, '16:00');
       await claim.sendBack({ postage: 480 });
       await claim.closeByClock();
-      await writeOffLot({ lotId: shop.lot('CELL-25', 'NB-0588'), quantity: 20 });
+      await writeOffLot({ lotId: shop.lot('CELL-25', 'NB-0588'), quantity: 18 });
     },
   },
 ];

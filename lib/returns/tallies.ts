@@ -1,0 +1,118 @@
+import { db } from '@/lib/db/client';
+import { Prisma } from '@/lib/db/generated/client';
+import { type CoverClock, HANDS, lineRows, unitRows } from './cover-sql';
+import { type Grouping, isOfParts, linesWhere, type Narrowing, unitsWhere } from './groupings';
+
+/** What one repair, lot or pair of hands comes to. Days are of all units together; money in minor units. */
+export type Tally = {
+  id: string;
+  units: number;
+  returned: number;
+  daysAtRisk: number;
+  /** returns of units that came back more than once included */
+  claims: number;
+  /** of the claims whose cost is recorded */
+  costMinor: number;
+  /** claims whose cost is not recorded yet */
+  uncosted: number;
+  causes: { workmanship: number; part: number; firstDamage: number; inDoubt: number };
+};
+
+type Row = Omit<Tally, 'causes'> & Tally['causes'];
+
+/** One row for each repair, lot or whatever is asked for that has at least one unit, by its id. */
+export async function tallyBy(
+  grouping: Grouping,
+  clock: CoverClock,
+  narrowing: Narrowing = {},
+): Promise<Tally[]> {
+  const rows = await db.$queryRaw<Row[]>`
+    WITH ${countedBy(grouping, clock, narrowing)}
+    SELECT "id", COUNT(*)::int AS units, (COUNT(*) FILTER (WHERE "isReturned"))::int AS returned,
+      SUM(days)::float8 AS "daysAtRisk", COALESCE(SUM(claims), 0)::int AS claims,
+      COALESCE(SUM(cost), 0)::float8 AS "costMinor", COALESCE(SUM(uncosted), 0)::int AS uncosted,
+      (COUNT(*) FILTER (WHERE "cause" = 'workmanship'))::int AS workmanship,
+      (COUNT(*) FILTER (WHERE "cause" = 'fitted-part'))::int AS part,
+      (COUNT(*) FILTER (WHERE "cause" = 'weakened-by-original-damage'))::int AS "firstDamage",
+      (COUNT(*) FILTER (WHERE "cause" IN ('separate-fault', 'damage-after-return', 'no-fault-found')))::int
+        AS "inDoubt"
+    FROM counted GROUP BY "id" ORDER BY "id"`;
+  return rows.map(({ workmanship, part, firstDamage, inDoubt, ...tally }) => ({
+    ...tally,
+    causes: { workmanship, part, firstDamage, inDoubt },
+  }));
+}
+
+/** How many units came back, and how many were last seen well, on each day at risk. */
+export type DayCount = { days: number; returned: number; left: number };
+
+/** The whole watch over some units as a table by days at risk, earliest first: what a survival curve is drawn from. */
+export async function watchOf(
+  grouping: Grouping,
+  clock: CoverClock,
+  narrowing: Narrowing,
+): Promise<DayCount[]> {
+  return db.$queryRaw<DayCount[]>`
+    WITH ${countedBy(grouping, clock, narrowing)}
+    SELECT days::int AS days, (COUNT(*) FILTER (WHERE "isReturned"))::int AS returned,
+      (COUNT(*) FILTER (WHERE NOT "isReturned"))::int AS "left"
+    FROM counted GROUP BY days ORDER BY days`;
+}
+
+/** The same for every one of a grouping at once, in one reading. */
+export async function watchBy(
+  grouping: Grouping,
+  clock: CoverClock,
+  narrowing: Narrowing = {},
+): Promise<Map<string, DayCount[]>> {
+  const rows = await db.$queryRaw<(DayCount & { id: string })[]>`
+    WITH ${countedBy(grouping, clock, narrowing)}
+    SELECT "id", days::int AS days, (COUNT(*) FILTER (WHERE "isReturned"))::int AS returned,
+      (COUNT(*) FILTER (WHERE NOT "isReturned"))::int AS "left"
+    FROM counted GROUP BY "id", days ORDER BY "id", days`;
+  const watches = new Map<string, DayCount[]>();
+  for (const { id, ...count } of rows) {
+    const watch = watches.get(id);
+    if (watch) watch.push(count);
+    else watches.set(id, [count]);
+  }
+  return watches;
+}
+
+/** `counted`: a unit once for each id it counts under. Two pieces of one lot in a unit are one chance to come back. */
+function countedBy(grouping: Grouping, clock: CoverClock, narrowing: Narrowing): Prisma.Sql {
+  if (isOfParts(grouping)) {
+    return Prisma.sql`${lineRows(clock, linesWhere(narrowing))},
+      counted AS (
+        SELECT ${PART_KEY[grouping] ?? PART_KEY['lot']} AS "id", line."number",
+          BOOL_OR(line."returnedOn" IS NOT NULL) AS "isReturned", MIN(line.days) AS days, MIN(line."cause") AS "cause",
+          MAX(line.claims) AS claims, MAX(line.cost) AS cost, MAX(line.uncosted) AS uncosted
+        FROM line JOIN "lot" t ON t."id" = line."lotId" GROUP BY 1, 2
+      )`;
+  }
+  return Prisma.sql`${unitRows(clock, unitsWhere(narrowing))},
+    ${grouping === 'technician' ? Prisma.sql`${HANDS},` : Prisma.empty}
+    counted AS (
+      SELECT ${UNIT_KEY[grouping] ?? UNIT_KEY['repair']} AS "id", u."number", u."isReturned", u.days, u."cause",
+        u.claims, u.cost, u.uncosted
+      FROM unit u ${UNIT_JOIN[grouping] ?? Prisma.empty}
+    )`;
+}
+
+const PART_KEY: Partial<Record<Grouping, Prisma.Sql>> = {
+  part: Prisma.sql`t."partId"`,
+  lot: Prisma.sql`t."id"`,
+  supplier: Prisma.sql`t."supplier"`,
+};
+
+const UNIT_KEY: Partial<Record<Grouping, Prisma.Sql>> = {
+  repair: Prisma.sql`u."repairId"`,
+  model: Prisma.sql`u."modelId"`,
+  policy: Prisma.sql`p."policyId"`,
+  technician: Prisma.sql`h."userId"`,
+};
+
+const UNIT_JOIN: Partial<Record<Grouping, Prisma.Sql>> = {
+  policy: Prisma.sql`JOIN "policy_version" p ON p."id" = u."policyVersionId"`,
+  technician: Prisma.sql`JOIN hand h ON h."jobId" = u."jobId"`,
+};
