@@ -33,11 +33,12 @@ export async function askGate(request: Request, appUrl: string): Promise<GateAns
 }
 
 async function askForm(request: Request): Promise<GateAnswer> {
-  const isWithScript = request.headers.has('next-action');
+  const actionId = request.headers.get('next-action');
   const isForm = /^multipart\/form-data\b/i.test(request.headers.get('content-type') ?? '');
-  if (!isForm) return isWithScript ? shut(415, 'This address takes forms only.') : OPENS;
+  if (!isForm) return actionId !== null ? shut(415, 'This address takes forms only.') : OPENS;
   const fields = await readFields(request);
-  const reads = fields && (isWithScript ? readsWithScript(fields) : readsWithoutScript(fields));
+  const reads =
+    fields && (actionId === null ? readsWithoutScript(fields) : readsWithScript(actionId, fields));
   return reads
     ? OPENS
     : shut(400, 'This form arrived incomplete. Load the page again and send it once more.');

@@ -29,6 +29,8 @@ function isStart(message: unknown): message is Start {
 
 function watch({ request, response, server }: Start, patterns: readonly RoutePattern[]): void {
   const began = performance.now();
+  // No request can be made of TRACE (Fetch standard), at which Next errs before the gate is asked; it refuses PROPFIND.
+  if (request.method === 'TRACE') request.method = 'PROPFIND';
   const requestId = chooseRequestId(request.headers['x-request-id'], config.isBehindProxy);
   const route = routeOf(request.url ?? '', patterns);
   request.headers['x-request-id'] = requestId;

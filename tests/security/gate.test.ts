@@ -1,12 +1,14 @@
 import fc from 'fast-check';
+import { extractInfoFromServerReferenceId } from 'next/dist/shared/lib/server-reference-info';
 import { describe, expect, test } from 'vitest';
 import { askGate } from '@/lib/gate/ask-gate';
 import { isOwnOrigin } from '@/lib/gate/rules/origin';
-import { readsWithoutScript, readsWithScript } from '@/lib/gate/rules/sent-arguments';
+import { argumentsOf, readsWithoutScript, readsWithScript } from '@/lib/gate/rules/sent-arguments';
 
 const ours = 'https://mend.example.org';
 const inside = 'http://127.0.0.1:3000';
 const action = '60ab8dc91a05a66ace21ee2af471b6f50bc8eb06e5';
+const boundAction = '70d788fb20ffc4f4d49bb882dd8155faaf5c08c46e';
 
 describe('where a request comes from', () => {
   test.each([
@@ -74,39 +76,56 @@ describe('where a request comes from', () => {
 });
 
 describe('what a form with script sends', () => {
-  const sent = (root: string) => readsWithScript(new Map([['0', root]]));
+  const sent = (root: string, id = boundAction) => readsWithScript(id, new Map([['0', root]]));
 
   test.each([
     ['["J7K2M4PX3",{},"$K1"]', true],
-    ['[{"errors":{"email":["Enter it"]},"values":{"history":["a","b"]},"message":"$undefined"},"$K1"]', true],
+    ['[7,{},"$K1"]', true],
+    [
+      '[null,{"errors":{"email":["Enter it"]},"values":{"history":["a","b"]},"message":"$undefined"},"$K1"]',
+      true,
+    ],
     ['["$$5 was paid",{},"$K1"]', true],
-    ['[{"values":{"a":["x"]},"again":"$0:0:values:a"},"$K1"]', true],
+    ['["a",{"values":{"a":["x"]},"again":"$0:1:values:a"},"$K1"]', true],
     ['', false],
     ['{', false],
     ['[]', false],
     ['5', false],
-    ['[{}]', false],
-    ['["$K1","$K2"]', false],
-    ['["$@1","$K1"]', false],
-    ['["$F1","$K1"]', false],
-    ['["$Q1","$K1"]', false],
-    ['["$n99999999999999999999","$K1"]', false],
-    ['["$99","$K1"]', false],
-    ['["$0:0","$K1"]', false],
-    ['["$0:constructor","$K1"]', false],
-    ['[{"a":{"b":["$B1"]}},"$K1"]', false],
+    ['[{},"$K1"]', false],
+    ['["a","b",{},"$K1"]', false],
+    ['["a",{}]', false],
+    ['["a","b","$K1"]', false],
+    ['["a",[],"$K1"]', false],
+    ['[{"startsWith":"J"},{},"$K1"]', false],
+    ['[["a"],{},"$K1"]', false],
+    ['["$K1",{},"$K2"]', false],
+    ['["$@1",{},"$K1"]', false],
+    ['["$F1",{},"$K1"]', false],
+    ['["$Q1",{},"$K1"]', false],
+    ['["$n99999999999999999999",{},"$K1"]', false],
+    ['["$99",{},"$K1"]', false],
+    ['["$0:1",{},"$K1"]', true],
+    ['["$0:7",{},"$K1"]', false],
+    ['["$0:constructor",{},"$K1"]', false],
+    ['["a",{"a":{"b":["$B1"]}},"$K1"]', false],
   ])('%s', (root, isPlain) => {
     expect(sent(root)).toBe(isPlain);
   });
 
-  test('a value too deep, and a list too long', () => {
-    expect(sent(`[${'['.repeat(50)}${']'.repeat(50)},"$K1"]`)).toBe(false);
-    expect(sent(`[${'0,'.repeat(2000)}"$K1"]`)).toBe(false);
+  test('an action without anything bound, and what is no action', () => {
+    expect(sent('[{},"$K1"]', action)).toBe(true);
+    expect(sent('[{},"$K1"]', 'constructor')).toBe(false);
+    expect(sent('["$K1"]', `40${action.slice(2)}`)).toBe(false);
   });
 
-  test('any plain value reads, whatever it is', () => {
+  test('a value too deep, and a list too long', () => {
+    expect(sent(`["a",{"a":${'['.repeat(50)}${']'.repeat(50)}},"$K1"]`)).toBe(false);
+    expect(sent(`[${'0,'.repeat(2000)}{},"$K1"]`)).toBe(false);
+  });
+
+  test('any plain answer of before reads, whatever it is', () => {
     const plain = fc.jsonValue({ maxDepth: 4 }).filter((value) => !JSON.stringify(value).includes('"$'));
-    fc.assert(fc.property(plain, (value) => sent(JSON.stringify([value, {}, '$K1']))));
+    fc.assert(fc.property(plain, (value) => sent(JSON.stringify(['a', { value }, '$K1']))));
   });
 
   test('no text makes it throw', () => {
@@ -114,22 +133,33 @@ describe('what a form with script sends', () => {
   });
 });
 
+test('the number of arguments is read from an id as Next reads it', () => {
+  fc.assert(
+    fc.property(fc.integer({ min: 0, max: 0xff }), (info) => {
+      const id = info.toString(16).padStart(2, '0') + action.slice(2);
+      const { usedArgs } = extractInfoFromServerReferenceId(id);
+      expect(argumentsOf(id)).toBe(usedArgs.filter(Boolean).length);
+    }),
+  );
+});
+
 test('a form without script names its action whole, or none', () => {
   const named = (reference: string, values: string) =>
     readsWithoutScript(
-      new Map([
+      new Map<string, string | true>([
         ['$ACTION_REF_1', ''],
         ['$ACTION_1:0', reference],
         ['$ACTION_1:1', values],
         ['email', 'bryn@example.net'],
       ]),
     );
-  const whole = `{"id":"${action}","bound":"$@1"}`;
+  const whole = `{"id":"${boundAction}","bound":"$@1"}`;
   expect(named(whole, '["J7K2M4PX3",{}]')).toBe(true);
   expect(readsWithoutScript(new Map([['q', 'recorder']]))).toBe(true);
-  expect(named(whole, '["$F1"]')).toBe(false);
-  expect(named(whole, '[{}')).toBe(false);
-  expect(named(`{"id":"${action}","bound":"$@7"}`, '[{}]')).toBe(false);
+  expect(named(whole, '["$F1",{}]')).toBe(false);
+  expect(named(whole, '[{}]')).toBe(false);
+  expect(named(whole, '["J7K2M4PX3",{}')).toBe(false);
+  expect(named(`{"id":"${boundAction}","bound":"$@7"}`, '["J7K2M4PX3",{}]')).toBe(false);
   expect(named('{"id":"constructor","bound":"$@1"}', '[{}]')).toBe(false);
   expect(readsWithoutScript(new Map([['$ACTION_REF_1', '']]))).toBe(false);
   expect(readsWithoutScript(new Map([[`$ACTION_ID_${action}`, '']]))).toBe(false);

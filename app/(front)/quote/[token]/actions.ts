@@ -91,7 +91,7 @@ async function wordsOf(
 }
 
 /** On to the booking, at the first step that nothing is known of yet. */
-export async function goOnToBook(token: string, _before: FormState): Promise<FormState> {
+export async function goOnToBook(token: string, _before: FormState, _formData: FormData): Promise<FormState> {
   return onQuoteLink(token, async (call) => {
     const started = await attempt(() => startBooking(call));
     if (!started.ok) return refused(started.refusal);

@@ -70,15 +70,15 @@ export async function endSessionAction(_before: FormState, formData: FormData): 
   redirect('/workshop/account');
 }
 
-export async function signOutAction(): Promise<FormState> {
+export async function signOutAction(_before: FormState, _formData: FormData): Promise<FormState> {
   await auth().api.signOut({ headers: await headers() });
   redirect('/workshop/sign-in?out=yes');
 }
 
-export async function signOutEverywhereAction(): Promise<FormState> {
+export async function signOutEverywhereAction(before: FormState, formData: FormData): Promise<FormState> {
   const { id } = await requireSignedIn();
   await signOutEverywhere(id);
-  return signOutAction();
+  return signOutAction(before, formData);
 }
 
 type WithPassword = (asking: {

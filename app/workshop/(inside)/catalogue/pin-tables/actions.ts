@@ -40,7 +40,7 @@ export async function pinTableAction(
 }
 
 /** Takes the bound table out of the choice for new checks. */
-export async function retireAction(id: string): Promise<FormState> {
+export async function retireAction(id: string, _before: FormState, _formData: FormData): Promise<FormState> {
   onlyPlain(id);
   await requireStaff(rolesThatMay('catalogue'));
   const outcome = await attempt(() => retirePinTable({ id, now: now() }));

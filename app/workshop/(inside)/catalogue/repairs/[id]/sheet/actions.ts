@@ -38,19 +38,18 @@ export async function addCheckAction(
 
 /** Replaces one check; a lesson it was taught by a claim stays with it. */
 export async function changeCheckAction(
-  at: { repairId: string; basedOn: number; position: number },
+  repairId: string,
+  basedOn: number,
+  position: number,
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
-  onlyPlain(at.repairId, at.basedOn, at.position);
+  onlyPlain(repairId, basedOn, position);
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(checkSchema, formData);
   if (!parsed.ok) return parsed.state;
   if (!(await isConnectorKnown(parsed.data))) return unknownConnector(formData);
-  return save(
-    { repairId: at.repairId, basedOn: at.basedOn, change: replacing(at.position, parsed.data) },
-    formData,
-  );
+  return save({ repairId, basedOn, change: replacing(position, parsed.data) }, formData);
 }
 
 const placeSchema = z.object({

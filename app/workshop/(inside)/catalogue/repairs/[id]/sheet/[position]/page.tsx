@@ -23,7 +23,7 @@ export default async function CheckPage({ params }: { params: Promise<{ id: stri
   const check = sheet?.checks.find((each) => String(each.position) === position);
   if (!repair || !sheet || !check) nothingHere();
   const connectors = await connectorChoices(check.pinTable ?? null);
-  const at = { repairId: id, basedOn: sheet.version, position: check.position };
+  const change = changeCheckAction.bind(null, id, sheet.version, check.position);
   return (
     <>
       <PageHead
@@ -33,7 +33,7 @@ export default async function CheckPage({ params }: { params: Promise<{ id: stri
         title={`Check ${check.position}`}
         lead={check.lesson ? <LessonLink claim={check.lesson} /> : undefined}
       />
-      <ActionForm action={changeCheckAction.bind(null, at)} label={`Change check ${check.position}`}>
+      <ActionForm action={change} label={`Change check ${check.position}`}>
         <CheckFields known={check} connectors={connectors} />
         <SubmitButton
           label="Save the check"
