@@ -5,7 +5,7 @@ import { isRole, may, type Permission, permissionTable, ROLES, rolesThatMay } fr
 // of by permission, so that a slip in one of them shows.
 const EXPECTED: Record<(typeof ROLES)[number], Permission[]> = {
   front: ['take-in', 'money', 'dispatch', 'mail'],
-  bench: ['take-in', 'bench', 'dispatch', 'rule-claim'],
+  bench: ['take-in', 'bench', 'dispatch', 'rule-claim', 'returns'],
   owner: [
     'take-in',
     'bench',
@@ -14,6 +14,9 @@ const EXPECTED: Record<(typeof ROLES)[number], Permission[]> = {
     'mail',
     'rule-claim',
     'second-look',
+    'returns',
+    'returns-cost',
+    'returns-people',
     'catalogue',
     'people',
     'personal-data',
