@@ -3,7 +3,6 @@ import { addDays, day } from '@/lib/calendar/day';
 import { addWorkingDays, type WorkingCalendar } from '@/lib/calendar/working';
 import { backtest } from '@/lib/promise/rules/backtest';
 import type { BenchJob } from '@/lib/promise/rules/promise';
-import { shareInterval } from '@/lib/promise/rules/share-interval';
 
 const calendar: WorkingCalendar = { weekend: [6, 7], closed: new Map() };
 
@@ -50,27 +49,5 @@ describe('promises made on 5,000 simulated jobs', () => {
     const half = 2.5758 * Math.sqrt((0.8 * 0.2) / promises);
     expect(kept / promises).toBeGreaterThan(0.8 - half);
     expect(kept / promises).toBeLessThan(0.8 + half);
-  });
-});
-
-describe('the interval of a share', () => {
-  // Wilson 95 %: Newcombe, Statistics in Medicine 1998;17:857, Table I (four decimals); 18/20 and 4/200 as in the test
-  // results of statsmodels, computed there by R's binom.confint.
-  it.each([
-    [81, 263, 0.2553, 0.3662, 4],
-    [15, 148, 0.0624, 0.1605, 4],
-    [0, 20, 0, 0.1611, 4],
-    [1, 29, 0.0061, 0.1718, 4],
-    [18, 20, 0.698966355, 0.972133519, 8],
-    [4, 200, 0.007804426, 0.050287087, 8],
-  ])('%d of %d', (kept, of, low, high, digits) => {
-    const interval = shareInterval(kept, of);
-    expect(interval?.low).toBeCloseTo(low, digits);
-    expect(interval?.high).toBeCloseTo(high, digits);
-  });
-
-  it('of nothing is unknown, and of a broken count refused', () => {
-    expect(shareInterval(0, 0)).toBeNull();
-    expect(() => shareInterval(3, 2)).toThrow(RangeError);
   });
 });

@@ -13,7 +13,7 @@ function filesUnder(folder: string): string[] {
 }
 
 const ruleFiles = [
-  ...['lib/numbers', 'lib/money', 'lib/calendar'].flatMap(filesUnder),
+  ...['lib/numbers', 'lib/money', 'lib/calendar', 'lib/statistics'].flatMap(filesUnder),
   ...filesUnder('lib').filter((file) => file.split(path.sep).includes('rules')),
 ];
 

@@ -20,6 +20,7 @@ const refused: Planted[] = [
   ['a rule that reads files', 'lib/bench/rules/x.ts', "import { readFile } from 'node:fs/promises';"],
   ['money that knows jobs', 'lib/money/x.ts', "import { stages } from '@/lib/jobs/rules/stages';"],
   ['numbers that know money', 'lib/numbers/x.ts', "import { a } from '../money/amount';"],
+  ['statistics that know cover', 'lib/statistics/x.ts', "import { a } from '@/lib/warranty/rules/cover';"],
   ['a use case that knows a page', 'lib/jobs/x.ts', "import { Page } from '@/app/workshop/page';"],
   ['a use case that redirects', 'lib/jobs/x.ts', "import { redirect } from 'next/navigation';"],
   ['a use case that draws', 'lib/jobs/x.ts', "import { drawSlip } from '@/lib/documents/slip';"],
@@ -38,6 +39,7 @@ const refused: Planted[] = [
 const welcome: Planted[] = [
   ['a rule that uses other rules', 'lib/jobs/rules/x.ts', "import { a } from '@/lib/warranty/rules/cover';"],
   ['a rule that counts days', 'lib/promise/rules/x.ts', "import { addDays } from '@/lib/calendar/day';"],
+  ['a rule that counts shares', 'lib/returns/rules/x.ts', "import { holm } from '@/lib/statistics/holm';"],
   ['a use case with its own files', 'lib/jobs/x.ts', "import { read } from './records';"],
   ['a use case that reads another room', 'lib/jobs/x.ts', "import { read } from '@/lib/warranty/records';"],
   ['a use case that queues mail', 'lib/jobs/x.ts', "import { queueMail } from '@/lib/mail/queue';"],

@@ -8,7 +8,7 @@ import { now } from '@/lib/clock';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { type PromiseReport, readBacktest } from '@/lib/promise/read-backtest';
 import { type Backtest, shareKept } from '@/lib/promise/rules/backtest';
-import { shareInterval } from '@/lib/promise/rules/share-interval';
+import { shareInterval } from '@/lib/statistics/share-interval';
 import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../who';
 

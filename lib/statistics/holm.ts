@@ -1,0 +1,28 @@
+/**
+ * Holm's correction (Holm 1979): p-values of one page made so large that, taken together, no more than the stated share of
+ * pages shows a difference that is not there. The smallest is taken as often as there are looks, the next once less, and none
+ * ends below one before it. In the order given; refuses what is no p-value. holm([0.01, 0.04, 0.03]) -> [0.03, 0.06, 0.06]
+ */
+export function holm(ps: readonly number[]): number[] {
+  const adjusted = ps.map(() => 1);
+  let highest = 0;
+  inOrder(ps).forEach((place, rank) => {
+    highest = Math.max(highest, Math.min(1, (ps.length - rank) * (ps[place] ?? 1)));
+    adjusted[place] = highest;
+  });
+  return adjusted;
+}
+
+/** How often each p-value was taken, in the order given: holmLooks([0.01, 0.04, 0.03]) -> [3, 1, 2]. */
+export function holmLooks(ps: readonly number[]): number[] {
+  const looks = ps.map(() => 1);
+  inOrder(ps).forEach((place, rank) => {
+    looks[place] = ps.length - rank;
+  });
+  return looks;
+}
+
+function inOrder(ps: readonly number[]): number[] {
+  if (!ps.every((p) => p >= 0 && p <= 1)) throw new RangeError(`Not p-values: ${ps.join(', ')}`);
+  return ps.map((_, place) => place).sort((a, b) => (ps[a] ?? 0) - (ps[b] ?? 0));
+}
