@@ -55,7 +55,8 @@ function disk(): Promise<Disk> {
   return opened;
 }
 
-async function openDisk(settings: FileSettings): Promise<Disk> {
+/** The store of these settings, for work on two stores at once; everything else uses the functions above. */
+export async function openDisk(settings: FileSettings): Promise<Disk> {
   if (settings.kind === 'folder')
     return new Disk(new FSDriver({ location: settings.folder, visibility: 'private' }));
   // Loaded only where it is used: the S3 client is the larger part of the program's start.

@@ -1,0 +1,206 @@
+import { existsSync, mkdtempSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { checkBackup } from '@/lib/backup/check-backup';
+import { openPlace } from '@/lib/backup/file-place';
+import { makeBackup } from '@/lib/backup/make-backup';
+import { restoreBackup } from '@/lib/backup/restore-backup';
+import { authSecret, config } from '@/lib/config';
+import { db } from '@/lib/db/client';
+import { startEmbedded } from '@/lib/db/embedded';
+import { databaseUrl, onServer } from '@/lib/db/server';
+import { sendMessage } from '@/lib/jobs/send-message';
+import { prepareQueue } from '@/lib/mail/boss';
+import { recoverMail } from '@/lib/mail/recover';
+import { isOnServer, resetDatabase, useDatabase } from '@/tests/database';
+import { BENCH } from '@/tests/makers/workshop';
+import { worker } from '@/tests/world/settings';
+import { destroyFiles, fileFolder, filesOf, fillWorkshop, rowsOf, rulesOf } from './filled';
+
+useDatabase();
+
+const now = new Date('2026-11-25T10:30:00Z');
+const folder = mkdtempSync(path.join(tmpdir(), 'mendpost-backup-'));
+const file = path.join(folder, 'made.tar');
+const secret = authSecret();
+let before: { rows: Record<string, string>; rules: string[]; files: Record<string, string> };
+let stop = async () => {};
+
+async function backup(to: string, hasSecret = true) {
+  const files = await openPlace(config.files);
+  return makeBackup({ file: to, databaseUrl: config.databaseUrl, secret, hasSecret, files, now });
+}
+
+async function restore(from: string, url = config.databaseUrl, filesIn = fileFolder) {
+  const files = await openPlace({ kind: 'folder', folder: filesIn });
+  return restoreBackup({ file: from, databaseUrl: url, files });
+}
+
+/** An empty database beside the one of the tests: embedded, or on the server when there is one. */
+async function anotherPlace(kind: 'embedded' | 'server'): Promise<string> {
+  if (kind === 'embedded') {
+    const embedded = await startEmbedded(mkdtempSync(path.join(folder, 'place-')));
+    stop = embedded.stop;
+    return embedded.url;
+  }
+  const world = inject('world');
+  if (world.kind !== 'server') throw new Error('needs a server');
+  const name = `${world.run}_back_${worker}`;
+  await onServer(world.url, async (client) => {
+    await client.query(`drop database if exists ${name} with (force)`);
+    await client.query(`create database ${name}`);
+  });
+  return databaseUrl(world.url, name);
+}
+
+beforeAll(async () => {
+  destroyFiles();
+  await fillWorkshop(now);
+  before = {
+    rows: await rowsOf(config.databaseUrl),
+    rules: await rulesOf(config.databaseUrl),
+    files: filesOf(fileFolder),
+  };
+  await backup(file);
+}, 60_000);
+
+afterAll(async () => {
+  await stop();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+test('what was filled is worth the trouble', () => {
+  expect(Object.keys(before.rows).length).toBeGreaterThan(40);
+  expect(Object.values(before.rows).filter((row) => !row.startsWith('0 ')).length).toBeGreaterThan(25);
+  expect(Object.keys(before.files).length).toBeGreaterThanOrEqual(5);
+});
+
+test('a backup is one file that only its owner may read, and nothing is left beside it', async () => {
+  expect(statSync(file).mode & 0o777).toBe(0o600);
+  expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual([]);
+  const { manifest } = await checkBackup(file);
+  expect(manifest.missing).toEqual([]);
+  expect(manifest.files?.map(({ key }) => key).sort()).toEqual(Object.keys(before.files));
+});
+
+test('a database and a store that were destroyed come back, every row and every byte', async () => {
+  await resetDatabase();
+  destroyFiles();
+  expect(Object.values(await rowsOf(config.databaseUrl)).every((row) => row.startsWith('0 '))).toBe(true);
+
+  const restored = await restore(file);
+  expect(await rowsOf(config.databaseUrl)).toEqual(before.rows);
+  expect(await rulesOf(config.databaseUrl)).toEqual(before.rules);
+  expect(filesOf(fileFolder)).toEqual(before.files);
+  expect(restored.waitingMail).toBeGreaterThan(0);
+});
+
+test('mail that waited is put back into the queue, each message once', async () => {
+  const waiting = await db.mail.count({ where: { state: 'queued' } });
+  expect(waiting).toBeGreaterThan(0);
+  await prepareQueue();
+  expect(await recoverMail(now)).toBe(waiting);
+  expect(await recoverMail(now)).toBe(0);
+});
+
+test('a place that is not empty is left alone', async () => {
+  await expect(restore(file)).rejects.toThrow(/The database is not empty: table \w+ has rows/);
+  expect(await rowsOf(config.databaseUrl)).toEqual(before.rows);
+});
+
+describe('elsewhere', () => {
+  const places = isOnServer() ? (['embedded', 'server'] as const) : (['embedded'] as const);
+
+  test.each(places)('an empty database that was never prepared takes it: %s', async (kind) => {
+    const url = await anotherPlace(kind);
+    const files = mkdtempSync(path.join(folder, 'files-'));
+    await restore(file, url, files);
+    expect(await rowsOf(url)).toEqual(before.rows);
+    expect(await rulesOf(url)).toEqual(before.rules);
+    expect(filesOf(files)).toEqual(before.files);
+
+    // Out of that place again: two engines must write the same rows in the same way.
+    const again = path.join(folder, `again-${kind}.tar`);
+    const place = await openPlace({ kind: 'folder', folder: files });
+    await makeBackup({ file: again, databaseUrl: url, secret, hasSecret: true, files: place, now });
+    const [first, second] = [await checkBackup(file), await checkBackup(again)];
+    expect(second.manifest.tables.map(({ name, rows, sha256 }) => ({ name, rows, sha256 }))).toEqual(
+      first.manifest.tables.map(({ name, rows, sha256 }) => ({ name, rows, sha256 })),
+    );
+    await stop();
+    stop = async () => {};
+  });
+});
+
+test('another file under the same key stops it before anything is written', async () => {
+  const files = await openPlace(config.files);
+  const [key = ''] = Object.keys(before.files);
+  const kept = await files.read(key);
+  await resetDatabase();
+  await files.put(key, Buffer.from('something else'));
+  await expect(restore(file)).rejects.toThrow(`The store has another file under ${key}`);
+  await files.put(key, kept);
+  expect(Object.values(await rowsOf(config.databaseUrl)).every((row) => row.startsWith('0 '))).toBe(true);
+  const { files: counted } = await restore(file);
+  expect(counted).toEqual({ put: 0, there: Object.keys(before.files).length });
+});
+
+test('a table that does not come out as it went in keeps everything out', async () => {
+  await resetDatabase();
+  destroyFiles();
+  const checked = await checkBackup(file);
+  const customers = checked.manifest.tables.find(({ name }) => name === 'customer');
+  if (!customers) throw new Error('there is no table of customers');
+  customers.sha256 = '0'.repeat(64);
+  const files = await openPlace(config.files);
+  await expect(restoreBackup({ file, databaseUrl: config.databaseUrl, files, checked })).rejects.toThrow(
+    'Table customer did not come out as it went in; nothing was kept.',
+  );
+  expect(Object.values(await rowsOf(config.databaseUrl)).every((row) => row.startsWith('0 '))).toBe(true);
+  expect(filesOf(fileFolder)).toEqual({});
+  await restore(file);
+  expect(await rowsOf(config.databaseUrl)).toEqual(before.rows);
+});
+
+test('the app goes on writing while a backup is made, and the backup holds one moment', async () => {
+  const job = await db.job.findFirstOrThrow({ select: { id: true } });
+  const during = path.join(folder, 'during.tar');
+  let written = 0;
+  let isMaking = true;
+  const making = backup(during).finally(() => {
+    isMaking = false;
+  });
+  while (isMaking) {
+    await sendMessage({ jobId: job.id, text: `Message ${written}`, actor: BENCH, now });
+    written += 1;
+  }
+  await making;
+  expect(written).toBeGreaterThan(0);
+  await resetDatabase();
+  await restore(during);
+  // A message, its event and its mail are one transaction: a backup has all three of them or none.
+  const [messages, events] = await Promise.all([
+    db.message.count({ where: { jobId: job.id } }),
+    db.jobEvent.count({ where: { jobId: job.id, kind: 'message-sent' } }),
+  ]);
+  expect(messages).toBe(events);
+  expect(messages).toBeLessThanOrEqual(written);
+});
+
+test('a backup that fails half way leaves no file', async () => {
+  const never = path.join(folder, 'never.tar');
+  const files = await openPlace(config.files);
+  const failing = { ...files, read: () => Promise.reject(new Error('the disk is gone')) };
+  await expect(
+    makeBackup({
+      file: never,
+      databaseUrl: config.databaseUrl,
+      secret,
+      hasSecret: true,
+      files: failing,
+      now,
+    }),
+  ).rejects.toThrow('the disk is gone');
+  expect(existsSync(never) || existsSync(`${never}.part`)).toBe(false);
+});
