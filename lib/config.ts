@@ -30,6 +30,15 @@ const settings = z.object({
   LOG_FORMAT: z.enum(['json', 'lines']).optional(),
   LOG_LEVEL: z.enum(['error', 'warn', 'info']).default('info'),
   METRICS_TOKEN: z.string().min(16, 'at least 16 characters').optional(),
+  BACKUP_DIR: text.optional(),
+  BACKUP_AT: z
+    .string()
+    .regex(/^([01]\d|2[0-3]):[0-5]\d$|^off$/, 'a time such as 03:00, or off')
+    .optional(),
+  BACKUP_KEEP: z
+    .string()
+    .regex(/^\d{1,3},\d{1,3},\d{1,3}$/, 'days, weeks and months to keep, such as 7,4,6')
+    .default('7,4,6'),
   DRAIN_SECONDS: z.coerce.number().min(0).max(60).default(0),
 });
 
@@ -62,6 +71,12 @@ export type Config = {
   logLevel: 'error' | 'warn' | 'info';
   /** Opens /metrics to whoever sends it; without it there is no such page. */
   metricsToken: string | undefined;
+  backups: {
+    folder: string;
+    /** HH:MM on the workshop's wall clock; undefined when none are made by night */
+    at: string | undefined;
+    keep: { days: number; weeks: number; months: number };
+  };
   /** How long a stopping process still takes requests, so that a balancer learns of it first. */
   drainSeconds: number;
 };
@@ -113,7 +128,19 @@ export function readConfig(environment: Record<string, string | undefined>): Con
     logFormat: env.LOG_FORMAT ?? (isProduction ? 'json' : 'lines'),
     logLevel: env.LOG_LEVEL,
     metricsToken: env.METRICS_TOKEN,
+    backups: backupSettings(env, isDemo),
     drainSeconds: env.DRAIN_SECONDS,
+  };
+}
+
+// A demonstration can be made anew at any time.
+function backupSettings(env: z.output<typeof settings>, isDemo: boolean): Config['backups'] {
+  const at = env.BACKUP_AT ?? (isDemo ? 'off' : '03:00');
+  const [days = 0, weeks = 0, months = 0] = env.BACKUP_KEEP.split(',').map(Number);
+  return {
+    folder: path.resolve(env.BACKUP_DIR ?? path.join(env.DATA_DIR, 'backups')),
+    at: at === 'off' ? undefined : at,
+    keep: { days, weeks, months },
   };
 }
 

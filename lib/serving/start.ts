@@ -1,3 +1,4 @@
+import { startNightly } from '@/lib/backup/nightly';
 import { config } from '@/lib/config';
 import { startClock } from '@/lib/jobs/start-clock';
 import { log } from '@/lib/log';
@@ -26,6 +27,7 @@ export async function startServing(): Promise<void> {
 
 async function startWork(): Promise<(() => Promise<unknown>)[]> {
   const clock = startClock();
+  const nightly = startNightly();
   const worker = await openWorker();
-  return [clock.stop, worker.stop];
+  return [clock.stop, nightly.stop, worker.stop];
 }

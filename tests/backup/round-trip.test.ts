@@ -37,7 +37,7 @@ async function restore(from: string, url = config.databaseUrl, filesIn = fileFol
   return restoreBackup({ file: from, databaseUrl: url, files });
 }
 
-/** An empty database beside the one of the tests: embedded, or on the server when there is one. */
+/** An empty database beside the one of the tests: embedded, or on the server, where its owner is no superuser. */
 async function anotherPlace(kind: 'embedded' | 'server'): Promise<string> {
   if (kind === 'embedded') {
     const embedded = await startEmbedded(mkdtempSync(path.join(folder, 'place-')));
@@ -49,9 +49,13 @@ async function anotherPlace(kind: 'embedded' | 'server'): Promise<string> {
   const name = `${world.run}_back_${worker}`;
   await onServer(world.url, async (client) => {
     await client.query(`drop database if exists ${name} with (force)`);
-    await client.query(`create database ${name}`);
+    await client.query(`drop role if exists mendpost_plain_${worker}`);
+    await client.query(`create role mendpost_plain_${worker} login nosuperuser`);
+    await client.query(`create database ${name} owner mendpost_plain_${worker}`);
   });
-  return databaseUrl(world.url, name);
+  const url = new URL(databaseUrl(world.url, name));
+  url.username = `mendpost_plain_${worker}`;
+  return url.href;
 }
 
 beforeAll(async () => {
