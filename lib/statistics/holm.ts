@@ -13,15 +13,6 @@ export function holm(ps: readonly number[]): number[] {
   return adjusted;
 }
 
-/** How often each p-value was taken, in the order given: holmLooks([0.01, 0.04, 0.03]) -> [3, 1, 2]. */
-export function holmLooks(ps: readonly number[]): number[] {
-  const looks = ps.map(() => 1);
-  inOrder(ps).forEach((place, rank) => {
-    looks[place] = ps.length - rank;
-  });
-  return looks;
-}
-
 function inOrder(ps: readonly number[]): number[] {
   if (!ps.every((p) => p >= 0 && p <= 1)) throw new RangeError(`Not p-values: ${ps.join(', ')}`);
   return ps.map((_, place) => place).sort((a, b) => (ps[a] ?? 0) - (ps[b] ?? 0));

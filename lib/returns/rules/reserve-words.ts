@@ -1,0 +1,59 @@
+import { formatMoney } from '@/lib/money/amount';
+import type { Reserve, ReserveAnswer, YearAgainstReserve } from './reserve';
+import { intervalWords, percentWords } from './share-words';
+
+type Shown = { currency: string; locale: string };
+
+/**
+ * A reserve in words: on what it stands, what it comes to, and how far it can be trusted.
+ *
+ * 'Within the term of 90 days 4% come back (1.6% to 9.8%), at £25.00 a claim from 4 claims: £1.00 a repair, and at most £2.67,
+ * which holds in at least 90% of such reckonings.'
+ */
+export function reserveSentence(
+  answer: ReserveAnswer,
+  termDays: number,
+  { currency, locale }: Shown,
+): string {
+  if (!answer.known)
+    return answer.reason === 'no-cost'
+      ? 'Not known yet: too few claims have a recorded cost.'
+      : 'Not known yet: no unit has been out for a day.';
+  const { reserve } = answer;
+  const { chance } = reserve;
+  const money = (minor: number) => formatMoney(minor, currency, locale);
+  const within = chance.isReached
+    ? `Within the term of ${termDays} days`
+    : `Within ${chance.days} days, since no unit has been watched for the whole term of ${termDays} yet,`;
+  const cost =
+    reserve.costBasis === 'claims'
+      ? `${money(reserve.costMinor)} a claim from ${reserve.claims} claims`
+      : `${money(reserve.costMinor)} a claim as planned in the catalogue, since too few have a recorded cost`;
+  return (
+    `${within} ${percentWords(chance.share, locale)} come back (${intervalWords(chance.interval, locale)}), at ${cost}: ` +
+    `${money(reserve.reserveMinor)} a repair, and at most ${money(reserve.upperMinor)}, which holds in at least ${percentWords(reserve.level, locale)} of such reckonings.` +
+    (chance.isReached ? '' : ' It will rise as units reach the end of their cover.')
+  );
+}
+
+/** How the bound is made, for the foot of a page. */
+export function boundSentence({ level }: Pick<Reserve, 'level'>, locale: string): string {
+  const each = percentWords(1 - (1 - level) / 2, locale);
+  return `The upper figure is the exact bound of the share times Student's bound of the mean cost, each one-sided at ${each}, so that together they hold at least ${percentWords(level, locale)} of the time. It bounds what a repair costs in the long run; one year may cost more.`;
+}
+
+/** A year in words: 'In the last year 40 units were sent back and £52.00 went on their claims: more than the reserve of £40.00, within the upper £106.80.' */
+export function yearSentence(year: YearAgainstReserve, { currency, locale }: Shown): string {
+  const money = (minor: number) => formatMoney(minor, currency, locale);
+  const units = year.sent === 1 ? '1 unit was' : `${year.sent} units were`;
+  const verdict = {
+    within: `within the reserve of ${money(year.reserveMinor)}`,
+    'above-reserve': `more than the reserve of ${money(year.reserveMinor)}, within the upper ${money(year.upperMinor)}`,
+    'above-upper': `more than even the upper reserve of ${money(year.upperMinor)}`,
+  }[year.verdict];
+  const open =
+    year.uncosted === 0
+      ? ''
+      : ` ${year.uncosted === 1 ? 'One claim has' : `${year.uncosted} claims have`} no recorded cost yet.`;
+  return `In the last year ${units} sent back and ${money(year.spentMinor)} went on claims: ${verdict}.${open}`;
+}

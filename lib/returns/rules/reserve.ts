@@ -1,0 +1,133 @@
+/*
+ * Words of these rules.
+ * chance: the share of units that come back on a covered claim within the term. cost: of such a claim to the workshop, labour
+ * minutes at the cost of an hour, parts at what they were bought for, postage both ways; minor units.
+ * reserve: chance x mean cost, what one repair has to carry. upper: what it may well have to carry.
+ */
+import jStat from 'jstat';
+import { exponentOf } from '@/lib/money/currency';
+import { shareBound } from '@/lib/statistics/share-interval';
+import { type ReturnedBy, type RiskCount, returnedBy } from '@/lib/statistics/survival';
+
+export type ReserveAsked = {
+  counts: readonly RiskCount[];
+  termDays: number;
+  /** of each covered claim whose cost is recorded, minor units */
+  costs: readonly number[];
+  /** what a claim would cost by the catalogue, for as long as too few have a recorded cost; null where it does not say */
+  plannedCostMinor: number | null;
+  level?: number;
+};
+
+export type Reserve = {
+  chance: ReturnedBy;
+  chanceUpper: number;
+  costMinor: number;
+  costUpperMinor: number;
+  costBasis: 'claims' | 'planned';
+  claims: number;
+  /** chance x cost, rounded half up */
+  reserveMinor: number;
+  /** upper chance x upper cost, rounded up */
+  upperMinor: number;
+  level: number;
+};
+
+export type ReserveAnswer =
+  | { known: true; reserve: Reserve }
+  | { known: false; reason: 'not-watched' | 'no-cost' };
+
+/** How often the upper bound holds, at the least (common practice, no source). */
+export const RESERVE_LEVEL = 0.9;
+/** Claims with a recorded cost below which the planned cost is used (common practice, no source). */
+export const ENOUGH_COSTS = 3;
+
+/**
+ * What one repair has to carry for its cover: the share that comes back within the term, by the survival curve, times the mean
+ * cost of a claim. The upper bound is the exact one-sided bound of that share, on the units its error is worth, times
+ * Student's bound of the mean cost; each is held at 1 - (1 - level) / 2, so that both together hold at least `level` of the time
+ * (Bonferroni). It bounds what a repair costs in the long run, not what one year happens to cost. With fewer than three
+ * costs the planned one stands for both. Not known without a unit watched for a day, or without any cost.
+ * Refuses costs below nought or not whole, and a term of no days.
+ *
+ * 4 of 100 units, all watched to day 90, at 2,000, 2,400, 2,600 and 3,000: reserve 100 (4 % x 25.00), upper 267.
+ */
+export function reserveFor(asked: ReserveAsked): ReserveAnswer {
+  const { counts, termDays, costs, plannedCostMinor, level = RESERVE_LEVEL } = asked;
+  if (!(termDays > 0)) throw new RangeError(`Not a term: ${termDays} days`);
+  for (const cost of [...costs, plannedCostMinor ?? 0])
+    if (!Number.isSafeInteger(cost) || cost < 0) throw new RangeError(`Not a cost: ${cost}`);
+  const chance = returnedBy(counts, termDays);
+  if (!chance) return { known: false, reason: 'not-watched' };
+  const each = 1 - (1 - level) / 2;
+  const cost = meanCost(costs, plannedCostMinor, each);
+  if (!cost) return { known: false, reason: 'no-cost' };
+  const chanceUpper = shareBound(chance.share * chance.worth, chance.worth, each);
+  return {
+    known: true,
+    reserve: {
+      chance,
+      chanceUpper,
+      costMinor: Math.round(cost.mean),
+      costUpperMinor: Math.ceil(cost.upper),
+      costBasis: cost.basis,
+      claims: costs.length,
+      reserveMinor: Math.round(chance.share * cost.mean),
+      upperMinor: Math.ceil(chanceUpper * cost.upper),
+      level,
+    },
+  };
+}
+
+type MeanCost = { mean: number; upper: number; basis: Reserve['costBasis'] };
+
+function meanCost(costs: readonly number[], planned: number | null, level: number): MeanCost | null {
+  const count = costs.length;
+  if (count < ENOUGH_COSTS && planned !== null) return { mean: planned, upper: planned, basis: 'planned' };
+  if (count < ENOUGH_COSTS) return null;
+  const mean = costs.reduce((sum, cost) => sum + cost, 0) / count;
+  const spread = Math.sqrt(costs.reduce((sum, cost) => sum + (cost - mean) ** 2, 0) / (count - 1));
+  const upper = mean + (jStat.studentt.inv(level, count - 1) * spread) / Math.sqrt(count);
+  return { mean, upper, basis: 'claims' };
+}
+
+/**
+ * What to add to a price to carry an upper reserve, rounded up to what a price list shows: a tenth of the unit below ten units,
+ * half a unit below a hundred, whole units above; ten where the currency has no smaller unit. Tax is not in it.
+ * 267 GBP minor is 270 (£2.70), 1,234 is 1,250, 12,301 is 12,400; 267 JPY is 270. Refuses fractions and amounts below nought.
+ */
+export function addToPrice(upperMinor: number, currency: string): number {
+  if (!Number.isSafeInteger(upperMinor) || upperMinor < 0)
+    throw new RangeError(`Not an amount: ${upperMinor}`);
+  const unit = 10 ** exponentOf(currency);
+  const step =
+    unit === 1 ? 10 : upperMinor < 10 * unit ? unit / 10 : upperMinor < 100 * unit ? unit / 2 : unit;
+  return Math.ceil(upperMinor / step) * step;
+}
+
+export type YearAgainstReserve = {
+  sent: number;
+  reserveMinor: number;
+  upperMinor: number;
+  spentMinor: number;
+  uncosted: number;
+  verdict: 'within' | 'above-reserve' | 'above-upper';
+};
+
+/**
+ * A year's reserve against what covered claims cost in it: units sent x reserve, and x its upper bound. `uncosted` claims
+ * have no recorded cost yet, so that what was spent may still rise. 40 sent at 100, upper 267, 5,200 spent: above the reserve
+ * of 4,000, below 10,680.
+ */
+export function yearAgainstReserve(o: {
+  sent: number;
+  reserve: Pick<Reserve, 'reserveMinor' | 'upperMinor'>;
+  spentMinor: number;
+  uncosted: number;
+}): YearAgainstReserve {
+  const reserveMinor = o.sent * o.reserve.reserveMinor;
+  const upperMinor = o.sent * o.reserve.upperMinor;
+  const verdict =
+    o.spentMinor <= reserveMinor ? 'within' : o.spentMinor <= upperMinor ? 'above-reserve' : 'above-upper';
+  return { sent: o.sent, reserveMinor, upperMinor, spentMinor: o.spentMinor, uncosted: o.uncosted, verdict };
+}

@@ -1,0 +1,177 @@
+import { describe, expect, test } from 'vitest';
+import {
+  addToPrice,
+  type Reserve,
+  type ReserveAnswer,
+  reserveFor,
+  yearAgainstReserve,
+} from '@/lib/returns/rules/reserve';
+import { boundSentence, reserveSentence, yearSentence } from '@/lib/returns/rules/reserve-words';
+import type { RiskCount } from '@/lib/statistics/survival';
+
+const POUNDS = { currency: 'GBP', locale: 'en-GB' };
+const COUNTS: RiskCount[] = [
+  ...[10, 20, 30, 40].map((days) => ({ days, returned: 1, left: 0 })),
+  { days: 90, returned: 0, left: 96 },
+];
+const ASKED = {
+  counts: COUNTS,
+  termDays: 90,
+  costs: [2000, 2400, 2600, 3000],
+  plannedCostMinor: null,
+};
+
+function reserveOf(answer: ReserveAnswer): Reserve {
+  if (!answer.known) throw new Error(answer.reason);
+  return answer.reserve;
+}
+
+describe('a reserve', () => {
+  // The bounds by scipy 1.17.1: beta.ppf(0.95, 5, 96) = 0.0891963; 2500 + t.ppf(0.95, 3) x stdev / 2 = 2989.89.
+  test('is the share times the mean cost, with both bounds at 95 % for one of 90 %', () => {
+    const reserve = reserveOf(reserveFor(ASKED));
+    expect(reserve).toMatchObject({ reserveMinor: 100, costMinor: 2500, costBasis: 'claims', claims: 4 });
+    expect(reserve.chanceUpper).toBeCloseTo(0.0891963, 6);
+    expect(reserve.costUpperMinor).toBe(2990);
+    expect(reserve.upperMinor).toBe(267);
+    expect(reserve.chance).toMatchObject({ isReached: true, days: 90 });
+  });
+
+  test('with fewer than three costs takes the planned one, and without it is not known', () => {
+    const few = { ...ASKED, costs: [2000, 2400] };
+    expect(reserveOf(reserveFor({ ...few, plannedCostMinor: 3000 }))).toMatchObject({
+      costMinor: 3000,
+      costBasis: 'planned',
+      reserveMinor: 120,
+    });
+    expect(reserveFor(few)).toEqual({ known: false, reason: 'no-cost' });
+    expect(reserveFor({ ...ASKED, counts: [] })).toEqual({ known: false, reason: 'not-watched' });
+  });
+
+  test('of a repair that never came back is nothing, but its upper bound is not', () => {
+    const never = {
+      ...ASKED,
+      counts: [{ days: 90, returned: 0, left: 30 }],
+      costs: [],
+      plannedCostMinor: 3000,
+    };
+    const reserve = reserveOf(reserveFor(never));
+    expect(reserve.reserveMinor).toBe(0);
+    // 1 - 0.05^(1/30), the exact bound with none of thirty
+    expect(reserve.upperMinor).toBe(Math.ceil(3000 * (1 - 0.05 ** (1 / 30))));
+  });
+
+  test('refuses costs below nought and a term of no days', () => {
+    expect(() => reserveFor({ ...ASKED, costs: [-1, 2, 3] })).toThrow(RangeError);
+    expect(() => reserveFor({ ...ASKED, termDays: 0 })).toThrow(RangeError);
+  });
+
+  test('reads as a sentence, and says where no unit has reached the end of its term', () => {
+    expect(reserveSentence(reserveFor(ASKED), 90, POUNDS)).toBe(
+      'Within the term of 90 days 4% come back (1.6% to 9.8%), at £25.00 a claim from 4 claims: £1.00 a repair, and at most £2.67, which holds in at least 90% of such reckonings.',
+    );
+    const young = reserveSentence(reserveFor({ ...ASKED, termDays: 365 }), 365, POUNDS);
+    expect(young).toContain('Within 90 days, since no unit has been watched for the whole term of 365 yet,');
+    expect(young).toContain('It will rise');
+    expect(reserveSentence({ known: false, reason: 'no-cost' }, 90, POUNDS)).toContain('Not known yet');
+    expect(boundSentence({ level: 0.9 }, 'en-GB')).toContain('each one-sided at 95%');
+  });
+});
+
+describe('the upper bound over 3,000 simulated workshops', () => {
+  /** mulberry32, public domain by its author: the same numbers at every run. */
+  function chance(seed: number): () => number {
+    let state = seed;
+    return () => {
+      state = (state + 0x6d2b79f5) | 0;
+      let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+      mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+      return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
+    };
+  }
+
+  const TERM = 90;
+  // Costs spread evenly on the logarithm from 8 to 72: skewed as bench time is, with the mean of that law.
+  const [CHEAP, DEAR] = [800, 7200];
+  const MEAN_COST = (DEAR - CHEAP) / Math.log(DEAR / CHEAP);
+
+  /** A year: units sent on any day of it, watched until its end; a share comes back, evenly over the term. */
+  function year(random: () => number, units: number, share: number) {
+    const counts: RiskCount[] = [];
+    const costs: number[] = [];
+    for (let unit = 0; unit < units; unit += 1) {
+      const watched = Math.min(TERM, 1 + Math.floor(random() * 365));
+      const back = random() < share ? 1 + Math.floor(random() * TERM) : Number.POSITIVE_INFINITY;
+      const isReturned = back <= watched;
+      counts.push({ days: Math.min(back, watched), returned: isReturned ? 1 : 0, left: isReturned ? 0 : 1 });
+      if (isReturned) costs.push(Math.round(CHEAP * (DEAR / CHEAP) ** random()));
+    }
+    return { counts, costs };
+  }
+
+  test.each([
+    [40, 0.05],
+    [80, 0.03],
+    [150, 0.08],
+  ])('%d units a year of which %d come back: it holds at least as often as it says', (units, share) => {
+    const random = chance(20261125 + units);
+    const years = 1000;
+    const truth = share * MEAN_COST;
+    let held = 0;
+    let middle = 0;
+    for (let each = 0; each < years; each += 1) {
+      const asked = {
+        ...year(random, units, share),
+        termDays: TERM,
+        plannedCostMinor: Math.round(MEAN_COST),
+      };
+      const reserve = reserveOf(reserveFor(asked));
+      if (reserve.upperMinor >= truth) held += 1;
+      if (reserve.reserveMinor >= truth) middle += 1;
+    }
+    // Binomial tolerance at 99 %, one-sided, normal approximation: z = 2.3263 (handbook tables of the normal distribution).
+    const tolerance = 2.3263 * Math.sqrt((0.9 * 0.1) / years);
+    expect(held / years).toBeGreaterThan(0.9 - tolerance);
+    // The plain reserve is no such bound: were it taken for one, this simulation would notice.
+    expect(middle / years).toBeLessThan(0.9 - tolerance);
+  });
+});
+
+describe('what to add to a price', () => {
+  test.each([
+    [267, 'GBP', 270],
+    [270, 'GBP', 270],
+    [0, 'GBP', 0],
+    [1234, 'EUR', 1250],
+    [12_301, 'EUR', 12_400],
+    [267, 'JPY', 270],
+    [1234, 'KWD', 1300],
+  ])('%d of %s is %d', (upper, currency, added) => {
+    expect(addToPrice(upper, currency)).toBe(added);
+  });
+
+  test('refuses what is no amount', () => {
+    expect(() => addToPrice(-1, 'GBP')).toThrow(RangeError);
+    expect(() => addToPrice(1.5, 'GBP')).toThrow(RangeError);
+  });
+});
+
+describe("a year's reserve", () => {
+  const reserve = { reserveMinor: 100, upperMinor: 267 };
+  test.each([
+    [4000, 'within', 'within the reserve of £40.00.'],
+    [5200, 'above-reserve', 'more than the reserve of £40.00, within the upper £106.80.'],
+    [10_681, 'above-upper', 'more than even the upper reserve of £106.80.'],
+  ])('%d spent: %s', (spentMinor, verdict, words) => {
+    const year = yearAgainstReserve({ sent: 40, reserve, spentMinor, uncosted: 0 });
+    expect(year.verdict).toBe(verdict);
+    expect(yearSentence(year, POUNDS)).toContain(words);
+  });
+
+  test('says that claims without a recorded cost may still raise it', () => {
+    const year = yearAgainstReserve({ sent: 1, reserve, spentMinor: 0, uncosted: 2 });
+    expect(yearSentence(year, POUNDS)).toBe(
+      'In the last year 1 unit was sent back and £0.00 went on claims: within the reserve of £1.00. 2 claims have no recorded cost yet.',
+    );
+  });
+});
