@@ -8,13 +8,11 @@ import { dueTimes, type Night, type Standing, standingOf } from './rules/night';
 
 export type KeptBackup = BackupName & { size: number };
 
-/** The backups in the folder of backups, newest first; none for a folder that is not there. */
+/** The backups in the folder of backups, newest first; none where there is no folder or it cannot be read. */
 export async function listBackups(): Promise<KeptBackup[]> {
   const { folder } = config.backups;
-  const files = await readdir(folder).catch((error: NodeJS.ErrnoException) => {
-    if (error.code === 'ENOENT') return [];
-    throw error;
-  });
+  // What keeps the folder from being read keeps backups from being made too, and that is told.
+  const files = await readdir(folder).catch(() => []);
   const kept: KeptBackup[] = [];
   for (const file of files) {
     const name = readName(file);
