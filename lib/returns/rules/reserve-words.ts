@@ -7,7 +7,7 @@ type Shown = { currency: string; locale: string };
 /**
  * A reserve in words: on what it stands, what it comes to, and how far it can be trusted.
  *
- * 'Within the term of 90 days 4% come back (1.6% to 9.8%), at £25.00 a claim from 4 claims: £1.00 a repair, and at most £2.67,
+ * 'Within the term of 90 days 4% come back (1.6% to 9.8%), at £25.00 a claim from 4 claims: £1.00 a repair, and at most £2.08,
  * which holds in at least 90% of such reckonings.'
  */
 export function reserveSentence(
@@ -38,11 +38,10 @@ export function reserveSentence(
 
 /** How the bound is made, for the foot of a page. */
 export function boundSentence({ level }: Pick<Reserve, 'level'>, locale: string): string {
-  const each = percentWords(1 - (1 - level) / 2, locale);
-  return `The upper figure is the exact bound of the share times Student's bound of the mean cost, each one-sided at ${each}, so that together they hold at least ${percentWords(level, locale)} of the time. It bounds what a repair costs in the long run; one year may cost more.`;
+  return `The upper figure joins the exact bound of the share and Student's bound of the mean cost, and holds in at least ${percentWords(level, locale)} of simulated years. It bounds what a repair costs in the long run; one year may cost more.`;
 }
 
-/** A year in words: 'In the last year 40 units were sent back and £52.00 went on their claims: more than the reserve of £40.00, within the upper £106.80.' */
+/** A year in words: 'In the last year 40 units were sent back and £52.00 went on their claims: more than the reserve of £40.00, within the upper £83.20.' */
 export function yearSentence(year: YearAgainstReserve, { currency, locale }: Shown): string {
   const money = (minor: number) => formatMoney(minor, currency, locale);
   const units = year.sent === 1 ? '1 unit was' : `${year.sent} units were`;
