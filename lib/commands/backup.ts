@@ -7,10 +7,11 @@ import { parseArgs } from 'node:util';
 import { openPlace } from '@/lib/backup/file-place';
 import { makeBackup } from '@/lib/backup/make-backup';
 import { nameOf } from '@/lib/backup/rules/names';
+import { sizeInWords } from '@/lib/backup/rules/size';
 import { isSecretKept } from '@/lib/backup/secret';
 import { now } from '@/lib/clock';
 import { authSecret, config } from '@/lib/config';
-import { runCommand, sizeInWords } from './run-command';
+import { runCommand } from './run-command';
 import { withDatabase } from './with-database';
 
 const usage = 'npm run backup [-- --to FILE] [--without-secret]';

@@ -1,5 +1,3 @@
-import { Refusal } from '@/lib/outcome';
-
 /** Runs a command's work: a refusal or a wrong argument is one line and no stack, and the exit code says how it went. */
 export async function runCommand(usage: string, work: () => Promise<void>): Promise<void> {
   try {
@@ -9,16 +7,11 @@ export async function runCommand(usage: string, work: () => Promise<void>): Prom
       console.error(`Usage: ${usage}`);
       process.exit(2);
     }
-    console.error(error instanceof Refusal || error instanceof Error ? error.message : error);
+    console.error(error instanceof Error ? error.message : error);
     process.exit(1);
   }
 }
 
 function isWrongArgument(error: unknown): boolean {
   return error instanceof Error && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS');
-}
-
-/** 1536 -> '2 kB'; megabytes with one decimal from a million on. */
-export function sizeInWords(bytes: number): string {
-  return bytes < 1_000_000 ? `${Math.ceil(bytes / 1000)} kB` : `${(bytes / 1_000_000).toFixed(1)} MB`;
 }

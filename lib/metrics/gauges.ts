@@ -1,4 +1,6 @@
 import { Gauge } from 'prom-client';
+import { type BackupsView, viewBackups } from '@/lib/backup/records';
+import { now } from '@/lib/clock';
 import { poolCounts } from '@/lib/db/client';
 import { STAGES } from '@/lib/jobs/rules/stages';
 import { mailStates } from '@/lib/mail/messages';
@@ -28,6 +30,7 @@ export async function writeMetrics(): Promise<{ text: string; contentType: strin
   const standing = await readStanding().catch(() => undefined);
   gauge('mendpost_database_up', '1 when the database answered for this scrape').set(standing ? 1 : 0);
   showStanding(standing);
+  showBackups(await viewBackups(now()).catch(() => undefined));
   return { text: await registry().metrics(), contentType: registry().contentType };
 }
 
@@ -43,4 +46,14 @@ function showStanding(standing: Standing | undefined): void {
   for (const { state, count } of standing.mail) mail.set({ state }, count);
   for (const { stage, count } of standing.jobs) jobs.set({ stage }, count);
   oldest.set(standing.oldestMailSeconds);
+}
+
+function showBackups(view: BackupsView | undefined): void {
+  const age = gauge('mendpost_backup_age_seconds', 'Age of the newest backup in this folder of backups');
+  const missed = gauge('mendpost_backup_missed', '1 when the last night has no backup');
+  age.remove();
+  missed.remove();
+  const newest = view?.backups[0];
+  if (newest) age.set(Math.max(0, (now().getTime() - newest.madeAt.getTime()) / 1000));
+  if (view?.nightly) missed.set(view.nightly.standing === 'missed' ? 1 : 0);
 }

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { outdated } from '@/lib/backup/rules/keep';
 import { nameOf, readName } from '@/lib/backup/rules/names';
 import { dueTimes, isDue, standingOf } from '@/lib/backup/rules/night';
+import { sizeInWords } from '@/lib/backup/rules/size';
 
 const zone = 'Europe/London';
 const at = (text: string) => new Date(text);
@@ -174,4 +175,14 @@ test('a name says when and how a backup was made, and other names say nothing', 
   ]) {
     expect(readName(other)).toBeNull();
   }
+});
+
+test.each([
+  [0, '0 kB'],
+  [1536, '2 kB'],
+  [999_999, '1000 kB'],
+  [9_492_480, '9.5 MB'],
+  [12_340_000_000, '12.3 GB'],
+])('%i bytes are %s', (bytes, words) => {
+  expect(sizeInWords(bytes)).toBe(words);
 });

@@ -7,6 +7,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
+import { viewBackups } from '@/lib/backup/records';
 import { formatDay, formatInstant } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { firstOf } from '@/lib/jobs/rules/today';
@@ -16,6 +17,7 @@ import type { Role } from '@/lib/people/rules/roles';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../who';
+import { MissedBackup } from './today-backup';
 import { LoadPart } from './today-load';
 import { QuotesOnCustomer, QuotesOnUs, quoteAction } from './today-quotes';
 import { TodaySection } from './today-rows';
@@ -25,7 +27,11 @@ export const metadata: Metadata = { title: 'Today' };
 
 export default async function TodayPage() {
   const who = await requireStaff();
-  const [today, workshop] = await Promise.all([readToday(now()), readWorkshop()]);
+  const [today, workshop, backups] = await Promise.all([
+    readToday(now()),
+    readWorkshop(),
+    who.role === 'owner' ? viewBackups(now()) : null,
+  ]);
   const { lists, quotes, unanswered, expected } = today;
   const format = { workshop, today: today.today, isOwner: who.role === 'owner' };
   const section = { format };
@@ -38,6 +44,9 @@ export default async function TodayPage() {
       />
       <Counts today={today} />
       <MailPart mail={today.mail} />
+      {backups?.nightly?.standing === 'missed' ? (
+        <MissedBackup last={backups.backups[0]} workshop={workshop} />
+      ) : null}
       <TodaySection {...section} id="late" title="Late against the promise" rows={lists.late} empty={null} />
       <TodaySection
         {...section}

@@ -4,6 +4,8 @@ import { type Fact, Facts } from '@/app/ui/docket/facts';
 import { LinkButton } from '@/app/ui/page/button';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
+import { listBackups } from '@/lib/backup/records';
+import { formatInstant } from '@/lib/calendar/format';
 import { showIban } from '@/lib/invoices/rules/bank';
 import { formatMoney } from '@/lib/money/amount';
 import { carriersInUse } from '@/lib/parcels/records';
@@ -17,11 +19,12 @@ export const metadata: Metadata = { title: 'Settings' };
 export default async function SettingsPage({ searchParams }: { searchParams: Promise<{ saved?: string }> }) {
   await requireStaff(rolesThatMay('settings'));
   const { saved } = await searchParams;
-  const [workshop, isSetUp, closing, carriers] = await Promise.all([
+  const [workshop, isSetUp, closing, carriers, [lastBackup]] = await Promise.all([
     readWorkshop(),
     isWorkshopSetUp(),
     readClosingDays(),
     carriersInUse(),
+    listBackups(),
   ]);
   const { currency, locale } = workshop;
   const money = (minor: number) => formatMoney(minor, currency, locale);
@@ -125,6 +128,12 @@ export default async function SettingsPage({ searchParams }: { searchParams: Pro
                 workshop.keepMonths === 0
                   ? 'kept until you remove it'
                   : `kept ${workshop.keepMonths} months after a job is closed`,
+            },
+            {
+              term: 'Last backup',
+              text: lastBackup
+                ? formatInstant(lastBackup.madeAt, { locale, zone: workshop.timeZone })
+                : 'none yet',
             },
           ]}
         />

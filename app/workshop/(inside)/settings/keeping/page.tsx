@@ -6,24 +6,27 @@ import { TextField } from '@/app/ui/forms/text-field';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
+import { viewBackups } from '@/lib/backup/records';
+import { now } from '@/lib/clock';
 import { UNCLAIMED_LAW } from '@/lib/jobs/rules/unclaimed';
 import { REQUEST_MONTHS, WHAT_STAYS } from '@/lib/keeping/rules/retention';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../who';
 import { saveKeeping } from '../actions';
+import { BackupsPart } from './backups-part';
 
 export const metadata: Metadata = { title: 'Keeping' };
 
 export default async function KeepingPage() {
   await requireStaff(rolesThatMay('settings'));
-  const workshop = await readWorkshop();
+  const [workshop, backups] = await Promise.all([readWorkshop(), viewBackups(now())]);
   return (
     <>
       <PageHead
         above={<TextLink href="/workshop/settings">Settings</TextLink>}
         title="Keeping"
-        lead="Units that nobody fetches, and how long you keep what you know of people."
+        lead="Units that nobody fetches, how long you keep what you know of people, and backups of everything."
       />
       <ActionForm action={saveKeeping} hidden={{ seenAt: workshop.updatedAt.toISOString() }} label="Keeping">
         <h2>Units nobody fetches</h2>
@@ -92,6 +95,7 @@ export default async function KeepingPage() {
           <TextLink href="/workshop/settings">Leave as it is</TextLink>
         </p>
       </ActionForm>
+      <BackupsPart backups={backups} workshop={workshop} />
     </>
   );
 }

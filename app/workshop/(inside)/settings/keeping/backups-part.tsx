@@ -1,0 +1,63 @@
+import { type Fact, Facts } from '@/app/ui/docket/facts';
+import { Notice } from '@/app/ui/page/notice';
+import type { BackupsView, KeptBackup } from '@/lib/backup/records';
+import { sizeInWords } from '@/lib/backup/rules/size';
+import { formatInstant } from '@/lib/calendar/format';
+import type { WorkshopCard } from '@/lib/workshop/card';
+
+/** When everything was saved last, when it will be next, and how it comes back. */
+export function BackupsPart({ backups, workshop }: { backups: BackupsView; workshop: WorkshopCard }) {
+  const { nightly, keep, folder } = backups;
+  const { locale, timeZone: zone } = workshop;
+  const instant = (at: Date) => formatInstant(at, { locale, zone });
+  const told = (each: KeptBackup | undefined) => each && `${instant(each.madeAt)}, ${sizeInWords(each.size)}`;
+  const facts: Fact[] = [
+    { term: 'Last by night', text: told(backups.backups.find(({ isNightly }) => isNightly)) ?? 'none yet' },
+    { term: 'Last by hand', text: told(backups.backups.find(({ isNightly }) => !isNightly)) ?? 'none yet' },
+    { term: 'Next', text: nightly ? instant(nightly.next) : 'none by itself: BACKUP_AT is off' },
+    { term: 'There are', text: String(backups.backups.length) },
+    {
+      term: 'Kept by night',
+      text: `the last of ${keep.days} days, ${keep.weeks} weeks and ${keep.months} months`,
+    },
+    { term: 'Folder', text: <span className="[overflow-wrap:anywhere]">{folder}</span> },
+  ];
+  return (
+    <section aria-labelledby="backups" className="mt-10 grid gap-4">
+      <h2 id="backups">Backups</h2>
+      {nightly?.standing === 'missed' ? (
+        <Notice kind="stop" heading="The last night has no backup">
+          <p>
+            It is tried again every hour. If it stays so, look whether the folder can be written and has room,
+            and at the log for backup-failed. Make one by hand meanwhile.
+          </p>
+        </Notice>
+      ) : null}
+      <Facts items={facts} />
+      {backups.isBesideData ? (
+        <Notice kind="warn" heading="On the same disk as what they save">
+          <p>
+            The folder lies in the data folder. Set BACKUP_DIR to another disk, or copy the files away: what
+            takes the disk takes both.
+          </p>
+        </Notice>
+      ) : null}
+      <p className="max-w-[42rem]">
+        One file holds all: every row, every photo and every paper, each with its hash. Data that was removed
+        from here stays in older backups until they go.
+      </p>
+      <ol className="max-w-[42rem]">
+        <li>
+          By hand, while the workshop runs: <code>npm run backup</code>
+        </li>
+        <li>
+          To see whether a file is whole: <code>npm run restore -- FILE --check</code>
+        </li>
+        <li>
+          To bring it back, into an empty place: <code>npm run restore -- FILE</code>, then{' '}
+          <code>npm start</code>
+        </li>
+      </ol>
+    </section>
+  );
+}
