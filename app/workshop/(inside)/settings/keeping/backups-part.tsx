@@ -35,10 +35,10 @@ export function BackupsPart({ backups, workshop }: { backups: BackupsView; works
       ) : null}
       <Facts items={facts} />
       {backups.isBesideData ? (
-        <Notice kind="warn" heading="On the same disk as what they save">
+        <Notice kind="warn" heading="In the same folder as what they save">
           <p>
-            The folder lies in the data folder. Set BACKUP_DIR to another disk, or copy the files away: what
-            takes the disk takes both.
+            What takes the data folder takes its backups too. Set BACKUP_DIR to another disk, or copy the
+            files away.
           </p>
         </Notice>
       ) : null}
@@ -46,18 +46,14 @@ export function BackupsPart({ backups, workshop }: { backups: BackupsView; works
         One file holds all: every row, every photo and every paper, each with its hash. Data that was removed
         from here stays in older backups until they go.
       </p>
-      <ol className="max-w-[42rem]">
-        <li>
-          By hand, while the workshop runs: <code>npm run backup</code>
-        </li>
-        <li>
-          To see whether a file is whole: <code>npm run restore -- FILE --check</code>
-        </li>
-        <li>
-          To bring it back, into an empty place: <code>npm run restore -- FILE</code>, then{' '}
-          <code>npm start</code>
-        </li>
-      </ol>
+      <h3>Commands on the machine</h3>
+      <Facts
+        items={[
+          { term: 'Make one, while the workshop runs', text: <code>npm run backup</code> },
+          { term: 'See whether a file is whole', text: <code>npm run restore -- FILE --check</code> },
+          { term: 'Bring it back, into an empty place', text: <code>npm run restore -- FILE</code> },
+        ]}
+      />
     </section>
   );
 }
