@@ -1,7 +1,8 @@
-import { dayInZone } from '@/lib/calendar/day';
+import { addDays, type Day, dayInZone, isoWeekday } from '@/lib/calendar/day';
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
 import { readBenchJobs } from './records';
 import { type Backtest, backtest } from './rules/backtest';
+import { queueMinutes } from './rules/bench-days';
 import { ENOUGH_JOBS, USUAL_QUANTILE } from './rules/promise';
 
 export type PromiseReport = {
@@ -11,8 +12,16 @@ export type PromiseReport = {
   enough: number;
   finished: number;
   atWork: number;
+  /** how many jobs, the latest ones, were promised again */
+  tested: number;
   results: Backtest[];
+  /** bench minutes that waited at the start of each of the last weeks, and of today */
+  queue: { on: Day; minutes: number }[];
 };
+
+/** Enough for an interval of about five points either way, and few enough to be reckoned while the page is opened. */
+const TESTED = 300;
+const WEEKS = 7;
 
 /** How often promises would have been kept on the workshop's own jobs, by the share they aim at. */
 export async function readBacktest(now: Date): Promise<PromiseReport> {
@@ -28,6 +37,20 @@ export async function readBacktest(now: Date): Promise<PromiseReport> {
     enough: ENOUGH_JOBS,
     finished,
     atWork: jobs.length - finished,
-    results: backtest(jobs, { calendar, capacityMinutesDay: workshop.capacityMinutesDay }),
+    tested: Math.min(TESTED, jobs.length),
+    results: backtest(jobs, {
+      calendar,
+      capacityMinutesDay: workshop.capacityMinutesDay,
+      today,
+      latest: TESTED,
+    }),
+    queue: weekStarts(today).map((on) => ({ on, minutes: queueMinutes(jobs, on) })),
   };
+}
+
+/** The last Mondays, and today where it is none. */
+function weekStarts(today: Day): Day[] {
+  const monday = addDays(today, 1 - isoWeekday(today));
+  const mondays = Array.from({ length: WEEKS }, (_, week) => addDays(monday, (week + 1 - WEEKS) * 7));
+  return today === monday ? mondays : [...mondays, today];
 }

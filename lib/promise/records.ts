@@ -4,8 +4,13 @@ import type { Tx } from '@/lib/db/transaction';
 import type { BenchJob } from './rules/promise';
 
 /** Jobs older than this say little of how the workshop works today (common practice, no source). */
-const LOOK_BACK_DAYS = 400;
+export const LOOK_BACK_DAYS = 400;
 const DAY_MILLISECONDS = 86_400_000;
+
+/** The instant from which jobs are looked at. */
+export function lookBack(now: Date): Date {
+  return new Date(now.getTime() - LOOK_BACK_DAYS * DAY_MILLISECONDS);
+}
 
 /**
  * Every job that arrived in the last four hundred days, as far as promises go, in the order of arrival. Jobs the customer declined are
@@ -14,7 +19,7 @@ const DAY_MILLISECONDS = 86_400_000;
 export async function readBenchJobs(o: { zone: string; now: Date }, client: Tx = db): Promise<BenchJob[]> {
   const rows = await client.job.findMany({
     where: {
-      arrivedAt: { gte: new Date(o.now.getTime() - LOOK_BACK_DAYS * DAY_MILLISECONDS), lte: o.now },
+      arrivedAt: { gte: lookBack(o.now), lte: o.now },
       stage: { notIn: ['cancelled', 'declined'] },
       events: { none: { toStage: 'declined' } },
     },

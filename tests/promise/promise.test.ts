@@ -181,13 +181,16 @@ describe('nearest rank', () => {
 });
 
 describe('the backtest', () => {
+  const late = { ...settings, today: day('2028-01-03') };
+
   test('promises each job from what was known on its arrival, and counts what was kept', () => {
     const jobs = history([...oneToTwelve, 10, 11]);
-    const [result] = backtest(jobs, settings, [0.8]);
+    const [result] = backtest(jobs, late, [0.8]);
     expect(result).toEqual({
       quantile: 0.8,
       counted: { promises: 2, kept: 1 },
       byHand: { promises: 12, kept: 5 },
+      notDue: 0,
     });
   });
 
@@ -200,14 +203,38 @@ describe('the backtest', () => {
       readyOn: addWorkingDays(arrivedOn, 12, calendar),
       waited: [{ from: arrivedOn, to: addWorkingDays(arrivedOn, 10, calendar) }],
     };
-    expect(backtest([...first, slow], settings, [0.8])[0]?.counted).toEqual({ promises: 1, kept: 1 });
+    expect(backtest([...first, slow], late, [0.8])[0]?.counted).toEqual({ promises: 1, kept: 1 });
+  });
+
+  test('counts a job that is still here as broken from the day after its promise, and not before', () => {
+    const jobs = history(oneToTwelve.map(() => 2));
+    const here = { ...job, arrivedOn: day('2026-11-02'), readyOn: null };
+    const on = (today: Day) => backtest([...jobs, here], { ...settings, today }, [0.8])[0];
+    expect(on(wednesday)).toMatchObject({ counted: { promises: 0, kept: 0 }, notDue: 1 });
+    expect(on(addDays(wednesday, 1))).toMatchObject({ counted: { promises: 1, kept: 0 }, notDue: 0 });
+  });
+
+  test('does not count a quick job before its promised day, so that quick ones do not flatter', () => {
+    const jobs = history(oneToTwelve.map(() => 8));
+    const quick = { ...job, arrivedOn: monday, readyOn: tuesday };
+    const on = (today: Day) => backtest([...jobs, quick], { ...settings, today }, [0.8])[0];
+    expect(on(wednesday)).toMatchObject({ counted: { promises: 0 }, notDue: 1 });
+    expect(on(addDays(monday, 14))).toMatchObject({ counted: { promises: 1, kept: 1 }, notDue: 0 });
+  });
+
+  test('promises only the latest jobs again, from all that were known', () => {
+    const jobs = history([...oneToTwelve, 10, 11]);
+    expect(backtest(jobs, { ...late, latest: 2 }, [0.8])[0]).toMatchObject({
+      counted: { promises: 2, kept: 1 },
+      byHand: { promises: 0 },
+    });
   });
 
   test('keeps no fewer at a higher quantile', () => {
     const days = fc.array(fc.integer({ min: 0, max: 20 }), { minLength: 13, maxLength: 30 });
     fc.assert(
       fc.property(days, (counts) => {
-        const kept = backtest(history(counts), settings, [0.5, 0.8, 0.95]).map((each) => each.counted.kept);
+        const kept = backtest(history(counts), late, [0.5, 0.8, 0.95]).map((each) => each.counted.kept);
         expect(kept).toEqual([...kept].sort((a, b) => a - b));
       }),
       { numRuns: 30 },

@@ -17,7 +17,7 @@ export type ChartPoint = MonthCount & {
 
 export type PChart = { centre: number; returned: number; units: number; points: ChartPoint[] };
 
-/** Fewer returns than this expected in a month, and its limits are only drawn (common practice, no source). */
+/** Fewer returns than this expected in a month, or fewer that stay well, and its limits are only drawn (common practice, no source). */
 const TRUSTED = 5;
 /** Beyond three standard errors on one side of the normal distribution (handbook tables). */
 const BEYOND = 0.00135;
@@ -25,7 +25,7 @@ const BEYOND = 0.00135;
 /**
  * A chart of shares by month with limits three standard errors from the share of all months together
  * (NIST/SEMATECH e-Handbook 6.3.3.2); limits follow the size of each month and end at 0 and 1. A month in which fewer than five
- * returns were to be expected is called out only where chance would go as far in fewer than 0.135 % of months, by the
+ * returns, or five that stay well, were to be expected is called out only where chance would go as far in fewer than 0.135 % of months, by the
  * exact binomial. Null where no unit was counted in any month; refuses broken counts.
  *
  * Thirty samples of 50 with 347 found: centre 0.2313, limits 0.0524 and 0.4102; 22 of 50 is above.
@@ -41,7 +41,7 @@ export function pChart(months: readonly MonthCount[]): PChart | null {
 function pointOf(month: MonthCount, centre: number): ChartPoint {
   const { units, returned } = month;
   const interval = shareInterval(returned, units);
-  const isSmall = units * centre < TRUSTED;
+  const isSmall = units * Math.min(centre, 1 - centre) < TRUSTED;
   if (units === 0) return { ...month, share: null, interval, low: null, high: null, out: null, isSmall };
   const share = returned / units;
   const reach = 3 * Math.sqrt((centre * (1 - centre)) / units);

@@ -2,22 +2,27 @@ import type { Metadata } from 'next';
 import { Facts } from '@/app/ui/docket/facts';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
-import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
 import { now } from '@/lib/clock';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { type PromiseReport, readBacktest } from '@/lib/promise/read-backtest';
-import { type Backtest, shareKept } from '@/lib/promise/rules/backtest';
+import { readTurnaround } from '@/lib/promise/read-turnaround';
+import type { Backtest } from '@/lib/promise/rules/backtest';
+import { intervalWords, percentWords } from '@/lib/returns/rules/share-words';
 import { shareInterval } from '@/lib/statistics/share-interval';
 import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../who';
+import { Aims, keptWords } from './aims';
+import { KeptByMonth, QueuePart, StagesPart } from './past';
 
 export const metadata: Metadata = { title: 'Promises' };
 
 export default async function PromisePage() {
   await requireStaff(rolesThatMay('take-in'));
-  const [report, workshop] = await Promise.all([readBacktest(now()), readWorkshop()]);
-  const percent = percentIn(workshop.locale);
+  const at = now();
+  const workshop = await readWorkshop();
+  const [report, turnaround] = await Promise.all([readBacktest(at), readTurnaround(at, workshop.timeZone)]);
+  const { locale } = workshop;
   const used = report.results.find((result) => result.quantile === report.quantile);
   return (
     <>
@@ -26,10 +31,13 @@ export default async function PromisePage() {
         title="Promises"
         lead="How the promised day is found, and how often it would have been kept on your own jobs."
       />
-      <Verdict used={used} report={report} percent={percent} />
+      <Verdict used={used} report={report} locale={locale} />
       <Facts
         items={[
-          { term: 'Aim', text: `${percent(report.quantile)} of units ready by the promised day` },
+          {
+            term: 'Aim',
+            text: `${percentWords(report.quantile, locale)} of units ready by the promised day`,
+          },
           { term: 'Finished jobs', text: `${report.finished} in the last 400 days` },
           { term: 'Here now', text: String(report.atWork) },
           {
@@ -39,58 +47,10 @@ export default async function PromisePage() {
           { term: 'Bench', text: `${workshop.capacityMinutesDay} minutes on a working day` },
         ]}
       />
-      <section aria-labelledby="backtest">
-        <h2 id="backtest">Had every finished job been promised on its arrival</h2>
-        <p className="max-w-[42rem]">
-          Each was promised again from what was known that day: jobs finished before it, and the queue it
-          found. Days that waited on the customer do not break a promise. A higher aim is kept more often and
-          promises later days.
-        </p>
-        <Table
-          caption="Promises kept, by the share they aim at"
-          captionHidden
-          rows={report.results}
-          rowKey={(result) => String(result.quantile)}
-          columns={[
-            {
-              key: 'aim',
-              head: 'Aim',
-              kind: 'rowhead',
-              cell: ({ quantile }) =>
-                quantile === report.quantile ? `${percent(quantile)} (in use)` : percent(quantile),
-            },
-            {
-              key: 'kept',
-              head: 'Kept',
-              kind: 'number',
-              cell: ({ counted }) => shareWords(counted, percent),
-            },
-            {
-              key: 'interval',
-              head: '95% interval',
-              kind: 'number',
-              cell: ({ counted }) => intervalWords(counted, percent),
-            },
-            {
-              key: 'of',
-              head: 'Promises',
-              kind: 'number',
-              cell: ({ counted }) => `${counted.kept} of ${counted.promises}`,
-            },
-            {
-              key: 'hand',
-              head: 'By hand',
-              kind: 'number',
-              cell: ({ byHand }) =>
-                byHand.promises === 0 ? 'none' : `${byHand.kept} of ${byHand.promises} kept`,
-            },
-          ]}
-        />
-        <p className="text-small text-soft">
-          The interval says where the true share may well lie (Wilson). By hand: promised from the catalogue,
-          while there were too few finished jobs.
-        </p>
-      </section>
+      <KeptByMonth months={turnaround.months} locale={locale} />
+      <Aims report={report} locale={locale} />
+      <StagesPart turnaround={turnaround} locale={locale} />
+      <QueuePart report={report} minutesDay={workshop.capacityMinutesDay} locale={locale} />
       <section aria-labelledby="move">
         <h2 id="move">When a promise cannot be kept</h2>
         <p className="max-w-[42rem]">
@@ -102,27 +62,10 @@ export default async function PromisePage() {
   );
 }
 
-type Percent = (share: number) => string;
-type Tally = Backtest['counted'];
-
-function percentIn(locale: string): Percent {
-  const format = new Intl.NumberFormat(locale, { style: 'percent', maximumFractionDigits: 0 });
-  return (share) => format.format(share);
-}
-
-function shareWords(tally: Tally, percent: Percent): string {
-  const share = shareKept(tally);
-  return share === null ? 'none made' : percent(share);
-}
-
-function intervalWords({ kept, promises }: Tally, percent: Percent): string {
-  const interval = shareInterval(kept, promises);
-  return interval ? `${percent(interval.low)} to ${percent(interval.high)}` : 'unknown';
-}
-
 /** In words whether the aim in use is reached; below the interval's reach nothing is claimed. */
-function Verdict(props: { used: Backtest | undefined; report: PromiseReport; percent: Percent }) {
-  const { used, report, percent } = props;
+function Verdict(props: { used: Backtest | undefined; report: PromiseReport; locale: string }) {
+  const { used, report, locale } = props;
+  const percent = (share: number) => percentWords(share, locale);
   const interval = used && shareInterval(used.counted.kept, used.counted.promises);
   if (!used || !interval) {
     return (
@@ -131,11 +74,11 @@ function Verdict(props: { used: Backtest | undefined; report: PromiseReport; per
       </Notice>
     );
   }
-  const kept = shareWords(used.counted, percent);
+  const kept = keptWords(used.counted, locale);
   if (interval.high < report.quantile) {
     return (
       <Notice kind="warn" heading="Promises are kept less often than they say">
-        <p>{`${kept} were kept where ${percent(report.quantile)} are meant to be. Look at the queue and at the bench minutes in the settings.`}</p>
+        <p>{`${kept} of ${used.counted.promises} (${intervalWords(interval, locale)}) would have been kept where ${percent(report.quantile)} are meant to be. Look at the queue and at the bench minutes in the settings.`}</p>
       </Notice>
     );
   }

@@ -1,0 +1,86 @@
+import { BarLoad } from '@/app/ui/plots/bar-load';
+import { ShareChart } from '@/app/ui/plots/share-chart';
+import { StageDaysPlot } from '@/app/ui/plots/stage-days-plot';
+import { type Day, dayToDate } from '@/lib/calendar/day';
+import type { PromiseReport } from '@/lib/promise/read-backtest';
+import type { KeptMonth, Turnaround } from '@/lib/promise/read-turnaround';
+import { pChart } from '@/lib/returns/rules/p-chart';
+
+/** Promises that were made, by the month their day fell in. */
+export function KeptByMonth({ months, locale }: { months: readonly KeptMonth[]; locale: string }) {
+  const chart = pChart(
+    months.map(({ month, promises, kept }) => ({ month, units: promises, returned: kept })),
+  );
+  const notReady = months.reduce((sum, month) => sum + month.notReady, 0);
+  return (
+    <section aria-labelledby="months">
+      <h2 id="months">Promises kept by month</h2>
+      <p className="max-w-[42rem]">
+        Each promise whose day has passed, in the month of that day. A unit is judged by the last day it was
+        promised for; where you moved that day on your own account, by the one before.
+        {notReady > 0
+          ? ` ${notReady} of them ${notReady === 1 ? 'is' : 'are'} still not ready, and count as late.`
+          : ''}
+      </p>
+      {chart ? (
+        <ShareChart
+          caption="Promises kept by month"
+          counted="Kept"
+          chart={chart}
+          monthLabel={(month) => monthWords(month, locale)}
+          locale={locale}
+        />
+      ) : (
+        <p className="empty">No promised day has passed yet.</p>
+      )}
+    </section>
+  );
+}
+
+/** Where units wait, finished and unfinished alike. */
+export function StagesPart({ turnaround, locale }: { turnaround: Turnaround; locale: string }) {
+  return (
+    <section aria-labelledby="stages">
+      <h2 id="stages">Where units wait</h2>
+      <p className="max-w-[42rem]">
+        {`Every stay in a stage of the last ${turnaround.days} days, in calendar days. A stay that goes on counts for as long as it has lasted, so that a slow unit weighs before it is done. A unit that goes back to the bench stays there twice.`}
+      </p>
+      <StageDaysPlot caption="Days in each stage" stages={turnaround.stages} locale={locale} />
+    </section>
+  );
+}
+
+/** What waited for the bench at the start of each week. */
+export function QueuePart(props: { report: PromiseReport; minutesDay: number; locale: string }) {
+  const { report, minutesDay, locale } = props;
+  const short = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', timeZone: 'UTC' });
+  return (
+    <section aria-labelledby="queue">
+      <h2 id="queue">What waits for the bench</h2>
+      <p className="max-w-[42rem]">
+        Planned hours of the units that were here at the start of each week and did not wait on their
+        customer, against what the bench does in five days.
+      </p>
+      <div className="max-w-[52rem]">
+        <BarLoad
+          caption="Bench hours waiting, by week"
+          days={report.queue.map(({ on, minutes }) => ({
+            key: on,
+            label: labelOf(on, short),
+            hours: minutes / 60,
+            capacity: (minutesDay * 5) / 60,
+          }))}
+        />
+      </div>
+    </section>
+  );
+}
+
+function labelOf(on: Day, format: Intl.DateTimeFormat): string {
+  return format.format(dayToDate(on));
+}
+
+function monthWords(month: string, locale: string): string {
+  const format = new Intl.DateTimeFormat(locale, { month: 'short', year: '2-digit', timeZone: 'UTC' });
+  return format.format(new Date(`${month}-01T00:00:00Z`));
+}

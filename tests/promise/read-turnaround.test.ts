@@ -1,0 +1,106 @@
+import { beforeEach, expect, test } from 'vitest';
+import { day, dayToDate } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import { readTurnaround } from '@/lib/promise/read-turnaround';
+import { resetDatabase, useDatabase } from '@/tests/database';
+import { makeBooking } from '@/tests/makers/job';
+import { makeWorkshop } from '@/tests/makers/workshop';
+
+const now = new Date('2026-11-25T09:00:00Z');
+const zone = 'Europe/London';
+let jobId = '';
+
+useDatabase();
+beforeEach(async () => {
+  await resetDatabase();
+  const { repairId } = await makeWorkshop(now);
+  ({ jobId } = await makeBooking({ repairId, now }));
+}, 30_000);
+
+type Event = { at: string; kind?: string; from?: string; to?: string; data?: object };
+
+/** A job like the booked one, promised for 16 November, with a life of its own. */
+async function job(
+  number: string,
+  events: Event[],
+  change: { readyAt?: string; stage?: string; promised?: string } = {},
+) {
+  const { id: _, ...copy } = await db.job.findUniqueOrThrow({ where: { id: jobId } });
+  await db.job.create({
+    data: {
+      ...copy,
+      number,
+      stage: change.stage ?? 'closed',
+      bookedAt: new Date('2026-11-01T09:00:00Z'),
+      arrivedAt: new Date('2026-11-02T09:00:00Z'),
+      readyAt: change.readyAt ? new Date(change.readyAt) : null,
+      promisedOn: dayToDate(day(change.promised ?? '2026-11-16')),
+      events: {
+        create: events.map(({ at, kind = 'moved', from, to, data }, place) => ({
+          version: place + 2,
+          kind,
+          at: new Date(at),
+          actorKind: 'staff',
+          fromStage: from ?? null,
+          toStage: to ?? null,
+          data: data ?? {},
+        })),
+      },
+    },
+  });
+}
+
+const months = async () => (await readTurnaround(now, zone)).months;
+
+test('each stay lasts from the event that led there to the next, and one that goes on until now', async () => {
+  await job('J-1', [
+    { at: '2026-11-02T09:00:00Z', from: 'booked', to: 'arrived' },
+    { at: '2026-11-02T21:00:00Z', from: 'arrived', to: 'assessing' },
+    { at: '2026-11-03T09:00:00Z', kind: 'noted' },
+    { at: '2026-11-05T21:00:00Z', from: 'assessing', to: 'awaiting-parts' },
+  ]);
+  const { stages } = await readTurnaround(now, zone);
+  const told = (stage: string) => stages.find((each) => each.stage === stage);
+  expect(told('arrived')).toMatchObject({ waitsOn: 'us', stays: 1, half: { days: 0.5 } });
+  expect(told('assessing')).toMatchObject({ stays: 1, stillHere: 0, half: { days: 3 } });
+  expect(told('awaiting-parts')).toMatchObject({ waitsOn: 'parts', stays: 1, stillHere: 1, half: null });
+});
+
+test('a promise is kept when the unit was ready on its day, and late while it is not ready', async () => {
+  // 23:30 UTC is half past eleven in winter: still the day itself.
+  await job('J-1', [], { readyAt: '2026-11-16T23:30:00Z' });
+  await job('J-2', [], { readyAt: '2026-11-17T09:00:00Z' });
+  await job('J-3', [], { stage: 'on-bench' });
+  await job('J-4', [], { readyAt: '2026-10-20T09:00:00Z', promised: '2026-10-30' });
+  expect(await months()).toEqual([
+    { month: '2026-10', promises: 1, kept: 1, notReady: 0 },
+    { month: '2026-11', promises: 3, kept: 1, notReady: 1 },
+  ]);
+});
+
+test('a promise whose day has not passed is not counted, ready or not', async () => {
+  await job('J-1', [], { readyAt: '2026-11-20T09:00:00Z', promised: '2026-11-25' });
+  await job('J-2', [], { stage: 'on-bench', promised: '2026-12-01' });
+  expect(await months()).toEqual([]);
+});
+
+test('a day moved by the workshop is judged by the day before the move, one moved by a wait is not', async () => {
+  const moved = { kind: 'promise-moved', data: { from: '2026-11-09', to: '2026-11-16', reason: 'x' } };
+  const ready = { readyAt: '2026-11-12T09:00:00Z' };
+  await job('J-1', [{ at: '2026-11-08T09:00:00Z', ...moved }], ready);
+  await job(
+    'J-2',
+    [
+      { at: '2026-11-08T09:00:00Z', from: 'awaiting-approval', to: 'on-bench' },
+      { at: '2026-11-08T09:00:00Z', ...moved },
+    ],
+    ready,
+  );
+  expect(await months()).toEqual([{ month: '2026-11', promises: 2, kept: 1, notReady: 0 }]);
+});
+
+test('a unit that was declined had no repair to promise', async () => {
+  await job('J-1', [{ at: '2026-11-08T09:00:00Z', from: 'awaiting-approval', to: 'declined' }]);
+  await job('J-2', [], { stage: 'cancelled' });
+  expect(await months()).toEqual([]);
+});
