@@ -71,7 +71,8 @@ async function send(mail: Row, smtpUrl: string): Promise<Failure | null> {
   if (mail.toAddress === '')
     return { isFinal: true, sentence: 'There is no address to send it to any more.' };
   const drawn = await drawMail(mail).catch(() => null);
-  if (!drawn) return { isFinal: true, sentence: 'The message could not be drawn from its records.' };
+  // Not final: a database that was away for a moment must not cost a customer a message.
+  if (!drawn) return { isFinal: false, sentence: 'The message could not be drawn from its records.' };
   // Shorter than the two minutes after which the queue takes a try for dead.
   const transport = createTransport({
     url: smtpUrl,

@@ -37,7 +37,8 @@ export type Dispatch = {
  *
  * Drawing and storing the document takes longer than a transaction should be open, so it is done first, on the
  * version the person saw. The transaction then names that version: whoever presses second, or presses after the job
- * changed, writes nothing, and the file drawn for nothing is removed.
+ * changed, writes nothing, and the file drawn for nothing is removed. Any other failure leaves the file: when a
+ * connection breaks at the commit, nobody knows whether the certificate was issued, and then its document must be there.
  */
 export async function dispatch(
   o: Dispatch,
@@ -68,7 +69,7 @@ export async function dispatch(
   try {
     await transaction((tx) => write(tx, { ...o, job, plan, drawn }));
   } catch (error) {
-    if (drawn) await deleteFile(drawn.fileKey);
+    if (drawn && error instanceof Refusal) await deleteFile(drawn.fileKey);
     throw error;
   }
   const { certificate } = plan;

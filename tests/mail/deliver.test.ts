@@ -115,14 +115,16 @@ describe('a message that cannot leave', () => {
     expect(row.lastError).not.toContain(to);
   });
 
-  test('whose facts no template can read fails at once', async () => {
+  test('that cannot be drawn waits for its next try, in case the database was away, and fails at the last', async () => {
     const { mail } = await makeQueuedMail();
     await db.mail.update({
       where: { id: mail.id },
       data: { template: 'unit-arrived', data: { promisedOn: 'soon' } },
     });
-    expect(await deliver({ mailId: mail.id, isLast: false, smtpUrl: server.url })).toBe('failed');
-    expect((await mailRow(mail.id)).lastError).toBe('The message could not be drawn from its records.');
+    const once = deliver({ mailId: mail.id, isLast: false, smtpUrl: server.url });
+    await expect(once).rejects.toThrow('The message could not be drawn from its records.');
+    expect((await mailRow(mail.id)).state).toBe('queued');
+    expect(await deliver({ mailId: mail.id, isLast: true, smtpUrl: server.url })).toBe('failed');
     expect(server.inbox).toEqual([]);
   });
 });
