@@ -1,13 +1,23 @@
 import { spawnSync } from 'node:child_process';
-import { chownSync, existsSync, mkdtempSync, readdirSync, realpathSync, rmSync } from 'node:fs';
+import { chownSync, existsSync, mkdtempSync, readdirSync, readFileSync, realpathSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
 
-export type Server = { url: string; stop: () => void };
+export type Server = {
+  url: string;
+  stop: () => void;
+  /** ends all of its processes with SIGKILL, as a machine out of memory would; `start` opens the same files again */
+  kill: () => Promise<void>;
+  start: () => void;
+};
 
-/** Starts a PostgreSQL server of its own in a temporary folder, fast and careless about power loss. */
-export async function startThrowawayPostgres(): Promise<Server> {
+/**
+ * Starts a PostgreSQL server of its own in a temporary folder, fast and careless about power loss; `isCareful` leaves it
+ * the server's own caution, for whoever wants to see what a crash leaves behind.
+ */
+export async function startThrowawayPostgres(o: { isCareful?: boolean } = {}): Promise<Server> {
   const bin = findBinaries();
   const folder = mkdtempSync(path.join(tmpdir(), 'mendpost-pg-'));
   const user = unprivileged();
@@ -33,20 +43,46 @@ export async function startThrowawayPostgres(): Promise<Server> {
   ]);
   // Another zone than the app's, so that an instant read in the server's zone shows up as wrong.
   const zone = 'timezone=America/St_Johns';
-  const careless = ['fsync=off', 'synchronous_commit=off', 'full_page_writes=off', 'max_connections=60'];
+  const careless = o.isCareful ? [] : ['fsync=off', 'synchronous_commit=off', 'full_page_writes=off'];
   const settings = [
     `-p ${port}`,
     `-k ${folder}`,
-    ...['listen_addresses=127.0.0.1', zone, ...careless].map((s) => `-c ${s}`),
+    ...['listen_addresses=127.0.0.1', zone, 'max_connections=60', ...careless].map((s) => `-c ${s}`),
   ];
-  tell('pg_ctl', ['-D', data, '-l', path.join(folder, 'log'), '-w', '-o', settings.join(' '), 'start']);
+  const start = () =>
+    tell('pg_ctl', ['-D', data, '-l', path.join(folder, 'log'), '-w', '-o', settings.join(' '), 'start']);
+  start();
   return {
     url: `postgresql://postgres@127.0.0.1:${port}/postgres`,
+    start,
+    kill: () => killServer(data),
     stop() {
       tell('pg_ctl', ['-D', data, '-m', 'fast', '-w', 'stop']);
       rmSync(folder, { recursive: true, force: true });
     },
   };
+}
+
+/** The first line of postmaster.pid is the server's process; the others are its children. */
+async function killServer(data: string): Promise<void> {
+  const parent = Number(readFileSync(path.join(data, 'postmaster.pid'), 'utf8').split('\n')[0]);
+  const { stdout } = spawnSync('ps', ['-A', '-o', 'pid=,ppid='], { encoding: 'utf8' });
+  const processes = stdout.split('\n').map((line) => line.trim().split(/\s+/).map(Number));
+  const children = processes.flatMap(([pid = 0, by]) => (by === parent ? [pid] : []));
+  // A server does not start over a living one: the dead stay listed until the system has cleared them away.
+  let left = [parent, ...children].filter((pid) => reaches(pid, 'SIGKILL'));
+  for (const end = performance.now() + 10_000; left.length > 0 && performance.now() < end; ) {
+    await wait(10);
+    left = left.filter((pid) => reaches(pid, 0));
+  }
+}
+
+function reaches(pid: number, signal: NodeJS.Signals | 0): boolean {
+  try {
+    return process.kill(pid, signal);
+  } catch {
+    return false;
+  }
 }
 
 function findBinaries(): string {
