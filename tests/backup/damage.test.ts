@@ -104,8 +104,8 @@ test.each([
 test('no byte anywhere can change unnoticed', async () => {
   const { size } = statSync(whole);
   const passed: number[] = [];
-  // Every 97th: a prime, so that each place of a block of 512 bytes is met, in headers, contents and gaps.
-  for (let at = 0; at < size; at += 97) if ((await withChanged(at)) === 'passed') passed.push(at);
+  // Every 397th: a prime, so that each place of a block of 512 bytes is met, in headers, contents and gaps.
+  for (let at = 0; at < size; at += 397) if ((await withChanged(at)) === 'passed') passed.push(at);
   expect(passed).toEqual([]);
 }, 60_000);
 

@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, inject, test, vi } from 'vitest'
 import { checkBackup } from '@/lib/backup/check-backup';
 import { openPlace } from '@/lib/backup/file-place';
 import { makeBackup } from '@/lib/backup/make-backup';
+import { moveWorkshop } from '@/lib/backup/move-workshop';
 import { restoreBackup } from '@/lib/backup/restore-backup';
 import { authSecret, config } from '@/lib/config';
 import { db } from '@/lib/db/client';
@@ -22,6 +23,8 @@ import { worker } from '@/tests/world/settings';
 import { destroyFiles, fileFolder, filesOf, fillWorkshop, rowsOf, rulesOf } from './filled';
 
 useDatabase();
+// Databases are opened and migrated from nothing, seconds each where much else goes on.
+vi.setConfig({ testTimeout: 60_000 });
 
 const now = new Date('2026-11-25T10:30:00Z');
 const folder = mkdtempSync(path.join(tmpdir(), 'mendpost-backup-'));
@@ -126,56 +129,67 @@ test('a place that is not empty is left alone', async () => {
 
 test('a backup of an older version is brought up to this one, one of a newer version is refused', async () => {
   const { path: newest = '' } = (await readMigrations()).migrationDirectories.at(-1) ?? {};
-  const old = await anotherPlace('embedded');
-  const before = (await checkBackup(file)).manifest.migrations.filter((name) => name !== newest);
-  await migrate(old, { only: before });
-  await onServer(old, (client) =>
+  const earlier = (await checkBackup(file)).manifest.migrations.filter((name) => name !== newest);
+  const databaseUrl = config.databaseUrl;
+  const dropAll = () =>
+    onServer(databaseUrl, (client) => client.query('DROP SCHEMA public CASCADE; CREATE SCHEMA public'));
+  await dropAll();
+  await migrate(databaseUrl, { only: earlier });
+  await onServer(databaseUrl, (client) =>
     client.query(`INSERT INTO family (id, slug, name) VALUES ('f', 'old', 'Kept since long')`),
   );
   const older = path.join(folder, 'older.tar');
-  await makeBackup({ file: older, databaseUrl: old, secret, hasSecret: true, files: null, now });
-  await resetDatabase();
-  await onServer(config.databaseUrl, (client) =>
-    client.query('DROP SCHEMA public CASCADE; CREATE SCHEMA public'),
-  );
-  const restored = await restoreBackup({ file: older, databaseUrl: config.databaseUrl, files: null });
+  await makeBackup({ file: older, databaseUrl, secret, hasSecret: true, files: null, now });
+  await dropAll();
+  const restored = await restoreBackup({ file: older, databaseUrl, files: null });
   expect(restored.migrated).toEqual([newest]);
   expect(await db.family.findMany({ select: { slug: true, name: true } })).toEqual([
     { slug: 'old', name: 'Kept since long' },
   ]);
-  await stop();
-  stop = async () => {};
 
   await resetDatabase();
   const checked = await checkBackup(older);
   checked.manifest.migrations.push('99990101000000_of_next_year');
-  await expect(
-    restoreBackup({ file: older, databaseUrl: config.databaseUrl, files: null, checked }),
-  ).rejects.toThrow('its migration 99990101000000_of_next_year is not known here');
+  await expect(restoreBackup({ file: older, databaseUrl, files: null, checked })).rejects.toThrow(
+    'its migration 99990101000000_of_next_year is not known here',
+  );
 });
 
 describe('elsewhere', () => {
   const places = isOnServer() ? (['embedded', 'server'] as const) : (['embedded'] as const);
 
-  test.each(places)('an empty database that was never prepared takes it: %s', async (kind) => {
-    const url = await anotherPlace(kind);
-    const files = mkdtempSync(path.join(folder, 'files-'));
-    await restore(file, url, files);
-    expect(await rowsOf(url)).toEqual(before.rows);
-    expect(await rulesOf(url)).toEqual(before.rules);
-    expect(filesOf(files)).toEqual(before.files);
+  test.each(places)(
+    'an empty database that was never prepared takes it, and a move takes it on: %s',
+    async (kind) => {
+      const url = await anotherPlace(kind);
+      const files = mkdtempSync(path.join(folder, 'files-'));
+      await restore(file, url, files);
+      expect(await rowsOf(url)).toEqual(before.rows);
+      expect(await rulesOf(url)).toEqual(before.rules);
+      expect(filesOf(files)).toEqual(before.files);
 
-    // Out of that place again: two engines must write the same rows in the same way.
-    const again = path.join(folder, `again-${kind}.tar`);
-    const place = await openPlace({ kind: 'folder', folder: files });
-    await makeBackup({ file: again, databaseUrl: url, secret, hasSecret: true, files: place, now });
-    const [first, second] = [await checkBackup(file), await checkBackup(again)];
-    expect(second.manifest.tables.map(({ name, rows, sha256 }) => ({ name, rows, sha256 }))).toEqual(
-      first.manifest.tables.map(({ name, rows, sha256 }) => ({ name, rows, sha256 })),
-    );
-    await stop();
-    stop = async () => {};
-  });
+      // And out of it again, as a move takes it: two engines must write the same rows in the same way.
+      await resetDatabase();
+      const other = mkdtempSync(path.join(folder, 'other-'));
+      const places = {
+        from: await openPlace({ kind: 'folder', folder: files }),
+        to: await openPlace({ kind: 'folder', folder: other }),
+      };
+      const draft = path.join(folder, 'move.tar');
+      const move = () =>
+        moveWorkshop({ from: url, to: config.databaseUrl, files: places, secret, draft, now });
+      const moved = await move();
+      expect(moved.files.put).toBe(Object.keys(before.files).length);
+      expect(await rowsOf(config.databaseUrl)).toEqual(before.rows);
+      expect(await rowsOf(url)).toEqual(before.rows);
+      expect(filesOf(other)).toEqual(before.files);
+      expect(filesOf(files)).toEqual(before.files);
+      await expect(move()).rejects.toThrow('The database is not empty');
+      expect(existsSync(draft)).toBe(false);
+      await stop();
+      stop = async () => {};
+    },
+  );
 });
 
 test('another file under the same key stops it before anything is written', async () => {
