@@ -4,6 +4,7 @@ import { redirect } from 'next/navigation';
 import { cache } from 'react';
 import { auth } from '@/lib/people/auth';
 import { isRole, type Role } from '@/lib/people/rules/roles';
+import { noteUse } from '@/lib/people/sessions';
 import { hasTemporaryPassword } from '@/lib/people/temporary-password';
 
 export type Staff = { id: string; name: string; email: string; initials: string; role: Role };
@@ -13,6 +14,7 @@ export type SignedIn = Staff & { sessionId: string; hasSecondStep: boolean };
 export const whoIsSignedIn = cache(async (): Promise<SignedIn | null> => {
   const found = await auth().api.getSession({ headers: await headers() });
   if (!found?.user.isActive || !isRole(found.user.role)) return null;
+  if (!(await noteUse(found.session, new Date()))) return null;
   const { id, name, email, initials, role, twoFactorEnabled } = found.user;
   return {
     id,

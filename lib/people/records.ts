@@ -61,14 +61,3 @@ function toStaffRow(row: {
     signedInSince: sessions[0]?.createdAt ?? null,
   };
 }
-
-export type SessionRow = { id: string; createdAt: Date; userAgent: string | null };
-
-/** Sessions of an account that have not run out, newest first. */
-export async function listSessions(userId: string, now: Date): Promise<SessionRow[]> {
-  return db.session.findMany({
-    where: { userId, expiresAt: { gt: now } },
-    select: { id: true, createdAt: true, userAgent: true },
-    orderBy: { createdAt: 'desc' },
-  });
-}

@@ -7,8 +7,9 @@ import { auth } from './auth';
 import { asWrongPassword, refuseTooManyTries } from './change-password';
 import { otpauthAddress } from './rules/otpauth';
 import { isFirstUse } from './second-step';
+import { endOthersAfter } from './sessions';
 
-type Asking = { userId: string; password: string; headers: Headers; now: Date };
+type Asking = { userId: string; sessionId: string; password: string; headers: Headers; now: Date };
 
 /** Begins turning the second step on: makes a key and backup codes, which count only once a code has confirmed them. */
 export async function beginSecondStep({ userId, password, headers, now }: Asking): Promise<void> {
@@ -35,9 +36,10 @@ export async function readPendingKey(
   return otpauthAddress({ issuer, account: person.email, secret });
 }
 
-/** Turns the second step on with the first code; from now on signing in asks for one. */
+/** Turns the second step on with the first code; from now on signing in asks for one, and other devices have to. */
 export async function confirmSecondStep(o: {
   userId: string;
+  sessionId: string;
   code: string;
   headers: Headers;
   now: Date;
@@ -45,7 +47,9 @@ export async function confirmSecondStep(o: {
   const code = o.code.replace(/\s/g, '');
   await refuseTooManyTries(o.userId, o.now);
   try {
-    await auth().api.verifyTOTP({ body: { code }, headers: o.headers });
+    await endOthersAfter(o, async () => {
+      await auth().api.verifyTOTP({ body: { code }, headers: o.headers });
+    });
   } catch (error) {
     if (!(error instanceof APIError) || error.body?.code !== 'INVALID_CODE') throw error;
     throw new Refusal('invalid', 'This code does not fit. Take the one the app shows now', 'code');
@@ -54,11 +58,13 @@ export async function confirmSecondStep(o: {
   await showBackupCodes(o.userId, o.now);
 }
 
-/** Turns the second step off. */
-export async function endSecondStep({ userId, password, headers, now }: Asking): Promise<void> {
+/** Turns the second step off, and ends the sessions of other devices. */
+export async function endSecondStep({ userId, sessionId, password, headers, now }: Asking): Promise<void> {
   await refuseTooManyTries(userId, now);
   try {
-    await auth().api.disableTwoFactor({ body: { password }, headers });
+    await endOthersAfter({ userId, sessionId }, async () => {
+      await auth().api.disableTwoFactor({ body: { password }, headers });
+    });
   } catch (error) {
     throw asWrongPassword(error, 'password');
   }

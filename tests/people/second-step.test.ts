@@ -37,12 +37,12 @@ async function withSecondStep() {
   const { id: userId, email } = await makeStaff('Mira', 'bench');
   const headers = await headersAfterSignIn(email);
   const now = new Date();
-  await beginSecondStep({ userId, password: PASSWORD, headers, now });
+  await beginSecondStep({ userId, sessionId: '', password: PASSWORD, headers, now });
   const address = await readPendingKey({ id: userId, email }, 'Quay & Alder');
   const key = new URL(address ?? '').searchParams.get('secret') ?? '';
   const codeNow = async () => (await auth().api.generateTOTP({ body: { secret: fromBase32(key) } })).code;
   const confirmedBy = await codeNow();
-  await confirmSecondStep({ userId, code: confirmedBy, headers, now });
+  await confirmSecondStep({ userId, sessionId: '', code: confirmedBy, headers, now });
   return { userId, email, codeNow, confirmedBy };
 }
 
@@ -114,13 +114,17 @@ test('turning it on needs the password, and a code that fits', async () => {
   const { id: userId, email } = await makeStaff('Mira', 'bench');
   const headers = await headersAfterSignIn(email);
   const now = new Date();
-  await expect(beginSecondStep({ userId, password: 'not mine at all', headers, now })).rejects.toMatchObject({
+  await expect(
+    beginSecondStep({ userId, sessionId: '', password: 'not mine at all', headers, now }),
+  ).rejects.toMatchObject({
     code: 'invalid',
     field: 'password',
   });
   expect(await readPendingKey({ id: userId, email }, 'Quay & Alder')).toBeNull();
-  await beginSecondStep({ userId, password: PASSWORD, headers, now });
-  await expect(confirmSecondStep({ userId, code: 'nonsense', headers, now })).rejects.toMatchObject({
+  await beginSecondStep({ userId, sessionId: '', password: PASSWORD, headers, now });
+  await expect(
+    confirmSecondStep({ userId, sessionId: '', code: 'nonsense', headers, now }),
+  ).rejects.toMatchObject({
     field: 'code',
   });
   expect(await db.user.findUnique({ where: { id: userId } })).toMatchObject({ twoFactorEnabled: false });
@@ -137,9 +141,9 @@ test('turning it off needs the password, and then the password alone signs in', 
   });
   const signedIn = withCookiesOf(headers);
   await expect(
-    endSecondStep({ userId, password: 'wrong wrong wrong', headers: signedIn, now }),
+    endSecondStep({ userId, sessionId: '', password: 'wrong wrong wrong', headers: signedIn, now }),
   ).rejects.toMatchObject({ field: 'password' });
-  await endSecondStep({ userId, password: PASSWORD, headers: signedIn, now });
+  await endSecondStep({ userId, sessionId: '', password: PASSWORD, headers: signedIn, now });
   const answer = await signIn({ email, password: PASSWORD, headers: new Headers(), now });
   expect(answer).toEqual({ outcome: 'signed-in' });
 });

@@ -32,7 +32,11 @@ export default async function SignInPage({ searchParams }: Props) {
       <ActionForm action={signInAction} hidden={{ goTo }}>
         <TextField name="email" label="E-mail address" type="email" autoComplete="username" />
         <TextField name="password" label="Password" type="password" autoComplete="current-password" />
-        <SubmitBar label="Sign in" busy="Signing in…" consequence="You stay signed in for twelve hours." />
+        <SubmitBar
+          label="Sign in"
+          busy="Signing in…"
+          consequence="You stay signed in for twelve hours, or until nobody has clicked for four."
+        />
       </ActionForm>
       <details className="mt-6">
         <summary>You cannot sign in?</summary>

@@ -8,7 +8,7 @@ import { parseForm } from '@/app/ui/forms/parse-form';
 import { now } from '@/lib/clock';
 import { attempt } from '@/lib/outcome';
 import { auth } from '@/lib/people/auth';
-import { endSession, signOutEverywhere } from '@/lib/people/sign-out-everywhere';
+import { endOtherSessions, endSession, signOutEverywhere } from '@/lib/people/sessions';
 import {
   beginSecondStep,
   confirmSecondStep,
@@ -37,13 +37,13 @@ export async function beginSecondStepAction(_before: FormState, formData: FormDa
 }
 
 export async function confirmSecondStepAction(_before: FormState, formData: FormData): Promise<FormState> {
-  const { id: userId } = await requireStaff();
+  const { id: userId, sessionId } = await requireSignedIn();
   const parsed = parseForm(codeSchema, formData);
   if (!parsed.ok) return parsed.state;
   const { code } = parsed.data;
   const requestHeaders = await headers();
   const outcome = await attempt(() =>
-    confirmSecondStep({ userId, code, headers: requestHeaders, now: now() }),
+    confirmSecondStep({ userId, sessionId, code, headers: requestHeaders, now: now() }),
   );
   if (!outcome.ok) return refused(outcome.refusal);
   redirect('/workshop/account/backup-codes');
@@ -70,6 +70,12 @@ export async function endSessionAction(_before: FormState, formData: FormData): 
   redirect('/workshop/account');
 }
 
+export async function endOtherSessionsAction(_before: FormState, _formData: FormData): Promise<FormState> {
+  const { id, sessionId } = await requireSignedIn();
+  await endOtherSessions(id, sessionId);
+  redirect('/workshop/account#sessions');
+}
+
 export async function signOutAction(_before: FormState, _formData: FormData): Promise<FormState> {
   await auth().api.signOut({ headers: await headers() });
   redirect('/workshop/sign-in?out=yes');
@@ -83,17 +89,20 @@ export async function signOutEverywhereAction(before: FormState, formData: FormD
 
 type WithPassword = (asking: {
   userId: string;
+  sessionId: string;
   password: string;
   headers: Headers;
   now: Date;
 }) => Promise<void>;
 
 async function withPassword(formData: FormData, verb: WithPassword): Promise<FormState | null> {
-  const { id: userId } = await requireStaff();
+  const { id: userId, sessionId } = await requireSignedIn();
   const parsed = parseForm(passwordSchema, formData);
   if (!parsed.ok) return parsed.state;
   const { password } = parsed.data;
   const requestHeaders = await headers();
-  const outcome = await attempt(() => verb({ userId, password, headers: requestHeaders, now: now() }));
+  const outcome = await attempt(() =>
+    verb({ userId, sessionId, password, headers: requestHeaders, now: now() }),
+  );
   return outcome.ok ? null : refused(outcome.refusal);
 }

@@ -5,13 +5,13 @@ import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
-import { now } from '@/lib/clock';
-import { listSessions } from '@/lib/people/records';
+import { SESSION_HOURS } from '@/lib/people/auth';
 import { PASSWORD_MIN } from '@/lib/people/rules/passwords';
 import { ROLE_LABELS } from '@/lib/people/rules/roles';
+import { IDLE_HOURS, listSessions } from '@/lib/people/sessions';
 import { readWorkshop } from '@/lib/workshop/records';
 import { requireSignedIn } from '../../who';
-import { changeOwnPassword, signOutAction, signOutEverywhereAction } from './actions';
+import { changeOwnPassword, endOtherSessionsAction, signOutAction, signOutEverywhereAction } from './actions';
 import { SecondStepSection } from './second-step-section';
 import { SessionsTable } from './sessions-table';
 
@@ -19,7 +19,7 @@ export const metadata: Metadata = { title: 'Your account' };
 
 export default async function AccountPage() {
   const me = await requireSignedIn();
-  const [workshop, sessions] = await Promise.all([readWorkshop(), listSessions(me.id, now())]);
+  const [workshop, sessions] = await Promise.all([readWorkshop(), listSessions(me.id, new Date())]);
   return (
     <>
       <PageHead title="Your account" lead={me.name}>
@@ -68,12 +68,26 @@ export default async function AccountPage() {
           <h2 id="sessions" className="mb-3">
             Where you are signed in
           </h2>
+          <p className="prose mb-3">
+            A sign-in ends after {SESSION_HOURS} hours, and after {IDLE_HOURS} hours without a click. Network
+            addresses are not kept.
+          </p>
           <SessionsTable
             sessions={sessions}
             presentId={me.sessionId}
             clock={{ locale: workshop.locale, zone: workshop.timeZone }}
           />
-          <div className="mt-6">
+          <div className="mt-6 grid gap-6">
+            {sessions.length > 1 ? (
+              <ActionForm action={endOtherSessionsAction} label="Sign out the others">
+                <SubmitButton
+                  kind="second"
+                  label="Sign out the others"
+                  busy="Signing out…"
+                  consequence="You stay signed in here."
+                />
+              </ActionForm>
+            ) : null}
             <ActionForm action={signOutEverywhereAction} label="Sign out everywhere">
               <ConfirmButton
                 label="Sign out everywhere"

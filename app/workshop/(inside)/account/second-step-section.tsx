@@ -29,7 +29,7 @@ function WhenOff() {
         <PasswordAgain />
         <SubmitButton
           label="Turn it on"
-          consequence="Next: scan a code with the app. It takes two minutes."
+          consequence="Next: scan a code with the app. It takes two minutes, and signs out every other device."
         />
       </ActionForm>
     </>
@@ -54,7 +54,7 @@ function WhenOn() {
           label="Turn it off"
           question="Sign in with your password alone from now on?"
           confirm="Turn the second step off"
-          consequence="Your app’s entry and your backup codes stop working."
+          consequence="Your app’s entry and your backup codes stop working. Every other device is signed out."
         >
           <PasswordAgain />
         </ConfirmButton>

@@ -3,8 +3,8 @@ import { SubmitButton } from '@/app/ui/forms/submit';
 import { Table } from '@/app/ui/page/table';
 import { Tag } from '@/app/ui/page/tag';
 import { formatInstant } from '@/lib/calendar/format';
-import type { SessionRow } from '@/lib/people/records';
 import { describeDevice } from '@/lib/people/rules/device';
+import type { SessionRow } from '@/lib/people/sessions';
 import { endSessionAction } from './actions';
 
 type Props = { sessions: readonly SessionRow[]; presentId: string; clock: { locale: string; zone: string } };
@@ -25,6 +25,7 @@ export function SessionsTable({ sessions, presentId, clock }: Props) {
           cell: (session) => describeDevice(session.userAgent),
         },
         { key: 'since', head: 'Since', cell: (session) => formatInstant(session.createdAt, clock) },
+        { key: 'used', head: 'Last used', cell: (session) => formatInstant(session.lastUsedAt, clock) },
         {
           key: 'end',
           head: 'End it',
