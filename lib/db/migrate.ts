@@ -1,7 +1,7 @@
-import { createHash } from 'node:crypto';
+import { createHash, randomUUID } from 'node:crypto';
 import type { MigrationList } from '@prisma/schema-engine-wasm';
 import { Client } from 'pg';
-import { noFilters, readMigrations, withSchemaEngine } from './engine';
+import { readMigrations } from './engine';
 
 // Any fixed number of our own; Prisma's engine takes another one for itself.
 const advisoryKey = 7_265_061_001;
@@ -25,33 +25,60 @@ export async function migrate(
       const { migrationDirectories: all } = migrationsList;
       migrationsList.migrationDirectories = all.filter(({ path }) => only.includes(path));
     }
-    if (await isUpToDate(client, migrationsList)) return [];
-    const { appliedMigrationNames } = await withSchemaEngine(connectionString, (engine) =>
-      engine.applyMigrations({ migrationsList, filters: noFilters }),
-    );
-    return appliedMigrationNames;
+    await client.query(recordTable);
+    const applied = await appliedNames(client);
+    const missing = migrationsList.migrationDirectories.filter(({ path }) => !applied.has(path));
+    for (const migration of missing) await apply(client, migration);
+    return missing.map(({ path }) => path);
   } finally {
     await client.query('select pg_advisory_unlock($1)', [advisoryKey]).catch(() => {});
     await client.end();
   }
 }
 
-type AppliedRow = { migration_name: string; checksum: string; finished_at: Date | null };
+type Migration = MigrationList['migrationDirectories'][number];
 
-/** The same comparison as the engine's without loading it, which costs the better part of a second. */
-async function isUpToDate(client: Client, { migrationDirectories }: MigrationList): Promise<boolean> {
-  const { rows: tables } = await client.query<{ name: string | null }>(
-    `select to_regclass('public._prisma_migrations')::text as name`,
-  );
-  if (!tables[0]?.name) return false;
-  const { rows } = await client.query<AppliedRow>(
-    'select migration_name, checksum, finished_at from _prisma_migrations where rolled_back_at is null',
-  );
-  const applied = new Map(rows.map((row) => [row.migration_name, row]));
-  if (applied.size !== migrationDirectories.length) return false;
-  return migrationDirectories.every(({ path, migrationFile: { content } }) => {
-    const row = applied.get(path);
-    const checksum = createHash('sha256').update(content.value).digest('hex');
-    return row !== undefined && row.finished_at !== null && row.checksum === checksum;
-  });
+/**
+ * One migration and its record in one transaction, so that what fails or is killed half way leaves nothing of either and
+ * the next start tries again. Prisma's engine records the beginning before it applies the script, and refuses every later
+ * start when the end is missing (its error P3009): a power cut at the wrong moment would need somebody who knows SQL.
+ */
+async function apply(client: Client, { path, migrationFile }: Migration): Promise<void> {
+  const script = migrationFile.content.value;
+  const record = [randomUUID(), createHash('sha256').update(script).digest('hex'), path];
+  try {
+    await client.query('begin');
+    await client.query(script);
+    await client.query(
+      `insert into _prisma_migrations (id, checksum, migration_name, finished_at, applied_steps_count)
+       values ($1, $2, $3, now(), 1)`,
+      record,
+    );
+    await client.query('commit');
+  } catch (error) {
+    await client.query('rollback').catch(() => {});
+    const reason = error instanceof Error ? error.message : String(error);
+    throw new Error(`The migration ${path} failed, and nothing of it was kept: ${reason}`, { cause: error });
+  }
 }
+
+/** A record without an end is of an engine that was killed while it applied; its script ran as a whole or not at all. */
+async function appliedNames(client: Client): Promise<Set<string>> {
+  const { rows } = await client.query<{ name: string }>(
+    `select migration_name as name from _prisma_migrations
+     where finished_at is not null and rolled_back_at is null`,
+  );
+  return new Set(rows.map(({ name }) => name));
+}
+
+// As Prisma's engine makes it, so that its command line can be used on the same database.
+const recordTable = `create table if not exists _prisma_migrations (
+  id varchar(36) primary key not null,
+  checksum varchar(64) not null,
+  finished_at timestamptz,
+  migration_name varchar(255) not null,
+  logs text,
+  rolled_back_at timestamptz,
+  started_at timestamptz not null default now(),
+  applied_steps_count integer not null default 0
+)`;
