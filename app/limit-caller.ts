@@ -3,6 +3,7 @@ import { headers } from 'next/headers';
 import { now } from '@/lib/clock';
 import { attemptKey, callerAddress } from '@/lib/people/caller-address';
 import { type AttemptAnswer, limitAttempts } from '@/lib/people/limit-attempts';
+import { limitMisses, type SoughtAnswer } from '@/lib/people/limit-misses';
 
 /** Where no proxy tells callers apart, all of them together may do this many times what one may. */
 const EVERYONE = 20;
@@ -18,4 +19,9 @@ export async function limitCaller(
     windowSeconds: limit.windowSeconds,
     now: now(),
   });
+}
+
+/** Looks up what a number names, for whoever sent this request; too many numbers that nothing has, and it waits. */
+export async function lookUpNumber<T>(lookUp: () => Promise<T | null>): Promise<SoughtAnswer<T>> {
+  return limitMisses({ caller: callerAddress(await headers()), now: now(), lookUp });
 }

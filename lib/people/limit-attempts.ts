@@ -29,6 +29,11 @@ export async function forgetAttempts(key: string): Promise<void> {
   await db.attempt.deleteMany({ where: { key } });
 }
 
+/** Takes one attempt back that turned out to be none. */
+export async function giveBackAttempt(key: string): Promise<void> {
+  await db.attempt.updateMany({ where: { key, count: { gt: 0 } }, data: { count: { decrement: 1 } } });
+}
+
 // Whoever opens a window sweeps out those that ended a day ago, so the table stays small without a timed job.
 async function forgetEndedWindows(now: Date): Promise<void> {
   const dayAgo = new Date(now.getTime() - 86_400_000);

@@ -1,10 +1,9 @@
 import type { Metadata } from 'next';
 import { limitCaller } from '@/app/limit-caller';
 import { nothingHere } from '@/app/nothing-here';
-import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { LinkButton } from '@/app/ui/page/button';
-import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
+import { WaitALittle } from '@/app/ui/page/wait-a-little';
 import { readPublicKeys } from '@/lib/warranty/genuine';
 import { readChain } from '@/lib/warranty/records';
 import { readToken } from '@/lib/warranty/signature';
@@ -19,13 +18,7 @@ type Props = { params: Promise<{ token: string }> };
 export default async function CodePage({ params }: Props) {
   const { token } = await params;
   const limit = await limitCaller('certificate', CERTIFICATE_LIMIT);
-  if (!limit.allowed) {
-    return (
-      <Notice kind="stop" heading="Please wait a little">
-        <p>{waitSentence(limit.waitSeconds)}</p>
-      </Notice>
-    );
-  }
+  if (!limit.allowed) return <WaitALittle seconds={limit.waitSeconds} />;
   const reading = readToken(token, await readPublicKeys());
   if (!reading.valid) return <NotSigned />;
   const chain = await readChain(reading.certificate.number);

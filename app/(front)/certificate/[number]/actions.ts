@@ -2,10 +2,11 @@
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
-import { limitCaller } from '@/app/limit-caller';
+import { limitCaller, lookUpNumber } from '@/app/limit-caller';
 import { onlyPlain } from '@/app/only-plain';
 import { storePhotos } from '@/app/store-photos';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { now } from '@/lib/clock';
 import { addressAnswers, unitAnswers } from '@/lib/jobs/rules/booking';
@@ -14,6 +15,7 @@ import { askAboutClaim } from '@/lib/warranty/assess-claim';
 import { claimFormat } from '@/lib/warranty/claim-format';
 import { modelOfCertificate } from '@/lib/warranty/model-of-certificate';
 import { openClaim, opensClaim } from '@/lib/warranty/open-claim';
+import { readChain } from '@/lib/warranty/records';
 import { answerHeading, nextStepSentence, sentence } from '@/lib/warranty/rules/reason-sentences';
 import type { Assessment } from '@/lib/warranty/rules/reasons';
 import { readWorkshop } from '@/lib/workshop/records';
@@ -39,11 +41,14 @@ export async function claim(
   formData: FormData,
 ): Promise<ClaimState> {
   onlyPlain(number, revision);
+  const isOpen = formData.get('phase') === 'open';
   const limit = await limitCaller('claim', CLAIM_LIMIT);
-  if (!limit.allowed) return { message: waitSentence(limit.waitSeconds) };
-  return formData.get('phase') === 'open'
-    ? open(number, revision, formData)
-    : ask(number, revision, formData);
+  const sought = limit.allowed ? await lookUpNumber(() => readChain(number)) : limit;
+  if (!sought.allowed) {
+    const message = waitSentence(sought.waitSeconds);
+    return { message, values: typedValues(formData), phase: isOpen ? 'open' : 'ask' };
+  }
+  return isOpen ? open(number, revision, formData) : ask(number, revision, formData);
 }
 
 async function ask(number: string, revision: number, formData: FormData): Promise<ClaimState> {

@@ -1,8 +1,7 @@
 import type { Metadata } from 'next';
-import { limitCaller } from '@/app/limit-caller';
+import { limitCaller, lookUpNumber } from '@/app/limit-caller';
 import { nothingHere } from '@/app/nothing-here';
-import { waitSentence } from '@/app/ui/forms/wait-sentence';
-import { Notice } from '@/app/ui/page/notice';
+import { WaitALittle } from '@/app/ui/page/wait-a-little';
 import { readNumber } from '@/lib/numbers/job-number';
 import { readChain } from '@/lib/warranty/records';
 import { CERTIFICATE_LIMIT } from '../limit';
@@ -16,15 +15,12 @@ type Props = { params: Promise<{ number: string }> };
 export default async function CertificateNumberPage({ params }: Props) {
   const { number } = await params;
   const limit = await limitCaller('certificate', CERTIFICATE_LIMIT);
-  if (!limit.allowed) {
-    return (
-      <Notice kind="stop" heading="Please wait a little">
-        <p>{waitSentence(limit.waitSeconds)}</p>
-      </Notice>
-    );
-  }
+  if (!limit.allowed) return <WaitALittle seconds={limit.waitSeconds} />;
   const reading = readNumber(number);
-  const chain = reading.ok && reading.kind === 'W' ? await readChain(reading.number) : null;
+  if (!reading.ok || reading.kind !== 'W') nothingHere();
+  const sought = await lookUpNumber(() => readChain(reading.number));
+  if (!sought.allowed) return <WaitALittle seconds={sought.waitSeconds} />;
+  const chain = sought.found;
   if (!chain) nothingHere();
   return <CertificateView chain={chain} asked={chain.inForce} serial={null} />;
 }

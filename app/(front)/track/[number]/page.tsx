@@ -1,12 +1,11 @@
 import type { Metadata } from 'next';
-import { limitCaller } from '@/app/limit-caller';
+import { limitCaller, lookUpNumber } from '@/app/limit-caller';
 import { nothingHere } from '@/app/nothing-here';
 import { Docket } from '@/app/ui/docket/docket';
 import { stampSteps } from '@/app/ui/docket/stamp-steps';
-import { waitSentence } from '@/app/ui/forms/wait-sentence';
-import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Tag } from '@/app/ui/page/tag';
+import { WaitALittle } from '@/app/ui/page/wait-a-little';
 import { formatDay } from '@/lib/calendar/format';
 import { readStatus } from '@/lib/jobs/records';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
@@ -21,15 +20,12 @@ type Props = { params: Promise<{ number: string }> };
 export default async function StatusPage({ params }: Props) {
   const { number } = await params;
   const limit = await limitCaller('track', { max: 60, windowSeconds: 600 });
-  if (!limit.allowed) {
-    return (
-      <Notice kind="stop" heading="Please wait a little">
-        <p>{waitSentence(limit.waitSeconds)}</p>
-      </Notice>
-    );
-  }
+  if (!limit.allowed) return <WaitALittle seconds={limit.waitSeconds} />;
   const reading = readNumber(number);
-  const status = reading.ok && reading.kind === 'J' ? await readStatus(reading.number) : null;
+  if (!reading.ok || reading.kind !== 'J') nothingHere();
+  const sought = await lookUpNumber(() => readStatus(reading.number));
+  if (!sought.allowed) return <WaitALittle seconds={sought.waitSeconds} />;
+  const status = sought.found;
   if (!status) nothingHere();
   const { locale, timeZone } = await readWorkshop();
   const words = STAGE_WORDS[status.stage];
