@@ -19,8 +19,8 @@ export type PromiseReport = {
   queue: { on: Day; minutes: number }[];
 };
 
-/** Enough for an interval of about five points either way, and few enough to be reckoned while the page is opened. */
-const TESTED = 300;
+/** Enough for an interval of about six points either way, and few enough to be reckoned while the page is opened. */
+const TESTED = 200;
 const WEEKS = 7;
 
 /** How often promises would have been kept on the workshop's own jobs, by the share they aim at. */

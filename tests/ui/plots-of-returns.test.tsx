@@ -146,7 +146,7 @@ describe('the chart of months', () => {
       'above the limits',
       '0 of 3',
       '0% to 56%',
-      'within chance, too few for limits',
+      'few, within chance',
       '0 of 0',
       'none',
       'nothing counted',

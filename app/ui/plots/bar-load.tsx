@@ -7,7 +7,13 @@ export type LoadDay = {
   capacity: number;
 };
 
-type BarLoadProps = { caption: string; days: readonly LoadDay[] };
+type BarLoadProps = {
+  caption: string;
+  days: readonly LoadDay[];
+  /** what the hours are, and what a bar stands for: promised work of a day unless said otherwise */
+  hours?: string;
+  per?: string;
+};
 
 const HEIGHT = 200;
 const LEFT = 44;
@@ -24,7 +30,7 @@ const STEP = 56;
  *   days={[{ key: '2026-12-03', label: 'Thu 3', hours: 5.5, capacity: 7 }]} />
  * ```
  */
-export function BarLoad({ caption, days }: BarLoadProps) {
+export function BarLoad({ caption, days, hours = 'Promised work', per = 'Day' }: BarLoadProps) {
   const top = niceTop(Math.max(1, ...days.flatMap((day) => [day.hours, day.capacity])));
   const width = LEFT + Math.max(1, days.length) * STEP + 8;
   const y = (hours: number) => TOP + (HEIGHT - TOP) * (1 - hours / top);
@@ -34,7 +40,7 @@ export function BarLoad({ caption, days }: BarLoadProps) {
       <svg
         viewBox={`0 0 ${width} ${HEIGHT + BOTTOM}`}
         role="img"
-        aria-label={`${caption}. Hours per day; the figures are in the table below.`}
+        aria-label={`${caption}. Hours per ${per.toLowerCase()}; the figures are in the table below.`}
         style={{ maxInlineSize: `${width * 1.4}px` }}
       >
         <defs>
@@ -93,8 +99,8 @@ export function BarLoad({ caption, days }: BarLoadProps) {
         rowKey={(day) => day.key}
         empty="No working days in this span."
         columns={[
-          { key: 'day', head: 'Day', kind: 'rowhead', cell: (day) => day.label },
-          { key: 'hours', head: 'Promised work', kind: 'number', cell: (day) => `${round(day.hours)} h` },
+          { key: 'day', head: per, kind: 'rowhead', cell: (day) => day.label },
+          { key: 'hours', head: hours, kind: 'number', cell: (day) => `${round(day.hours)} h` },
           { key: 'capacity', head: 'Bench has', kind: 'number', cell: (day) => `${round(day.capacity)} h` },
           { key: 'left', head: 'Left', kind: 'number', cell: (day) => leftOf(day) },
         ]}

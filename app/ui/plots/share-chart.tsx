@@ -134,5 +134,5 @@ function highest({ high, interval, isSmall }: ChartPoint): number[] {
 function verdict({ out, isSmall, units }: ChartPoint): string {
   if (units === 0) return 'nothing counted';
   if (out) return out === 'above' ? 'above the limits' : 'below the limits';
-  return isSmall ? 'within chance, too few for limits' : 'within';
+  return isSmall ? 'few, within chance' : 'within';
 }

@@ -96,7 +96,7 @@ function Stay({ stage, y, at }: { stage: StageDays; y: number; at: (days: number
       </text>
       {half ? (
         <>
-          <rect x={LEFT} y={line - 5} width={at(half.days) - LEFT} height={10} className="plot-bar" />
+          <rect x={LEFT} y={line - 5} width={at(half.days) - LEFT} height={10} className="plot-span" />
           <path d={whisker(half, line, at)} className="plot-line" />
         </>
       ) : null}

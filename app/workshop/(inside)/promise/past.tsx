@@ -64,6 +64,8 @@ export function QueuePart(props: { report: PromiseReport; minutesDay: number; lo
       <div className="max-w-[52rem]">
         <BarLoad
           caption="Bench hours waiting, by week"
+          hours="Waiting"
+          per="Week"
           days={report.queue.map(({ on, minutes }) => ({
             key: on,
             label: labelOf(on, short),
