@@ -1,5 +1,5 @@
 /** Codes of what a use case may refuse. Few and stable; one map to a status. */
-export type RefusalCode = 'not-found' | 'not-allowed' | 'conflict' | 'invalid' | 'too-many';
+export type RefusalCode = 'not-found' | 'not-allowed' | 'conflict' | 'invalid' | 'too-many' | 'unavailable';
 
 export const STATUS_OF: Record<RefusalCode, number> = {
   'not-found': 404,
@@ -7,6 +7,7 @@ export const STATUS_OF: Record<RefusalCode, number> = {
   conflict: 409,
   invalid: 422,
   'too-many': 429,
+  unavailable: 503,
 };
 
 /**

@@ -1,6 +1,7 @@
 import { createHash, randomBytes } from 'node:crypto';
 import { fileTypeFromBuffer } from 'file-type';
 import sharp from 'sharp';
+import { Refusal } from '@/lib/outcome';
 import { deleteFile, putFile } from './store';
 
 export const PHOTO_BYTES = 15 * 1024 * 1024;
@@ -15,7 +16,13 @@ const accepted = new Set(['image/jpeg', 'image/png', 'image/webp', 'image/avif']
 // Pictures we know and cannot read. Phones that keep HEIC send JPEG from the camera button of a web page.
 const refused = new Set(['image/heic', 'image/heif', 'image/heic-sequence', 'image/heif-sequence']);
 
-export type PhotoRefusal = 'too-large' | 'not-an-image' | 'unsupported' | 'broken' | 'too-many-pixels';
+export type PhotoRefusal =
+  | 'too-large'
+  | 'not-an-image'
+  | 'unsupported'
+  | 'broken'
+  | 'too-many-pixels'
+  | 'not-kept';
 export type StoredPhoto = {
   fileKey: string;
   thumbKey: string;
@@ -33,6 +40,8 @@ export const PHOTO_REFUSALS: Record<PhotoRefusal, string> = {
     'This photo is in the HEIC form, which we cannot read. Take it with the camera button on this page, or save it as JPEG.',
   broken: 'This photo arrived incomplete. Send it again.',
   'too-many-pixels': 'This picture has more than 50 million pixels. Send a smaller one.',
+  'not-kept':
+    'We could not keep this photo just now. Nothing else was lost; send it again later, or go on without it.',
 };
 
 /**
@@ -54,8 +63,14 @@ export async function storePhoto(bytes: Uint8Array, folder = 'photos'): Promise<
   const name = `${folder}/${randomBytes(16).toString('hex')}`;
   const fileKey = `${name}.jpg`;
   const thumbKey = `${name}-small.jpg`;
-  await putFile(fileKey, drawn.large, 'image/jpeg');
-  await putFile(thumbKey, drawn.small, 'image/jpeg');
+  try {
+    await putFile(fileKey, drawn.large, 'image/jpeg');
+    await putFile(thumbKey, drawn.small, 'image/jpeg');
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    await deleteFile(fileKey).catch(() => {});
+    return { ok: false, reason: 'not-kept' };
+  }
   const sha256 = createHash('sha256').update(drawn.large).digest('hex');
   return { ok: true, fileKey, thumbKey, sha256, width: drawn.width, height: drawn.height };
 }

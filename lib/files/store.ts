@@ -7,10 +7,32 @@ import { buffer } from 'node:stream/consumers';
 import { Disk } from 'flydrive';
 import { FSDriver } from 'flydrive/drivers/fs';
 import { config, type FileSettings } from '@/lib/config';
+import { Refusal } from '@/lib/outcome';
 
-/** Keeps bytes under a key, replacing what was there. */
+/**
+ * Keeps bytes under a key, replacing what was there. A store that is full or away is refused in words, and what was
+ * written of the file is taken back, since on a full disk it would only keep it full.
+ */
 export async function putFile(key: string, bytes: Uint8Array, contentType: string): Promise<void> {
-  await (await disk()).put(key, bytes, { contentType });
+  const store = await disk();
+  try {
+    await store.put(key, bytes, { contentType });
+  } catch (error) {
+    await store.delete(key).catch(() => {});
+    throw Object.assign(new Refusal('unavailable', isFull(error) ? FULL : AWAY), { cause: error });
+  }
+}
+
+const FULL =
+  'There is no room left to keep the file. Nothing was saved. Make room on the disk and try again.';
+const AWAY =
+  'The file could not be kept, because its store does not answer. Nothing was saved. Try again soon.';
+
+function isFull(error: unknown): boolean {
+  const cause = error instanceof Error ? (error.cause ?? error) : undefined;
+  return (
+    cause instanceof Error && 'code' in cause && ['ENOSPC', 'EDQUOT', 'EFBIG'].includes(String(cause.code))
+  );
 }
 
 /** The bytes kept under a key; throws when there are none. */
