@@ -10,6 +10,8 @@ import { PASSWORD_MAX, PASSWORD_MIN } from './rules/passwords';
 import { isOutdated, temporaryPasswordKey } from './temporary-password';
 
 export const SESSION_HOURS = 12;
+/** Ten wrong codes in a row: 240 tries a day for somebody who knows the password, of a million codes of which three fit. */
+const LOCK = { enabled: true, maxFailedAttempts: 10, durationSeconds: 3600 };
 /** The name that an authenticator app shows beside the code. */
 const ISSUER = 'Workshop';
 
@@ -79,7 +81,7 @@ function build() {
       },
     },
     // nextCookies has to be the last plugin.
-    plugins: [twoFactor({ issuer: ISSUER }), nextCookies()],
+    plugins: [twoFactor({ issuer: ISSUER, accountLockout: LOCK }), nextCookies()],
   });
 }
 

@@ -9,8 +9,7 @@ export type SecondStepAnswer = 'passed' | 'wrong' | 'used' | 'locked' | 'start-a
 /**
  * Checks the code of the second step, from the authenticator app (six digits) or a backup code, and signs in.
  *
- * The library allows five tries for each sign-in and locks the account for a quarter of an hour after ten failures in
- * a row. It does not remember codes that passed, so that is done here: RFC 6238 section 5.2 wants each accepted once.
+ * The library allows five tries for each sign-in and locks the account for an hour after ten failures in a row. It does not remember codes that passed, so that is done here: RFC 6238 section 5.2 wants each accepted once.
  */
 export async function passSecondStep(o: {
   code: string;

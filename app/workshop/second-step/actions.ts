@@ -17,7 +17,7 @@ const schema = z.object({
 const SENTENCES: Record<Exclude<SecondStepAnswer, 'passed'>, string> = {
   wrong: 'This code does not fit. Take the one your app shows now.',
   used: 'This code was used before. Sign in again with the next one.',
-  locked: 'Too many wrong codes. Wait a quarter of an hour, then sign in again.',
+  locked: 'Too many wrong codes. Wait an hour, then sign in again.',
   'start-again': 'This sign-in took too long or had too many wrong codes. Sign in again.',
 };
 
