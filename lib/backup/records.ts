@@ -31,7 +31,7 @@ export async function readNight(): Promise<Night | null> {
 
 export type BackupsView = {
   folder: string;
-  /** true when the folder lies in the data folder, and is lost with it */
+  /** true when what is saved lies in the data folder and so does the folder of backups */
   isBesideData: boolean;
   /** newest first, made by night and by hand */
   backups: KeptBackup[];
@@ -44,7 +44,8 @@ export async function viewBackups(now: Date): Promise<BackupsView> {
   const { folder, keep } = config.backups;
   const backups = await listBackups();
   const night = await readNight();
-  const isBesideData = !path.relative(config.dataDir, folder).startsWith('..');
+  const hasDataHere = config.isEmbedded || config.files.kind === 'folder';
+  const isBesideData = hasDataHere && !path.relative(config.dataDir, folder).startsWith('..');
   const nightly = night && {
     at: night.at,
     next: dueTimes(now, night).next,

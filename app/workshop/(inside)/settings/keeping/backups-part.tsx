@@ -18,7 +18,7 @@ export function BackupsPart({ backups, workshop }: { backups: BackupsView; works
     { term: 'There are', text: String(backups.backups.length) },
     {
       term: 'Kept by night',
-      text: `the last of ${keep.days} days, ${keep.weeks} weeks and ${keep.months} months`,
+      text: nightly && `the last of ${keep.days} days, ${keep.weeks} weeks and ${keep.months} months`,
     },
     { term: 'Folder', text: <span className="[overflow-wrap:anywhere]">{folder}</span> },
   ];
