@@ -3,19 +3,9 @@ import { addDays, day } from '@/lib/calendar/day';
 import { addWorkingDays, type WorkingCalendar } from '@/lib/calendar/working';
 import { backtest } from '@/lib/promise/rules/backtest';
 import type { BenchJob } from '@/lib/promise/rules/promise';
+import { chance } from '@/tests/makers/chance';
 
 const calendar: WorkingCalendar = { weekend: [6, 7], closed: new Map() };
-
-/** mulberry32, public domain by its author: the same numbers at every run. */
-function chance(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
-  };
-}
 
 /**
  * Jobs that take any of 1 to 250 working days alike, one every four weeks. The spread is far wider than life, so that whole

@@ -8,6 +8,7 @@ import {
 } from '@/lib/returns/rules/reserve';
 import { boundSentence, reserveSentence, yearSentence } from '@/lib/returns/rules/reserve-words';
 import type { RiskCount } from '@/lib/statistics/survival';
+import { chance } from '@/tests/makers/chance';
 
 const POUNDS = { currency: 'GBP', locale: 'en-GB' };
 const COUNTS: RiskCount[] = [
@@ -79,17 +80,6 @@ describe('a reserve', () => {
 });
 
 describe('the upper bound over 5,000 simulated years', () => {
-  /** mulberry32, public domain by its author: the same numbers at every run. */
-  function chance(seed: number): () => number {
-    let state = seed;
-    return () => {
-      state = (state + 0x6d2b79f5) | 0;
-      let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-      mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-      return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
-    };
-  }
-
   const TERM = 90;
   type Law = { mean: number; draw: (random: () => number) => number };
   // Two laws that lean to the dear side, as bench time does: even on the logarithm from 8 to 72, and lognormal around 25.
