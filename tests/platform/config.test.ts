@@ -47,6 +47,8 @@ test.each([
   ['a secret too short to be one', { AUTH_SECRET: 'short' }, /AUTH_SECRET/],
   ['a switch that is neither on nor off', { DEMO: 'yes' }, /DEMO/],
   ['a clock of its own outside demonstrations', { DEMO: 'off', CLOCK_FILE: 'clock' }, /CLOCK_FILE/],
+  ['an hour that no clock shows', { BACKUP_AT: '24:00' }, /BACKUP_AT/],
+  ['backups kept by two numbers', { BACKUP_KEEP: '7,4' }, /BACKUP_KEEP/],
   ['a bucket without its key', { FILES: 's3', S3_BUCKET: 'post' }, /S3_ACCESS_KEY_ID/],
 ])('%s is refused in one line that names the setting', (_name, environment, setting) => {
   const read = () => readConfig(environment);
@@ -57,4 +59,20 @@ test.each([
 test('a secret never shows in the refusal of another setting', () => {
   const read = () => readConfig({ AUTH_SECRET: secret, S3_SECRET_ACCESS_KEY: 'hush', PORT: 'many' });
   expect(read).not.toThrow(/hush|xxx/);
+});
+
+test('backups are made at three, but of a demonstration only when an hour is set', () => {
+  const real = readConfig({ DEMO: 'off', DATA_DIR: '/srv/mendpost' }).backups;
+  expect(real).toEqual({
+    folder: '/srv/mendpost/backups',
+    at: '03:00',
+    keep: { days: 7, weeks: 4, months: 6 },
+  });
+  expect(readConfig({ DEMO: 'on' }).backups.at).toBeUndefined();
+  expect(readConfig({ DEMO: 'on', BACKUP_AT: '02:30' }).backups.at).toBe('02:30');
+  expect(readConfig({ DEMO: 'off', BACKUP_AT: 'off' }).backups.at).toBeUndefined();
+  expect(readConfig({ BACKUP_DIR: '/mnt/other', BACKUP_KEEP: '3,0,12' }).backups).toMatchObject({
+    folder: '/mnt/other',
+    keep: { days: 3, weeks: 0, months: 12 },
+  });
 });

@@ -23,7 +23,7 @@ export function BackupsPart({ backups, workshop }: { backups: BackupsView; works
     { term: 'Folder', text: <span className="[overflow-wrap:anywhere]">{folder}</span> },
   ];
   return (
-    <section aria-labelledby="backups" className="mt-10 grid gap-4">
+    <section aria-labelledby="backups" className="mt-10">
       <h2 id="backups">Backups</h2>
       {nightly?.standing === 'missed' ? (
         <Notice kind="stop" heading="The last night has no backup">
