@@ -71,8 +71,10 @@ export function openQueue(
   if (!connectionString)
     throw new Error('No database for the mail queue: set DATABASE_URL or run through `npm start`');
   const pool = new Pool({ connectionString, max: 2 });
-  // Idle connections may be cut; the pool opens new ones. Without a listener the process would end.
+  // Connections may be cut; the pool opens new ones, and a statement under way fails by itself. Without listeners the process
+  // would end: the pool's own hears only of idle connections (seen with a killed server).
   pool.on('error', () => {});
+  pool.on('connect', (client) => client.on('error', () => {}));
   const running = new Set<Promise<Statement>>();
   const database: PgBoss.Db = {
     executeSql(text, values) {
