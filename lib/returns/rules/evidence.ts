@@ -45,7 +45,7 @@ const FARTHEST = 2000;
  * returns on, where more come back than of the rest and adjusted p is at most 0.05 (some) or 0.01 (strong). In the order
  * given. Refuses broken counts.
  *
- * Alone on its page, 6 of 12 against 10 of 200: p 0.00004, strong; 3 of 12 against 10 of 200: p 0.029, some.
+ * Alone on its page, 6 of 12 against 10 of 200: p 0.00005, strong; 3 of 12 against 10 of 200: p 0.029, some.
  */
 export function compareAll(looks: readonly Look[]): Comparison[] {
   const ps = looks.map(({ ours, rest }) => fisherExact(ours, rest));
