@@ -2,7 +2,8 @@
  * Words of this room.
  * Cover line: one piece of work, or one part, with its own term; counted once whatever the revision of its certificate.
  * Unit: one certificate with all of its lines, so that a recorder with three lines that comes back has come back once.
- * Return: a claim ruled covered, at least partly. Days at risk: from the start of cover to the return, the end or today.
+ * Return: a claim ruled covered, at least partly; a lot answers for those put down to the part, a hand for those put down
+ * to the work, and everything else for all of them. Days at risk: from the start of cover to the return, the end or today.
  * Without a recorded cost: a return whose claim is not sent back yet; it is said, never taken as nought.
  */
 import type { Day } from '@/lib/calendar/day';
@@ -14,7 +15,7 @@ export type CoverClock = { today: Day; labourRateMinor: number };
  * Claims ruled covered for good, with what they cost. A partly covered one counts once the owner has looked at it again
  * (lib/warranty/stored-ruling.ts); minutes are rounded half up once, as in lib/warranty/rules/claim-cost.ts.
  */
-function coveredClaims({ labourRateMinor }: CoverClock): Prisma.Sql {
+export function coveredClaims({ labourRateMinor }: CoverClock): Prisma.Sql {
   return Prisma.sql`
     SELECT cl."certificateNumber", cl."certificateId", cl."number", cl."symptom", cl."openedOn", cl."closedAt",
       cl."cause",
@@ -38,13 +39,15 @@ export function unitRows(clock: CoverClock, where: Prisma.Sql = Prisma.sql`TRUE`
     returned AS (
       SELECT "certificateNumber", MIN("openedOn") AS "openedOn",
         (ARRAY_AGG("cause" ORDER BY "openedOn", "number"))[1] AS "cause",
+        MIN("openedOn") FILTER (WHERE "cause" IN ('workmanship', 'weakened-by-original-damage')) AS "workOn",
         COUNT(*) AS claims, SUM(cost) AS cost, COUNT(*) FILTER (WHERE cost IS NULL) AS uncosted
       FROM covered GROUP BY "certificateNumber"
     ),
     unit AS (
       SELECT o."number", o."issuedOn", o."policyVersionId", j."id" AS "jobId", j."repairId", j."modelId", j."sheetId",
         l."startsOn", r."openedOn" IS NOT NULL AS "isReturned", r."cause", r.claims, r.cost, r.uncosted,
-        GREATEST(0, LEAST(${today}::date, c."endsOn", r."openedOn") - l."startsOn") AS days
+        GREATEST(0, LEAST(${today}::date, c."endsOn", r."openedOn") - l."startsOn") AS days,
+        GREATEST(0, LEAST(c."endsOn", r."workOn") - l."startsOn") AS "workDays", r."workOn" IS NOT NULL AS "isWork"
       FROM "certificate" o
       JOIN "job" j ON j."id" = o."jobId"
       JOIN "certificate" c ON c."number" = o."number" AND c."supersededAt" IS NULL
@@ -84,12 +87,13 @@ export function lineRows(clock: CoverClock, where: Prisma.Sql = Prisma.sql`TRUE`
       SELECT "certificateNumber", "key", MIN(LEAST("openedOn", "endsOn")) AS "returnedOn",
         (ARRAY_AGG("cause" ORDER BY "openedOn", "number"))[1] AS "cause",
         (ARRAY_AGG("number" ORDER BY "openedOn", "number"))[1] AS "claimNumber",
+        MIN(LEAST("openedOn", "endsOn")) FILTER (WHERE "cause" = 'fitted-part') AS "partOn",
         COUNT(*) AS claims, SUM(cost) AS cost, COUNT(*) FILTER (WHERE cost IS NULL) AS uncosted
       FROM touched GROUP BY "certificateNumber", "key"
     ),
     line AS (
       SELECT c."number", c."policyVersionId", c."issuedOn", c."jobId", l."key", l."position", l."kind", l."description",
-        l."lotId", l."startsOn", r."returnedOn", r."claimNumber", r."cause", r.claims, r.cost, r.uncosted,
+        l."lotId", l."startsOn", r."returnedOn", r."partOn", r."claimNumber", r."cause", r.claims, r.cost, r.uncosted,
         LEAST(${today}::date, COALESCE(e."endsOn", l."endsOn"), r."returnedOn") AS "observedUntil",
         GREATEST(0, LEAST(${today}::date, COALESCE(e."endsOn", l."endsOn"), r."returnedOn") - l."startsOn") AS days
       FROM "certificate" c

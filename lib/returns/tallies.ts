@@ -7,7 +7,10 @@ import { type Grouping, isOfParts, linesWhere, type Narrowing, unitsWhere } from
 export type Tally = {
   id: string;
   units: number;
+  /** units that came back for a cause that this grouping answers for */
   returned: number;
+  /** units that came back for another cause only */
+  otherwise: number;
   daysAtRisk: number;
   /** returns of units that came back more than once included */
   claims: number;
@@ -29,7 +32,7 @@ export async function tallyBy(
   const rows = await db.$queryRaw<Row[]>`
     WITH ${countedBy(grouping, clock, narrowing)}
     SELECT "id", COUNT(*)::int AS units, (COUNT(*) FILTER (WHERE "isReturned"))::int AS returned,
-      SUM(days)::float8 AS "daysAtRisk", COALESCE(SUM(claims), 0)::int AS claims,
+      (COUNT(*) FILTER (WHERE "isBack" AND NOT "isReturned"))::int AS otherwise, SUM(days)::float8 AS "daysAtRisk", COALESCE(SUM(claims), 0)::int AS claims,
       COALESCE(SUM(cost), 0)::float8 AS "costMinor", COALESCE(SUM(uncosted), 0)::int AS uncosted,
       (COUNT(*) FILTER (WHERE "cause" = 'workmanship'))::int AS workmanship,
       (COUNT(*) FILTER (WHERE "cause" = 'fitted-part'))::int AS part,
@@ -79,25 +82,38 @@ export async function watchBy(
   return watches;
 }
 
-/** `counted`: a unit once for each id it counts under. Two pieces of one lot in a unit are one chance to come back. */
+/**
+ * `counted`: a unit once for each id it counts under. Two pieces of one lot in a unit are one chance to come back.
+ * A return for a cause that the grouping does not answer for ends the watch, and counts as none.
+ */
 function countedBy(grouping: Grouping, clock: CoverClock, narrowing: Narrowing): Prisma.Sql {
   if (isOfParts(grouping)) {
     return Prisma.sql`${lineRows(clock, linesWhere(narrowing))},
       counted AS (
         SELECT ${PART_KEY[grouping] ?? PART_KEY['lot']} AS "id", line."number",
-          BOOL_OR(line."returnedOn" IS NOT NULL) AS "isReturned", MIN(line.days) AS days, MIN(line."cause") AS "cause",
-          MAX(line.claims) AS claims, MAX(line.cost) AS cost, MAX(line.uncosted) AS uncosted
+          BOOL_OR(line."partOn" IS NOT NULL) AS "isReturned", BOOL_OR(line."returnedOn" IS NOT NULL) AS "isBack",
+          MIN(CASE WHEN line."partOn" IS NULL THEN line.days ELSE line."partOn" - line."startsOn" END) AS days,
+          MIN(line."cause") AS "cause", MAX(line.claims) AS claims, MAX(line.cost) AS cost, MAX(line.uncosted) AS uncosted
         FROM line JOIN "lot" t ON t."id" = line."lotId" GROUP BY 1, 2
       )`;
   }
+  if (grouping === 'technician') {
+    return Prisma.sql`${unitRows(clock, unitsWhere(narrowing))}, ${HANDS},
+      counted AS (
+        SELECT h."userId" AS "id", u."number", u."isWork" AS "isReturned", u."isReturned" AS "isBack",
+          CASE WHEN u."isWork" THEN u."workDays" ELSE u.days END AS days, u."cause", u.claims, u.cost, u.uncosted
+        FROM unit u JOIN hand h ON h."jobId" = u."jobId"
+      )`;
+  }
   return Prisma.sql`${unitRows(clock, unitsWhere(narrowing))},
-    ${grouping === 'technician' ? Prisma.sql`${HANDS},` : Prisma.empty}
     counted AS (
-      SELECT ${UNIT_KEY[grouping] ?? UNIT_KEY['repair']} AS "id", u."number", u."isReturned", u.days, u."cause",
-        u.claims, u.cost, u.uncosted
-      FROM unit u ${UNIT_JOIN[grouping] ?? Prisma.empty}
+      SELECT ${UNIT_KEY[grouping] ?? UNIT_KEY['repair']} AS "id", u."number", u."isReturned", u."isReturned" AS "isBack",
+        u.days, u."cause", u.claims, u.cost, u.uncosted
+      FROM unit u ${grouping === 'policy' ? POLICIES : Prisma.empty}
     )`;
 }
+
+const POLICIES = Prisma.sql`JOIN "policy_version" p ON p."id" = u."policyVersionId"`;
 
 const PART_KEY: Partial<Record<Grouping, Prisma.Sql>> = {
   part: Prisma.sql`t."partId"`,
@@ -109,10 +125,4 @@ const UNIT_KEY: Partial<Record<Grouping, Prisma.Sql>> = {
   repair: Prisma.sql`u."repairId"`,
   model: Prisma.sql`u."modelId"`,
   policy: Prisma.sql`p."policyId"`,
-  technician: Prisma.sql`h."userId"`,
-};
-
-const UNIT_JOIN: Partial<Record<Grouping, Prisma.Sql>> = {
-  policy: Prisma.sql`JOIN "policy_version" p ON p."id" = u."policyVersionId"`,
-  technician: Prisma.sql`JOIN hand h ON h."jobId" = u."jobId"`,
 };

@@ -1,0 +1,111 @@
+import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import { causeRow } from '@/lib/warranty/rules/causes';
+import { readRuling } from '@/lib/warranty/stored-ruling';
+import { type CoverClock, unitRows } from './cover-sql';
+import { unitsWhere } from './groupings';
+import { WATCHED_DAYS } from './months';
+
+type Counted = { units: number; returned: number };
+
+/** A check that a claim put on a repair's sheet, and what came back within ninety days before it and since. */
+export type TaughtCheck = {
+  label: string;
+  /** number of the claim it names, of this repair or of another */
+  claim: string;
+  version: number;
+  since: Day;
+  before: Counted;
+  after: Counted;
+  /** units proved with it whose ninety days are not over */
+  stillWatched: number;
+};
+
+/** A covered claim of a repair with what it taught; `lesson` is the note, `check` what came of it. */
+export type LearntClaim = {
+  number: string;
+  openedOn: Day;
+  cause: string;
+  lesson: string;
+  check: string | null;
+};
+
+export type Learning = { checks: TaughtCheck[]; claims: LearntClaim[]; ruled: number };
+
+type VersionCount = { version: number; watched: number; returned: number; young: number };
+
+const CLAIMS_SHOWN = 12;
+
+/**
+ * The learning loop of one repair. A unit counts by the version of the sheet it was proved on, not by its date: units
+ * booked before a lesson are proved on the old sheet, however late they leave.
+ */
+export async function readLearning(repairId: string, clock: CoverClock, timeZone: string): Promise<Learning> {
+  const [sheets, counts, rows] = await Promise.all([
+    db.checkSheet.findMany({
+      where: { repairId },
+      orderBy: { version: 'asc' },
+      select: { version: true, createdAt: true, checks: { select: { label: true, lesson: true } } },
+    }),
+    countByVersion(repairId, clock),
+    db.claim.findMany({
+      where: { certificate: { job: { repairId } }, ruling: { in: ['covered', 'partly'] } },
+      orderBy: { openedAt: 'desc' },
+      select: { number: true, openedOn: true, cause: true, ruling: true, secondLookAt: true, lesson: true },
+    }),
+  ]);
+  const checks = new Map<string, TaughtCheck>();
+  for (const { version, createdAt, checks: items } of sheets) {
+    for (const { label, lesson } of items) {
+      if (!lesson || checks.has(`${lesson}/${label}`)) continue;
+      const sides = split(counts, version);
+      checks.set(`${lesson}/${label}`, {
+        label,
+        claim: lesson,
+        version,
+        since: dayInZone(createdAt, timeZone),
+        ...sides,
+      });
+    }
+  }
+  const ruled = rows.flatMap((row) => {
+    const ruling = readRuling(row);
+    return ruling?.isFinal ? [{ ...row, cause: ruling.cause }] : [];
+  });
+  return {
+    checks: [...checks.values()],
+    ruled: ruled.length,
+    claims: ruled.slice(0, CLAIMS_SHOWN).map((claim) => ({
+      number: claim.number,
+      openedOn: dayFromDate(claim.openedOn),
+      cause: causeRow(claim.cause).label,
+      lesson: claim.lesson ?? '',
+      check: [...checks.values()].find((check) => check.claim === claim.number)?.label ?? null,
+    })),
+  };
+}
+
+function countByVersion(repairId: string, clock: CoverClock): Promise<VersionCount[]> {
+  const isOld = { today: clock.today, days: WATCHED_DAYS };
+  return db.$queryRaw<VersionCount[]>`
+    WITH ${unitRows(clock, unitsWhere({ of: { grouping: 'repair', id: repairId } }))},
+    aged AS (SELECT *, "startsOn" + ${isOld.days}::int <= ${isOld.today}::date AS "isOld" FROM unit)
+    SELECT s."version", (COUNT(*) FILTER (WHERE "isOld"))::int AS watched,
+      (COUNT(*) FILTER (WHERE "isOld" AND "isReturned" AND days <= ${isOld.days}::int))::int AS returned,
+      (COUNT(*) FILTER (WHERE NOT "isOld"))::int AS young
+    FROM aged u JOIN "check_sheet" s ON s."id" = u."sheetId"
+    GROUP BY s."version" ORDER BY s."version"`;
+}
+
+function split(counts: readonly VersionCount[], version: number) {
+  const sum = (side: readonly VersionCount[]): Counted => ({
+    units: side.reduce((all, count) => all + count.watched, 0),
+    returned: side.reduce((all, count) => all + count.returned, 0),
+  });
+  const after = counts.filter((count) => count.version >= version);
+  return {
+    before: sum(counts.filter((count) => count.version < version)),
+    after: sum(after),
+    stillWatched: after.reduce((all, count) => all + count.young, 0),
+  };
+}

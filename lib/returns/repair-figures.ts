@@ -1,0 +1,75 @@
+import type { WorkshopCard } from '@/lib/workshop/card';
+import { coverClock } from './cover-clock';
+import { type RepairTerms, readRepairTerms } from './repair-terms';
+import { type RepairWorth, repairWorth } from './rules/repair-worth';
+import {
+  addToPrice,
+  type ReserveAnswer,
+  reserveFor,
+  type YearAgainstReserve,
+  yearAgainstReserve,
+} from './rules/reserve';
+import { type DayCount, type Tally, tallyBy, watchBy } from './tallies';
+import { claimCosts, yearByRepair } from './year';
+
+type Spent = { sent: number; spentMinor: number; uncosted: number };
+
+export type RepairFigure = {
+  terms: RepairTerms;
+  tally: Tally;
+  watch: readonly DayCount[];
+  reserve: ReserveAnswer;
+  worth: RepairWorth;
+  /** to put on the price without tax, minor units; null while no reserve is known */
+  addMinor: number | null;
+  /** the last 365 days; the verdict is null while no reserve is known */
+  year: Spent & { against: YearAgainstReserve | null };
+};
+
+/** Every repair that was sent back at least once, by the catalogue's order: what came back, what it costs, what to add. */
+export async function readRepairFigures(
+  workshop: WorkshopCard,
+  now: Date,
+  repairId?: string,
+): Promise<RepairFigure[]> {
+  const clock = coverClock(workshop, now);
+  const narrowing = repairId ? { of: { grouping: 'repair' as const, id: repairId } } : {};
+  const [tallies, watches, years, costs, terms] = await Promise.all([
+    tallyBy('repair', clock, narrowing),
+    watchBy('repair', clock, narrowing),
+    yearByRepair(clock),
+    claimCosts(clock),
+    readRepairTerms(workshop, clock.today, repairId ? [repairId] : undefined),
+  ]);
+  const tallyOf = new Map(tallies.map((tally) => [tally.id, tally]));
+  const yearOf = new Map(years.map((year) => [year.repairId, year]));
+  return terms.flatMap((term) => {
+    const tally = tallyOf.get(term.id);
+    if (!tally) return [];
+    const watch = watches.get(term.id) ?? [];
+    const reserve: ReserveAnswer =
+      term.termDays === null
+        ? { known: false, reason: 'not-watched' }
+        : reserveFor({
+            counts: watch,
+            termDays: term.termDays,
+            costs: costs.get(term.id)?.costs ?? [],
+            plannedCostMinor: term.plannedMinor > 0 ? term.plannedMinor : null,
+          });
+    const spent = yearOf.get(term.id) ?? { sent: 0, spentMinor: 0, uncosted: 0 };
+    return [
+      {
+        terms: term,
+        tally,
+        watch,
+        reserve,
+        worth: repairWorth({ netMinor: term.netMinor, plannedMinor: term.plannedMinor, reserve }),
+        addMinor: reserve.known ? addToPrice(reserve.reserve.upperMinor, workshop.currency) : null,
+        year: {
+          ...spent,
+          against: reserve.known ? yearAgainstReserve({ ...spent, reserve: reserve.reserve }) : null,
+        },
+      },
+    ];
+  });
+}

@@ -1,0 +1,28 @@
+import { formatMoney } from '@/lib/money/amount';
+import type { RepairWorth } from './repair-worth';
+
+export const CARRIES_WORD: Record<RepairWorth['carries'], string> = {
+  yes: 'carries its warranty',
+  'in-doubt': 'may lose money',
+  no: 'loses money',
+  unknown: 'not known yet',
+};
+
+/**
+ * What a repair leaves before and after its warranty, in words.
+ *
+ * 'One repair brings £60.00 without tax and costs £40.00 in bench time and parts, which leaves £20.00. Its warranty is expected to
+ * take £6.00, and £25.00 at most: it may lose money.'
+ */
+export function worthSentence(
+  worth: RepairWorth,
+  { currency, locale }: { currency: string; locale: string },
+) {
+  const money = (minor: number) => formatMoney(minor, currency, locale);
+  const before = `One repair brings ${money(worth.netMinor)} without tax and costs ${money(worth.plannedMinor)} in bench time and parts, which leaves ${money(worth.leavesMinor)}.`;
+  if (worth.afterReserveMinor === null || worth.afterUpperMinor === null)
+    return `${before} What its warranty takes is not known yet.`;
+  const expected = worth.leavesMinor - worth.afterReserveMinor;
+  const upper = worth.leavesMinor - worth.afterUpperMinor;
+  return `${before} Its warranty is expected to take ${money(expected)}, and ${money(upper)} at most: it ${CARRIES_WORD[worth.carries]}.`;
+}
