@@ -25,6 +25,7 @@ export type BackupMade = {
   rows: number;
   files: number;
   missing: string[];
+  changed: string[];
   /** how long the snapshot was open: on the embedded database nobody else was served meanwhile */
   heldMs: number;
 };
@@ -46,8 +47,12 @@ export async function makeBackup(o: {
   try {
     const mark = secretMark(o.secret);
     if (o.hasSecret) await tar.add(SECRET_ENTRY, Buffer.from(`${o.secret}\n`));
-    const { keys, heldMs, ...fromTables } = await onServer(o.databaseUrl, (client) => addTables(client, tar));
-    const { files, missing } = o.files ? await addFiles(keys, o.files, tar) : { missing: [] };
+    const { named, heldMs, ...fromTables } = await onServer(o.databaseUrl, (client) =>
+      addTables(client, tar),
+    );
+    const { files, missing, changed } = o.files
+      ? await addFiles(named, o.files, tar)
+      : { missing: [], changed: [] };
     const manifest: Manifest = {
       format: FORMAT,
       madeAt: o.now.toISOString(),
@@ -55,17 +60,26 @@ export async function makeBackup(o: {
       ...fromTables,
       ...(files && { files }),
       missing,
+      changed,
       secret: { mark, isInside: o.hasSecret },
     };
     const { size } = await tar.finish(manifest);
     const rows = manifest.tables.reduce((sum, table) => sum + table.rows, 0);
-    return { size, tables: manifest.tables.length, rows, files: files?.length ?? 0, missing, heldMs };
+    return {
+      size,
+      tables: manifest.tables.length,
+      rows,
+      files: files?.length ?? 0,
+      missing,
+      changed,
+      heldMs,
+    };
   } finally {
     await tar.abandon();
   }
 }
 
-type FromTables = Pick<Manifest, 'migrations' | 'tables' | 'sequences'> & { keys: string[]; heldMs: number };
+type FromTables = Pick<Manifest, 'migrations' | 'tables' | 'sequences'> & { named: Named[]; heldMs: number };
 
 /** One snapshot for all tables: what is committed while they are read is in none of them. */
 async function addTables(client: ClientBase, tar: TarWriter): Promise<FromTables> {
@@ -73,14 +87,14 @@ async function addTables(client: ClientBase, tar: TarWriter): Promise<FromTables
   return exactly(client, 'BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY', async () => {
     const migrations = await readAppliedMigrations(client);
     const described = await describeTables(client);
-    const keys: string[] = [];
+    const named: Named[] = [];
     const tables: Manifest['tables'] = [];
     for (const table of described) {
       tables.push(await addTable(client, table, tar));
-      keys.push(...(await fileKeys(client, table)));
+      named.push(...(await namedFiles(client, table)));
     }
     const sequences = await readSequences(client);
-    return { migrations, tables, sequences, keys, heldMs: performance.now() - began };
+    return { migrations, tables, sequences, named, heldMs: performance.now() - began };
   });
 }
 
@@ -116,25 +130,36 @@ async function addTable(
 /** Columns that hold the key of a file, in whichever table: fileKey, thumbKey, or another that ends so. */
 const OF_FILES = /^(file|thumb)Key$|(File|Thumb)Key$/;
 
-async function fileKeys(client: ClientBase, table: Table): Promise<string[]> {
-  const keys: string[] = [];
+/** A file that a row names, with the hash that the row has of it, where it has one. */
+type Named = { key: string; sha256: string | null };
+
+async function namedFiles(client: ClientBase, table: Table): Promise<Named[]> {
+  const named: Named[] = [];
   for (const { name } of table.columns.filter((column) => OF_FILES.test(column.name))) {
-    const { rows } = await client.query<{ key: string }>(
-      `SELECT ${id(name)} AS key FROM public.${id(table.name)} WHERE ${id(name)} IS NOT NULL ORDER BY ${id(name)} COLLATE "C"`,
+    // The hash beside them is that of the file itself, not of its small copy (prisma/schema).
+    const hasHash = name === 'fileKey' && table.columns.some((column) => column.name === 'sha256');
+    const { rows } = await client.query<Named>(
+      `SELECT ${id(name)} AS key, ${hasHash ? 'sha256' : 'NULL'} AS sha256 FROM public.${id(table.name)}
+        WHERE ${id(name)} IS NOT NULL ORDER BY ${id(name)} COLLATE "C"`,
     );
-    keys.push(...rows.map(({ key }) => key));
+    named.push(...rows);
   }
-  return keys;
+  return named;
 }
 
-/** A file that is gone from the store does not keep the rest from being saved; it is named. */
-async function addFiles(keys: readonly string[], place: FilePlace, tar: TarWriter) {
+/** A file that is gone from the store, or is not as its row says, does not keep the rest from being saved; it is named. */
+async function addFiles(named: readonly Named[], place: FilePlace, tar: TarWriter) {
   const files: NonNullable<Manifest['files']> = [];
   const missing: string[] = [];
-  for (const key of keys) {
-    if (await place.has(key))
-      files.push({ key, entry: await tar.add(`files/${key}`, await place.read(key)) });
-    else missing.push(key);
+  const changed: string[] = [];
+  for (const { key, sha256 } of new Map(named.map((each) => [each.key, each])).values()) {
+    if (!(await place.has(key))) {
+      missing.push(key);
+      continue;
+    }
+    const entry = await tar.add(`files/${key}`, await place.read(key));
+    files.push({ key, entry });
+    if (sha256 !== null && sha256 !== entry.sha256) changed.push(key);
   }
-  return { files, missing };
+  return { files, missing, changed };
 }

@@ -67,6 +67,7 @@ export async function backupByNight(at: Date): Promise<boolean> {
   });
   log.info('backup-made', { ms: Math.round(performance.now() - began), count: made.rows });
   if (made.missing.length > 0) log.warn('backup-file-missing', { count: made.missing.length });
+  if (made.changed.length > 0) log.warn('backup-file-changed', { count: made.changed.length });
   await limitAttempts(markOf(dueTimes(at, night).last), { max: 1, windowSeconds: DAY_SECONDS, now: at });
   await removeOutdated(at, night);
   return true;

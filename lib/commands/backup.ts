@@ -29,16 +29,17 @@ await runCommand(usage, async () => {
   );
   console.log(`Backup made: ${file}
   ${made.rows} rows of ${made.tables} tables, ${made.files} files, ${sizeInWords(made.size)}; the database was held for ${(made.heldMs / 1000).toFixed(1)} s.`);
-  if (made.missing.length > 0) {
-    console.log(
-      `  Not in the store, and so not in the backup: ${made.missing.slice(0, 5).join(', ')}${
-        made.missing.length > 5 ? ` and ${made.missing.length - 5} more` : ''
-      }.`,
-    );
-  }
+  tellOf('Not in the store, and so not in the backup', made.missing);
+  tellOf('Not as they were when they were kept, by the hash in their row', made.changed);
   console.log(
     hasSecret
       ? '  The secret is in it: whoever has the file can read and sign everything. Keep it where only you can get at it.'
       : '  The secret is not in it: keep AUTH_SECRET (or data/secret) as well, nothing comes back whole without it.',
   );
 });
+
+function tellOf(what: string, keys: readonly string[]): void {
+  if (keys.length === 0) return;
+  const more = keys.length > 5 ? ` and ${keys.length - 5} more` : '';
+  console.log(`  ${what}: ${keys.slice(0, 5).join(', ')}${more}.`);
+}

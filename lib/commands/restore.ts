@@ -62,6 +62,8 @@ function tell({ manifest, secret }: Checked): void {
   );
   if (manifest.missing.length > 0)
     console.log(`  ${manifest.missing.length} files were missing already when it was made.`);
+  if (manifest.changed.length > 0)
+    console.log(`  ${manifest.changed.length} files were not as they had been kept when it was made.`);
 }
 
 /** The secret to put into the data folder, or undefined when the one that is set is the right one. */

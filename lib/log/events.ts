@@ -1,6 +1,7 @@
 /** What can happen that a log tells and a metric counts. A new happening is named here; there is no free text. */
 export const logEvents = [
   'backup-failed',
+  'backup-file-changed',
   'backup-file-missing',
   'backup-made',
   'clock-failed',

@@ -22,6 +22,8 @@ export const manifestShape = z.object({
   files: z.array(z.object({ key: z.string(), entry })).optional(),
   /** named by a row and not in the store when it was read */
   missing: z.array(z.string()),
+  /** in the store with another hash than the row that names it has; saved as they were */
+  changed: z.array(z.string()),
   /** what tells the app's secret from another without telling it, and whether it lies in this file */
   secret: z.object({ mark: sha256, isInside: z.boolean() }),
 });
