@@ -104,7 +104,9 @@ describe('what a form with script sends', () => {
     ['["$Q1",{},"$K1"]', false],
     ['["$n99999999999999999999",{},"$K1"]', false],
     ['["$99",{},"$K1"]', false],
-    ['["$0:1",{},"$K1"]', true],
+    ['["$undefined",{},"$K1"]', false],
+    ['[true,{},"$K1"]', false],
+    ['["$0:1",{},"$K1"]', false],
     ['["$0:7",{},"$K1"]', false],
     ['["$0:constructor",{},"$K1"]', false],
     ['["a",{"a":{"b":["$B1"]}},"$K1"]', false],
@@ -196,6 +198,16 @@ describe('the gate', () => {
     expect(await ask(method, '/quote/ask/photo', { headers })).toBe(403);
     expect(await ask(method, '/quote/ask/photo', { headers: { 'sec-fetch-site': 'cross-site' } })).toBe(403);
     expect(await ask(method, '/quote/ask/photo', { headers: { origin: ours } })).toBe('opens');
+  });
+
+  test('refuses a control character in the name of a field or file', async () => {
+    const headers = { 'content-type': 'multipart/form-data; boundary=b', 'next-action': action };
+    const body = (name: string) =>
+      `--b\r\nContent-Disposition: form-data; name="0"\r\n\r\n[{},"$K1"]\r\n--b\r\nContent-Disposition: form-data; ${name}\r\n\r\nx\r\n--b--\r\n`;
+    const sent = (name: string) => ask('POST', '/prices', { headers, body: body(name) });
+    expect(await sent('name="1_photo"; filename="lid.jpg"')).toBe('opens');
+    expect(await sent('name="1_photo"; filename="li\u0000d.jpg"')).toBe(400);
+    expect(await sent('name="1_a\u0000b"')).toBe(400);
   });
 
   test('refuses a form that breaks off, and any body that is no form', async () => {

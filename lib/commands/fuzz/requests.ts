@@ -136,7 +136,7 @@ export function hostileRequest(known: Known): fc.Arbitrary<Plan> {
       ...plan,
       kind: 'put' as const,
       method: 'PUT',
-      path: `/quote/ask/photo?name=${encoded(value)}`,
+      path: `/quote/ask/photo?name=${encoded(value.slice(0, 1500))}`,
       parts: [{ name: 'body', value }],
     })),
   );

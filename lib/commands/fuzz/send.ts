@@ -18,21 +18,24 @@ export function send(origin: string, sent: Sent): Promise<Answer | { fault: stri
   return new Promise((resolve) => {
     const { hostname, port } = new URL(origin);
     const { method, path, headers, body } = sent;
-    const call = request({ agent, hostname, port, method, path, headers, timeout: HANGS }, (response) => {
-      const parts: Buffer[] = [];
-      response.on('data', (part: Buffer) => parts.push(part));
-      response.on('error', (error) => resolve({ fault: `broke off: ${error.message}` }));
-      response.on('end', () =>
-        resolve({
-          status: response.statusCode ?? 0,
-          headers: Object.fromEntries(
-            Object.entries(response.headers).map(([name, value]) => [name, String(value)]),
-          ),
-          body: Buffer.concat(parts).toString('utf8'),
-          ms: performance.now() - began,
-        }),
-      );
-    });
+    const call = request(
+      { agent, hostname, port, method, path, headers, timeout: HANGS, maxHeaderSize: 1 << 20 },
+      (response) => {
+        const parts: Buffer[] = [];
+        response.on('data', (part: Buffer) => parts.push(part));
+        response.on('error', (error) => resolve({ fault: `broke off: ${error.message}` }));
+        response.on('end', () =>
+          resolve({
+            status: response.statusCode ?? 0,
+            headers: Object.fromEntries(
+              Object.entries(response.headers).map(([name, value]) => [name, String(value)]),
+            ),
+            body: Buffer.concat(parts).toString('utf8'),
+            ms: performance.now() - began,
+          }),
+        );
+      },
+    );
     call.on('timeout', () => call.destroy(new Error('no answer')));
     call.on('error', (error) => resolve({ fault: error.message }));
     call.end(body);

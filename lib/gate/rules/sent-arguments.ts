@@ -54,7 +54,12 @@ function isComplete(actionId: string, before: unknown[], root: unknown[]): boole
   const state = before.at(-1);
   if (typeof state !== 'object' || state === null || Array.isArray(state)) return false;
   const bound = before.slice(0, -1);
-  return bound.every((part) => typeof part !== 'object' || part === null) && before.every(isPlain(root));
+  return bound.every(isBindable) && before.every(isPlain(root));
+}
+
+function isBindable(part: unknown): boolean {
+  if (typeof part === 'string') return !part.startsWith('$') || part.startsWith('$$');
+  return typeof part === 'number' || part === null;
 }
 
 function listOf(text: string | true | undefined): unknown[] | null {
