@@ -67,6 +67,8 @@ export const pages: PageToShow[] = [
   { name: 'workshop-customer-contact', path: '/workshop/customers/{job:on-bench}/contact', as: 'owner' },
   { name: 'workshop-job-unclaimed', path: '/workshop/jobs/{job:unclaimed}', as: 'owner' },
   { name: 'workshop-promise', path: '/workshop/promise', as: 'owner' },
+  { name: 'workshop-returns', path: '/workshop/returns', as: 'owner' },
+  { name: 'workshop-returns-repair', path: '/workshop/returns/repairs/{repair}', as: 'owner' },
   { name: 'workshop-mail', path: '/workshop/mail', as: 'owner' },
   { name: 'workshop-mail-samples', path: '/workshop/mail/samples', as: 'owner' },
   { name: 'workshop-account', path: '/workshop/account', as: 'owner' },

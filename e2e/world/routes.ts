@@ -239,6 +239,12 @@ export const routes: readonly RouteRow[] = [
     example: '/workshop/customers/{job}/data.zip',
   },
   { path: '/workshop/promise', may: all },
+  { path: '/workshop/returns', may: ['bench', 'owner'] },
+  {
+    path: '/workshop/returns/repairs/[id]',
+    may: ['bench', 'owner'],
+    example: '/workshop/returns/repairs/{repair}',
+  },
   { path: '/workshop/claims', may: all },
   { path: '/workshop/claims/[number]', may: all, example: '/workshop/claims/{claim}' },
   { path: '/workshop/money', may: ['front', 'owner'] },

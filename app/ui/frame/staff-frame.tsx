@@ -13,6 +13,7 @@ const LINKS: readonly NavEntry[] = [
   { href: '/workshop/customers', label: 'Customers' },
   { href: '/workshop/money', label: 'Money' },
   { href: '/workshop/parts', label: 'Parts' },
+  { href: '/workshop/returns', label: 'Returns' },
   { href: '/workshop/catalogue', label: 'Catalogue' },
   { href: '/workshop/mail', label: 'Mail' },
   { href: '/workshop/settings', label: 'Settings' },

@@ -1,0 +1,48 @@
+import { Tag } from '@/app/ui/page/tag';
+import { TextLink } from '@/app/ui/page/text-link';
+import type { LotFigure } from '@/lib/returns/lot-figures';
+import { EVIDENCE_WORD, evidenceSentence, thresholdSentence } from '@/lib/returns/rules/evidence-words';
+
+type LotsPartProps = { lots: readonly LotFigure[]; locale: string };
+
+/** Lots with evidence against them, each in a sentence; the others only as a number. */
+export function LotsPart({ lots, locale }: LotsPartProps) {
+  const flagged = lots.filter(({ comparison }) => comparison.evidence !== 'none-yet');
+  return (
+    <section aria-labelledby="lots">
+      <h2 id="lots">Lots</h2>
+      {flagged.length === 0 ? (
+        <p className="max-w-[42rem]">
+          {lots.length === 0
+            ? 'No part of a lot has gone out in a unit yet.'
+            : `Nothing speaks against any of the ${lots.length} lots that went out in units.`}
+        </p>
+      ) : (
+        <ul className="grid max-w-[42rem] gap-4">
+          {flagged.map(({ id, code, part, against, comparison }) => (
+            <li key={id}>
+              <p>
+                <TextLink href={`/workshop/returns/by/lot/${id}`}>{`Lot ${code}, ${part}`}</TextLink>{' '}
+                <Tag tone={comparison.evidence === 'strong' ? 'stop' : 'warn'}>
+                  {EVIDENCE_WORD[comparison.evidence]}
+                </Tag>
+              </p>
+              <p>
+                {`${evidenceSentence(comparison, locale)} The rest are ${against === 'same-part' ? 'the other lots of this part' : 'all other lots, since this part has no other'}.`}
+              </p>
+              <p>
+                <TextLink href={`/workshop/parts/lots/${id}`}>Units that carry it, and their cover</TextLink>
+              </p>
+            </li>
+          ))}
+        </ul>
+      )}
+      <p className="mt-4">
+        <TextLink href="/workshop/returns/by/lot">All lots</TextLink>
+      </p>
+      {lots.length > 0 ? (
+        <p className="mt-2 max-w-[42rem] text-sm">{thresholdSentence(lots.length, locale)}</p>
+      ) : null}
+    </section>
+  );
+}

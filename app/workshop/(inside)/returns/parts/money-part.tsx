@@ -1,0 +1,84 @@
+import { Notice } from '@/app/ui/page/notice';
+import { TextLink } from '@/app/ui/page/text-link';
+import { formatMoney } from '@/lib/money/amount';
+import type { RepairFigure } from '@/lib/returns/repair-figures';
+import { worthSentence } from '@/lib/returns/rules/repair-worth-words';
+import type { WorkshopCard } from '@/lib/workshop/card';
+
+type MoneyPartProps = { figures: readonly RepairFigure[]; workshop: WorkshopCard };
+
+/** For the owner: which repairs their warranty costs more than they leave, and the year's reserve against what was spent. */
+export function MoneyPart({ figures, workshop }: MoneyPartProps) {
+  const { currency } = workshop;
+  const losing = figures.filter(({ worth }) => worth.carries === 'no');
+  const doubtful = figures.filter(({ worth }) => worth.carries === 'in-doubt');
+  return (
+    <section aria-labelledby="money">
+      <h2 id="money">What warranty costs</h2>
+      {workshop.labourRateMinor === 0 ? (
+        <Notice kind="warn" heading="The cost of an hour is missing">
+          <p>
+            Bench time counts as nothing until you tell{' '}
+            <TextLink href="/workshop/settings/money">what an hour at the bench costs you</TextLink>.
+          </p>
+        </Notice>
+      ) : null}
+      <p className="max-w-[42rem]">{yearWords(figures, workshop)}</p>
+      <Repairs heading="Repairs that lose money" rows={losing} workshop={workshop} />
+      <Repairs heading="Repairs that may lose money" rows={doubtful} workshop={workshop} />
+      {losing.length + doubtful.length === 0 ? (
+        <p className="max-w-[42rem]">
+          {`Every repair with a known reserve carries its warranty, even at the upper figure. Amounts are in ${currency} without tax.`}
+        </p>
+      ) : null}
+    </section>
+  );
+}
+
+type RepairsProps = { heading: string; rows: readonly RepairFigure[]; workshop: WorkshopCard };
+
+function Repairs({ heading, rows, workshop }: RepairsProps) {
+  const { currency, locale } = workshop;
+  if (rows.length === 0) return null;
+  return (
+    <>
+      <h3>{heading}</h3>
+      <ul className="mt-2 grid max-w-[42rem] gap-4">
+        {rows.map(({ terms, worth, addMinor }) => (
+          <li key={terms.id}>
+            <TextLink
+              href={`/workshop/returns/repairs/${terms.id}`}
+            >{`${terms.name}, ${terms.model}`}</TextLink>
+            <p>
+              {`${worthSentence(worth, { currency, locale })}${addMinor ? ` Add ${formatMoney(addMinor, currency, locale)} to its price without tax to carry the upper figure.` : ''}`}
+            </p>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+/** All repairs with a known reserve together; those without are told apart, not taken as nought. */
+function yearWords(figures: readonly RepairFigure[], { currency, locale }: WorkshopCard): string {
+  const money = (minor: number) => formatMoney(minor, currency, locale);
+  const known = figures.flatMap(({ year }) => (year.against ? [year.against] : []));
+  const spent = figures.reduce((sum, { year }) => sum + year.spentMinor, 0);
+  const sent = figures.reduce((sum, { year }) => sum + year.sent, 0);
+  const uncosted = figures.reduce((sum, { year }) => sum + year.uncosted, 0);
+  const reserve = known.reduce((sum, year) => sum + year.reserveMinor, 0);
+  const upper = known.reduce((sum, year) => sum + year.upperMinor, 0);
+  const left = figures.length - known.length;
+  return [
+    `In the last year ${sent} ${sent === 1 ? 'unit was' : 'units were'} sent back and ${money(spent)} went on claims ruled covered.`,
+    `The reserve for those units comes to ${money(reserve)}, and to ${money(upper)} with the upper figure of each.`,
+    uncosted > 0
+      ? `${uncosted === 1 ? 'One claim has' : `${uncosted} claims have`} no recorded cost yet, so what was spent may still rise.`
+      : '',
+    left > 0
+      ? `For ${left === 1 ? 'one repair' : `${left} repairs`} no reserve is known yet: nothing of them was watched for a day, or nothing says what a claim would cost.`
+      : '',
+  ]
+    .filter(Boolean)
+    .join(' ');
+}

@@ -1,0 +1,75 @@
+import { Table } from '@/app/ui/page/table';
+import { TextLink } from '@/app/ui/page/text-link';
+import { NumberText } from '@/app/ui/words/number-text';
+import { formatDay } from '@/lib/calendar/format';
+import { showNumber } from '@/lib/numbers/job-number';
+import type { Learning } from '@/lib/returns/lessons';
+import { WATCHED_DAYS } from '@/lib/returns/months';
+import { beforeAndAfter, lessonSentence } from '@/lib/returns/rules/lesson';
+
+/** From claims to causes, lessons and checks, and what came back before a check and since. */
+export function LearningPart({ learning, locale }: { learning: Learning; locale: string }) {
+  const { checks, claims, ruled } = learning;
+  return (
+    <section aria-labelledby="learning">
+      <h2 id="learning">What was learnt</h2>
+      {checks.length === 0 ? (
+        <p className="max-w-[42rem]">
+          No check on its sheet came from a claim yet. When a claim is ruled covered, its page asks what would
+          have caught it and can put that on the sheet.
+        </p>
+      ) : (
+        <ul className="grid max-w-[42rem] gap-4">
+          {checks.map(({ label, claim, version, since, before, after, stillWatched }) => (
+            <li key={`${claim}/${label}`}>
+              <p>
+                <strong>{label}</strong>
+                {`, on the sheet since ${formatDay(since, locale)} (version ${version}), from claim `}
+                <TextLink href={`/workshop/claims/${claim}`}>
+                  <NumberText text={showNumber(claim)} />
+                </TextLink>
+              </p>
+              <p>{lessonSentence(beforeAndAfter({ before, after }), locale)}</p>
+              {stillWatched > 0 ? (
+                <p className="text-sm">
+                  {`${stillWatched === 1 ? 'One unit was' : `${stillWatched} units were`} proved with it less than ${WATCHED_DAYS} days ago and not counted yet.`}
+                </p>
+              ) : null}
+            </li>
+          ))}
+        </ul>
+      )}
+      {checks.length > 0 ? (
+        <p className="mt-3 max-w-[42rem] text-sm">
+          {`Counted are units that came back within ${WATCHED_DAYS} days, by the version of the sheet they were proved on. A change after a check need not come from it.`}
+        </p>
+      ) : null}
+      <Table
+        caption={
+          ruled > claims.length
+            ? `The latest ${claims.length} of ${ruled} claims ruled covered`
+            : 'Claims ruled covered'
+        }
+        rows={claims}
+        rowKey={({ number }) => number}
+        empty="No claim on this repair was ruled covered."
+        columns={[
+          {
+            key: 'claim',
+            head: 'Claim',
+            kind: 'rowhead',
+            cell: ({ number }) => (
+              <TextLink href={`/workshop/claims/${number}`}>
+                <NumberText text={showNumber(number)} />
+              </TextLink>
+            ),
+          },
+          { key: 'opened', head: 'Opened', cell: ({ openedOn }) => formatDay(openedOn, locale, 'short') },
+          { key: 'cause', head: 'Cause', cell: ({ cause }) => cause },
+          { key: 'lesson', head: 'Lesson', cell: ({ lesson }) => lesson || 'none written' },
+          { key: 'check', head: 'Check added', cell: ({ check }) => check ?? 'none' },
+        ]}
+      />
+    </section>
+  );
+}
