@@ -17,6 +17,7 @@ const port = Number(process.env['E2E_PORT'] ?? 3330);
 /** Where the walks take place: one app with its own data, clock and post office, apart from any other on this machine. */
 export const place = {
   dataDir: path.join(folder, 'data'),
+  databaseUrl: process.env['E2E_DATABASE_URL'],
   clockFile: path.join(folder, 'clock'),
   port,
   origin: `http://127.0.0.1:${port}`,
