@@ -5,6 +5,7 @@
  * {job:STAGE}       number of the newest job at that stage           {job:claim}    of the newest claim
  * {certificate}     number of the newest certificate                 {code}         its code, as printed
  * {model}           a model of the price list                        {person}       a person of the workshop
+ * {repair}          a repair that taught something                 {lot}          a lot that went out in a unit
  * {quoteLink:STATE} private link of the newest request in that state {quote:STATE}  its number
  */
 export type PageToShow = { name: string; path: string; as: 'visitor' | 'owner' };

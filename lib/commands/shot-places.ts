@@ -29,9 +29,25 @@ async function find(kind: string, which: string): Promise<string | null | undefi
       return (await db.model.findFirst({ select: { slug: true }, orderBy: { slug: 'asc' } }))?.slug;
     case 'person':
       return (await db.user.findFirst({ select: { id: true }, orderBy: { name: 'asc' } }))?.id;
+    case 'repair':
+      return (await returnedJob())?.repairId;
+    case 'lot':
+      return (
+        await db.partUse.findFirst({ select: { lotId: true }, orderBy: { lot: { receivedOn: 'asc' } } })
+      )?.lotId;
     default:
       return undefined;
   }
+}
+
+/** A job whose unit came back and whose claim taught something: its repair has every part of its page to show. */
+async function returnedJob() {
+  const claim = await db.claim.findFirst({
+    where: { ruling: 'covered', lesson: { not: null } },
+    select: { certificate: { select: { job: { select: { repairId: true } } } } },
+    orderBy: { openedAt: 'asc' },
+  });
+  return claim?.certificate.job;
 }
 
 function newestJob(which: string) {
