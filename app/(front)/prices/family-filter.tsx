@@ -31,9 +31,11 @@ function repairsIn(family: ListedFamily): number {
   return family.models.reduce((sum, model) => sum + model.repairs.length, 0);
 }
 
-function addressOf(slug: string | null, typed: string): string {
+/** The address of one page of the prices, of a kind of device or of all. */
+export function addressOf(slug: string | null, typed: string, page = 1): string {
   const query = new URLSearchParams();
   if (typed.trim() !== '') query.set('q', typed.trim());
   if (slug !== null) query.set('family', slug);
+  if (page > 1) query.set('page', String(page));
   return query.size === 0 ? '/prices' : `/prices?${query}`;
 }

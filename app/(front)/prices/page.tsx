@@ -2,14 +2,16 @@ import type { Metadata } from 'next';
 import { LinkButton } from '@/app/ui/page/button';
 import { EmptyState } from '@/app/ui/page/empty-state';
 import { PageHead } from '@/app/ui/page/page-head';
+import { Pager } from '@/app/ui/page/pager';
 import { SearchBox } from '@/app/ui/page/search-box';
 import { TextLink } from '@/app/ui/page/text-link';
 import { priceList } from '@/lib/catalogue/records';
+import { pageOfModels } from '@/lib/catalogue/rules/price-pages';
 import { config } from '@/lib/config';
 import { formatMoney } from '@/lib/money/amount';
 import { readWorkshop } from '@/lib/workshop/records';
 import { CostNotes } from './cost-notes';
-import { FamilyFilter } from './family-filter';
+import { addressOf, FamilyFilter } from './family-filter';
 import { JsonLd } from './json-ld';
 import { serviceOf } from './offers';
 import { PriceLines } from './price-lines';
@@ -19,17 +21,19 @@ export const metadata: Metadata = {
   description: 'Every repair with its price, tax included, its usual time and its cover.',
 };
 
-type Props = { searchParams: Promise<{ q?: string | string[]; family?: string | string[] }> };
+type Search = { q?: string | string[]; family?: string | string[]; page?: string | string[] };
+type Props = { searchParams: Promise<Search> };
 
 export default async function PricesPage({ searchParams }: Props) {
-  const { q, family: wanted } = await searchParams;
+  const { q, family: wanted, page: asked } = await searchParams;
   const typed = typeof q === 'string' ? q.slice(0, 120) : '';
   const [workshop, list] = await Promise.all([readWorkshop(), priceList(typed)]);
   const chosen = list.find((family) => family.slug === wanted) ?? null;
-  const families = chosen ? [chosen] : list;
+  const sought = chosen ? [chosen] : list;
+  const { families, page, pages } = pageOfModels(sought, Number(asked));
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const models = families.flatMap((family) => family.models);
-  const found = models.flatMap((model) => model.repairs).length;
+  const found = sought.flatMap((family) => family.models).flatMap((model) => model.repairs).length;
   return (
     <>
       <PageHead
@@ -66,6 +70,7 @@ export default async function PricesPage({ searchParams }: Props) {
           </section>
         ))}
       </div>
+      <Pager page={page} pages={pages} href={(other) => addressOf(chosen?.slug ?? null, typed, other)} />
       {families.length > 0 ? (
         <section aria-labelledby="not-listed" className="mt-10 max-w-text">
           <h2 id="not-listed">Not on the list?</h2>
