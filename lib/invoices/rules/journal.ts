@@ -1,4 +1,5 @@
 import type { Day } from '@/lib/calendar/day';
+import { guardText } from '@/lib/catalogue/rules/list-cells';
 import { decimalText, safeSum } from '@/lib/money/amount';
 import type { TaxBreakdown } from '@/lib/money/tax';
 
@@ -45,14 +46,6 @@ export const JOURNAL_HEAD = [
 ] as const;
 
 /**
- * Text as a cell that no spreadsheet takes for a formula: one that begins with =, +, -, @ or a control character gets an
- * apostrophe before it. '=1+1' is "'=1+1". Amounts are written by decimalText() and need none.
- */
-export function safeCell(text: string): string {
-  return /^[=+\-@\t\r\n]/.test(text) ? `'${text}` : text;
-}
-
-/**
  * The rows of a bookkeeper's journal, in the order of their days: for every invoice and credit note one row for each
  * tax rate and one for its rounding, for every payment one. Credit notes and money given back are below zero. The totals of a
  * document's rows come to what is payable on it, so that the columns add up to the month's figures.
@@ -85,7 +78,7 @@ function paperRows(paper: JournalPaper): string[][] {
     paper.number,
     paper.corrects ?? '',
     paper.job,
-    safeCell(paper.customer),
+    guardText(paper.customer),
     o.category,
     o.rate,
     amount(o.net),
@@ -120,7 +113,7 @@ function paymentRow(payment: JournalPayment): string[] {
     '',
     '',
     payment.job,
-    safeCell(payment.customer),
+    guardText(payment.customer),
     '',
     '',
     '',
@@ -128,8 +121,8 @@ function paymentRow(payment: JournalPayment): string[] {
     '',
     '',
     decimalText(payment.amount, payment.currency),
-    payment.method,
-    safeCell(payment.reference),
+    guardText(payment.method),
+    guardText(payment.reference),
     payment.currency,
   ];
 }
