@@ -31,7 +31,7 @@ export type JobPage = {
 export async function listJobs(o: { stage: Stage | null; q: string; page: number }): Promise<JobPage> {
   const found = whereText(o.q);
   const where = o.stage === null ? found : { AND: [found, { stage: o.stage }] };
-  const [rows, total, groups, { timeZone }] = await Promise.all([
+  const [rows, groups, { timeZone }] = await Promise.all([
     db.job.findMany({
       where,
       orderBy: [{ bookedAt: 'desc' }, { id: 'desc' }],
@@ -49,13 +49,14 @@ export async function listJobs(o: { stage: Stage | null; q: string; page: number
         customer: { select: { name: true } },
       },
     }),
-    db.job.count({ where }),
     db.job.groupBy({ by: ['stage'], where: found, _count: { _all: true } }),
     readWorkshop(),
   ]);
+  const counts = new Map(groups.map((group) => [readStage(group.stage), group._count._all]));
+  const all = [...counts.values()].reduce((sum, count) => sum + count, 0);
   return {
-    total,
-    counts: new Map(groups.map((group) => [readStage(group.stage), group._count._all])),
+    total: o.stage === null ? all : (counts.get(o.stage) ?? 0),
+    counts,
     jobs: rows.map((row) => ({
       number: row.number,
       kind: readKind(row.kind),

@@ -161,7 +161,7 @@ function claimJob(o: Making & { first: PlannedJob; lots: LotBook }): PlannedJob 
           number,
           revision: 2,
           supersededAt: null,
-          lines: renewedLines(first, { from: course.bookedAt, to: course.sentBackAt ?? 0, claimNumber: '' }),
+          lines: renewedLines(first, { from: course.bookedAt, to: course.sentBackAt ?? 0 }),
         }
       : null,
   };
