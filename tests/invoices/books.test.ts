@@ -2,11 +2,12 @@ import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { addDays, day } from '@/lib/calendar/day';
+import { guardText } from '@/lib/catalogue/rules/list-cells';
 import { db } from '@/lib/db/client';
 import { creditInvoice } from '@/lib/invoices/credit-invoice';
 import { isMonth, journalOf } from '@/lib/invoices/journal';
 import { listInvoices } from '@/lib/invoices/list-invoices';
-import { JOURNAL_HEAD, type JournalPaper, journalRows, safeCell } from '@/lib/invoices/rules/journal';
+import { JOURNAL_HEAD, type JournalPaper, journalRows } from '@/lib/invoices/rules/journal';
 import { type Entry, statementRows } from '@/lib/invoices/rules/statement';
 import { invoiceTotals } from '@/lib/invoices/rules/totals';
 import { statementOf } from '@/lib/invoices/statement';
@@ -75,8 +76,8 @@ describe('the journal', () => {
 
   it('has no cell that a spreadsheet would run', () => {
     for (const text of ['=1+1', '+1', '-1', '@x', '\tx', '\rx', '\n=x'])
-      expect(safeCell(text)).toBe(`'${text}`);
-    expect(safeCell('Maren Holt')).toBe('Maren Holt');
+      expect(guardText(text)).toBe(`'${text}`);
+    expect(guardText('Maren Holt')).toBe('Maren Holt');
     expect(isMonth('2026-11')).toBe(true);
     for (const text of ['2026-13', '2026-1', '', '0000-01', "2026-11'--"]) expect(isMonth(text)).toBe(false);
   });
