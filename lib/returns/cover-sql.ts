@@ -17,7 +17,7 @@ export type CoverClock = { today: Day; labourRateMinor: number };
  */
 export function coveredClaims({ labourRateMinor }: CoverClock): Prisma.Sql {
   return Prisma.sql`
-    SELECT cl."certificateNumber", cl."certificateId", cl."number", cl."symptom", cl."openedOn", cl."closedAt",
+    SELECT cl."certificateNumber", cl."certificateId", cl."number", cl."symptom", cl."openedOn", cl."openedAt",
       cl."cause",
       ((cl."costMinutes"::bigint * ${labourRateMinor}::bigint + 30) / 60 + cl."costPartsMinor" + cl."costPostageMinor")
         AS cost
@@ -30,7 +30,8 @@ export function coveredClaims({ labourRateMinor }: CoverClock): Prisma.Sql {
  * line to its first return, to the end of its longest line, or to today.
  *
  * What narrows it is asked inside, on the certificate as first issued and its job (`o` and `j`): outside, the server would
- * read every certificate first.
+ * read every certificate first. The limits of 1 here and below keep the server from joining every certificate to itself
+ * for the one in thirty that was reissued: 100,000 jobs took half as long again without.
  */
 export function unitRows(clock: CoverClock, where: Prisma.Sql = Prisma.sql`TRUE`): Prisma.Sql {
   const { today } = clock;
@@ -38,7 +39,7 @@ export function unitRows(clock: CoverClock, where: Prisma.Sql = Prisma.sql`TRUE`
     covered AS (${coveredClaims(clock)}),
     returned AS (
       SELECT "certificateNumber", MIN("openedOn") AS "openedOn",
-        (ARRAY_AGG("cause" ORDER BY "openedOn", "number"))[1] AS "cause",
+        (ARRAY_AGG("cause" ORDER BY "openedAt", "number"))[1] AS "cause",
         MIN("openedOn") FILTER (WHERE "cause" IN ('workmanship', 'weakened-by-original-damage')) AS "workOn",
         COUNT(*) AS claims, SUM(cost) AS cost, COUNT(*) FILTER (WHERE cost IS NULL) AS uncosted
       FROM covered GROUP BY "certificateNumber"
@@ -46,11 +47,14 @@ export function unitRows(clock: CoverClock, where: Prisma.Sql = Prisma.sql`TRUE`
     unit AS (
       SELECT o."number", o."issuedOn", o."policyVersionId", j."id" AS "jobId", j."repairId", j."modelId", j."sheetId",
         l."startsOn", r."openedOn" IS NOT NULL AS "isReturned", r."cause", r.claims, r.cost, r.uncosted,
-        GREATEST(0, LEAST(${today}::date, c."endsOn", r."openedOn") - l."startsOn") AS days,
-        GREATEST(0, LEAST(c."endsOn", r."workOn") - l."startsOn") AS "workDays", r."workOn" IS NOT NULL AS "isWork"
+        GREATEST(0, LEAST(${today}::date, COALESCE(e."endsOn", o."endsOn"), r."openedOn") - l."startsOn") AS days,
+        GREATEST(0, LEAST(COALESCE(e."endsOn", o."endsOn"), r."workOn") - l."startsOn") AS "workDays", r."workOn" IS NOT NULL AS "isWork"
       FROM "certificate" o
       JOIN "job" j ON j."id" = o."jobId"
-      JOIN "certificate" c ON c."number" = o."number" AND c."supersededAt" IS NULL
+      LEFT JOIN LATERAL (
+        SELECT n."endsOn" FROM "certificate" n
+        WHERE o."supersededAt" IS NOT NULL AND n."number" = o."number" AND n."supersededAt" IS NULL LIMIT 1
+      ) e ON TRUE
       JOIN "certificate_line" l ON l."certificateId" = o."id" AND l."position" = 0
       LEFT JOIN returned r ON r."certificateNumber" = o."number"
       WHERE o."revision" = 1 AND ${where}
@@ -85,8 +89,8 @@ export function lineRows(clock: CoverClock, where: Prisma.Sql = Prisma.sql`TRUE`
     ),
     returned AS (
       SELECT "certificateNumber", "key", MIN(LEAST("openedOn", "endsOn")) AS "returnedOn",
-        (ARRAY_AGG("cause" ORDER BY "openedOn", "number"))[1] AS "cause",
-        (ARRAY_AGG("number" ORDER BY "openedOn", "number"))[1] AS "claimNumber",
+        (ARRAY_AGG("cause" ORDER BY "openedAt", "number"))[1] AS "cause",
+        (ARRAY_AGG("number" ORDER BY "openedAt", "number"))[1] AS "claimNumber",
         MIN(LEAST("openedOn", "endsOn")) FILTER (WHERE "cause" = 'fitted-part') AS "partOn",
         COUNT(*) AS claims, SUM(cost) AS cost, COUNT(*) FILTER (WHERE cost IS NULL) AS uncosted
       FROM touched GROUP BY "certificateNumber", "key"
@@ -100,7 +104,7 @@ export function lineRows(clock: CoverClock, where: Prisma.Sql = Prisma.sql`TRUE`
       JOIN "certificate_line" l ON l."certificateId" = c."id"
       LEFT JOIN LATERAL (
         SELECT e."endsOn" FROM "certificate" n JOIN "certificate_line" e ON e."certificateId" = n."id" AND e."key" = l."key"
-        WHERE c."supersededAt" IS NOT NULL AND n."number" = c."number" AND n."supersededAt" IS NULL
+        WHERE c."supersededAt" IS NOT NULL AND n."number" = c."number" AND n."supersededAt" IS NULL LIMIT 1
       ) e ON TRUE
       LEFT JOIN returned r ON r."certificateNumber" = c."number" AND r."key" = l."key"
       WHERE ${where} AND (c."revision" = 1 OR NOT EXISTS (

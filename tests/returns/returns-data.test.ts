@@ -1,0 +1,142 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { db } from '@/lib/db/client';
+import { coverClock } from '@/lib/returns/cover-clock';
+import { readLotFigures } from '@/lib/returns/lot-figures';
+import { countRows, readRows } from '@/lib/returns/read-rows';
+import { readRepairFigures } from '@/lib/returns/repair-figures';
+import { tallyBy, watchOf } from '@/lib/returns/tallies';
+import { inspect } from '@/lib/warranty/inspect';
+import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import type { Cause } from '@/lib/warranty/rules/causes';
+import { claimCost } from '@/lib/warranty/rules/claim-cost';
+import { readWorkshop } from '@/lib/workshop/records';
+import { useDatabase } from '@/tests/database';
+import {
+  jobNow,
+  makeCertificate,
+  makeClaim,
+  moveTo,
+  proveJob,
+  sendBack,
+  somePhoto,
+  takeIn,
+} from '@/tests/makers/walk';
+import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
+
+useDatabase();
+
+const SENT = new Date('2026-12-03T16:00:00Z');
+/** 28 days of December, 31 of January, 8 of February after the day of dispatch: 67. */
+const BACK = new Date('2027-02-08T10:00:00Z');
+const AGAIN = new Date('2027-02-08T15:00:00Z');
+const NOW = new Date('2027-03-01T10:00:00Z');
+
+async function rule(claim: Awaited<ReturnType<typeof makeClaim>>, cause: Cause) {
+  await takeIn(claim.jobId, BACK);
+  await moveTo(claim.jobId, 'assess', BACK);
+  const common = { claimId: claim.claimId, actor: BENCH, now: BACK };
+  await inspect({ ...common, item: 'outside-damage', answer: 'yes', note: '', photo: somePhoto() });
+  await ruleOnClaim({
+    ...common,
+    jobVersion: (await jobNow(claim.jobId)).version,
+    cause,
+    alsoFound: null,
+    isEvidenceClear: true,
+    isLetIn: false,
+    reasonText: 'The photo shows what we found.',
+    lesson: '',
+  });
+}
+
+/**
+ * Four units. The first comes back, is ruled our work, repaired and sent back with a renewed certificate, and comes back again on
+ * that one; the second ruling has no cost yet. The second unit's claim is proposed as damage after return, which waits for the
+ * owner. The others stay well.
+ */
+beforeAll(async () => {
+  const world = await makeWorkshop(SENT);
+  const first = await makeCertificate(world, SENT, 'FR2-70001-A');
+  const claim = await makeClaim({ number: first.number, serial: 'FR2-70001-A', now: BACK });
+  await rule(claim, 'workmanship');
+  await moveTo(claim.jobId, 'start-bench', BACK);
+  await proveJob(claim.jobId, world, BACK);
+  await sendBack(claim.jobId, BACK);
+  const again = await makeClaim({ number: first.number, serial: 'FR2-70001-A', now: AGAIN });
+  await rule(again, 'fitted-part');
+  const second = await makeCertificate(world, SENT, 'FR2-70002-B');
+  await rule(
+    await makeClaim({ number: second.number, serial: 'FR2-70002-B', now: BACK }),
+    'damage-after-return',
+  );
+  await makeCertificate(world, SENT, 'FR2-70003-C');
+  await makeCertificate(world, SENT, 'FR2-70004-D');
+}, 120_000);
+
+const clock = async () => coverClock(await readWorkshop(), NOW);
+
+describe('what came back', () => {
+  it('counts a unit once, whatever its certificates and claims', async () => {
+    const [tally] = await tallyBy('repair', await clock());
+    // 67 days to the first return of one; 88 days to today of the three others (28 + 31 + 28 + 1).
+    expect(tally).toMatchObject({
+      units: 4,
+      returned: 1,
+      claims: 2,
+      uncosted: 1,
+      daysAtRisk: 67 + 3 * 88,
+      causes: { workmanship: 1, part: 0, firstDamage: 0, inDoubt: 0 },
+    });
+    expect(await tallyBy('model', await clock())).toMatchObject([{ units: 4, returned: 1 }]);
+    expect(await tallyBy('policy', await clock())).toMatchObject([{ units: 4, returned: 1 }]);
+  });
+
+  it('watches each unit to its return or to today', async () => {
+    const now = await clock();
+    const [tally] = await tallyBy('repair', now);
+    const of = { grouping: 'repair' as const, id: tally?.id ?? '' };
+    expect(await watchOf('repair', now, { of })).toEqual([
+      { days: 67, returned: 1, left: 0 },
+      { days: 88, returned: 0, left: 3 },
+    ]);
+  });
+
+  it('puts a return down to the hand for its work, and to the lot for its part', async () => {
+    const now = await clock();
+    expect(await tallyBy('technician', now)).toMatchObject([{ id: BENCH.id, units: 4, returned: 1 }]);
+    for (const lot of await readLotFigures(now)) {
+      expect(lot.tally.returned + lot.tally.otherwise).toBeLessThanOrEqual(1);
+      expect(lot.comparison.ours.units).toBe(lot.tally.units);
+    }
+  });
+
+  it('shows each cover line once, however often its certificate was renewed', async () => {
+    const now = await clock();
+    const keys = await db.certificateLine.findMany({
+      select: { key: true, certificate: { select: { number: true } } },
+    });
+    const distinct = new Set(keys.map(({ key, certificate }) => `${certificate.number}/${key}`));
+    const rows = await readRows(now, {}, { skip: 0, take: 100 });
+    expect(rows).toHaveLength(distinct.size);
+    expect(new Set(rows.map(({ certificate, key }) => `${certificate}/${key}`))).toEqual(distinct);
+    expect(await countRows(now, {})).toEqual({ rows: distinct.size, units: 4, returned: 1 });
+    expect((await countRows(now, { onlyReturns: true })).units).toBe(1);
+    expect((await countRows(now, { month: '2026-11' })).rows).toBe(0);
+  });
+
+  it('reckons with what the claim cost, and says what has no cost yet', async () => {
+    const workshop = await readWorkshop();
+    const [figure] = await readRepairFigures(workshop, NOW);
+    const costed = await db.claim.findFirstOrThrow({ where: { costMinutes: { not: null } } });
+    const cost = claimCost({
+      minutes: costed.costMinutes ?? 0,
+      labourRateMinor: workshop.labourRateMinor,
+      parts: [{ quantity: 1, unitCostMinor: costed.costPartsMinor ?? 0 }],
+      postageMinor: costed.costPostageMinor ?? 0,
+    });
+    expect(cost.together).toBeGreaterThan(0);
+    expect(figure?.year).toMatchObject({ sent: 4, spentMinor: cost.together, uncosted: 1 });
+    expect(figure?.tally.costMinor).toBe(cost.together);
+    // One cost is too few, so the catalogue's own is used.
+    expect(figure?.reserve).toMatchObject({ known: true, reserve: { costBasis: 'planned' } });
+  });
+});
