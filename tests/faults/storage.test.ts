@@ -25,6 +25,8 @@ vi.mock('@/lib/db/transaction', async (load) => {
 });
 
 useDatabase();
+// Documents are drawn here, on machines that may be busy.
+vi.setConfig({ testTimeout: 60_000 });
 const NOW = new Date('2026-11-25T10:00:00Z');
 const files = path.join(workerFolder, 'files');
 let world: Awaited<ReturnType<typeof makeWorkshop>>;
