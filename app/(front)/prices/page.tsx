@@ -5,6 +5,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { Pager } from '@/app/ui/page/pager';
 import { SearchBox } from '@/app/ui/page/search-box';
 import { TextLink } from '@/app/ui/page/text-link';
+import type { ListedFamily, ListedModel } from '@/lib/catalogue/price-list';
 import { priceList } from '@/lib/catalogue/records';
 import { pageOfModels } from '@/lib/catalogue/rules/price-pages';
 import { config } from '@/lib/config';
@@ -30,7 +31,7 @@ export default async function PricesPage({ searchParams }: Props) {
   const [workshop, list] = await Promise.all([readWorkshop(), priceList(typed)]);
   const chosen = list.find((family) => family.slug === wanted) ?? null;
   const sought = chosen ? [chosen] : list;
-  const { families, page, pages } = pageOfModels(sought, Number(asked));
+  const { families, page, pages } = pageOfModels<ListedModel, ListedFamily>(sought, Number(asked));
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const models = families.flatMap((family) => family.models);
   const found = sought.flatMap((family) => family.models).flatMap((model) => model.repairs).length;
