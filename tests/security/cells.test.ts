@@ -65,7 +65,17 @@ test('no name or reference runs in the journal', () => {
 test('no part, code or supplier runs in the order', () => {
   fc.assert(
     fc.property(text, text, text, (code, name, supplier) => {
-      const row = { id: 'a', code, name, supplier, order: 1, inStock: 0, needed: 1, reorderAt: 1 };
+      const row = {
+        id: 'a',
+        code,
+        name,
+        supplier,
+        order: 1,
+        inStock: 0,
+        needed: 1,
+        reorderAt: 1,
+        unitCostMinor: null,
+      };
       const rows: string[][] = parse(orderCsv([row]), { bom: true, record_delimiter: '\r\n' });
       expect(rows).toHaveLength(2);
       for (const cell of rows.flat()) expect(cell).not.toMatch(runs);
