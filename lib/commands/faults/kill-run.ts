@@ -29,8 +29,8 @@ export type KillReport = {
 };
 
 const VICTIMS = ['app', 'database', 'both'] as const;
-/** Use cases a job takes from its draft to its dispatch, its invoice's document included. */
-const STEPS = 13;
+/** Acknowledged steps of a job from its booking to its dispatch, its invoice's document included. */
+const STEPS = 11;
 const secret = 'only for runs of faults, only for runs of faults';
 
 /**
