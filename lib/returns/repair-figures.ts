@@ -20,7 +20,7 @@ export type RepairFigure = {
   watch: readonly DayCount[];
   reserve: ReserveAnswer;
   worth: RepairWorth;
-  /** to put on the price without tax, minor units; null while no reserve is known */
+  /** to put on the price without tax, minor units; null while too little was watched to say */
   addMinor: number | null;
   /** the last 365 days; the verdict is null while no reserve is known */
   year: Spent & { against: YearAgainstReserve | null };
@@ -56,6 +56,12 @@ export async function readRepairFigures(
             costs: costs.get(term.id)?.costs ?? [],
             plannedCostMinor: term.plannedMinor > 0 ? term.plannedMinor : null,
           });
+    const worth = repairWorth({
+      netMinor: term.netMinor,
+      plannedMinor: term.plannedMinor,
+      reserve,
+      returned: tally.returned,
+    });
     const spent = yearOf.get(term.id) ?? { sent: 0, spentMinor: 0, uncosted: 0 };
     return [
       {
@@ -63,8 +69,11 @@ export async function readRepairFigures(
         tally,
         watch,
         reserve,
-        worth: repairWorth({ netMinor: term.netMinor, plannedMinor: term.plannedMinor, reserve }),
-        addMinor: reserve.known ? addToPrice(reserve.reserve.upperMinor, workshop.currency) : null,
+        worth,
+        addMinor:
+          reserve.known && worth.carries !== 'too-few'
+            ? addToPrice(reserve.reserve.upperMinor, workshop.currency)
+            : null,
         year: {
           ...spent,
           against: reserve.known ? yearAgainstReserve({ ...spent, reserve: reserve.reserve }) : null,

@@ -1,10 +1,12 @@
 import { formatMoney } from '@/lib/money/amount';
-import type { RepairWorth } from './repair-worth';
+import { ENOUGH_WATCHED, type RepairWorth } from './repair-worth';
 
 export const CARRIES_WORD: Record<RepairWorth['carries'], string> = {
   yes: 'carries its warranty',
   'in-doubt': 'may lose money',
   no: 'loses money',
+  'below-cost': 'costs more than it brings, warranty aside',
+  'too-few': 'too few to say',
   unknown: 'not known yet',
 };
 
@@ -24,5 +26,7 @@ export function worthSentence(
     return `${before} What its warranty takes is not known yet.`;
   const expected = worth.leavesMinor - worth.afterReserveMinor;
   const upper = worth.leavesMinor - worth.afterUpperMinor;
+  if (worth.carries === 'too-few')
+    return `${before} Too few units were watched to say what its warranty takes: from ${ENOUGH_WATCHED} watched units or three returns on it is told.`;
   return `${before} Its warranty is expected to take ${money(expected)}, and ${money(upper)} at most: it ${CARRIES_WORD[worth.carries]}.`;
 }

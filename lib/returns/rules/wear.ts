@@ -29,7 +29,7 @@ export function wearOf(counts: readonly RiskCount[], needed = ENOUGH_RETURNS): W
 export function wearSentence(wear: Wear, locale: string): string {
   switch (wear.kind) {
     case 'too-few':
-      return `Too few returns to say whether they come early or late: ${countWord(wear.returned)}, and ${wear.needed} are needed.`;
+      return `Too few returns to say whether they come early or late: ${wear.returned === 0 ? 'none' : countWord(wear.returned)}, and ${wear.needed} are needed.`;
     case 'no-fit':
       return 'All came back on the same day, so nothing can be said of early or late.';
     case 'early':

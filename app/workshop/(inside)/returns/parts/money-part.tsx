@@ -2,6 +2,7 @@ import { Notice } from '@/app/ui/page/notice';
 import { TextLink } from '@/app/ui/page/text-link';
 import { formatMoney } from '@/lib/money/amount';
 import type { RepairFigure } from '@/lib/returns/repair-figures';
+import { ENOUGH_WATCHED } from '@/lib/returns/rules/repair-worth';
 import { worthSentence } from '@/lib/returns/rules/repair-worth-words';
 import type { WorkshopCard } from '@/lib/workshop/card';
 
@@ -9,9 +10,10 @@ type MoneyPartProps = { figures: readonly RepairFigure[]; workshop: WorkshopCard
 
 /** For the owner: which repairs their warranty costs more than they leave, and the year's reserve against what was spent. */
 export function MoneyPart({ figures, workshop }: MoneyPartProps) {
-  const { currency } = workshop;
   const losing = figures.filter(({ worth }) => worth.carries === 'no');
   const doubtful = figures.filter(({ worth }) => worth.carries === 'in-doubt');
+  const belowCost = figures.filter(({ worth }) => worth.carries === 'below-cost');
+  const tooFew = figures.filter(({ worth }) => worth.carries === 'too-few').length;
   return (
     <section aria-labelledby="money">
       <h2 id="money">What warranty costs</h2>
@@ -28,7 +30,17 @@ export function MoneyPart({ figures, workshop }: MoneyPartProps) {
       <Repairs heading="Repairs that may lose money" rows={doubtful} workshop={workshop} />
       {losing.length + doubtful.length === 0 ? (
         <p className="max-w-[42rem]">
-          {`Every repair with a known reserve carries its warranty, even at the upper figure. Amounts are in ${currency} without tax.`}
+          Every repair that was watched enough carries its warranty, even at the upper figure.
+        </p>
+      ) : null}
+      <Repairs
+        heading="Repairs that cost more than they bring, warranty aside"
+        rows={belowCost}
+        workshop={workshop}
+      />
+      {tooFew > 0 ? (
+        <p className="mt-4 max-w-[42rem] text-sm">
+          {`Of ${tooFew === 1 ? 'one repair' : `${tooFew} repairs`} too few units were watched to say: fewer than ${ENOUGH_WATCHED}, and fewer than three came back.`}
         </p>
       ) : null}
     </section>
