@@ -106,6 +106,8 @@ describe('what a form with script sends', () => {
     ['["$99",{},"$K1"]', false],
     ['["$undefined",{},"$K1"]', false],
     ['[true,{},"$K1"]', false],
+    ['["a\\u0000b",{},"$K1"]', false],
+    ['["\\ud800",{},"$K1"]', false],
     ['["$0:1",{},"$K1"]', false],
     ['["$0:7",{},"$K1"]', false],
     ['["$0:constructor",{},"$K1"]', false],

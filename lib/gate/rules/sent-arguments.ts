@@ -58,7 +58,10 @@ function isComplete(actionId: string, before: unknown[], root: unknown[]): boole
 }
 
 function isBindable(part: unknown): boolean {
-  if (typeof part === 'string') return !part.startsWith('$') || part.startsWith('$$');
+  if (typeof part === 'string') {
+    // PostgreSQL's text knows neither NUL nor half a pair of surrogates.
+    return /^(?!\$(?!\$))/.test(part) && part.isWellFormed() && !part.includes('\0');
+  }
   return typeof part === 'number' || part === null;
 }
 
