@@ -5,7 +5,7 @@ const KEEP_MS = 10 * 60_000;
 let kept: { key: string; until: number; lots: Promise<LotFigure[]> } | undefined;
 
 /**
- * Lots with strong evidence of coming back more often than the rest, for Today. Every certificate is counted for it, so the answer
+ * Lots with some or strong evidence of coming back more often than the rest, for Today. Every certificate is counted for it, so the answer
  * is kept by each process for ten minutes: a ruling may show that much later. The lots' own page counts anew.
  */
 export async function flaggedLots(clock: CoverClock, now: Date): Promise<LotFigure[]> {
@@ -20,5 +20,5 @@ export async function flaggedLots(clock: CoverClock, now: Date): Promise<LotFigu
 }
 
 async function readFlagged(clock: CoverClock): Promise<LotFigure[]> {
-  return (await readLotFigures(clock)).filter(({ comparison }) => comparison.evidence === 'strong');
+  return (await readLotFigures(clock)).filter(({ comparison }) => comparison.evidence !== 'none-yet');
 }

@@ -28,7 +28,7 @@ export const DEMO_WORKSHOP = {
   returnFeeMinor: 960,
   inspectionFeeMinor: 1800,
   isInspectionFeeTakenOff: true,
-  labourRateMinor: 2400,
+  labourRateMinor: 4500,
   capacityMinutesDay: 420,
   approvalDays: 30,
   remindDays: 5,

@@ -56,7 +56,7 @@ export function SurvivalPlot({ caption, counts, until, locale }: SurvivalPlotPro
         aria-label={`${caption}. Share returned by day, with its 95% band; the figures are in the table below.`}
       >
         <text x={4} y={16}>
-          Returned
+          Returned by day of cover
         </text>
         {y.ticks.map((share) => (
           <g key={share}>
@@ -73,7 +73,7 @@ export function SurvivalPlot({ caption, counts, until, locale }: SurvivalPlotPro
           <g key={days}>
             <path d={`M${at(days)} ${FOOT}v6`} className="plot-axis" />
             <text x={at(days)} y={FOOT + 24} textAnchor={part === parts ? 'end' : 'middle'}>
-              {part === parts ? `day ${days}` : days}
+              {days}
             </text>
             <text x={at(days)} y={FOOT + 80} textAnchor={part === parts ? 'end' : 'middle'}>
               {atRiskOn(counts, Math.max(1, days))}

@@ -71,26 +71,30 @@ function Repairs({ heading, rows, workshop }: RepairsProps) {
   );
 }
 
-/** All repairs with a known reserve together; those without are told apart, not taken as nought. */
+/** What was spent on all, and what was reserved for those that were watched enough to say. */
 function yearWords(figures: readonly RepairFigure[], { currency, locale }: WorkshopCard): string {
   const money = (minor: number) => formatMoney(minor, currency, locale);
-  const known = figures.flatMap(({ year }) => (year.against ? [year.against] : []));
+  const known = figures.flatMap(({ year, worth }) =>
+    year.against && worth.carries !== 'too-few' ? [year.against] : [],
+  );
   const spent = figures.reduce((sum, { year }) => sum + year.spentMinor, 0);
   const sent = figures.reduce((sum, { year }) => sum + year.sent, 0);
   const uncosted = figures.reduce((sum, { year }) => sum + year.uncosted, 0);
   const reserve = known.reduce((sum, year) => sum + year.reserveMinor, 0);
   const upper = known.reduce((sum, year) => sum + year.upperMinor, 0);
-  const left = figures.length - known.length;
   return [
-    `In the last year ${sent} ${sent === 1 ? 'unit was' : 'units were'} sent back and ${money(spent)} went on claims ruled covered.`,
-    `The reserve for those units comes to ${money(reserve)}, and to ${money(upper)} with the upper figure of each.`,
+    `In the last year ${units(sent)} sent back and ${money(spent)} went on claims ruled covered.`,
+    known.length > 0
+      ? `Of ${known.length === 1 ? 'the one repair' : `the ${known.length} repairs`} that were watched enough, ${units(known.reduce((sum, year) => sum + year.sent, 0))} sent back with a reserve of ${money(reserve)}, ${money(upper)} at most; their claims cost ${money(known.reduce((sum, year) => sum + year.spentMinor, 0))}.`
+      : '',
     uncosted > 0
       ? `${uncosted === 1 ? 'One claim has' : `${uncosted} claims have`} no recorded cost yet, so what was spent may still rise.`
-      : '',
-    left > 0
-      ? `For ${left === 1 ? 'one repair' : `${left} repairs`} no reserve is known yet: nothing of them was watched for a day, or nothing says what a claim would cost.`
       : '',
   ]
     .filter(Boolean)
     .join(' ');
+}
+
+function units(count: number): string {
+  return count === 1 ? '1 unit was' : `${count} units were`;
 }

@@ -39,10 +39,10 @@ export function RepairsPart({ figures, workshop, hasCost }: RepairsPartProps) {
       key: 'reserve',
       head: 'Reserve, upper',
       kind: 'number',
-      cell: ({ reserve }) =>
-        reserve.known
+      cell: ({ reserve, worth }) =>
+        reserve.known && worth.carries !== 'too-few'
           ? `${money(reserve.reserve.reserveMinor)}, ${money(reserve.reserve.upperMinor)}`
-          : 'not known yet',
+          : '',
     },
     {
       key: 'add',
