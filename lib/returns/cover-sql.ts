@@ -31,7 +31,7 @@ export function coveredClaims({ labourRateMinor }: CoverClock): Prisma.Sql {
  *
  * What narrows it is asked inside, on the certificate as first issued and its job (`o` and `j`): outside, the server would
  * read every certificate first. The limits of 1 here and below keep the server from joining every certificate to itself
- * for the one in thirty that was reissued: 100,000 jobs took half as long again without.
+ * for the one in thirty that was reissued.
  */
 export function unitRows(clock: CoverClock, where: Prisma.Sql = Prisma.sql`TRUE`): Prisma.Sql {
   const { today } = clock;

@@ -54,9 +54,12 @@ export type RowCount = { rows: number; units: number; returned: number };
 export async function countRows(clock: CoverClock, narrowing: Narrowing): Promise<RowCount> {
   const [count] = await db.$queryRaw<RowCount[]>`
     WITH ${lineRows(clock, linesWhere(narrowing))}
-    SELECT COUNT(*)::int AS rows, COUNT(DISTINCT "number")::int AS units,
-      (COUNT(DISTINCT "number") FILTER (WHERE "returnedOn" IS NOT NULL))::int AS returned
-    FROM line WHERE ${onlyReturns(narrowing)}`;
+    SELECT COALESCE(SUM(rows), 0)::int AS rows, COUNT(*)::int AS units,
+      (COUNT(*) FILTER (WHERE "isReturned"))::int AS returned
+    FROM (
+      SELECT "number", COUNT(*) AS rows, BOOL_OR("returnedOn" IS NOT NULL) AS "isReturned"
+      FROM line WHERE ${onlyReturns(narrowing)} GROUP BY "number"
+    ) u`;
   return count ?? { rows: 0, units: 0, returned: 0 };
 }
 
