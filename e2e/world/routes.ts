@@ -240,6 +240,14 @@ export const routes: readonly RouteRow[] = [
   },
   { path: '/workshop/promise', may: all },
   { path: '/workshop/returns', may: ['bench', 'owner'] },
+  { path: '/workshop/returns/rows', may: ['bench', 'owner'] },
+  { path: '/workshop/returns/rows.csv', may: ['bench', 'owner'] },
+  { path: '/workshop/returns/by/[grouping]', may: ['bench', 'owner'], example: '/workshop/returns/by/lot' },
+  {
+    path: '/workshop/returns/by/[grouping]/[id]',
+    may: ['bench', 'owner'],
+    example: '/workshop/returns/by/part/{part}',
+  },
   {
     path: '/workshop/returns/repairs/[id]',
     may: ['bench', 'owner'],

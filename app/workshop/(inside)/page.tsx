@@ -13,12 +13,15 @@ import { now } from '@/lib/clock';
 import { firstOf } from '@/lib/jobs/rules/today';
 import { readToday, type Today } from '@/lib/jobs/today';
 import { showNumber } from '@/lib/numbers/job-number';
-import type { Role } from '@/lib/people/rules/roles';
+import { may, type Role } from '@/lib/people/rules/roles';
+import { coverClock } from '@/lib/returns/cover-clock';
+import { flaggedLots } from '@/lib/returns/flagged-lots';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../who';
 import { MissedBackup } from './today-backup';
 import { LoadPart } from './today-load';
+import { LotsToday } from './today-lots';
 import { QuotesOnCustomer, QuotesOnUs, quoteAction } from './today-quotes';
 import { TodaySection } from './today-rows';
 import { claimAtDesk, stepOf } from './today-steps';
@@ -27,10 +30,12 @@ export const metadata: Metadata = { title: 'Today' };
 
 export default async function TodayPage() {
   const who = await requireStaff();
-  const [today, workshop, backups] = await Promise.all([
-    readToday(now()),
-    readWorkshop(),
-    who.role === 'owner' ? viewBackups(now()) : null,
+  const at = now();
+  const workshop = await readWorkshop();
+  const [today, backups, lots] = await Promise.all([
+    readToday(at),
+    who.role === 'owner' ? viewBackups(at) : null,
+    may(who.role, 'returns') ? flaggedLots(coverClock(workshop, at), at) : [],
   ]);
   const { lists, quotes, unanswered, expected } = today;
   const format = { workshop, today: today.today, isOwner: who.role === 'owner' };
@@ -62,6 +67,7 @@ export default async function TodayPage() {
         rows={lists.onUs}
         empty="Nothing else waits on us."
       />
+      <LotsToday lots={lots} locale={workshop.locale} />
       <QuotesOnUs quotes={quotes} workshop={workshop} role={who.role} />
       {unanswered.length > 0 ? <UnansweredPart unanswered={unanswered} workshop={workshop} /> : null}
       <TodaySection

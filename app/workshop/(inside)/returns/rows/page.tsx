@@ -1,0 +1,148 @@
+import type { Metadata, Route } from 'next';
+import { PageHead } from '@/app/ui/page/page-head';
+import { Pager } from '@/app/ui/page/pager';
+import { type Column, Table } from '@/app/ui/page/table';
+import { TextLink } from '@/app/ui/page/text-link';
+import { NumberText } from '@/app/ui/words/number-text';
+import { requireStaff } from '@/app/workshop/who';
+import { formatDay } from '@/lib/calendar/format';
+import { now } from '@/lib/clock';
+import { formatMoney } from '@/lib/money/amount';
+import { showNumber } from '@/lib/numbers/job-number';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { coverClock } from '@/lib/returns/cover-clock';
+import { nameOf } from '@/lib/returns/names';
+import { type CoverRow, countRows, ROWS_PER_PAGE, readRows } from '@/lib/returns/read-rows';
+import { CAUSE_TABLE } from '@/lib/warranty/rules/causes';
+import { readWorkshop } from '@/lib/workshop/records';
+import { monthLabel } from '../parts/month-label';
+import { depthOf, narrowingOf, permissionFor, queryOf, readRowsAsked } from './narrowing';
+
+export const metadata: Metadata = { title: 'Rows behind the figures' };
+
+type Props = { searchParams: Promise<Record<string, string | string[] | undefined>> };
+
+/** Every cover line that a figure stands on, newest first. */
+export default async function RowsPage({ searchParams }: Props) {
+  const search = await searchParams;
+  const asked = readRowsAsked(search);
+  const staff = await requireStaff(rolesThatMay(permissionFor(asked.by)));
+  const workshop = await readWorkshop();
+  const { locale, currency } = workshop;
+  const clock = coverClock(workshop, now());
+  const narrowing = narrowingOf(asked);
+  const page = Math.min(100_000, Math.max(1, Math.trunc(Number(search['page'])) || 1));
+  const [count, rows, name] = await Promise.all([
+    countRows(clock, narrowing),
+    readRows(clock, narrowing, { skip: (page - 1) * ROWS_PER_PAGE, take: ROWS_PER_PAGE }),
+    narrowing.of ? nameOf(narrowing.of.grouping, narrowing.of.id) : null,
+  ]);
+  const { hasCost, hasPeople } = depthOf(staff.role, currency);
+  const short = (at: CoverRow['issuedOn']) => formatDay(at, locale, 'short');
+  const columns: Column<CoverRow>[] = [
+    {
+      key: 'line',
+      head: 'Job and line',
+      kind: 'rowhead',
+      cell: (row) => (
+        <>
+          <TextLink href={`/workshop/jobs/${row.jobNumber}`}>
+            <NumberText text={showNumber(row.jobNumber)} />
+          </TextLink>
+          <span className="block">{row.description}</span>
+        </>
+      ),
+    },
+    { key: 'repair', head: 'Repair and model', cell: (row) => `${row.repair}, ${row.model}` },
+    { key: 'lot', head: 'Lot', cell: (row) => (row.lot ? `${row.lot}, ${row.supplier ?? ''}` : 'work') },
+    { key: 'sent', head: 'Sent back', cell: (row) => short(row.issuedOn) },
+    {
+      key: 'watched',
+      head: 'Watched until',
+      cell: (row) => `${short(row.observedUntil)}, ${row.daysAtRisk} days`,
+    },
+    {
+      key: 'back',
+      head: 'Came back',
+      cell: (row) =>
+        row.claimNumber && row.returnedOn ? (
+          <>
+            {`${short(row.returnedOn)}, ${causeLabel(row.cause)} `}
+            <TextLink href={`/workshop/claims/${row.claimNumber}`}>
+              <NumberText text={showNumber(row.claimNumber)} />
+            </TextLink>
+          </>
+        ) : (
+          'no'
+        ),
+    },
+    ...(hasCost ? [costColumn(currency, locale)] : []),
+    ...(hasPeople
+      ? [{ key: 'hand', head: 'Most of the work by', cell: (row: CoverRow) => row.technician ?? '' }]
+      : []),
+  ];
+  return (
+    <>
+      <PageHead
+        above={<TextLink href="/workshop/returns">Returns</TextLink>}
+        title="Rows behind the figures"
+        lead={`${leadOf(asked, name, locale)} ${count.rows} cover lines of ${count.units} units, of which ${count.returned} came back.`}
+      >
+        <a href={`/workshop/returns/rows.csv${queryOf(asked)}`} download>
+          All of them as a file (CSV)
+        </a>
+        {asked.only ? (
+          <TextLink href={`/workshop/returns/rows${queryOf({ ...asked, only: undefined })}` as Route}>
+            Show those that stayed well too
+          </TextLink>
+        ) : (
+          <TextLink href={`/workshop/returns/rows${queryOf({ ...asked, only: 'returns' })}` as Route}>
+            Only what came back
+          </TextLink>
+        )}
+      </PageHead>
+      <Table
+        caption="Cover lines, newest certificate first"
+        captionHidden
+        rows={rows}
+        rowKey={(row) => `${row.certificate}/${row.key}`}
+        empty="No cover line is like that."
+        columns={columns}
+      />
+      <Pager
+        page={page}
+        pages={Math.ceil(count.rows / ROWS_PER_PAGE)}
+        href={(other) => `/workshop/returns/rows${queryOf(asked, { page: String(other) })}`}
+      />
+    </>
+  );
+}
+
+function costColumn(currency: string, locale: string): Column<CoverRow> {
+  return {
+    key: 'cost',
+    head: 'Claims cost',
+    kind: 'number',
+    cell: ({ returnedOn, costMinor }) =>
+      returnedOn === null
+        ? ''
+        : costMinor === null
+          ? 'not recorded yet'
+          : formatMoney(costMinor, currency, locale),
+  };
+}
+
+function leadOf(asked: ReturnType<typeof readRowsAsked>, name: string | null, locale: string): string {
+  const parts = [
+    asked.by && asked.id
+      ? `Of ${asked.by === 'technician' ? 'work by ' : ''}${name ?? 'something that is not there'}.`
+      : '',
+    asked.month ? `Sent back in ${monthLabel(asked.month, locale)}.` : '',
+    asked.only ? 'Only what came back.' : '',
+  ].filter(Boolean);
+  return parts.length > 0 ? parts.join(' ') : 'Everything that was sent back with a certificate.';
+}
+
+function causeLabel(cause: string | null): string {
+  return CAUSE_TABLE.find((row) => row.cause === cause)?.label.toLowerCase() ?? 'no cause kept';
+}
