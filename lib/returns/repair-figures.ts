@@ -9,7 +9,7 @@ import {
   type YearAgainstReserve,
   yearAgainstReserve,
 } from './rules/reserve';
-import { type DayCount, type Tally, tallyBy, watchBy } from './tallies';
+import { type DayCount, type Tally, watchedTallies } from './tallies';
 import { claimCosts, yearByRepair } from './year';
 
 type Spent = { sent: number; spentMinor: number; uncosted: number };
@@ -34,19 +34,18 @@ export async function readRepairFigures(
 ): Promise<RepairFigure[]> {
   const clock = coverClock(workshop, now);
   const narrowing = repairId ? { of: { grouping: 'repair' as const, id: repairId } } : {};
-  const [tallies, watches, years, costs, terms] = await Promise.all([
-    tallyBy('repair', clock, narrowing),
-    watchBy('repair', clock, narrowing),
+  const [tallies, years, costs, terms] = await Promise.all([
+    watchedTallies('repair', clock, narrowing),
     yearByRepair(clock),
     claimCosts(clock),
     readRepairTerms(workshop, clock.today, repairId ? [repairId] : undefined),
   ]);
-  const tallyOf = new Map(tallies.map((tally) => [tally.id, tally]));
+  const watchedOf = new Map(tallies.map(({ watch, ...tally }) => [tally.id, { watch, tally }]));
   const yearOf = new Map(years.map((year) => [year.repairId, year]));
   return terms.flatMap((term) => {
-    const tally = tallyOf.get(term.id);
-    if (!tally) return [];
-    const watch = watches.get(term.id) ?? [];
+    const watched = watchedOf.get(term.id);
+    if (!watched) return [];
+    const { tally, watch } = watched;
     const reserve: ReserveAnswer =
       term.termDays === null
         ? { known: false, reason: 'not-watched' }

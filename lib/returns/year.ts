@@ -1,5 +1,5 @@
 import { db } from '@/lib/db/client';
-import { type CoverClock, coveredClaims, unitRows } from './cover-sql';
+import { type CoverClock, coveredClaims } from './cover-sql';
 
 /** The last 365 days of one repair. Money in minor units. */
 export type YearOfRepair = {
@@ -17,9 +17,9 @@ export type YearOfRepair = {
 export async function yearByRepair(clock: CoverClock): Promise<YearOfRepair[]> {
   const { today } = clock;
   return db.$queryRaw<YearOfRepair[]>`
-    WITH ${unitRows(clock)},
-    sent AS (
-      SELECT "repairId", COUNT(*) AS sent FROM unit WHERE "issuedOn" > ${today}::date - 365 GROUP BY "repairId"
+    WITH sent AS (
+      SELECT j."repairId", COUNT(*) AS sent FROM "certificate" o JOIN "job" j ON j."id" = o."jobId"
+      WHERE o."revision" = 1 AND o."issuedOn" > ${today}::date - 365 GROUP BY j."repairId"
     ),
     spent AS (
       SELECT j."repairId", COUNT(*) AS claims, SUM(k.cost) AS cost, COUNT(*) FILTER (WHERE k.cost IS NULL) AS uncosted

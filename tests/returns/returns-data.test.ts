@@ -4,7 +4,7 @@ import { coverClock } from '@/lib/returns/cover-clock';
 import { readLotFigures } from '@/lib/returns/lot-figures';
 import { countRows, readRows } from '@/lib/returns/read-rows';
 import { readRepairFigures } from '@/lib/returns/repair-figures';
-import { tallyBy, watchOf } from '@/lib/returns/tallies';
+import { tallyBy, watchedTallies, watchOf } from '@/lib/returns/tallies';
 import { inspect } from '@/lib/warranty/inspect';
 import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import type { Cause } from '@/lib/warranty/rules/causes';
@@ -98,6 +98,14 @@ describe('what came back', () => {
       { days: 67, returned: 1, left: 0 },
       { days: 88, returned: 0, left: 3 },
     ]);
+  });
+
+  it('reads tallies and watches together as it reads them apart', async () => {
+    const now = await clock();
+    const [together] = await watchedTallies('repair', now);
+    const [tally] = await tallyBy('repair', now);
+    const of = { grouping: 'repair' as const, id: tally?.id ?? '' };
+    expect(together).toEqual({ ...tally, watch: await watchOf('repair', now, { of }) });
   });
 
   it('puts a return down to the hand for its work, and to the lot for its part', async () => {

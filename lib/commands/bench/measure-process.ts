@@ -7,6 +7,7 @@ import { countingQueries } from './counted';
 import type { Measured } from './measure';
 import { openWorkshop } from './open-workshop';
 import { pageReadings } from './readings';
+import { returnsReadings } from './returns';
 import { seedMany } from './seed-many';
 
 const now = new Date();
@@ -18,11 +19,15 @@ await onServer(config.databaseUrl, (client) => seedMany(client, { jobs, seed: 1,
 console.error(`${jobs} jobs written in ${((performance.now() - began) / 1000).toFixed(1)} s`);
 
 const measured: Measured[] = [];
-for (const { page, read } of await pageReadings(now)) {
+const readings = [
+  ...(await pageReadings(now)).map((reading) => ({ ...reading, runs: 60 })),
+  ...(await returnsReadings(now)).map((reading) => ({ ...reading, runs: 11 })),
+];
+for (const { page, read, runs } of readings) {
   for (let i = 0; i < 5; i += 1) await read(i);
   const { queries } = await countingQueries(() => read(0));
   const times: number[] = [];
-  for (let i = 0; i < 60; i += 1) {
+  for (let i = 0; i < runs; i += 1) {
     const from = performance.now();
     await read(i);
     times.push(performance.now() - from);
