@@ -1,4 +1,5 @@
 import type { Metadata, Viewport } from 'next';
+import { headers } from 'next/headers';
 import { connection } from 'next/server';
 import type { ReactNode } from 'react';
 import './globals.css';
@@ -21,7 +22,8 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
   // Every page is made on request: the script nonce of the security policy differs each time.
   await connection();
   return (
-    <html lang="en-GB">
+    // Where the page of a fault finds which request to name.
+    <html lang="en-GB" data-request={(await headers()).get('x-request-id') ?? undefined}>
       <body>{children}</body>
     </html>
   );
