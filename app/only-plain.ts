@@ -1,14 +1,21 @@
+import { nothingHere } from './nothing-here';
+
+/** The largest whole number of a PostgreSQL integer column. */
+const LARGEST = 2_147_483_647;
+
 /**
- * Refuses what a form was bound to unless each part is a text, a number or nothing.
+ * Ends as "nothing here" a form whose bound parts are not each a text or nothing.
  *
- * The page bound a number or an id, but what arrives was sent by a browser and may be anything. The database would read
- * an object as a filter ({ startsWith: 'W' } fits every certificate), so nobody who knows no number could find one.
- * Only a forged request gets here, and it is told nothing but that it failed.
+ * The page bound a number of a job or an id, but what arrives was sent by a browser and may be anything. The database
+ * would read an object as a filter ({ startsWith: 'W' } fits every certificate), so nobody who knows no number could find
+ * one. Only a forged request gets here: what it asks for does not exist, and our log is not filled with its errors.
  */
 export function onlyPlain(...bound: readonly unknown[]): void {
-  const isPlain = bound.every(
-    (part) =>
-      part === null || typeof part === 'string' || (typeof part === 'number' && Number.isFinite(part)),
-  );
-  if (!isPlain) throw new TypeError('An action was called with something that no form binds');
+  if (!bound.every((part) => part === null || typeof part === 'string')) nothingHere();
+}
+
+/** The same for a bound version, revision or place: whole numbers from 0 that a column can hold, and nothing else. */
+export function onlyCounts(...bound: readonly unknown[]): void {
+  const fits = (part: unknown) => Number.isInteger(part) && Number(part) >= 0 && Number(part) <= LARGEST;
+  if (!bound.every(fits)) nothingHere();
 }

@@ -87,7 +87,9 @@ describe('what an action is bound to', () => {
   const kit = /\bon(Job|Claim|Quote|Link|QuoteLink)\(/;
 
   test.each(withParts)('$action lets nothing but texts and numbers through', ({ bound, body }) => {
-    const checked = [...body.matchAll(/\bonlyPlain\(([^)]*)\)/g)].map(([, names = '']) => names).join(' ');
+    const checked = [...body.matchAll(/\bonly(?:Plain|Counts)\(([^)]*)\)/g)]
+      .map(([, names = '']) => names)
+      .join(' ');
     for (const name of bound) {
       const byKit = ['number', 'token'].includes(name) && kit.test(body);
       if (!byKit) expect(checked).toMatch(new RegExp(`\\b${name}\\b`));

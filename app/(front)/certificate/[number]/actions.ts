@@ -3,7 +3,7 @@ import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
 import { limitCaller, lookUpNumber } from '@/app/limit-caller';
-import { onlyPlain } from '@/app/only-plain';
+import { onlyCounts, onlyPlain } from '@/app/only-plain';
 import { storePhotos } from '@/app/store-photos';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
@@ -40,7 +40,8 @@ export async function claim(
   _before: ClaimState,
   formData: FormData,
 ): Promise<ClaimState> {
-  onlyPlain(number, revision);
+  onlyPlain(number);
+  onlyCounts(revision);
   const isOpen = formData.get('phase') === 'open';
   const limit = await limitCaller('claim', CLAIM_LIMIT);
   const sought = limit.allowed ? await lookUpNumber(() => readChain(number)) : limit;

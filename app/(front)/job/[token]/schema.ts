@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import { countedField } from '@/app/ui/forms/counted-field';
 
 export const decisionForm = z.object({
-  revision: z.coerce.number().int().positive(),
+  revision: countedField,
   decision: z.enum(['accepted', 'declined'], { error: 'Choose yes or no' }),
   /** the wish for an early start, ticked beside a yes */
   start: z.literal('yes').optional(),
@@ -26,7 +27,7 @@ export const parcelForm = z.object({
     .max(60, 'Keep this to 60 characters'),
 });
 
-export const versionForm = z.object({ version: z.coerce.number().int().positive() });
+export const versionForm = z.object({ version: countedField });
 
 export const contestForm = z.object({
   text: z

@@ -5,6 +5,7 @@ import { z } from 'zod';
 import { formPhotos } from '@/app/form-photos';
 import { limitCaller } from '@/app/limit-caller';
 import { refused } from '@/app/refused';
+import { countedField } from '@/app/ui/forms/counted-field';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
@@ -34,7 +35,7 @@ const answerForm = z.object({
 });
 
 const decisionForm = z.object({
-  revision: z.coerce.number().int().positive(),
+  revision: countedField,
   decision: z.enum(['accepted', 'declined'], { error: 'Choose yes or no' }),
 });
 

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { PageHead } from '@/app/ui/page/page-head';
+import { pageNumber } from '@/app/ui/page/page-number';
 import { Pager } from '@/app/ui/page/pager';
 import { Table } from '@/app/ui/page/table';
 import { Tag } from '@/app/ui/page/tag';
@@ -27,7 +28,7 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
   const counts = await countClaims();
   const asked = CLAIM_STANDINGS.find((known) => known === search.show);
   const standing = asked ?? whereToBegin(counts, who.role === 'owner');
-  const page = Math.max(1, Math.trunc(Number(search.page)) || 1);
+  const page = pageNumber(search.page);
   const [claims, { locale }] = await Promise.all([listClaims({ standing, page }), readWorkshop()]);
   return (
     <>

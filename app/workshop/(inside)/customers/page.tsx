@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { PageHead } from '@/app/ui/page/page-head';
+import { pageNumber } from '@/app/ui/page/page-number';
 import { Pager } from '@/app/ui/page/pager';
 import { SearchBox } from '@/app/ui/page/search-box';
 import { Table } from '@/app/ui/page/table';
@@ -18,7 +19,7 @@ export default async function CustomersPage({ searchParams }: { searchParams: Pr
   await requireStaff(rolesThatMay('take-in'));
   const search = await searchParams;
   const q = String(search.q ?? '').trim();
-  const page = Math.max(1, Math.trunc(Number(search.page)) || 1);
+  const page = pageNumber(search.page);
   const [{ people, total }, workshop] = await Promise.all([findPeople({ q, page }), readWorkshop()]);
   const clock = { locale: workshop.locale, zone: workshop.timeZone };
   return (

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { PageHead } from '@/app/ui/page/page-head';
+import { pageNumber } from '@/app/ui/page/page-number';
 import { Pager } from '@/app/ui/page/pager';
 import { SearchBox } from '@/app/ui/page/search-box';
 import { Table } from '@/app/ui/page/table';
@@ -27,7 +28,7 @@ export default async function JobsPage({ searchParams }: { searchParams: Promise
   const search = await searchParams;
   const q = String(search.q ?? '').trim();
   const stage = STAGES.find((known) => known === search.stage) ?? null;
-  const page = Math.max(1, Math.trunc(Number(search.page)) || 1);
+  const page = pageNumber(search.page);
   const [{ jobs, total, counts }, { locale, timeZone }] = await Promise.all([
     listJobs({ stage, q, page }),
     readWorkshop(),

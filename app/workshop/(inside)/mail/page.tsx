@@ -3,6 +3,7 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
+import { pageNumber } from '@/app/ui/page/page-number';
 import { Pager } from '@/app/ui/page/pager';
 import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
@@ -27,7 +28,7 @@ export default async function MailPage({ searchParams }: { searchParams: Promise
   await requireStaff(rolesThatMay('mail'));
   const search = await searchParams;
   const state = SHOWN_STATES.find((known) => known === search.state) ?? null;
-  const page = Math.max(1, Math.trunc(Number(search.page)) || 1);
+  const page = pageNumber(search.page);
   const [mails, counts, workshop] = await Promise.all([
     listMail({ state, page }),
     countMail(),

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { PageHead } from '@/app/ui/page/page-head';
+import { pageNumber } from '@/app/ui/page/page-number';
 import { Pager } from '@/app/ui/page/pager';
 import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
@@ -27,7 +28,7 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
   const search = await searchParams;
   const text = typeof search.q === 'string' ? search.q : '';
   const state = INVOICE_STATES.find((known) => known === search.state) ?? null;
-  const page = Math.min(10_000, Math.max(1, Math.trunc(Number(search.page)) || 1));
+  const page = pageNumber(search.page);
   const [{ rows, total }, workshop] = await Promise.all([
     listInvoices({ text, state, page }),
     readWorkshop(),

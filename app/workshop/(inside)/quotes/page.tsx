@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { PageHead } from '@/app/ui/page/page-head';
+import { pageNumber } from '@/app/ui/page/page-number';
 import { Pager } from '@/app/ui/page/pager';
 import { SearchBox } from '@/app/ui/page/search-box';
 import { Table } from '@/app/ui/page/table';
@@ -26,7 +27,7 @@ export default async function QuotesPage({ searchParams }: { searchParams: Promi
   const search = await searchParams;
   const q = String(search.q ?? '').trim();
   const group = REQUEST_GROUPS.find(({ key }) => key === search.group)?.key ?? null;
-  const page = Math.max(1, Math.trunc(Number(search.page)) || 1);
+  const page = pageNumber(search.page);
   const [{ quotes, total, counts }, { locale }] = await Promise.all([
     listQuotes({ group, q, page }),
     readWorkshop(),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { countedField } from '@/app/ui/forms/counted-field';
 import { addressAnswers } from '@/lib/jobs/rules/booking';
 
 const MOST_THINGS = 20;
@@ -22,7 +23,7 @@ const extra = z
   .refine((things) => things.every((thing) => thing.length <= 80), 'Keep each thing to 80 characters');
 
 export const takeInForm = z.object({
-  version: z.coerce.number().int().positive(),
+  version: countedField,
   serial,
   arrived: z.array(z.string().max(80)).max(MOST_THINGS),
   extra,

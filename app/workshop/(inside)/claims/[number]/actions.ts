@@ -1,5 +1,5 @@
 'use server';
-import { onlyPlain } from '@/app/only-plain';
+import { onlyCounts } from '@/app/only-plain';
 import { storePhotos } from '@/app/store-photos';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { checkSchema } from '@/app/workshop/(inside)/catalogue/repairs/[id]/sheet/check-schema';
@@ -64,7 +64,7 @@ export async function teachCheck(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
-  onlyPlain(basedOn);
+  onlyCounts(basedOn);
   return onClaim({
     permission: 'rule-claim',
     number,

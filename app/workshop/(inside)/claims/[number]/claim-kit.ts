@@ -3,6 +3,7 @@ import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
 import { onlyPlain } from '@/app/only-plain';
+import { countedField } from '@/app/ui/forms/counted-field';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
@@ -15,7 +16,7 @@ import { attempt } from '@/lib/outcome';
 import { type Permission, rolesThatMay } from '@/lib/people/rules/roles';
 import { findClaim } from '@/lib/warranty/claim-desk-case';
 
-const carried = z.object({ version: z.coerce.number().int().positive() });
+const carried = z.object({ version: countedField });
 
 export type ClaimCall<T> = {
   claimId: string;

@@ -3,6 +3,7 @@ import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
 import { onlyPlain } from '@/app/only-plain';
+import { countedField } from '@/app/ui/forms/counted-field';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
@@ -17,7 +18,7 @@ import { type Permission, rolesThatMay } from '@/lib/people/rules/roles';
 
 /** Fields every form of the job sheet carries: the version the person saw, and a key that makes a second press harmless. */
 const carried = z.object({
-  version: z.coerce.number().int().positive(),
+  version: countedField,
   formKey: z.uuid().optional(),
 });
 

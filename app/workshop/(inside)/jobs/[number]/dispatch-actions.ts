@@ -1,5 +1,6 @@
 'use server';
 import { refresh } from 'next/cache';
+import { countedField } from '@/app/ui/forms/counted-field';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
@@ -40,7 +41,9 @@ async function workOut(number: string, formData: FormData): Promise<FormState> {
   if (!job) return { message: 'There is no job with this number.' };
   const parsed = parseForm(parcelForm, formData);
   if (!parsed.ok) return parsed.state;
-  const version = Number(formData.get('version'));
+  const seen = countedField.safeParse(formData.get('version'));
+  if (!seen.success) return { message: 'This form was not complete. Load the page again.' };
+  const version = seen.data;
   const values = typedValues(formData);
   const outcome = await attempt(async () =>
     keepParcel({

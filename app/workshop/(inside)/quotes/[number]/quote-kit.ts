@@ -1,9 +1,10 @@
 import 'server-only';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { z } from 'zod';
+import type { z } from 'zod';
 import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
+import { countedField } from '@/app/ui/forms/counted-field';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
@@ -44,7 +45,7 @@ export async function onQuote<S extends z.ZodType>(o: {
   const staff = await requireStaff(rolesThatMay(o.permission));
   const quote = await quoteByNumber(o.number);
   if (!quote) return { message: 'There is no quote with this number.' };
-  const version = z.coerce.number().int().positive().safeParse(o.formData.get('version'));
+  const version = countedField.safeParse(o.formData.get('version'));
   if (!version.success) return { message: 'This form was not complete. Load the page again.' };
   const parsed = parseForm(o.schema, o.formData);
   if (!parsed.ok) return parsed.state;

@@ -1,5 +1,6 @@
 import type { Metadata, Route } from 'next';
 import { PageHead } from '@/app/ui/page/page-head';
+import { pageNumber } from '@/app/ui/page/page-number';
 import { Pager } from '@/app/ui/page/pager';
 import { type Column, Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
@@ -31,7 +32,7 @@ export default async function RowsPage({ searchParams }: Props) {
   const { locale, currency } = workshop;
   const clock = coverClock(workshop, now());
   const narrowing = narrowingOf(asked);
-  const page = Math.min(100_000, Math.max(1, Math.trunc(Number(search['page'])) || 1));
+  const page = pageNumber(search['page']);
   const [count, rows, name] = await Promise.all([
     countRows(clock, narrowing),
     readRows(clock, narrowing, { skip: (page - 1) * ROWS_PER_PAGE, take: ROWS_PER_PAGE }),

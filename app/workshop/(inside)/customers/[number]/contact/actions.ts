@@ -1,8 +1,8 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { z } from 'zod';
 import { onlyPlain } from '@/app/only-plain';
+import { countedField } from '@/app/ui/forms/counted-field';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
@@ -16,7 +16,7 @@ import { correctContact } from '@/lib/keeping/correct-contact';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 
-const contactForm = addressAnswers.extend({ version: z.coerce.number().int().positive() });
+const contactForm = addressAnswers.extend({ version: countedField });
 
 export async function correct(number: string, _before: FormState, formData: FormData): Promise<FormState> {
   onlyPlain(number);

@@ -2,7 +2,7 @@
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
-import { onlyPlain } from '@/app/only-plain';
+import { onlyCounts, onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -28,7 +28,8 @@ export async function addCheckAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
-  onlyPlain(repairId, basedOn);
+  onlyPlain(repairId);
+  onlyCounts(basedOn);
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(checkSchema, formData);
   if (!parsed.ok) return parsed.state;
@@ -44,7 +45,8 @@ export async function changeCheckAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
-  onlyPlain(repairId, basedOn, position);
+  onlyPlain(repairId);
+  onlyCounts(basedOn, position);
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(checkSchema, formData);
   if (!parsed.ok) return parsed.state;
@@ -64,7 +66,8 @@ export async function moveCheckAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
-  onlyPlain(repairId, basedOn);
+  onlyPlain(repairId);
+  onlyCounts(basedOn);
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(placeSchema, formData);
   if (!parsed.ok) return parsed.state;
@@ -82,7 +85,8 @@ export async function addReadyChecksAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
-  onlyPlain(repairId, basedOn);
+  onlyPlain(repairId);
+  onlyCounts(basedOn);
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(readySchema, formData);
   if (!parsed.ok) return parsed.state;
