@@ -21,6 +21,9 @@ import { now } from '@/lib/clock';
 import { isStage, STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { showNumber } from '@/lib/numbers/job-number';
 import { may } from '@/lib/people/rules/roles';
+import { coverClock } from '@/lib/returns/cover-clock';
+import { flaggedLots } from '@/lib/returns/flagged-lots';
+import { evidenceSentence } from '@/lib/returns/rules/evidence-words';
 import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../../who';
 import { SavedNote } from '../../../catalogue/saved-note';
@@ -35,8 +38,15 @@ export default async function LotPage({ params, searchParams }: Props) {
   const { id } = await params;
   const { saved } = await searchParams;
   const workshop = await readWorkshop();
-  const [lot, recalls] = await Promise.all([readLot(id, dayInZone(now(), workshop.timeZone)), recallsOf(id)]);
+  const at = now();
+  const seesReturns = may(staff.role, 'returns');
+  const [lot, recalls, flagged] = await Promise.all([
+    readLot(id, dayInZone(at, workshop.timeZone)),
+    recallsOf(id),
+    seesReturns ? flaggedLots(coverClock(workshop, at), at) : [],
+  ]);
   if (!lot) nothingHere();
+  const suspicion = flagged.find((each) => each.id === id);
   const { currency, locale } = workshop;
   const covered = lot.units.filter((unit) => unit.hasLiveCover).length;
   return (
@@ -62,6 +72,12 @@ export default async function LotPage({ params, searchParams }: Props) {
         ) : null}
       </PageHead>
       <SavedNote saved={saved} />
+      {suspicion ? <p className="mb-4 max-w-text">{evidenceSentence(suspicion.comparison, locale)}</p> : null}
+      {seesReturns && lot.units.length > 0 ? (
+        <p className="mb-4">
+          <TextLink href={`/workshop/returns/by/lot/${id}`}>What came back of it</TextLink>
+        </p>
+      ) : null}
       {recalls.map((recall) => (
         <details key={recall.id} className="mb-4 max-w-text">
           <summary>
