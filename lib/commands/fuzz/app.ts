@@ -3,6 +3,7 @@ import { mkdirSync, mkdtempSync, openSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
+import { build, isBuilt } from '../build';
 import { startThrowawayPostgres } from '../throwaway-postgres';
 
 /** What the app says while it is asked: a request a line, and every error with its trace. */
@@ -12,6 +13,8 @@ export type FuzzApp = { origin: string; hasEnded: () => boolean; stop: () => Pro
 
 /** Starts the built app with the demonstration in a folder of its own, and points this process at the same database. */
 export async function startFuzzApp(o: { port: number; onServer: boolean }): Promise<FuzzApp> {
+  // A build takes as long as the machine is busy; the start below is waited for by the clock.
+  if (!isBuilt()) await build();
   const dataDir = mkdtempSync(path.join(tmpdir(), 'mendpost-fuzz-'));
   const server = o.onServer ? await startThrowawayPostgres() : undefined;
   const origin = `http://127.0.0.1:${o.port}`;
