@@ -11,7 +11,7 @@ const chromium = findChromium();
 const phone = { width: 360, height: 740 };
 // A customer's walk is made on a phone, with script and without; what asks every address chooses its own widths.
 const onPhones = /(main-job|asked-price|walk-in|withdrawal|warranty.*|lost-certificate|bad-\w+)\.spec\.ts$/;
-const once = /(access|axe)\.spec\.ts$/;
+const once = /(access|axe|headers|returns)\.spec\.ts$/;
 // A day of the workshop's own staff, whose pages have script and choose their width: once is enough.
 const aDay = /bench-day\.spec\.ts$/;
 
