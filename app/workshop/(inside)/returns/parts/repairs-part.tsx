@@ -50,7 +50,7 @@ export function RepairsPart({ figures, workshop, hasCost }: RepairsPartProps) {
       kind: 'number',
       cell: ({ addMinor }) => (addMinor === null ? '' : money(addMinor)),
     },
-    { key: 'worth', head: 'It', cell: ({ worth }) => CARRIES_WORD[worth.carries] },
+    { key: 'worth', head: 'Its price', cell: ({ worth }) => CARRIES_WORD[worth.carries] },
   ];
   return (
     <section aria-labelledby="repairs">
