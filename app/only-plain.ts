@@ -1,7 +1,5 @@
+import { isKept } from '@/lib/numbers/column';
 import { nothingHere } from './nothing-here';
-
-/** The largest whole number of a PostgreSQL integer column. */
-const LARGEST = 2_147_483_647;
 
 /**
  * Ends as "nothing here" a form whose bound parts are not each a text or nothing.
@@ -16,6 +14,6 @@ export function onlyPlain(...bound: readonly unknown[]): void {
 
 /** The same for a bound version, revision or place: whole numbers from 0 that a column can hold, and nothing else. */
 export function onlyCounts(...bound: readonly unknown[]): void {
-  const fits = (part: unknown) => Number.isInteger(part) && Number(part) >= 0 && Number(part) <= LARGEST;
+  const fits = (part: unknown) => typeof part === 'number' && isKept(part) && part >= 0;
   if (!bound.every(fits)) nothingHere();
 }

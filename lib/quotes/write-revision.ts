@@ -1,5 +1,7 @@
 import { type Day, dayToDate } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
+import { isKept } from '@/lib/numbers/column';
+import { Refusal } from '@/lib/outcome';
 import { type QuoteLine, revisionTotals } from './rules/lines';
 
 export type RevisionWrite = {
@@ -21,9 +23,15 @@ export type RevisionWrite = {
   decided?: { at: Date; by: string; agreedText: string };
 };
 
-/** Writes one revision with its lines and sums, and returns what the customer pays with tax, in minor units. */
+/**
+ * Writes one revision with its lines and sums, and returns what the customer pays with tax, in minor units. Refuses lines
+ * whose sums are more than can be kept.
+ */
 export async function writeRevision(tx: Tx, o: RevisionWrite): Promise<number> {
   const sums = revisionTotals(o.lines, o.isGross);
+  const each = [sums.net, sums.tax, sums.gross, ...sums.breakdown.flatMap(({ base, tax }) => [base, tax])];
+  if (!each.every(isKept))
+    throw new Refusal('invalid', 'The lines come to more than can be kept.', 'amount-0');
   await tx.quoteRevision.create({
     data: {
       quoteId: o.quoteId,

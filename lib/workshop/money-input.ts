@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { foldIban, isBic, isIban } from '@/lib/invoices/rules/bank';
 import { PAY_LINK_SENTENCES, payLinkProblem } from '@/lib/invoices/rules/pay-link';
 import { isCurrency } from '@/lib/money/currency';
-import { type MoneyReading, readMoney } from '@/lib/money/read-money';
+import { readKeptMoney } from '@/lib/money/read-kept-money';
+import type { MoneyReading } from '@/lib/money/read-money';
 import { WITHDRAWAL_RULES } from '@/lib/quotes/rules/withdrawal';
 import { line, longText, optionalLine, wholeNumber } from './input-parts';
 
@@ -65,7 +66,7 @@ export const moneyInput = z
   .transform(({ returnFee, inspectionFee, labourRate, ...rest }, context) => {
     const typed = { returnFee, inspectionFee, labourRate };
     const read = FEES.map((field) => {
-      const reading = readMoney(typed[field], rest.currency);
+      const reading = readKeptMoney(typed[field], rest.currency);
       const problem = reading.ok ? problemOf(reading.minor) : MONEY_PROBLEMS[reading.reason];
       if (problem) context.addIssue({ code: 'custom', path: [field], message: problem });
       return reading.ok ? reading.minor : 0;

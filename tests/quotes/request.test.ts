@@ -174,6 +174,12 @@ describe('a price', () => {
   });
   const send = (o: Partial<Parameters<typeof makeQuote>[0]> = {}) =>
     makeQuote({ quoteId, repairId: world.repairId, now: NOW, ...o });
+
+  // An integer column of PostgreSQL ends at 2147483647.
+  it('is refused in words where its lines come to more than can be kept', async () => {
+    await expect(send({ amount: 2 ** 31 })).rejects.toMatchObject({ code: 'invalid', field: 'amount-0' });
+    expect((await quoteNow(quoteId)).revisions).toEqual([]);
+  });
   const decide = (decision: 'accepted' | 'declined', revision = 1, now = LATER) =>
     decideQuote({ quoteId, revision, decision, agreedText: 'Yes to all of it', now });
 

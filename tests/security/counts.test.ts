@@ -2,7 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { versionForm } from '@/app/(front)/job/[token]/schema';
 import { onlyCounts, onlyPlain } from '@/app/only-plain';
 import { countedField } from '@/app/ui/forms/counted-field';
+import { seenAtField } from '@/app/ui/forms/seen-at-field';
 import { pageNumber } from '@/app/ui/page/page-number';
+import { readKeptMoney } from '@/lib/money/read-kept-money';
 
 // PostgreSQL manual, "Numeric Types": an integer column holds -2147483648 to 2147483647.
 const LARGEST = 2 ** 31 - 1;
@@ -46,6 +48,42 @@ describe('numbers that reach the database', () => {
     ['1e309', 100_000],
   ])('the page %j of a list is page %d', (asked, page) => {
     expect(pageNumber(asked)).toBe(page);
+  });
+});
+
+describe('amounts and instants that reach the database', () => {
+  test.each([
+    ['21474836.47', LARGEST],
+    ['-21474836.47', -LARGEST],
+    ['14,50', 1450],
+  ])('%s pounds are kept', (typed, minor) => {
+    expect(readKeptMoney(typed, 'GBP')).toEqual({ ok: true, minor });
+  });
+
+  test.each(['21474836.48', '-21474836.48', '90071992547409.91', '999999999999999999999'])(
+    '%s pounds are too much',
+    (typed) => {
+      expect(readKeptMoney(typed, 'GBP')).toEqual({ ok: false, reason: 'range' });
+    },
+  );
+
+  test('a form may have seen a row of 2026', () => {
+    const text = '2026-11-25T09:00:00.000Z';
+    expect(seenAtField.parse(text)).toEqual(new Date(text));
+  });
+
+  // ECMA-262 knows the first two; PostgreSQL's timestamps (manual, Date/Time Types) begin in 4713 BC and have no year 0.
+  test.each([
+    '-271821-04-20T00:00:00.000Z',
+    '+275760-09-13T00:00:00.000Z',
+    '0000-01-01T00:00:00.000Z',
+    '2026-02-30T00:00:00.000Z',
+    '9007199254740993',
+    '2026',
+    '',
+    null,
+  ])('no form has seen a row of %s', (text) => {
+    expect(seenAtField.safeParse(text).success).toBe(false);
   });
 });
 

@@ -1,4 +1,4 @@
-import { readMoney } from '@/lib/money/read-money';
+import { readKeptMoney } from '@/lib/money/read-kept-money';
 import { isSerialPattern } from '@/lib/numbers/serial';
 import { readSerialRule } from '@/lib/numbers/serial-rule';
 import { BATTERY_KINDS } from '@/lib/parcels/rules/battery';
@@ -123,7 +123,7 @@ function wattHours({ batteryWh: text }: Cells, battery: string | null, wrong: Te
 }
 
 function price({ price: text }: Cells, { currency }: ListSettings, wrong: Tell): number {
-  const reading = readMoney(text, currency);
+  const reading = readKeptMoney(text, currency);
   if (reading.ok && reading.minor >= 0 && reading.minor <= LIMITS.priceMinor) return reading.minor;
   wrong('price', 'Enter an amount, like 12.50');
   return 0;

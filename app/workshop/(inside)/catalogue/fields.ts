@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { LIMITS } from '@/lib/catalogue/rules/list-limits';
-import { readMoney } from '@/lib/money/read-money';
+import { readKeptMoney } from '@/lib/money/read-kept-money';
 
 /** Pieces that the forms of the catalogue and of the parts list are made of. */
 
@@ -54,7 +54,7 @@ export const term = z
 /** An amount typed in the workshop's currency, as minor units, not below zero. */
 export const money = (currency: string, missing: string) =>
   z.string(missing).transform((text, context) => {
-    const reading = readMoney(text, currency);
+    const reading = readKeptMoney(text, currency);
     if (reading.ok && reading.minor >= 0 && reading.minor <= LIMITS.priceMinor) return reading.minor;
     context.addIssue({ code: 'custom', message: 'Enter an amount, like 12.50' });
     return z.NEVER;

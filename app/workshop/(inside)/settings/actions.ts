@@ -1,10 +1,11 @@
 'use server';
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
-import { z } from 'zod';
+import type { z } from 'zod';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { seenAtField } from '@/app/ui/forms/seen-at-field';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { day } from '@/lib/calendar/day';
 import { attempt } from '@/lib/outcome';
@@ -62,8 +63,6 @@ export async function removeClosingDay(_before: FormState, formData: FormData): 
   redirect('/workshop/settings/days#closing-days');
 }
 
-const seenInput = z.object({ seenAt: z.coerce.date() });
-
 async function save(
   schema: z.ZodType<SettingsPart>,
   formData: FormData,
@@ -72,8 +71,9 @@ async function save(
   await requireStaff(rolesThatMay('settings'));
   const parsed = parseForm(schema, formData);
   if (!parsed.ok) return parsed.state;
-  const { seenAt } = seenInput.parse({ seenAt: formData.get('seenAt') });
-  const outcome = await attempt(() => saveSettings(parsed.data, seenAt));
+  const seenAt = seenAtField.safeParse(formData.get('seenAt'));
+  if (!seenAt.success) return { message: 'This form was not complete. Load the page again.' };
+  const outcome = await attempt(() => saveSettings(parsed.data, seenAt.data));
   if (outcome.ok) redirect(`/workshop/settings?saved=${part}`);
   const { refusal } = outcome;
   if (refusal.field) return refused(refusal, typedValues(formData));

@@ -1,14 +1,14 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { z } from 'zod';
 import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { seenAtField } from '@/app/ui/forms/seen-at-field';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { requireStaff } from '@/app/workshop/who';
-import { readMoney } from '@/lib/money/amount';
+import { readKeptMoney } from '@/lib/money/read-kept-money';
 import { attempt } from '@/lib/outcome';
 import { saveCarrier } from '@/lib/parcels/save-carrier';
 import { rolesThatMay } from '@/lib/people/rules/roles';
@@ -28,7 +28,7 @@ export async function keepCarrier(id: string, _before: FormState, formData: Form
   if (!parsed.ok) return parsed.state;
   const { valueUpTo, ...input } = parsed.data;
   const values = typedValues(formData);
-  const value = readMoney(valueUpTo, (await readWorkshop()).currency);
+  const value = readKeptMoney(valueUpTo, (await readWorkshop()).currency);
   if (!value.ok || value.minor < 0 || value.minor > MOST_MINOR) {
     return { errors: { valueUpTo: ['Enter an amount, like 500.00'] }, values };
   }
@@ -39,7 +39,7 @@ export async function keepCarrier(id: string, _before: FormState, formData: Form
   redirect('/workshop/settings/carriers?saved=carrier' as Route);
 }
 
-const customsForm = customsInput.extend({ seenAt: z.coerce.date() });
+const customsForm = customsInput.extend({ seenAt: seenAtField });
 
 /** Keeps the countries that need no customs note. */
 export async function keepCustomsFree(_before: FormState, formData: FormData): Promise<FormState> {

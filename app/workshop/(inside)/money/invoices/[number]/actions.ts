@@ -13,7 +13,7 @@ import { now } from '@/lib/clock';
 import { creditInvoice } from '@/lib/invoices/credit-invoice';
 import type { WholeInvoice } from '@/lib/invoices/records';
 import { creditField } from '@/lib/invoices/rules/credit';
-import { readMoney } from '@/lib/money/amount';
+import { readKeptMoney } from '@/lib/money/read-kept-money';
 import { attempt, Refusal } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { invoiceByNumber } from '../../open-invoice';
@@ -56,7 +56,7 @@ function chosenLines({ facts }: WholeInvoice, formData: FormData): ReadonlyMap<n
     const field = creditField(position);
     const typed = formData.get(field);
     if (typeof typed !== 'string' || typed.trim() === '') continue;
-    const reading = readMoney(typed, facts.currency);
+    const reading = readKeptMoney(typed, facts.currency);
     if (!reading.ok) throw new Refusal('invalid', 'Enter the amount like 96.00', field);
     chosen.set(position, reading.minor);
   }
