@@ -11,7 +11,8 @@ export function faultOf(answer: Answer | { fault: string }): string | null {
   if (type.startsWith('text/html') && body.includes(MARK)) return 'markup of the caller’s making';
   if (/node_modules\/|PrismaClient|at Object\.<anonymous>|postgresql:\/\//.test(body))
     return 'tells of its inside';
-  if (status < 400 && !headers['x-content-type-options']) return 'no nosniff';
+  // Next itself leads from two slashes to one, before any header of ours, with nothing a browser would read as a page.
+  if (status < 300 && !headers['x-content-type-options']) return 'no nosniff';
   if (
     type.startsWith('text/html') &&
     !/script-src 'self' 'nonce-/.test(headers['content-security-policy'] ?? '')
