@@ -1,5 +1,6 @@
 import { send } from '@/lib/commands/fuzz/send';
 import { builtActions } from './world/call-action';
+import { readMails } from './world/mailbox';
 import { place } from './world/place';
 import { expect, test } from './world/test';
 
@@ -123,13 +124,42 @@ signedIn('what another site sends is refused, whatever it says of its host', asy
   expect((await ask('/workshop', owner)).status, 'still signed in').toBe(200);
 });
 
-test('a Host header of the caller’s making reaches no page', async () => {
+signedIn('a Host header of the caller’s making reaches no page and no mail', async ({ owner }) => {
   const host = 'elsewhere.example.org';
   const poison = { host, 'x-forwarded-host': host, 'x-forwarded-proto': 'https' };
   for (const path of ['/', '/prices', '/workshop', '/workshop/sign-in']) {
     const { body, headers } = await ask(path, poison);
     expect(`${headers['location']} ${body}`, path).not.toContain(host);
   }
+
+  const job = /\/workshop\/jobs\/(J\w{8})/.exec((await ask(lasting, owner)).body)?.[1] ?? '';
+  const sheet = await ask(`/workshop/jobs/${job}`, owner);
+  const version = /name="version" value="(\d+)"/.exec(sheet.body)?.[1] ?? '';
+  expect(version).not.toBe('');
+  const { type, body } = await formBytes([
+    ['_1_version', version],
+    ['0', JSON.stringify([job, {}, '$K1'])],
+  ]);
+  const before = (await readMails()).length;
+  const renewed = await ask(
+    `/workshop/jobs/${job}`,
+    {
+      ...owner,
+      ...poison,
+      origin: place.origin,
+      'content-type': type,
+      'next-action': idOf('/workshop/jobs/[number]/actions.ts newLink'),
+    },
+    'POST',
+    body,
+  );
+  expect(renewed.status).toBeLessThan(400);
+  const sent = async () =>
+    (await readMails()).slice(before).filter(({ subject }) => /New private/.test(subject));
+  await expect.poll(async () => (await sent()).length, { timeout: 15_000 }).toBeGreaterThan(0);
+  const links = (await sent()).flatMap((mail) => mail.links);
+  expect(links.some((link) => link.startsWith(`${place.origin}/job/`))).toBe(true);
+  expect(JSON.stringify(await sent())).not.toContain(host);
 });
 
 function idOf(action: string): string {
