@@ -66,6 +66,7 @@ export default defineConfig({
         MAIL_FROM: 'Quay & Alder <workshop@quayandalder.example.org>',
         DEMO: 'on',
         JOBS: 'on',
+        LOG_LEVEL: 'warn',
       },
     },
   ],

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 
@@ -29,5 +29,7 @@ export const place = {
 /** Moves the clock of the running app. */
 export function setClock(iso: string): void {
   if (Number.isNaN(Date.parse(iso))) throw new RangeError(`Not an instant: ${iso}`);
-  writeFileSync(place.clockFile, iso);
+  // In one step: the app must never read a clock that is half written.
+  writeFileSync(`${place.clockFile}.next`, iso);
+  renameSync(`${place.clockFile}.next`, place.clockFile);
 }
