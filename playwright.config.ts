@@ -1,6 +1,7 @@
 import { defineConfig } from '@playwright/test';
 import { chromiumArguments, findChromium } from '@/lib/commands/chromium';
 import { isLocalDatabase } from '@/lib/db/server';
+import { fleetSettings, isFleet } from './e2e/world/fleet';
 import { openingTime, place, setClock } from './e2e/world/place';
 
 const databaseUrl = process.env['E2E_DATABASE_URL'];
@@ -12,6 +13,9 @@ const phone = { width: 360, height: 740 };
 // A customer's walk is made on a phone, with script and without; what asks every address chooses its own widths.
 const onPhones = /(main-job|asked-price|walk-in|withdrawal|warranty.*|lost-certificate|bad-\w+)\.spec\.ts$/;
 const once = /(access|axe|headers|returns)\.spec\.ts$/;
+// Needs more than one instance.
+const scale = /scale\.spec\.ts$/;
+const program = isFleet ? 'scale/fleet.ts' : 'start.ts';
 // A day of the workshop's own staff, whose pages have script and choose their width: once is enough.
 const aDay = /bench-day\.spec\.ts$/;
 
@@ -37,9 +41,14 @@ export default defineConfig({
     launchOptions: { args: chromiumArguments, ...(chromium && { executablePath: chromium }) },
   },
   projects: [
-    { name: 'script-off', testIgnore: [once, aDay], use: { javaScriptEnabled: false, viewport: phone } },
-    { name: 'script-on', testIgnore: once, use: { viewport: phone } },
-    { name: 'wide', testIgnore: [onPhones, aDay], use: { viewport: { width: 1280, height: 800 } } },
+    {
+      name: 'script-off',
+      testIgnore: [once, aDay, scale],
+      use: { javaScriptEnabled: false, viewport: phone },
+    },
+    { name: 'script-on', testIgnore: [once, scale], use: { viewport: phone } },
+    { name: 'wide', testIgnore: [onPhones, aDay, scale], use: { viewport: { width: 1280, height: 800 } } },
+    ...(isFleet ? [{ name: 'fleet', testMatch: scale }] : []),
   ],
   webServer: [
     {
@@ -49,7 +58,7 @@ export default defineConfig({
       gracefulShutdown: { signal: 'SIGTERM', timeout: 2000 },
     },
     {
-      command: 'node --conditions=react-server --import tsx lib/commands/start.ts',
+      command: `node --conditions=react-server --import tsx lib/commands/${program}`,
       url: `${place.origin}/ready`,
       // Longer than a first start that has to build, on a busy machine.
       timeout: 300_000,
@@ -67,6 +76,7 @@ export default defineConfig({
         DEMO: 'on',
         JOBS: 'on',
         LOG_LEVEL: 'warn',
+        ...(isFleet && fleetSettings),
       },
     },
   ],

@@ -1,0 +1,37 @@
+/**
+ * `npm run test:scale`: two instances and a worker on one PostgreSQL server and one S3-compatible store, behind a
+ * balancer without sticky sessions: a whole job walked through it, bookings made at once, limits shared, every process
+ * restarted under load. `-- --short` makes fewer bookings and leaves the walk out.
+ */
+import { databaseUrl, onServer } from '@/lib/db/server';
+import { build, isBuilt } from './build';
+import { needChromium } from './chromium';
+import { finish, runSteps, runWalks } from './test-steps';
+import { startThrowawayPostgres } from './throwaway-postgres';
+
+const isShort = process.argv.includes('--short');
+const database = 'mendpost_fleet';
+const server = await startThrowawayPostgres();
+const env = {
+  E2E_FLEET: 'on',
+  E2E_DATABASE_URL: databaseUrl(server.url, database),
+  // Each is six writes.
+  SCALE_BOOKINGS: isShort ? '20' : '90',
+  CHROMIUM_PATH: needChromium(),
+};
+
+const counts = await runSteps([
+  {
+    name: 'two instances and a worker',
+    async run() {
+      if (!isBuilt()) await build();
+      await onServer(server.url, (client) => client.query(`create database ${database}`));
+      return runWalks(
+        env,
+        isShort ? ['--project=fleet'] : ['--project=fleet', '--project=script-off', 'scale', 'main-job'],
+      );
+    },
+  },
+]);
+server.stop();
+finish(counts);
