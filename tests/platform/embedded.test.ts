@@ -105,6 +105,7 @@ test('what was acknowledged is there after kill -9', async () => {
     ['--import', 'tsx', 'tests/world/embedded-process.ts', home, String(process.pid)],
     { stdio: ['ignore', 'pipe', 'inherit'] },
   );
+  const gone = new Promise((resolve) => child.once('exit', resolve));
   await new Promise((resolve) => child.stdout.once('data', resolve));
   const client = new Client({ connectionString: embeddedUrl(home) });
   client.on('error', () => {});
@@ -119,6 +120,8 @@ test('what was acknowledged is there after kill -9', async () => {
     }
   })();
   await expect(writing).rejects.toThrow();
+  // The connection ends a moment before the process does; nobody starts on its folder before.
+  await gone;
 
   const reopened = await startEmbedded(home);
   const reader = new Client({ connectionString: reopened.url });
