@@ -55,7 +55,7 @@ describe('the list of jobs', () => {
   });
 
   it('takes a percent sign and an underscore for what they are', async () => {
-    expect(await numbersFor('m%n')).toEqual([]);
+    expect(await numbersFor('mar%holt')).toEqual([]);
     expect(await numbersFor('maren_holt')).toEqual([]);
   });
 
