@@ -1,5 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { expect } from '@playwright/test';
 import { z } from 'zod';
 import { place } from './place';
 
@@ -30,24 +28,10 @@ export async function keptFiles(): Promise<{ stored: number; own: string[] }> {
   return z.object({ stored: z.number(), own: z.array(z.string()) }).parse(await answer.json());
 }
 
-/** What /metrics of an instance says, asked with its token. */
-export async function metricsOf(member: Member): Promise<string> {
-  const answer = await fetch(`http://127.0.0.1:${port + 1 + members.indexOf(member)}/metrics`, {
-    headers: { authorization: 'Bearer only-for-tests-only' },
-  });
-  expect(answer.headers.get('content-type')).toContain('openmetrics-text');
-  return answer.text();
-}
-
 /** The lines of a log that are JSON; whatever else an instance writes is for whoever started it. */
 export function linesOf(log: string): Record<string, unknown>[] {
   return log
     .split('\n')
     .filter((line) => line.startsWith('{'))
     .map((line) => z.record(z.string(), z.unknown()).parse(JSON.parse(line)));
-}
-
-/** How long this machine has been busy lately, to be told beside what was measured on it. */
-export function loadAverage(): string {
-  return readFileSync('/proc/loadavg', 'utf8').split(' ')[0] ?? '';
 }

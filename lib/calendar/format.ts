@@ -28,6 +28,12 @@ export function formatDay(d: Day, locale: string, style: DayStyle = 'long'): str
   return style === 'weekday' && locale === 'en-GB' ? text.replace(', ', ' ') : text;
 }
 
+/** A month of the form '2026-03' for an axis or a lead: 'Mar 26' in en-GB. */
+export function formatMonth(month: string, locale: string): string {
+  const shown = formatter(`${locale}|month`, locale, { timeZone: 'UTC', month: 'short', year: '2-digit' });
+  return shown.format(new Date(`${month}-01T00:00:00Z`));
+}
+
 /** An instant as a clock in the zone shows it, on the 24-hour clock: '3 Dec 2026, 14:05' in en-GB. */
 export function formatInstant(i: Date, o: { locale: string; zone: string }): string {
   const shown = formatter(`${o.locale}|${o.zone}|instant`, o.locale, {

@@ -1,3 +1,4 @@
+import type { RiskCount } from '@/lib/statistics/survival';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { coverClock } from './cover-clock';
 import { type RepairTerms, readRepairTerms } from './repair-terms';
@@ -9,7 +10,7 @@ import {
   type YearAgainstReserve,
   yearAgainstReserve,
 } from './rules/reserve';
-import { type DayCount, type Tally, watchedTallies } from './tallies';
+import { type Tally, watchedTallies } from './tallies';
 import { claimCosts, yearByRepair } from './year';
 
 type Spent = { sent: number; spentMinor: number; uncosted: number };
@@ -17,7 +18,7 @@ type Spent = { sent: number; spentMinor: number; uncosted: number };
 export type RepairFigure = {
   terms: RepairTerms;
   tally: Tally;
-  watch: readonly DayCount[];
+  watch: readonly RiskCount[];
   reserve: ReserveAnswer;
   worth: RepairWorth;
   /** to put on the price without tax, minor units; null while too little was watched to say */

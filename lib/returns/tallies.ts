@@ -1,5 +1,6 @@
 import { db } from '@/lib/db/client';
 import { Prisma } from '@/lib/db/generated/client';
+import type { RiskCount } from '@/lib/statistics/survival';
 import { type CoverClock, HANDS, lineRows, unitRows } from './cover-sql';
 import { type Grouping, isOfParts, linesWhere, type Narrowing, unitsWhere } from './groupings';
 
@@ -50,23 +51,20 @@ function tallyOf({ workmanship, part, firstDamage, inDoubt, ...tally }: Row): Ta
   return { ...tally, causes: { workmanship, part, firstDamage, inDoubt } };
 }
 
-/** How many units came back, and how many were last seen well, on each day at risk. */
-export type DayCount = { days: number; returned: number; left: number };
-
 /** The whole watch over some units as a table by days at risk, earliest first: what a survival curve is drawn from. */
 export async function watchOf(
   grouping: Grouping,
   clock: CoverClock,
   narrowing: Narrowing,
-): Promise<DayCount[]> {
-  return db.$queryRaw<DayCount[]>`
+): Promise<RiskCount[]> {
+  return db.$queryRaw<RiskCount[]>`
     WITH ${countedBy(grouping, clock, narrowing)}
     SELECT days::int AS days, (COUNT(*) FILTER (WHERE "isReturned"))::int AS returned,
       (COUNT(*) FILTER (WHERE NOT "isReturned"))::int AS "left"
     FROM counted GROUP BY days ORDER BY days`;
 }
 
-export type WatchedTally = Tally & { watch: DayCount[] };
+export type WatchedTally = Tally & { watch: RiskCount[] };
 
 type WatchedRow = Row & { dayList: number[]; returnedList: number[]; leftList: number[] };
 

@@ -2,6 +2,7 @@ import { BarLoad } from '@/app/ui/plots/bar-load';
 import { ShareChart } from '@/app/ui/plots/share-chart';
 import { StageDaysPlot } from '@/app/ui/plots/stage-days-plot';
 import { type Day, dayToDate } from '@/lib/calendar/day';
+import { formatMonth } from '@/lib/calendar/format';
 import type { PromiseReport } from '@/lib/promise/read-backtest';
 import type { KeptMonth, Turnaround } from '@/lib/promise/read-turnaround';
 import { pChart } from '@/lib/returns/rules/p-chart';
@@ -27,7 +28,7 @@ export function KeptByMonth({ months, locale }: { months: readonly KeptMonth[]; 
           caption="Promises kept by month"
           counted="Kept"
           chart={chart}
-          monthLabel={(month) => monthWords(month, locale)}
+          monthLabel={(month) => formatMonth(month, locale)}
           locale={locale}
         />
       ) : (
@@ -80,9 +81,4 @@ export function QueuePart(props: { report: PromiseReport; minutesDay: number; lo
 
 function labelOf(on: Day, format: Intl.DateTimeFormat): string {
   return format.format(dayToDate(on));
-}
-
-function monthWords(month: string, locale: string): string {
-  const format = new Intl.DateTimeFormat(locale, { month: 'short', year: '2-digit', timeZone: 'UTC' });
-  return format.format(new Date(`${month}-01T00:00:00Z`));
 }

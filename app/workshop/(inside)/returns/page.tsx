@@ -3,6 +3,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { ShareChart } from '@/app/ui/plots/share-chart';
 import { requireStaff } from '@/app/workshop/who';
+import { formatMonth } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { may, rolesThatMay } from '@/lib/people/rules/roles';
 import { coverClock } from '@/lib/returns/cover-clock';
@@ -13,7 +14,6 @@ import { pChart } from '@/lib/returns/rules/p-chart';
 import { readWorkshop } from '@/lib/workshop/records';
 import { LotsPart } from './parts/lots-part';
 import { MoneyPart } from './parts/money-part';
-import { monthLabel } from './parts/month-label';
 import { RepairsPart } from './parts/repairs-part';
 import { WaysIn } from './parts/ways-in';
 
@@ -53,7 +53,7 @@ export default async function ReturnsPage() {
           <ShareChart
             caption={`Returned within ${WATCHED_DAYS} days, by month of dispatch`}
             chart={chart}
-            monthLabel={(month) => monthLabel(month, locale)}
+            monthLabel={(month) => formatMonth(month, locale)}
             locale={locale}
           />
         ) : (

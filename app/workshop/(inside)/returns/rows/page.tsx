@@ -6,7 +6,7 @@ import { type Column, Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { requireStaff } from '@/app/workshop/who';
-import { formatDay } from '@/lib/calendar/format';
+import { formatDay, formatMonth } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -16,7 +16,6 @@ import { nameOf } from '@/lib/returns/names';
 import { type CoverRow, countRows, ROWS_PER_PAGE, readRows } from '@/lib/returns/read-rows';
 import { CAUSE_TABLE } from '@/lib/warranty/rules/causes';
 import { readWorkshop } from '@/lib/workshop/records';
-import { monthLabel } from '../parts/month-label';
 import { depthOf, narrowingOf, permissionFor, queryOf, readRowsAsked } from './narrowing';
 
 export const metadata: Metadata = { title: 'Rows behind the figures' };
@@ -138,7 +137,7 @@ function leadOf(asked: ReturnType<typeof readRowsAsked>, name: string | null, lo
     asked.by && asked.id
       ? `Of ${asked.by === 'technician' ? 'work by ' : ''}${name ?? 'something that is not there'}.`
       : '',
-    asked.month ? `Sent back in ${monthLabel(asked.month, locale)}.` : '',
+    asked.month ? `Sent back in ${formatMonth(asked.month, locale)}.` : '',
     asked.only ? 'Only what came back.' : '',
   ].filter(Boolean);
   return parts.length > 0 ? parts.join(' ') : 'Everything that was sent back with a certificate.';
