@@ -56,9 +56,10 @@ test('a stop answers the request in flight, finishes the work in hand, takes not
   expect((await exit).code).toBe(0);
   expect(performance.now() - told).toBeLessThan(4000);
   expect(messages).toContain('work done');
-  const events = log().map(({ event }) => event);
-  expect(events).toEqual(['stopping', 'request', 'stopped']);
-  expect(log()[0]).toMatchObject({ signal: 'SIGTERM', count: 1 });
+  // A question for /ready may slip in before the door is shut, and is logged like any other.
+  const events = log().filter(({ route }) => route !== '/ready');
+  expect(events.map(({ event }) => event)).toEqual(['stopping', 'request', 'stopped']);
+  expect(events[0]).toMatchObject({ signal: 'SIGTERM', count: 1 });
   expect(JSON.stringify(log())).not.toContain('Q2xhdXNl');
 });
 
