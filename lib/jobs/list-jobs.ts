@@ -1,7 +1,7 @@
 import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
-import type { Prisma } from '@/lib/db/generated/client';
 import { readWorkshop } from '@/lib/workshop/records';
+import { findByText } from './find-by-text';
 import { readKind, readStage } from './records';
 import { soughtFrom } from './rules/sought';
 import type { JobKind, Stage } from './rules/stages';
@@ -29,13 +29,16 @@ export type JobPage = {
 
 /** One page of jobs, newest booking first; `q` is looked for in number, serial, name and e-mail. Pages count from 1. */
 export async function listJobs(o: { stage: Stage | null; q: string; page: number }): Promise<JobPage> {
-  const found = whereText(o.q);
-  const where = o.stage === null ? found : { AND: [found, { stage: o.stage }] };
+  const skip = (o.page - 1) * JOBS_PER_PAGE;
+  const found =
+    soughtFrom(o.q).kind === 'nothing'
+      ? null
+      : await findByText({ stage: o.stage, q: o.q, skip, take: JOBS_PER_PAGE });
   const [rows, groups, { timeZone }] = await Promise.all([
     db.job.findMany({
-      where,
+      where: { ...(found ? { id: { in: found.ids } } : o.stage !== null && { stage: o.stage }) },
       orderBy: [{ bookedAt: 'desc' }, { id: 'desc' }],
-      skip: (o.page - 1) * JOBS_PER_PAGE,
+      skip: found ? 0 : skip,
       take: JOBS_PER_PAGE,
       select: {
         number: true,
@@ -49,10 +52,10 @@ export async function listJobs(o: { stage: Stage | null; q: string; page: number
         customer: { select: { name: true } },
       },
     }),
-    db.job.groupBy({ by: ['stage'], where: found, _count: { _all: true } }),
+    found ? found.counts : countByStage(),
     readWorkshop(),
   ]);
-  const counts = new Map(groups.map((group) => [readStage(group.stage), group._count._all]));
+  const counts = new Map(groups.map((group) => [readStage(group.stage), group.count]));
   const all = [...counts.values()].reduce((sum, count) => sum + count, 0);
   return {
     total: o.stage === null ? all : (counts.get(o.stage) ?? 0),
@@ -71,28 +74,7 @@ export async function listJobs(o: { stage: Stage | null; q: string; page: number
   };
 }
 
-function whereText(q: string): Prisma.JobWhereInput {
-  const sought = soughtFrom(q);
-  if (sought.kind === 'nothing') return {};
-  if (sought.kind === 'number' && sought.of === 'J') return { number: sought.number };
-  const text = q.trim();
-  const key = sought.kind === 'text' ? sought.key : '';
-  const insensitive = { contains: escaped(text), mode: 'insensitive' } as const;
-  return {
-    OR: [
-      { customer: { name: insensitive } },
-      { customer: { email: insensitive } },
-      ...(key === '' ? [] : [{ serialKey: { contains: key } }, { number: { contains: asNumber(key) } }]),
-    ],
-  };
-}
-
-// Our numbers hold no O, I or L (lib/numbers/job-number.ts).
-function asNumber(key: string): string {
-  return key.replaceAll('O', '0').replace(/[IL]/g, '1');
-}
-
-// Prisma hands the text on as a pattern, in which these two stand for anything.
-function escaped(text: string): string {
-  return text.replace(/[\\%_]/g, '\\$&');
+async function countByStage(): Promise<{ stage: string; count: number }[]> {
+  const groups = await db.job.groupBy({ by: ['stage'], _count: { _all: true } });
+  return groups.map(({ stage, _count }) => ({ stage, count: _count._all }));
 }
