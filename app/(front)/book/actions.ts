@@ -1,7 +1,6 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { z } from 'zod';
 import { limitCaller } from '@/app/limit-caller';
 import { onlyPlain } from '@/app/only-plain';
 import type { FormState } from '@/app/ui/forms/form-state';
@@ -22,11 +21,10 @@ import {
 } from '@/lib/jobs/rules/booking';
 import { batteryAnswer, postedAnswer } from '@/lib/jobs/rules/posted-answer';
 import { attempt } from '@/lib/outcome';
+import { startForm } from './schema';
 
 /** More than a person books in an hour, fewer than a program would. */
 const BOOKINGS_AN_HOUR = 30;
-
-const startForm = z.object({ repair: z.uuid('Choose a repair from the price list') });
 
 export async function startBooking(_before: FormState, formData: FormData): Promise<FormState> {
   const parsed = parseForm(startForm, formData);

@@ -2,17 +2,12 @@
 import type { Route } from 'next';
 import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
-import { z } from 'zod';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { now } from '@/lib/clock';
 import { localPath } from '@/lib/people/rules/local-path';
 import { passSecondStep, type SecondStepAnswer } from '@/lib/people/second-step';
-
-const schema = z.object({
-  code: z.string('Enter the code from your app').max(40, 'This is longer than any code'),
-  goTo: z.string().optional(),
-});
+import { secondStepForm } from './schema';
 
 const SENTENCES: Record<Exclude<SecondStepAnswer, 'passed'>, string> = {
   wrong: 'This code does not fit. Take the one your app shows now.',
@@ -22,7 +17,7 @@ const SENTENCES: Record<Exclude<SecondStepAnswer, 'passed'>, string> = {
 };
 
 export async function secondStepAction(_before: FormState, formData: FormData): Promise<FormState> {
-  const parsed = parseForm(schema, formData);
+  const parsed = parseForm(secondStepForm, formData);
   if (!parsed.ok) return parsed.state;
   const answer = await passSecondStep({ code: parsed.data.code, headers: await headers(), now: now() });
   if (answer === 'wrong') return { errors: { code: [SENTENCES.wrong] } };

@@ -1,7 +1,6 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { z } from 'zod';
 import { limitCaller, lookUpNumber } from '@/app/limit-caller';
 import { onlyCounts, onlyPlain } from '@/app/only-plain';
 import { storePhotos } from '@/app/store-photos';
@@ -9,7 +8,6 @@ import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { now } from '@/lib/clock';
-import { addressAnswers, unitAnswers } from '@/lib/jobs/rules/booking';
 import { postedAnswer } from '@/lib/jobs/rules/posted-answer';
 import { askAboutClaim } from '@/lib/warranty/assess-claim';
 import { claimFormat } from '@/lib/warranty/claim-format';
@@ -21,17 +19,7 @@ import type { Assessment } from '@/lib/warranty/rules/reasons';
 import { readWorkshop } from '@/lib/workshop/records';
 import { CLAIM_LIMIT } from '../limit';
 import type { AnswerView, ClaimState } from './claim-state';
-
-const askForm = unitAnswers.extend({
-  symptom: z
-    .string({ error: 'Choose what it does, or “Something else”' })
-    .max(200, 'Choose one of the answers'),
-  details: z.string().trim().max(2000, 'Keep this to 2,000 characters').optional().default(''),
-});
-
-const openForm = askForm.extend(addressAnswers.shape).extend({
-  battery: z.string({ error: 'Choose the answer that fits the battery' }).max(40),
-});
+import { askForm, openForm } from './schema';
 
 /** Both halves of the claim form. The second half is worked out again from the start: hidden fields prove nothing. */
 export async function claim(

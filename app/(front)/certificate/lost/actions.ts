@@ -1,23 +1,16 @@
 'use server';
-import { z } from 'zod';
 import { limitCaller } from '@/app/limit-caller';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { now } from '@/lib/clock';
-import { addressAnswers } from '@/lib/jobs/rules/booking';
 import { attemptKey } from '@/lib/people/caller-address';
 import { limitAttempts } from '@/lib/people/limit-attempts';
 import { inEvenTime } from '@/lib/warranty/even-time';
 import { resendCertificate } from '@/lib/warranty/resend-certificate';
 import { readLostNumber } from '@/lib/warranty/rules/lost-number';
 import { LOST_ADDRESS_LIMIT, LOST_LIMIT } from '../limit';
-
-const lostForm = z.object({
-  number: z.string().trim().max(1000, 'Keep this to 1,000 characters').optional().default(''),
-  serial: z.string().trim().max(60, 'Keep this to 60 characters').optional().default(''),
-  email: addressAnswers.shape.email,
-});
+import { lostForm } from './schema';
 
 /** Longer than the look-up and its message take, so that finding something and finding nothing look the same. */
 const STEP_MILLISECONDS = 800;

@@ -1,11 +1,9 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { z } from 'zod';
 import { formPhotos } from '@/app/form-photos';
 import { limitCaller } from '@/app/limit-caller';
 import { refused } from '@/app/refused';
-import { countedField } from '@/app/ui/forms/counted-field';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
@@ -24,20 +22,7 @@ import { MOST_PHOTOS } from '@/lib/quotes/rules/request-answers';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { readWorkshop } from '@/lib/workshop/records';
 import { onQuoteLink } from './on-quote-link';
-
-const answerForm = z.object({
-  text: z
-    .string({ error: 'Write your answer' })
-    .trim()
-    .min(1, 'Write your answer')
-    .max(4000, 'Keep this to 4,000 characters'),
-  formKey: z.uuid().optional(),
-});
-
-const decisionForm = z.object({
-  revision: countedField,
-  decision: z.enum(['accepted', 'declined'], { error: 'Choose yes or no' }),
-});
+import { answerForm, decisionForm } from './schema';
 
 /** An answer to a question, or anything else the customer adds, with photos. */
 export async function answer(token: string, _before: FormState, formData: FormData): Promise<FormState> {

@@ -1,7 +1,6 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { z } from 'zod';
 import { formPhotos } from '@/app/form-photos';
 import { limitCaller } from '@/app/limit-caller';
 import { refused } from '@/app/refused';
@@ -13,13 +12,12 @@ import { now } from '@/lib/clock';
 import { attempt } from '@/lib/outcome';
 import { askChoices } from '@/lib/quotes/ask-choices';
 import { askForQuote } from '@/lib/quotes/ask-for-quote';
-import { MOST_PHOTOS, requestForm } from '@/lib/quotes/rules/request-answers';
+import { MOST_PHOTOS } from '@/lib/quotes/rules/request-answers';
+import { askForm } from './schema';
 
 /** More than a person asks in an hour, fewer than a program would. */
 const ASKED_AN_HOUR = { max: 20, windowSeconds: 3600 };
 const LISTS = ['symptoms', 'history', 'kept'];
-
-const askForm = requestForm.extend({ formKey: z.uuid().optional() });
 
 /**
  * Takes a request for a price. Its photos are stored first and handed back as slips with whatever else was typed, so

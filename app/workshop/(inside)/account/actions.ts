@@ -1,7 +1,6 @@
 'use server';
 import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
-import { z } from 'zod';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -17,12 +16,7 @@ import {
 } from '@/lib/people/turn-second-step';
 import { changePasswordBy } from '../../change-password';
 import { requireSignedIn, requireStaff } from '../../who';
-
-const passwordSchema = z.object({ password: z.string('Enter your password') });
-const codeSchema = z.object({
-  code: z.string('Enter the code that the app shows').max(20, 'The code has six digits'),
-});
-const sessionSchema = z.object({ session: z.string() });
+import { codeSchema, passwordSchema, sessionSchema } from './schema';
 
 export async function changeOwnPassword(_before: FormState, formData: FormData): Promise<FormState> {
   const staff = await requireStaff();

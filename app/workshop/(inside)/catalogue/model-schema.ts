@@ -24,7 +24,7 @@ const tariffNumber = optionalLine.transform((text, context) => {
 });
 
 export const modelSchema = z.object({
-  familyId: z.string('Choose a family'),
+  familyId: z.uuid('Choose a family'),
   maker: line('Enter the maker'),
   name: line('Enter the name of the model'),
   aliases: lines(LIMITS.entries),

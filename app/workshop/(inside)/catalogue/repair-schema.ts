@@ -28,7 +28,7 @@ export const repairSchema = (currency: string) =>
       symptoms: lines(LIMITS.entries).pipe(
         z.array(z.string()).min(1, 'Give at least one symptom: customers choose from them in a claim'),
       ),
-      policyId: z.string('Choose a policy'),
+      policyId: z.uuid('Choose a policy'),
       isListed: yesNo,
     })
     .transform(({ price, taxRate: taxRateBps, ...rest }) => ({ ...rest, priceMinor: price, taxRateBps }));

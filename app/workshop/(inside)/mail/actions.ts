@@ -1,6 +1,5 @@
 'use server';
 import { refresh } from 'next/cache';
-import { z } from 'zod';
 import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
@@ -12,6 +11,7 @@ import { retryMail } from '@/lib/mail/retry';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../who';
+import { bounceForm } from './schema';
 
 export async function sendAgainAction(
   id: string,
@@ -24,14 +24,6 @@ export async function sendAgainAction(
   refresh();
   return outcome.ok ? { done: 'Waiting again. It leaves within seconds.' } : refused(outcome.refusal);
 }
-
-const bounceForm = z.object({
-  note: z
-    .string('Copy what the other mail server said')
-    .trim()
-    .min(1, 'Copy what the other mail server said')
-    .max(1000, 'Keep this to 1000 characters'),
-});
 
 export async function cameBackAction(id: string, _before: FormState, formData: FormData): Promise<FormState> {
   onlyPlain(id);

@@ -1,6 +1,5 @@
 'use server';
 import { refresh } from 'next/cache';
-import { z } from 'zod';
 import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
@@ -15,11 +14,7 @@ import { TEMPORARY_PASSWORD_DAYS } from '@/lib/people/rules/passwords';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { staffInput } from '@/lib/people/staff-input';
 import { requireStaff } from '../../who';
-
-const changeInput = staffInput.extend({
-  isActive: z.enum(['yes', 'no']).transform((answer) => answer === 'yes'),
-});
-const resetInput = z.object({ secondStepOff: z.literal('yes').optional() });
+import { changeInput, resetInput } from './schema';
 
 export async function addStaffAction(_before: FormState, formData: FormData): Promise<FormState> {
   await requireStaff(rolesThatMay('people'));

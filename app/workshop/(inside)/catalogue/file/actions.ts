@@ -1,7 +1,6 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { z } from 'zod';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -11,8 +10,7 @@ import { now } from '@/lib/clock';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
-
-const uploadSchema = z.object({ file: z.instanceof(File, { message: 'Choose the file' }) });
+import { importSchema, uploadSchema } from './schema';
 
 /** Keeps the chosen file and leads to what it would do; nothing is written to the catalogue yet. */
 export async function uploadListAction(_before: FormState, formData: FormData): Promise<FormState> {
@@ -24,8 +22,6 @@ export async function uploadListAction(_before: FormState, formData: FormData): 
   if (!outcome.ok) return refused(outcome.refusal, { file: parsed.data.file.name });
   redirect('/workshop/catalogue/file/check' as Route);
 }
-
-const importSchema = z.object({ mark: z.string('Look at the file again before you import it').max(100) });
 
 /** Imports the file that waits, if it would still do what the person saw. */
 export async function importListAction(_before: FormState, formData: FormData): Promise<FormState> {

@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import { z } from 'zod';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { FileField } from '@/app/ui/forms/file-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -12,16 +11,15 @@ import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
 import { SavedNote } from '../saved-note';
 import { uploadListAction } from './actions';
+import { importedCounts } from './schema';
 
 export const metadata: Metadata = { title: 'The catalogue as a file' };
 
 type Props = { searchParams: Promise<Record<string, string | string[] | undefined>> };
 
-const done = z.object({ added: z.coerce.number().int().min(0), changed: z.coerce.number().int().min(0) });
-
 export default async function CatalogueFilePage({ searchParams }: Props) {
   await requireStaff(rolesThatMay('catalogue'));
-  const imported = done.safeParse(await searchParams);
+  const imported = importedCounts.safeParse(await searchParams);
   return (
     <>
       <PageHead

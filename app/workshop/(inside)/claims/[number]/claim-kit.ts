@@ -1,9 +1,8 @@
 import 'server-only';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { z } from 'zod';
+import type { z } from 'zod';
 import { onlyPlain } from '@/app/only-plain';
-import { countedField } from '@/app/ui/forms/counted-field';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
@@ -15,8 +14,7 @@ import type { Actor } from '@/lib/jobs/actor';
 import { attempt } from '@/lib/outcome';
 import { type Permission, rolesThatMay } from '@/lib/people/rules/roles';
 import { findClaim } from '@/lib/warranty/claim-desk-case';
-
-const carried = z.object({ version: countedField });
+import { carriedFields } from './schema';
 
 export type ClaimCall<T> = {
   claimId: string;
@@ -43,7 +41,7 @@ export async function onClaim<S extends z.ZodType>(o: {
   const staff = await requireStaff(rolesThatMay(o.permission));
   const claim = await findClaim(o.number);
   if (!claim) return { message: 'There is no claim with this number.' };
-  const frame = carried.safeParse({ version: o.formData.get('version') });
+  const frame = carriedFields.safeParse({ version: o.formData.get('version') });
   if (!frame.success) return { message: 'This form was not complete. Load the page again.' };
   const parsed = parseForm(o.schema, o.formData);
   if (!parsed.ok) return parsed.state;

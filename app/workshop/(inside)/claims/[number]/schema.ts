@@ -1,9 +1,13 @@
 import { z } from 'zod';
+import { countedField } from '@/app/ui/forms/counted-field';
 import { CAUSES } from '@/lib/warranty/rules/causes';
 import { INSPECTION_ITEMS } from '@/lib/warranty/rules/inspection';
 
 const long = (max: number) =>
   z.string().trim().max(max, `Keep this to ${max} characters`).optional().default('');
+
+/** What every form of the claims desk carries: the version of the job that the person saw. */
+export const carriedFields = z.object({ version: countedField });
 
 export const ITEM_KEYS = INSPECTION_ITEMS.map((item) => item.key);
 

@@ -1,9 +1,8 @@
 import 'server-only';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { z } from 'zod';
+import type { z } from 'zod';
 import { onlyPlain } from '@/app/only-plain';
-import { countedField } from '@/app/ui/forms/counted-field';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
@@ -15,12 +14,7 @@ import type { Actor } from '@/lib/jobs/actor';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { attempt } from '@/lib/outcome';
 import { type Permission, rolesThatMay } from '@/lib/people/rules/roles';
-
-/** Fields every form of the job sheet carries: the version the person saw, and a key that makes a second press harmless. */
-const carried = z.object({
-  version: countedField,
-  formKey: z.uuid().optional(),
-});
+import { carriedFields } from './schema';
 
 export type JobCall<T> = {
   jobId: string;
@@ -51,7 +45,7 @@ export async function onJob<S extends z.ZodType>(o: {
   const staff = await requireStaff(rolesThatMay(o.permission));
   const job = await jobByNumber(o.number);
   if (!job) return { message: 'There is no job with this number.' };
-  const frame = carried.safeParse({
+  const frame = carriedFields.safeParse({
     version: o.formData.get('version'),
     formKey: o.formData.get('formKey') ?? undefined,
   });

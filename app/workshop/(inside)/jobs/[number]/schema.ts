@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { countedField } from '@/app/ui/forms/counted-field';
 import { isDay } from '@/lib/calendar/day';
 import { PAYMENT_METHODS } from '@/lib/jobs/record-payment';
 
@@ -10,6 +11,9 @@ const text = (what: string, max: number) =>
     .max(max, `Keep this to ${max} characters`);
 const optionalText = (max: number) =>
   z.string().trim().max(max, `Keep this to ${max} characters`).optional().default('');
+
+/** Fields every form of the job sheet carries: the version the person saw, and a key that makes a second press harmless. */
+export const carriedFields = z.object({ version: countedField, formKey: z.uuid().optional() });
 
 export const moveForm = z.object({ move: z.string().max(40), note: optionalText(500) });
 export const serialForm = z.object({ serial: text('the serial on the unit', 60), note: optionalText(500) });

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { LARGEST_KEPT } from '@/lib/numbers/column';
 
 const text = (what: string, max: number) =>
   z
@@ -27,7 +28,10 @@ export const priceForm = z.object({
   workingDays: wholeNumber('the working days')
     .min(1, 'Give one working day or more')
     .max(250, 'That is more than a year'),
-  validDays: wholeNumber('the days'),
+  /** how few and how many it may be is for the rules of a quote to say */
+  validDays: wholeNumber('the days')
+    .min(0, 'Enter the days as a whole number')
+    .max(LARGEST_KEPT, 'Enter the days as a whole number'),
   note: z.string().trim().max(1000, 'Keep this to 1000 characters').optional().default(''),
   customerAsked: z.literal('yes').optional(),
   /** what the button pressed asks for */

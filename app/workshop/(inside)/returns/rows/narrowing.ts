@@ -3,7 +3,7 @@ import { may, type Permission, type Role } from '@/lib/people/rules/roles';
 import { GROUPINGS, type Grouping, type Narrowing } from '@/lib/returns/groupings';
 
 /** How rows are narrowed in an address; what is not understood narrows nothing. */
-const shape = z.object({
+export const rowsAsked = z.object({
   by: z.enum(GROUPINGS).optional().catch(undefined),
   id: z.string().min(1).max(200).optional().catch(undefined),
   month: z
@@ -14,10 +14,10 @@ const shape = z.object({
   only: z.literal('returns').optional().catch(undefined),
 });
 
-export type RowsAsked = z.output<typeof shape>;
+export type RowsAsked = z.output<typeof rowsAsked>;
 
 export function readRowsAsked(search: Record<string, unknown>): RowsAsked {
-  return shape.parse(search);
+  return rowsAsked.parse(search);
 }
 
 export function narrowingOf({ by, id, month, only }: RowsAsked): Narrowing {

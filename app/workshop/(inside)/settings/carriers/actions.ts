@@ -5,17 +5,15 @@ import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
-import { seenAtField } from '@/app/ui/forms/seen-at-field';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { requireStaff } from '@/app/workshop/who';
 import { readKeptMoney } from '@/lib/money/read-kept-money';
 import { attempt } from '@/lib/outcome';
 import { saveCarrier } from '@/lib/parcels/save-carrier';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { customsInput } from '@/lib/workshop/customs-input';
 import { readWorkshop } from '@/lib/workshop/records';
 import { saveSettings } from '@/lib/workshop/save-settings';
-import { carrierForm } from './carrier-schema';
+import { carrierForm, customsForm } from './carrier-schema';
 
 // A signed 32-bit column; nothing that is posted comes near it.
 const MOST_MINOR = 2_000_000_000;
@@ -38,8 +36,6 @@ export async function keepCarrier(id: string, _before: FormState, formData: Form
   if (!outcome.ok) return refused(outcome.refusal, values);
   redirect('/workshop/settings/carriers?saved=carrier' as Route);
 }
-
-const customsForm = customsInput.extend({ seenAt: seenAtField });
 
 /** Keeps the countries that need no customs note. */
 export async function keepCustomsFree(_before: FormState, formData: FormData): Promise<FormState> {

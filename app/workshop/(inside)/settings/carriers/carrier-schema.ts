@@ -1,6 +1,8 @@
 import { z } from 'zod';
+import { seenAtField } from '@/app/ui/forms/seen-at-field';
 import { CARRIER_KINDS } from '@/lib/parcels/rules/carriers';
 import { readCentimetres, readGrams, readKilograms } from '@/lib/parcels/rules/measures';
+import { customsInput } from '@/lib/workshop/customs-input';
 
 const wholeNumber = (low: number, high: number) =>
   z
@@ -46,3 +48,5 @@ export const carrierForm = z
     wholeSides: wholeSides === 'yes',
     isUsed: isUsed === 'yes',
   }));
+
+export const customsForm = customsInput.extend({ seenAt: seenAtField });

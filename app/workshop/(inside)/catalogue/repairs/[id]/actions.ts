@@ -1,23 +1,16 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { z } from 'zod';
 import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
-import { LIMITS } from '@/lib/catalogue/rules/list-limits';
 import { putUsualPart, removeUsualPart } from '@/lib/catalogue/usual-parts';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../who';
-import { line, wholeNumber } from '../../fields';
-
-const partSchema = z.object({
-  code: line('Enter the code of a part'),
-  quantity: wholeNumber(1, LIMITS.pieces),
-});
+import { partSchema } from './schema';
 
 /** Adds a part to those the repair usually needs, or changes its number of pieces. */
 export async function putPartAction(

@@ -2,7 +2,6 @@
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { onlyPlain } from '@/app/only-plain';
-import { countedField } from '@/app/ui/forms/counted-field';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
@@ -11,12 +10,10 @@ import { staffActor } from '@/app/workshop/staff-actor';
 import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
-import { addressAnswers } from '@/lib/jobs/rules/booking';
 import { correctContact } from '@/lib/keeping/correct-contact';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-
-const contactForm = addressAnswers.extend({ version: countedField });
+import { contactForm } from './schema';
 
 export async function correct(number: string, _before: FormState, formData: FormData): Promise<FormState> {
   onlyPlain(number);

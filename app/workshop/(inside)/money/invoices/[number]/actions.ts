@@ -1,7 +1,6 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { z } from 'zod';
 import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
@@ -17,12 +16,7 @@ import { readKeptMoney } from '@/lib/money/read-kept-money';
 import { attempt, Refusal } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { invoiceByNumber } from '../../open-invoice';
-
-const creditForm = z.object({
-  choice: z.enum(['everything', 'lines'], 'Choose what to take off'),
-  reason: z.string('Say why').trim().min(1, 'Say why').max(500, 'Keep this to 500 characters'),
-  formKey: z.uuid().optional(),
-});
+import { creditForm } from './schema';
 
 export async function creditAction(
   number: string,

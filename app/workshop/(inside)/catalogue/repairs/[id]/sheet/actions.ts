@@ -1,7 +1,6 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { z } from 'zod';
 import { onlyCounts, onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
@@ -20,6 +19,7 @@ import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../../who';
 import { checkSchema } from './check-schema';
+import { placeSchema, readySchema } from './schema';
 
 /** Puts a new check at the end of the sheet. */
 export async function addCheckAction(
@@ -54,11 +54,6 @@ export async function changeCheckAction(
   return save({ repairId, basedOn, change: replacing(position, parsed.data) }, formData);
 }
 
-const placeSchema = z.object({
-  position: z.coerce.number().int().positive(),
-  move: z.enum(['up', 'down', 'off']),
-});
-
 /** Moves one check up or down, or takes it off the sheet. */
 export async function moveCheckAction(
   repairId: string,
@@ -75,8 +70,6 @@ export async function moveCheckAction(
   const change = move === 'off' ? removing(position) : moving(position, move === 'up' ? -1 : 1);
   return save({ repairId, basedOn, change }, formData);
 }
-
-const readySchema = z.object({ ready: z.string('Choose a set of checks') });
 
 /** Adds a ready-made set: the checks of a connector, or the template for mains equipment. */
 export async function addReadyChecksAction(

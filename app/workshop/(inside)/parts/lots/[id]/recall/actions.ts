@@ -1,7 +1,6 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { z } from 'zod';
 import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
@@ -12,19 +11,7 @@ import { requireStaff } from '@/app/workshop/who';
 import { recallLot } from '@/lib/bench/recall-lot';
 import { now } from '@/lib/clock';
 import { attempt } from '@/lib/outcome';
-
-const recallForm = z.object({
-  text: z
-    .string('Write what the letter says')
-    .trim()
-    .min(20, 'Say what to do with the unit and how it is put right')
-    .max(4000, 'Keep this to 4,000 characters'),
-  letters: z.coerce.number().int().min(0),
-  formKey: z.uuid(),
-  step: z.enum(['look', 'send']).optional(),
-  /** the letter as it was looked at */
-  seen: z.string().trim().optional(),
-});
+import { recallForm } from './schema';
 
 /** Shows the letter as it would be read, or sends it to everybody on the list. The owner's alone. */
 export async function recallAction(

@@ -1,0 +1,15 @@
+import { z } from 'zod';
+import { LARGEST_KEPT } from '@/lib/numbers/column';
+
+export const recallForm = z.object({
+  text: z
+    .string('Write what the letter says')
+    .trim()
+    .min(20, 'Say what to do with the unit and how it is put right')
+    .max(4000, 'Keep this to 4,000 characters'),
+  letters: z.coerce.number().int().min(0).max(LARGEST_KEPT),
+  formKey: z.uuid(),
+  step: z.enum(['look', 'send']).optional(),
+  /** the letter as it was looked at */
+  seen: z.string().trim().max(5000).optional(),
+});
