@@ -5,6 +5,9 @@ export type ParsedForm<S extends z.ZodType> =
   | { ok: true; data: z.output<S> }
   | { ok: false; state: FormState };
 
+/** Said of what no page of ours sends: a file in place of a text, a choice that was not offered. */
+export const NOT_UNDERSTOOD = 'This was not understood. Load the page again and enter it anew';
+
 /**
  * Reads a posted form by a zod schema; on failure gives back the errors and everything that was typed.
  *
@@ -35,7 +38,8 @@ export function parseForm<S extends z.ZodType>(
   }
   for (const name of arrays) if (!raw.has(name)) raw.set(name, []);
 
-  const result = schema.safeParse(Object.fromEntries(raw));
+  // Where a schema has words of its own, those stand (zod 4: schema before parse before locale).
+  const result = schema.safeParse(Object.fromEntries(raw), { error: () => NOT_UNDERSTOOD });
   if (result.success) return { ok: true, data: result.data };
   const { formErrors, fieldErrors } = z.flattenError(result.error);
   const errors: Record<string, string[]> = {};
