@@ -30,15 +30,15 @@ function drawLabel(sheet: Sheet, parent: Element, label: BagLabelData, at: Corne
   const number = showNumber(label.job);
   const right = { x: at.x + edge + codeSide + mm(1), width: width - edge * 2 - codeSide - mm(1) };
   sheet.element(parent, 'Sect', (part) => {
-    const big = fitted(sheet, number, styled(styles.number, { size: 17, leading: 17 }), right.width, 0.5);
+    const big = fitted(number, styled(styles.number, { size: 17, leading: 17 }), right.width, 0.5);
     const top = at.y + edge - 1;
-    const lines = breakLines(sheet, number, big, right.width);
+    const lines = breakLines(number, big, right.width);
     sheet.element(part, 'H1', (h1) => placeLines(sheet, h1, lines, { ...right, y: top }, big));
     // The unit is a help, not the key: two lines each are enough to tell two bags apart.
     const modelStyle = styled(styles.small, { size: 7, leading: 8.2, colour: ink.text });
     const serialStyle = styled(modelStyle, { face: 'mono', size: 6.6 });
-    const model = limitedLines(sheet, label.model, modelStyle, right.width, 2);
-    const serial = limitedLines(sheet, label.serial, serialStyle, right.width, 2);
+    const model = limitedLines(label.model, modelStyle, right.width, 2);
+    const serial = limitedLines(label.serial, serialStyle, right.width, 2);
     let y = top + 18;
     sheet.element(part, 'P', (p) => placeLines(sheet, p, model, { ...right, y }, modelStyle));
     y += heightOf(model, modelStyle);

@@ -66,8 +66,8 @@ export function drawCertificate(data: CertificateData): Promise<Uint8Array> {
     number,
     workshop: data.workshop,
   };
-  return drawLargest((scale) => {
-    const sheet = openPage(data.setting, facts, scale);
+  return drawLargest((pass) => {
+    const sheet = openPage(data.setting, facts, pass);
     const isUnbroken = drawPromise(sheet, data, number);
     const promisePages = sheet.pages;
     sheet.newPage();

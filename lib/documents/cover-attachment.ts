@@ -40,13 +40,11 @@ export function attachCover(sheet: Sheet, payload: CoverPayload, made: Date): vo
     lines: lines.map(({ kind, term, startsOn, endsOn }) => ({ kind, term, startsOn, endsOn })),
   };
   const text = JSON.stringify({ form, token: payload.token, certificate }, null, 1);
-  sheet.doc.file(Buffer.from(text, 'utf8'), {
+  sheet.attach(text, {
     name: fileName,
     type: 'application/json',
     description: 'The signed cover of this certificate',
-    creationDate: made,
-    modifiedDate: made,
-    relationship: 'Data',
+    made,
   });
 }
 

@@ -34,8 +34,8 @@ export function drawCustomsNote(data: CustomsNoteData): Promise<Uint8Array> {
     number,
     workshop: data.workshop,
   };
-  return drawLargest((scale) => {
-    const sheet = openPage(data.setting, facts, scale);
+  return drawLargest((pass) => {
+    const sheet = openPage(data.setting, facts, pass);
     docket(sheet, {
       kind: 'Job',
       number,

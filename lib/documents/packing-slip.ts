@@ -45,9 +45,9 @@ export function drawPackingSlip(data: PackingSlipData): Promise<Uint8Array> {
     number: showNumber(data.job),
     workshop: data.workshop,
   };
-  return drawLargest((scale) => {
-    const sheet = openPage(data.setting, facts, scale);
-    drawBody(sheet, data, scale);
+  return drawLargest((pass) => {
+    const sheet = openPage(data.setting, facts, pass);
+    drawBody(sheet, data, pass.scale);
     return { fit: sheet.pages === 1 ? 'whole' : 'no', close: () => closePage(sheet, facts) };
   });
 }

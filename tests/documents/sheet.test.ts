@@ -4,13 +4,14 @@ import { fullColumn } from '@/lib/documents/kit/section';
 import { Sheet } from '@/lib/documents/kit/sheet';
 import { plain, textOf } from '@/tests/documents/read-pdf';
 
-const open = () =>
+const open = (isTrial = false) =>
   new Sheet({
     size: 'A4',
     title: 'Proof',
     author: 'Quay & Alder',
     lang: 'en-GB',
     made: new Date('2026-12-03T10:15:00Z'),
+    isTrial,
   });
 
 test('a drawing that fails leaves no open element behind, so that the file still ends', async () => {
@@ -42,4 +43,16 @@ test('an element in pieces over two pages stays one element', async () => {
   const file = plain(await sheet.finish());
   expect(file.match(/\/S \/P\n/g)).toHaveLength(1);
   expect(file).toMatch(/\/Type \/MCR/);
+});
+
+test('a trial ends where the drawing ends, over as many pages, and draws nothing', () => {
+  const text = 'A long sentence that goes on and on. '.repeat(400);
+  const [trial, drawn] = [true, false].map((isTrial) => {
+    const sheet = open(isTrial);
+    flowText(sheet, sheet.root, 'P', text, fullColumn(sheet));
+    return sheet;
+  });
+  expect([trial?.pages, trial?.y]).toEqual([drawn?.pages, drawn?.y]);
+  expect(() => trial?.doc).toThrow('no paper');
+  expect(() => trial?.artifact(() => trial.newPage())).not.toThrow();
 });

@@ -24,7 +24,6 @@ type Set = { lines: Line[]; style: Style };
 
 /** Lines in the largest size in which all of them have room; at the smallest, run together and ended by "…". */
 function largest(
-  sheet: Sheet,
   lines: readonly string[],
   base: Style,
   sizes: readonly number[],
@@ -33,12 +32,12 @@ function largest(
   const styleOf = (size: number): Style => ({ ...base, size, leading: size * 1.28 });
   for (const size of sizes) {
     const style = styleOf(size);
-    const set = lines.flatMap((line) => breakLines(sheet, line, style, room.width));
+    const set = lines.flatMap((line) => breakLines(line, style, room.width));
     if (heightOf(set, style) <= room.height) return { lines: set, style };
   }
   const style = styleOf(sizes.at(-1) ?? base.size);
   const most = Math.floor(room.height / style.leading);
-  return { lines: limitedLines(sheet, lines.join(', '), style, room.width, most), style };
+  return { lines: limitedLines(lines.join(', '), style, room.width, most), style };
 }
 
 /** A label to cut off along its perforation, at the foot of the page: who it goes to, whose job it is, who sends it. */
@@ -63,7 +62,7 @@ export function addressLabel(sheet: Sheet, label: AddressLabel): void {
       .stroke();
   });
   sheet.element(sheet.root, 'Sect', (part) => {
-    const cut = breakLines(sheet, label.cutHint, styles.small, width);
+    const cut = breakLines(label.cutHint, styles.small, width);
     sheet.element(part, 'H2', (h) =>
       placeLines(sheet, h, cut.slice(0, 1), { x, width, y: sheet.y }, styles.small),
     );
@@ -73,13 +72,13 @@ export function addressLabel(sheet: Sheet, label: AddressLabel): void {
       placeLines(
         sheet,
         p,
-        breakLines(sheet, 'To ', word, toWidth),
+        breakLines('To ', word, toWidth),
         { x: x + pad, width: toWidth, y: top + pad - 3 },
         word,
       ),
     );
     const toRoom = { width: toWidth, height: labelHeight - pad * 2 - 14 };
-    const { lines, style } = largest(sheet, label.to, styles.title, [17, 15, 13, 11, 9], toRoom);
+    const { lines, style } = largest(label.to, styles.title, [17, 15, 13, 11, 9], toRoom);
     sheet.element(part, 'P', (p) =>
       placeLines(sheet, p, lines, { x: x + pad, width: toWidth, y: top + pad + 14 }, style),
     );
@@ -87,14 +86,9 @@ export function addressLabel(sheet: Sheet, label: AddressLabel): void {
     const at = { x: right - side, width: side - pad };
     sheet.element(part, 'P', (p) =>
       sheet.mark(p, () => {
-        paintLines(sheet, breakLines(sheet, 'Job ', word, at.width), { ...at, y: top + pad - 3 }, word);
+        paintLines(sheet, breakLines('Job ', word, at.width), { ...at, y: top + pad - 3 }, word);
         const number = styled(styles.number, { size: 15, leading: 20 });
-        paintLines(
-          sheet,
-          breakLines(sheet, label.shown, number, at.width),
-          { ...at, y: top + pad + 10 },
-          number,
-        );
+        paintLines(sheet, breakLines(label.shown, number, at.width), { ...at, y: top + pad + 10 }, number);
       }),
     );
     const bars = { x: at.x - 10, y: top + pad + 34, width: side - 4, height: 26 };
@@ -102,10 +96,10 @@ export function addressLabel(sheet: Sheet, label: AddressLabel): void {
     if (label.from.length === 0) return;
     const fromY = top + pad + 66;
     const room = top + labelHeight - 6 - fromY - styles.small.leading;
-    const sender = largest(sheet, label.from, styles.small, [8, 7, 6.2], { width: at.width, height: room });
+    const sender = largest(label.from, styles.small, [8, 7, 6.2], { width: at.width, height: room });
     const small = styled(styles.small, { face: 'strong' });
     sheet.element(part, 'P', (p) => {
-      placeLines(sheet, p, breakLines(sheet, 'From ', small, at.width), { ...at, y: fromY }, small);
+      placeLines(sheet, p, breakLines('From ', small, at.width), { ...at, y: fromY }, small);
       placeLines(sheet, p, sender.lines, { ...at, y: fromY + small.leading }, sender.style);
     });
   });

@@ -1,7 +1,8 @@
 import type { ListMark } from '@/lib/documents/kit/flow';
 import { ink, type Style, styled, styles } from '@/lib/documents/kit/ink';
-import { breakLines, type Content, type Line } from '@/lib/documents/kit/lines';
+import { breakLines, type Line } from '@/lib/documents/kit/lines';
 import type { Sheet } from '@/lib/documents/kit/sheet';
+import type { Content } from '@/lib/documents/kit/words';
 
 export type ColumnBlock =
   | { kind: 'text'; content: Content; style?: Style }
@@ -41,7 +42,7 @@ function rowsOf(lines: readonly Line[], style: Style, gap: number, indent = 0): 
 function setBlock(sheet: Sheet, block: ColumnBlock, width: number): RowBlock {
   const style = sheet.sized(block.kind === 'text' ? (block.style ?? styles.body) : styles.body);
   if (block.kind === 'text') {
-    const rows = rowsOf(breakLines(sheet, block.content, style, width), style, 2 * sheet.scale);
+    const rows = rowsOf(breakLines(block.content, style, width), style, 2 * sheet.scale);
     return { kind: 'text', items: [{ rows, mark: null }] };
   }
   const { items, mark } = block;
@@ -50,8 +51,8 @@ function setBlock(sheet: Sheet, block: ColumnBlock, width: number): RowBlock {
   return {
     kind: 'list',
     items: items.map((item, index) => {
-      const lines = breakLines(sheet, item, style, width - indent);
-      const label = mark === 'number' ? breakLines(sheet, `${index + 1}. `, labelStyle, indent)[0] : null;
+      const lines = breakLines(item, style, width - indent);
+      const label = mark === 'number' ? breakLines(`${index + 1}. `, labelStyle, indent)[0] : null;
       return {
         rows: rowsOf(lines, style, 1.6 * sheet.scale, indent),
         mark: { kind: mark, label: label ?? null },
@@ -64,7 +65,7 @@ function setBlock(sheet: Sheet, block: ColumnBlock, width: number): RowBlock {
 export function setSections(sheet: Sheet, sections: readonly ColumnSection[], width: number): RowSection[] {
   const headStyle = sheet.sized(styled(styles.body, { face: 'strong' }));
   return sections.map((section) => {
-    const lines = breakLines(sheet, section.heading, headStyle, width);
+    const lines = breakLines(section.heading, headStyle, width);
     const heading = rowsOf(lines, headStyle, 6 * sheet.scale).map((row, index) => ({
       ...row,
       pad: index === 0 ? 4 * sheet.scale : 0,

@@ -3,9 +3,10 @@ import { fitted, shortened } from '@/lib/documents/kit/fit';
 import { heightOf, placeLines } from '@/lib/documents/kit/flow';
 import type { Face } from '@/lib/documents/kit/fonts';
 import { grid, ink, type Style, styled, styles } from '@/lib/documents/kit/ink';
-import { breakLines, type Content, type Line } from '@/lib/documents/kit/lines';
+import { breakLines, type Line } from '@/lib/documents/kit/lines';
 import { paintDocketFrame } from '@/lib/documents/kit/marks';
 import type { Element, Sheet } from '@/lib/documents/kit/sheet';
+import type { Content } from '@/lib/documents/kit/words';
 
 export type Fact = { name: string; value: string; face?: Face };
 
@@ -28,8 +29,8 @@ const nameShare = 0.22;
 // 31 mm: a phone reads the short addresses of a job or quote from it at arm's length.
 const codeSide = 88;
 
-function block(sheet: Sheet, content: Content, style: Style, width: number): Block {
-  return { lines: breakLines(sheet, content, style, width), style };
+function block(content: Content, style: Style, width: number): Block {
+  return { lines: breakLines(content, style, width), style };
 }
 
 function tall(part: Block): number {
@@ -79,20 +80,19 @@ export function docket(sheet: Sheet, given: Docket): void {
   const stubInner = grid.stub - pad * 2;
   const bodyX = sheet.left + grid.stub + grid.gutter;
   const bodyWidth = sheet.left + sheet.width - pad - bodyX;
-  const kind = block(sheet, given.kind, styled(styles.lead, { colour: ink.accent }), stubInner);
-  const number = block(sheet, given.number, fitted(sheet, given.number, styles.number, stubInner), stubInner);
-  const caption = given.code ? block(sheet, given.code.caption, styles.small, stubInner) : null;
-  const title = block(sheet, shortened(given.title, 120), styles.title, bodyWidth);
+  const kind = block(given.kind, styled(styles.lead, { colour: ink.accent }), stubInner);
+  const number = block(given.number, fitted(given.number, styles.number, stubInner), stubInner);
+  const caption = given.code ? block(given.code.caption, styles.small, stubInner) : null;
+  const title = block(shortened(given.title, 120), styles.title, bodyWidth);
   const notice = given.notice
-    ? block(sheet, shortened(given.notice, 240), styled(styles.lead, { colour: ink.accent }), bodyWidth)
+    ? block(shortened(given.notice, 240), styled(styles.lead, { colour: ink.accent }), bodyWidth)
     : null;
   // A docket stands on one page whatever is typed: its values share some 2000 characters, 550 points of lines at most.
   const most = Math.max(160, Math.floor(2000 / Math.max(1, given.facts.length)));
   const nameStyle = styled(styles.small, { leading: 11.5 });
   const facts = given.facts.map((fact) => ({
-    name: block(sheet, fact.name, nameStyle, bodyWidth * nameShare - 6),
+    name: block(fact.name, nameStyle, bodyWidth * nameShare - 6),
     value: block(
-      sheet,
       shortened(fact.value, most),
       styled(styles.body, fact.face ? { face: fact.face } : {}),
       bodyWidth * (1 - nameShare),

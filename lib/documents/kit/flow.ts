@@ -1,6 +1,7 @@
 import { ink, type Style, styles } from '@/lib/documents/kit/ink';
-import { breakLines, type Content, drawLine, inkWidth, type Line } from '@/lib/documents/kit/lines';
+import { breakLines, drawLine, inkWidth, type Line } from '@/lib/documents/kit/lines';
 import type { Element, Sheet } from '@/lib/documents/kit/sheet';
+import type { Content } from '@/lib/documents/kit/words';
 
 /** The column that running content is set in. */
 export type Column = { x: number; width: number };
@@ -13,12 +14,16 @@ export function heightOf(lines: readonly Line[], style: Style): number {
 
 export type Place = Column & { y: number; align?: Align };
 
+function shiftOf(line: Line, { align = 'left', width }: Place, style: Style): number {
+  if (align === 'left') return 0;
+  const spare = width - inkWidth(line, style.size);
+  return align === 'right' ? spare : spare / 2;
+}
+
 /** Paints set lines inside marked content or an artifact that the caller has opened. */
 export function paintLines(sheet: Sheet, lines: readonly Line[], at: Place, style: Style): void {
   lines.forEach((line, index) => {
-    const spare = at.width - inkWidth(sheet, line, style.size);
-    const shift = at.align === 'right' ? spare : at.align === 'centre' ? spare / 2 : 0;
-    drawLine(sheet, line, at.x + shift, at.y + index * style.leading, style);
+    drawLine(sheet, line, at.x + shiftOf(line, at, style), at.y + index * style.leading, style);
   });
 }
 
@@ -69,7 +74,7 @@ export function flowText(
   options: TextOptions = {},
 ): void {
   const style = sheet.sized(options.style ?? styles.body);
-  const lines = breakLines(sheet, content, style, column.width);
+  const lines = breakLines(content, style, column.width);
   sheet.element(parent, type, (element) => flowLines(sheet, element, lines, column, style));
   sheet.y += (options.after ?? 4) * sheet.scale;
 }
@@ -113,12 +118,12 @@ export function flowList(
   const inner = { x: column.x + indent, width: column.width - indent };
   sheet.element(parent, 'L', (list) => {
     items.forEach((item, index) => {
-      const lines = breakLines(sheet, item, style, inner.width);
+      const lines = breakLines(item, style, inner.width);
       sheet.room(Math.min(lines.length, 2) * style.leading);
       sheet.element(list, 'LI', (entry) => {
         if (mark === 'number') {
           const number = { ...style, face: 'strong', colour: ink.accent } as const;
-          const label = breakLines(sheet, `${index + 1}. `, number, indent);
+          const label = breakLines(`${index + 1}. `, number, indent);
           sheet.element(entry, 'Lbl', (lbl) =>
             placeLines(sheet, lbl, label, { ...column, y: sheet.y }, number),
           );

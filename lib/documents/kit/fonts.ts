@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { create, type Font } from 'fontkit';
+import { Shapes } from '@/lib/documents/kit/shapes';
 
 const fontNames = [
   'next-regular',
@@ -32,24 +33,20 @@ const chains: Record<Face, readonly [FontName, FontName]> = {
   'mono-strong': ['mono-bold', 'noto-bold'],
 };
 
+type Opened = { font: Font; shapes: Shapes };
+
 // Parsed once per process: parsing costs some 90 ms a document, a parsed font gives the same bytes.
-const parsed = new Map<FontName, Font>();
+const opened = new Map<FontName, Opened>();
 
-function fontNamed(name: FontName): Font {
-  const known = parsed.get(name);
+function open(name: FontName): Opened {
+  const known = opened.get(name);
   if (known) return known;
-  const font = create(readFileSync(join(process.cwd(), 'assets', 'fonts', files[name])));
-  parsed.set(name, font);
-  return font;
-}
-
-/**
- * A font for one document: it shares everything that was parsed, but not the glyphs. fontkit keeps each glyph with the
- * characters it was first met for, and meets the O of an Ö as a part, for no character at all: with glyphs shared, a
- * later document would lose its O to every screen reader, and its bytes would hang on what was drawn before it.
- */
-function forOneDocument(font: Font): Font {
-  return Object.create(font, { _glyphs: { value: {} } });
+  const parsed = create(readFileSync(join(process.cwd(), 'assets', 'fonts', files[name])));
+  const shapes = new Shapes(parsed);
+  // What PDFKit embeds: the parsed font, with every word it asks for from the ones that were shaped before.
+  const font: Font = Object.create(parsed, { layout: { value: (word: string) => shapes.layout(word) } });
+  opened.set(name, { font, shapes });
+  return { font, shapes };
 }
 
 /**
@@ -58,12 +55,17 @@ function forOneDocument(font: Font): Font {
  * is not embedded.
  */
 export function registerFonts(doc: PDFKit.PDFDocument): void {
-  for (const name of fontNames) doc.registerFont(name, forOneDocument(fontNamed(name))).font(name);
+  for (const name of fontNames) doc.registerFont(name, open(name).font).font(name);
+}
+
+/** Width of a text in a font, as a share of its size. */
+export function widthIn(name: FontName, text: string): number {
+  return open(name).shapes.width(text) / 1000;
 }
 
 /** True when a font has a glyph for every character of a text. */
 export function holds(name: FontName, text: string): boolean {
-  const font = fontNamed(name);
+  const font = open(name).font;
   for (const character of text) {
     if (!font.hasGlyphForCodePoint(character.codePointAt(0) ?? 0)) return false;
   }

@@ -15,8 +15,8 @@ export function flowLink(
 ): void {
   const set = sheet.sized(style);
   const strong = styled(set, { face: 'strong', colour: ink.accent });
-  const lead = breakLines(sheet, text.before, set, column.width);
-  const label = breakLines(sheet, text.label, strong, column.width);
+  const lead = breakLines(text.before, set, column.width);
+  const label = breakLines(text.label, strong, column.width);
   sheet.room(heightOf([...lead, ...label], set));
   sheet.element(parent, 'P', (p) => {
     if (text.before !== '') {
@@ -27,9 +27,8 @@ export function flowLink(
       placeLines(sheet, link, label, { ...column, y: sheet.y }, strong);
       label.forEach((line, index) => {
         const y = sheet.y + index * strong.leading;
-        // PDFKit gives a tagged link an empty description unless one is handed to it as a String object.
-        const described = { structParent: link.node, Contents: new String(text.description) };
-        sheet.doc.link(column.x, y, line.width, strong.leading, text.url, described);
+        const area = { x: column.x, y, width: line.width, height: strong.leading };
+        sheet.link(link, area, text.url, text.description);
       });
     });
     sheet.y += heightOf(label, set) + 4 * sheet.scale;

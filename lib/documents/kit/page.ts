@@ -22,13 +22,20 @@ export type Setting = {
   made: Date;
 };
 
+/** One drawing of a document: how large its running text is set, and whether it is only to see what fits. */
+export type Pass = { scale: number; isTrial: boolean };
+
 export type PageFacts = { title: string; kind: string; number: string; workshop: Workshop };
 
 const footHeight = 16;
 const stripHeight = 26;
 
 /** A sheet with the workshop's letterhead on it, and on every further page a small docket strip with the number. */
-export function openPage(setting: Setting, facts: PageFacts, scale = 1): Sheet {
+export function openPage(
+  setting: Setting,
+  facts: PageFacts,
+  pass: Pass = { scale: 1, isTrial: false },
+): Sheet {
   const sheet = new Sheet({
     size: setting.paper,
     title: facts.title,
@@ -37,7 +44,7 @@ export function openPage(setting: Setting, facts: PageFacts, scale = 1): Sheet {
     made: setting.made,
     foot: footHeight,
     head: stripHeight + 12,
-    scale,
+    ...pass,
   });
   letterhead(sheet, facts.workshop);
   sheet.atNewPage = () => strip(sheet, facts);
@@ -46,10 +53,10 @@ export function openPage(setting: Setting, facts: PageFacts, scale = 1): Sheet {
 
 function letterhead(sheet: Sheet, workshop: Workshop): void {
   const left = grid.stub + 40;
-  const name = breakLines(sheet, workshop.name, styles.lead, left - grid.gutter);
+  const name = breakLines(workshop.name, styles.lead, left - grid.gutter);
   const contact = [workshop.phone, workshop.email].filter((part) => part !== null).join('  ·  ');
   const lines = [workshop.address.join(', '), contact].filter((text) => text !== '').join('\n');
-  const address = breakLines(sheet, lines, styles.small, sheet.width - left);
+  const address = breakLines(lines, styles.small, sheet.width - left);
   const y = sheet.y;
   sheet.element(sheet.root, 'P', (p) =>
     placeLines(sheet, p, name, { x: sheet.left, width: left, y: y + 2 }, styles.lead),
@@ -64,25 +71,20 @@ function letterhead(sheet: Sheet, workshop: Workshop): void {
 function strip(sheet: Sheet, facts: PageFacts): void {
   const height = stripHeight;
   const top = sheet.y;
-  const number = fitted(
-    sheet,
-    facts.number,
-    styled(styles.number, { size: 11.5, leading: height }),
-    grid.stub - 20,
-  );
+  const number = fitted(facts.number, styled(styles.number, { size: 11.5, leading: height }), grid.stub - 20);
   const title = styled(styles.small, { leading: height });
   const wide = sheet.width - grid.stub - grid.gutter - 10;
-  const text = fitted(sheet, `${facts.kind}, continued`, title, wide);
+  const text = fitted(`${facts.kind}, continued`, title, wide);
   sheet.artifact(() => {
     paintDocketFrame(sheet, { x: sheet.left, y: top, width: sheet.width, height }, grid.stub);
     paintLines(
       sheet,
-      breakLines(sheet, facts.number, number, grid.stub),
+      breakLines(facts.number, number, grid.stub),
       { x: sheet.left + 11, width: grid.stub, y: top },
       number,
     );
     const at = { x: sheet.left + grid.stub + grid.gutter, width: wide, y: top };
-    paintLines(sheet, breakLines(sheet, `${facts.kind}, continued`, text, wide), at, text);
+    paintLines(sheet, breakLines(`${facts.kind}, continued`, text, wide), at, text);
   }, 'Pagination');
 }
 
@@ -92,16 +94,16 @@ export function closePage(sheet: Sheet, facts: PageFacts): Promise<Uint8Array> {
     const y = sheet.bottom + footHeight - styles.small.leading;
     const place = { x: sheet.left, width: sheet.width, y };
     sheet.artifact(() => {
-      const name = limitedLines(sheet, facts.workshop.name, styles.small, grid.stub, 1);
+      const name = limitedLines(facts.workshop.name, styles.small, grid.stub, 1);
       paintLines(sheet, name, place, styles.small);
-      const number = breakLines(sheet, `${facts.kind} ${facts.number}`, styles.small, sheet.width / 2);
+      const number = breakLines(`${facts.kind} ${facts.number}`, styles.small, sheet.width / 2);
       paintLines(
         sheet,
         number.slice(0, 1),
         { ...place, x: sheet.left + grid.stub + grid.gutter },
         styles.small,
       );
-      const right = breakLines(sheet, `Page ${page} of ${pages}`, styles.small, 90);
+      const right = breakLines(`Page ${page} of ${pages}`, styles.small, 90);
       paintLines(sheet, right, { ...place, align: 'right' }, styles.small);
       sheet.doc.lineWidth(0.6).strokeColor(ink.rule);
       sheet.doc
@@ -120,17 +122,16 @@ const scales = [1, 0.95, 0.9, 0.86];
 
 /**
  * Draws at the largest size at which the document fits as a whole, or else in part; where it never does, at full size
- * over more pages. Text is never set below 0.86 of its size, 8.3 points.
+ * over more pages. Text is never set below 0.86 of its size, 8.3 points. Each size is tried without drawing.
  */
 export function drawLargest(
-  draw: (scale: number) => { fit: Fit; close: () => Promise<Uint8Array> },
+  draw: (pass: Pass) => { fit: Fit; close: () => Promise<Uint8Array> },
 ): Promise<Uint8Array> {
-  const drawn = [];
+  let partly: number | null = null;
   for (const scale of scales) {
-    const trial = draw(scale);
-    if (trial.fit === 'whole') return trial.close();
-    drawn.push(trial);
+    const { fit } = draw({ scale, isTrial: true });
+    if (fit === 'whole') return draw({ scale, isTrial: false }).close();
+    if (fit === 'partly') partly ??= scale;
   }
-  const best = drawn.find((trial) => trial.fit === 'partly') ?? drawn[0];
-  return (best ?? draw(1)).close();
+  return draw({ scale: partly ?? 1, isTrial: false }).close();
 }

@@ -1,9 +1,18 @@
 // The two libraries' published types leave out what the kit needs; each entry below was read in their source
 // (pdfkit 0.20.2: struct(), annotate(), file(), registerFont(); fontkit 2.0.4 ships no types at all).
 declare module 'fontkit' {
+  export type Glyph = { id: number; advanceWidth: number; codePoints: readonly number[] };
+  export type Position = { xAdvance: number; yAdvance: number; xOffset: number; yOffset: number };
   export type Font = {
     readonly postscriptName: string;
-    layout(text: string): unknown;
+    readonly unitsPerEm: number;
+    /** Every glyph met so far, with the characters it was first met for. */
+    _glyphs: object;
+    layout(text: string): {
+      glyphs: readonly Glyph[];
+      positions: readonly Position[];
+      readonly advanceWidth: number;
+    };
     hasGlyphForCodePoint(codePoint: number): boolean;
   };
   export function create(bytes: Uint8Array): Font;

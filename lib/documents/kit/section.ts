@@ -45,7 +45,7 @@ export function section(
   const style = sheet.sized(styled(styles.body, { face: 'strong' }));
   const pad = 5 * sheet.scale;
   const column = { x: sheet.left, width: options.wide ? sheet.width : grid.stub - 4 };
-  const lines = breakLines(sheet, heading, style, column.width);
+  const lines = breakLines(heading, style, column.width);
   sheet.room(pad * 2 + Math.max(heightOf(lines, style), style.leading * 3.5));
   sheet.element(sheet.root, 'Sect', (element) => {
     hairline(sheet, sheet.y);

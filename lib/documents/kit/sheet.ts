@@ -6,8 +6,8 @@ export type Paper = 'A4' | 'LETTER';
 
 const sizes: Record<Paper, readonly [number, number]> = { A4: [595.28, 841.89], LETTER: [612, 792] };
 
-/** A tagged element together with its type, which PDFKit wants again each time content is marked. */
-export type Element = { readonly node: PDFKit.PDFStructureElement; readonly type: string };
+/** A tagged element together with its type, which PDFKit wants again each time content is marked; a trial has no tree. */
+export type Element = { readonly node: PDFKit.PDFStructureElement | null; readonly type: string };
 
 export type SheetOptions = {
   size: Paper | readonly [number, number];
@@ -22,7 +22,12 @@ export type SheetOptions = {
   scale?: number;
   /** Height of what `atNewPage` draws. */
   head?: number;
+  /** Only to learn where everything would stand: text is set and pages are turned, but nothing is drawn. */
+  isTrial?: boolean;
 };
+
+type Area = { x: number; y: number; width: number; height: number };
+type Attachment = { name: string; type: string; description: string; made: Date };
 
 /**
  * A PDF being drawn from top to bottom, and the only place that touches the structure tree: every element is added
@@ -30,7 +35,6 @@ export type SheetOptions = {
  * keeps PDFKit's stream open for ever, without an error.
  */
 export class Sheet {
-  readonly doc: PDFKit.PDFDocument;
   readonly root: Element;
   readonly left: number;
   readonly width: number;
@@ -43,6 +47,7 @@ export class Sheet {
   pages = 1;
   /** Draws the head of each further page, as an artifact. */
   atNewPage: (() => void) | null = null;
+  private readonly paper: PDFKit.PDFDocument | null;
   private readonly chunks: Uint8Array[] = [];
   private marking = false;
   private fresh: number;
@@ -50,8 +55,23 @@ export class Sheet {
   constructor(options: SheetOptions) {
     const [width, height] = typeof options.size === 'string' ? sizes[options.size] : options.size;
     const margin = options.margin ?? grid.margin;
-    this.doc = new PDFDocument({
-      size: [width, height],
+    this.paper = options.isTrial ? null : this.openPaper(options, [width, height]);
+    this.left = margin;
+    this.width = width - 2 * margin;
+    this.top = margin;
+    this.bottom = height - margin - (options.foot ?? 0);
+    this.scale = options.scale ?? 1;
+    this.freshTop = margin + (options.head ?? 0);
+    this.y = margin;
+    this.fresh = margin;
+    const node = this.paper?.struct('Document') ?? null;
+    if (node) this.paper?.addStructure(node);
+    this.root = { node, type: 'Document' };
+  }
+
+  private openPaper(options: SheetOptions, size: [number, number]): PDFKit.PDFDocument {
+    const doc = new PDFDocument({
+      size,
       margin: 0,
       pdfVersion: '1.7',
       tagged: true,
@@ -67,19 +87,15 @@ export class Sheet {
         ModDate: options.made,
       },
     });
-    registerFonts(this.doc);
-    this.doc.on('data', (chunk: Uint8Array) => this.chunks.push(chunk));
-    this.left = margin;
-    this.width = width - 2 * margin;
-    this.top = margin;
-    this.bottom = height - margin - (options.foot ?? 0);
-    this.scale = options.scale ?? 1;
-    this.freshTop = margin + (options.head ?? 0);
-    this.y = margin;
-    this.fresh = margin;
-    const node = this.doc.struct('Document');
-    this.doc.addStructure(node);
-    this.root = { node, type: 'Document' };
+    registerFonts(doc);
+    doc.on('data', (chunk: Uint8Array) => this.chunks.push(chunk));
+    return doc;
+  }
+
+  /** The pen, inside `mark` and `artifact` only: a trial never gets there. */
+  get doc(): PDFKit.PDFDocument {
+    if (!this.paper) throw new Error('a trial has no paper to draw on');
+    return this.paper;
   }
 
   /** A running style at this sheet's scale. */
@@ -93,12 +109,11 @@ export class Sheet {
     draw: (element: Element) => T,
     options: PDFKit.Mixins.StructureElementOptions = {},
   ): T {
-    const node = this.doc.struct(type, options);
-    parent.node.add(node);
+    const node = this.grow(parent, type, options);
     try {
       return draw({ node, type });
     } finally {
-      node.end();
+      node?.end();
     }
   }
 
@@ -108,32 +123,55 @@ export class Sheet {
     kinds: readonly { type: string; options?: PDFKit.Mixins.StructureElementOptions }[],
     draw: (elements: readonly Element[]) => void,
   ): void {
-    const elements = kinds.map(({ type, options }) => {
-      const node = this.doc.struct(type, options ?? {});
-      parent.node.add(node);
-      return { node, type };
-    });
+    const elements = kinds.map(({ type, options }) => ({
+      node: this.grow(parent, type, options ?? {}),
+      type,
+    }));
     try {
       draw(elements);
     } finally {
-      for (const element of elements) element.node.end();
+      for (const element of elements) element.node?.end();
     }
   }
 
   /** Draws content of an element on the present page. Marks never nest and never cross a page. */
   mark(element: Element, draw: () => void): void {
     this.enter();
-    element.node.add(this.doc.markStructureContent(element.type));
-    draw();
+    if (this.paper) {
+      element.node?.add(this.paper.markStructureContent(element.type));
+      draw();
+    }
     this.leave();
   }
 
   /** Draws what is no part of the reading: rules, tints, perforations, page feet. */
   artifact(draw: () => void, type: 'Layout' | 'Pagination' = 'Layout'): void {
     this.enter();
-    this.doc.markContent('Artifact', { type });
-    draw();
+    if (this.paper) {
+      this.paper.markContent('Artifact', { type });
+      draw();
+    }
     this.leave();
+  }
+
+  /** Makes an area of the page lead to an address; the description is what a screen reader says of it. */
+  link(element: Element, at: Area, url: string, description: string): void {
+    if (!element.node) return;
+    // PDFKit gives a tagged link an empty description unless one is handed to it as a String object.
+    const described = { structParent: element.node, Contents: new String(description) };
+    this.doc.link(at.x, at.y, at.width, at.height, url, described);
+  }
+
+  /** Puts a file of data into the document. */
+  attach(text: string, { name, type, description, made }: Attachment): void {
+    this.paper?.file(Buffer.from(text, 'utf8'), {
+      name,
+      type,
+      description,
+      creationDate: made,
+      modifiedDate: made,
+      relationship: 'Data',
+    });
   }
 
   /** True while nothing but the page's head has been drawn on it. */
@@ -148,7 +186,7 @@ export class Sheet {
 
   newPage(): void {
     if (this.marking) throw new Error('a page cannot be turned inside marked content');
-    this.doc.addPage();
+    this.paper?.addPage();
     this.pages += 1;
     this.y = this.top;
     this.atNewPage?.();
@@ -168,7 +206,7 @@ export class Sheet {
     return new Promise((resolve, reject) => {
       this.doc.on('end', () => resolve(Buffer.concat(this.chunks)));
       this.doc.on('error', reject);
-      this.root.node.end();
+      this.root.node?.end();
       this.doc.end();
     });
   }
@@ -179,7 +217,18 @@ export class Sheet {
   }
 
   private leave(): void {
-    this.doc.endMarkedContent();
+    this.paper?.endMarkedContent();
     this.marking = false;
+  }
+
+  private grow(
+    parent: Element,
+    type: string,
+    options: PDFKit.Mixins.StructureElementOptions,
+  ): PDFKit.PDFStructureElement | null {
+    if (!this.paper) return null;
+    const node = this.paper.struct(type, options);
+    parent.node?.add(node);
+    return node;
   }
 }

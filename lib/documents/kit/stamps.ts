@@ -26,10 +26,10 @@ export function runOfStamps(sheet: Sheet, stamps: readonly Stamp[], locale: stri
     const inner = width - inset * 2 - 12;
     return {
       done,
-      label: { style: label, lines: breakLines(sheet, `${stamp.label} `, label, inner) },
+      label: { style: label, lines: breakLines(`${stamp.label} `, label, inner) },
       date: {
         style: date,
-        lines: breakLines(sheet, stamp.day ? formatDay(stamp.day, locale, 'short') : 'to come', date, inner),
+        lines: breakLines(stamp.day ? formatDay(stamp.day, locale, 'short') : 'to come', date, inner),
       },
     };
   });

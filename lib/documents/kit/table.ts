@@ -1,8 +1,9 @@
 import { type Column, type Place, paintLines } from '@/lib/documents/kit/flow';
 import type { Face } from '@/lib/documents/kit/fonts';
 import { ink, type Style, styled, styles } from '@/lib/documents/kit/ink';
-import { breakLines, type Content, type Line } from '@/lib/documents/kit/lines';
+import { breakLines, type Line } from '@/lib/documents/kit/lines';
 import type { Element, Sheet } from '@/lib/documents/kit/sheet';
+import type { Content } from '@/lib/documents/kit/words';
 
 export type TableColumn = {
   head: string;
@@ -70,7 +71,7 @@ class Table {
   private set(cells: readonly Content[], styleAt: (column: number) => Style): SetCell[] {
     return this.places.map((place, index) => {
       const style = styleAt(index);
-      return { lines: breakLines(this.sheet, cells[index] ?? '', style, place.width), style, place };
+      return { lines: breakLines(cells[index] ?? '', style, place.width), style, place };
     });
   }
 
