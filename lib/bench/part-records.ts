@@ -1,5 +1,6 @@
 import { compareDays, type Day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { newestFirst } from '@/lib/db/in-order';
 
 export type PartRow = {
   id: string;
@@ -65,7 +66,7 @@ export async function readLot(id: string, today: Day) {
     include: {
       part: { select: { id: true, code: true, name: true } },
       uses: {
-        orderBy: { at: 'desc' },
+        orderBy: newestFirst,
         include: {
           job: {
             select: {

@@ -1,4 +1,5 @@
 import { db } from '@/lib/db/client';
+import { newestFirst } from '@/lib/db/in-order';
 import type { Tx } from '@/lib/db/transaction';
 
 /** Stages in which a unit is with its owner; before, it is here and needs no letter. */
@@ -54,5 +55,5 @@ export async function recallUnits(lotId: string, client: Tx = db): Promise<Recal
 
 /** Letters about a lot so far, the newest first. */
 export async function recallsOf(lotId: string) {
-  return db.lotRecall.findMany({ where: { lotId }, orderBy: { at: 'desc' } });
+  return db.lotRecall.findMany({ where: { lotId }, orderBy: newestFirst });
 }

@@ -1,6 +1,7 @@
 import { stringify } from 'csv-stringify/sync';
 import { addDays, day, dayFromDate, dayToDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { inOrder } from '@/lib/db/in-order';
 import { JOURNAL_HEAD, journalRows } from './rules/journal';
 import { readInvoice, WHOLE_INVOICE } from './stored-invoice';
 
@@ -24,7 +25,7 @@ export async function journalOf(month: string): Promise<string> {
     db.payment.findMany({
       where: { receivedOn: within },
       include: { job: { select: { number: true, customer: { select: { name: true } } } } },
-      orderBy: [{ at: 'asc' }, { id: 'asc' }],
+      orderBy: inOrder,
     }),
   ]);
   const rows = journalRows(

@@ -1,6 +1,7 @@
 import { type Day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
+import { inOrder } from '@/lib/db/in-order';
 import type { Tx } from '@/lib/db/transaction';
 import { type JobKind, STAGES, type Stage } from './rules/stages';
 
@@ -99,18 +100,18 @@ const DOCKET = {
   sheet: { include: { checks: { orderBy: { position: 'asc' } } } },
   accessories: { orderBy: { name: 'asc' } },
   events: { orderBy: { version: 'asc' } },
-  findings: { orderBy: { at: 'asc' } },
-  photos: { orderBy: { at: 'asc' } },
-  work: { orderBy: { at: 'asc' } },
-  partUses: { orderBy: { at: 'asc' }, include: { lot: { include: { part: true } } } },
-  checkEntries: { orderBy: { at: 'asc' } },
-  jumperWires: { orderBy: { at: 'asc' } },
+  findings: { orderBy: inOrder },
+  photos: { orderBy: inOrder },
+  work: { orderBy: inOrder },
+  partUses: { orderBy: inOrder, include: { lot: { include: { part: true } } } },
+  checkEntries: { orderBy: inOrder },
+  jumperWires: { orderBy: inOrder },
   quotes: {
     include: {
       revisions: { orderBy: { revision: 'asc' }, include: { lines: { orderBy: { position: 'asc' } } } },
     },
   },
-  payments: { orderBy: { at: 'asc' } },
+  payments: { orderBy: inOrder },
   invoices: {
     select: {
       id: true,
@@ -124,7 +125,7 @@ const DOCKET = {
     },
     orderBy: [{ year: 'asc' }, { sequence: 'asc' }],
   },
-  messages: { orderBy: { at: 'asc' } },
+  messages: { orderBy: inOrder },
   certificates: { orderBy: { revision: 'asc' } },
   claim: {
     include: {

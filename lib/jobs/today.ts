@@ -1,6 +1,7 @@
 import { addDays, type Day, dayFromDate, dayInZone, startOfDay } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
+import { newestFirst } from '@/lib/db/in-order';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { countMail } from '@/lib/mail/records';
 import { type ListedRequest, listRequests, quotesUnanswered } from '@/lib/quotes/records';
@@ -190,7 +191,7 @@ function asked(request: ListedRequest, timeZone: string): TodayAsked {
 async function readUnanswered(since: Date): Promise<Unanswered[]> {
   const messages = await db.message.findMany({
     where: { at: { gte: since }, jobId: { not: null } },
-    orderBy: [{ at: 'desc' }, { id: 'desc' }],
+    orderBy: newestFirst,
     select: { jobId: true, author: true, at: true },
   });
   const last = new Map<string, (typeof messages)[number]>();

@@ -1,15 +1,16 @@
 import { dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
+import { inOrder } from '@/lib/db/in-order';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { Person } from './records';
 
 const PHOTOS = {
-  orderBy: { at: 'asc' },
+  orderBy: inOrder,
   select: { purpose: true, caption: true, at: true, fileKey: true },
 } as const;
 const MESSAGES = {
-  orderBy: { at: 'asc' },
+  orderBy: inOrder,
   select: { author: true, text: true, at: true, readAt: true },
 } as const;
 const MAILS = {
@@ -50,8 +51,8 @@ const JOB = {
     select: { kind: true, at: true, actorKind: true, fromStage: true, toStage: true, data: true },
     orderBy: { version: 'asc' },
   },
-  findings: { select: { text: true, at: true }, orderBy: { at: 'asc' } },
-  work: { select: { text: true, minutes: true, at: true }, orderBy: { at: 'asc' } },
+  findings: { select: { text: true, at: true }, orderBy: inOrder },
+  work: { select: { text: true, minutes: true, at: true }, orderBy: inOrder },
   checkEntries: {
     select: {
       isPassed: true,
@@ -61,12 +62,12 @@ const JOB = {
       at: true,
       check: { select: { label: true, unit: true } },
     },
-    orderBy: { at: 'asc' },
+    orderBy: inOrder,
   },
   quotes: { select: { number: true, currency: true, revisions: REVISIONS } },
   payments: {
     select: { amountMinor: true, currency: true, method: true, reference: true, receivedOn: true },
-    orderBy: { at: 'asc' },
+    orderBy: inOrder,
   },
   messages: MESSAGES,
   photos: PHOTOS,

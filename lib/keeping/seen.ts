@@ -1,6 +1,7 @@
 import { createHash, createHmac } from 'node:crypto';
 import { authSecret } from '@/lib/config';
 import { db } from '@/lib/db/client';
+import { newestFirst } from '@/lib/db/in-order';
 import type { Tx } from '@/lib/db/transaction';
 import { emailKey } from '@/lib/quotes/rules/request-answers';
 
@@ -83,7 +84,7 @@ export async function listSeen(o: {
         { quoteId: { in: [...o.quoteIds] } },
       ],
     },
-    orderBy: [{ at: 'desc' }, { id: 'desc' }],
+    orderBy: newestFirst,
     take: o.take,
     select: {
       id: true,

@@ -1,5 +1,6 @@
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
+import { inOrder, newestFirst } from '@/lib/db/in-order';
 import type { Tx } from '@/lib/db/transaction';
 import { type RequestState, readRequestState, STAFF_MAY_WRITE } from './rules/request-states';
 
@@ -23,8 +24,8 @@ const WHOLE = {
   },
   revisions: { orderBy: { revision: 'asc' }, include: { lines: { orderBy: { position: 'asc' } } } },
   events: { orderBy: { version: 'asc' } },
-  photos: { orderBy: [{ at: 'asc' }, { id: 'asc' }] },
-  messages: { orderBy: { at: 'asc' } },
+  photos: { orderBy: inOrder },
+  messages: { orderBy: inOrder },
 } satisfies Prisma.QuoteSelect;
 
 type Row = Prisma.QuoteGetPayload<{ select: typeof WHOLE }>;
@@ -136,7 +137,7 @@ export async function quotesUnanswered(since: Date, client: Tx = db): Promise<Un
         select: {
           number: true,
           messages: {
-            orderBy: [{ at: 'desc' }, { id: 'desc' }],
+            orderBy: newestFirst,
             take: 1,
             select: { author: true, at: true },
           },

@@ -195,4 +195,21 @@ describe('on a job', () => {
     await enter([volts]);
     expect(await db.checkEntry.count()).toBe(1);
   });
+
+  test('of two readings in one instant the later one counts, whichever row is found first', async () => {
+    await proving();
+    const enter = (volts: number, entryId: string) =>
+      recordChecks({
+        jobId,
+        actor: BENCH,
+        now,
+        results: [{ checkId: world.voltage, given: { reading: volts }, note: '', entryId }],
+      });
+    // Keys of the form, as a page drawn later gives them; the later reading is written first here.
+    await enter(5, '0199b3a2-0000-7000-8000-000000000009');
+    await enter(9, '0199b3a2-0000-7000-8000-000000000008');
+    const job = await jobNow(jobId);
+    expect(job.checkEntries.map((entry) => entry.reading)).toEqual([9, 5]);
+    expect(factsOf(job).checksFailed).toBe(0);
+  });
 });

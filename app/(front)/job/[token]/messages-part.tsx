@@ -1,4 +1,4 @@
-import { randomUUID } from 'node:crypto';
+import { newFormKey } from '@/app/form-key';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
@@ -23,7 +23,7 @@ export function MessagesPart({ job, token, workshop }: PartProps) {
           }))}
         />
       ) : null}
-      <ActionForm action={writeMessage.bind(null, token)} hidden={{ formKey: randomUUID() }} label="Message">
+      <ActionForm action={writeMessage.bind(null, token)} hidden={{ formKey: newFormKey() }} label="Message">
         <TextArea name="text" label="Write to us about this unit" maxLength={4000} rows={4} />
         <SubmitButton
           label="Send the message"

@@ -1,4 +1,4 @@
-import { randomUUID } from 'node:crypto';
+import { newFormKey } from '@/app/form-key';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { PhotosField } from '@/app/ui/forms/photos-field';
 import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
@@ -25,7 +25,7 @@ export function QuestionPart({ quote, token }: PartProps) {
           {question.text}
         </p>
       ))}
-      <ActionForm action={answer.bind(null, token)} hidden={{ formKey: randomUUID() }} label="Your answer">
+      <ActionForm action={answer.bind(null, token)} hidden={{ formKey: newFormKey() }} label="Your answer">
         <TextArea name="text" label="Your answer" maxLength={4000} rows={5} />
         <PhotosField
           label="Photos that show it"
@@ -74,7 +74,7 @@ export function MessagesPart({ quote, token, workshop }: PartProps) {
         />
       ) : null}
       {mayWrite ? (
-        <ActionForm action={answer.bind(null, token)} hidden={{ formKey: randomUUID() }} label="Message">
+        <ActionForm action={answer.bind(null, token)} hidden={{ formKey: newFormKey() }} label="Message">
           <TextArea name="text" label={LABELS[state] ?? 'Write to us about this'} maxLength={4000} rows={4} />
           <PhotosField label="More photos" most={MOST_PHOTOS} maxMegabytes={15} sendTo="/quote/ask/photo" />
           <SubmitButton

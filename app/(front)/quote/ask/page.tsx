@@ -1,5 +1,5 @@
-import { randomUUID } from 'node:crypto';
 import type { Metadata } from 'next';
+import { newFormKey } from '@/app/form-key';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { CheckboxGroup } from '@/app/ui/forms/choices';
 import { PhotosField } from '@/app/ui/forms/photos-field';
@@ -37,7 +37,7 @@ export default async function AskPage({ searchParams }: Props) {
         lead="For what is not on the price list. Tell us what you see; you need not know what is broken."
         next="we answer within two working days, with a price or a question. Asking is free."
       />
-      <ActionForm action={ask} hidden={{ formKey: randomUUID() }} label="Ask for a price">
+      <ActionForm action={ask} hidden={{ formKey: newFormKey() }} label="Ask for a price">
         <Select
           name="model"
           label="Your device"

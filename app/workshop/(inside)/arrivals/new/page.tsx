@@ -1,5 +1,5 @@
-import { randomUUID } from 'node:crypto';
 import type { Metadata } from 'next';
+import { newFormKey } from '@/app/form-key';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { RadioGroup } from '@/app/ui/forms/choices';
 import { FileField } from '@/app/ui/forms/file-field';
@@ -40,7 +40,7 @@ export default async function WalkInPage() {
       ) : null}
       <ActionForm
         action={openForParcel}
-        hidden={{ formKey: randomUUID() }}
+        hidden={{ formKey: newFormKey() }}
         label="A parcel without a booking"
       >
         <h2>The unit</h2>

@@ -1,5 +1,5 @@
-import { randomUUID } from 'node:crypto';
 import type { Metadata } from 'next';
+import { newFormKey } from '@/app/form-key';
 import { LessonLink } from '@/app/ui/docket/lesson-link';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -59,7 +59,7 @@ export default async function CheckSheetPage({ params }: Props) {
                 </LinkButton>
               </p>
             ) : isOpen ? (
-              <CheckForm check={check} isRedo={entries.length > 0} entryId={randomUUID()} />
+              <CheckForm check={check} isRedo={entries.length > 0} entryId={newFormKey()} />
             ) : null}
           </li>
         );

@@ -1,4 +1,4 @@
-import { randomUUID } from 'node:crypto';
+import { newFormKey } from '@/app/form-key';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { RadioGroup } from '@/app/ui/forms/choices';
 import { MoneyField } from '@/app/ui/forms/money-field';
@@ -24,7 +24,7 @@ export function CreditForm({ whole: { facts }, left, locale }: Props) {
       </p>
       <ActionForm
         action={creditAction.bind(null, facts.number)}
-        hidden={{ formKey: randomUUID() }}
+        hidden={{ formKey: newFormKey() }}
         label="Write a credit note"
         summary="Write a credit note"
       >

@@ -1,5 +1,5 @@
-import { randomUUID } from 'node:crypto';
 import type { Metadata } from 'next';
+import { newFormKey } from '@/app/form-key';
 import { nothingHere } from '@/app/nothing-here';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -94,7 +94,7 @@ export default async function RecallPage({ params }: Props) {
           </h2>
           <ActionForm
             action={recallAction.bind(null, id)}
-            hidden={{ letters, formKey: randomUUID() }}
+            hidden={{ letters, formKey: newFormKey() }}
             label="Letter about a lot"
           >
             <TextArea
