@@ -1,31 +1,64 @@
 /**
- * `npm run bench [-- --jobs=100000]`: fills a throwaway PostgreSQL server with a thousand jobs and with many, and prints what
- * the readings behind the busiest pages take on both, and how many queries each sends. All made up.
+ * `npm run bench [-- --jobs=1000,100000 --repairs=5000 --only=pages,booking --database=server,embedded --app=FOLDER]`: fills
+ * databases with made-up jobs, few and many, and prints one table of what pages, readings, a booking and certificates take, against a bare
+ * page, fewer jobs, bare SQL and a bare document; all in turn, so that both sides of a ratio carry the same load. Made up all.
+ * With `--app` the built copy of the app is kept there for the next run.
  */
-import { parseArgs } from 'node:util';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { loadavg, tmpdir } from 'node:os';
+import path from 'node:path';
 import { databaseUrl, onServer } from '@/lib/db/server';
+import { readAsked } from './bench/asked-for';
+import { buildCopy, copyApp } from './bench/bench-app';
+import { type Column, type Figure, printTable } from './bench/figures';
+import { measureAll, measureCertificates } from './bench/measure-all';
 import { startThrowawayPostgres } from './throwaway-postgres';
 
-const { values } = parseArgs({ options: { jobs: { type: 'string', default: '100000' } } });
-const many = Number(values.jobs);
-if (!Number.isSafeInteger(many) || many < 1000) {
-  console.error('--jobs is a whole number of 1000 or more.');
-  process.exit(1);
-}
+const asked = readAsked();
 process.env['AUTH_SECRET'] ??= 'only for measuring, only for measuring';
 process.env['DEMO'] = 'on';
-
-const server = await startThrowawayPostgres();
-try {
-  const { measureAt, printTable } = await import('./bench/measure');
-  const sizes = [1000, many];
-  const measured = [];
-  for (const jobs of sizes) {
-    const name = `jobs_${jobs}`;
-    await onServer(server.url, (client) => client.query(`CREATE DATABASE ${name}`));
-    measured.push(await measureAt(databaseUrl(server.url, name), jobs));
+const [few = 0, many = 0] = asked.jobs;
+const folder = mkdtempSync(path.join(tmpdir(), 'mendpost-bench-data-'));
+let isBuilt = false;
+const app = () => {
+  const copy = asked.app ?? path.join(folder, 'app');
+  if (!isBuilt) {
+    copyApp(copy);
+    buildCopy(copy);
   }
-  printTable(sizes, measured);
+  isBuilt = true;
+  return copy;
+};
+const load = () => loadavg()[0]?.toFixed(1);
+
+const columns: Column[] = [];
+const closers = [() => rmSync(folder, { recursive: true, force: true })];
+process.on('exit', () => {
+  for (const close of closers.reverse()) close();
+});
+for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => process.exit(1));
+
+console.log(`${few} and ${many} jobs, begun at a load average of ${load()}.\n`);
+try {
+  for (const kind of asked.database) columns.push({ head: kind, figures: await measureOn(kind) });
+  if (asked.only.includes('certificates'))
+    columns.push({ head: 'no database', figures: await measureCertificates() });
 } finally {
-  server.stop();
+  printTable(columns);
+  console.log(`\nEnded at a load average of ${load()}.`);
+}
+
+async function measureOn(kind: 'server' | 'embedded'): Promise<Figure[]> {
+  console.error(`on ${kind}`);
+  const server = kind === 'server' ? await startThrowawayPostgres() : undefined;
+  if (server) closers.push(server.stop);
+  const place = async (name: string) => {
+    if (server) await onServer(server.url, (client) => client.query(`CREATE DATABASE ${name}`));
+    return {
+      DATABASE_URL: server ? databaseUrl(server.url, name) : '',
+      DATA_DIR: path.join(folder, kind, name),
+    };
+  };
+  const { repairs, only: parts, port } = asked;
+  return measureAll({ sizes: [few, many], repairs, parts, place, log: server, app, port });
 }

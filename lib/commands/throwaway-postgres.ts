@@ -7,6 +7,8 @@ import { setTimeout as wait } from 'node:timers/promises';
 
 export type Server = {
   url: string;
+  /** the file it writes its log to */
+  log: string;
   stop: () => void;
   /** ends all of its processes with SIGKILL, as a machine out of memory would; `start` opens the same files again */
   kill: () => Promise<void>;
@@ -49,11 +51,12 @@ export async function startThrowawayPostgres(o: { isCareful?: boolean } = {}): P
     `-k ${folder}`,
     ...['listen_addresses=127.0.0.1', zone, 'max_connections=60', ...careless].map((s) => `-c ${s}`),
   ];
-  const start = () =>
-    tell('pg_ctl', ['-D', data, '-l', path.join(folder, 'log'), '-w', '-o', settings.join(' '), 'start']);
+  const log = path.join(folder, 'log');
+  const start = () => tell('pg_ctl', ['-D', data, '-l', log, '-w', '-o', settings.join(' '), 'start']);
   start();
   return {
     url: `postgresql://postgres@127.0.0.1:${port}/postgres`,
+    log,
     start,
     kill: () => killServer(data),
     stop() {

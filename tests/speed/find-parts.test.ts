@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { recordingWrites } from '@/lib/commands/bench/recorded-writes';
+import { recordingStatements } from '@/lib/commands/bench/recorded-statements';
 import { config } from '@/lib/config';
 import { onServer } from '@/lib/db/server';
 import { findByText } from '@/lib/jobs/find-by-text';
@@ -9,14 +9,14 @@ useDatabase();
 
 /** The plan of the statement that the search sends, where reading a whole table costs too much to be chosen. */
 async function planOf(q: string): Promise<string> {
-  const { writes } = await recordingWrites(() => findByText({ stage: null, q, skip: 0, take: 25 }));
-  const [sent] = writes;
-  if (!sent || writes.length > 1) throw new Error(`${writes.length} statements were sent`);
+  const { sent } = await recordingStatements(() => findByText({ stage: null, q, skip: 0, take: 25 }));
+  const [search] = sent;
+  if (!search || sent.length > 1) throw new Error(`${sent.length} statements were sent`);
   return onServer(config.databaseUrl, async (client) => {
     await client.query('BEGIN');
     await client.query('SET LOCAL enable_seqscan = off');
     await client.query('SET LOCAL enable_indexscan = off');
-    const { rows } = await client.query<Record<string, string>>(`EXPLAIN ${sent.text}`, sent.values);
+    const { rows } = await client.query<Record<string, string>>(`EXPLAIN ${search.text}`, search.values);
     await client.query('ROLLBACK');
     return rows.map((row) => Object.values(row)[0]).join('\n');
   });
@@ -30,7 +30,9 @@ describe('a search by a part of a text', () => {
   });
 
   test('asks for a number without the letters that our numbers do not hold', async () => {
-    const { writes } = await recordingWrites(() => findByText({ stage: null, q: 'MO1L', skip: 0, take: 25 }));
-    expect(writes[0]?.values).toContain('%M011%');
+    const { sent } = await recordingStatements(() =>
+      findByText({ stage: null, q: 'MO1L', skip: 0, take: 25 }),
+    );
+    expect(sent[0]?.values).toContain('%M011%');
   });
 });

@@ -1,0 +1,91 @@
+import type { Asked } from './ask-pages';
+import { startCopy } from './bench-app';
+import { browserFigures } from './browser-figures';
+import type { ServerLog } from './count-in-log';
+import type { Figure } from './figures';
+import { type Filled, fill } from './filled';
+import { pageFigures } from './page-figures';
+import { readingFigures } from './reading-figures';
+import { nextAnswer, type Place, startStep } from './run-step';
+import { throughputFigures } from './throughput-figures';
+
+export const PARTS = ['booking', 'readings', 'throughput', 'pages', 'browser', 'certificates'] as const;
+export type BenchPart = (typeof PARTS)[number];
+
+export type Plan = {
+  /** few jobs and many */
+  sizes: readonly [number, number];
+  /** on the price list at many jobs */
+  repairs: number;
+  parts: readonly BenchPart[];
+  /** makes an empty database of that name and says where it is */
+  place: (name: string) => Promise<Place>;
+  log: ServerLog | undefined;
+  /** a built copy of the app, with a page to compare with */
+  app: () => string;
+  port: number;
+};
+
+/** Measures the parts asked for on one kind of database. A part that fails says so in its row, and the others go on. */
+export async function measureAll(plan: Plan): Promise<Figure[]> {
+  const needs = (...parts: BenchPart[]) => parts.some((part) => plan.parts.includes(part));
+  const figures: Figure[] = [];
+  const measure = async (part: BenchPart, work: () => Promise<Figure[]>) => {
+    if (!needs(part)) return;
+    console.error(`measuring ${part}`);
+    const found = await work().catch((error) => [{ what: part, value: String(error), reached: false }]);
+    for (const { what, value } of found) console.error(`  ${what}: ${value}`);
+    figures.push(...found);
+  };
+  await measure('booking', async () =>
+    nextAnswer(startStep('booking', [], await plan.place('booking')), 'booking'),
+  );
+  if (needs('readings', 'throughput', 'pages', 'browser')) {
+    const [atFew, atMany] = plan.sizes;
+    const few = await fill({ jobs: atFew, repairs: 0, place: await plan.place('few') });
+    const many = await fill({ jobs: atMany, repairs: plan.repairs, place: await plan.place('many') });
+    await measure('readings', () => readingFigures(few, many));
+    await few.close();
+    await many.close();
+    if (needs('throughput', 'pages', 'browser')) {
+      await withApps(plan, few, many, async (fewAsked, manyAsked) => {
+        await measure('throughput', () => throughputFigures(fewAsked, manyAsked));
+        await measure('pages', () => pageFigures(fewAsked, manyAsked, plan.log));
+        await measure('browser', () => browserFigures(manyAsked));
+      });
+    }
+  }
+  return figures;
+}
+
+/** Certificates are drawn without a database. */
+export async function measureCertificates(): Promise<Figure[]> {
+  return nextAnswer(startStep('certificates', [], {}), 'certificates');
+}
+
+async function withApps(
+  plan: Plan,
+  few: Filled,
+  many: Filled,
+  work: (few: Asked, many: Asked) => Promise<void>,
+): Promise<void> {
+  const stops: (() => Promise<void>)[] = [];
+  try {
+    const open = async ({ place, samples, jobs }: Filled, port: number): Promise<Asked> => {
+      const app = await startCopy(plan.app(), {
+        port,
+        dataDir: place.DATA_DIR,
+        databaseUrl: place.DATABASE_URL,
+      });
+      stops.push(app.stop);
+      // Read once the settings of this process stand, which they do not at its start.
+      const { signIn, STAFF } = await import('../fuzz/staff');
+      const [owner] = STAFF;
+      if (!owner) throw new Error('nobody can sign in');
+      return { jobs, app, samples, cookie: await signIn(app.origin, owner) };
+    };
+    await work(await open(few, plan.port), await open(many, plan.port + 1));
+  } finally {
+    for (const stop of stops) await stop();
+  }
+}
