@@ -45,6 +45,18 @@ export async function hasFile(key: string): Promise<boolean> {
   return (await disk()).exists(key);
 }
 
+/** When the bytes under a key were written, by the store's own clock; null when there are none. */
+export async function keptSince(key: string): Promise<Date | null> {
+  const store = await disk();
+  try {
+    return (await store.getMetaData(key)).lastModified;
+  } catch (error) {
+    // Two stores, two ways to say that there is nothing: asked once more, and what is there and cannot be told is an error.
+    if (await store.exists(key)) throw error;
+    return null;
+  }
+}
+
 /** Forgets the bytes under a key; a key without bytes is no error. */
 export async function deleteFile(key: string): Promise<void> {
   await (await disk()).delete(key);

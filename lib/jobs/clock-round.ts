@@ -1,4 +1,5 @@
 import { db } from '@/lib/db/client';
+import { forgetLeftFilesDaily } from '@/lib/keeping/write-left-files';
 import { sweepPeople } from '@/lib/keeping/write-sweep';
 import { attempt } from '@/lib/outcome';
 import { lapsePrices } from '@/lib/quotes/write-lapses';
@@ -24,12 +25,14 @@ export type ClockRound = {
   notices: number;
   /** bookings and requests whose people's data was kept long enough */
   peopleRemoved: number;
+  /** certificates, invoices and photos that no row names */
+  filesForgotten: number;
 };
 
 /**
  * What the passing of time does by itself: jobs whose unit was sent back long ago are closed, bookings that nobody
  * finished and photos that no request took are removed, prices that nobody answered are reminded of and lapse, customers whose
- * unit waits for them get a notice, and data kept long enough is removed. Every instance may run it: a move names the version it comes from, so that a
+ * unit waits for them get a notice, and data kept long enough and files that no row names are removed. Every instance may run it: a move names the version it comes from, so that a
  * job is closed once.
  */
 export async function clockRound(now: Date): Promise<ClockRound> {
@@ -59,12 +62,14 @@ export async function clockRound(now: Date): Promise<ClockRound> {
   const photosForgotten = await forgetLeftPhotos(now);
   const notices = await sendUnclaimedNotices(now);
   const peopleRemoved = await sweepPeople(now);
+  const filesForgotten = await forgetLeftFilesDaily(now);
   return {
     closed,
     draftsRemoved: count,
     photosForgotten,
     notices,
     peopleRemoved,
+    filesForgotten,
     ...(await lapsePrices(now)),
   };
 }
