@@ -88,6 +88,8 @@ const acknowledged = z.custom<Acknowledged>(
 
 class Run {
   private app: App | undefined;
+  /** loaded while the other works, to take its place */
+  private spare: App | undefined;
   private begun = 0;
   private readonly problems: string[] = [];
   private readonly facts = { kills: 0, killsWhileOpening: 0, stepsBrokenOff: 0, acknowledged: 0 };
@@ -106,12 +108,20 @@ class Run {
     try {
       return await this.begin();
     } finally {
-      await this.app?.kill();
+      await Promise.all([this.app?.kill(), this.spare?.kill()]);
     }
   }
 
+  private async startApp(): Promise<void> {
+    const app = this.spare ?? App.load(this.world.environment);
+    this.spare = undefined;
+    this.app = app;
+    await app.begin();
+    if (this.facts.kills < this.o.rounds) this.spare = App.load(this.world.environment);
+  }
+
   private async begin(): Promise<KillReport> {
-    this.app = await App.start(this.world.environment);
+    await this.startApp();
     const hands = Array.from({ length: this.o.hands ?? 6 }, () => this.hand());
     let isDone = false;
     const work = Promise.all(hands).finally(() => {
@@ -120,7 +130,7 @@ class Run {
     await Promise.all([work, this.killAll(() => isDone)]);
     this.tell('all jobs are through; waiting for the mail');
     await this.mailLeaves();
-    await this.app.stop();
+    await this.app?.stop();
     this.problems.push(...(await checkRows(this.world.database.url, this.world.journal.read())));
     return {
       problems: this.problems,
@@ -202,7 +212,7 @@ class Run {
     if (chosen !== 'app') await this.openAgain();
     const problems = await checkRows(database.url, journal.read());
     this.problems.push(...problems.map((problem) => `after kill ${round + 1} (${chosen}): ${problem}`));
-    if (takesApp) this.app = await App.start(this.world.environment);
+    if (takesApp) await this.startApp();
     this.tell(
       `kill ${round + 1}: ${chosen}, after ${before} acknowledged steps; ${problems.length} problems`,
     );

@@ -4,7 +4,7 @@
  */
 import { z } from 'zod';
 import { disconnect } from '@/lib/db/client';
-import { openWorker } from '@/lib/mail/worker';
+import { openWorker, type Worker } from '@/lib/mail/worker';
 import { confirm, draft, onward, paper } from './course';
 
 // Prisma asks for several relations at once inside a transaction; pg announces that it will stop queueing them.
@@ -13,6 +13,7 @@ process.noDeprecation = true;
 const asked = z.intersection(
   z.object({ id: z.number() }),
   z.discriminatedUnion('step', [
+    z.object({ step: z.literal('begin') }),
     z.object({ step: z.literal('draft'), n: z.number() }),
     z.object({ step: z.literal('book'), token: z.string() }),
     z.object({ step: z.literal('onward'), jobId: z.string(), payment: z.string() }),
@@ -21,13 +22,7 @@ const asked = z.intersection(
   ]),
 );
 
-// The house's own pace would make a run wait for minutes where it need not.
-const worker = await openWorker({
-  smtpUrl: process.env['SMTP_URL'],
-  pollSeconds: 0.5,
-  superviseSeconds: 1,
-  recoverSeconds: 5,
-});
+let worker: Worker | undefined;
 
 process.on('message', (message) => {
   const given = asked.parse(message);
@@ -38,10 +33,11 @@ process.on('message', (message) => {
 });
 // As lib/serving/stop.ts has it: without whoever started it, its database may be gone.
 process.on('disconnect', () => process.exit(1));
-process.send?.({ id: 0, ok: true });
 
 function answer(given: z.infer<typeof asked>): Promise<unknown> {
   switch (given.step) {
+    case 'begin':
+      return begin();
     case 'draft':
       return draft(given.n);
     case 'book':
@@ -51,6 +47,16 @@ function answer(given: z.infer<typeof asked>): Promise<unknown> {
     case 'paper':
       return paper(given.number);
     case 'stop':
-      return worker.stop().then(disconnect);
+      return (worker?.stop() ?? Promise.resolve()).then(disconnect);
   }
+}
+
+async function begin(): Promise<void> {
+  // The house's own pace would make a run wait for minutes where it need not.
+  worker = await openWorker({
+    smtpUrl: process.env['SMTP_URL'],
+    pollSeconds: 0.5,
+    superviseSeconds: 1,
+    recoverSeconds: 5,
+  });
 }
