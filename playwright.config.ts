@@ -59,7 +59,8 @@ export default defineConfig({
     },
     {
       command: `node --conditions=react-server --import tsx lib/commands/${program}`,
-      url: `${place.origin}/ready`,
+      // A balancer keeps /ready for itself; it opens when its instances are.
+      url: `${place.origin}${isFleet ? '/health' : '/ready'}`,
       // Longer than a first start that has to build, on a busy machine.
       timeout: 300_000,
       stdout: 'pipe',

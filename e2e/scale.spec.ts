@@ -2,6 +2,7 @@ import type { APIRequestContext } from '@playwright/test';
 import { keptFiles, linesOf, logOf, members, restart } from './world/fleet';
 import { readMails } from './world/mailbox';
 import { staff } from './world/people';
+import { phonePhoto } from './world/photo';
 import { place } from './world/place';
 import { readPage, sendForm } from './world/send-form';
 import { expect, test } from './world/test';
@@ -72,6 +73,43 @@ test('bookings made at once on both are each made once, with a mail each', async
   await expect.poll(sentOnce, { timeout: 120_000 }).toBe(bookings);
   expect((await logOf('worker')).match(/"mail-sent"/g)?.length).toBeGreaterThanOrEqual(bookings);
   for (const pages of ['a', 'b'] as const) expect(await logOf(pages)).not.toContain('"mail-sent"');
+});
+
+test('a photo that one instance took is kept in the common store, and both show it', async ({
+  playwright,
+}) => {
+  const customer = await opener(playwright)('198.51.100.4');
+  const asked = {
+    device: 'Tideline Gull',
+    problem: 'It fell off a table, and the case is cracked.',
+    name: known.name,
+    email: 'ottilie at example',
+  };
+  const { stored } = await keptFiles();
+  const form = await readPage(customer, '/quote/ask');
+  // The form is refused for its address; the photo has arrived all the same, and its slip goes back to the page.
+  const refused = await sendForm(customer, form, 'Ask for a price', {
+    ...asked,
+    photos: await phonePhoto('crack.jpg'),
+  });
+  expect(refused.html).toContain('Enter an e-mail address');
+  expect((await keptFiles()).stored).toBeGreaterThan(stored);
+  const quote = await sendForm(customer, refused, 'Ask for a price', {
+    ...asked,
+    email: 'ottilie.gull@example.net',
+  });
+  expect(new URL(quote.url).pathname).toMatch(/^\/quote\/[\w-]{20,}$/);
+  const photo = /\/quote\/[\w-]{20,}\/photo\/[\w-]+/.exec(quote.html)?.[0] ?? '';
+
+  const shown = new Map<string, string>();
+  for (let time = 0; time < 8 && shown.size < 2; time += 1) {
+    const answer = await customer.get(photo);
+    expect(answer.headers()['content-type']).toBe('image/jpeg');
+    shown.set(answer.headers()['x-served-by'] ?? '', (await answer.body()).toString('base64'));
+  }
+  expect([...shown.keys()].sort()).toEqual(['a', 'b']);
+  expect(['a', 'b']).toContain(refused.servedBy);
+  expect(shown.get('a')).toBe(shown.get('b'));
 });
 
 test('an instance is stopped and started again while others work, and no request fails', async ({

@@ -1,4 +1,5 @@
 import type { APIRequestContext, APIResponse } from '@playwright/test';
+import type { PhotoFile } from './photo';
 
 export type Answer = { status: number; url: string; html: string; servedBy: string; requestId: string };
 
@@ -15,7 +16,7 @@ export async function sendForm(
   request: APIRequestContext,
   page: Answer,
   button: string,
-  values: Record<string, string>,
+  values: Record<string, string | PhotoFile>,
 ): Promise<Answer> {
   const form = page.html.match(/<form[\s\S]*?<\/form>/g)?.find((each) => each.includes(`>${button}`));
   if (!form) throw new Error(`No form with “${button}” at ${page.url} (${page.status})`);
@@ -27,7 +28,10 @@ export async function sendForm(
       (/type="(checkbox|radio)"/.test(input) && !/ checked/.test(input));
     if (name && !isLeftEmpty && !(name in values)) data.append(name, attribute(input, 'value') ?? '');
   }
-  for (const [name, value] of Object.entries(values)) data.append(name, value);
+  for (const [name, value] of Object.entries(values)) {
+    if (typeof value === 'string') data.append(name, value);
+    else data.append(name, new File([new Uint8Array(value.buffer)], value.name, { type: value.mimeType }));
+  }
   return answerOf(await request.post(page.url, { multipart: data }));
 }
 

@@ -1,7 +1,8 @@
 /**
  * `npm run test:scale`: two instances and a worker on one PostgreSQL server and one S3-compatible store, behind a
  * balancer without sticky sessions: a whole job walked through it, bookings made at once, limits shared, every process
- * restarted under load. `-- --short` makes fewer bookings and leaves the walk out.
+ * restarted under load, a photo taken by one instance read from the other. `-- --short` makes fewer bookings and leaves
+ * the walk out; `-- --nginx` puts nginx with deploy/balancer.conf in front instead of a balancer of a few lines.
  */
 import { databaseUrl, onServer } from '@/lib/db/server';
 import { build, isBuilt } from './build';
@@ -14,6 +15,7 @@ const database = 'mendpost_fleet';
 const server = await startThrowawayPostgres();
 const env = {
   E2E_FLEET: 'on',
+  FLEET_BALANCER: process.argv.includes('--nginx') ? 'nginx' : 'own',
   E2E_DATABASE_URL: databaseUrl(server.url, database),
   // Each is six writes.
   SCALE_BOOKINGS: isShort ? '20' : '90',

@@ -2,7 +2,7 @@ import { request as ask, createServer, type IncomingMessage, type ServerResponse
 import { isReady } from './instance';
 
 export type Backend = { name: string; port: number };
-export type Balancer = { stop: () => void };
+export type Balancer = { stop: () => Promise<void> };
 
 /**
  * A balancer as small as one can be, for tests: every request goes to the next instance that says it is ready, so that
@@ -30,7 +30,7 @@ export function startBalancer(port: number, backends: readonly Backend[]): Promi
   return new Promise((resolve) => {
     server.listen(port, '127.0.0.1', () =>
       resolve({
-        stop() {
+        async stop() {
           clearInterval(looking);
           server.close();
           server.closeAllConnections();

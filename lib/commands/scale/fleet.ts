@@ -1,7 +1,7 @@
 /**
  * Two instances and a worker on one PostgreSQL server and one S3-compatible store, behind a balancer that knows no
  * sessions: what the walks are made on with E2E_FLEET=on. Settings as for `npm start`, PORT being the balancer's; the
- * port FLEET_PORT tells what the instances wrote, and restarts one when asked.
+ * port FLEET_PORT tells what the instances wrote, and restarts one when asked. FLEET_BALANCER=nginx puts nginx in front.
  */
 import { readdirSync } from 'node:fs';
 import { createServer, type ServerResponse } from 'node:http';
@@ -9,11 +9,13 @@ import path from 'node:path';
 import { z } from 'zod';
 import { startBalancer } from './balancer';
 import { instance } from './instance';
+import { startNginx } from './nginx';
 import { startObjectStore } from './object-store';
 
 const text = z.string().min(1);
 const given = z
   .object({ DATABASE_URL: text, DATA_DIR: text, PORT: z.coerce.number(), FLEET_PORT: z.coerce.number() })
+  .extend({ FLEET_BALANCER: z.enum(['own', 'nginx']).default('own') })
   .parse(process.env);
 
 const store = await startObjectStore();
@@ -40,7 +42,8 @@ const fleet = [a, b, worker];
 // The first makes the tables and the demonstration, the others find them.
 await a.start();
 await Promise.all([b.start(), worker.start()]);
-const balancer = await startBalancer(given.PORT, [a, b]);
+const balance = given.FLEET_BALANCER === 'nginx' ? startNginx : startBalancer;
+const balancer = await balance(given.PORT, [a, b]);
 
 const controls = createServer(async (request, response) => {
   const [, what, name] = (request.url ?? '').split('/');
@@ -78,7 +81,7 @@ for (const signal of ['SIGTERM', 'SIGINT'] as const) {
   process.on(signal, async () => {
     if (closing) return;
     closing = true;
-    balancer.stop();
+    await balancer.stop();
     controls.close();
     await Promise.all(fleet.map((each) => each.stop()));
     await store.stop();
