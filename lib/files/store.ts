@@ -102,6 +102,9 @@ export async function openDisk(settings: FileSettings): Promise<Disk> {
       region,
       ...(endpoint && { endpoint, forcePathStyle: true }),
       credentials: { accessKeyId: keyId, secretAccessKey: key },
+      // Without these a store that takes a connection and never answers would keep whoever presses a button for ever.
+      requestHandler: { connectionTimeout: 5000, requestTimeout: 20_000, throwOnRequestTimeout: true },
+      maxAttempts: 2,
       visibility: 'private',
       supportsACL: false,
     }),

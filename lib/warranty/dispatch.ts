@@ -69,7 +69,8 @@ export async function dispatch(
   try {
     await transaction((tx) => write(tx, { ...o, job, plan, drawn }));
   } catch (error) {
-    if (drawn && error instanceof Refusal) await deleteFile(drawn.fileKey);
+    // A file that cannot be removed just now goes when lib/keeping/write-left-files.ts comes by.
+    if (drawn && error instanceof Refusal) await deleteFile(drawn.fileKey).catch(() => {});
     throw error;
   }
   const { certificate } = plan;

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type ObjectStore, startObjectStore } from '@/lib/commands/scale/object-store';
 import { config, readConfig } from '@/lib/config';
-import { deleteFile, filesIn, hasFile, putFile, readFile } from '@/lib/files/store';
+import { deleteFile, filesIn, hasFile, keptSince, putFile, readFile } from '@/lib/files/store';
 
 // The files are kept where config.files says at the first use; this file's process has used none before.
 let store: ObjectStore;
@@ -27,6 +27,14 @@ test('a key keeps the last bytes put under it', async () => {
 test('what is not there is missing, not empty', async () => {
   expect(await hasFile('photos/never.jpg')).toBe(false);
   await expect(readFile('photos/never.jpg')).rejects.toThrow();
+});
+
+test('the store tells when a file was written, and nothing of one that is not there', async () => {
+  const before = Date.now();
+  await putFile('photos/dated.jpg', Buffer.from('x'), 'image/jpeg');
+  // HTTP dates are whole seconds.
+  expect((await keptSince('photos/dated.jpg'))?.getTime()).toBeGreaterThanOrEqual(before - 1000);
+  expect(await keptSince('photos/never.jpg')).toBeNull();
 });
 
 test('a deleted file is gone, and deleting it again is no error', async () => {
