@@ -15,6 +15,8 @@ export function fitted(text: string, style: Style, width: number, least = 0.6): 
 
 /** A text cut to a number of characters with a dot leader showing that it goes on. */
 export function shortened(text: string, most: number): string {
+  // A written character is one code unit at least.
+  if (text.length <= most) return text;
   const characters = writtenCharacters(text);
   return characters.length <= most
     ? text

@@ -1,5 +1,5 @@
 // The two libraries' published types leave out what the kit needs; each entry below was read in their source
-// (pdfkit 0.20.2: struct(), annotate(), file(), registerFont(); fontkit 2.0.4 ships no types at all).
+// (pdfkit 0.20.2: struct(), annotate(), file(), registerFont(), _fragment(); fontkit 2.0.4 ships no types at all).
 declare module 'fontkit' {
   export type Glyph = { id: number; advanceWidth: number; codePoints: readonly number[] };
   export type Position = { xAdvance: number; yAdvance: number; xOffset: number; yOffset: number };
@@ -25,6 +25,10 @@ declare namespace PDFKit.Mixins {
   interface StructureElementOptions {
     bbox?: [number, number, number, number];
     scope?: 'Row' | 'Column';
+  }
+  interface TextOptions {
+    textWidth?: number;
+    wordCount?: number;
   }
   interface LinkDescription {
     structParent: PDFKit.PDFStructureElement;

@@ -20,10 +20,11 @@ export class Shapes {
     this.scale = 1000 / font.unitsPerEm;
   }
 
-  /** One word in a form that PDFKit may change: it scales the positions in place. */
+  /** One word for PDFKit, which scales the positions in place to 1000 units; a font that has these is left as it is. */
   layout(word: string): Shape {
-    const { glyphs, positions, advanceWidth } = this.shape(word);
-    return { glyphs, positions: positions.map((position) => ({ ...position })), advanceWidth };
+    const shape = this.shape(word);
+    if (this.scale === 1) return shape;
+    return { ...shape, positions: shape.positions.map((position) => ({ ...position })) };
   }
 
   /** Width of a text in thousandths of its size; shaped word by word with the space after, as PDFKit draws it. */
