@@ -23,7 +23,7 @@ export async function transaction<T>(
   const settings = {
     maxWait: 10_000,
     timeout: 15_000,
-    isolationLevel: options.serializable ? ('Serializable' as const) : ('ReadCommitted' as const),
+    ...(options.serializable && { isolationLevel: 'Serializable' as const }),
   };
   for (let attempt = 1; ; attempt += 1) {
     try {

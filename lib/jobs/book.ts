@@ -33,33 +33,26 @@ export async function book(o: {
   now: Date;
 }): Promise<Booked> {
   return transaction(async (tx) => {
-    const tokenHash = hashToken(o.draftToken);
-    await tx.$queryRaw`SELECT 1 FROM "booking_draft" WHERE "tokenHash" = ${tokenHash} FOR UPDATE`;
-    const draft = await tx.bookingDraft.findUnique({
-      where: { tokenHash },
-      select: {
-        id: true,
-        answers: true,
-        repairId: true,
-        quoteId: true,
-        job: { select: { id: true, number: true } },
-      },
-    });
+    const draft = await lockDraft(tx, hashToken(o.draftToken));
     if (!draft)
       throw new Refusal('not-found', 'This booking was not found. Start again from the price list.');
-    if (draft.job) {
-      const token = await newestToken(tx, draft.job.id);
-      if (!token)
-        throw new Refusal('not-found', 'This booking was sent, and its private link was withdrawn.');
-      return { number: draft.job.number, token, isNew: false };
-    }
+    if (draft.jobId) return bookedBefore(tx, draft.jobId);
 
     const answers = fullAnswers(draftAnswers.parse(draft.answers));
     if (!answers) throw new Refusal('invalid', 'Some answers are still missing.');
     const workshop = await readWorkshop(tx);
     const repair = await tx.repair.findUniqueOrThrow({
       where: { id: draft.repairId },
-      include: { model: true },
+      select: {
+        id: true,
+        modelId: true,
+        name: true,
+        priceMinor: true,
+        taxCategory: true,
+        taxRateBps: true,
+        model: true,
+        sheets: { orderBy: { version: 'desc' }, take: 1, select: { id: true } },
+      },
     });
     if (postedAnswer(repair.model, answers.parcel.battery).may === 'do-not-post') {
       throw new Refusal('invalid', 'This unit must not be posted.', 'battery');
@@ -85,6 +78,7 @@ export async function book(o: {
       customerId: customer.id,
       modelId: repair.modelId,
       repairId: repair.id,
+      sheetId: repair.sheets[0]?.id,
       serial: answers.unit.serial,
       problem: answers.problem.problem,
       history: answers.problem.history,
@@ -107,10 +101,37 @@ export async function book(o: {
         to,
       });
     }
-    await tx.bookingDraft.update({ where: { id: draft.id }, data: { jobId: job.id, updatedAt: o.now } });
+    await tx.bookingDraft.update({
+      where: { id: draft.id },
+      data: { jobId: job.id, updatedAt: o.now },
+      select: { id: true },
+    });
     await queueMail(tx, { template: 'job-booked', data: {}, to: address.email, jobId: job.id, now: o.now });
     return { number: job.number, token: job.token, isNew: true };
   });
+}
+
+type Draft = {
+  id: string;
+  answers: unknown;
+  repairId: string;
+  quoteId: string | null;
+  jobId: string | null;
+};
+
+/** The draft as whoever held its row before has left it; nobody else books it until this transaction ends. */
+async function lockDraft(tx: Tx, tokenHash: string): Promise<Draft | undefined> {
+  const [draft] = await tx.$queryRaw<Draft[]>`
+    SELECT "id", "answers", "repairId", "quoteId", "jobId" FROM "booking_draft"
+    WHERE "tokenHash" = ${tokenHash} FOR UPDATE`;
+  return draft;
+}
+
+async function bookedBefore(tx: Tx, jobId: string): Promise<Booked> {
+  const { number } = await tx.job.findUniqueOrThrow({ where: { id: jobId }, select: { number: true } });
+  const token = await newestToken(tx, jobId);
+  if (!token) throw new Refusal('not-found', 'This booking was sent, and its private link was withdrawn.');
+  return { number, token, isNew: false };
 }
 
 /** The last day to withdraw from a contract made now; null where the workshop's rule gives no such right. */

@@ -19,6 +19,8 @@ type JobPart = {
   customerId: string;
   modelId: string;
   repairId: string;
+  /** the repair's newest check sheet, where the caller has read it */
+  sheetId?: string | undefined;
   serial: string;
   problem: string;
   history: readonly string[];
@@ -50,23 +52,21 @@ export type OpenedJob = { id: string; number: string; token: string; grossMinor:
 
 /** Writes a job with its agreed price, its first event and its private link, inside the caller's transaction. */
 export async function openJob(tx: Tx, o: NewJob): Promise<OpenedJob> {
-  const sheet = await tx.checkSheet.findFirstOrThrow({
-    where: { repairId: o.repairId },
-    orderBy: { version: 'desc' },
-    select: { id: true },
-  });
+  const sheetId = o.sheetId ?? (await newestSheet(tx, o.repairId));
   const isWalkIn = o.actor.kind !== 'customer';
   const quoteNumber = o.agreed?.quoteNumber ?? newNumber('Q');
+  const number = newNumber('J');
+  // Rows one after the other: written as parts of the job, they would make the client read it again.
   const job = await tx.job.create({
     data: {
       ...(o.id && { id: o.id }),
-      number: newNumber('J'),
+      number,
       kind: o.kind,
       stage: 'booked',
       customerId: o.customerId,
       modelId: o.modelId,
       repairId: o.repairId,
-      sheetId: sheet.id,
+      sheetId,
       serialTyped: o.serial,
       serialKey: foldSerial(o.serial),
       problem: o.problem,
@@ -77,30 +77,44 @@ export async function openJob(tx: Tx, o: NewJob): Promise<OpenedJob> {
       bookedAt: o.now,
       withdrawUntil: o.withdrawal ? dayToDate(o.withdrawal.until) : null,
       startRequestedAt: o.withdrawal?.isStartAsked ? o.now : null,
-      accessories: { create: o.accessories.map((name) => ({ name, isTold: true })) },
-      events: {
-        create: {
-          version: 1,
-          kind: 'booked',
-          at: o.now,
-          actorKind: o.actor.kind,
-          actorId: actorId(o.actor),
-          toStage: 'booked',
-          data: EVENT_DATA.booked.parse({
-            accessories: [...o.accessories],
-            quoteNumber,
-            ...(isWalkIn && { isWalkIn }),
-          }),
-        },
-      },
     },
-    select: { id: true, number: true },
+    select: { id: true },
+  });
+  if (o.accessories.length > 0)
+    await tx.accessory.createMany({
+      data: o.accessories.map((name) => ({ jobId: job.id, name, isTold: true })),
+    });
+  await tx.jobEvent.create({
+    data: {
+      jobId: job.id,
+      version: 1,
+      kind: 'booked',
+      at: o.now,
+      actorKind: o.actor.kind,
+      actorId: actorId(o.actor),
+      toStage: 'booked',
+      data: EVENT_DATA.booked.parse({
+        accessories: [...o.accessories],
+        quoteNumber,
+        ...(isWalkIn && { isWalkIn }),
+      }),
+    },
+    select: { id: true },
   });
   const grossMinor = o.agreed
     ? await takeQuote(tx, job.id, o.agreed)
     : await writePrice(tx, job.id, quoteNumber, o);
   const token = await createLink(tx, job.id, o.now);
-  return { id: job.id, number: job.number, token, grossMinor };
+  return { id: job.id, number, token, grossMinor };
+}
+
+async function newestSheet(tx: Tx, repairId: string): Promise<string> {
+  const { id } = await tx.checkSheet.findFirstOrThrow({
+    where: { repairId },
+    orderBy: { version: 'desc' },
+    select: { id: true },
+  });
+  return id;
 }
 
 /** A quote has one job: of two bookings of it at once, the second finds it taken and nothing of it is kept. */

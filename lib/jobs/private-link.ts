@@ -30,7 +30,10 @@ async function create(tx: Tx, opens: Opens, now: Date): Promise<string> {
   const id = randomBytes(16).toString('hex');
   const nonce = randomBytes(NONCE_BYTES).toString('base64url');
   const token = linkToken({ id, nonce });
-  await tx.privateLink.create({ data: { id, ...opens, nonce, tokenHash: hashToken(token), createdAt: now } });
+  await tx.privateLink.create({
+    data: { id, ...opens, nonce, tokenHash: hashToken(token), createdAt: now },
+    select: { id: true },
+  });
   return token;
 }
 

@@ -26,24 +26,22 @@ export type EventWrite = {
  * version still puts them in order.
  */
 export async function writeEvent(tx: Tx, write: EventWrite): Promise<number> {
-  const { count } = await tx.job.updateMany({
+  const [changed] = await tx.job.updateManyAndReturn({
     where: {
       id: write.jobId,
       ...(write.expected?.version === undefined ? {} : { version: write.expected.version }),
       ...(write.expected?.stages === undefined ? {} : { stage: { in: [...write.expected.stages] } }),
     },
     data: { ...write.set, ...(write.to === undefined ? {} : { stage: write.to }), version: { increment: 1 } },
+    select: { version: true },
   });
-  if (count === 0) {
+  if (!changed) {
     throw new Refusal(
       'conflict',
       'This job changed while you were working on it. Nothing of yours was saved yet.',
     );
   }
-  const { version } = await tx.job.findUniqueOrThrow({
-    where: { id: write.jobId },
-    select: { version: true },
-  });
+  const { version } = changed;
   await tx.jobEvent.create({
     data: {
       jobId: write.jobId,
@@ -56,6 +54,7 @@ export async function writeEvent(tx: Tx, write: EventWrite): Promise<number> {
       toStage: write.to ?? null,
       data: EVENT_DATA[write.event.kind].parse(write.event.data),
     },
+    select: { id: true },
   });
   return version;
 }

@@ -22,11 +22,12 @@ export type QuoteEventWrite = {
  */
 export async function writeQuoteEvent(tx: Tx, write: QuoteEventWrite): Promise<number> {
   const { quoteId, expected, to } = write;
-  const raised = await tx.quote.updateMany({
+  const [raised] = await tx.quote.updateManyAndReturn({
     where: { id: quoteId, ...(expected?.version === undefined ? {} : { version: expected.version }) },
     data: { version: { increment: 1 } },
+    select: { version: true },
   });
-  if (raised.count === 0) throw changedMeanwhile();
+  if (!raised) throw changedMeanwhile();
   const inState = {
     quoteId,
     ...(expected?.states === undefined ? {} : { state: { in: [...expected.states] } }),
@@ -36,7 +37,7 @@ export async function writeQuoteEvent(tx: Tx, write: QuoteEventWrite): Promise<n
       ? await tx.quoteRequest.count({ where: inState })
       : (await tx.quoteRequest.updateMany({ where: inState, data: { state: to } })).count;
   if (held === 0) throw changedMeanwhile();
-  const { version } = await tx.quote.findUniqueOrThrow({ where: { id: quoteId }, select: { version: true } });
+  const { version } = raised;
   await tx.quoteEvent.create({
     data: {
       quoteId,
@@ -47,6 +48,7 @@ export async function writeQuoteEvent(tx: Tx, write: QuoteEventWrite): Promise<n
       actorId: actorId(write.actor),
       data: QUOTE_EVENT_DATA[write.event.kind].parse(write.event.data),
     },
+    select: { id: true },
   });
   return version;
 }

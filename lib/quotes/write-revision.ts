@@ -32,7 +32,7 @@ export async function writeRevision(tx: Tx, o: RevisionWrite): Promise<number> {
   const each = [sums.net, sums.tax, sums.gross, ...sums.breakdown.flatMap(({ base, tax }) => [base, tax])];
   if (!each.every(isKept))
     throw new Refusal('invalid', 'The lines come to more than can be kept.', 'amount-0');
-  await tx.quoteRevision.create({
+  const revision = await tx.quoteRevision.create({
     data: {
       quoteId: o.quoteId,
       revision: o.revision,
@@ -52,17 +52,19 @@ export async function writeRevision(tx: Tx, o: RevisionWrite): Promise<number> {
       netMinor: sums.net,
       taxMinor: sums.tax,
       grossMinor: sums.gross,
-      lines: {
-        create: o.lines.map((line, position) => ({
-          position,
-          kind: line.kind,
-          description: line.description,
-          amountMinor: line.amount,
-          taxCategory: line.category,
-          taxRateBps: line.rateBps,
-        })),
-      },
     },
+    select: { id: true },
+  });
+  await tx.quoteLine.createMany({
+    data: o.lines.map((line, position) => ({
+      revisionId: revision.id,
+      position,
+      kind: line.kind,
+      description: line.description,
+      amountMinor: line.amount,
+      taxCategory: line.category,
+      taxRateBps: line.rateBps,
+    })),
   });
   return sums.gross;
 }
