@@ -19,16 +19,8 @@ process.env['AUTH_SECRET'] ??= 'only for measuring, only for measuring';
 process.env['DEMO'] = 'on';
 const [few = 0, many = 0] = asked.jobs;
 const folder = mkdtempSync(path.join(tmpdir(), 'mendpost-bench-data-'));
-let isBuilt = false;
-const app = () => {
-  const copy = asked.app ?? path.join(folder, 'app');
-  if (!isBuilt) {
-    copyApp(copy);
-    buildCopy(copy);
-  }
-  isBuilt = true;
-  return copy;
-};
+let built: Promise<string> | undefined;
+const app = () => (built ??= buildApp(asked.app ?? path.join(folder, 'app')));
 const load = () => loadavg()[0]?.toFixed(1);
 
 const columns: Column[] = [];
@@ -40,7 +32,7 @@ for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => pr
 
 console.log(`${few} and ${many} jobs, begun at a load average of ${load()}.\n`);
 try {
-  for (const kind of asked.database) columns.push({ head: kind, figures: await measureOn(kind) });
+  for (const kind of asked.database) await measureOn(kind);
   if (asked.only.includes('certificates'))
     columns.push({ head: 'no database', figures: await measureCertificates() });
 } finally {
@@ -48,7 +40,14 @@ try {
   console.log(`\nEnded at a load average of ${load()}.`);
 }
 
-async function measureOn(kind: 'server' | 'embedded'): Promise<Figure[]> {
+async function buildApp(copy: string): Promise<string> {
+  copyApp(copy);
+  await buildCopy(copy);
+  return copy;
+}
+
+/** Figures go into their column one by one, so that a run that breaks off still shows those it has. */
+async function measureOn(kind: 'server' | 'embedded'): Promise<void> {
   console.error(`on ${kind}`);
   const server = kind === 'server' ? await startThrowawayPostgres() : undefined;
   if (server) closers.push(server.stop);
@@ -60,5 +59,7 @@ async function measureOn(kind: 'server' | 'embedded'): Promise<Figure[]> {
     };
   };
   const { repairs, only: parts, port } = asked;
-  return measureAll({ sizes: [few, many], repairs, parts, place, log: server, app, port });
+  const figures: Figure[] = [];
+  columns.push({ head: kind, figures });
+  await measureAll({ sizes: [few, many], repairs, parts, place, log: server, app, port }, figures);
 }

@@ -15,8 +15,7 @@ export type BenchApp = {
   stop: () => Promise<void>;
 };
 
-const kept = new Set(['.next', 'node_modules']);
-const left = new Set([...kept, '.git', 'data', 'shots', 'test-results', 'playwright-report']);
+const left = new Set(['.git', '.next', 'data', 'node_modules', 'shots', 'test-results', 'playwright-report']);
 
 // Like every page it goes through the proxy and the outermost layout; it reads nothing and shows one line.
 const bare = `export default function Bare() {
@@ -32,12 +31,12 @@ export function copyApp(folder: string): void {
     throw new Error(`${folder} holds something else than a copy of the app.`);
   // Of an earlier copy only what takes long to make again is kept.
   for (const name of there) {
-    if (!kept.has(name)) rmSync(path.join(folder, name), { recursive: true, force: true });
+    if (name !== '.next') rmSync(path.join(folder, name), { recursive: true, force: true });
   }
   for (const name of readdirSync('.')) {
     if (!left.has(name)) cpSync(name, path.join(folder, name), { recursive: true });
   }
-  if (!existsSync(path.join(folder, 'node_modules'))) linkModules(path.join(folder, 'node_modules'));
+  linkModules(path.join(folder, 'node_modules'));
   mkdirSync(path.join(folder, 'app/bare'));
   writeFileSync(path.join(folder, 'app/bare/page.tsx'), bare);
 }
@@ -51,15 +50,14 @@ function linkModules(to: string): void {
 }
 
 /** Builds the copy's pages, unless they are, so that a start afterwards only starts. */
-export function buildCopy(folder: string): void {
+export async function buildCopy(folder: string): Promise<void> {
   const script = `import('./lib/commands/generate-client.ts').then((m) => m.generateClient()).then(() => import('./lib/commands/build.ts')).then((m) => m.isBuilt() || m.build())`;
   console.error('building the copy');
-  const { status, stderr } = spawnSync(
-    process.execPath,
-    ['--conditions=react-server', '--import', 'tsx', '-e', script],
-    { cwd: folder, encoding: 'utf8' },
-  );
-  if (status !== 0) throw new Error(`The copy could not be built:\n${stderr}`);
+  const given = ['--conditions=react-server', '--import', 'tsx', '-e', script];
+  const child = spawn(process.execPath, given, { cwd: folder, stdio: ['ignore', 'ignore', 'inherit'] });
+  process.once('exit', () => child.kill('SIGTERM'));
+  const code = await new Promise((resolve) => child.on('close', resolve));
+  if (code !== 0) throw new Error('The copy could not be built.');
 }
 
 /** Starts the copy as `npm start` does, on a database that is filled. */
