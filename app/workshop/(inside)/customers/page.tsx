@@ -1,46 +1,35 @@
 import type { Metadata } from 'next';
-import { PageHead } from '@/app/ui/page/page-head';
-import { pageNumber } from '@/app/ui/page/page-number';
-import { Pager } from '@/app/ui/page/pager';
-import { SearchBox } from '@/app/ui/page/search-box';
-import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
 import { formatInstant } from '@/lib/calendar/format';
 import { findPeople, PEOPLE_PER_PAGE } from '@/lib/keeping/records';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { readWorkshop } from '@/lib/workshop/records';
+import { type ListSearch, listedAt } from '../../searched-list/list-address';
+import { SearchedList } from '../../searched-list/searched-list';
 import { requireStaff } from '../../who';
 
 export const metadata: Metadata = { title: 'Customers' };
 
-type Search = { q?: string | string[]; page?: string | string[] };
-
-export default async function CustomersPage({ searchParams }: { searchParams: Promise<Search> }) {
+export default async function CustomersPage({ searchParams }: { searchParams: ListSearch }) {
   await requireStaff(rolesThatMay('take-in'));
-  const search = await searchParams;
-  const q = String(search.q ?? '').trim();
-  const page = pageNumber(search.page);
+  const listed = await listedAt('/workshop/customers', searchParams);
+  const { q, page } = listed;
   const [{ people, total }, workshop] = await Promise.all([findPeople({ q, page }), readWorkshop()]);
   const clock = { locale: workshop.locale, zone: workshop.timeZone };
   return (
-    <>
-      <PageHead title="Customers" lead={leadOf(q, total)} />
-      <div className="mb-6 max-w-[42rem]">
-        <SearchBox
-          action="/workshop/customers"
-          label="Name or e-mail"
-          defaultValue={q}
-          id="find-customer"
-          button="Search"
-        />
-      </div>
-      <Table
-        caption="Customers, newest first"
-        captionHidden
-        rows={people}
-        rowKey={(person) => person.email}
-        empty={q === '' ? 'Nobody has written yet.' : 'No name or e-mail address holds this.'}
-        columns={[
+    <SearchedList
+      title="Customers"
+      lead={leadOf(q, total)}
+      listed={listed}
+      search={{ id: 'find-customer', label: 'Name or e-mail' }}
+      total={total}
+      perPage={PEOPLE_PER_PAGE}
+      table={{
+        caption: 'Customers, newest first',
+        rows: people,
+        rowKey: (person) => person.email,
+        empty: q === '' ? 'Nobody has written yet.' : 'No name or e-mail address holds this.',
+        columns: [
           {
             key: 'name',
             head: 'Name',
@@ -53,16 +42,9 @@ export default async function CustomersPage({ searchParams }: { searchParams: Pr
           { key: 'jobs', head: 'Jobs', kind: 'number', cell: (person) => person.jobs },
           { key: 'quotes', head: 'Prices asked for', kind: 'number', cell: (person) => person.quotes },
           { key: 'last', head: 'Last', cell: (person) => formatInstant(person.lastAt, clock) },
-        ]}
-      />
-      <Pager
-        page={page}
-        pages={Math.ceil(total / PEOPLE_PER_PAGE)}
-        href={(other) =>
-          `/workshop/customers?${new URLSearchParams({ ...(q && { q }), page: String(other) })}`
-        }
-      />
-    </>
+        ],
+      }}
+    />
   );
 }
 
