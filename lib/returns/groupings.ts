@@ -1,5 +1,5 @@
 import { Prisma } from '@/lib/db/generated/client';
-import { HANDS } from './cover-sql';
+import { type CoverClock, lineRows } from './cover-sql';
 
 /** What figures are told by. Those of a part count its cover lines; the others count units. */
 export const GROUPINGS = ['repair', 'model', 'policy', 'part', 'lot', 'supplier', 'technician'] as const;
@@ -19,51 +19,54 @@ export function isOfParts(grouping: Grouping): boolean {
   return OF_PARTS.includes(grouping);
 }
 
-/** Asked of the certificate as first issued (`o`) and its job (`j`). */
+/** True where the rows asked for are all lines of some units, so that units tell how many there are. */
+export function isOfWholeUnits({ of, onlyReturns }: Narrowing): boolean {
+  return !onlyReturns && !(of && isOfParts(of.grouping));
+}
+
+/** Asked of a unit's row as `w`. */
 export function unitsWhere({ of, month }: Narrowing): Prisma.Sql {
-  const asked = [monthWhere(month, Prisma.sql`o`)];
-  if (of && !isOfParts(of.grouping)) asked.push(unitOf(of.grouping, of.id));
+  const asked = [monthWhere(month)];
+  if (of && !isOfParts(of.grouping)) asked.push(unitOf(of.grouping, of.id, Prisma.sql`w`));
   return Prisma.join(asked, ' AND ');
 }
 
-/** Asked of the certificate that first had a line (`c`) and of the line (`l`). */
-export function linesWhere(narrowing: Narrowing): Prisma.Sql {
-  const { of } = narrowing;
-  const asked = [Prisma.sql`TRUE`];
-  if (of && isOfParts(of.grouping)) asked.push(partOf(of.grouping, of.id));
-  if (narrowing.month || (of && !isOfParts(of.grouping)))
-    asked.push(Prisma.sql`c."number" IN (
-      SELECT o."number" FROM "certificate" o JOIN "job" j ON j."id" = o."jobId"
-      WHERE o."revision" = 1 AND ${unitsWhere(narrowing)})`);
-  return Prisma.join(asked, ' AND ');
+/** `line`, narrowed. */
+export function linesOf(clock: CoverClock, { of, month, onlyReturns }: Narrowing): Prisma.Sql {
+  const asked = [monthWhere(month)];
+  if (onlyReturns) asked.push(Prisma.sql`w."returnedOn" IS NOT NULL`);
+  if (!of) return lineRows(clock, Prisma.join(asked, ' AND '), false);
+  const ofUnits = !isOfParts(of.grouping);
+  asked.push(ofUnits ? unitOf(of.grouping, of.id, Prisma.sql`u`) : partOf(of.grouping, of.id));
+  return lineRows(clock, Prisma.join(asked, ' AND '), ofUnits);
 }
 
-function unitOf(grouping: Grouping, id: string): Prisma.Sql {
+function unitOf(grouping: Grouping, id: string, unit: Prisma.Sql): Prisma.Sql {
   switch (grouping) {
     case 'repair':
-      return Prisma.sql`j."repairId" = ${id}`;
+      return Prisma.sql`${unit}."repairId" = ${id}`;
     case 'model':
-      return Prisma.sql`j."modelId" = ${id}`;
+      return Prisma.sql`${unit}."modelId" = ${id}`;
     case 'policy':
-      return Prisma.sql`o."policyVersionId" IN (SELECT "id" FROM "policy_version" WHERE "policyId" = ${id})`;
+      return Prisma.sql`${unit}."policyVersionId" IN (SELECT "id" FROM "policy_version" WHERE "policyId" = ${id})`;
     default:
-      return Prisma.sql`j."id" IN (WITH ${HANDS} SELECT "jobId" FROM hand WHERE "userId" = ${id})`;
+      return Prisma.sql`${unit}."technicianId" = ${id}`;
   }
 }
 
 function partOf(grouping: Grouping, id: string): Prisma.Sql {
   switch (grouping) {
     case 'lot':
-      return Prisma.sql`l."lotId" = ${id}`;
+      return Prisma.sql`w."lotId" = ${id}`;
     case 'part':
-      return Prisma.sql`l."lotId" IN (SELECT "id" FROM "lot" WHERE "partId" = ${id})`;
+      return Prisma.sql`w."lotId" IN (SELECT "id" FROM "lot" WHERE "partId" = ${id})`;
     default:
-      return Prisma.sql`l."lotId" IN (SELECT "id" FROM "lot" WHERE "supplier" = ${id})`;
+      return Prisma.sql`w."lotId" IN (SELECT "id" FROM "lot" WHERE "supplier" = ${id})`;
   }
 }
 
-function monthWhere(month: string | undefined, table: Prisma.Sql): Prisma.Sql {
+function monthWhere(month: string | undefined): Prisma.Sql {
   if (!month) return Prisma.sql`TRUE`;
   const first = Prisma.sql`${`${month}-01`}::date`;
-  return Prisma.sql`(${table}."issuedOn" >= ${first} AND ${table}."issuedOn" < ${first} + INTERVAL '1 month')`;
+  return Prisma.sql`(w."issuedOn" >= ${first} AND w."issuedOn" < ${first} + INTERVAL '1 month')`;
 }

@@ -1,4 +1,5 @@
 import { db } from '@/lib/db/client';
+import { Prisma } from '@/lib/db/generated/client';
 import { type CoverClock, unitRows } from './cover-sql';
 
 /** Days after dispatch that every unit of a month or of a sheet is watched for, so that old and young ones compare. */
@@ -18,13 +19,15 @@ export type MonthCount = {
 
 /** What came back within ninety days, by month of dispatch, the oldest first; at most so many months back. */
 export async function monthCounts(clock: CoverClock, months: number): Promise<MonthCount[]> {
+  const since = Prisma.sql`
+    w."issuedOn" >= DATE_TRUNC('month', ${clock.today}::date) - MAKE_INTERVAL(months => ${months - 1}::int)`;
+  const isWatched = Prisma.sql`"startsOn" + ${WATCHED_DAYS}::int <= ${clock.today}::date`;
   return db.$queryRaw<MonthCount[]>`
-    WITH ${unitRows(clock)}
-    SELECT TO_CHAR("issuedOn", 'YYYY-MM') AS month, COUNT(*)::int AS sent,
-      (COUNT(*) FILTER (WHERE "startsOn" + ${WATCHED_DAYS}::int <= ${clock.today}::date))::int AS watched,
-      (COUNT(*) FILTER (WHERE "startsOn" + ${WATCHED_DAYS}::int <= ${clock.today}::date
-        AND "isReturned" AND days <= ${WATCHED_DAYS}::int))::int AS returned
-    FROM unit
-    WHERE "issuedOn" >= DATE_TRUNC('month', ${clock.today}::date) - MAKE_INTERVAL(months => ${months - 1}::int)
-    GROUP BY 1 ORDER BY 1`;
+    WITH ${unitRows(clock, since)}
+    SELECT TO_CHAR(month, 'YYYY-MM') AS month, sent::int, watched::int, returned::int
+    FROM (
+      SELECT DATE_TRUNC('month', "issuedOn") AS month, COUNT(*) AS sent, COUNT(*) FILTER (WHERE ${isWatched}) AS watched,
+        COUNT(*) FILTER (WHERE ${isWatched} AND "isReturned" AND days <= ${WATCHED_DAYS}::int) AS returned
+      FROM unit GROUP BY 1
+    ) m ORDER BY 1`;
 }

@@ -37,8 +37,8 @@ export async function readRepairFigures(
   const narrowing = repairId ? { of: { grouping: 'repair' as const, id: repairId } } : {};
   const [tallies, years, costs, terms] = await Promise.all([
     watchedTallies('repair', clock, narrowing),
-    yearByRepair(clock),
-    claimCosts(clock),
+    yearByRepair(clock, repairId),
+    claimCosts(clock, repairId),
     readRepairTerms(workshop, clock.today, repairId ? [repairId] : undefined),
   ]);
   const watchedOf = new Map(tallies.map(({ watch, ...tally }) => [tally.id, { watch, tally }]));

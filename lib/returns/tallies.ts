@@ -1,8 +1,8 @@
 import { db } from '@/lib/db/client';
 import { Prisma } from '@/lib/db/generated/client';
 import type { RiskCount } from '@/lib/statistics/survival';
-import { type CoverClock, HANDS, lineRows, unitRows } from './cover-sql';
-import { type Grouping, isOfParts, linesWhere, type Narrowing, unitsWhere } from './groupings';
+import { type CoverClock, unitRows } from './cover-sql';
+import { type Grouping, isOfParts, linesOf, type Narrowing, unitsWhere } from './groupings';
 
 /** What one repair, lot or pair of hands comes to. Days are of all units together; money in minor units. */
 export type Tally = {
@@ -96,28 +96,34 @@ export async function watchedTallies(
  */
 function countedBy(grouping: Grouping, clock: CoverClock, narrowing: Narrowing): Prisma.Sql {
   if (isOfParts(grouping)) {
-    return Prisma.sql`${lineRows(clock, linesWhere(narrowing))},
+    const id = PART_KEY[grouping] ?? PART_KEY['lot'];
+    // Two lines of a unit can be one only where it has twins, or more than one part of a supplier; only those are sorted.
+    const mayBeOne = grouping === 'supplier' ? Prisma.sql`TRUE` : Prisma.sql`"hasTwin"`;
+    return Prisma.sql`${linesOf(clock, narrowing)},
+      piece AS NOT MATERIALIZED (
+        SELECT ${id} AS "id", line."number", line."partOn" IS NOT NULL AS "isReturned",
+          line."returnedOn" IS NOT NULL AS "isBack", line."cause", line."claims", line.cost, line."uncosted", line."hasTwin",
+          CASE WHEN line."partOn" IS NULL THEN line.days ELSE line."partOn" - line."startsOn" END AS days
+        FROM line JOIN "lot" t ON t."id" = line."lotId"
+      ),
       counted AS (
-        SELECT ${PART_KEY[grouping] ?? PART_KEY['lot']} AS "id", line."number",
-          BOOL_OR(line."partOn" IS NOT NULL) AS "isReturned", BOOL_OR(line."returnedOn" IS NOT NULL) AS "isBack",
-          MIN(CASE WHEN line."partOn" IS NULL THEN line.days ELSE line."partOn" - line."startsOn" END) AS days,
-          MIN(line."cause") AS "cause", MAX(line.claims) AS claims, MAX(line.cost) AS cost, MAX(line.uncosted) AS uncosted
-        FROM line JOIN "lot" t ON t."id" = line."lotId" GROUP BY 1, 2
+        SELECT "id", "number", "isReturned", "isBack", days, "cause", "claims", cost, "uncosted"
+        FROM piece WHERE NOT ${mayBeOne}
+        UNION ALL
+        SELECT "id", "number", BOOL_OR("isReturned"), BOOL_OR("isBack"), MIN(days), MIN("cause"), MAX("claims"), MAX(cost),
+          MAX("uncosted")
+        FROM piece WHERE ${mayBeOne} GROUP BY "id", "number"
       )`;
   }
-  if (grouping === 'technician') {
-    return Prisma.sql`${unitRows(clock, unitsWhere(narrowing))}, ${HANDS},
-      counted AS (
-        SELECT h."userId" AS "id", u."number", u."isWork" AS "isReturned", u."isReturned" AS "isBack",
-          CASE WHEN u."isWork" THEN u."workDays" ELSE u.days END AS days, u."cause", u.claims, u.cost, u.uncosted
-        FROM unit u JOIN hand h ON h."jobId" = u."jobId"
-      )`;
-  }
+  const isByHand = grouping === 'technician';
   return Prisma.sql`${unitRows(clock, unitsWhere(narrowing))},
     counted AS (
-      SELECT ${UNIT_KEY[grouping] ?? UNIT_KEY['repair']} AS "id", u."number", u."isReturned", u."isReturned" AS "isBack",
-        u.days, u."cause", u.claims, u.cost, u.uncosted
+      SELECT ${UNIT_KEY[grouping] ?? UNIT_KEY['repair']} AS "id", u."number", u."isReturned" AS "isBack", u."cause", u."claims",
+        u.cost, u."uncosted",
+        ${isByHand ? Prisma.sql`u."isWork"` : Prisma.sql`u."isReturned"`} AS "isReturned",
+        ${isByHand ? Prisma.sql`CASE WHEN u."isWork" THEN u."workDays" ELSE u.days END` : Prisma.sql`u.days`} AS days
       FROM unit u ${grouping === 'policy' ? POLICIES : Prisma.empty}
+      WHERE ${isByHand ? Prisma.sql`u."technicianId" IS NOT NULL` : Prisma.sql`TRUE`}
     )`;
 }
 
@@ -133,4 +139,5 @@ const UNIT_KEY: Partial<Record<Grouping, Prisma.Sql>> = {
   repair: Prisma.sql`u."repairId"`,
   model: Prisma.sql`u."modelId"`,
   policy: Prisma.sql`p."policyId"`,
+  technician: Prisma.sql`u."technicianId"`,
 };

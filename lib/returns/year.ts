@@ -1,4 +1,5 @@
 import { db } from '@/lib/db/client';
+import { Prisma } from '@/lib/db/generated/client';
 import { type CoverClock, coveredClaims } from './cover-sql';
 
 /** The last 365 days of one repair. Money in minor units. */
@@ -13,20 +14,17 @@ export type YearOfRepair = {
   uncosted: number;
 };
 
-/** Units sent back and money spent on covered claims in the last 365 days, by repair. */
-export async function yearByRepair(clock: CoverClock): Promise<YearOfRepair[]> {
-  const { today } = clock;
+/** Units sent back and money spent on covered claims in the last 365 days, by repair; of one alone where it is given. */
+export async function yearByRepair(clock: CoverClock, repairId?: string): Promise<YearOfRepair[]> {
+  const since = Prisma.sql`${clock.today}::date - 365`;
   return db.$queryRaw<YearOfRepair[]>`
     WITH sent AS (
-      SELECT j."repairId", COUNT(*) AS sent FROM "certificate" o JOIN "job" j ON j."id" = o."jobId"
-      WHERE o."revision" = 1 AND o."issuedOn" > ${today}::date - 365 GROUP BY j."repairId"
+      SELECT w."repairId", COUNT(*) AS sent FROM "unit_watch" w
+      WHERE w."issuedOn" > ${since} AND ${ofRepair(repairId)} GROUP BY w."repairId"
     ),
     spent AS (
-      SELECT j."repairId", COUNT(*) AS claims, SUM(k.cost) AS cost, COUNT(*) FILTER (WHERE k.cost IS NULL) AS uncosted
-      FROM (${coveredClaims(clock)}) k
-      JOIN "certificate" o ON o."number" = k."certificateNumber" AND o."revision" = 1
-      JOIN "job" j ON j."id" = o."jobId"
-      WHERE k."openedOn" > ${today}::date - 365 GROUP BY j."repairId"
+      SELECT k."repairId", COUNT(*) AS claims, SUM(k.cost) AS cost, COUNT(*) FILTER (WHERE k.cost IS NULL) AS uncosted
+      FROM (${coveredClaims(clock, Prisma.sql`k."openedOn" > ${since} AND ${ofRepair(repairId)}`)}) k GROUP BY k."repairId"
     )
     SELECT COALESCE(a."repairId", b."repairId") AS "repairId", COALESCE(a.sent, 0)::int AS sent,
       COALESCE(b.claims, 0)::int AS claims, COALESCE(b.cost, 0)::float8 AS "spentMinor",
@@ -37,14 +35,15 @@ export async function yearByRepair(clock: CoverClock): Promise<YearOfRepair[]> {
 /** What each covered claim of a repair cost, and how many have no recorded cost yet. */
 export type ClaimCosts = { costs: number[]; uncosted: number };
 
-/** Costs of covered claims by repair, whenever they were opened. */
-export async function claimCosts(clock: CoverClock): Promise<Map<string, ClaimCosts>> {
+/** Costs of covered claims by repair, whenever they were opened; of one alone where it is given. */
+export async function claimCosts(clock: CoverClock, repairId?: string): Promise<Map<string, ClaimCosts>> {
   const rows = await db.$queryRaw<{ repairId: string; costs: number[] | null; uncosted: number }[]>`
-    SELECT j."repairId", ARRAY_AGG(k.cost::float8 ORDER BY k."number") FILTER (WHERE k.cost IS NOT NULL) AS costs,
+    SELECT k."repairId", ARRAY_AGG(k.cost::float8 ORDER BY k."number") FILTER (WHERE k.cost IS NOT NULL) AS costs,
       (COUNT(*) FILTER (WHERE k.cost IS NULL))::int AS uncosted
-    FROM (${coveredClaims(clock)}) k
-    JOIN "certificate" o ON o."number" = k."certificateNumber" AND o."revision" = 1
-    JOIN "job" j ON j."id" = o."jobId"
-    GROUP BY j."repairId"`;
-  return new Map(rows.map(({ repairId, costs, uncosted }) => [repairId, { costs: costs ?? [], uncosted }]));
+    FROM (${coveredClaims(clock, ofRepair(repairId))}) k GROUP BY k."repairId"`;
+  return new Map(rows.map(({ repairId: id, costs, uncosted }) => [id, { costs: costs ?? [], uncosted }]));
+}
+
+function ofRepair(repairId: string | undefined): Prisma.Sql {
+  return repairId === undefined ? Prisma.sql`TRUE` : Prisma.sql`w."repairId" = ${repairId}`;
 }

@@ -5,6 +5,7 @@ import { writeEvent } from '@/lib/jobs/write-event';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { writePromiseMove } from '@/lib/promise/write-move';
+import { writeWatch } from '@/lib/returns/write-watch';
 import { readWorkshop } from '@/lib/workshop/records';
 import { mayContest } from './rules/ruling';
 import { readRuling } from './stored-ruling';
@@ -25,6 +26,7 @@ export async function contestRuling(o: { jobId: string; text: string; now: Date 
       select: {
         id: true,
         number: true,
+        certificateNumber: true,
         cause: true,
         ruling: true,
         secondLookAt: true,
@@ -59,6 +61,7 @@ export async function contestRuling(o: { jobId: string; text: string; now: Date 
       },
     });
     if (count === 0) throw new Refusal('conflict', 'You have asked us to look again once already.');
+    await writeWatch(tx, [claim.certificateNumber]);
     await tx.quoteRevision.updateMany({
       where: { quote: { jobId: o.jobId }, state: 'sent' },
       data: { state: 'replaced' },

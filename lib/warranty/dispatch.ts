@@ -15,6 +15,7 @@ import { problemSentences } from '@/lib/parcels/rules/carrier-sentences';
 import { askCarrier, findCarrier, trackingAddress } from '@/lib/parcels/rules/carriers';
 import { batteryOfModel, type ParcelFacts, parcelToAsk, readParcel } from '@/lib/parcels/stored-parcel';
 import { writeParcel } from '@/lib/parcels/write-parcel';
+import { writeWatch } from '@/lib/returns/write-watch';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { type DrawnCertificate, drawPlan } from './draw-plan';
 import { type CertificatePlan, planWarranty, type WarrantyPlan } from './plan-certificate';
@@ -121,6 +122,10 @@ async function write(tx: Tx, o: DispatchWrite): Promise<void> {
   });
   if (job.claim) await closeClaim(tx, o);
   if (plan.certificate && drawn) await writeCertificate(tx, plan.certificate, drawn, o);
+  await writeWatch(
+    tx,
+    [job.claim?.certificateNumber, plan.certificate?.number].filter((number) => number !== undefined),
+  );
   await queueMail(tx, {
     template: 'unit-sent-back',
     data: {

@@ -3,6 +3,7 @@ import type { Actor } from '@/lib/jobs/actor';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
+import { writeWatch } from '@/lib/returns/write-watch';
 import { type Cause, RULINGS } from './rules/causes';
 import { type AlsoFound, mayContest, mayRule, type RulingNeed } from './rules/ruling';
 
@@ -42,6 +43,7 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
       where: { id: o.claimId },
       select: {
         number: true,
+        certificateNumber: true,
         jobId: true,
         state: true,
         isLate: true,
@@ -93,6 +95,7 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
         secondLookBy: null,
       },
     });
+    await writeWatch(tx, [claim.certificateNumber]);
     if (isFinal) {
       await queueMail(tx, {
         template: 'claim-ruled',
@@ -126,6 +129,7 @@ export async function lookAgain(o: {
       where: { id: o.claimId },
       select: {
         number: true,
+        certificateNumber: true,
         jobId: true,
         state: true,
         cause: true,
@@ -157,6 +161,7 @@ export async function lookAgain(o: {
       where: { id: o.claimId },
       data: { state: 'ruled', secondLookAt: o.now, secondLookBy: o.actor.id },
     });
+    await writeWatch(tx, [claim.certificateNumber]);
     const ruling = RULINGS.find((known) => known === claim.ruling);
     await queueMail(tx, {
       template: 'claim-ruled',

@@ -2,6 +2,8 @@ import { createHash } from 'node:crypto';
 import { verifyPassword } from 'better-auth/crypto';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { db } from '@/lib/db/client';
+import { readMigrations } from '@/lib/db/engine';
+import { transaction } from '@/lib/db/transaction';
 import { hasFile, readFile } from '@/lib/files/store';
 import { STAGES } from '@/lib/jobs/rules/stages';
 import { readToday } from '@/lib/jobs/today';
@@ -11,6 +13,7 @@ import { ensureFirstOwner } from '@/lib/people/first-owner';
 import { passwordProblem } from '@/lib/people/rules/passwords';
 import { owed } from '@/lib/quotes/rules/lines';
 import { REQUEST_STATES } from '@/lib/quotes/rules/request-states';
+import { LINES_ASTRAY, UNITS_ASTRAY } from '@/lib/returns/watch-sql';
 import { isGenuine } from '@/lib/warranty/genuine';
 import { readChain } from '@/lib/warranty/records';
 import { CAUSES } from '@/lib/warranty/rules/causes';
@@ -375,6 +378,24 @@ describe('what lies beside the jobs', () => {
       const bytes = await readFile(photo.fileKey);
       expect(createHash('sha256').update(bytes).digest('hex')).toBe(photo.sha256);
     }
+  });
+
+  test('returns count every unit and cover line as its records say, and the migration that began it wrote the same', async () => {
+    const astray = async (tx: Pick<typeof db, '$queryRawUnsafe'>) => [
+      ...(await tx.$queryRawUnsafe<object[]>(UNITS_ASTRAY)),
+      ...(await tx.$queryRawUnsafe<object[]>(LINES_ASTRAY)),
+    ];
+    expect(await db.lineWatch.count({ where: { returnedOn: { not: null } } })).toBeGreaterThan(5);
+    expect(await astray(db)).toEqual([]);
+    const { migrationDirectories } = await readMigrations();
+    const begun = migrationDirectories.find(({ path }) => path.endsWith('watch_of_what_went_out'));
+    const writes = String(begun?.migrationFile.content.value).match(/^INSERT INTO [^;]+/gm) ?? [];
+    expect(writes).toHaveLength(2);
+    await transaction(async (tx) => {
+      await tx.unitWatch.deleteMany();
+      for (const write of writes) await tx.$executeRawUnsafe(write);
+      expect(await astray(tx)).toEqual([]);
+    });
   });
 
   test('staff can sign in with the passwords of the README', async () => {

@@ -62,6 +62,12 @@ test.for([
     'delete from certificate_line',
     'a certificate ends with its longest line',
   ],
+  ['a unit that nobody counts', 'delete from unit_watch', 'a unit counts among returns as its records say'],
+  [
+    'a cover line that ends elsewhere than its certificate says',
+    'update line_watch set "endsOn" = "endsOn" + 1',
+    'a cover line counts among returns as its records say',
+  ],
   [
     'a missing invoice number',
     'update invoice set sequence = sequence + 1',

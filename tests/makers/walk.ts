@@ -1,4 +1,5 @@
 import { recordCheck } from '@/lib/bench/record-check';
+import { usePartOnJob } from '@/lib/bench/use-part-on-job';
 import { day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { arrive } from '@/lib/jobs/arrive';
@@ -54,12 +55,16 @@ export async function sendBack(jobId: string, now: Date) {
   return dispatch({ jobId, version, ...carrier, actor: BENCH, now });
 }
 
-/** A repair booked, done, paid and sent back on one day; gives the number of its certificate. */
-export async function makeCertificate(world: World, now: Date, serial = SERIAL) {
+/** A repair booked, done with so many single pieces of the lot, paid and sent back on one day; gives its certificate's number. */
+export async function makeCertificate(world: World, now: Date, serial = SERIAL, pieces = 0) {
   const { jobId } = await makeBooking({ repairId: world.repairId, now, serial });
   await takeIn(jobId, now);
   await moveTo(jobId, 'assess', now);
   await moveTo(jobId, 'start-bench', now);
+  for (let piece = 0; piece < pieces; piece += 1) {
+    const { version } = await jobNow(jobId);
+    await usePartOnJob({ jobId, version, lotId: world.lotId, quantity: 1, actor: BENCH, now });
+  }
   await proveJob(jobId, world, now);
   const amount = (await jobNow(jobId)).quotes[0]?.revisions[0]?.grossMinor ?? 0;
   const receivedOn = day(now.toISOString().slice(0, 10));

@@ -1,4 +1,6 @@
+import { parse } from 'csv-parse/sync';
 import { beforeAll, expect, it } from 'vitest';
+import { db } from '@/lib/db/client';
 import { coverClock } from '@/lib/returns/cover-clock';
 import { readGroupFigures } from '@/lib/returns/group-figures';
 import { GROUPINGS } from '@/lib/returns/groupings';
@@ -15,8 +17,8 @@ const NOW = new Date('2027-03-01T10:00:00Z');
 
 beforeAll(async () => {
   const world = await makeWorkshop(SENT);
-  await makeCertificate(world, SENT, 'FR2-70001-A');
-  await makeCertificate(world, SENT, 'FR2-70002-B');
+  await makeCertificate(world, SENT, 'FR2-70001-A', 1);
+  await makeCertificate(world, SENT, 'FR2-70002-B', 1);
 }, 120_000);
 
 it.each(GROUPINGS)('tells the two units by %s, and flags nothing', async (grouping) => {
@@ -45,4 +47,25 @@ it('writes the rows as a file, without money and people for those who may not se
   const plain = await read(false, false);
   expect(plain).toHaveLength(rows.length + 1);
   expect(plain.join('\n')).not.toMatch(/Cost|Nils|work by/);
+});
+
+// OWASP ASVS 5.0, 1.2.10: a cell that begins with one of these is a formula to a spreadsheet; an apostrophe makes it text.
+it('writes no cell that a spreadsheet would run, whatever things are called', async () => {
+  const clock = coverClock(await readWorkshop(), NOW);
+  await db.repair.updateMany({ data: { name: '=HYPERLINK("https://example.org")' } });
+  await db.model.updateMany({ data: { maker: '+Tideline' } });
+  await db.part.updateMany({ data: { name: '-2+3' } });
+  await db.lot.updateMany({ data: { supplier: '@SUM(A1)' } });
+  await db.policy.updateMany({ data: { name: '\t=1+1' } });
+  await db.user.updateMany({ data: { name: '=cmd' } });
+  let text = '';
+  for await (const part of rowsCsv(clock, {}, { currency: 'GBP', hasCost: true, hasPeople: true }))
+    text += part;
+  const cells: string[][] = parse(text, { bom: true });
+  expect(cells.flat().filter((cell) => /^[=+\-@\t\r]/.test(cell))).toEqual([]);
+  for (const told of ["'=HYPERLINK", "'+Tideline", "'-2+3", "'@SUM", "'=cmd", "'\t=1+1"])
+    expect(
+      cells.flat().some((cell) => cell.startsWith(told)),
+      told,
+    ).toBe(true);
 });

@@ -131,6 +131,23 @@ describe('what came back', () => {
     expect((await countRows(now, { month: '2026-11' })).rows).toBe(0);
   });
 
+  it('reads on after a row as it reads on after so many, however it is narrowed', async () => {
+    const now = await clock();
+    const [first] = await readRows(now, {}, { skip: 0, take: 1 });
+    const ofRepair = { of: { grouping: 'repair' as const, id: first?.repairId ?? '' } };
+    for (const narrowing of [{}, ofRepair, { onlyReturns: true }, { month: '2026-12' }]) {
+      const all = await readRows(now, narrowing, { skip: 0, take: 100 });
+      const { rows, units, returned } = await countRows(now, narrowing);
+      expect(all).toHaveLength(rows);
+      expect(new Set(all.map((row) => row.certificate)).size).toBe(units);
+      expect(new Set(all.filter((row) => row.returnedOn).map((row) => row.certificate)).size).toBe(returned);
+      const oneByOne = [];
+      for (let last = all[0]; last; [last] = await readRows(now, narrowing, { after: last, take: 1 }))
+        oneByOne.push(last);
+      expect(oneByOne).toEqual(all);
+    }
+  });
+
   it('reckons with what the claim cost, and says what has no cost yet', async () => {
     const workshop = await readWorkshop();
     const [figure] = await readRepairFigures(workshop, NOW);

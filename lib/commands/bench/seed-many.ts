@@ -3,6 +3,7 @@ import type { ClientBase } from 'pg';
 import { dayInZone } from '@/lib/calendar/day';
 import { hashToken, linkToken } from '@/lib/jobs/private-link';
 import { foldSerial } from '@/lib/numbers/serial';
+import { rewriteWatch } from '@/lib/returns/watch-sql';
 import type { SignedCertificate } from '@/lib/warranty/rules/signature-payload';
 import { readShop } from './known-shop';
 import { TECHNICIANS } from './people-names';
@@ -71,6 +72,8 @@ export async function seedMany(client: ClientBase, o: SeedMany): Promise<void> {
   await client.query('DROP TABLE "planned"');
   for (const [year, last] of sequences) await client.query(INVOICE_SERIES, [year, last]);
   await client.query('ANALYZE');
+  for (const statement of rewriteWatch('all')) await client.query(statement);
+  await client.query('ANALYZE "unit_watch", "line_watch"');
 }
 
 async function hireTechnicians(client: ClientBase, now: Date): Promise<string[]> {

@@ -1,3 +1,5 @@
+import { LINES_ASTRAY, UNITS_ASTRAY } from '@/lib/returns/watch-sql';
+
 /** Asks one database: rows of a SELECT without values. */
 export type Ask = (sql: string) => Promise<{ rows: Record<string, unknown>[] }>;
 
@@ -90,6 +92,8 @@ const RULES: readonly (readonly [rule: string, sql: string])[] = [
     `select c.number as which from claim c join job_event e on e."jobId" = c."jobId" and e.kind = 'sent-back'
      where c.state <> 'closed' or not exists (select 1 from held_interval h where h."claimNumber" = c.number)`,
   ],
+  ['a unit counts among returns as its records say', UNITS_ASTRAY],
+  ['a cover line counts among returns as its records say', LINES_ASTRAY],
   [
     'the numbers of a year run from 1 without a gap',
     `select coalesce(s.year, i.year)::text as which from invoice_series s full join

@@ -5,7 +5,7 @@
  * flag: strong or some evidence; nothing is flagged for being better, since nothing here ranks anybody.
  */
 import { type Counted, fisherExact } from '@/lib/statistics/fisher';
-import { holm } from '@/lib/statistics/holm';
+import { holm, holmWith } from '@/lib/statistics/holm';
 import { type Interval, shareInterval } from '@/lib/statistics/share-interval';
 
 export type Evidence = 'strong' | 'some' | 'none-yet';
@@ -50,6 +50,7 @@ const FARTHEST = 2000;
 export function compareAll(looks: readonly Look[]): Comparison[] {
   const ps = looks.map(({ ours, rest }) => fisherExact(ours, rest));
   const adjusted = holm(ps);
+  const adjustedAs = holmWith(ps);
   return looks.map((look, place) => {
     const evidence = evidenceOf(look, adjusted[place] ?? 1);
     return {
@@ -59,7 +60,10 @@ export function compareAll(looks: readonly Look[]): Comparison[] {
       p: ps[place] ?? 1,
       adjusted: adjusted[place] ?? 1,
       evidence,
-      change: changeOf(look, evidence, (next) => evidenceOf(next, adjustedWith(ps, place, next))),
+      // The other looks of the page stay as they are; only this one is taken again.
+      change: changeOf(look, evidence, (next) =>
+        evidenceOf(next, adjustedAs(place, fisherExact(next.ours, next.rest))),
+      ),
     };
   });
 }
@@ -68,11 +72,6 @@ function evidenceOf({ ours, rest }: Look, adjusted: number): Evidence {
   const isMore = ours.returned * rest.units > rest.returned * ours.units;
   if (!isMore || ours.returned < LEAST_RETURNS || adjusted > SOME) return 'none-yet';
   return adjusted <= STRONG ? 'strong' : 'some';
-}
-
-// The other looks of the page stay as they are; only this one is taken again.
-function adjustedWith(ps: readonly number[], place: number, next: Look): number {
-  return holm(ps.with(place, fisherExact(next.ours, next.rest)))[place] ?? 1;
 }
 
 function changeOf(look: Look, evidence: Evidence, judge: (next: Look) => Evidence): Change | null {

@@ -1,0 +1,18 @@
+import type { Tx } from '@/lib/db/transaction';
+import { rewriteWatch } from './watch-sql';
+
+/**
+ * Writes anew the rows that figures of returns stand on, for these certificates, from the records as they are now. Called last by
+ * whatever issues a certificate, rules on a claim or takes a ruling back, or records what a claim cost. Who worked on a
+ * unit needs no call: no work is recorded once its certificate is issued.
+ *
+ * Two changes to one certificate at once wait for each other at the row of its first revision: the second sees what the
+ * first wrote and counts it too.
+ */
+export async function writeWatch(tx: Tx, numbers: readonly string[]): Promise<void> {
+  const given = [...new Set(numbers)];
+  if (given.length === 0) return;
+  await tx.$queryRaw`
+    SELECT 1 FROM "certificate" WHERE "number" = ANY(${given}) AND "revision" = 1 ORDER BY "number" FOR NO KEY UPDATE`;
+  for (const statement of rewriteWatch('given')) await tx.$executeRawUnsafe(statement, given);
+}
