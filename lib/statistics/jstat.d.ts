@@ -5,7 +5,7 @@ declare module 'jstat' {
     normal: Distribution;
     beta: Distribution;
     studentt: Distribution;
-    chisquare: Distribution & { cdf(value: number, freedom: number): number };
+    chisquare: Distribution;
     binomial: { cdf(count: number, of: number, share: number): number };
   };
   export = jStat;

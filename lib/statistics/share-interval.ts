@@ -40,39 +40,12 @@ export function wilsonInterval(share: number, worth: number, level = USUAL_LEVEL
 }
 
 /**
- * The exact interval of a share (Clopper and Pearson 1934): wider than Wilson's, never held less often than it says.
- * Null where nothing was counted; refuses broken counts. exactShareInterval(4, 20) -> { low: 0.057, high: 0.437 }
- */
-export function exactShareInterval(counted: number, of: number, level = USUAL_LEVEL): Interval | null {
-  requireCounts(counted, of);
-  if (of === 0) return null;
-  const tail = (1 - requireLevel(level)) / 2;
-  return {
-    low: counted === 0 ? 0 : jStat.beta.inv(tail, counted, of - counted + 1),
-    high: shareBound(counted, of, 1 - tail),
-  };
-}
-
-/**
- * The exact upper bound of a share, one-sided. Counts need not be whole, since a watch that was cut short is worth a part of
+ * The exact upper bound of a share, one-sided (Clopper and Pearson 1934). Counts need not be whole, since a watch that was cut short is worth a part of
  * a unit. Refuses counts below nought or more counted than there are. shareBound(0, 20, 0.95) -> 0.139 (1 - 0.05^(1/20))
  */
 export function shareBound(counted: number, of: number, level: number): number {
   if (!(counted >= 0) || !(of > 0) || counted > of) throw new RangeError(`Not a share: ${counted} of ${of}`);
   return counted === of ? 1 : jStat.beta.inv(requireLevel(level), counted + 1, of - counted);
-}
-
-/**
- * The exact interval of a count of rare things, such as returns in a year (Garwood 1936, Poisson).
- * Refuses what is no count. countInterval(3) -> { low: 0.619, high: 8.767 }
- */
-export function countInterval(count: number, level = USUAL_LEVEL): Interval {
-  requireCounts(count, count);
-  const tail = (1 - requireLevel(level)) / 2;
-  return {
-    low: count === 0 ? 0 : jStat.chisquare.inv(tail, 2 * count) / 2,
-    high: jStat.chisquare.inv(1 - tail, 2 * count + 2) / 2,
-  };
 }
 
 /** How many standard errors a two-sided interval reaches to either side: 1.95996 for 0.95. Refuses levels outside 0 to 1. */

@@ -50,11 +50,6 @@ export function survivalCurve(counts: readonly RiskCount[], level = USUAL_LEVEL)
   return steps;
 }
 
-/** The first day on which no more than half are still well; null while more are. 23 weeks for the published example. */
-export function medianDays(curve: readonly CurveStep[]): number | null {
-  return curve.find((step) => step.well <= 0.5 + 1e-12)?.days ?? null;
-}
-
 /** How many units were watched and well just before a day: 21 at 6, 17 at 7 when three came back and one left on day 6. */
 export function atRiskOn(counts: readonly RiskCount[], days: number): number {
   return counts

@@ -4,6 +4,7 @@ import type { Counted } from '@/lib/statistics/fisher';
 import { shareInterval } from '@/lib/statistics/share-interval';
 import { Table } from '../page/table';
 import { TextLink } from '../page/text-link';
+import { FootMarks } from './axes';
 import { cut, shareScale, WIDE } from './ticks';
 
 export type IntervalRow = {
@@ -58,14 +59,7 @@ export function IntervalPlot(props: IntervalPlotProps) {
           role="img"
           aria-label={`${caption}. Share returned with its 95% interval; the figures are in the table below.`}
         >
-          {x.ticks.map((share) => (
-            <g key={share}>
-              <path d={`M${x.at(share)} ${TOP}V${foot}`} className="plot-grid" />
-              <text x={x.at(share)} y={foot + 22} textAnchor="middle">
-                {percentWords(share, locale)}
-              </text>
-            </g>
-          ))}
+          <FootMarks {...x} label={(share) => percentWords(share, locale)} top={TOP} foot={foot} />
           {middle === null ? null : <path d={`M${x.at(middle)} ${TOP}V${foot}`} className="plot-limit" />}
           {drawn.map((row, place) => (
             <Whisker key={row.key} row={row} y={TOP + place * STEP} at={x.at} />

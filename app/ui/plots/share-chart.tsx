@@ -3,6 +3,7 @@ import { curveStep, line } from 'd3-shape';
 import type { ChartPoint, PChart } from '@/lib/returns/rules/p-chart';
 import { intervalWords, percentWords } from '@/lib/returns/rules/share-words';
 import { Table } from '../page/table';
+import { LevelMarks } from './axes';
 import { round, shareScale, WIDE } from './ticks';
 
 type ShareChartProps = {
@@ -54,14 +55,7 @@ export function ShareChart({ caption, chart, monthLabel, locale, counted = 'Retu
         <text x={4} y={16}>
           {counted}
         </text>
-        {y.ticks.map((share) => (
-          <g key={share}>
-            <path d={`M${LEFT} ${y.at(share)}H${RIGHT}`} className="plot-grid" />
-            <text x={LEFT - 8} y={y.at(share) + 5} textAnchor="end">
-              {percentWords(share, locale)}
-            </text>
-          </g>
-        ))}
+        <LevelMarks {...y} label={(share) => percentWords(share, locale)} left={LEFT} right={RIGHT} />
         <path d={`M${LEFT} ${y.at(centre)}H${RIGHT}`} className="plot-centre" />
         <path d={limit('low')} className="plot-limit" />
         <path d={limit('high')} className="plot-limit" />

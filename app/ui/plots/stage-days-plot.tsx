@@ -2,6 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import type { DaysBy, StageDays, WaitsOn } from '@/lib/promise/rules/turnaround';
 import { Table } from '../page/table';
+import { FootMarks } from './axes';
 import { round, WIDE } from './ticks';
 
 type StageDaysPlotProps = { caption: string; stages: readonly StageDays[]; locale: string };
@@ -38,14 +39,7 @@ export function StageDaysPlot({ caption, stages, locale }: StageDaysPlotProps) {
           role="img"
           aria-label={`${caption}. Days by which half of all stays had ended, with the 95% interval; the figures are in the table below.`}
         >
-          {ticks.map((days) => (
-            <g key={days}>
-              <path d={`M${at(days)} ${TOP}V${foot}`} className="plot-grid" />
-              <text x={at(days)} y={foot + 22} textAnchor="middle">
-                {inDays(days, locale)}
-              </text>
-            </g>
-          ))}
+          <FootMarks ticks={ticks} at={at} label={(days) => inDays(days, locale)} top={TOP} foot={foot} />
           {stages.map((stage, place) => (
             <Stay key={stage.stage} stage={stage} y={TOP + place * STEP} at={at} />
           ))}

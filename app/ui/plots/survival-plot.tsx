@@ -3,6 +3,7 @@ import { area, curveStepAfter, line } from 'd3-shape';
 import { intervalWords, percentWords } from '@/lib/returns/rules/share-words';
 import { atRiskOn, type RiskCount, returnedBy } from '@/lib/statistics/survival';
 import { Table } from '../page/table';
+import { LevelMarks } from './axes';
 import { round, shareScale, WIDE } from './ticks';
 
 type SurvivalPlotProps = {
@@ -58,14 +59,7 @@ export function SurvivalPlot({ caption, counts, until, locale }: SurvivalPlotPro
         <text x={4} y={16}>
           Returned by day of cover
         </text>
-        {y.ticks.map((share) => (
-          <g key={share}>
-            <path d={`M${LEFT} ${y.at(share)}H${RIGHT}`} className="plot-grid" />
-            <text x={LEFT - 8} y={y.at(share) + 5} textAnchor="end">
-              {percentWords(share, locale)}
-            </text>
-          </g>
-        ))}
+        <LevelMarks {...y} label={(share) => percentWords(share, locale)} left={LEFT} right={RIGHT} />
         <path d={band(points) ?? ''} className="plot-band" />
         <path d={curve(points) ?? ''} className="plot-line" />
         <path d={`M${LEFT} ${FOOT}H${RIGHT}`} className="plot-axis" />

@@ -55,7 +55,18 @@ export default async function RowsPage({ searchParams }: Props) {
     },
     { key: 'repair', head: 'Repair and model', cell: (row) => `${row.repair}, ${row.model}` },
     { key: 'lot', head: 'Lot', cell: (row) => (row.lot ? `${row.lot}, ${row.supplier ?? ''}` : 'work') },
-    { key: 'sent', head: 'Sent back', cell: (row) => short(row.issuedOn) },
+    {
+      key: 'sent',
+      head: 'Sent back',
+      cell: (row) => (
+        <>
+          {`${short(row.issuedOn)}, `}
+          <TextLink href={`/workshop/certificate/${row.certificateId}`} file>
+            <NumberText text={showNumber(row.certificate)} />
+          </TextLink>
+        </>
+      ),
+    },
     {
       key: 'watched',
       head: 'Watched until',
