@@ -10,8 +10,8 @@ import path from 'node:path';
 import { databaseUrl, onServer } from '@/lib/db/server';
 import { readAsked } from './bench/asked-for';
 import { buildCopy, copyApp } from './bench/bench-app';
-import { type Column, type Figure, printTable } from './bench/figures';
-import { measureAll, measureCertificates } from './bench/measure-all';
+import { type Figure, printTable } from './bench/figures';
+import { measureAll, runStep } from './bench/measure-all';
 import { startThrowawayPostgres } from './throwaway-postgres';
 
 const asked = readAsked();
@@ -23,21 +23,30 @@ let built: Promise<string> | undefined;
 const app = () => (built ??= buildApp(asked.app ?? path.join(folder, 'app')));
 const load = () => loadavg()[0]?.toFixed(1);
 
-const columns: Column[] = [];
+const columns: { head: string; figures: Figure[] }[] = [];
 const closers = [() => rmSync(folder, { recursive: true, force: true })];
+// A run that breaks off still shows what it has, and leaves nothing behind.
 process.on('exit', () => {
+  printTable(columns);
+  console.log(`\nEnded at a load average of ${load()}.`);
   for (const close of closers.reverse()) close();
 });
 for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => process.exit(1));
 
 console.log(`${few} and ${many} jobs, begun at a load average of ${load()}.\n`);
-try {
-  for (const kind of asked.database) await measureOn(kind);
-  if (asked.only.includes('certificates'))
-    columns.push({ head: 'no database', figures: await measureCertificates() });
-} finally {
-  printTable(columns);
-  console.log(`\nEnded at a load average of ${load()}.`);
+for (const kind of asked.database) await measureOn(kind);
+if (asked.only.includes('certificates')) {
+  const tell = newColumn('no database');
+  for (const figure of await runStep('certificates', {})) tell(figure);
+}
+
+function newColumn(head: string): (figure: Figure) => void {
+  const figures: Figure[] = [];
+  columns.push({ head, figures });
+  return (figure) => {
+    console.error(`  ${figure.what}: ${figure.value}`);
+    figures.push(figure);
+  };
 }
 
 async function buildApp(copy: string): Promise<string> {
@@ -46,7 +55,6 @@ async function buildApp(copy: string): Promise<string> {
   return copy;
 }
 
-/** Figures go into their column one by one, so that a run that breaks off still shows those it has. */
 async function measureOn(kind: 'server' | 'embedded'): Promise<void> {
   console.error(`on ${kind}`);
   const server = kind === 'server' ? await startThrowawayPostgres() : undefined;
@@ -59,7 +67,5 @@ async function measureOn(kind: 'server' | 'embedded'): Promise<void> {
     };
   };
   const { repairs, only: parts, port } = asked;
-  const figures: Figure[] = [];
-  columns.push({ head: kind, figures });
-  await measureAll({ sizes: [few, many], repairs, parts, place, log: server, app, port }, figures);
+  await measureAll({ sizes: [few, many], repairs, parts, place, log: server, app, port }, newColumn(kind));
 }

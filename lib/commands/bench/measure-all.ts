@@ -27,18 +27,20 @@ export type Plan = {
 };
 
 /** Measures the parts asked for on one kind of database. A part that fails says so in its row, and the others go on. */
-export async function measureAll(plan: Plan, figures: Figure[]): Promise<void> {
+export async function measureAll(plan: Plan, tell: (figure: Figure) => void): Promise<void> {
   const needs = (...parts: BenchPart[]) => parts.some((part) => plan.parts.includes(part));
-  const measure = async (part: BenchPart, work: () => Promise<Figure[]>) => {
+  const measure = async (part: BenchPart, work: () => AsyncIterable<Figure>) => {
     if (!needs(part)) return;
     console.error(`measuring ${part}`);
-    const found = await work().catch((error) => [{ what: part, value: String(error), reached: false }]);
-    for (const { what, value } of found) console.error(`  ${what}: ${value}`);
-    figures.push(...found);
+    try {
+      for await (const figure of work()) tell(figure);
+    } catch (error) {
+      tell({ what: part, value: String(error), reached: false });
+    }
   };
-  await measure('booking', async () =>
-    nextAnswer(startStep('booking', [], await plan.place('booking')), 'booking'),
-  );
+  await measure('booking', async function* () {
+    yield* await runStep('booking', await plan.place('booking'));
+  });
   const isServed = needs('throughput', 'pages', 'browser');
   if (isServed || needs('readings')) {
     // Built while the databases are filled, and before anything is measured.
@@ -61,9 +63,9 @@ export async function measureAll(plan: Plan, figures: Figure[]): Promise<void> {
   }
 }
 
-/** Certificates are drawn without a database. */
-export async function measureCertificates(): Promise<Figure[]> {
-  return nextAnswer(startStep('certificates', [], {}), 'certificates');
+/** What a step measures that needs no filled database: a booking, and certificates, which need none at all. */
+export function runStep(step: 'booking' | 'certificates', place: Partial<Place>): Promise<Figure[]> {
+  return nextAnswer(startStep(step, [], place), step);
 }
 
 async function withApps(

@@ -5,8 +5,11 @@ import { type Figure, growthFigure } from './figures';
 const WARM = 5;
 
 /** Whole pages over HTTP, at few and at many jobs in turn, and how many statements each sends to a server. */
-export async function pageFigures(few: Asked, many: Asked, log: ServerLog | undefined): Promise<Figure[]> {
-  const figures: Figure[] = [];
+export async function* pageFigures(
+  few: Asked,
+  many: Asked,
+  log: ServerLog | undefined,
+): AsyncGenerator<Figure> {
   for (const page of [...CUSTOMER_PAGES, ...STAFF_PAGES]) {
     const { name, runs = 60, most } = page;
     const times: { few: number[]; many: number[] } = { few: [], many: [] };
@@ -16,7 +19,6 @@ export async function pageFigures(few: Asked, many: Asked, log: ServerLog | unde
     }
     const statements = log && (await countInLog(log, () => askOnce(many, page, WARM + runs)));
     const counted = { few: times.few.slice(WARM), many: times.many.slice(WARM), statements };
-    figures.push(growthFigure(`page, ${name}`, counted, most));
+    yield growthFigure(`page, ${name}`, counted, most);
   }
-  return figures;
 }

@@ -11,7 +11,7 @@ const AT_ONCE = 8;
 type Rate = { rate: number; effort: number };
 
 /** Requests a second of the public tracking page, against a bare page of the same build and against fewer jobs, in turn. */
-export async function throughputFigures(few: Asked, many: Asked): Promise<Figure[]> {
+export async function* throughputFigures(few: Asked, many: Asked): AsyncGenerator<Figure> {
   await needDynamic(few, barePage);
   const idle = many.app.memory();
   for (const asked of [few, many])
@@ -26,7 +26,7 @@ export async function throughputFigures(few: Asked, many: Asked): Promise<Figure
     atMany.push(await ask(many, tracking, SECONDS));
     held = Math.max(held, many.app.memory());
   }
-  return [
+  yield* [
     compared('tracking to a bare page of the same build', atFew, bare, 0.8),
     compared('tracking at many jobs to few', atMany, atFew, 0.95),
     { what: 'start of a built app to its first page', value: `${few.app.firstPage.toFixed(1)} s` },
