@@ -21,7 +21,10 @@ export async function limitCaller(
   });
 }
 
-/** Looks up what a number names, for whoever sent this request; too many numbers that nothing has, and it waits. */
-export async function lookUpNumber<T>(lookUp: () => Promise<T | null>): Promise<SoughtAnswer<T>> {
-  return limitMisses({ caller: callerAddress(await headers()), now: now(), lookUp });
+/** Reads what a number names, for whoever sent this request; too many numbers that nothing has, and it waits. */
+export async function lookUpNumber<T>(
+  number: string,
+  read: () => Promise<T | null>,
+): Promise<SoughtAnswer<T>> {
+  return limitMisses({ number, caller: callerAddress(await headers()), now: now(), read });
 }

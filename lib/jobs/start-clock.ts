@@ -1,7 +1,7 @@
 import { now } from '@/lib/clock';
 import { config } from '@/lib/config';
 import { log } from '@/lib/log';
-import { limitAttempts } from '@/lib/people/limit-attempts';
+import { forgetEndedWindows, limitAttempts } from '@/lib/people/limit-attempts';
 import { clockRound } from './clock-round';
 
 const HOUR = 3_600_000;
@@ -40,6 +40,7 @@ export async function roundOnce(at: Date): Promise<void> {
   if (!turn.allowed) return;
   const began = performance.now();
   const done = await clockRound(at);
+  await forgetEndedWindows(at);
   const count = Object.values(done).reduce((sum, each) => sum + each, 0);
   log.info('clock-round', { count, ms: Math.round(performance.now() - began) });
 }

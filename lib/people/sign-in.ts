@@ -1,7 +1,7 @@
 import { APIError } from 'better-auth/api';
 import { auth } from './auth';
 import { attemptKey, callerAddress } from './caller-address';
-import { forgetAttempts, limitAttempts } from './limit-attempts';
+import { forgetAttempts, limitEach } from './limit-attempts';
 
 export type SignInAnswer =
   | { outcome: 'signed-in' | 'second-step' | 'refused' }
@@ -28,16 +28,16 @@ export async function signIn(o: {
   const { email, password, headers, now } = o;
   const caller = callerAddress(headers);
   const pairKey = attemptKey('sign-in', caller ?? '', email);
-  const limits = [
-    await limitAttempts(pairKey, { max: PER_CALLER_AND_ACCOUNT, windowSeconds: QUARTER_HOUR, now }),
-    await limitAttempts(attemptKey('sign-in-account', email), { max: PER_ACCOUNT, windowSeconds: HOUR, now }),
+  const counted = [
+    { key: pairKey, max: PER_CALLER_AND_ACCOUNT, windowSeconds: QUARTER_HOUR },
+    { key: attemptKey('sign-in-account', email), max: PER_ACCOUNT, windowSeconds: HOUR },
   ];
   if (caller) {
     const key = attemptKey('sign-in-caller', caller);
-    limits.push(await limitAttempts(key, { max: PER_CALLER, windowSeconds: QUARTER_HOUR, now }));
+    counted.push({ key, max: PER_CALLER, windowSeconds: QUARTER_HOUR });
   }
-  const seconds = Math.max(...limits.map((limit) => limit.waitSeconds));
-  if (seconds > 0) return { outcome: 'wait', seconds };
+  const limit = await limitEach(counted, now);
+  if (!limit.allowed) return { outcome: 'wait', seconds: limit.waitSeconds };
   try {
     const answer = await auth().api.signInEmail({ body: { email, password }, headers });
     await forgetAttempts(pairKey);

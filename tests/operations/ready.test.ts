@@ -54,4 +54,8 @@ test('of three processes whose clock strikes at once one makes the round, and th
   expect(await rounds()).toBe(before + 1);
   await roundOnce(new Date('2026-11-25T10:00:00Z'));
   expect(await rounds()).toBe(before + 2);
+  // A clock that ran a year ahead, and was set right.
+  await roundOnce(new Date('2027-11-25T10:00:00Z'));
+  await roundOnce(new Date('2026-11-25T11:00:00Z'));
+  expect(await rounds()).toBe(before + 4);
 });

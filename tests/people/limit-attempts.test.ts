@@ -1,7 +1,7 @@
 import { beforeEach, expect, test } from 'vitest';
 import { db } from '@/lib/db/client';
 import { attemptKey } from '@/lib/people/caller-address';
-import { forgetAttempts, limitAttempts } from '@/lib/people/limit-attempts';
+import { forgetAttempts, forgetEndedWindows, limitAttempts, limitEach } from '@/lib/people/limit-attempts';
 import { resetDatabase, useDatabase } from '@/tests/database';
 
 useDatabase();
@@ -36,10 +36,39 @@ test('keys are counted apart, and a forgotten key starts afresh', async () => {
   expect((await limitAttempts('one', limit(start))).allowed).toBe(true);
 });
 
-test('windows that ended a day ago are swept out by the next one', async () => {
+test('an attempt under two keys waits for the one that is spent, and is counted under both', async () => {
+  const both = (now: Date) =>
+    limitEach(
+      [
+        { key: 'wide', max: 9, windowSeconds: 600 },
+        { key: 'narrow', max: 2, windowSeconds: 60 },
+      ],
+      now,
+    );
+  expect(await both(start)).toEqual({ allowed: true, waitSeconds: 0 });
+  expect(await both(after(1))).toEqual({ allowed: true, waitSeconds: 0 });
+  expect(await both(after(2))).toEqual({ allowed: false, waitSeconds: 58 });
+  expect(await db.attempt.findUnique({ where: { key: 'wide' } })).toMatchObject({ count: 3 });
+});
+
+test('attempts that name the same two keys in another order do not lock each other out', async () => {
+  const keys = ['a', 'b'].map((key) => ({ key, max: 30, windowSeconds: 60 }));
+  const tries = Array.from({ length: 60 }, (_, i) => limitEach(i % 2 ? keys : keys.toReversed(), start));
+  expect((await Promise.all(tries)).filter(({ allowed }) => allowed)).toHaveLength(30);
+});
+
+test('a window begun by a clock that ran far ahead starts afresh; one begun a moment ahead goes on', async () => {
+  for (let i = 0; i < 6; i += 1) await limitAttempts('far', limit(after(86_400)));
+  expect(await limitAttempts('far', limit(start))).toEqual({ allowed: true, waitSeconds: 0 });
+  for (let i = 0; i < 6; i += 1) await limitAttempts('near', limit(after(2)));
+  expect(await limitAttempts('near', limit(start))).toEqual({ allowed: false, waitSeconds: 62 });
+});
+
+test('windows that ended a day ago are swept out', async () => {
   await limitAttempts('old', limit(start));
   await limitAttempts('recent', limit(after(80_000)));
   await limitAttempts('new', limit(after(86_400 + 61)));
+  await forgetEndedWindows(after(86_400 + 61));
   const keys = await db.attempt.findMany({ select: { key: true }, orderBy: { key: 'asc' } });
   expect(keys.map((row) => row.key)).toEqual(['new', 'recent']);
 });

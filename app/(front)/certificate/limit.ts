@@ -1,5 +1,4 @@
-/** How often one caller may look up certificates: often enough for a typing error or ten, too seldom to guess a number. */
-export const CERTIFICATE_LIMIT = { max: 60, windowSeconds: 600 };
+/** How often one caller may send a claim's form. */
 export const CLAIM_LIMIT = { max: 20, windowSeconds: 600 };
 /** Copies of a lost certificate: asked for by one caller, and to one address, so that nobody's mailbox is filled. */
 export const LOST_LIMIT = { max: 10, windowSeconds: 600 };

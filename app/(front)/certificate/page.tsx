@@ -1,13 +1,10 @@
 import type { Metadata, Route } from 'next';
 import { redirect } from 'next/navigation';
-import { limitCaller } from '@/app/limit-caller';
-import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { NumberForm } from '@/app/ui/page/number-form';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { codeIn } from '@/lib/jobs/rules/sought';
 import { explainReading, readNumber } from '@/lib/numbers/job-number';
-import { CERTIFICATE_LIMIT } from './limit';
 
 export const metadata: Metadata = { title: 'Certificate or claim' };
 
@@ -16,7 +13,7 @@ type Props = { searchParams: Promise<{ number?: string | string[] }> };
 export default async function CertificatePage({ searchParams }: Props) {
   const { number } = await searchParams;
   const typed = typeof number === 'string' ? number : '';
-  const problem = typed === '' ? null : await lookUp(typed);
+  const problem = typed === '' ? null : leadOn(typed);
   return (
     <>
       <PageHead
@@ -41,9 +38,8 @@ export default async function CertificatePage({ searchParams }: Props) {
   );
 }
 
-async function lookUp(typed: string): Promise<string> {
-  const limit = await limitCaller('certificate', CERTIFICATE_LIMIT);
-  if (!limit.allowed) return waitSentence(limit.waitSeconds);
+/** Leads on to the page of a number or code, which looks it up; or says why it leads nowhere. */
+function leadOn(typed: string): string {
   const code = codeIn(typed);
   if (code !== null) redirect(`/c/${code}` as Route);
   const reading = readNumber(typed);

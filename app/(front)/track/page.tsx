@@ -1,7 +1,5 @@
 import type { Metadata, Route } from 'next';
 import { redirect } from 'next/navigation';
-import { limitCaller } from '@/app/limit-caller';
-import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { NumberForm } from '@/app/ui/page/number-form';
 import { PageHead } from '@/app/ui/page/page-head';
 import { explainReading, readNumber } from '@/lib/numbers/job-number';
@@ -13,7 +11,7 @@ type Props = { searchParams: Promise<{ number?: string | string[] }> };
 export default async function TrackPage({ searchParams }: Props) {
   const { number } = await searchParams;
   const typed = typeof number === 'string' ? number : '';
-  const problem = typed === '' ? null : await lookUp(typed);
+  const problem = typed === '' ? null : leadOn(typed);
   return (
     <>
       <PageHead
@@ -34,9 +32,8 @@ export default async function TrackPage({ searchParams }: Props) {
   );
 }
 
-async function lookUp(typed: string): Promise<string> {
-  const limit = await limitCaller('track', TRACK_LIMIT);
-  if (!limit.allowed) return waitSentence(limit.waitSeconds);
+/** Leads on to the page of a number, which looks it up; or says why it leads nowhere. */
+function leadOn(typed: string): string {
   const reading = readNumber(typed);
   if (!reading.ok) return explainReading(reading.reason);
   if (reading.kind === 'J') redirect(`/track/${reading.number}` as Route);
@@ -46,5 +43,3 @@ async function lookUp(typed: string): Promise<string> {
   }
   return 'A job number starts with J. This one belongs to something else.';
 }
-
-const TRACK_LIMIT = { max: 60, windowSeconds: 600 };

@@ -1,14 +1,11 @@
 import type { Metadata } from 'next';
-import { limitCaller } from '@/app/limit-caller';
 import { nothingHere } from '@/app/nothing-here';
 import { LinkButton } from '@/app/ui/page/button';
 import { PageHead } from '@/app/ui/page/page-head';
-import { WaitALittle } from '@/app/ui/page/wait-a-little';
 import { readPublicKeys } from '@/lib/warranty/genuine';
 import { readChain } from '@/lib/warranty/records';
 import { readToken } from '@/lib/warranty/signature';
 import { CertificateView } from '../../certificate/[number]/certificate-view';
-import { CERTIFICATE_LIMIT } from '../../certificate/limit';
 
 export const metadata: Metadata = { title: 'Certificate', robots: { index: false, follow: false } };
 
@@ -17,8 +14,6 @@ type Props = { params: Promise<{ token: string }> };
 /** Where the code on a certificate leads: the signature is checked, and what was signed is shown. */
 export default async function CodePage({ params }: Props) {
   const { token } = await params;
-  const limit = await limitCaller('certificate', CERTIFICATE_LIMIT);
-  if (!limit.allowed) return <WaitALittle seconds={limit.waitSeconds} />;
   const reading = readToken(token, await readPublicKeys());
   if (!reading.valid) return <NotSigned />;
   const chain = await readChain(reading.certificate.number);

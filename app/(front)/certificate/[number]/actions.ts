@@ -32,7 +32,7 @@ export async function claim(
   onlyCounts(revision);
   const isOpen = formData.get('phase') === 'open';
   const limit = await limitCaller('claim', CLAIM_LIMIT);
-  const sought = limit.allowed ? await lookUpNumber(() => readChain(number)) : limit;
+  const sought = limit.allowed ? await lookUpNumber(number, () => readChain(number)) : limit;
   if (!sought.allowed) {
     const message = waitSentence(sought.waitSeconds);
     return { message, values: typedValues(formData), phase: isOpen ? 'open' : 'ask' };

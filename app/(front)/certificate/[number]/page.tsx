@@ -1,10 +1,9 @@
 import type { Metadata } from 'next';
-import { limitCaller, lookUpNumber } from '@/app/limit-caller';
+import { lookUpNumber } from '@/app/limit-caller';
 import { nothingHere } from '@/app/nothing-here';
 import { WaitALittle } from '@/app/ui/page/wait-a-little';
 import { readNumber } from '@/lib/numbers/job-number';
 import { readChain } from '@/lib/warranty/records';
-import { CERTIFICATE_LIMIT } from '../limit';
 import { CertificateView } from './certificate-view';
 
 export const metadata: Metadata = { title: 'Certificate', robots: { index: false } };
@@ -14,11 +13,9 @@ type Props = { params: Promise<{ number: string }> };
 /** What the number alone shows: the cover and its dates, and the way to a claim. The serial stays unsaid. */
 export default async function CertificateNumberPage({ params }: Props) {
   const { number } = await params;
-  const limit = await limitCaller('certificate', CERTIFICATE_LIMIT);
-  if (!limit.allowed) return <WaitALittle seconds={limit.waitSeconds} />;
   const reading = readNumber(number);
   if (!reading.ok || reading.kind !== 'W') nothingHere();
-  const sought = await lookUpNumber(() => readChain(reading.number));
+  const sought = await lookUpNumber(reading.number, () => readChain(reading.number));
   if (!sought.allowed) return <WaitALittle seconds={sought.waitSeconds} />;
   const chain = sought.found;
   if (!chain) nothingHere();

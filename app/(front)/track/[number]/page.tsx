@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
-import { limitCaller, lookUpNumber } from '@/app/limit-caller';
+import { lookUpNumber } from '@/app/limit-caller';
 import { nothingHere } from '@/app/nothing-here';
+import { readWorkshop } from '@/app/read-workshop';
 import { Docket } from '@/app/ui/docket/docket';
 import { stampSteps } from '@/app/ui/docket/stamp-steps';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -10,7 +11,6 @@ import { formatDay } from '@/lib/calendar/format';
 import { readStatus } from '@/lib/jobs/records';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { readNumber, showNumber } from '@/lib/numbers/job-number';
-import { readWorkshop } from '@/lib/workshop/records';
 
 export const metadata: Metadata = { title: 'Where is my repair', robots: { index: false } };
 
@@ -19,11 +19,9 @@ type Props = { params: Promise<{ number: string }> };
 /** The stage of a job for whoever has its number: nothing here says whose it is or what it is. */
 export default async function StatusPage({ params }: Props) {
   const { number } = await params;
-  const limit = await limitCaller('track', { max: 60, windowSeconds: 600 });
-  if (!limit.allowed) return <WaitALittle seconds={limit.waitSeconds} />;
   const reading = readNumber(number);
   if (!reading.ok || reading.kind !== 'J') nothingHere();
-  const sought = await lookUpNumber(() => readStatus(reading.number));
+  const sought = await lookUpNumber(reading.number, () => readStatus(reading.number));
   if (!sought.allowed) return <WaitALittle seconds={sought.waitSeconds} />;
   const status = sought.found;
   if (!status) nothingHere();
