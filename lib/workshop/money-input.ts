@@ -2,19 +2,12 @@ import { z } from 'zod';
 import { foldIban, isBic, isIban } from '@/lib/invoices/rules/bank';
 import { PAY_LINK_SENTENCES, payLinkProblem } from '@/lib/invoices/rules/pay-link';
 import { isCurrency } from '@/lib/money/currency';
-import { readKeptMoney } from '@/lib/money/read-kept-money';
+import { keptMoneySentence, readKeptMoney } from '@/lib/money/read-kept-money';
 import type { MoneyReading } from '@/lib/money/read-money';
 import { WITHDRAWAL_RULES } from '@/lib/quotes/rules/withdrawal';
 import { line, longText, optionalLine, wholeNumber } from './input-parts';
 
-const MONEY_PROBLEMS: Record<Extract<MoneyReading, { ok: false }>['reason'], string> = {
-  format: 'Enter an amount, like 12.50',
-  decimals: 'This has more decimals than the currency',
-  range: 'This amount is too large',
-};
 const FEES = ['returnFee', 'inspectionFee', 'labourRate'] as const;
-// A signed 32-bit column; no fee of a small workshop comes near it.
-const MOST_MINOR = 2_000_000_000;
 
 export const moneyInput = z
   .object({
@@ -67,7 +60,7 @@ export const moneyInput = z
     const typed = { returnFee, inspectionFee, labourRate };
     const read = FEES.map((field) => {
       const reading = readKeptMoney(typed[field], rest.currency);
-      const problem = reading.ok ? problemOf(reading.minor) : MONEY_PROBLEMS[reading.reason];
+      const problem = problemOf(reading, rest.currency);
       if (problem) context.addIssue({ code: 'custom', path: [field], message: problem });
       return reading.ok ? reading.minor : 0;
     });
@@ -75,7 +68,11 @@ export const moneyInput = z
     return { ...rest, returnFeeMinor, inspectionFeeMinor, labourRateMinor };
   });
 
-function problemOf(minor: number): string | null {
-  if (minor < 0) return 'Enter an amount that is not below zero';
-  return minor > MOST_MINOR ? MONEY_PROBLEMS.range : null;
+function problemOf(reading: MoneyReading, currency: string): string | null {
+  if (reading.ok) return reading.minor < 0 ? 'Enter an amount that is not below zero' : null;
+  const otherwise =
+    reading.reason === 'decimals'
+      ? 'This has more decimals than the currency'
+      : 'Enter an amount, like 12.50';
+  return keptMoneySentence(reading.reason, currency, otherwise);
 }

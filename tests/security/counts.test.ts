@@ -4,7 +4,7 @@ import { onlyCounts, onlyPlain } from '@/app/only-plain';
 import { countedField } from '@/app/ui/forms/counted-field';
 import { seenAtField } from '@/app/ui/forms/seen-at-field';
 import { pageNumber } from '@/app/ui/page/page-number';
-import { readKeptMoney } from '@/lib/money/read-kept-money';
+import { keptMoneySentence, readKeptMoney } from '@/lib/money/read-kept-money';
 
 // PostgreSQL manual, "Numeric Types": an integer column holds -2147483648 to 2147483647.
 const LARGEST = 2 ** 31 - 1;
@@ -66,6 +66,14 @@ describe('amounts and instants that reach the database', () => {
       expect(readKeptMoney(typed, 'GBP')).toEqual({ ok: false, reason: 'range' });
     },
   );
+
+  test.each([
+    ['range', 'GBP', 'Enter 21474836.47 or less'],
+    ['range', 'JPY', 'Enter 2147483647 or less'],
+    ['format', 'GBP', 'Enter the amount like 24.00'],
+  ] as const)('%s in %s is told as %j', (reason, currency, sentence) => {
+    expect(keptMoneySentence(reason, currency, 'Enter the amount like 24.00')).toBe(sentence);
+  });
 
   test('a form may have seen a row of 2026', () => {
     const text = '2026-11-25T09:00:00.000Z';

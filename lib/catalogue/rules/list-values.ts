@@ -1,4 +1,4 @@
-import { readKeptMoney } from '@/lib/money/read-kept-money';
+import { keptMoneySentence, readKeptMoney } from '@/lib/money/read-kept-money';
 import { isSerialPattern } from '@/lib/numbers/serial';
 import { readSerialRule } from '@/lib/numbers/serial-rule';
 import { BATTERY_KINDS } from '@/lib/parcels/rules/battery';
@@ -123,9 +123,10 @@ function wattHours({ batteryWh: text }: Cells, battery: string | null, wrong: Te
 }
 
 function price({ price: text }: Cells, { currency }: ListSettings, wrong: Tell): number {
-  const reading = readKeptMoney(text, currency);
-  if (reading.ok && reading.minor >= 0 && reading.minor <= LIMITS.priceMinor) return reading.minor;
-  wrong('price', 'Enter an amount, like 12.50');
+  const reading = readKeptMoney(text, currency, LIMITS.priceMinor);
+  if (reading.ok && reading.minor >= 0) return reading.minor;
+  const reason = reading.ok ? 'format' : reading.reason;
+  wrong('price', keptMoneySentence(reason, currency, 'Enter an amount, like 12.50', LIMITS.priceMinor));
   return 0;
 }
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { LIMITS } from '@/lib/catalogue/rules/list-limits';
-import { readKeptMoney } from '@/lib/money/read-kept-money';
+import { keptMoneySentence, readKeptMoney } from '@/lib/money/read-kept-money';
 
 /** Pieces that the forms of the catalogue and of the parts list are made of. */
 
@@ -54,8 +54,10 @@ export const term = z
 /** An amount typed in the workshop's currency, as minor units, not below zero. */
 export const money = (currency: string, missing: string) =>
   z.string(missing).transform((text, context) => {
-    const reading = readKeptMoney(text, currency);
-    if (reading.ok && reading.minor >= 0 && reading.minor <= LIMITS.priceMinor) return reading.minor;
-    context.addIssue({ code: 'custom', message: 'Enter an amount, like 12.50' });
+    const reading = readKeptMoney(text, currency, LIMITS.priceMinor);
+    if (reading.ok && reading.minor >= 0) return reading.minor;
+    const reason = reading.ok ? 'format' : reading.reason;
+    const message = keptMoneySentence(reason, currency, 'Enter an amount, like 12.50', LIMITS.priceMinor);
+    context.addIssue({ code: 'custom', message });
     return z.NEVER;
   });

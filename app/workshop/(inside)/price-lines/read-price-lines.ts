@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { readKeptMoney } from '@/lib/money/read-kept-money';
+import { keptMoneySentence, readKeptMoney } from '@/lib/money/read-kept-money';
 import { Refusal } from '@/lib/outcome';
 import { OFFERED_KINDS, type QuoteLine } from '@/lib/quotes/rules/lines';
 import { type Tax, taxValue } from './taxes';
@@ -34,7 +34,10 @@ function readTyped(formData: FormData, index: number, o: Asked): QuoteLine | nul
   if (description === '' && amount === '') return null;
   if (description === '') throw new Refusal('invalid', 'Say what this line is for', `description-${index}`);
   const reading = readKeptMoney(amount, o.currency);
-  if (!reading.ok) throw new Refusal('invalid', 'Enter the amount like 24.00', `amount-${index}`);
+  if (!reading.ok) {
+    const sentence = keptMoneySentence(reading.reason, o.currency, 'Enter the amount like 24.00');
+    throw new Refusal('invalid', sentence, `amount-${index}`);
+  }
   const kind = kindOf.safeParse(typed('kind'));
   if (!kind.success) throw new Refusal('invalid', 'Choose the kind of this line', `kind-${index}`);
   const chosen = typed('tax');

@@ -7,16 +7,13 @@ import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { requireStaff } from '@/app/workshop/who';
-import { readKeptMoney } from '@/lib/money/read-kept-money';
+import { keptMoneySentence, readKeptMoney } from '@/lib/money/read-kept-money';
 import { attempt } from '@/lib/outcome';
 import { saveCarrier } from '@/lib/parcels/save-carrier';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { readWorkshop } from '@/lib/workshop/records';
 import { saveSettings } from '@/lib/workshop/save-settings';
 import { carrierForm, customsForm } from './carrier-schema';
-
-// A signed 32-bit column; nothing that is posted comes near it.
-const MOST_MINOR = 2_000_000_000;
 
 /** Keeps a carrier; an empty id adds one. */
 export async function keepCarrier(id: string, _before: FormState, formData: FormData): Promise<FormState> {
@@ -26,9 +23,14 @@ export async function keepCarrier(id: string, _before: FormState, formData: Form
   if (!parsed.ok) return parsed.state;
   const { valueUpTo, ...input } = parsed.data;
   const values = typedValues(formData);
-  const value = readKeptMoney(valueUpTo, (await readWorkshop()).currency);
-  if (!value.ok || value.minor < 0 || value.minor > MOST_MINOR) {
-    return { errors: { valueUpTo: ['Enter an amount, like 500.00'] }, values };
+  const { currency } = await readWorkshop();
+  const value = readKeptMoney(valueUpTo, currency);
+  if (!value.ok || value.minor < 0) {
+    const reason = value.ok ? 'format' : value.reason;
+    return {
+      errors: { valueUpTo: [keptMoneySentence(reason, currency, 'Enter an amount, like 500.00')] },
+      values,
+    };
   }
   const outcome = await attempt(() =>
     saveCarrier(id === '' ? null : id, { ...input, maxValueMinor: value.minor }),

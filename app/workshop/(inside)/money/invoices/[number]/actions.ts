@@ -12,7 +12,7 @@ import { now } from '@/lib/clock';
 import { creditInvoice } from '@/lib/invoices/credit-invoice';
 import type { WholeInvoice } from '@/lib/invoices/records';
 import { creditField } from '@/lib/invoices/rules/credit';
-import { readKeptMoney } from '@/lib/money/read-kept-money';
+import { keptMoneySentence, readKeptMoney } from '@/lib/money/read-kept-money';
 import { attempt, Refusal } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { invoiceByNumber } from '../../open-invoice';
@@ -51,7 +51,10 @@ function chosenLines({ facts }: WholeInvoice, formData: FormData): ReadonlyMap<n
     const typed = formData.get(field);
     if (typeof typed !== 'string' || typed.trim() === '') continue;
     const reading = readKeptMoney(typed, facts.currency);
-    if (!reading.ok) throw new Refusal('invalid', 'Enter the amount like 96.00', field);
+    if (!reading.ok) {
+      const sentence = keptMoneySentence(reading.reason, facts.currency, 'Enter the amount like 96.00');
+      throw new Refusal('invalid', sentence, field);
+    }
     chosen.set(position, reading.minor);
   }
   return chosen;
