@@ -11,7 +11,7 @@ import { now } from '@/lib/clock';
 import { findJobByToken } from '@/lib/jobs/private-link';
 import { attempt } from '@/lib/outcome';
 
-const GONE: FormState = { message: 'This link opens no job any more. Use the newest link we sent you.' };
+const GONE = 'This link opens no job any more. Use the newest link we sent you.';
 
 /**
  * What every action of the private page does around its one use case: does the link open a job, does the form parse,
@@ -27,7 +27,8 @@ export async function onLink<S extends z.ZodType, R>(o: {
 }): Promise<FormState> {
   onlyPlain(o.token);
   const found = await findJobByToken(o.token);
-  if (!found) return GONE;
+  // The page still stands in the browser, with what was typed: it can be copied to the newer link.
+  if (!found) return { message: GONE, values: typedValues(o.formData) };
   const parsed = parseForm(o.schema, o.formData);
   if (!parsed.ok) return parsed.state;
   const outcome = await attempt(() => o.work({ jobId: found.jobId, data: parsed.data, now: now() }));

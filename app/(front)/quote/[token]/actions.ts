@@ -26,7 +26,7 @@ import { answerForm, decisionForm } from './schema';
 
 /** An answer to a question, or anything else the customer adds, with photos. */
 export async function answer(token: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onQuoteLink(token, async ({ quoteId, now }) => {
+  return onQuoteLink(token, formData, async ({ quoteId, now }) => {
     const limit = await limitCaller(`quote-answer-${quoteId}`, { max: 20, windowSeconds: 3600 });
     if (!limit.allowed) return { message: waitSentence(limit.waitSeconds), values: typedValues(formData) };
     const { photos, kept, problem } = await formPhotos(formData, { most: MOST_PHOTOS, now });
@@ -44,7 +44,7 @@ export async function answer(token: string, _before: FormState, formData: FormDa
 
 /** Yes or no to the price. The words agreed to are written here, from the revision that the answer names. */
 export async function decide(token: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onQuoteLink(token, async ({ quoteId, now }) => {
+  return onQuoteLink(token, formData, async ({ quoteId, now }) => {
     const parsed = parseForm(decisionForm, formData);
     if (!parsed.ok) return parsed.state;
     const { revision, decision } = parsed.data;
@@ -77,8 +77,8 @@ async function wordsOf(
 }
 
 /** On to the booking, at the first step that nothing is known of yet. */
-export async function goOnToBook(token: string, _before: FormState, _formData: FormData): Promise<FormState> {
-  return onQuoteLink(token, async (call) => {
+export async function goOnToBook(token: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onQuoteLink(token, formData, async (call) => {
     const started = await attempt(() => startBooking(call));
     if (!started.ok) return refused(started.refusal);
     const draft = await readDraft(started.value);
