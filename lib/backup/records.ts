@@ -23,10 +23,10 @@ export async function listBackups(): Promise<KeptBackup[]> {
   return kept.sort((a, b) => b.madeAt.getTime() - a.madeAt.getTime());
 }
 
-/** When backups are made by night; null when the setting turns them off. */
-export async function readNight(): Promise<Night | null> {
+/** When backups are made by night; null when the setting turns them off. `zone` is the workshop's, where it is known. */
+export async function readNight(zone?: string): Promise<Night | null> {
   const { at } = config.backups;
-  return at === undefined ? null : { at, zone: (await readWorkshop()).timeZone };
+  return at === undefined ? null : { at, zone: zone ?? (await readWorkshop()).timeZone };
 }
 
 export type BackupsView = {
@@ -40,23 +40,26 @@ export type BackupsView = {
 };
 
 /** What the owner is shown of backups: those there are, the next, and whether one was missed. */
-export async function viewBackups(now: Date): Promise<BackupsView> {
+export async function viewBackups(now: Date, zone?: string): Promise<BackupsView> {
   const { folder, keep } = config.backups;
   const backups = await listBackups();
-  const night = await readNight();
+  const night = await readNight(zone);
   const hasDataHere = config.isEmbedded || config.files.kind === 'folder';
   const isBesideData = hasDataHere && !path.relative(config.dataDir, folder).startsWith('..');
   const nightly = night && {
     at: night.at,
     next: dueTimes(now, night).next,
-    standing: standingOf({
-      now,
-      made: backups.filter(({ isNightly }) => isNightly).map(({ madeAt }) => madeAt),
-      night,
-      openedAt: await openedAt(),
-    }),
+    standing: await standing(now, backups, night),
   };
   return { folder, isBesideData, backups, nightly, keep };
+}
+
+/** Only where one is missing does it matter how long the workshop is open. */
+async function standing(now: Date, backups: readonly KeptBackup[], night: Night): Promise<Standing> {
+  const made = backups.filter(({ isNightly }) => isNightly).map(({ madeAt }) => madeAt);
+  const of = (openedAt: Date | null) => standingOf({ now, made, night, openedAt });
+  const isFine = of(null) === 'fine';
+  return isFine ? 'fine' : of(await openedAt());
 }
 
 /** When the first person of the workshop got an account. */

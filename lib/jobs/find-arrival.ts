@@ -32,7 +32,8 @@ export type ArrivalFinding =
   | { state: 'wrong-character'; what: 'check' | 'character' | 'reference' }
   | { state: 'none'; isNumber: boolean };
 
-const SHOWN = {
+/** What is shown of a parcel that may come. */
+export const EXPECTED = {
   number: true,
   kind: true,
   stage: true,
@@ -44,23 +45,27 @@ const SHOWN = {
   customer: { select: { name: true } },
 } satisfies Prisma.JobSelect;
 
-type Row = Prisma.JobGetPayload<{ select: typeof SHOWN }>;
+type Row = Prisma.JobGetPayload<{ select: typeof EXPECTED }>;
 
 /** More bookings than this at once are not a small workshop's; the newest are searched. */
 const MOST_EXPECTED = 1000;
 
-/** Parcels that may come any day: those whose posting is known first, then the oldest booking first. */
+/** Parcels that may come any day, in the order of inOrderOfComing. */
 export async function expectedParcels(): Promise<ArrivalJob[]> {
   const rows = await db.job.findMany({
     where: { stage: 'booked' },
     orderBy: { bookedAt: 'desc' },
-    select: SHOWN,
+    select: EXPECTED,
     take: MOST_EXPECTED,
   });
   const { timeZone } = await readWorkshop();
+  return inOrderOfComing(rows.toReversed(), timeZone);
+}
+
+/** Those whose posting is known first, then the oldest booking first, as the rows come. */
+export function inOrderOfComing(rows: readonly Row[], timeZone: string): ArrivalJob[] {
   return rows
-    .toReversed()
-    .sort((a, b) => Number(b.inboundReference !== '') - Number(a.inboundReference !== ''))
+    .toSorted((a, b) => Number(b.inboundReference !== '') - Number(a.inboundReference !== ''))
     .map((row) => shown(row, timeZone));
 }
 
@@ -81,7 +86,7 @@ async function byNumber(sought: Extract<Sought, { kind: 'number' }>): Promise<Ar
   const row = await db.job.findFirst({
     where: whereNumber(sought),
     orderBy: { bookedAt: 'desc' },
-    select: SHOWN,
+    select: EXPECTED,
   });
   if (row) {
     const job = shown(row, (await readWorkshop()).timeZone);
@@ -126,7 +131,7 @@ async function byText(
   if (sought.key !== '') {
     const here = await db.job.findMany({
       where: { serialKey: sought.key, stage: { notIn: ['booked', 'cancelled', 'sent-back', 'closed'] } },
-      select: SHOWN,
+      select: EXPECTED,
       take: 5,
     });
     const { timeZone } = await readWorkshop();

@@ -1,21 +1,23 @@
 import { addDays, type Day, dayFromDate, dayInZone, startOfDay } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
-import { newestFirst } from '@/lib/db/in-order';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { countMail } from '@/lib/mail/records';
-import { type ListedRequest, listRequests, quotesUnanswered } from '@/lib/quotes/records';
+import { type ListedRequest, listRequests } from '@/lib/quotes/records';
 import { claimStanding } from '@/lib/warranty/rules/claim-standing';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
-import { type ArrivalJob, expectedParcels } from './find-arrival';
+import { type ArrivalJob, EXPECTED, inOrderOfComing } from './find-arrival';
 import { readKind, readStage } from './records';
 import { type BenchLoad, benchLoad } from './rules/bench-load';
 import type { Stage } from './rules/stages';
 import { minutesLeft, type TodayJob, type TodayLists, todayLists } from './rules/today';
 import { type QuoteLists, quoteLists, type TodayQuote } from './rules/today-quotes';
 import { lastDecision } from './stored-decision';
+import { readUnanswered, type Unanswered } from './unanswered';
 import { stepOfUnit, UNCLAIMED_FACTS } from './unclaimed-notices';
+
+export type { Unanswered } from './unanswered';
 
 export type TodayListed = TodayJob & {
   unit: string;
@@ -25,15 +27,6 @@ export type TodayListed = TodayJob & {
   /** end of the certificate a claim stands on, as stated on the paper */
   certificateEndsOn: Day | null;
   isLateClaim: boolean;
-};
-
-/** A job in whatever stage, or a price that was sent, whose last message is the customer's. */
-export type Unanswered = {
-  of: 'job' | 'quote';
-  number: string;
-  unit: string;
-  customer: string;
-  at: Date;
 };
 
 export type TodayAsked = TodayQuote & {
@@ -67,6 +60,7 @@ const WITH_US: readonly Stage[] = [
 ];
 
 const SHOWN = {
+  ...EXPECTED,
   ...UNCLAIMED_FACTS,
   number: true,
   kind: true,
@@ -108,20 +102,23 @@ const LOAD_DAYS = 10;
 /** Messages older than this are not dug up as unanswered. */
 const MESSAGE_DAYS = 60;
 
-/** Everything that needs a hand today. */
-export async function readToday(now: Date): Promise<Today> {
-  const workshop = await readWorkshop();
+/** Everything that needs a hand today; `given` is the workshop where whoever asks has read it. */
+export async function readToday(now: Date, given?: WorkshopCard): Promise<Today> {
+  const workshop = given ?? (await readWorkshop());
   const { timeZone } = workshop;
   const today = dayInZone(now, timeZone);
-  const [rows, requests, calendar, unanswered, expected, mail] = await Promise.all([
-    db.job.findMany({ where: { stage: { in: [...WITH_US] } }, select: SHOWN }),
+  const [open, requests, calendar, unanswered, mail] = await Promise.all([
+    db.job.findMany({
+      where: { stage: { in: ['booked', ...WITH_US] } },
+      orderBy: [{ bookedAt: 'asc' }, { id: 'asc' }],
+      select: SHOWN,
+    }),
     listRequests({ states: ['asked', 'quoted', 'accepted'] }),
     readCalendar(workshop, today),
     readUnanswered(startOfDay(addDays(today, -MESSAGE_DAYS), timeZone)),
-    expectedParcels(),
     countMail(),
   ]);
-  const jobs = rows.map((row) => listed(row, workshop, today));
+  const jobs = open.filter(({ stage }) => stage !== 'booked').map((row) => listed(row, workshop, today));
   return {
     today,
     lists: todayLists(jobs, { today, calendar }),
@@ -130,7 +127,10 @@ export async function readToday(now: Date): Promise<Today> {
       { today, remindDays: workshop.remindDays, calendar },
     ),
     unanswered,
-    expected,
+    expected: inOrderOfComing(
+      open.filter(({ stage }) => stage === 'booked'),
+      timeZone,
+    ),
     mail: { failed: mail.failed, bounced: mail.bounced, kept: mail.kept },
     load: benchLoad(
       jobs.map((job) => ({ promisedOn: job.promisedOn, minutes: minutesLeft(job) })),
@@ -186,36 +186,4 @@ function asked(request: ListedRequest, timeZone: string): TodayAsked {
     photos: request.photos,
     gross: request.newest?.grossMinor ?? null,
   };
-}
-
-async function readUnanswered(since: Date): Promise<Unanswered[]> {
-  const messages = await db.message.findMany({
-    where: { at: { gte: since }, jobId: { not: null } },
-    orderBy: newestFirst,
-    select: { jobId: true, author: true, at: true },
-  });
-  const last = new Map<string, (typeof messages)[number]>();
-  for (const message of messages)
-    if (message.jobId && !last.has(message.jobId)) last.set(message.jobId, message);
-  const waiting = [...last.values()].filter((message) => message.author === 'customer');
-  const jobs = await db.job.findMany({
-    where: { id: { in: waiting.flatMap(({ jobId }) => jobId ?? []) } },
-    select: { id: true, number: true, model: SHOWN.model, customer: SHOWN.customer },
-  });
-  const onJobs = waiting
-    .flatMap((message) => {
-      const job = jobs.find((each) => each.id === message.jobId);
-      if (!job) return [];
-      const unit = `${job.model.maker} ${job.model.name}`;
-      return [{ of: 'job' as const, number: job.number, unit, customer: job.customer.name, at: message.at }];
-    })
-    .toReversed();
-  const onQuotes = (await quotesUnanswered(since)).map(({ number, device, name, at }) => ({
-    of: 'quote' as const,
-    number,
-    unit: device,
-    customer: name,
-    at,
-  }));
-  return [...onJobs, ...onQuotes].sort((a, b) => a.at.getTime() - b.at.getTime());
 }

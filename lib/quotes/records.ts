@@ -1,8 +1,8 @@
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
-import { inOrder, newestFirst } from '@/lib/db/in-order';
+import { inOrder } from '@/lib/db/in-order';
 import type { Tx } from '@/lib/db/transaction';
-import { type RequestState, readRequestState, STAFF_MAY_WRITE } from './rules/request-states';
+import { type RequestState, readRequestState } from './rules/request-states';
 
 /** Everything of one quote that was asked for, for the staff's page and, narrowed by its reader, for the customer. */
 const WHOLE = {
@@ -119,40 +119,4 @@ export async function listRequests(
     newest: quote.revisions[0] ?? null,
     jobNumber: quote.job?.number ?? null,
   }));
-}
-
-export type UnansweredQuote = { number: string; device: string; name: string; at: Date };
-
-/** Prices that were sent on which the customer wrote last, since an instant; the oldest words first. */
-export async function quotesUnanswered(since: Date, client: Tx = db): Promise<UnansweredQuote[]> {
-  const rows = await client.quoteRequest.findMany({
-    where: {
-      state: { in: [...STAFF_MAY_WRITE] },
-      quote: { messages: { some: { author: 'customer', at: { gte: since } } } },
-    },
-    select: {
-      device: true,
-      name: true,
-      quote: {
-        select: {
-          number: true,
-          messages: {
-            orderBy: newestFirst,
-            take: 1,
-            select: { author: true, at: true },
-          },
-          // A price sent after the words answers them.
-          revisions: { orderBy: { revision: 'desc' }, take: 1, select: { issuedAt: true } },
-        },
-      },
-    },
-  });
-  return rows
-    .flatMap(({ device, name, quote }) => {
-      const [last] = quote.messages;
-      const [newest] = quote.revisions;
-      if (last?.author !== 'customer' || (newest && newest.issuedAt >= last.at)) return [];
-      return [{ number: quote.number, device, name, at: last.at }];
-    })
-    .sort((a, b) => a.at.getTime() - b.at.getTime());
 }

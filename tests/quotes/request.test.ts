@@ -3,10 +3,11 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { findQuoteByToken } from '@/lib/jobs/private-link';
+import { readUnanswered } from '@/lib/jobs/unanswered';
 import { answerQuestion } from '@/lib/quotes/answer-question';
 import { askCustomer } from '@/lib/quotes/ask-customer';
 import { decideQuote } from '@/lib/quotes/decide-quote';
-import { agreedRevision, listRequests, openRevision, quotesUnanswered } from '@/lib/quotes/records';
+import { agreedRevision, listRequests, openRevision } from '@/lib/quotes/records';
 import { turnDown } from '@/lib/quotes/turn-down';
 import { writeQuoteEvent } from '@/lib/quotes/write-quote-event';
 import { writeToCustomer } from '@/lib/quotes/write-to-customer';
@@ -258,9 +259,9 @@ describe('a price', () => {
     await expect(write('Too early.')).rejects.toMatchObject({ code: 'conflict' });
     await send();
     await answerQuestion({ quoteId, text: 'Is the postage in it?', photos: [], now: LATER });
-    expect(await quotesUnanswered(NOW)).toMatchObject([{ device: 'Tideline HW-2', at: LATER }]);
+    expect(await readUnanswered(NOW)).toMatchObject([{ of: 'quote', unit: 'Tideline HW-2', at: LATER }]);
     await write('It is.');
-    expect(await quotesUnanswered(NOW)).toEqual([]);
+    expect(await readUnanswered(NOW)).toEqual([]);
     const quote = await quoteNow(quoteId);
     expect(quote.request.state).toBe('quoted');
     expect(quote.messages.map(({ author, text }) => [author, text])).toEqual([

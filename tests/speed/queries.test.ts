@@ -23,7 +23,7 @@ beforeAll(async () => {
 const MOST = [
   ['tracking', 1],
   ['job by its private link', 2],
-  ['Today', 10],
+  ['Today', 6],
   ['search by part of a serial', 3],
 ] as const;
 

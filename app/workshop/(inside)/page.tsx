@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { Slip, SlipList } from '@/app/ui/docket/slip';
 import { LinkButton } from '@/app/ui/page/button';
 import { EmptyState } from '@/app/ui/page/empty-state';
@@ -17,7 +18,6 @@ import { may, type Role } from '@/lib/people/rules/roles';
 import { coverClock } from '@/lib/returns/cover-clock';
 import { flaggedLots } from '@/lib/returns/flagged-lots';
 import type { WorkshopCard } from '@/lib/workshop/card';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../who';
 import { MissedBackup } from './today-backup';
 import { LoadPart } from './today-load';
@@ -33,8 +33,8 @@ export default async function TodayPage() {
   const at = now();
   const workshop = await readWorkshop();
   const [today, backups, lots] = await Promise.all([
-    readToday(at),
-    who.role === 'owner' ? viewBackups(at) : null,
+    readToday(at, workshop),
+    who.role === 'owner' ? viewBackups(at, workshop.timeZone) : null,
     may(who.role, 'returns') ? flaggedLots(coverClock(workshop, at), at) : [],
   ]);
   const { lists, quotes, unanswered, expected } = today;
