@@ -47,6 +47,14 @@ export function readCoverLine(row: StoredLine): CoverLine {
   };
 }
 
+/** What is asked of the model of a certificate's unit. */
+export const MODEL_OF_CERTIFICATE = {
+  slug: true,
+  battery: true,
+  batteryWh: true,
+  serialPlace: true,
+} satisfies Prisma.ModelSelect;
+
 const CERTIFICATE = {
   id: true,
   number: true,
@@ -66,6 +74,12 @@ const CERTIFICATE = {
   policyVersionId: true,
   policyVersion: true,
   lines: { orderBy: { position: 'asc' } },
+  job: { select: { model: { select: MODEL_OF_CERTIFICATE } } },
+  claims: {
+    where: { state: { not: 'closed' } },
+    select: { id: true, number: true, openedOn: true, jobId: true, job: { select: { arrivedAt: true } } },
+    take: 1,
+  },
 } satisfies Prisma.CertificateSelect;
 
 export type CertificateRecord = Prisma.CertificateGetPayload<{ select: typeof CERTIFICATE }>;
@@ -92,10 +106,7 @@ export async function readChain(number: string, client: Tx = db): Promise<Chain 
     where: { certificateNumber: number },
     orderBy: { fromDay: 'asc' },
   });
-  const open = await client.claim.findFirst({
-    where: { certificateNumber: number, state: { not: 'closed' } },
-    select: { id: true, number: true, openedOn: true, jobId: true, job: { select: { arrivedAt: true } } },
-  });
+  const [open] = revisions.flatMap(({ claims }) => claims);
   return {
     revisions,
     inForce,

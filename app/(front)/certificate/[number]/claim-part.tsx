@@ -5,7 +5,6 @@ import {
   BATTERY_QUESTION_HELP,
   batteryAnswersFor,
 } from '@/lib/parcels/rules/battery-answers';
-import { modelOfCertificate } from '@/lib/warranty/model-of-certificate';
 import type { CertificateRecord, Chain } from '@/lib/warranty/records';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { claim } from './actions';
@@ -14,8 +13,8 @@ import { ClaimForm } from './claim-form';
 type Props = { chain: Chain; asked: CertificateRecord; workshop: WorkshopCard };
 
 /** Three questions, the answer at once, and where it opens a claim the address to return the unit to. */
-export async function ClaimPart({ chain, asked, workshop }: Props) {
-  const model = await modelOfCertificate(chain.inForce.jobId);
+export function ClaimPart({ chain, asked, workshop }: Props) {
+  const { model } = chain.inForce.job;
   const symptoms = [...new Set(chain.inForce.lines.flatMap((line) => line.symptoms))];
   return (
     <section aria-labelledby="claim">

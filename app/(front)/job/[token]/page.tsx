@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
-import { readByCustomer } from '@/app/read-by-customer';
-
+import { isUnread, readByCustomer } from '@/app/read-by-customer';
+import { readWorkshop } from '@/app/read-workshop';
 import { Docket, DocketSection } from '@/app/ui/docket/docket';
 import { Facts } from '@/app/ui/docket/facts';
 import { stampSteps } from '@/app/ui/docket/stamp-steps';
@@ -26,7 +26,6 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { readCarrierRows } from '@/lib/parcels/records';
 import { trackingAddress } from '@/lib/parcels/rules/carriers';
 import { quoteAskedFor } from '@/lib/quotes/records';
-import { readWorkshop } from '@/lib/workshop/records';
 import { ApprovalPart } from './approval-part';
 import { BookedPart } from './booked-part';
 import { CertificatePart } from './certificate-part';
@@ -61,7 +60,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   const { booked, done } = await searchParams;
   const job = await jobOfToken(token);
   if (!job) nothingHere();
-  await readByCustomer({ jobId: job.id });
+  if (isUnread(job.messages)) await readByCustomer({ jobId: job.id });
   const workshop = await readWorkshop();
   const { locale, timeZone, currency } = workshop;
   const money = (minor: number) => formatMoney(minor, currency, locale);

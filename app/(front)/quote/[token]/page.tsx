@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
-import { readByCustomer } from '@/app/read-by-customer';
+import { isUnread, readByCustomer } from '@/app/read-by-customer';
+import { readWorkshop } from '@/app/read-workshop';
 import { Docket } from '@/app/ui/docket/docket';
 import { Facts } from '@/app/ui/docket/facts';
 import { LinkButton } from '@/app/ui/page/button';
@@ -23,7 +24,7 @@ import { quoteEventLine } from '@/lib/quotes/rules/quote-events';
 import { nextForAsker } from '@/lib/quotes/rules/request-next';
 import { requestRun } from '@/lib/quotes/rules/request-run';
 import { REQUEST_WORDS } from '@/lib/quotes/rules/request-states';
-import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import type { WorkshopCard } from '@/lib/workshop/card';
 import { AnswerPart, BookPart } from './answer-part';
 import { quoteOfToken } from './open-quote';
 import type { PartProps } from './part-props';
@@ -47,7 +48,7 @@ export default async function QuotePage({ params, searchParams }: Props) {
   const { done } = await searchParams;
   const quote = await quoteOfToken(token);
   if (!quote) nothingHere();
-  await readByCustomer({ quoteId: quote.id });
+  if (isUnread(quote.messages)) await readByCustomer({ quoteId: quote.id });
   const workshop = await readWorkshop();
   const { locale, timeZone } = workshop;
   const { request } = quote;
