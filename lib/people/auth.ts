@@ -61,6 +61,8 @@ function build() {
     rateLimit: { enabled: false },
     advanced: {
       cookiePrefix: 'workshop',
+      // A session is read with its person by one statement.
+      database: { joins: true },
       useSecureCookies: config.appUrl.startsWith('https:'),
       // The list of sessions tells them apart by device and time; network addresses are not kept.
       ipAddress: { disableIpTracking: true },
