@@ -1,15 +1,13 @@
 import type { Metadata } from 'next';
-import { cache, type ReactNode } from 'react';
+import type { ReactNode } from 'react';
+import { readWorkshop } from '@/app/read-workshop';
 import { FrontFrame } from '@/app/ui/frame/front-frame';
-import { readWorkshop } from '@/lib/workshop/records';
-
-const workshopOfThisRequest = cache(() => readWorkshop());
 
 export async function generateMetadata(): Promise<Metadata> {
-  const { name, tagline } = await workshopOfThisRequest();
+  const { name, tagline } = await readWorkshop();
   return { title: { default: name, template: `%s – ${name}` }, ...(tagline ? { description: tagline } : {}) };
 }
 
 export default async function FrontLayout({ children }: { children: ReactNode }) {
-  return <FrontFrame workshop={await workshopOfThisRequest()}>{children}</FrontFrame>;
+  return <FrontFrame workshop={await readWorkshop()}>{children}</FrontFrame>;
 }

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { readWorkshop } from '@/app/read-workshop';
 import { EmptyState } from '@/app/ui/page/empty-state';
 import { NumberForm } from '@/app/ui/page/number-form';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -6,7 +7,6 @@ import { SearchBox } from '@/app/ui/page/search-box';
 import { TextLink } from '@/app/ui/page/text-link';
 import { type ListedFamily, priceList } from '@/lib/catalogue/price-list';
 import { formatMoney } from '@/lib/money/amount';
-import { readWorkshop } from '@/lib/workshop/records';
 
 export default async function HomePage() {
   const [workshop, families] = await Promise.all([readWorkshop(), priceList()]);

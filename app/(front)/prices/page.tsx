@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { LinkButton } from '@/app/ui/page/button';
 import { EmptyState } from '@/app/ui/page/empty-state';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -10,7 +11,6 @@ import { priceList } from '@/lib/catalogue/records';
 import { pageOfModels } from '@/lib/catalogue/rules/price-pages';
 import { config } from '@/lib/config';
 import { formatMoney } from '@/lib/money/amount';
-import { readWorkshop } from '@/lib/workshop/records';
 import { CostNotes } from './cost-notes';
 import { addressOf, FamilyFilter } from './family-filter';
 import { JsonLd } from './json-ld';

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { PageHead } from '@/app/ui/page/page-head';
 import { WrittenText } from '@/app/ui/words/written-text';
-import { readWorkshop } from '@/lib/workshop/records';
 
 export const metadata: Metadata = { title: 'Privacy' };
 

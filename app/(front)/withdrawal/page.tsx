@@ -1,12 +1,12 @@
 import type { Metadata } from 'next';
 import { Fragment } from 'react';
 import { nothingHere } from '@/app/nothing-here';
+import { readWorkshop } from '@/app/read-workshop';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { config } from '@/lib/config';
 import { readWithdrawalRule } from '@/lib/quotes/rules/withdrawal';
 import { modelForm, modelInstructions } from '@/lib/quotes/rules/withdrawal-text';
-import { readWorkshop } from '@/lib/workshop/records';
 import { traderOf } from '@/lib/workshop/rules/trader';
 
 export const metadata: Metadata = { title: 'Withdrawing from a contract' };

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import type { ReactNode } from 'react';
+import { readWorkshop } from '@/app/read-workshop';
 import { StaffFrame } from '@/app/ui/frame/staff-frame';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../who';
 
 export const metadata: Metadata = {

@@ -1,10 +1,10 @@
 import type { Metadata, Route } from 'next';
 import { redirect } from 'next/navigation';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitBar } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { localPath } from '@/lib/people/rules/local-path';
-import { readWorkshop } from '@/lib/workshop/records';
 import { EntryFrame } from '../sign-in/entry-frame';
 import { whoIsSignedIn } from '../who';
 import { secondStepAction } from './actions';

@@ -1,12 +1,12 @@
 import type { Metadata, Route } from 'next';
 import { redirect } from 'next/navigation';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitBar } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { Notice } from '@/app/ui/page/notice';
 import { localPath } from '@/lib/people/rules/local-path';
 import { TEMPORARY_PASSWORD_DAYS } from '@/lib/people/rules/passwords';
-import { readWorkshop } from '@/lib/workshop/records';
 import { whoIsSignedIn } from '../who';
 import { signInAction } from './actions';
 import { EntryFrame } from './entry-frame';

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
-
+import { readWorkshop } from '@/app/read-workshop';
 import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitBar } from '@/app/ui/forms/submit';
@@ -12,7 +12,6 @@ import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { formatMoney } from '@/lib/money/amount';
 import { promisesToday } from '@/lib/promise/promises-today';
 import { promiseWords } from '@/lib/promise/rules/promise-words';
-import { readWorkshop } from '@/lib/workshop/records';
 import { startBooking } from '../actions';
 
 export const metadata: Metadata = { title: 'Before you book' };

@@ -1,3 +1,4 @@
+import { readWorkshop } from '@/app/read-workshop';
 import { Docket, DocketSection } from '@/app/ui/docket/docket';
 import { Facts } from '@/app/ui/docket/facts';
 import { Notice } from '@/app/ui/page/notice';
@@ -12,7 +13,6 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { coverView } from '@/lib/warranty/cover-view';
 import { isGenuine } from '@/lib/warranty/genuine';
 import type { CertificateRecord, Chain } from '@/lib/warranty/records';
-import { readWorkshop } from '@/lib/workshop/records';
 import { ClaimPart } from './claim-part';
 
 type Props = {

@@ -1,10 +1,10 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitBar } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
-import { readWorkshop } from '@/lib/workshop/records';
 import { sendAgain } from './actions';
 
 export const metadata: Metadata = { title: 'Lost certificate' };

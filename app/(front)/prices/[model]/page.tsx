@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { cache } from 'react';
 import { nothingHere } from '@/app/nothing-here';
+import { readWorkshop } from '@/app/read-workshop';
 import { Facts } from '@/app/ui/docket/facts';
 import { LinkButton } from '@/app/ui/page/button';
 import { EmptyState } from '@/app/ui/page/empty-state';
@@ -15,7 +16,6 @@ import { config } from '@/lib/config';
 import { formatMoney } from '@/lib/money/amount';
 import { promisesToday } from '@/lib/promise/promises-today';
 import { promiseWords } from '@/lib/promise/rules/promise-words';
-import { readWorkshop } from '@/lib/workshop/records';
 import { CostNotes } from '../cost-notes';
 import { JsonLd } from '../json-ld';
 import { serviceOf } from '../offers';

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { newFormKey } from '@/app/form-key';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { CheckboxGroup } from '@/app/ui/forms/choices';
 import { PhotosField } from '@/app/ui/forms/photos-field';
@@ -13,7 +14,7 @@ import { HISTORY } from '@/lib/jobs/rules/booking';
 import { formatMoney } from '@/lib/money/amount';
 import { askChoices } from '@/lib/quotes/ask-choices';
 import { GENERAL_SYMPTOMS, MOST_PHOTOS } from '@/lib/quotes/rules/request-answers';
-import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import type { WorkshopCard } from '@/lib/workshop/card';
 import { ask } from './actions';
 
 export const metadata: Metadata = {

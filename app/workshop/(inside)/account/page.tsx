@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
@@ -9,7 +10,6 @@ import { SESSION_HOURS } from '@/lib/people/auth';
 import { PASSWORD_MIN } from '@/lib/people/rules/passwords';
 import { ROLE_LABELS } from '@/lib/people/rules/roles';
 import { IDLE_HOURS, listSessions } from '@/lib/people/sessions';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireSignedIn } from '../../who';
 import { changeOwnPassword, endOtherSessionsAction, signOutAction, signOutEverywhereAction } from './actions';
 import { SecondStepSection } from './second-step-section';

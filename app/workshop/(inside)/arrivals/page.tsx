@@ -1,5 +1,6 @@
 import type { Metadata, Route } from 'next';
 import { redirect } from 'next/navigation';
+import { readWorkshop } from '@/app/read-workshop';
 import { Slip, SlipList } from '@/app/ui/docket/slip';
 import { LinkButton } from '@/app/ui/page/button';
 import { EmptyState } from '@/app/ui/page/empty-state';
@@ -17,7 +18,6 @@ import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { explainReading, showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { nearSerials } from '@/lib/warranty/near-serials';
-import { readWorkshop } from '@/lib/workshop/records';
 import { NearList } from '../../near-list';
 import { requireStaff } from '../../who';
 import { LabelPlaces } from './label-places';

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { PageHead } from '@/app/ui/page/page-head';
 import { pageNumber } from '@/app/ui/page/page-number';
 import { Pager } from '@/app/ui/page/pager';
@@ -13,7 +14,6 @@ import { rolesThatMay } from '@/lib/people/rules/roles';
 import { CLAIMS_PER_PAGE, countClaims, type ListedClaim, listClaims } from '@/lib/warranty/claim-desk';
 import { causeRow } from '@/lib/warranty/rules/causes';
 import { CLAIM_STANDINGS, type ClaimStanding } from '@/lib/warranty/rules/claim-standing';
-import { readWorkshop } from '@/lib/workshop/records';
 import { stageTone } from '../../stage-tone';
 import { requireStaff } from '../../who';
 import { RULING_WORDS, STANDING_WORDS } from './words';

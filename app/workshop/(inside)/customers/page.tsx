@@ -1,9 +1,9 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { TextLink } from '@/app/ui/page/text-link';
 import { formatInstant } from '@/lib/calendar/format';
 import { findPeople, PEOPLE_PER_PAGE } from '@/lib/keeping/records';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { readWorkshop } from '@/lib/workshop/records';
 import { type ListSearch, listedAt } from '../../searched-list/list-address';
 import { SearchedList } from '../../searched-list/searched-list';
 import { requireStaff } from '../../who';

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { LinkButton } from '@/app/ui/page/button';
 import { PageHead } from '@/app/ui/page/page-head';
 import { type Column, Table } from '@/app/ui/page/table';
@@ -12,7 +13,6 @@ import { type DispatchRow, listDispatch } from '@/lib/parcels/list-dispatch';
 import { needsCustomsNote } from '@/lib/parcels/rules/customs';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import type { WorkshopCard } from '@/lib/workshop/card';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../who';
 
 export const metadata: Metadata = { title: 'Dispatch' };

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
@@ -9,7 +10,6 @@ import { STAGE_WORDS, STAGES } from '@/lib/jobs/rules/stages';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { nearSerials } from '@/lib/warranty/near-serials';
-import { readWorkshop } from '@/lib/workshop/records';
 import { NearList } from '../../near-list';
 import { type ListSearch, listedAt } from '../../searched-list/list-address';
 import { emptySentence, leadOf } from '../../searched-list/list-words';

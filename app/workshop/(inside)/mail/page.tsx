@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { Notice } from '@/app/ui/page/notice';
@@ -15,7 +16,6 @@ import { countMail, type ListedMail, listMail, MAILS_PER_PAGE, type MailCounts }
 import { templateWords } from '@/lib/mail/rules/words';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../who';
 import { sendAgainAction } from './actions';
 import { type MailStanding, STATE_WORDS, StateTag, standingOf } from './state-tag';

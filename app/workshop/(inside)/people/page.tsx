@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -9,7 +10,6 @@ import { formatInstant } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { listStaff } from '@/lib/people/records';
 import { ROLE_LABELS, rolesThatMay } from '@/lib/people/rules/roles';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../who';
 import { addStaffAction } from './actions';
 import { StaffFields } from './staff-fields';

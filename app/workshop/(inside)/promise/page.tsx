@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { Facts } from '@/app/ui/docket/facts';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -10,7 +11,6 @@ import { readTurnaround } from '@/lib/promise/read-turnaround';
 import type { Backtest } from '@/lib/promise/rules/backtest';
 import { intervalWords, percentWords } from '@/lib/returns/rules/share-words';
 import { shareInterval } from '@/lib/statistics/share-interval';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../who';
 import { Aims, keptWords } from './aims';
 import { KeptByMonth, QueuePart, StagesPart } from './past';

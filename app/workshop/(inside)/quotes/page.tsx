@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { formatDay } from '@/lib/calendar/format';
@@ -7,7 +8,6 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { type ListedQuote, listQuotes, QUOTES_PER_PAGE } from '@/lib/quotes/list-quotes';
 import { REQUEST_GROUPS } from '@/lib/quotes/rules/request-groups';
-import { readWorkshop } from '@/lib/workshop/records';
 import { type ListSearch, listedAt } from '../../searched-list/list-address';
 import { emptySentence, leadOf } from '../../searched-list/list-words';
 import { PartLinks } from '../../searched-list/part-links';

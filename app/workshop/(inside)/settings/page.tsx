@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import type { ReactNode } from 'react';
+import { readWorkshop } from '@/app/read-workshop';
 import { type Fact, Facts } from '@/app/ui/docket/facts';
 import { LinkButton } from '@/app/ui/page/button';
 import { Notice } from '@/app/ui/page/notice';
@@ -11,7 +12,7 @@ import { formatMoney } from '@/lib/money/amount';
 import { carriersInUse } from '@/lib/parcels/records';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { countryChoices, holidayChoices, holidayPlace } from '@/lib/workshop/places';
-import { isWorkshopSetUp, readClosingDays, readWorkshop } from '@/lib/workshop/records';
+import { isWorkshopSetUp, readClosingDays } from '@/lib/workshop/records';
 import { requireStaff } from '../../who';
 
 export const metadata: Metadata = { title: 'Settings' };

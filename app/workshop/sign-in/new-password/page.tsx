@@ -1,10 +1,10 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitBar } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PASSWORD_MIN } from '@/lib/people/rules/passwords';
-import { readWorkshop } from '@/lib/workshop/records';
 import { mustChoosePassword, whoIsSignedIn } from '../../who';
 import { EntryFrame } from '../entry-frame';
 import { chooseOwnPassword } from './actions';

@@ -1,6 +1,7 @@
 import type { Metadata, Route } from 'next';
 import { redirect } from 'next/navigation';
 import { nothingHere } from '@/app/nothing-here';
+import { readWorkshop } from '@/app/read-workshop';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Steps } from '@/app/ui/page/steps';
 import { readBookingRepair } from '@/lib/jobs/booking-repair';
@@ -8,7 +9,6 @@ import { readDraft } from '@/lib/jobs/draft';
 import { newestTokenOf } from '@/lib/jobs/private-link';
 import { BOOKING_STEPS, isStep, nextStep } from '@/lib/jobs/rules/booking';
 import { showNumber } from '@/lib/numbers/job-number';
-import { readWorkshop } from '@/lib/workshop/records';
 import { AddressStep } from './address-step';
 import { ConfirmStep } from './confirm-step';
 import { ParcelStep } from './parcel-step';

@@ -1,13 +1,12 @@
 import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
-
+import { readWorkshop } from '@/app/read-workshop';
 import { LinkButton } from '@/app/ui/page/button';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { readDraft } from '@/lib/jobs/draft';
 import { postedAnswer } from '@/lib/jobs/rules/posted-answer';
-import { readWorkshop } from '@/lib/workshop/records';
 
 export const metadata: Metadata = { title: 'Please do not post it', robots: { index: false } };
 

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
+import { readWorkshop } from '@/app/read-workshop';
 import { Qr } from '@/app/ui/docket/qr';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -8,7 +9,6 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { keyFromAddress } from '@/lib/people/rules/otpauth';
 import { readPendingKey } from '@/lib/people/turn-second-step';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../who';
 import { confirmSecondStepAction } from '../actions';
 

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
+import { readWorkshop } from '@/app/read-workshop';
 import { Docket } from '@/app/ui/docket/docket';
 import { Facts } from '@/app/ui/docket/facts';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -16,7 +17,6 @@ import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { promiseDay } from '@/lib/promise/promise-day';
-import { readWorkshop } from '@/lib/workshop/records';
 import { BatteryPart } from './battery-part';
 import { HistoryPart } from './history-part';
 import { TakeInForm } from './take-in-form';

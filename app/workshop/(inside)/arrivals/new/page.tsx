@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { newFormKey } from '@/app/form-key';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { RadioGroup } from '@/app/ui/forms/choices';
 import { FileField } from '@/app/ui/forms/file-field';
@@ -15,7 +16,6 @@ import { cautionOf } from '@/lib/bench/rules/cautions';
 import { walkInRepairs } from '@/lib/jobs/walk-in-repairs';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { countryChoices } from '@/lib/workshop/places';
-import { readWorkshop } from '@/lib/workshop/records';
 import { MOST_PHOTOS } from '../[number]/schema';
 import { openForParcel } from './actions';
 import { CustomerFields } from './customer-fields';

@@ -1,11 +1,11 @@
 import 'server-only';
 import { nothingHere } from '@/app/nothing-here';
+import { readWorkshop } from '@/app/read-workshop';
 import { requireStaff, type Staff } from '@/app/workshop/who';
 import { staffNames } from '@/lib/jobs/records';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { type ClaimCase, readClaimCase } from '@/lib/warranty/claim-desk-case';
 import type { WorkshopCard } from '@/lib/workshop/card';
-import { readWorkshop } from '@/lib/workshop/records';
 
 export type CaseProps = {
   found: ClaimCase;

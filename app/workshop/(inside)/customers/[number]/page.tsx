@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
+import { readWorkshop } from '@/app/read-workshop';
 import { Facts } from '@/app/ui/docket/facts';
 import { EmptyState } from '@/app/ui/page/empty-state';
 import { Notice } from '@/app/ui/page/notice';
@@ -17,7 +18,7 @@ import { noteSeen } from '@/lib/keeping/seen';
 import { showNumber } from '@/lib/numbers/job-number';
 import { may, rolesThatMay } from '@/lib/people/rules/roles';
 import { REQUEST_WORDS } from '@/lib/quotes/rules/request-states';
-import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import type { WorkshopCard } from '@/lib/workshop/card';
 import { requireStaff } from '../../../who';
 import { DataPart } from './data-part';
 

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
@@ -10,7 +11,6 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { listDispatch } from '@/lib/parcels/list-dispatch';
 import { kilogramText } from '@/lib/parcels/rules/measures';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../who';
 
 export const metadata: Metadata = { title: 'Hand-over list' };

@@ -1,11 +1,12 @@
 import { nothingHere } from '@/app/nothing-here';
 import 'server-only';
 
+import { readWorkshop } from '@/app/read-workshop';
 import { requireStaff } from '@/app/workshop/who';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { type JobRecord, staffNames } from '@/lib/jobs/records';
 import type { Role } from '@/lib/people/rules/roles';
-import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import type { WorkshopCard } from '@/lib/workshop/card';
 
 export type SheetProps = {
   job: JobRecord;

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
-
+import { readWorkshop } from '@/app/read-workshop';
 import { type Fact, Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -15,7 +15,6 @@ import { REMEDY_SENTENCES, remedyOf } from '@/lib/mail/rules/bounce';
 import { templateWords } from '@/lib/mail/rules/words';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../who';
 import { cameBackAction, sendAgainAction } from '../actions';
 import { DrawnMessage } from '../drawn-message';

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { cache } from 'react';
 import { nothingHere } from '@/app/nothing-here';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { MoneyField } from '@/app/ui/forms/money-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -15,7 +16,6 @@ import { readPart } from '@/lib/bench/part-records';
 import { dayInZone } from '@/lib/calendar/day';
 import { now } from '@/lib/clock';
 import { may } from '@/lib/people/rules/roles';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../who';
 import { SavedNote } from '../../catalogue/saved-note';
 import { addLotAction, savePartAction } from '../actions';

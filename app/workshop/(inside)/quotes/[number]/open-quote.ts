@@ -1,11 +1,12 @@
 import 'server-only';
 import { nothingHere } from '@/app/nothing-here';
+import { readWorkshop } from '@/app/read-workshop';
 import { requireStaff, type Staff } from '@/app/workshop/who';
 import { staffNames } from '@/lib/jobs/records';
 import type { Role } from '@/lib/people/rules/roles';
 import { quoteByNumber } from '@/lib/quotes/quote-by-number';
 import type { QuoteRecord } from '@/lib/quotes/records';
-import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import type { WorkshopCard } from '@/lib/workshop/card';
 
 export type QuotePartProps = {
   quote: QuoteRecord;

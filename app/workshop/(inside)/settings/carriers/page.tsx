@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
@@ -11,7 +12,6 @@ import { formatMoney } from '@/lib/money/amount';
 import { readCarrierRows } from '@/lib/parcels/records';
 import { centimetreText, kilogramText } from '@/lib/parcels/rules/measures';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../who';
 import { keepCustomsFree } from './actions';
 

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { RadioGroup } from '@/app/ui/forms/choices';
 import { Select } from '@/app/ui/forms/select';
@@ -10,7 +11,7 @@ import { dayInZone } from '@/lib/calendar/day';
 import { now } from '@/lib/clock';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { holidayChoices, holidayPlace, zoneNames } from '@/lib/workshop/places';
-import { readCalendar, readClosingDays, readWorkshop } from '@/lib/workshop/records';
+import { readCalendar, readClosingDays } from '@/lib/workshop/records';
 import { requireStaff } from '../../../who';
 import { saveDays } from '../actions';
 import { ClosingDays } from './closing-days';

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -8,7 +9,6 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { countryChoices } from '@/lib/workshop/places';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../who';
 import { saveDetails } from '../actions';
 

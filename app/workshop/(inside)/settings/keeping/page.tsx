@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
@@ -11,7 +12,6 @@ import { now } from '@/lib/clock';
 import { UNCLAIMED_LAW } from '@/lib/jobs/rules/unclaimed';
 import { REQUEST_MONTHS, WHAT_STAYS } from '@/lib/keeping/rules/retention';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../who';
 import { saveKeeping } from '../actions';
 import { BackupsPart } from './backups-part';

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -9,7 +10,6 @@ import { requireStaff } from '@/app/workshop/who';
 import { formatInstant } from '@/lib/calendar/format';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { keySet } from '@/lib/warranty/key-set';
-import { readWorkshop } from '@/lib/workshop/records';
 import { changeKey } from './actions';
 
 export const metadata: Metadata = { title: 'Signing keys' };

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { RadioGroup } from '@/app/ui/forms/choices';
 import { MoneyField } from '@/app/ui/forms/money-field';
@@ -10,7 +11,6 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { decimalText } from '@/lib/money/amount';
 import { currencyCodes } from '@/lib/money/currency';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../who';
 import { saveMoney } from '../actions';
 import { PayFields } from './pay-fields';

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { cache } from 'react';
 import { nothingHere } from '@/app/nothing-here';
+import { readWorkshop } from '@/app/read-workshop';
 import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -14,7 +15,6 @@ import { NumberText } from '@/app/ui/words/number-text';
 import { sizeWords } from '@/lib/catalogue/rules/size';
 import { listChoices, readModel } from '@/lib/catalogue/staff-records';
 import { may } from '@/lib/people/rules/roles';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../../who';
 import { saveModelAction } from '../../actions';
 import { SavedNote } from '../../saved-note';

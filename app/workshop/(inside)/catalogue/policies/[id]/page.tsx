@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { cache } from 'react';
 import { nothingHere } from '@/app/nothing-here';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -8,7 +9,6 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { formatInstant } from '@/lib/calendar/format';
 import { type PolicyVersionRow, readPolicy } from '@/lib/catalogue/staff-records';
 import { may } from '@/lib/people/rules/roles';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../../who';
 import { SavedNote } from '../../saved-note';
 import { savePolicyAction } from '../actions';

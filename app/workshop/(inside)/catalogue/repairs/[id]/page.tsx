@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { cache } from 'react';
 import { nothingHere } from '@/app/nothing-here';
+import { readWorkshop } from '@/app/read-workshop';
 import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -12,7 +13,6 @@ import { priceHistory } from '@/lib/catalogue/price-history';
 import { listChoices, readRepair } from '@/lib/catalogue/staff-records';
 import { partCodes, usualPartsOf } from '@/lib/catalogue/usual-parts';
 import { may } from '@/lib/people/rules/roles';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../../who';
 import { saveRepairAction } from '../../actions';
 import { SavedNote } from '../../saved-note';

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
-
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { EmptyState } from '@/app/ui/page/empty-state';
@@ -8,7 +8,6 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { listChoices, readModel } from '@/lib/catalogue/staff-records';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../../who';
 import { saveRepairAction } from '../../actions';
 import { RepairFields } from '../repair-fields';

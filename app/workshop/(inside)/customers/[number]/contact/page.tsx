@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -11,7 +12,6 @@ import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { countryChoices } from '@/lib/workshop/places';
-import { readWorkshop } from '@/lib/workshop/records';
 import { correct } from './actions';
 
 export const metadata: Metadata = { title: 'Correct the contact' };

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
+import { readWorkshop } from '@/app/read-workshop';
 import { Docket, DocketSection } from '@/app/ui/docket/docket';
 import { Facts } from '@/app/ui/docket/facts';
 import { LinkButton } from '@/app/ui/page/button';
@@ -16,7 +17,6 @@ import { UBL_PROBLEM_SENTENCES, ublProblems } from '@/lib/invoices/rules/ubl';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { may } from '@/lib/people/rules/roles';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../../who';
 import { InvoiceTag } from '../../invoice-tag';
 import { invoiceByNumber } from '../../open-invoice';

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
-
+import { readWorkshop } from '@/app/read-workshop';
 import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
@@ -24,7 +24,6 @@ import { may } from '@/lib/people/rules/roles';
 import { coverClock } from '@/lib/returns/cover-clock';
 import { flaggedLots } from '@/lib/returns/flagged-lots';
 import { evidenceSentence } from '@/lib/returns/rules/evidence-words';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../../who';
 import { SavedNote } from '../../../catalogue/saved-note';
 import { writeOffAction } from '../../actions';

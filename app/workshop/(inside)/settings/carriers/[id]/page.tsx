@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -7,7 +8,6 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { requireStaff } from '@/app/workshop/who';
 import { readCarrierRow } from '@/lib/parcels/records';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { readWorkshop } from '@/lib/workshop/records';
 import { keepCarrier } from '../actions';
 import { CarrierFields } from '../carrier-fields';
 

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { cache } from 'react';
 import { nothingHere } from '@/app/nothing-here';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -9,7 +10,6 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { formatInstant } from '@/lib/calendar/format';
 import { readRepair, type SheetVersion } from '@/lib/catalogue/staff-records';
 import { may } from '@/lib/people/rules/roles';
-import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../../../../who';
 import { SavedNote } from '../../../saved-note';
 import { addCheckAction, addReadyChecksAction } from './actions';

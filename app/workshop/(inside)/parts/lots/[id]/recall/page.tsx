@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { newFormKey } from '@/app/form-key';
 import { nothingHere } from '@/app/nothing-here';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
@@ -17,7 +18,6 @@ import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { showNumber } from '@/lib/numbers/job-number';
-import { readWorkshop } from '@/lib/workshop/records';
 import { recallAction } from './actions';
 import { LetterPreview } from './letter-preview';
 
