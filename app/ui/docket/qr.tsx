@@ -1,4 +1,4 @@
-import { encode } from 'uqr';
+import encodeQr from 'qr';
 
 /**
  * A QR code as one SVG path with the four-module quiet zone of ISO/IEC 18004, dark on light in both schemes so that
@@ -9,9 +9,10 @@ import { encode } from 'uqr';
  * ```
  */
 export function Qr({ text, alt }: { text: string; alt: string }) {
-  const { data, size } = encode(text, { ecc: 'M', border: 4 });
+  const rows = encodeQr(text, 'raw', { ecc: 'medium', border: 4 });
+  const size = rows.length;
   let path = '';
-  for (const [y, row] of data.entries()) {
+  for (const [y, row] of rows.entries()) {
     for (const [x, dark] of row.entries()) if (dark) path += `M${x} ${y}h1v1h-1z`;
   }
   return (

@@ -1,5 +1,5 @@
 import JsBarcode from 'jsbarcode';
-import { encode } from 'uqr';
+import encodeQr from 'qr';
 import { ink } from '@/lib/documents/kit/ink';
 import type { Element, Sheet } from '@/lib/documents/kit/sheet';
 
@@ -8,7 +8,8 @@ export const quietZone = 4;
 
 /** The modules of a QR code at recovery level M, true for dark, without its quiet zone. */
 export function qrModules(text: string): boolean[][] {
-  return encode(text, { ecc: 'M', boostEcc: false, border: 0 }).data;
+  const framed = encodeQr(text, 'raw', { ecc: 'medium', border: 1 });
+  return framed.slice(1, -1).map((row) => row.slice(1, -1));
 }
 
 /** The bars and gaps of a Code 128 symbol, one character a module, '1' for a bar, without its quiet zones. */
