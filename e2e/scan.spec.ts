@@ -1,7 +1,7 @@
 import path from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import JsBarcode from 'jsbarcode';
-import { encode } from 'uqr';
+import encodeQr from 'qr';
 import { chromiumArguments, findChromium } from '@/lib/commands/chromium';
 import { camera } from './screens/camera';
 import { certificate } from './screens/certificate';
@@ -25,7 +25,7 @@ test.use({
   },
 });
 
-const square = (text: string) => encode(text, { ecc: 'L', border: 2 }).data;
+const square = (text: string) => encodeQr(text, 'raw', { ecc: 'low', border: 2 });
 
 function bars(text: string): boolean[][] {
   const drawn: { encodings?: { data: string }[] } = {};

@@ -1,7 +1,7 @@
 import JsBarcode from 'jsbarcode';
-import { encode } from 'uqr';
 import { describe, expect, it } from 'vitest';
 import { type Pixels, readCode } from '@/app/ui/forms/scan-pixels';
+import { qrModules } from '@/lib/documents/kit/codes';
 
 const CODE = `https://post.example.org/c/${'Ab3_-'.repeat(40)}`;
 
@@ -23,10 +23,6 @@ function picture(rows: readonly (readonly boolean[])[], o: Drawing): Pixels {
     }
   }
   return { data, width, height };
-}
-
-function square(text: string): boolean[][] {
-  return encode(text, { ecc: 'M', border: 0 }).data;
 }
 
 function bars(text: string, format: 'CODE128' | 'CODE39'): boolean[][] {
@@ -61,10 +57,10 @@ function asByAWindow({ data, width, height }: Pixels): Pixels {
 
 describe('a code before the camera is read', () => {
   it.each([
-    ['the code of a certificate', picture(square(CODE), { scale: 4 }), CODE],
+    ['the code of a certificate', picture(qrModules(CODE), { scale: 4 }), CODE],
     [
       'the code of a packing slip',
-      picture(square('https://post.example.org/track/J4K7QX290'), { scale: 5 }),
+      picture(qrModules('https://post.example.org/track/J4K7QX290'), { scale: 5 }),
       'https://post.example.org/track/J4K7QX290',
     ],
     ['bars of a serial, Code 128', picture(bars('HW2-10480-K', 'CODE128'), { scale: 3 }), 'HW2-10480-K'],
@@ -74,8 +70,8 @@ describe('a code before the camera is read', () => {
       quarterTurned(picture(bars('HW2-10480-K', 'CODE128'), { scale: 3 })),
       'HW2-10480-K',
     ],
-    ['grey on grey', picture(square('HW2-10480-K'), { scale: 6, ink: 90, paper: 160 }), 'HW2-10480-K'],
-    ['a square in uneven light', asByAWindow(picture(square(CODE), { scale: 5 })), CODE],
+    ['grey on grey', picture(qrModules('HW2-10480-K'), { scale: 6, ink: 90, paper: 160 }), 'HW2-10480-K'],
+    ['a square in uneven light', asByAWindow(picture(qrModules(CODE), { scale: 5 })), CODE],
     [
       'bars in uneven light',
       asByAWindow(picture(bars('HW2-10480-K', 'CODE128'), { scale: 4 })),
@@ -89,7 +85,7 @@ describe('a code before the camera is read', () => {
 describe('nothing is read', () => {
   it.each([
     ['from a blank wall', picture([[false]], { scale: 40 })],
-    ['from half of a square', picture(square(CODE).slice(0, 20), { scale: 4 })],
+    ['from half of a square', picture(qrModules(CODE).slice(0, 20), { scale: 4 })],
     ['from a picture of one point', { data: new Uint8ClampedArray(4), width: 1, height: 1 }],
   ])('%s', (_name, pixels) => {
     expect(readCode(pixels)).toBeNull();
