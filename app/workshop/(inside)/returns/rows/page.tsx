@@ -60,10 +60,12 @@ export default async function RowsPage({ searchParams }: Props) {
       head: 'Sent back',
       cell: (row) => (
         <>
-          {`${short(row.issuedOn)}, `}
-          <TextLink href={`/workshop/certificate/${row.certificateId}`} file>
-            <NumberText text={showNumber(row.certificate)} />
-          </TextLink>
+          {short(row.issuedOn)}
+          <span className="block">
+            <TextLink href={`/workshop/certificate/${row.certificateId}`} file>
+              <NumberText text={showNumber(row.certificate)} />
+            </TextLink>
+          </span>
         </>
       ),
     },
