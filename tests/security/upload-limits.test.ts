@@ -1,0 +1,80 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import sharp from 'sharp';
+import { expect, test } from 'vitest';
+import { formPhotos } from '@/app/form-photos';
+import { storePhotos } from '@/app/store-photos';
+import { keepUploadedList, MOST_MEGABYTES } from '@/lib/catalogue/uploaded-list';
+import { PHOTO_BYTES } from '@/lib/files/photos';
+
+const photo = async () =>
+  sharp({ create: { width: 48, height: 32, channels: 3, background: '#7c7464' } })
+    .jpeg()
+    .toBuffer();
+const file = (bytes: Uint8Array, name: string) => new File([new Uint8Array(bytes)], name);
+const large = async () => file(Buffer.concat([await photo(), Buffer.alloc(PHOTO_BYTES)]), 'large.jpg');
+
+/** Every form with a field for files: its page, the action behind it, and by what that action takes them. */
+const UPLOADS: Record<string, [action: string, taken: string]> = {
+  '(front)/certificate/[number]/claim-form.tsx': [
+    '(front)/certificate/[number]/actions.ts',
+    "storePhotos(formData.getAll('photos')",
+  ],
+  '(front)/quote/[token]/write-part.tsx': ['(front)/quote/[token]/actions.ts', 'formPhotos(formData'],
+  '(front)/quote/ask/page.tsx': ['(front)/quote/ask/actions.ts', 'formPhotos(formData'],
+  'workshop/(inside)/arrivals/[number]/take-in-form.tsx': [
+    'workshop/(inside)/arrivals/[number]/actions.ts',
+    "storePhotos(formData.getAll('serialPhoto')",
+  ],
+  'workshop/(inside)/arrivals/new/page.tsx': [
+    'workshop/(inside)/arrivals/new/actions.ts',
+    "storePhotos(formData.getAll('photos')",
+  ],
+  'workshop/(inside)/catalogue/file/page.tsx': [
+    'workshop/(inside)/catalogue/file/actions.ts',
+    'keepUploadedList(',
+  ],
+  'workshop/(inside)/claims/[number]/inspection-part.tsx': [
+    'workshop/(inside)/claims/[number]/actions.ts',
+    "storePhotos(formData.getAll('photo')",
+  ],
+  'workshop/(inside)/jobs/[number]/findings-part.tsx': [
+    'workshop/(inside)/jobs/[number]/actions.ts',
+    "storePhotos(formData.getAll('photos')",
+  ],
+  'workshop/(inside)/jobs/[number]/photos-part.tsx': [
+    'workshop/(inside)/jobs/[number]/actions.ts',
+    "storePhotos(formData.getAll('photos')",
+  ],
+};
+
+test('every form with files takes them by one of the three ways tried below', () => {
+  const pages = readdirSync('app', { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.tsx') && !name.startsWith('ui/'))
+    .filter((name) => /<(FileField|PhotosField)\b/.test(readFileSync(`app/${name}`, 'utf8')));
+  expect(pages.sort()).toEqual(Object.keys(UPLOADS).sort());
+  for (const [action, taken] of Object.values(UPLOADS))
+    expect(readFileSync(`app/${action}`, 'utf8'), action).toContain(taken);
+});
+
+test('a photo that is too large is refused by name, with those beside it', async () => {
+  const answer = await storePhotos([file(await photo(), 'whole.jpg'), await large()], 6);
+  expect(answer).toEqual({ ok: false, sentence: expect.stringMatching(/^large\.jpg: .*larger than 15 MB/) });
+  expect(await storePhotos([file(await photo(), 'a.jpg'), file(await photo(), 'b.jpg')], 1)).toEqual({
+    ok: false,
+    sentence: 'Choose 1 photo at most.',
+  });
+});
+
+test('where photos are carried on from form to form, those that were taken stay', async () => {
+  const form = new FormData();
+  form.append('photos', file(await photo(), 'whole.jpg'));
+  form.append('photos', await large());
+  const { photos, kept, problem } = await formPhotos(form, { most: 8, now: new Date() });
+  expect(problem).toMatch(/^large\.jpg: .*larger than 15 MB/);
+  expect([photos.length, kept.length]).toEqual([1, 1]);
+});
+
+test('a catalogue that is too large is refused at its field before it is read', async () => {
+  const bytes = new Uint8Array(MOST_MEGABYTES * 1_000_000 + 1);
+  await expect(keepUploadedList('nobody', bytes)).rejects.toMatchObject({ code: 'invalid', field: 'file' });
+});
