@@ -31,7 +31,7 @@ export async function proxy(request: NextRequest) {
     ? NextResponse.next({ request: { headers }, status: statusOf(request.nextUrl.pathname) })
     : NextResponse.rewrite(new URL('/nothing-here', request.url), { request: { headers } });
   response.headers.set('content-security-policy', policy);
-  return withHsts(response);
+  return response;
 }
 
 function refusal({ status, sentence }: { status: number; sentence: string }): NextResponse {
@@ -41,14 +41,7 @@ function refusal({ status, sentence }: { status: number; sentence: string }): Ne
     'content-security-policy': "default-src 'none'; frame-ancestors 'none'",
     ...(status === 405 && { allow: METHODS.join(', ') }),
   };
-  return withHsts(new NextResponse(sentence, { status, headers }));
-}
-
-function withHsts(response: NextResponse): NextResponse {
-  if (settings.appUrl.startsWith('https:')) {
-    response.headers.set('strict-transport-security', 'max-age=31536000');
-  }
-  return response;
+  return new NextResponse(sentence, { status, headers });
 }
 
 /**

@@ -8,6 +8,7 @@ import { chooseRequestId } from './request-id';
 import { type RoutePattern, routeOf } from './route-patterns';
 import { serving } from './serving';
 
+const isEncrypted = config.appUrl.startsWith('https:');
 const asked = new Set(['/health', '/ready', '/metrics', '/_next']);
 const methods = new Set(['GET', 'HEAD', 'POST', 'OPTIONS']);
 
@@ -35,6 +36,8 @@ function watch({ request, response, server }: Start, patterns: readonly RoutePat
   const route = routeOf(request.url ?? '', patterns);
   request.headers['x-request-id'] = requestId;
   response.setHeader('x-request-id', requestId);
+  // Here and not in proxy.ts, which the files that the build has made do not pass.
+  if (isEncrypted) response.setHeader('strict-transport-security', 'max-age=31536000');
   enterRequest(requestId);
   serving.servers.add(server);
   serving.open += 1;
