@@ -1,8 +1,8 @@
-import { hashPassword } from 'better-auth/crypto';
 import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import { createAccount } from './create-account';
+import { hashPassword } from './password-hash';
 import { newPassword } from './random';
 import { initialsOf } from './rules/initials';
 import { TEMPORARY_PASSWORD_DAYS } from './rules/passwords';

@@ -6,12 +6,15 @@ import { twoFactor } from 'better-auth/plugins';
 import { now } from '@/lib/clock';
 import { authSecret, config } from '@/lib/config';
 import { db } from '@/lib/db/client';
+import { drawBackupCodes, keptAsDigests } from './backup-codes';
+import { hashPassword, verifyPassword } from './password-hash';
 import { PASSWORD_MAX, PASSWORD_MIN } from './rules/passwords';
 import { isOutdated, temporaryPasswordKey } from './temporary-password';
 
 export const SESSION_HOURS = 12;
 /** Ten wrong codes in a row: 240 tries a day for somebody who knows the password, of a million codes of which three fit. */
 const LOCK = { enabled: true, maxFailedAttempts: 10, durationSeconds: 3600 };
+const BACKUP_CODES = { customBackupCodesGenerate: drawBackupCodes, storeBackupCodes: keptAsDigests };
 /** The name that an authenticator app shows beside the code. */
 const ISSUER = 'Workshop';
 
@@ -43,6 +46,7 @@ function build() {
       disableSignUp: true,
       minPasswordLength: PASSWORD_MIN,
       maxPasswordLength: PASSWORD_MAX,
+      password: { hash: hashPassword, verify: verifyPassword },
     },
     user: {
       additionalFields: {
@@ -60,10 +64,12 @@ function build() {
     },
     rateLimit: { enabled: false },
     advanced: {
-      cookiePrefix: 'workshop',
       // A session is read with its person by one statement.
       database: { joins: true },
-      useSecureCookies: config.appUrl.startsWith('https:'),
+      // The library's own prefix is __Secure-; __Host- also keeps neighbours under the same domain from setting it.
+      cookiePrefix: isEncrypted() ? '__Host-workshop' : 'workshop',
+      useSecureCookies: false,
+      defaultCookieAttributes: { secure: isEncrypted() },
       // The list of sessions tells them apart by device and time; network addresses are not kept.
       ipAddress: { disableIpTracking: true },
     },
@@ -83,8 +89,15 @@ function build() {
       },
     },
     // nextCookies has to be the last plugin.
-    plugins: [twoFactor({ issuer: ISSUER, accountLockout: LOCK }), nextCookies()],
+    plugins: [
+      twoFactor({ issuer: ISSUER, accountLockout: LOCK, backupCodeOptions: BACKUP_CODES }),
+      nextCookies(),
+    ],
   });
+}
+
+function isEncrypted(): boolean {
+  return config.appUrl.startsWith('https:');
 }
 
 // A deactivated account or an outdated temporary password gets the same answer as a wrong password.

@@ -8,7 +8,7 @@ export type NewAccount = {
   email: string;
   role: Role;
   initials: string;
-  /** from hashPassword of the auth library; hash before the transaction, it takes a fifth of a second */
+  /** from hashPassword; hash before the transaction, it takes a fifth of a second */
   passwordHash: string;
 };
 

@@ -1,8 +1,8 @@
-import { hashPassword } from 'better-auth/crypto';
 import { config } from '@/lib/config';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { createAccount } from './create-account';
+import { hashPassword } from './password-hash';
 import { newPassword } from './random';
 import { markTemporaryPassword } from './temporary-password';
 

@@ -1,7 +1,7 @@
-import { hashPassword } from 'better-auth/crypto';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import { temporaryUntil } from './add-staff';
+import { hashPassword } from './password-hash';
 import { newPassword } from './random';
 import { markTemporaryPassword } from './temporary-password';
 

@@ -1,6 +1,7 @@
 import { APIError } from 'better-auth/api';
 import { db } from '@/lib/db/client';
 import { auth } from './auth';
+import { backupCodeDigest } from './backup-codes';
 import { attemptKey } from './caller-address';
 import { limitAttempts } from './limit-attempts';
 
@@ -19,7 +20,7 @@ export async function passSecondStep(o: {
   const code = o.code.replace(/\s/g, '');
   try {
     if (!/^\d{6}$/.test(code)) {
-      await auth().api.verifyBackupCode({ body: { code }, headers: o.headers });
+      await auth().api.verifyBackupCode({ body: { code: backupCodeDigest(code) }, headers: o.headers });
       return 'passed';
     }
     const { token, user } = await auth().api.verifyTOTP({ body: { code }, headers: o.headers });

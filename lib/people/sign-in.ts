@@ -1,7 +1,9 @@
 import { APIError } from 'better-auth/api';
+import { db } from '@/lib/db/client';
 import { auth } from './auth';
 import { attemptKey, callerAddress } from './caller-address';
 import { forgetAttempts, limitEach } from './limit-attempts';
+import { hashPassword, isHashedAsNow } from './password-hash';
 
 export type SignInAnswer =
   | { outcome: 'signed-in' | 'second-step' | 'refused' }
@@ -41,9 +43,21 @@ export async function signIn(o: {
   try {
     const answer = await auth().api.signInEmail({ body: { email, password }, headers });
     await forgetAttempts(pairKey);
+    await hashAsNow(email, password);
     return { outcome: 'twoFactorRedirect' in answer ? 'second-step' : 'signed-in' };
   } catch (error) {
     if (error instanceof APIError && error.statusCode < 500) return { outcome: 'refused' };
     throw error;
   }
+}
+
+// A password that an earlier version hashed is hashed anew while it is at hand. One that was changed meanwhile stays.
+async function hashAsNow(email: string, password: string): Promise<void> {
+  const account = await db.account.findFirst({
+    where: { user: { email }, providerId: 'credential' },
+    select: { id: true, password: true },
+  });
+  if (!account?.password || isHashedAsNow(account.password)) return;
+  const data = { password: await hashPassword(password) };
+  await db.account.updateMany({ where: { id: account.id, password: account.password }, data });
 }

@@ -1,9 +1,9 @@
-import { randomUUID } from 'node:crypto';
 import { APIError } from 'better-auth/api';
 import { symmetricDecrypt } from 'better-auth/crypto';
 import { db } from '@/lib/db/client';
 import { Refusal } from '@/lib/outcome';
 import { auth } from './auth';
+import { drawBackupCodes, keptAsDigests, showBackupCodes } from './backup-codes';
 import { asWrongPassword, refuseTooManyTries } from './change-password';
 import { otpauthAddress } from './rules/otpauth';
 import { isFirstUse } from './second-step';
@@ -11,7 +11,7 @@ import { endOthersAfter } from './sessions';
 
 type Asking = { userId: string; sessionId: string; password: string; headers: Headers; now: Date };
 
-/** Begins turning the second step on: makes a key and backup codes, which count only once a code has confirmed them. */
+/** Begins turning the second step on: makes a key, which counts only once a code has confirmed it. */
 export async function beginSecondStep({ userId, password, headers, now }: Asking): Promise<void> {
   await refuseTooManyTries(userId, now);
   try {
@@ -36,7 +36,7 @@ export async function readPendingKey(
   return otpauthAddress({ issuer, account: person.email, secret });
 }
 
-/** Turns the second step on with the first code; from now on signing in asks for one, and other devices have to. */
+/** Turns the second step on with the first code and gives backup codes; from now on signing in asks for one, and other devices have to. */
 export async function confirmSecondStep(o: {
   userId: string;
   sessionId: string;
@@ -55,7 +55,10 @@ export async function confirmSecondStep(o: {
     throw new Refusal('invalid', 'This code does not fit. Take the one the app shows now', 'code');
   }
   await isFirstUse(o.userId, code, o.now);
-  await showBackupCodes(o.userId, o.now);
+  const codes = drawBackupCodes();
+  const backupCodes = await keptAsDigests.encrypt(JSON.stringify(codes));
+  await db.twoFactor.updateMany({ where: { userId: o.userId }, data: { backupCodes } });
+  await showBackupCodes(o.userId, codes, o.now);
 }
 
 /** Turns the second step off, and ends the sessions of other devices. */
@@ -74,31 +77,9 @@ export async function endSecondStep({ userId, sessionId, password, headers, now 
 export async function renewBackupCodes({ userId, password, headers, now }: Asking): Promise<void> {
   await refuseTooManyTries(userId, now);
   try {
-    await auth().api.generateBackupCodes({ body: { password }, headers });
+    const { backupCodes } = await auth().api.generateBackupCodes({ body: { password }, headers });
+    await showBackupCodes(userId, backupCodes, now);
   } catch (error) {
     throw asWrongPassword(error, 'password');
   }
-  await showBackupCodes(userId, now);
-}
-
-const SHOWN_MINUTES = 10;
-
-/** The backup codes, for ten minutes after they were made; null later, so that an unattended screen gives nothing away. */
-export async function readShownBackupCodes(userId: string, now: Date): Promise<readonly string[] | null> {
-  const identifier = shownKey(userId);
-  const isShown = await db.verification.count({ where: { identifier, expiresAt: { gt: now } } });
-  if (isShown === 0) return null;
-  const { backupCodes } = await auth().api.viewBackupCodes({ body: { userId } });
-  return backupCodes;
-}
-
-async function showBackupCodes(userId: string, now: Date): Promise<void> {
-  const identifier = shownKey(userId);
-  const expiresAt = new Date(now.getTime() + SHOWN_MINUTES * 60_000);
-  await db.verification.deleteMany({ where: { identifier } });
-  await db.verification.create({ data: { id: randomUUID(), identifier, value: userId, expiresAt } });
-}
-
-function shownKey(userId: string): string {
-  return `backup-codes-shown:${userId}`;
 }

@@ -1,8 +1,8 @@
-import { hashPassword } from 'better-auth/crypto';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { createAccount } from '@/lib/people/create-account';
+import { hashPassword } from '@/lib/people/password-hash';
 
 export type Hand = Extract<Actor, { id: string }>;
 export type Hands = { owner: Hand; bench: Hand; front: Hand };

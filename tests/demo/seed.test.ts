@@ -1,5 +1,4 @@
 import { createHash } from 'node:crypto';
-import { verifyPassword } from 'better-auth/crypto';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { db } from '@/lib/db/client';
 import { readMigrations } from '@/lib/db/engine';
@@ -10,6 +9,7 @@ import { readToday } from '@/lib/jobs/today';
 import { readNumber } from '@/lib/numbers/job-number';
 import { checkSerial } from '@/lib/numbers/serial';
 import { ensureFirstOwner } from '@/lib/people/first-owner';
+import { verifyPassword } from '@/lib/people/password-hash';
 import { passwordProblem } from '@/lib/people/rules/passwords';
 import { owed } from '@/lib/quotes/rules/lines';
 import { REQUEST_STATES } from '@/lib/quotes/rules/request-states';

@@ -1,6 +1,8 @@
+import { symmetricEncrypt } from 'better-auth/crypto';
 import { beforeEach, expect, test } from 'vitest';
 import { db } from '@/lib/db/client';
 import { auth } from '@/lib/people/auth';
+import { backupCodeDigest, readShownBackupCodes } from '@/lib/people/backup-codes';
 import { passSecondStep } from '@/lib/people/second-step';
 import { signIn } from '@/lib/people/sign-in';
 import {
@@ -8,7 +10,7 @@ import {
   confirmSecondStep,
   endSecondStep,
   readPendingKey,
-  readShownBackupCodes,
+  renewBackupCodes,
 } from '@/lib/people/turn-second-step';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { headersAfterSignIn, makeStaff, PASSWORD, withCookiesOf } from './staff';
@@ -105,9 +107,57 @@ test('a backup code signs in once', async () => {
   const { userId, email } = await withSecondStep();
   const now = new Date();
   const [code = ''] = (await readShownBackupCodes(userId, now)) ?? [];
-  expect(code).toMatch(/^\w{5}-\w{5}$/);
+  expect(code).toMatch(/^([a-z2-9]{5}-){4}[a-z2-9]{5}$/);
   expect(await passSecondStep({ code, headers: await headersAfterSignIn(email), now })).toBe('passed');
   expect(await passSecondStep({ code, headers: await headersAfterSignIn(email), now })).toBe('wrong');
+});
+
+test('backup codes are kept as digests, and each is typed in any case', async () => {
+  const { userId, email } = await withSecondStep();
+  const now = new Date();
+  const codes = (await readShownBackupCodes(userId, now)) ?? [];
+  const kept = async () => (await db.twoFactor.findFirst({ where: { userId } }))?.backupCodes ?? '';
+  expect(JSON.parse(await kept())).toEqual(codes.map(backupCodeDigest));
+  const code = codes[0]?.toUpperCase() ?? '';
+  expect(await passSecondStep({ code, headers: await headersAfterSignIn(email), now })).toBe('passed');
+  expect(JSON.parse(await kept())).toEqual(codes.slice(1).map(backupCodeDigest));
+});
+
+test('codes that an earlier version encrypted go on working, once each, and are digests afterwards', async () => {
+  const { userId, email } = await withSecondStep();
+  const older = ['aB3dE-fG7hJ', 'kL9mN-pQ2rS'];
+  const { secretConfig } = await auth().$context;
+  const data = { backupCodes: await symmetricEncrypt({ key: secretConfig, data: JSON.stringify(older) }) };
+  await db.twoFactor.updateMany({ where: { userId }, data });
+  const now = new Date();
+  const pass = async (code: string) =>
+    passSecondStep({ code, headers: await headersAfterSignIn(email), now });
+  expect(await pass('aB3dE-fG7hJ')).toBe('passed');
+  expect(await pass('aB3dE-fG7hJ')).toBe('wrong');
+  const row = await db.twoFactor.findFirst({ where: { userId } });
+  expect(JSON.parse(row?.backupCodes ?? '')).toEqual([backupCodeDigest('kL9mN-pQ2rS')]);
+  expect(await pass('kL9mN-pQ2rS')).toBe('passed');
+});
+
+test('new backup codes replace the old ones', async () => {
+  const { userId, email } = await withSecondStep();
+  const now = new Date();
+  const [old = ''] = (await readShownBackupCodes(userId, now)) ?? [];
+  const pass = (code: string, headers: Headers) => passSecondStep({ code, headers, now });
+  const { headers } = await auth().api.verifyBackupCode({
+    body: { code: backupCodeDigest(old) },
+    headers: await headersAfterSignIn(email),
+    returnHeaders: true,
+  });
+  await renewBackupCodes({
+    ...{ userId, sessionId: '', password: PASSWORD, now },
+    headers: withCookiesOf(headers),
+  });
+  const fresh = (await readShownBackupCodes(userId, now)) ?? [];
+  expect(fresh).toHaveLength(10);
+  expect(fresh).not.toContain(old);
+  expect(await pass(old, await headersAfterSignIn(email))).toBe('wrong');
+  expect(await pass(fresh[3] ?? '', await headersAfterSignIn(email))).toBe('passed');
 });
 
 test('backup codes are shown for ten minutes', async () => {
@@ -115,6 +165,9 @@ test('backup codes are shown for ten minutes', async () => {
   const in11Minutes = new Date(Date.now() + 11 * 60_000);
   expect(await readShownBackupCodes(userId, new Date())).toHaveLength(10);
   expect(await readShownBackupCodes(userId, in11Minutes)).toBeNull();
+  expect(await db.verification.count({ where: { identifier: { startsWith: 'backup-codes-shown' } } })).toBe(
+    0,
+  );
 });
 
 test('turning it on needs the password, and a code that fits', async () => {
@@ -142,7 +195,7 @@ test('turning it off needs the password, and then the password alone signs in', 
   const now = new Date();
   const codes = await readShownBackupCodes(userId, now);
   const { headers } = await auth().api.verifyBackupCode({
-    body: { code: codes?.[1] ?? '' },
+    body: { code: backupCodeDigest(codes?.[1] ?? '') },
     headers: await headersAfterSignIn(email),
     returnHeaders: true,
   });

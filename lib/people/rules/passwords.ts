@@ -47,6 +47,15 @@ const ALPHABET = 'abcdefghjkmnpqrstuvwxyz23456789';
  * Takes the source of chance: randomBelow(n) returns a whole number from 0 to n - 1.
  */
 export function drawPassword(randomBelow: (n: number) => number): string {
-  const group = () => Array.from({ length: 5 }, () => ALPHABET.charAt(randomBelow(ALPHABET.length))).join('');
-  return [group(), group(), group(), group()].join('-');
+  return groups(4, randomBelow);
+}
+
+/** A backup code for the second step: five groups of five, 124 bits; typed from paper when the phone is lost. */
+export function drawBackupCode(randomBelow: (n: number) => number): string {
+  return groups(5, randomBelow);
+}
+
+function groups(count: number, randomBelow: (n: number) => number): string {
+  const letter = () => ALPHABET.charAt(randomBelow(ALPHABET.length));
+  return Array.from({ length: count }, () => Array.from({ length: 5 }, letter).join('')).join('-');
 }

@@ -3,7 +3,7 @@ import { redirect } from 'next/navigation';
 import { LinkButton } from '@/app/ui/page/button';
 import { PageHead } from '@/app/ui/page/page-head';
 import { now } from '@/lib/clock';
-import { readShownBackupCodes } from '@/lib/people/turn-second-step';
+import { readShownBackupCodes } from '@/lib/people/backup-codes';
 import { requireStaff } from '../../../who';
 
 export const metadata: Metadata = { title: 'Your backup codes' };
@@ -19,7 +19,7 @@ export default async function BackupCodesPage() {
         lead="The second step is on. Each of these codes signs you in once, for the day when your phone is not at hand."
         next="print this page or copy the codes. After ten minutes they are not shown again."
       />
-      <ul aria-label="Backup codes" className="grid max-w-96 grid-cols-2 gap-x-8 gap-y-2">
+      <ul aria-label="Backup codes" className="grid gap-2">
         {codes.map((code) => (
           <li key={code} className="number-text">
             {code}
