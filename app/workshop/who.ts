@@ -2,12 +2,15 @@ import 'server-only';
 import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
 import { cache } from 'react';
+import { readWorkshop } from '@/app/read-workshop';
 import { auth } from '@/lib/people/auth';
 import { isRole, type Role } from '@/lib/people/rules/roles';
 import { noteUse } from '@/lib/people/sessions';
 import { hasTemporaryPassword } from '@/lib/people/temporary-password';
 
 export type Staff = { id: string; name: string; email: string; initials: string; role: Role };
+/** Pages and actions by which somebody turns their second step on; nothing else may say this of itself. */
+type Asked = { isSettingUp?: boolean };
 export type SignedIn = Staff & { sessionId: string; hasSecondStep: boolean };
 
 /** Who is signed in, or null; asked of the database once for each request, so that an ended session ends at once. */
@@ -30,25 +33,31 @@ export const whoIsSignedIn = cache(async (): Promise<SignedIn | null> => {
 /**
  * The signed-in member of staff. Every page and every action of the workshop asks this itself, with the roles that may:
  * `requireStaff(rolesThatMay('money'))`. Signed out leads to the sign-in page and back here afterwards; a temporary
- * password leads to choosing one's own; another role gets a page with status 403 that names
- * the roles it is for.
+ * password leads to choosing one's own; who lacks the second step where the workshop asks for it is led to turning it on;
+ * another role gets a page with status 403 that names the roles it is for.
  */
-export async function requireStaff(allowed?: readonly Role[]): Promise<Staff> {
-  const { sessionId: _, hasSecondStep: __, ...staff } = await requireSignedIn(allowed);
+export async function requireStaff(allowed?: readonly Role[], o: Asked = {}): Promise<Staff> {
+  const { sessionId: _, hasSecondStep: __, ...staff } = await requireSignedIn(allowed, o);
   return staff;
 }
 
 /** The same with the facts of the session, for the account page. */
-export async function requireSignedIn(allowed?: readonly Role[]): Promise<SignedIn> {
+export async function requireSignedIn(allowed?: readonly Role[], o: Asked = {}): Promise<SignedIn> {
   const signedIn = await whoIsSignedIn();
   if (!signedIn) redirect(`/workshop/sign-in?then=${encodeURIComponent(await pathAskedFor())}`);
   if (await mustChoosePassword(signedIn.id)) redirect('/workshop/sign-in/new-password');
+  if (!o.isSettingUp && (await mustTurnSecondStepOn(signedIn))) redirect('/workshop/account#second-step');
   // Not forbidden(): Next 16.4 answers it with an empty body that only script fills.
   if (allowed && !allowed.includes(signedIn.role)) redirect(`/workshop/not-yours?needs=${allowed.join(',')}`);
   return signedIn;
 }
 
 export const mustChoosePassword = cache(hasTemporaryPassword);
+
+/** Whether somebody may do nothing here but turn their second step on. */
+export async function mustTurnSecondStepOn(who: SignedIn): Promise<boolean> {
+  return !who.hasSecondStep && (await readWorkshop()).asksSecondStep;
+}
 
 // Pages are not told their own address; proxy.ts writes it into the request.
 async function pathAskedFor(): Promise<string> {

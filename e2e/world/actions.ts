@@ -210,6 +210,7 @@ export const actions: readonly ActionRow[] = [
     ['addStaffAction', owner],
     ['changeStaffAction', owner, { bound: ['{person}'] }],
     ['resetPasswordAction', owner, { bound: ['{person}'] }],
+    ['askForSecondStepAction', owner],
   ]),
   ...inFile('/workshop/quotes/[number]/actions.ts', [
     ['askQuestion', all, quote],

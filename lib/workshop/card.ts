@@ -57,5 +57,6 @@ export const blankWorkshop: WorkshopCard = {
   storageText: '',
   keepMonths: 84,
   customsFree: [],
+  asksSecondStep: false,
   updatedAt: new Date(0),
 };

@@ -67,6 +67,7 @@ export const closingDayInput = z.object({
 });
 
 export type SettingsPart =
+  | { asksSecondStep: boolean }
   | z.output<typeof customsInput>
   | z.output<typeof detailsInput>
   | z.output<typeof moneyInput>

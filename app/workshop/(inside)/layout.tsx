@@ -11,7 +11,7 @@ export const metadata: Metadata = {
 
 export default async function WorkshopLayout({ children }: { children: ReactNode }) {
   // The first wall only: every page and action below asks again, with the roles it is for.
-  const person = await requireStaff();
+  const person = await requireStaff(undefined, { isSettingUp: true });
   const workshop = await readWorkshop();
   return (
     <StaffFrame workshopName={workshop.name} personName={person.name}>

@@ -366,6 +366,7 @@ const inside: [file: string, forms: Record<string, Form>][] = [
         },
       },
       resetInput: { fields: { secondStepOff: 'yes' } },
+      askedForm: { fields: { asked: 'yes', seenAt: '2026-11-25T09:00:00.000Z' } },
     },
   ],
   [

@@ -1,6 +1,7 @@
 'use server';
 import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
+import { readWorkshop } from '@/app/read-workshop';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -18,6 +19,9 @@ import { changePasswordBy } from '../../change-password';
 import { requireSignedIn, requireStaff } from '../../who';
 import { codeSchema, passwordSchema, sessionSchema } from './schema';
 
+const STAYS_ON =
+  'This workshop asks everybody for the second step. An owner can change that on the People page';
+
 export async function changeOwnPassword(_before: FormState, formData: FormData): Promise<FormState> {
   const staff = await requireStaff();
   const problem = await changePasswordBy(staff, formData);
@@ -31,7 +35,7 @@ export async function beginSecondStepAction(_before: FormState, formData: FormDa
 }
 
 export async function confirmSecondStepAction(_before: FormState, formData: FormData): Promise<FormState> {
-  const { id: userId, sessionId } = await requireSignedIn();
+  const { id: userId, sessionId } = await requireSignedIn(undefined, { isSettingUp: true });
   const parsed = parseForm(codeSchema, formData);
   if (!parsed.ok) return parsed.state;
   const { code } = parsed.data;
@@ -44,6 +48,8 @@ export async function confirmSecondStepAction(_before: FormState, formData: Form
 }
 
 export async function endSecondStepAction(_before: FormState, formData: FormData): Promise<FormState> {
+  await requireSignedIn();
+  if ((await readWorkshop()).asksSecondStep) return { message: STAYS_ON };
   const problem = await withPassword(formData, endSecondStep);
   if (problem) return problem;
   // The form that was sent is gone from the page now, and an answer in it would be gone too.
@@ -76,7 +82,7 @@ export async function signOutAction(_before: FormState, _formData: FormData): Pr
 }
 
 export async function signOutEverywhereAction(before: FormState, formData: FormData): Promise<FormState> {
-  const { id } = await requireSignedIn();
+  const { id } = await requireSignedIn(undefined, { isSettingUp: true });
   await signOutEverywhere(id);
   return signOutAction(before, formData);
 }
@@ -90,7 +96,7 @@ type WithPassword = (asking: {
 }) => Promise<void>;
 
 async function withPassword(formData: FormData, verb: WithPassword): Promise<FormState | null> {
-  const { id: userId, sessionId } = await requireSignedIn();
+  const { id: userId, sessionId } = await requireSignedIn(undefined, { isSettingUp: true });
   const parsed = parseForm(passwordSchema, formData);
   if (!parsed.ok) return parsed.state;
   const { password } = parsed.data;

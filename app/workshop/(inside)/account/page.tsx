@@ -10,7 +10,7 @@ import { SESSION_HOURS } from '@/lib/people/auth';
 import { PASSWORD_MIN } from '@/lib/people/rules/passwords';
 import { ROLE_LABELS } from '@/lib/people/rules/roles';
 import { IDLE_HOURS, listSessions } from '@/lib/people/sessions';
-import { requireSignedIn } from '../../who';
+import { mustTurnSecondStepOn, requireSignedIn } from '../../who';
 import { changeOwnPassword, endOtherSessionsAction, signOutAction, signOutEverywhereAction } from './actions';
 import { SecondStepSection } from './second-step-section';
 import { SessionsTable } from './sessions-table';
@@ -18,15 +18,26 @@ import { SessionsTable } from './sessions-table';
 export const metadata: Metadata = { title: 'Your account' };
 
 export default async function AccountPage() {
-  const me = await requireSignedIn();
+  const me = await requireSignedIn(undefined, { isSettingUp: true });
+  const head = (
+    <PageHead title="Your account" lead={me.name}>
+      <ActionForm action={signOutAction} label="Sign out">
+        <SubmitButton kind="second" label="Sign out" busy="Signing out…" />
+      </ActionForm>
+    </PageHead>
+  );
+  if (await mustTurnSecondStepOn(me)) {
+    return (
+      <>
+        {head}
+        <SecondStepSection isOn={false} isAsked />
+      </>
+    );
+  }
   const [workshop, sessions] = await Promise.all([readWorkshop(), listSessions(me.id, new Date())]);
   return (
     <>
-      <PageHead title="Your account" lead={me.name}>
-        <ActionForm action={signOutAction} label="Sign out">
-          <SubmitButton kind="second" label="Sign out" busy="Signing out…" />
-        </ActionForm>
-      </PageHead>
+      {head}
       <div className="grid gap-12">
         <section aria-labelledby="you">
           <h2 id="you">You</h2>
@@ -63,7 +74,7 @@ export default async function AccountPage() {
             <SubmitButton label="Change password" consequence="Signs out every other device." />
           </ActionForm>
         </section>
-        <SecondStepSection isOn={me.hasSecondStep} />
+        <SecondStepSection isOn={me.hasSecondStep} isAsked={workshop.asksSecondStep} />
         <section aria-labelledby="sessions">
           <h2 id="sessions" className="mb-3">
             Where you are signed in

@@ -6,14 +6,21 @@ import { Tag } from '@/app/ui/page/tag';
 import { beginSecondStepAction, endSecondStepAction, renewBackupCodesAction } from './actions';
 
 /** Turning the second step of signing in on and off; each asks for the password again. */
-export function SecondStepSection({ isOn }: { isOn: boolean }) {
+export function SecondStepSection({ isOn, isAsked }: { isOn: boolean; isAsked: boolean }) {
   return (
     <section aria-labelledby="second-step">
       <h2 id="second-step">Second step</h2>
       <p className="mb-3">
         <Tag tone={isOn ? 'good' : 'warn'}>{isOn ? 'on' : 'off'}</Tag>
       </p>
-      {isOn ? <WhenOn /> : <WhenOff />}
+      {isAsked ? (
+        <p className="prose mb-3">
+          {isOn
+            ? 'This workshop asks everybody for it, so it stays on.'
+            : 'This workshop asks everybody for it. Turn it on, then everything else is open to you.'}
+        </p>
+      ) : null}
+      {isOn ? <WhenOn mayEnd={!isAsked} /> : <WhenOff />}
     </section>
   );
 }
@@ -36,7 +43,7 @@ function WhenOff() {
   );
 }
 
-function WhenOn() {
+function WhenOn({ mayEnd }: { mayEnd: boolean }) {
   return (
     <div className="grid gap-6">
       <ActionForm action={renewBackupCodesAction} label="Make new backup codes">
@@ -49,17 +56,23 @@ function WhenOn() {
           <PasswordAgain />
         </ConfirmButton>
       </ActionForm>
-      <ActionForm action={endSecondStepAction} label="Turn the second step off">
-        <ConfirmButton
-          label="Turn it off"
-          question="Sign in with your password alone from now on?"
-          confirm="Turn the second step off"
-          consequence="Your app’s entry and your backup codes stop working. Every other device is signed out."
-        >
-          <PasswordAgain />
-        </ConfirmButton>
-      </ActionForm>
+      {mayEnd ? <TurnOff /> : null}
     </div>
+  );
+}
+
+function TurnOff() {
+  return (
+    <ActionForm action={endSecondStepAction} label="Turn the second step off">
+      <ConfirmButton
+        label="Turn it off"
+        question="Sign in with your password alone from now on?"
+        confirm="Turn the second step off"
+        consequence="Your app’s entry and your backup codes stop working. Every other device is signed out."
+      >
+        <PasswordAgain />
+      </ConfirmButton>
+    </ActionForm>
   );
 }
 

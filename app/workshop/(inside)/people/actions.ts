@@ -13,8 +13,9 @@ import { resetPassword } from '@/lib/people/reset-password';
 import { TEMPORARY_PASSWORD_DAYS } from '@/lib/people/rules/passwords';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { staffInput } from '@/lib/people/staff-input';
-import { requireStaff } from '../../who';
-import { changeInput, resetInput } from './schema';
+import { saveSettings } from '@/lib/workshop/save-settings';
+import { requireSignedIn, requireStaff } from '../../who';
+import { askedForm, changeInput, resetInput } from './schema';
 
 export async function addStaffAction(_before: FormState, formData: FormData): Promise<FormState> {
   await requireStaff(rolesThatMay('people'));
@@ -52,6 +53,23 @@ export async function resetPasswordAction(
   const isSecondStepOff = parsed.data.secondStepOff === 'yes';
   const outcome = await attempt(() => resetPassword(id, { now: now(), isSecondStepOff }));
   return outcome.ok ? { done: handOver(outcome.value.temporaryPassword) } : refused(outcome.refusal);
+}
+
+/** Has everybody turn the second step on before anything else, or no longer. */
+export async function askForSecondStepAction(_before: FormState, formData: FormData): Promise<FormState> {
+  const me = await requireSignedIn(rolesThatMay('people'));
+  const parsed = parseForm(askedForm, formData);
+  if (!parsed.ok) return parsed.state;
+  const { asked, seenAt } = parsed.data;
+  // Who has seen it work asks others for it; and the one who could take it back is never the one led away.
+  if (asked && !me.hasSecondStep) {
+    const errors = { asked: ['Turn your own second step on first, on your account page'] };
+    return { errors, values: typedValues(formData) };
+  }
+  const outcome = await attempt(() => saveSettings({ asksSecondStep: asked }, seenAt));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
+  refresh();
+  return { done: asked ? 'Everybody is asked for it from now on.' : 'Saved. Each decides.' };
 }
 
 function handOver(password: string): string {

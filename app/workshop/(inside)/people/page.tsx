@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { RadioGroup } from '@/app/ui/forms/choices';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Table } from '@/app/ui/page/table';
@@ -11,7 +12,7 @@ import { now } from '@/lib/clock';
 import { listStaff } from '@/lib/people/records';
 import { ROLE_LABELS, rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../who';
-import { addStaffAction } from './actions';
+import { addStaffAction, askForSecondStepAction } from './actions';
 import { StaffFields } from './staff-fields';
 
 export const metadata: Metadata = { title: 'People' };
@@ -55,6 +56,31 @@ export default async function PeoplePage() {
           },
         ]}
       />
+      <section aria-labelledby="second-step" className="mt-12">
+        <h2 id="second-step" className="mb-3">
+          Second step
+        </h2>
+        <p className="prose mb-3">
+          A password that leaks is not enough to get in where signing in also asks for a code from a phone.
+          Who has it off is led to turning it on at the next click, and gets to nothing else before.
+        </p>
+        <ActionForm
+          action={askForSecondStepAction}
+          label="Who has to have the second step"
+          hidden={{ seenAt: workshop.updatedAt.toISOString() }}
+        >
+          <RadioGroup
+            name="asked"
+            label="Ask everybody for it"
+            defaultValue={workshop.asksSecondStep ? 'yes' : 'no'}
+            choices={[
+              { value: 'yes', label: 'Yes', hint: 'Your own has to be on.' },
+              { value: 'no', label: 'No, each decides' },
+            ]}
+          />
+          <SubmitButton label="Save" busy="Saving…" consequence="Counts from everybody’s next click." />
+        </ActionForm>
+      </section>
       <section aria-labelledby="add" className="mt-12">
         <h2 id="add" className="mb-3">
           Add somebody

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { seenAtField } from '@/app/ui/forms/seen-at-field';
 import { staffInput } from '@/lib/people/staff-input';
 
 export const changeInput = staffInput.extend({
@@ -6,3 +7,8 @@ export const changeInput = staffInput.extend({
 });
 
 export const resetInput = z.object({ secondStepOff: z.literal('yes').optional() });
+
+export const askedForm = z.object({
+  asked: z.enum(['yes', 'no'], 'Choose one').transform((answer) => answer === 'yes'),
+  seenAt: seenAtField,
+});

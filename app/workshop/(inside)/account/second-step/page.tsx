@@ -15,7 +15,7 @@ import { confirmSecondStepAction } from '../actions';
 export const metadata: Metadata = { title: 'Turn the second step on' };
 
 export default async function TurnOnPage() {
-  const me = await requireStaff();
+  const me = await requireStaff(undefined, { isSettingUp: true });
   const { name } = await readWorkshop();
   const address = await readPendingKey(me, name);
   if (!address) redirect('/workshop/account');
