@@ -2,6 +2,7 @@ import { APIError } from 'better-auth/api';
 import { Refusal } from '@/lib/outcome';
 import { auth } from './auth';
 import { attemptKey } from './caller-address';
+import { isEasyToGuess } from './easy-password';
 import { limitAttempts } from './limit-attempts';
 import { PASSWORD_MAX, PASSWORD_MIN, type PasswordProblem, passwordProblem } from './rules/passwords';
 import { clearTemporaryPassword } from './temporary-password';
@@ -12,6 +13,9 @@ const SENTENCES: Record<PasswordProblem, string> = {
   personal: 'Choose a new password that is not made of your name, your address or the workshop’s name',
   repeating: 'Choose a new password with more different characters',
 };
+
+const TOO_EASY =
+  'This password, or one much like it, is among the first that are tried. Take a few words that do not belong together';
 
 /**
  * Replaces the password of the signed-in person, ends their other sessions and starts a fresh one here.
@@ -26,8 +30,10 @@ export async function changePassword(o: {
   now: Date;
 }): Promise<void> {
   const { person, currentPassword, newPassword, headers, now } = o;
-  const problem = passwordProblem(newPassword, [person.name, person.email, o.workshopName]);
+  const personal = [person.name, person.email, o.workshopName];
+  const problem = passwordProblem(newPassword, personal);
   if (problem) throw new Refusal('invalid', SENTENCES[problem], 'newPassword');
+  if (await isEasyToGuess(newPassword, personal)) throw new Refusal('invalid', TOO_EASY, 'newPassword');
   if (newPassword === currentPassword) {
     throw new Refusal('invalid', 'The new password must differ from the present one', 'newPassword');
   }
