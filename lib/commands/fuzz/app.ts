@@ -44,7 +44,7 @@ export async function startFuzzApp(o: { port: number; onServer: boolean }): Prom
     server?.stop();
     rmSync(dataDir, { recursive: true, force: true });
   };
-  for (let left = 1500; left > 0; left -= 1) {
+  for (let left = 9000; left > 0; left -= 1) {
     if (child.exitCode !== null) break;
     if ((await fetch(`${origin}/ready`).catch(() => undefined))?.ok) {
       return { origin, hasEnded: () => child.exitCode !== null, stop };
