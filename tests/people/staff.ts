@@ -1,7 +1,7 @@
+import { vi } from 'vitest';
 import { transaction } from '@/lib/db/transaction';
 import { auth } from '@/lib/people/auth';
 import { createAccount } from '@/lib/people/create-account';
-import { vi } from 'vitest';
 import { hashPassword } from '@/lib/people/password-hash';
 import type { Role } from '@/lib/people/rules/roles';
 
