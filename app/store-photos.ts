@@ -14,7 +14,8 @@ export async function storePhotos(
   most: number,
 ): Promise<StoredPhotos> {
   const files = entries.filter((entry): entry is File => entry instanceof File && entry.size > 0);
-  if (files.length > most) return { ok: false, sentence: `Choose ${most} ${most === 1 ? 'photo' : 'photos'} at most.` };
+  if (files.length > most)
+    return { ok: false, sentence: `Choose ${most} ${most === 1 ? 'photo' : 'photos'} at most.` };
   const photos: StoredPhoto[] = [];
   const forget = async () => {
     // With the store away the refusal is still told; lib/keeping/write-left-files.ts removes what stays.
