@@ -8,7 +8,7 @@ import type { Role } from '@/lib/people/rules/roles';
 export const PASSWORD = 'seven pears at low tide';
 
 // A password is hashed in a fifth of a second of a processor; some tests do it twelve times, on a busy machine.
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: 120_000 });
 
 // Hashing takes a fifth of a second by design; one hash serves all the people of a file.
 let hash: Promise<string> | undefined;
