@@ -35,7 +35,11 @@ export const carrierForm = z
     step: measure(readGrams, 'Enter whole grams, like 500'),
     heaviest: measure(readKilograms, 'Enter kilograms, like 20 or 2.5'),
     longest: measure(readCentimetres, 'Enter centimetres, like 100'),
-    valueUpTo: z.string('Enter an amount, 0 for none').trim().max(20, 'Enter an amount, like 500.00'),
+    valueUpTo: z
+      .string('Enter an amount, 0 for none')
+      .trim()
+      .min(1, 'Enter an amount, 0 for none')
+      .max(20, 'Enter an amount, like 500.00'),
     tracking: z.string().trim().max(300, 'Keep this to 300 characters').optional().default(''),
     position: wholeNumber(0, 999),
     isUsed: z.literal('yes').optional(),

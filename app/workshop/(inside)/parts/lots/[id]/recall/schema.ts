@@ -11,5 +11,10 @@ export const recallForm = z.object({
   formKey: z.uuid(),
   step: z.enum(['look', 'send']).optional(),
   /** the letter as it was looked at */
-  seen: z.string().trim().max(5000).optional(),
+  seen: z
+    .string()
+    .trim()
+    .max(5000)
+    .optional()
+    .transform((text) => text || undefined),
 });
