@@ -1,4 +1,7 @@
-/** Fills the database of its place with so many jobs and repairs, then times readings of it, one for each message. */
+/**
+ * Fills the database of its place with so many jobs and repairs; with `timed` it then times readings of it, one for each
+ * message.
+ */
 import { z } from 'zod';
 import { config } from '@/lib/config';
 import { disconnect } from '@/lib/db/client';
@@ -17,7 +20,8 @@ import { jobSamples } from './samples';
 import { seedMany } from './seed-many';
 
 const now = new Date();
-const [jobs = 0, repairs = 0] = process.argv.slice(2).map(Number);
+const [jobs = 0, repairs = 0] = process.argv.slice(2, 4).map(Number);
+const isTimed = process.argv[4] === 'timed';
 const embedded = config.isEmbedded ? await startEmbedded(config.dataDir) : undefined;
 await migrate(config.databaseUrl);
 await openWorkshop(now);
@@ -35,10 +39,12 @@ const of =
     most,
     runs,
   });
-const readings = [
-  ...(await pageReadings(now)).map(of({ growth: 1.3 }, 60)),
-  ...(await returnsReadings(now)).map(of({ ms: 400 }, 11)),
-];
+const readings = !isTimed
+  ? []
+  : [
+      ...(await pageReadings(now)).map(of({ growth: 1.3 }, 60)),
+      ...(await returnsReadings(now)).map(of({ ms: 400 }, 11)),
+    ];
 const known: KnownReading[] = [];
 for (const { read, page, runs, most } of readings) {
   for (let i = 0; i < 5; i += 1) await read(i);

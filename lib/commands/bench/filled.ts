@@ -17,9 +17,15 @@ export type Filled = Filling & {
   close: () => Promise<void>;
 };
 
+type Wanted = { jobs: number; repairs: number; isTimed: boolean; place: Place };
+
 /** Fills an empty database; its process stays, so that two of them can be asked in turn. */
-export async function fill(o: { jobs: number; repairs: number; place: Place }): Promise<Filled> {
-  const child = startStep('fill-process', [String(o.jobs), String(o.repairs)], o.place);
+export async function fill(o: Wanted): Promise<Filled> {
+  const child = startStep(
+    'fill-process',
+    [String(o.jobs), String(o.repairs), ...(o.isTimed ? ['timed'] : [])],
+    o.place,
+  );
   const filling = await nextAnswer<Filling>(child, `of ${o.jobs} jobs`);
   return {
     ...filling,

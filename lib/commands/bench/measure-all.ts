@@ -47,8 +47,14 @@ export async function measureAll(plan: Plan, tell: (figure: Figure) => void): Pr
     const built = isServed ? plan.app() : undefined;
     built?.catch(() => {});
     const [atFew, atMany] = plan.sizes;
-    const few = await fill({ jobs: atFew, repairs: 0, place: await plan.place('few') });
-    const many = await fill({ jobs: atMany, repairs: plan.repairs, place: await plan.place('many') });
+    const isTimed = needs('readings');
+    const few = await fill({ jobs: atFew, repairs: 0, isTimed, place: await plan.place('few') });
+    const many = await fill({
+      jobs: atMany,
+      repairs: plan.repairs,
+      isTimed,
+      place: await plan.place('many'),
+    });
     await built;
     await measure('readings', () => readingFigures(few, many));
     await few.close();
