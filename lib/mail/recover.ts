@@ -16,10 +16,13 @@ type Lost = { id: string; state: string; attempts: number; queueState: string | 
  */
 export async function recoverMail(now: Date): Promise<number> {
   const claimedBefore = new Date(now.getTime() - longestTry);
+  // Claimed by a clock that was ahead and has been set right since.
+  const claimedAfter = new Date(now.getTime() + longestTry);
   const lost = await db.$queryRaw<Lost[]>`
     select m.id, m.state, m.attempts, j.state::text as "queueState"
     from mail m left join pgboss.job j on j.name = 'mail' and j.id::text = m.id
-    where (m.state = 'queued' or (m.state = 'sending' and m."claimedAt" < ${claimedBefore}))
+    where (m.state = 'queued' or (m.state = 'sending'
+        and (m."claimedAt" < ${claimedBefore} or m."claimedAt" > ${claimedAfter})))
       and (j.id is null or j.state > 'active')
     order by m."queuedAt" limit ${batch}`;
   for (const mail of lost) await (isUnsure(mail) ? giveUp(mail) : putBack(mail));
