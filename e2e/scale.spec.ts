@@ -1,4 +1,5 @@
 import type { APIRequestContext } from '@playwright/test';
+import { bookByForms } from './world/book-by-forms';
 import { keptFiles, linesOf, logOf, members, restart } from './world/fleet';
 import { readMails } from './world/mailbox';
 import { staff } from './world/people';
@@ -16,6 +17,11 @@ const known = {
   serial: 'G 209 ',
 };
 const tokens: string[] = [];
+const customerOf = (at: number) => ({
+  ...known,
+  serial: `${known.serial}${String(100 + at)}`,
+  email: `ottilie.${at}@example.net`,
+});
 
 type Open = (caller: string) => Promise<APIRequestContext>;
 
@@ -59,7 +65,7 @@ test('bookings made at once on both are each made once, with a mail each', async
       const at = next++;
       const customer = await open(`203.0.113.${at % 250}`);
       try {
-        tokens.push(await book(customer, at));
+        tokens.push(await bookByForms(customer, customerOf(at)));
       } catch (error) {
         failed += 1;
         console.error(error);
@@ -155,35 +161,6 @@ test('files lie in the common store, and no log tells who somebody is', async ()
   }
   expect(await logOf('a')).toContain('"route":"/job/[token]"');
 });
-
-async function book(request: APIRequestContext, at: number): Promise<string> {
-  const prices = await readPage(request, '/prices/tideline-gull');
-  const start = /\/book\/start\?repair=[\w-]+/.exec(prices.html)?.[0] ?? '';
-  const steps: [button: string, values: Record<string, string>][] = [
-    ['Start the booking', {}],
-    ['Continue', { serial: `${known.serial}${String(100 + at)}` }],
-    ['Continue', { problem: 'The record button sticks.' }],
-    ['Continue', { battery: 'healthy', data: 'saved' }],
-    [
-      'Continue',
-      {
-        name: known.name,
-        email: `ottilie.${at}@example.net`,
-        phone: known.phone,
-        address1: known.street,
-        postcode: 'QM2 1RX',
-        town: 'Sandmouth',
-        country: 'GB',
-      },
-    ],
-    ['Book this repair', { terms: 'yes' }],
-  ];
-  let page = await readPage(request, start);
-  for (const [button, values] of steps) page = await sendForm(request, page, button, values);
-  const token = /\/job\/([\w-]{20,})/.exec(page.url)?.[1];
-  if (!token) throw new Error(`not booked, but at ${page.url.replace(/[\w-]{20,}/, '…')}`);
-  return token;
-}
 
 /** How many of the customers have one message that their repair is booked; none may have two. */
 async function sentOnce(): Promise<number> {

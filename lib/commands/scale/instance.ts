@@ -5,6 +5,8 @@ import { setTimeout as wait } from 'node:timers/promises';
 export type Instance = {
   name: string;
   port: number;
+  /** of the launcher, whose child the pages are */
+  pid: () => number;
   /** Everything it has written, through all its restarts. */
   log: () => string;
   start: () => Promise<void>;
@@ -40,14 +42,16 @@ export function instance(name: string, port: number, settings: Record<string, st
   async function stop() {
     const began = performance.now();
     const ending = child;
-    if (!ending || ending.exitCode !== null) return { code: ending?.exitCode ?? null, ms: 0 };
+    if (!ending || ending.exitCode !== null || ending.signalCode !== null)
+      return { code: ending?.exitCode ?? null, ms: 0 };
     const exit = once(ending, 'exit');
     ending.kill('SIGTERM');
     await exit;
     return { code: ending.exitCode, ms: Math.round(performance.now() - began) };
   }
 
-  return { name, port, log: () => said, start, stop };
+  const pid = () => child?.pid ?? 0;
+  return { name, port, pid, log: () => said, start, stop };
 }
 
 export async function isReady(port: number): Promise<boolean> {
