@@ -6,6 +6,11 @@ import path from 'node:path';
 const generated = path.resolve('lib/db/generated');
 const marker = path.join(generated, 'made-from');
 
+/** After `npm ci --ignore-scripts` there is none, and nothing that imports it can be loaded. */
+export function hasClient(): boolean {
+  return existsSync(path.join(generated, 'client.ts'));
+}
+
 /** Makes the database client from the schema files, unless the one there was made from these very files. */
 export function generateClient(): void {
   const mark = hashFolder(path.resolve('prisma/schema'));

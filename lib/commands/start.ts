@@ -14,6 +14,8 @@ if (process.platform === 'win32') {
 process.noDeprecation = true;
 
 try {
+  const { generateClient, hasClient } = await import('./generate-client');
+  if (!hasClient()) generateClient();
   const { launch } = await import('./launch');
   await launch();
 } catch (error) {
