@@ -45,6 +45,11 @@ describe('where a request comes from', () => {
       false,
     ],
     [
+      'our name without encryption, before a proxy that keeps the public name',
+      { origin: 'http://mend.example.org', site: null, host: 'mend.example.org' },
+      false,
+    ],
+    [
       'a page without an origin, as in a sandboxed frame',
       { origin: 'null', site: null, host: 'mend.example.org' },
       false,
