@@ -37,7 +37,10 @@ export default defineConfig({
     baseURL: place.origin,
     locale: 'en-GB',
     timezoneId: 'Europe/London',
-    trace: 'retain-on-failure',
+    // A click waits for the next frame; one that never comes must not eat a walk's whole time.
+    actionTimeout: 60_000,
+    // Without pictures of every frame: filming each page slows the walks, and once a page stopped drawing while it was filmed.
+    trace: { mode: 'retain-on-failure', screenshots: false },
     launchOptions: { args: chromiumArguments, ...(chromium && { executablePath: chromium }) },
   },
   projects: [
