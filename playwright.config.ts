@@ -11,7 +11,8 @@ if (databaseUrl && !isLocalDatabase(databaseUrl)) {
 const chromium = findChromium();
 const phone = { width: 360, height: 740 };
 // Made on a phone, with script and without, and not wide again; what asks every address chooses its own widths.
-const onPhones = /(main-job|asked-price|at-the-bench|catalogue-file|walk-in|withdrawal|warranty.*|lost-certificate|bad-\w+)\.spec\.ts$/;
+const onPhones =
+  /(main-job|asked-price|at-the-bench|catalogue-file|walk-in|withdrawal|warranty.*|lost-certificate|bad-\w+)\.spec\.ts$/;
 const once = /(access|axe|encrypted|headers|returns)\.spec\.ts$/;
 // Needs more than one instance.
 const scale = /scale\.spec\.ts$/;
