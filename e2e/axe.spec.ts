@@ -70,6 +70,8 @@ function isStaff({ may }: RouteRow): boolean {
 /** What is wrong with the page that is open on the phone's width. */
 async function faultsOf(page: Page, address: string): Promise<string[]> {
   const faults: string[] = [];
+  // By time, since a page that is not drawn asks for no frame.
+  await page.waitForFunction(ownsFrames, undefined, { polling: 50 });
   const { width, untitled } = await page.evaluate(measure);
   if (width > phone.width) faults.push(`${address} is ${width} wide on a screen of ${phone.width}`);
   if (untitled > 0) faults.push(`${address} has ${untitled} frames without a title`);
@@ -77,6 +79,12 @@ async function faultsOf(page: Page, address: string): Promise<string[]> {
   await page.setViewportSize(desk);
   faults.push(...(await violations(page, `${address} at ${desk.width}`)));
   return faults;
+}
+
+/** Whether React has taken over every frame: one that goes before is missed when it does, and said on the console. */
+function ownsFrames(): boolean {
+  const frames = [...document.querySelectorAll('iframe')];
+  return frames.every((frame) => Object.keys(frame).some((key) => key.startsWith('__react')));
 }
 
 /** How wide the page is; framed messages run no script, axe would wait for each of them, so they go. */
