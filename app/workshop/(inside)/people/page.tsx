@@ -62,7 +62,8 @@ export default async function PeoplePage() {
         </h2>
         <p className="prose mb-3">
           A password that leaks is not enough to get in where signing in also asks for a code from a phone.
-          Who has it off is led to turning it on at the next click, and gets to nothing else before.
+          Once everybody is asked for it, whoever has it off turns it on first and sees nothing else until
+          then.
         </p>
         <ActionForm
           action={askForSecondStepAction}
@@ -74,7 +75,7 @@ export default async function PeoplePage() {
             label="Ask everybody for it"
             defaultValue={workshop.asksSecondStep ? 'yes' : 'no'}
             choices={[
-              { value: 'yes', label: 'Yes', hint: 'Your own has to be on.' },
+              { value: 'yes', label: 'Yes', hint: 'Turn your own on before, on your account page.' },
               { value: 'no', label: 'No, each decides' },
             ]}
           />
