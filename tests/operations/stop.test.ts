@@ -51,6 +51,8 @@ test('a stop answers the request in flight, finishes the work in hand, takes not
   const answer = await slow;
   const told = performance.now();
   child.kill('SIGTERM');
+  // Asked before the stop has begun, it would count as open too.
+  await vi.waitFor(() => expect(log()[0]?.event).toBe('stopping'));
   await vi.waitFor(() => expect(fetch(`${origin}/ready`)).rejects.toThrow());
   expect(await answer.text()).toMatch(/^begun ended [0-9a-f-]{36}$/);
   expect((await exit).code).toBe(0);
