@@ -35,12 +35,17 @@ export async function readRepairFigures(
 ): Promise<RepairFigure[]> {
   const clock = coverClock(workshop, now);
   const narrowing = repairId ? { of: { grouping: 'repair' as const, id: repairId } } : {};
-  const [tallies, years, costs, terms] = await Promise.all([
+  const [tallies, years, costs] = await Promise.all([
     watchedTallies('repair', clock, narrowing),
     yearByRepair(clock, repairId),
     claimCosts(clock, repairId),
-    readRepairTerms(workshop, clock.today, repairId ? [repairId] : undefined),
   ]);
+  // Only then: of a long price list few repairs may ever have been sent back.
+  const terms = await readRepairTerms(
+    workshop,
+    clock.today,
+    tallies.map(({ id }) => id),
+  );
   const watchedOf = new Map(tallies.map(({ watch, ...tally }) => [tally.id, { watch, tally }]));
   const yearOf = new Map(years.map((year) => [year.repairId, year]));
   return terms.flatMap((term) => {

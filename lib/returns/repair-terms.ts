@@ -17,14 +17,14 @@ export type RepairTerms = {
   termDays: number | null;
 };
 
-/** The catalogue's side of the reserve: one row for each repair asked for, all of them without ids. */
+/** The catalogue's side of the reserve: one row for each repair asked for. */
 export async function readRepairTerms(
   workshop: WorkshopCard,
   today: Day,
-  ids?: readonly string[],
+  ids: readonly string[],
 ): Promise<RepairTerms[]> {
   const rows = await db.repair.findMany({
-    ...(ids && { where: { id: { in: [...ids] } } }),
+    where: { id: { in: [...ids] } },
     orderBy: [{ model: { name: 'asc' } }, { name: 'asc' }],
     select: {
       id: true,

@@ -104,7 +104,7 @@ function countedBy(grouping: Grouping, clock: CoverClock, narrowing: Narrowing):
         SELECT ${id} AS "id", line."number", line."partOn" IS NOT NULL AS "isReturned",
           line."returnedOn" IS NOT NULL AS "isBack", line."cause", line."claims", line.cost, line."uncosted", line."hasTwin",
           CASE WHEN line."partOn" IS NULL THEN line.days ELSE line."partOn" - line."startsOn" END AS days
-        FROM line JOIN "lot" t ON t."id" = line."lotId"
+        FROM line ${grouping === 'lot' ? Prisma.empty : LOTS} WHERE line."lotId" IS NOT NULL
       ),
       counted AS (
         SELECT "id", "number", "isReturned", "isBack", days, "cause", "claims", cost, "uncosted"
@@ -129,9 +129,11 @@ function countedBy(grouping: Grouping, clock: CoverClock, narrowing: Narrowing):
 
 const POLICIES = Prisma.sql`JOIN "policy_version" p ON p."id" = u."policyVersionId"`;
 
+const LOTS = Prisma.sql`JOIN "lot" t ON t."id" = line."lotId"`;
+
 const PART_KEY: Partial<Record<Grouping, Prisma.Sql>> = {
   part: Prisma.sql`t."partId"`,
-  lot: Prisma.sql`t."id"`,
+  lot: Prisma.sql`line."lotId"`,
   supplier: Prisma.sql`t."supplier"`,
 };
 

@@ -27,7 +27,7 @@ export type Comparison = Look & {
   /** p with all looks of the page counted (Holm) */
   adjusted: number;
   evidence: Evidence;
-  change: Change | null;
+  readonly change: Change | null;
 };
 
 /** Where evidence begins: adjusted p at most this (common practice, no source). */
@@ -60,10 +60,13 @@ export function compareAll(looks: readonly Look[]): Comparison[] {
       p: ps[place] ?? 1,
       adjusted: adjusted[place] ?? 1,
       evidence,
-      // The other looks of the page stay as they are; only this one is taken again.
-      change: changeOf(look, evidence, (next) =>
-        evidenceOf(next, adjustedAs(place, fisherExact(next.ours, next.rest))),
-      ),
+      // Found out when it is read: it takes a dozen more tests, and a page of many looks tells it of few. The other looks
+      // stay as they are; only this one is taken again.
+      get change() {
+        return changeOf(look, evidence, (next) =>
+          evidenceOf(next, adjustedAs(place, fisherExact(next.ours, next.rest))),
+        );
+      },
     };
   });
 }
