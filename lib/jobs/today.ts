@@ -2,7 +2,7 @@ import { addDays, type Day, dayFromDate, dayInZone, startOfDay } from '@/lib/cal
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { balanceOf } from '@/lib/invoices/rules/balance';
-import { countMail } from '@/lib/mail/records';
+import { countMailToLookAt } from '@/lib/mail/records';
 import { type ListedRequest, listRequests } from '@/lib/quotes/records';
 import { claimStanding } from '@/lib/warranty/rules/claim-standing';
 import { readRuling } from '@/lib/warranty/stored-ruling';
@@ -116,7 +116,7 @@ export async function readToday(now: Date, given?: WorkshopCard): Promise<Today>
     listRequests({ states: ['asked', 'quoted', 'accepted'] }),
     readCalendar(workshop, today),
     readUnanswered(startOfDay(addDays(today, -MESSAGE_DAYS), timeZone)),
-    countMail(),
+    countMailToLookAt(),
   ]);
   const jobs = open.filter(({ stage }) => stage !== 'booked').map((row) => listed(row, workshop, today));
   return {
@@ -131,7 +131,7 @@ export async function readToday(now: Date, given?: WorkshopCard): Promise<Today>
       open.filter(({ stage }) => stage === 'booked'),
       timeZone,
     ),
-    mail: { failed: mail.failed, bounced: mail.bounced, kept: mail.kept },
+    mail,
     load: benchLoad(
       jobs.map((job) => ({ promisedOn: job.promisedOn, minutes: minutesLeft(job) })),
       { today, days: LOAD_DAYS, capacityMinutesDay: workshop.capacityMinutesDay, calendar },

@@ -69,6 +69,15 @@ export async function countMail(): Promise<MailCounts> {
   return counts;
 }
 
+/** The same of what needs a hand, found by indexes: messages that have left are many, and Today asks each time. */
+export async function countMailToLookAt(): Promise<Pick<MailCounts, 'failed' | 'kept' | 'bounced'>> {
+  const [counts] = await db.$queryRaw<[Pick<MailCounts, 'failed' | 'kept' | 'bounced'>]>`
+    SELECT (SELECT COUNT(*) FROM "mail" WHERE "state" = 'failed')::int AS failed,
+      (SELECT COUNT(*) FROM "mail" WHERE "state" = 'kept')::int AS kept,
+      (SELECT COUNT(*) FROM "mail" WHERE "bouncedAt" IS NOT NULL)::int AS bounced`;
+  return counts;
+}
+
 export type TroubledMail = {
   id: string;
   template: string;

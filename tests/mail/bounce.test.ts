@@ -2,7 +2,7 @@ import { beforeEach, describe, expect, it, test } from 'vitest';
 import { db } from '@/lib/db/client';
 import { deliver } from '@/lib/mail/deliver';
 import { markBounced } from '@/lib/mail/mark-bounced';
-import { countMail, troubledMail } from '@/lib/mail/records';
+import { countMail, countMailToLookAt, troubledMail } from '@/lib/mail/records';
 import { retryMail } from '@/lib/mail/retry';
 import { remedyOf } from '@/lib/mail/rules/bounce';
 import { resetDatabase, useDatabase } from '@/tests/database';
@@ -24,6 +24,7 @@ describe('a message that came back', () => {
     await markBounced({ mailId: mail.id, note: 'again', now: new Date(NOW.getTime() + 1000) });
     expect(await mailRow(mail.id)).toMatchObject({ bouncedAt: NOW, bounceNote: '550 5.1.1 no such user' });
     expect((await countMail()).bounced).toBe(1);
+    expect(await countMailToLookAt()).toEqual({ failed: 0, kept: 0, bounced: 1 });
     expect(await troubledMail(jobId)).toMatchObject([
       { id: mail.id, template: 'job-booked', trouble: '550 5.1.1 no such user' },
     ]);
@@ -41,6 +42,7 @@ describe('a message that came back', () => {
       messageId: mail.messageId,
     });
     expect((await countMail()).bounced).toBe(0);
+    expect((await countMailToLookAt()).bounced).toBe(0);
     expect(await queueRows()).toHaveLength(1);
   });
 
