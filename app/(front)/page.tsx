@@ -5,11 +5,12 @@ import { NumberForm } from '@/app/ui/page/number-form';
 import { PageHead } from '@/app/ui/page/page-head';
 import { SearchBox } from '@/app/ui/page/search-box';
 import { TextLink } from '@/app/ui/page/text-link';
-import { type ListedFamily, priceList } from '@/lib/catalogue/price-list';
+import { type PricedKind, readPricedKinds } from '@/lib/catalogue/price-kinds';
 import { formatMoney } from '@/lib/money/amount';
 
 export default async function HomePage() {
-  const [workshop, families] = await Promise.all([readWorkshop(), priceList()]);
+  const workshop = await readWorkshop();
+  const kinds = await readPricedKinds(workshop.pricesIncludeTax);
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   return (
     <>
@@ -23,7 +24,9 @@ export default async function HomePage() {
             <span className="docket-eyelet" aria-hidden="true" />
             <p className="docket-kind">Price list</p>
             <p className="docket-number">
-              <span className="number-text number-large">{countRepairs(families)}</span>
+              <span className="number-text number-large">
+                {kinds.reduce((sum, { repairs }) => sum + repairs, 0)}
+              </span>
             </p>
             <p className="text-small">repairs with a fixed price</p>
           </div>
@@ -37,7 +40,7 @@ export default async function HomePage() {
               hint="For instance: recorder does not charge"
               button="Find"
             />
-            <Families families={families} money={money} />
+            <Kinds kinds={kinds} money={money} />
             <p className="mt-4">
               Not on the list?{' '}
               <TextLink href="/quote/ask" className="inline-block py-2.5">
@@ -99,14 +102,8 @@ export default async function HomePage() {
   );
 }
 
-function Families({
-  families,
-  money,
-}: {
-  families: readonly ListedFamily[];
-  money: (minor: number) => string;
-}) {
-  if (families.length === 0) {
+function Kinds({ kinds, money }: { kinds: readonly PricedKind[]; money: (minor: number) => string }) {
+  if (kinds.length === 0) {
     return (
       <EmptyState>
         The price list is being written. Ask for a price, and we tell you what we can do.
@@ -115,12 +112,12 @@ function Families({
   }
   return (
     <ul className="mt-4 border-t border-rule">
-      {families.map((family) => (
-        <li key={family.id} className="flex items-baseline justify-between gap-4 border-b border-rule">
-          <TextLink href={`/prices#${family.slug}`} className="inline-block py-2.5">
-            {family.name}
+      {kinds.map(({ slug, name, fromMinor }) => (
+        <li key={slug} className="flex items-baseline justify-between gap-4 border-b border-rule">
+          <TextLink href={`/prices?family=${slug}`} className="inline-block py-2.5">
+            {name}
           </TextLink>
-          <span className="whitespace-nowrap text-small text-soft">from {money(lowestPrice(family))}</span>
+          <span className="whitespace-nowrap text-small text-soft">from {money(fromMinor)}</span>
         </li>
       ))}
     </ul>
@@ -135,14 +132,6 @@ function Errand(props: { id: string; title: string; text: string; children: Reac
       {props.children}
     </section>
   );
-}
-
-function countRepairs(families: readonly ListedFamily[]): number {
-  return families.flatMap((family) => family.models.flatMap((model) => model.repairs)).length;
-}
-
-function lowestPrice(family: ListedFamily): number {
-  return Math.min(...family.models.flatMap((model) => model.repairs.map((repair) => repair.grossMinor)));
 }
 
 function steps(

@@ -1,8 +1,8 @@
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
-import { readWorkshop } from '@/lib/workshop/records';
+import { type OutlineFamily, type OutlineModel, readOutline } from './price-outline';
 import { customerPrice } from './rules/price';
-import { rankEntries } from './rules/search';
+import { pageOfModels } from './rules/price-pages';
 import { readTerms, storedTax } from './stored';
 
 /** A repair as a customer reads it. */
@@ -25,7 +25,6 @@ export type ListedModel = {
   slug: string;
   maker: string;
   name: string;
-  aliases: string[];
   repairs: ListedRepair[];
 };
 export type ListedFamily = { id: string; slug: string; name: string; models: ListedModel[] };
@@ -75,81 +74,85 @@ export function listedRepair(row: RepairRow, pricesIncludeTax: boolean): ListedR
   };
 }
 
+export type PricePage = {
+  /** kinds of device with a repair that fits the search, whatever kind is chosen */
+  kinds: PriceKind[];
+  /** the kind asked for, where it has one */
+  chosen: PriceKind | null;
+  /** repairs that fit, on all pages */
+  found: number;
+  families: ListedFamily[];
+  page: number;
+  pages: number;
+};
+
+export type PriceKind = { slug: string; name: string; repairs: number };
+
 /**
- * The price list, family by family; with a search only what fits it, the best first. Families and models without a listed
- * repair are left out. A price list of some hundred lines is read whole and searched here, which forgives typos that SQL does not.
+ * One page of the price list, family by family; with a search only what fits it, the best first. Only the repairs of this page
+ * are read in full: a list of 5,000 costs little more than one of fifty.
  */
-export async function priceList(search = '', client: Tx = db): Promise<ListedFamily[]> {
-  const { pricesIncludeTax } = await readWorkshop(client);
-  const rows = await client.family.findMany({
-    orderBy: [{ position: 'asc' }, { name: 'asc' }],
+export async function readPricePage(
+  o: { search: string; kind: string | undefined; page: number; pricesIncludeTax: boolean },
+  client: Tx = db,
+): Promise<PricePage> {
+  const outline = await readOutline(o.search, client);
+  const kinds = outline.map(({ slug, name, models }) => ({ slug, name, repairs: repairsIn(models) }));
+  const chosen = kinds.find(({ slug }) => slug === o.kind) ?? null;
+  const sought = chosen ? outline.filter(({ slug }) => slug === chosen.slug) : outline;
+  const { families, page, pages } = pageOfModels<OutlineModel, OutlineFamily>(sought, o.page);
+  const full = await readModels(
+    families.flatMap((family) => family.models),
+    o.pricesIncludeTax,
+    client,
+  );
+  return {
+    kinds,
+    chosen,
+    found: sought.reduce((sum, { models }) => sum + repairsIn(models), 0),
+    families: families.map((family) => ({
+      ...family,
+      models: family.models.flatMap(({ id }) => full.get(id) ?? []),
+    })),
+    page,
+    pages,
+  };
+}
+
+function repairsIn(models: readonly OutlineModel[]): number {
+  return models.reduce((sum, { repairIds }) => sum + repairIds.length, 0);
+}
+
+/** Models with these of their repairs, in the order given. */
+async function readModels(
+  outlines: readonly OutlineModel[],
+  pricesIncludeTax: boolean,
+  client: Tx,
+): Promise<Map<string, ListedModel>> {
+  const rows = await client.model.findMany({
+    where: { id: { in: outlines.map(({ id }) => id) } },
     select: {
       id: true,
       slug: true,
+      maker: true,
       name: true,
-      models: {
-        where: { isListed: true },
-        orderBy: [{ maker: 'asc' }, { name: 'asc' }],
-        select: {
-          id: true,
-          slug: true,
-          maker: true,
-          name: true,
-          aliases: true,
-          repairs: { where: { isListed: true }, orderBy: { name: 'asc' }, select: listedRepairSelect },
-        },
+      repairs: {
+        where: { id: { in: outlines.flatMap(({ repairIds }) => repairIds) } },
+        select: listedRepairSelect,
       },
     },
   });
-  const families = rows.map((family) => ({
-    ...family,
-    models: family.models.map((model) => ({
-      ...model,
-      repairs: model.repairs.map((repair) => listedRepair(repair, pricesIncludeTax)),
-    })),
-  }));
-  return withoutEmpty(search.trim() === '' ? families : foundIn(families, search));
-}
-
-function foundIn(families: readonly ListedFamily[], search: string): ListedFamily[] {
-  const entries = families.flatMap((family) =>
-    family.models.flatMap((model) =>
-      model.repairs.map((repair) => ({
-        id: repair.id,
-        fields: [
-          { text: `${model.maker} ${model.name}`, weight: 4 },
-          { text: model.aliases.join(' '), weight: 4 },
-          { text: repair.name, weight: 3 },
-          { text: family.name, weight: 2 },
-          { text: repair.symptoms.join(' '), weight: 2 },
-          { text: repair.summary, weight: 1 },
-        ],
-      })),
-    ),
+  const placeOf = new Map(outlines.flatMap(({ repairIds }) => repairIds.map((id, place) => [id, place])));
+  const place = ({ id }: { id: string }) => placeOf.get(id) ?? 0;
+  return new Map(
+    rows.map(({ repairs, ...model }) => [
+      model.id,
+      {
+        ...model,
+        repairs: repairs
+          .map((repair) => listedRepair(repair, pricesIncludeTax))
+          .sort((a, b) => place(a) - place(b)),
+      },
+    ]),
   );
-  const place = new Map(rankEntries(search, entries).map((hit, i) => [hit.id, i]));
-  const byPlace = (a: number, b: number) => a - b;
-  const best = (ids: readonly string[]) =>
-    Math.min(...ids.map((id) => place.get(id) ?? Number.MAX_SAFE_INTEGER));
-  const bestOfModel = (model: ListedModel) => best(model.repairs.map((repair) => repair.id));
-  const bestOfFamily = (family: ListedFamily) => Math.min(...family.models.map(bestOfModel));
-  return families
-    .map((family) => ({
-      ...family,
-      models: family.models
-        .map((model) => ({
-          ...model,
-          repairs: model.repairs
-            .filter((repair) => place.has(repair.id))
-            .sort((a, b) => byPlace(best([a.id]), best([b.id]))),
-        }))
-        .sort((a, b) => byPlace(bestOfModel(a), bestOfModel(b))),
-    }))
-    .sort((a, b) => byPlace(bestOfFamily(a), bestOfFamily(b)));
-}
-
-function withoutEmpty(families: readonly ListedFamily[]): ListedFamily[] {
-  return families
-    .map((family) => ({ ...family, models: family.models.filter((model) => model.repairs.length > 0) }))
-    .filter((family) => family.models.length > 0);
 }

@@ -6,8 +6,6 @@ import { readWorkshop } from '@/lib/workshop/records';
 import { type ListedRepair, listedRepair, listedRepairSelect } from './price-list';
 import { readTerms } from './stored';
 
-export { priceList } from './price-list';
-
 /** A model with everything a customer may know of it. */
 export type ModelPage = {
   id: string;

@@ -5,7 +5,7 @@ import { FamilyFilter } from '@/app/(front)/prices/family-filter';
 import { JsonLd } from '@/app/(front)/prices/json-ld';
 import { serviceOf } from '@/app/(front)/prices/offers';
 import { PriceLines } from '@/app/(front)/prices/price-lines';
-import { type ListedFamily, priceList } from '@/lib/catalogue/price-list';
+import { type PricePage, readPricePage } from '@/lib/catalogue/price-list';
 import { transaction } from '@/lib/db/transaction';
 import { blankWorkshop } from '@/lib/workshop/card';
 import { DEMO_REPAIRS, loadCatalogue } from '@/prisma/demo/catalogue';
@@ -15,15 +15,15 @@ vi.mock('next/headers', () => ({ headers: async () => new Headers({ 'x-nonce': '
 
 const appUrl = 'https://repairs.example.org';
 const workshop = { ...blankWorkshop, name: 'Quay & Alder', territory: 'the United Kingdom' };
-let families: ListedFamily[] = [];
+let list: PricePage;
 
 useDatabase();
 beforeAll(async () => {
   await resetDatabase();
   await transaction((tx) => loadCatalogue(tx, new Date('2026-11-25T09:00:00Z')));
-  families = await priceList();
+  list = await readPricePage({ search: '', kind: undefined, page: 1, pricesIncludeTax: true });
 }, 60_000);
-const models = () => families.flatMap((family) => family.models);
+const models = () => list.families.flatMap((family) => family.models);
 
 // schema.org, Offer: price "use '.' rather than ',' to indicate a decimal point" and no currency sign; priceCurrency in
 // ISO 4217 (from memory). The properties agree with the types of schema-dts 2.1.0, made from schema.org's own vocabulary.
@@ -87,13 +87,13 @@ describe('the price list', () => {
 
   test('can be narrowed to one kind of device, and keeps what was searched for', () => {
     const html = renderToStaticMarkup(
-      <FamilyFilter families={families} chosen="groove-boxes" typed="usb & more" />,
+      <FamilyFilter kinds={list.kinds} chosen="groove-boxes" typed="usb & more" />,
     );
     expect(html).toContain('href="/prices?q=usb+%26+more&amp;family=field-recorders"');
     expect(html).toContain('<strong aria-current="page">Groove boxes (10)</strong>');
     expect(html).toContain('href="/prices?q=usb+%26+more"');
-    expect(
-      renderToStaticMarkup(<FamilyFilter families={families.slice(0, 1)} chosen={null} typed="" />),
-    ).toBe('');
+    expect(renderToStaticMarkup(<FamilyFilter kinds={list.kinds.slice(0, 1)} chosen={null} typed="" />)).toBe(
+      '',
+    );
   });
 });

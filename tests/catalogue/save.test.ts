@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { CheckDraft } from '@/lib/bench/rules/check-problems';
-import { priceList, readModelPage, readRepairForBooking } from '@/lib/catalogue/records';
+import { readModelPage, readRepairForBooking } from '@/lib/catalogue/records';
 import { adding, moving, removing, replacing } from '@/lib/catalogue/rules/sheet-changes';
 import { saveCheckSheet } from '@/lib/catalogue/save-check-sheet';
 import { saveFamily } from '@/lib/catalogue/save-family';
@@ -16,7 +16,7 @@ import {
 } from '@/lib/catalogue/staff-records';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
-import { DEMO_REPAIRS, loadCatalogue } from '@/prisma/demo/catalogue';
+import { loadCatalogue } from '@/prisma/demo/catalogue';
 import { demoId } from '@/prisma/demo/demo-id';
 import { resetDatabase, useDatabase } from '@/tests/database';
 
@@ -58,40 +58,10 @@ const repairInput: RepairInput = {
   isListed: true,
 };
 
-describe('the price list', () => {
-  test('holds every family, and every listed repair once', async () => {
-    const families = await priceList();
-    expect(families.map((family) => family.name)).toEqual([
-      'Field recorders',
-      'Groove boxes',
-      'Effect pedals',
-      'Headphone amplifiers',
-      'Keyboard controllers',
-    ]);
-    const repairs = families.flatMap((family) => family.models.flatMap((model) => model.repairs));
-    expect(repairs).toHaveLength(DEMO_REPAIRS.length);
-  });
-
-  test('forgives a typo, and puts the best first', async () => {
-    const families = await priceList('meridain usb');
-    const names = families.flatMap((family) => family.models.map((model) => model.name));
-    expect(names).toEqual(['Meridian Four', 'Meridian Two']);
-    expect(families[0]?.models[0]?.repairs.map((repair) => repair.name)).toEqual(['USB-C socket replaced']);
-  });
-
-  test('finds a model by what people call it', async () => {
-    const families = await priceList('sw8');
-    expect(families.flatMap((family) => family.models.map((model) => model.name))).toEqual(['Slipway 8']);
-  });
-
-  test('leaves out what is not listed', async () => {
+describe('a repair to book', () => {
+  test('is none that is not listed, nor any of a model that is not', async () => {
     await db.repair.update({ where: { id: gullUsb }, data: { isListed: false } });
     await db.model.update({ where: { slug: 'skerrin-minnow' }, data: { isListed: false } });
-    const models = (await priceList()).flatMap((family) => family.models);
-    expect(models.find((model) => model.id === gull)?.repairs.map((repair) => repair.id)).not.toContain(
-      gullUsb,
-    );
-    expect(models.some((model) => model.name === 'Minnow')).toBe(false);
     expect(await readModelPage('skerrin-minnow')).toBeNull();
     expect(await readRepairForBooking(gullUsb)).toBeNull();
     expect(await readRepairForBooking(demoId('repair', 'minnow/liquid'))).toBeNull();

@@ -1,19 +1,19 @@
 import { TextLink } from '@/app/ui/page/text-link';
-import type { ListedFamily } from '@/lib/catalogue/price-list';
+import type { PriceKind } from '@/lib/catalogue/price-list';
 
-type Props = { families: readonly ListedFamily[]; chosen: string | null; typed: string };
+type Props = { kinds: readonly PriceKind[]; chosen: string | null; typed: string };
 
 /** Leads to the prices of one kind of device; what was searched for stays. Nothing where there is no choice. */
-export function FamilyFilter({ families, chosen, typed }: Props) {
-  if (families.length < 2) return null;
-  const kinds = [
+export function FamilyFilter({ kinds, chosen, typed }: Props) {
+  if (kinds.length < 2) return null;
+  const choices = [
     { slug: null, words: 'All devices' },
-    ...families.map((family) => ({ slug: family.slug, words: `${family.name} (${repairsIn(family)})` })),
+    ...kinds.map(({ slug, name, repairs }) => ({ slug, words: `${name} (${repairs})` })),
   ];
   return (
     <nav aria-label="Prices by device" className="mt-4">
       <ul className="flex flex-wrap gap-x-6">
-        {kinds.map(({ slug, words }) => (
+        {choices.map(({ slug, words }) => (
           <li key={slug} className="py-2.5">
             {slug === chosen ? (
               <strong aria-current="page">{words}</strong>
@@ -25,10 +25,6 @@ export function FamilyFilter({ families, chosen, typed }: Props) {
       </ul>
     </nav>
   );
-}
-
-function repairsIn(family: ListedFamily): number {
-  return family.models.reduce((sum, model) => sum + model.repairs.length, 0);
 }
 
 /** The address of one page of the prices, of a kind of device or of all. */

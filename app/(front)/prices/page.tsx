@@ -6,9 +6,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { Pager } from '@/app/ui/page/pager';
 import { SearchBox } from '@/app/ui/page/search-box';
 import { TextLink } from '@/app/ui/page/text-link';
-import type { ListedFamily, ListedModel } from '@/lib/catalogue/price-list';
-import { priceList } from '@/lib/catalogue/records';
-import { pageOfModels } from '@/lib/catalogue/rules/price-pages';
+import { readPricePage } from '@/lib/catalogue/price-list';
 import { config } from '@/lib/config';
 import { formatMoney } from '@/lib/money/amount';
 import { CostNotes } from './cost-notes';
@@ -28,13 +26,15 @@ type Props = { searchParams: Promise<Search> };
 export default async function PricesPage({ searchParams }: Props) {
   const { q, family: wanted, page: asked } = await searchParams;
   const typed = typeof q === 'string' ? q.slice(0, 120) : '';
-  const [workshop, list] = await Promise.all([readWorkshop(), priceList(typed)]);
-  const chosen = list.find((family) => family.slug === wanted) ?? null;
-  const sought = chosen ? [chosen] : list;
-  const { families, page, pages } = pageOfModels<ListedModel, ListedFamily>(sought, Number(asked));
+  const workshop = await readWorkshop();
+  const { kinds, chosen, found, families, page, pages } = await readPricePage({
+    search: typed,
+    kind: typeof wanted === 'string' ? wanted : undefined,
+    page: Number(asked),
+    pricesIncludeTax: workshop.pricesIncludeTax,
+  });
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const models = families.flatMap((family) => family.models);
-  const found = sought.flatMap((family) => family.models).flatMap((model) => model.repairs).length;
   return (
     <>
       <PageHead
@@ -55,7 +55,7 @@ export default async function PricesPage({ searchParams }: Props) {
           <TextLink href="/prices">Show the whole list</TextLink>
         </p>
       )}
-      <FamilyFilter families={list} chosen={chosen?.slug ?? null} typed={typed} />
+      <FamilyFilter kinds={kinds} chosen={chosen?.slug ?? null} typed={typed} />
       {families.length === 0 ? <NothingFound typed={typed} /> : null}
       <div>
         {families.map((family) => (

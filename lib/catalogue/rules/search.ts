@@ -31,7 +31,14 @@ export function foldText(text: string): string {
 export function rankEntries(typed: string, entries: readonly SearchEntry[]): SearchHit[] {
   const words = searchWords(typed);
   if (words.length === 0) return [];
-  const scored = entries.map((entry) => scoreEntry(words, entry));
+  // The repairs of a model share its words: each text is folded and fitted once.
+  const fitOfText = new Map<string, readonly number[]>();
+  const fits = (text: string) => {
+    const known = fitOfText.get(text) ?? fitsOf(words, text);
+    fitOfText.set(text, known);
+    return known;
+  };
+  const scored = entries.map((entry) => scoreEntry(words, entry, fits));
   const whole = scored.filter((each) => each.found === words.length);
   const chosen =
     whole.length > 0 ? whole : scored.filter((each) => each.found > 0 && each.found * 2 >= words.length);
@@ -48,19 +55,26 @@ function searchWords(typed: string): string[] {
 
 const LONGEST_QUERY = 120;
 
-function scoreEntry(words: readonly string[], { id, fields }: SearchEntry): SearchHit & { found: number } {
-  const folded = fields.map(({ text, weight }) => {
-    const plain = foldText(text);
-    return { weight, words: plain.split(' '), joined: plain.replaceAll(' ', '') };
-  });
-  let score = 0;
-  let found = 0;
-  for (const word of words) {
-    const best = Math.max(0, ...folded.map((field) => field.weight * fitOf(word, field)));
-    score += best;
-    if (best > 0) found += 1;
-  }
-  return { id, score, found };
+function scoreEntry(
+  words: readonly string[],
+  { id, fields }: SearchEntry,
+  fits: (text: string) => readonly number[],
+): SearchHit & { found: number } {
+  const bests = words.map((_, i) =>
+    Math.max(0, ...fields.map(({ text, weight }) => weight * (fits(text)[i] ?? 0))),
+  );
+  return {
+    id,
+    score: bests.reduce((sum, best) => sum + best, 0),
+    found: bests.filter((best) => best > 0).length,
+  };
+}
+
+/** How well each word fits a text. */
+function fitsOf(words: readonly string[], text: string): number[] {
+  const plain = foldText(text);
+  const field = { words: plain.split(' '), joined: plain.replaceAll(' ', '') };
+  return words.map((word) => fitOf(word, field));
 }
 
 const EXACT = 8;
