@@ -6,19 +6,18 @@ import { readWorkshop } from '@/app/read-workshop';
 import { auth } from '@/lib/people/auth';
 import { isRole, type Role } from '@/lib/people/rules/roles';
 import { noteUse } from '@/lib/people/sessions';
-import { hasTemporaryPassword } from '@/lib/people/temporary-password';
 
 export type Staff = { id: string; name: string; email: string; initials: string; role: Role };
 /** Pages and actions by which somebody turns their second step on; nothing else may say this of itself. */
 type Asked = { isSettingUp?: boolean };
-export type SignedIn = Staff & { sessionId: string; hasSecondStep: boolean };
+export type SignedIn = Staff & { sessionId: string; hasSecondStep: boolean; hasTemporaryPassword: boolean };
 
 /** Who is signed in, or null; asked of the database once for each request, so that an ended session ends at once. */
 export const whoIsSignedIn = cache(async (): Promise<SignedIn | null> => {
   const found = await auth().api.getSession({ headers: await headers() });
   if (!found?.user.isActive || !isRole(found.user.role)) return null;
   if (!(await noteUse(found.session, new Date()))) return null;
-  const { id, name, email, initials, role, twoFactorEnabled } = found.user;
+  const { id, name, email, initials, role, twoFactorEnabled, hasTemporaryPassword } = found.user;
   return {
     id,
     name,
@@ -27,6 +26,7 @@ export const whoIsSignedIn = cache(async (): Promise<SignedIn | null> => {
     role,
     sessionId: found.session.id,
     hasSecondStep: twoFactorEnabled === true,
+    hasTemporaryPassword,
   };
 });
 
@@ -37,22 +37,20 @@ export const whoIsSignedIn = cache(async (): Promise<SignedIn | null> => {
  * another role gets a page with status 403 that names the roles it is for.
  */
 export async function requireStaff(allowed?: readonly Role[], o: Asked = {}): Promise<Staff> {
-  const { sessionId: _, hasSecondStep: __, ...staff } = await requireSignedIn(allowed, o);
-  return staff;
+  const { id, name, email, initials, role } = await requireSignedIn(allowed, o);
+  return { id, name, email, initials, role };
 }
 
 /** The same with the facts of the session, for the account page. */
 export async function requireSignedIn(allowed?: readonly Role[], o: Asked = {}): Promise<SignedIn> {
   const signedIn = await whoIsSignedIn();
   if (!signedIn) redirect(`/workshop/sign-in?then=${encodeURIComponent(await pathAskedFor())}`);
-  if (await mustChoosePassword(signedIn.id)) redirect('/workshop/sign-in/new-password');
+  if (signedIn.hasTemporaryPassword) redirect('/workshop/sign-in/new-password');
   if (!o.isSettingUp && (await mustTurnSecondStepOn(signedIn))) redirect('/workshop/account#second-step');
   // Not forbidden(): Next 16.4 answers it with an empty body that only script fills.
   if (allowed && !allowed.includes(signedIn.role)) redirect(`/workshop/not-yours?needs=${allowed.join(',')}`);
   return signedIn;
 }
-
-export const mustChoosePassword = cache(hasTemporaryPassword);
 
 /** Whether somebody may do nothing here but turn their second step on. */
 export async function mustTurnSecondStepOn(who: SignedIn): Promise<boolean> {

@@ -3,13 +3,14 @@ import { prismaAdapter } from 'better-auth/adapters/prisma';
 import { APIError } from 'better-auth/api';
 import { nextCookies } from 'better-auth/next-js';
 import { twoFactor } from 'better-auth/plugins';
+import { z } from 'zod';
 import { now } from '@/lib/clock';
 import { authSecret, config } from '@/lib/config';
 import { db } from '@/lib/db/client';
 import { drawBackupCodes, keptAsDigests } from './backup-codes';
 import { hashPassword, verifyPassword } from './password-hash';
 import { PASSWORD_MAX, PASSWORD_MIN } from './rules/passwords';
-import { isOutdated, temporaryPasswordKey } from './temporary-password';
+import { isOutdated } from './temporary-password';
 
 export const SESSION_HOURS = 12;
 /** Ten wrong codes in a row: 240 tries a day for somebody who knows the password, of a million codes of which three fit. */
@@ -53,6 +54,8 @@ function build() {
         role: { type: 'string', required: true, input: false, defaultValue: 'front' },
         initials: { type: 'string', required: true, input: false, defaultValue: '' },
         isActive: { type: 'boolean', required: true, input: false, defaultValue: true },
+        hasTemporaryPassword: { type: 'boolean', required: true, input: false, defaultValue: false },
+        temporaryPasswordUntil: { type: 'date', required: false, input: false },
       },
     },
     // Twelve hours from signing in, whatever happens between: one working day. Pages that only read cannot renew the
@@ -79,11 +82,9 @@ function build() {
           // Read through the library's own adapter: it may be inside a transaction here.
           before: async (session, context) => {
             const adapter = context?.context.internalAdapter;
-            const user = await adapter?.findUserById(session.userId);
-            if (user && 'isActive' in user && user.isActive === false) throw refused();
-            if (context?.path !== '/sign-in/email') return;
-            const marker = await adapter?.findVerificationValue(temporaryPasswordKey(session.userId));
-            if (marker && isOutdated(marker.value, now())) throw refused();
+            const { data: user } = account.safeParse(await adapter?.findUserById(session.userId));
+            if (!user?.isActive) throw refused();
+            if (context?.path === '/sign-in/email' && isOutdated(user, now())) throw refused();
           },
         },
       },
@@ -95,6 +96,12 @@ function build() {
     ],
   });
 }
+
+const account = z.object({
+  isActive: z.boolean(),
+  hasTemporaryPassword: z.boolean(),
+  temporaryPasswordUntil: z.date().nullable(),
+});
 
 function isEncrypted(): boolean {
   return config.appUrl.startsWith('https:');

@@ -3,9 +3,8 @@ import { config } from '@/lib/config';
 import { db } from '@/lib/db/client';
 import { demoOwner, ensureFirstOwner } from '@/lib/people/first-owner';
 import { signIn } from '@/lib/people/sign-in';
-import { hasTemporaryPassword } from '@/lib/people/temporary-password';
 import { resetDatabase, useDatabase } from '@/tests/database';
-import { makeStaff } from './staff';
+import { makeStaff, mustReplacePassword } from './staff';
 
 vi.mock('@/lib/config', async (original) => {
   const real = await original<typeof import('@/lib/config')>();
@@ -41,7 +40,7 @@ test('outside a demonstration the password is drawn by chance and has to be repl
   expect(await open(first)).toEqual({ outcome: 'signed-in' });
   const owner = await db.user.findFirstOrThrow({ select: { id: true, role: true } });
   expect(owner.role).toBe('owner');
-  expect(await hasTemporaryPassword(owner.id)).toBe(true);
+  expect(await mustReplacePassword(owner.id)).toBe(true);
   await db.account.deleteMany();
   await db.user.deleteMany();
   expect((await ensureFirstOwner())?.password).not.toBe(first?.password);

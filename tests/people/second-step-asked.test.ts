@@ -2,6 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { requireSignedIn, requireStaff } from '@/app/workshop/who';
 import { db } from '@/lib/db/client';
+import { transaction } from '@/lib/db/transaction';
+import { markTemporaryPassword } from '@/lib/people/temporary-password';
 import { saveSettings } from '@/lib/workshop/save-settings';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { headersAfterSignIn, makeStaff } from './staff';
@@ -45,8 +47,7 @@ test('one that asks leads them to turning it on, whatever they open, and lets th
 test('a temporary password is replaced first', async () => {
   const id = await mira();
   await saveSettings({ asksSecondStep: true }, new Date(0));
-  const marker = { id: 'marker', identifier: `temporary-password:${id}`, value: 'without-end' };
-  await db.verification.create({ data: { ...marker, expiresAt: new Date('9999-01-01') } });
+  await transaction((tx) => markTemporaryPassword(tx, id, null));
   await expect(requireStaff()).rejects.toThrow('led to /workshop/sign-in/new-password');
 });
 

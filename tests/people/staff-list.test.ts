@@ -9,9 +9,8 @@ import { resetPassword } from '@/lib/people/reset-password';
 import type { Role } from '@/lib/people/rules/roles';
 import { endSession, signOutEverywhere } from '@/lib/people/sessions';
 import { signIn } from '@/lib/people/sign-in';
-import { hasTemporaryPassword } from '@/lib/people/temporary-password';
 import { resetDatabase, useDatabase } from '@/tests/database';
-import { headersAfterSignIn, makeStaff, PASSWORD } from './staff';
+import { headersAfterSignIn, makeStaff, mustReplacePassword, PASSWORD } from './staff';
 
 useDatabase();
 beforeEach(resetDatabase);
@@ -30,7 +29,7 @@ test('somebody new gets initials from the name and a password to replace', async
   expect(await listStaff(now)).toMatchObject([
     { name: 'Ines Berg', initials: 'IB', role: 'front', isActive: true },
   ]);
-  expect(await hasTemporaryPassword(added.id)).toBe(true);
+  expect(await mustReplacePassword(added.id)).toBe(true);
 });
 
 test('an address or initials that somebody has are refused at their field', async () => {
@@ -127,7 +126,7 @@ test('a new temporary password replaces the old one, ends sessions and is replac
     field: 'newPassword',
   });
   await changePassword({ ...common, newPassword: 'nine gulls over the pier' });
-  expect(await hasTemporaryPassword(mira.id)).toBe(false);
+  expect(await mustReplacePassword(mira.id)).toBe(false);
   await headersAfterSignIn(mira.email, 'nine gulls over the pier');
 });
 

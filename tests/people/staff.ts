@@ -1,4 +1,5 @@
 import { vi } from 'vitest';
+import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { auth } from '@/lib/people/auth';
 import { createAccount } from '@/lib/people/create-account';
@@ -21,6 +22,11 @@ export async function makeStaff(name: string, role: Role): Promise<{ id: string;
   const initials = name.slice(0, 2).toUpperCase();
   const id = await transaction((tx) => createAccount(tx, { name, email, role, initials, passwordHash }));
   return { id, email };
+}
+
+/** Whether somebody has to choose a password of their own before anything else. */
+export async function mustReplacePassword(id: string): Promise<boolean> {
+  return (await db.user.findUniqueOrThrow({ where: { id } })).hasTemporaryPassword;
 }
 
 /** Signs in by the library itself and returns the request headers that the browser would send from then on. */

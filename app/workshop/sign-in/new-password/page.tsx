@@ -5,7 +5,7 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitBar } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PASSWORD_MIN } from '@/lib/people/rules/passwords';
-import { mustChoosePassword, whoIsSignedIn } from '../../who';
+import { whoIsSignedIn } from '../../who';
 import { EntryFrame } from '../entry-frame';
 import { chooseOwnPassword } from './actions';
 
@@ -14,7 +14,7 @@ export const metadata: Metadata = { title: 'Choose your own password' };
 export default async function NewPasswordPage() {
   const signedIn = await whoIsSignedIn();
   if (!signedIn) redirect('/workshop/sign-in');
-  if (!(await mustChoosePassword(signedIn.id))) redirect('/workshop');
+  if (!signedIn.hasTemporaryPassword) redirect('/workshop');
   const { name } = await readWorkshop();
   return (
     <EntryFrame workshopName={name} title="Choose your own password">
