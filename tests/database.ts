@@ -6,6 +6,7 @@ import { afterAll, beforeAll, inject } from 'vitest';
 import { socketPathOf } from '@/lib/db/embedded-place';
 import { onServer } from '@/lib/db/server';
 import type { World } from '@/tests/global-setup';
+import { emptyEverything } from '@/tests/world/empty-everything';
 import { worker, workerFolder } from '@/tests/world/settings';
 
 /** Gives the test file an empty, migrated database behind lib/db; no file sees the rows of another. */
@@ -38,7 +39,7 @@ async function copyOnServer(world: World & { kind: 'server' }): Promise<void> {
   });
 }
 
-/** One PGlite per worker, emptied for each file: opening one takes about a second, emptying it 15 ms. */
+/** One PGlite per worker, emptied for each file: opening one takes about a second. */
 async function openEmbedded(world: World & { kind: 'embedded' }): Promise<void> {
   if (await isListening()) return resetDatabase();
   mkdirSync(workerFolder, { recursive: true });
@@ -66,18 +67,3 @@ function isListening(): Promise<boolean> {
     });
   });
 }
-
-const emptyEverything = `
-do $$
-declare
-  names text;
-  counter regclass;
-begin
-  select string_agg(format('%I.%I', schemaname, tablename), ', ') into names from pg_tables
-  where (schemaname = 'public' and tablename <> '_prisma_migrations')
-     or (schemaname = 'pgboss' and tablename in ('job', 'archive'));
-  if names is not null then execute 'truncate ' || names || ' restart identity cascade'; end if;
-  for counter in select c.oid::regclass from pg_class c
-    where c.relkind = 'S' and c.relnamespace = 'public'::regnamespace
-  loop perform setval(counter, 1, false); end loop;
-end $$`;
