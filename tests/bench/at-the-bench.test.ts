@@ -10,10 +10,11 @@ import { retirePinTable, savePinTable } from '@/lib/bench/save-pin-table';
 import { db } from '@/lib/db/client';
 import { factsOf } from '@/lib/jobs/facts';
 import { recordWork } from '@/lib/jobs/record-work';
-import { resetDatabase, useDatabase } from '@/tests/database';
+import { useDatabase } from '@/tests/database';
 import { assessedJob, takeMove } from '@/tests/makers/course';
 import { jobNow } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
+import { madeOnce } from '@/tests/world/made-once';
 
 const now = new Date('2026-11-25T09:00:00Z');
 
@@ -82,10 +83,13 @@ describe('on a job', () => {
   let world: Awaited<ReturnType<typeof makeWorkshop>>;
   let jobId = '';
   useDatabase();
+  const begin = madeOnce(async () => {
+    const world = await makeWorkshop(now);
+    const jobId = await assessedJob(world, now);
+    return { world, jobId };
+  });
   beforeEach(async () => {
-    await resetDatabase();
-    world = await makeWorkshop(now);
-    jobId = await assessedJob(world, now);
+    ({ world, jobId } = await begin());
   }, 30_000);
 
   const wire = { fromPoint: 'R12', toPoint: 'A6', lengthMm: 30, diameterUm: 100, milliohms: 78 };

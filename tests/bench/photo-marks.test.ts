@@ -3,10 +3,11 @@ import { db } from '@/lib/db/client';
 import { addPhotos } from '@/lib/jobs/add-photo';
 import { describePhoto } from '@/lib/jobs/describe-photo';
 import { COLUMNS, cellOf, markOf, marksText, middleOf, ROWS, readMarks } from '@/lib/jobs/rules/photo-marks';
-import { resetDatabase, useDatabase } from '@/tests/database';
+import { useDatabase } from '@/tests/database';
 import { assessedJob, versionOf } from '@/tests/makers/course';
 import { somePhoto } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
+import { madeOnce } from '@/tests/world/made-once';
 
 const now = new Date('2026-11-25T09:00:00Z');
 
@@ -67,11 +68,14 @@ describe('a photo of a job', () => {
   useDatabase();
   let jobId = '';
   let photoId = '';
-  beforeEach(async () => {
-    await resetDatabase();
-    jobId = await assessedJob(await makeWorkshop(now), now);
+  const begin = madeOnce(async () => {
+    const jobId = await assessedJob(await makeWorkshop(now), now);
     await addPhotos({ jobId, purpose: 'finding', photos: [somePhoto()], actor: BENCH, now });
-    photoId = (await db.photo.findFirstOrThrow({ where: { jobId } })).id;
+    const photoId = (await db.photo.findFirstOrThrow({ where: { jobId } })).id;
+    return { jobId, photoId };
+  });
+  beforeEach(async () => {
+    ({ jobId, photoId } = await begin());
   }, 30_000);
 
   test('gets a caption and marks, and the history says so', async () => {

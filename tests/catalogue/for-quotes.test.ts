@@ -4,17 +4,18 @@ import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { DEMO_REPAIRS, loadCatalogue } from '@/prisma/demo/catalogue';
 import { demoId } from '@/prisma/demo/demo-id';
-import { resetDatabase, useDatabase } from '@/tests/database';
+import { useDatabase } from '@/tests/database';
+import { madeOnce } from '@/tests/world/made-once';
 
 const now = new Date('2026-11-25T09:00:00Z');
 const gull = demoId('model', 'gull');
 const gullUsb = demoId('repair', 'gull/usb-socket');
 
 useDatabase();
-beforeEach(async () => {
-  await resetDatabase();
-  await transaction((tx) => loadCatalogue(tx, now));
-}, 30_000);
+beforeEach(
+  madeOnce(() => transaction((tx) => loadCatalogue(tx, now))),
+  30_000,
+);
 
 test('a quote may be built on any repair, listed or not, and the model’s own come first', async () => {
   await db.repair.update({ where: { id: gullUsb }, data: { isListed: false } });

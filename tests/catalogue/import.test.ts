@@ -8,17 +8,18 @@ import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { DEMO_FAMILIES, DEMO_MODELS, DEMO_REPAIRS, loadCatalogue } from '@/prisma/demo/catalogue';
 import { demoId } from '@/prisma/demo/demo-id';
-import { resetDatabase, useDatabase } from '@/tests/database';
+import { useDatabase } from '@/tests/database';
+import { madeOnce } from '@/tests/world/made-once';
 
 const now = new Date('2026-11-25T09:00:00Z');
 const by = { now, userId: null };
 const gullUsb = demoId('repair', 'gull/usb-socket');
 
 useDatabase();
-beforeEach(async () => {
-  await resetDatabase();
-  await transaction((tx) => loadCatalogue(tx, now));
-}, 30_000);
+beforeEach(
+  madeOnce(() => transaction((tx) => loadCatalogue(tx, now))),
+  30_000,
+);
 
 /** Looks first, then imports what was seen, as the pages do. */
 async function importText(text: string) {

@@ -18,7 +18,8 @@ import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { loadCatalogue } from '@/prisma/demo/catalogue';
 import { demoId } from '@/prisma/demo/demo-id';
-import { resetDatabase, useDatabase } from '@/tests/database';
+import { useDatabase } from '@/tests/database';
+import { madeOnce } from '@/tests/world/made-once';
 
 const now = new Date('2026-11-25T09:00:00Z');
 const by = { now, userId: null };
@@ -26,10 +27,10 @@ const gullUsb = demoId('repair', 'gull/usb-socket');
 const gull = demoId('model', 'gull');
 
 useDatabase();
-beforeEach(async () => {
-  await resetDatabase();
-  await transaction((tx) => loadCatalogue(tx, now));
-}, 30_000);
+beforeEach(
+  madeOnce(() => transaction((tx) => loadCatalogue(tx, now))),
+  30_000,
+);
 
 const tick: CheckDraft = {
   kind: 'tick',

@@ -3,16 +3,17 @@ import { putUsualPart, removeUsualPart, usualPartsOf } from '@/lib/catalogue/usu
 import { transaction } from '@/lib/db/transaction';
 import { loadCatalogue } from '@/prisma/demo/catalogue';
 import { demoId } from '@/prisma/demo/demo-id';
-import { resetDatabase, useDatabase } from '@/tests/database';
+import { useDatabase } from '@/tests/database';
+import { madeOnce } from '@/tests/world/made-once';
 
 const now = new Date('2026-11-25T09:00:00Z');
 const gullUsb = demoId('repair', 'gull/usb-socket');
 
 useDatabase();
-beforeEach(async () => {
-  await resetDatabase();
-  await transaction((tx) => loadCatalogue(tx, now));
-}, 30_000);
+beforeEach(
+  madeOnce(() => transaction((tx) => loadCatalogue(tx, now))),
+  30_000,
+);
 
 describe('the parts a repair usually needs', () => {
   test('stand with what is in stock of them', async () => {

@@ -15,7 +15,7 @@ import { readLine } from '@/lib/quotes/stored-lines';
 import { inspect } from '@/lib/warranty/inspect';
 import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import { readWorkshop } from '@/lib/workshop/records';
-import { resetDatabase, useDatabase } from '@/tests/database';
+import { useDatabase } from '@/tests/database';
 import { textOf } from '@/tests/documents/read-pdf';
 import {
   jobNow,
@@ -28,6 +28,7 @@ import {
   takeIn,
 } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+import { madeOnce } from '@/tests/world/made-once';
 
 const SENT = new Date('2026-12-03T16:00:00Z');
 const OPENED = new Date('2027-02-01T09:00:00Z');
@@ -41,13 +42,12 @@ let claimId = '';
 let firstJob = '';
 
 /** A claim on our own joint, covered, repaired with a part of ours and sent back at our cost. */
-beforeEach(async () => {
-  await resetDatabase();
+const begin = madeOnce(async () => {
   const world = await makeWorkshop(SENT);
   const certificate = await makeCertificate(world, SENT);
-  firstJob = certificate.jobId;
+  const firstJob = certificate.jobId;
   const claim = await makeClaim({ number: certificate.number, now: OPENED });
-  ({ jobId, claimId } = claim);
+  const { jobId, claimId } = claim;
   await takeIn(jobId, NOW);
   await moveTo(jobId, 'assess', NOW);
   const photo = somePhoto();
@@ -68,6 +68,10 @@ beforeEach(async () => {
   const { version } = await jobNow(jobId);
   await usePartOnJob({ jobId, version, lotId: world.lotId, quantity: 2, actor: BENCH, now: NOW });
   await proveJob(jobId, world, NOW);
+  return { firstJob, jobId, claimId };
+});
+beforeEach(async () => {
+  ({ firstJob, jobId, claimId } = await begin());
 }, 120_000);
 
 describe('a covered claim', () => {

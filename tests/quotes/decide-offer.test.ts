@@ -5,10 +5,11 @@ import { readJob } from '@/lib/jobs/records';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { FEE_TAKEN_OFF } from '@/lib/quotes/rules/inspection-fee';
 import type { QuoteLine } from '@/lib/quotes/rules/lines';
-import { resetDatabase, useDatabase } from '@/tests/database';
+import { useDatabase } from '@/tests/database';
 import { assessedJob } from '@/tests/makers/course';
 import { askPrice, PAD } from '@/tests/makers/offer';
 import { makeWorkshop } from '@/tests/makers/workshop';
+import { madeOnce } from '@/tests/world/made-once';
 
 /** A Wednesday: five working days on, the promise is Wednesday 2 December. */
 const ASKED = new Date('2026-11-25T09:00:00Z');
@@ -19,9 +20,9 @@ const FEE: QuoteLine = { ...PAD, kind: 'inspection-fee', description: 'Inspectio
 useDatabase();
 
 let jobId: string;
+const begin = madeOnce(async () => assessedJob(await makeWorkshop(ASKED), ASKED));
 beforeEach(async () => {
-  await resetDatabase();
-  jobId = await assessedJob(await makeWorkshop(ASKED), ASKED);
+  jobId = await begin();
 }, 60_000);
 
 async function answer(decision: 'accepted' | 'declined', revision: number, now = ANSWERED) {

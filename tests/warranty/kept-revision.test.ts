@@ -7,7 +7,7 @@ import { planWarranty } from '@/lib/warranty/plan-certificate';
 import { readChain } from '@/lib/warranty/records';
 import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import type { Cause } from '@/lib/warranty/rules/causes';
-import { resetDatabase, useDatabase } from '@/tests/database';
+import { useDatabase } from '@/tests/database';
 import {
   jobNow,
   makeCertificate,
@@ -19,6 +19,7 @@ import {
   takeIn,
 } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+import { madeOnce } from '@/tests/world/made-once';
 
 useDatabase();
 
@@ -26,10 +27,13 @@ const SENT = new Date('2026-12-03T16:00:00Z');
 let world: Awaited<ReturnType<typeof makeWorkshop>>;
 let number = '';
 
+const begin = madeOnce(async () => {
+  const world = await makeWorkshop(SENT);
+  const number = (await makeCertificate(world, SENT)).number;
+  return { world, number };
+});
 beforeEach(async () => {
-  await resetDatabase();
-  world = await makeWorkshop(SENT);
-  number = (await makeCertificate(world, SENT)).number;
+  ({ world, number } = await begin());
 }, 60_000);
 
 async function arriveAndRule(claim: { claimId: string; jobId: string }, cause: Cause, now: Date) {

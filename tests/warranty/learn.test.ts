@@ -6,10 +6,11 @@ import { inspect } from '@/lib/warranty/inspect';
 import { learnFromClaim } from '@/lib/warranty/learn';
 import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import type { Cause } from '@/lib/warranty/rules/causes';
-import { resetDatabase, useDatabase } from '@/tests/database';
+import { useDatabase } from '@/tests/database';
 import { makeBooking, SERIAL } from '@/tests/makers/job';
 import { jobNow, makeCertificate, makeClaim, moveTo, proveJob, somePhoto, takeIn } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+import { madeOnce } from '@/tests/world/made-once';
 
 useDatabase();
 
@@ -51,14 +52,17 @@ let world: Awaited<ReturnType<typeof makeWorkshop>>;
 let claim: Awaited<ReturnType<typeof makeClaim>>;
 let firstJob = '';
 
-beforeEach(async () => {
-  await resetDatabase();
-  world = await makeWorkshop(SENT);
+const begin = madeOnce(async () => {
+  const world = await makeWorkshop(SENT);
   const certificate = await makeCertificate(world, SENT, SERIAL);
-  firstJob = certificate.jobId;
-  claim = await makeClaim({ number: certificate.number, now: NOW });
+  const firstJob = certificate.jobId;
+  const claim = await makeClaim({ number: certificate.number, now: NOW });
   await takeIn(claim.jobId, NOW);
   await moveTo(claim.jobId, 'assess', NOW);
+  return { world, firstJob, claim };
+});
+beforeEach(async () => {
+  ({ world, firstJob, claim } = await begin());
 }, 120_000);
 
 async function rule(cause: Cause, o: { isAgreed?: boolean; alsoFound?: 'separate-fault' } = {}) {

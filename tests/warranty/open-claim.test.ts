@@ -1,9 +1,10 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { db } from '@/lib/db/client';
 import { askAboutClaim } from '@/lib/warranty/assess-claim';
-import { resetDatabase, useDatabase } from '@/tests/database';
+import { useDatabase } from '@/tests/database';
 import { askClaim, makeCertificate, makeClaim, somePhoto } from '@/tests/makers/walk';
 import { makeWorkshop } from '@/tests/makers/workshop';
+import { madeOnce } from '@/tests/world/made-once';
 
 useDatabase();
 
@@ -18,10 +19,13 @@ const LAST_OF_GRACE = new Date('2027-12-10T23:30:00Z');
 const AFTER_GRACE = new Date('2027-12-11T00:30:00Z');
 
 let number = '';
-beforeEach(async () => {
-  await resetDatabase();
+const begin = madeOnce(async () => {
   const world = await makeWorkshop(SENT);
-  number = (await makeCertificate(world, SENT)).number;
+  const number = (await makeCertificate(world, SENT)).number;
+  return { number };
+});
+beforeEach(async () => {
+  ({ number } = await begin());
 }, 60_000);
 
 describe('a claim with a serial that is close', () => {

@@ -18,7 +18,7 @@ import { isGenuine } from '@/lib/warranty/genuine';
 import { inspect } from '@/lib/warranty/inspect';
 import { readChain } from '@/lib/warranty/records';
 import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
-import { resetDatabase, useDatabase } from '@/tests/database';
+import { useDatabase } from '@/tests/database';
 import {
   jobNow,
   makeCertificate,
@@ -30,6 +30,7 @@ import {
   takeIn,
 } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+import { madeOnce } from '@/tests/world/made-once';
 
 useDatabase();
 
@@ -50,14 +51,17 @@ let world: Awaited<ReturnType<typeof makeWorkshop>>;
 let certificate = '';
 let claim: { claimId: string; jobId: string };
 
-beforeEach(async () => {
-  await resetDatabase();
-  world = await makeWorkshop(SENT);
-  certificate = (await makeCertificate(world, SENT)).number;
-  claim = await makeClaim({ number: certificate, now: OPENED });
+const begin = madeOnce(async () => {
+  const world = await makeWorkshop(SENT);
+  const certificate = (await makeCertificate(world, SENT)).number;
+  const claim = await makeClaim({ number: certificate, now: OPENED });
   await takeIn(claim.jobId, NOW);
   await moveTo(claim.jobId, 'assess', NOW);
   await recordFinding({ jobId: claim.jobId, text: 'A fader scratches.', photos: [], actor: BENCH, now: NOW });
+  return { world, certificate, claim };
+});
+beforeEach(async () => {
+  ({ world, certificate, claim } = await begin());
 }, 120_000);
 
 const version = async () => (await jobNow(claim.jobId)).version;
