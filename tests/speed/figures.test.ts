@@ -19,6 +19,17 @@ describe('figures of the bench', () => {
     expect(growthFigure('page', { few, many }).reached).toBeUndefined();
   });
 
+  test('too many statements are a fault on any machine, a slow moment is none', () => {
+    const few = [10, 10];
+    const many = [40, 40];
+    const most = { growth: 1.3, statements: 6 };
+    expect(growthFigure('page', { few, many, statements: 6 }, most)).toMatchObject({
+      reached: false,
+      isFault: false,
+    });
+    expect(growthFigure('page', { few, many: few, statements: 7 }, most)).toMatchObject({ isFault: true });
+  });
+
   test.each([
     ['INSERT INTO "job" ("id") VALUES ($1)', true],
     ['WITH n AS (UPDATE "counter" SET "last" = "last" + 1 RETURNING "last") SELECT "last" FROM n', true],

@@ -10,18 +10,29 @@ const options = z.object({
   jobs: listOf(count).refine((sizes) => sizes.length === 2, 'two numbers: few jobs and many'),
   repairs: z.coerce.number().int().min(0),
   only: listOf(z.enum(PARTS)),
+  // How many are drawn in a row; the heap is looked at after each hundred.
+  certificates: count,
   database: listOf(z.enum(['server', 'embedded'])),
   app: z.string().optional(),
   port: z.coerce.number().int().min(1024).max(65_000),
 });
 
+/** Everything but what takes a browser or a server of pages, in seconds: whether it still works, and counts its statements. */
+const SHORT = { jobs: '200,400', repairs: '200', only: 'booking,readings,certificates', certificates: '200' };
+
 /** What the command line asks to measure; ends the process with a sentence when it cannot be read. */
 export function readAsked(): z.infer<typeof options> {
+  const isShort = process.argv.includes('--short');
+  const usual = isShort
+    ? SHORT
+    : { jobs: '1000,100000', repairs: '5000', only: PARTS.join(','), certificates: '1000' };
   const { values } = parseArgs({
     options: {
-      jobs: { type: 'string', default: '1000,100000' },
-      repairs: { type: 'string', default: '5000' },
-      only: { type: 'string', default: PARTS.join(',') },
+      short: { type: 'boolean' },
+      jobs: { type: 'string', default: usual.jobs },
+      repairs: { type: 'string', default: usual.repairs },
+      only: { type: 'string', default: usual.only },
+      certificates: { type: 'string', default: usual.certificates },
       database: { type: 'string', default: 'server,embedded' },
       app: { type: 'string' },
       port: { type: 'string', default: '3160' },

@@ -9,7 +9,7 @@ import { sampleCertificate } from './sample-certificate';
 const TIMES = 40;
 const WARM = 5;
 const MOST = 1.5;
-const BATCH = 1000;
+const BATCH = Number(process.argv[2] ?? 1000);
 
 const certificate = sampleCertificate('SN0');
 const words = certificate.sections.flatMap(({ heading, paragraphs, items }) => [

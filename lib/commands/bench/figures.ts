@@ -11,8 +11,11 @@ export function medianRatio(above: readonly number[], below: readonly number[]):
   return median(above.map((value, place) => value / (below[place] ?? Number.NaN)));
 }
 
-/** What was measured, what came out, and what was aimed at; without an aim it is only told. */
-export type Figure = { what: string; value: string; aim?: string; reached?: boolean };
+/**
+ * What was measured, what came out, and what was aimed at; without an aim it is only told. A fault is one on any machine,
+ * however busy: a part that broke, or more statements than are aimed at.
+ */
+export type Figure = { what: string; value: string; aim?: string; reached?: boolean; isFault?: boolean };
 
 /** The most that is aimed at: growth of p95 from few jobs to many, its milliseconds at many, statements of a page. */
 export type Most = { growth?: number; ms?: number; statements?: number };
@@ -26,8 +29,8 @@ export function growthFigure(what: string, { few, many, statements }: Timed, mos
   const aims: [string, boolean][] = [];
   if (most.growth !== undefined) aims.push([`p95 at most ${most.growth} x`, grew <= most.growth]);
   if (most.ms !== undefined) aims.push([`p95 under ${most.ms} ms`, p95 < most.ms]);
-  if (most.statements !== undefined)
-    aims.push([`at most ${most.statements} statements`, (statements ?? 0) <= most.statements]);
+  const isFault = (statements ?? 0) > (most.statements ?? Number.POSITIVE_INFINITY);
+  if (most.statements !== undefined) aims.push([`at most ${most.statements} statements`, !isFault]);
   const ms = (values: readonly number[]) => `${toMs(median(values))} / ${toMs(atShare(values, 0.95))}`;
   const ratios = `p50 ${(median(many) / median(few)).toFixed(2)} x, p95 ${grew.toFixed(2)} x`;
   const sent = statements === undefined ? '' : `; ${statements} sent`;
@@ -37,6 +40,7 @@ export function growthFigure(what: string, { few, many, statements }: Timed, mos
     ...(aims.length > 0 && {
       aim: aims.map(([aim]) => aim).join(', '),
       reached: aims.every(([, reached]) => reached),
+      isFault,
     }),
   };
 }

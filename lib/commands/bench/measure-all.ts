@@ -35,7 +35,7 @@ export async function measureAll(plan: Plan, tell: (figure: Figure) => void): Pr
     try {
       for await (const figure of work()) tell(figure);
     } catch (error) {
-      tell({ what: part, value: String(error), reached: false });
+      tell({ what: part, value: String(error), reached: false, isFault: true });
     }
   };
   await measure('booking', async function* () {
@@ -70,8 +70,12 @@ export async function measureAll(plan: Plan, tell: (figure: Figure) => void): Pr
 }
 
 /** What a step measures that needs no filled database: a booking, and certificates, which need none at all. */
-export function runStep(step: 'booking' | 'certificates', place: Partial<Place>): Promise<Figure[]> {
-  return nextAnswer(startStep(step, [], place), step);
+export function runStep(
+  step: 'booking' | 'certificates',
+  place: Partial<Place>,
+  given: readonly string[] = [],
+): Promise<Figure[]> {
+  return nextAnswer(startStep(step, given, place), step);
 }
 
 async function withApps(
