@@ -1,0 +1,139 @@
+import { type FormsOfFiles, lines, uuid } from './form';
+
+export const catalogue: FormsOfFiles = [
+  ['catalogue/family-schema.ts', { familySchema: { fields: { name: 'Recorders', position: '1' } } }],
+  [
+    'catalogue/file/schema.ts',
+    {
+      uploadSchema: { fields: { file: new File(['a,b'], 'catalogue.csv') } },
+      importSchema: { fields: { mark: 'b1f6a52' } },
+      importedCounts: { fields: { added: '1', changed: '0' } },
+    },
+  ],
+  [
+    'catalogue/model-schema.ts',
+    {
+      modelSchema: {
+        fields: {
+          familyId: uuid,
+          maker: 'Marram',
+          name: 'Two',
+          aliases: lines,
+          serialPattern: 'QF-000',
+          serialRule: 'none',
+          serialExample: 'QF-104',
+          serialPlace: 'Under the lid',
+          battery: 'lithium-ion',
+          batteryWh: '9.25',
+          isMainsPowered: 'yes',
+          weightGrams: '480',
+          lengthMm: '160',
+          widthMm: '90',
+          heightMm: '40',
+          tariffNumber: '8519 81',
+          accessories: lines,
+          isListed: 'yes',
+        },
+      },
+    },
+  ],
+  [
+    'catalogue/pin-tables/pin-table-schema.ts',
+    { pinTableSchema: { fields: { name: 'Dock', source: 'Measured', text: '1 GND\n2 5 V' } } },
+  ],
+  [
+    'catalogue/policies/policy-schema.ts',
+    {
+      policySchema: {
+        fields: {
+          name: 'One year',
+          startEvent: 'delivered',
+          workTerm: 'P12M',
+          partsTerm: 'P6M',
+          renewedMinimum: 'P90D',
+          heldRule: 'whole-days',
+          rollLastDay: 'yes',
+          graceDays: '7',
+          transferable: 'no',
+          exclusions: lines,
+        },
+      },
+    },
+  ],
+  [
+    'catalogue/repair-schema.ts',
+    {
+      repairSchema: {
+        fields: {
+          name: 'Socket replaced',
+          summary: 'The socket is replaced.',
+          price: '48.00',
+          taxCategory: 'S',
+          taxRate: '20',
+          minutes: '45',
+          workingDays: '5',
+          symptoms: lines,
+          policyId: uuid,
+          isListed: 'yes',
+        },
+      },
+    },
+  ],
+  ['catalogue/repairs/[id]/schema.ts', { partSchema: { fields: { code: 'SOC-1', quantity: '2' } } }],
+  [
+    'catalogue/repairs/[id]/sheet/check-schema.ts',
+    {
+      checkSchema: {
+        fields: {
+          kind: 'reading',
+          label: 'Voltage at rest',
+          help: 'After a minute.',
+          unit: 'V',
+          low: '4.75',
+          high: '5.25',
+          passing: lines,
+          failing: 'Three',
+          caution: 'hot-air',
+          pinTable: uuid,
+        },
+      },
+    },
+  ],
+  [
+    'catalogue/repairs/[id]/sheet/schema.ts',
+    {
+      placeSchema: { fields: { position: '2', move: 'up' } },
+      readySchema: { fields: { ready: 'mains' } },
+    },
+  ],
+  [
+    'parts/lots/[id]/recall/schema.ts',
+    {
+      recallForm: {
+        fields: {
+          text: 'Please stop using the unit and send it to us at our cost.',
+          letters: '4',
+          formKey: uuid,
+          step: 'send',
+          seen: 'Please stop using the unit.',
+        },
+      },
+    },
+  ],
+  [
+    'parts/part-schema.ts',
+    {
+      partSchema: { fields: { code: 'SOC-1', name: 'Socket', term: 'P6M', reorderAt: '5' } },
+      lotSchema: {
+        fields: {
+          code: 'L-1',
+          supplier: 'Gannet Parts',
+          receivedOn: '2026-11-25',
+          received: '100',
+          unitCost: '0.45',
+        },
+      },
+      writeOffSchema: { fields: { quantity: '3' } },
+    },
+  ],
+];

@@ -1,0 +1,113 @@
+import { address, type FormsOfFiles, said, uuid, version } from './form';
+
+export const jobs: FormsOfFiles = [
+  [
+    'arrivals/[number]/schema.ts',
+    {
+      takeInForm: {
+        fields: { ...version, serial: 'QF-104', arrived: ['Charger'], extra: 'Case, strap' },
+        lists: ['arrived', 'photos', 'serialPhoto'],
+      },
+      walkInForm: {
+        fields: {
+          formKey: uuid,
+          repair: uuid,
+          serial: 'QF-104',
+          problem: 'No letter.',
+          extra: 'Case',
+          battery: 'none',
+          ...address,
+        },
+        lists: ['photos'],
+      },
+    },
+  ],
+  [
+    'claims/[number]/schema.ts',
+    {
+      carriedFields: { fields: version },
+      inspectionForm: {
+        fields: { item: 'outside-damage', answer: 'no', note: 'A scratch, old.' },
+      },
+      rulingForm: {
+        fields: {
+          cause: 'workmanship',
+          alsoFound: 'nothing',
+          evidence: 'clear',
+          letIn: 'yes',
+          reasonText: 'The joint was dry.',
+          lesson: 'Tug each wire.',
+        },
+      },
+      secondLookForm: { fields: { decision: 'confirm' } },
+    },
+  ],
+  [
+    'jobs/[number]/dispatch-schema.ts',
+    {
+      parcelForm: {
+        fields: {
+          weight: '1250',
+          length: '30',
+          width: '20.5',
+          height: '10',
+          value: '80.00',
+          battery: 'fitted',
+        },
+      },
+      dispatchForm: {
+        fields: {
+          weight: '1250',
+          carrier: 'Harbour Post',
+          carrierReference: 'HP 1',
+          postage: '4.20',
+          battery: 'none',
+          value: '80.00',
+        },
+      },
+    },
+  ],
+  [
+    'jobs/[number]/keeping-schema.ts',
+    {
+      decisionForm: { fields: { decision: 'keep-longer', note: 'She is at sea.', until: '2026-12-24' } },
+      promiseForm: { fields: { to: '2026-12-24', reason: 'The part is late.' } },
+    },
+  ],
+  [
+    'jobs/[number]/photos/[photo]/photo-marks-schema.ts',
+    { photoMarksForm: { fields: { caption: 'The joint', 'column-0': 'B', 'row-0': '2', 'text-0': 'dry' } } },
+  ],
+  [
+    'jobs/[number]/schema.ts',
+    {
+      carriedFields: { fields: { ...version, formKey: uuid } },
+      moveForm: { fields: { move: 'assess', note: 'Now.' } },
+      serialForm: { fields: { serial: 'QF-104', note: 'Read twice.' } },
+      findingForm: { fields: said },
+      photoForm: { fields: { purpose: 'finding' } },
+      workForm: { fields: { ...said, minutes: '20' } },
+      partForm: { fields: { lot: uuid, quantity: '1' } },
+      paymentForm: {
+        fields: { amount: '48.00', method: 'cash', reference: 'R 1', receivedOn: '2026-11-25', tell: 'no' },
+      },
+      messageForm: { fields: said },
+      nothingForm: { fields: {} },
+      offerForm: {
+        fields: { reason: 'The board is cracked.', onYes: 'We go on.', onNo: 'We stop.', furtherDays: '5' },
+      },
+    },
+  ],
+  [
+    'jobs/[number]/sheet/connector-form-schema.ts',
+    { connectorForm: { fields: { note: 'Warm.', 'probe-1': '0.4' } } },
+  ],
+  [
+    'jobs/[number]/wire-schema.ts',
+    {
+      wireForm: {
+        fields: { from: 'R12', to: 'C4', length: '30', diameter: '0.1', reading: '78', unit: 'milliohm' },
+      },
+    },
+  ],
+];
