@@ -1,6 +1,6 @@
-import { APIError } from 'better-auth/api';
 import { Refusal } from '@/lib/outcome';
 import { auth } from './auth';
+import { asRefusal } from './auth-refusal';
 import { attemptKey } from './caller-address';
 import { isEasyToGuess } from './easy-password';
 import { limitAttempts } from './limit-attempts';
@@ -44,7 +44,7 @@ export async function changePassword(o: {
       headers,
     });
   } catch (error) {
-    throw asWrongPassword(error, 'currentPassword');
+    throw asRefusal(error, 'currentPassword');
   }
   await clearTemporaryPassword(person.id);
 }
@@ -59,10 +59,4 @@ export async function refuseTooManyTries(userId: string, now: Date): Promise<voi
     'too-many',
     `Too many tries. Wait ${minutes} ${minutes === 1 ? 'minute' : 'minutes'}, then try again`,
   );
-}
-
-/** Turns the library's answer to a wrong password into a refusal at the field; anything else is a bug and stays one. */
-export function asWrongPassword(error: unknown, field: string): unknown {
-  if (!(error instanceof APIError) || error.body?.code !== 'INVALID_PASSWORD') return error;
-  return new Refusal('invalid', 'This is not your present password', field);
 }

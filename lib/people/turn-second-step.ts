@@ -1,10 +1,9 @@
-import { APIError } from 'better-auth/api';
 import { symmetricDecrypt } from 'better-auth/crypto';
 import { db } from '@/lib/db/client';
-import { Refusal } from '@/lib/outcome';
 import { auth } from './auth';
+import { asRefusal } from './auth-refusal';
 import { drawBackupCodes, keptAsDigests, showBackupCodes } from './backup-codes';
-import { asWrongPassword, refuseTooManyTries } from './change-password';
+import { refuseTooManyTries } from './change-password';
 import { otpauthAddress } from './rules/otpauth';
 import { isFirstUse } from './second-step';
 import { endOthersAfter } from './sessions';
@@ -17,7 +16,7 @@ export async function beginSecondStep({ userId, password, headers, now }: Asking
   try {
     await auth().api.enableTwoFactor({ body: { password, method: 'totp' }, headers });
   } catch (error) {
-    throw asWrongPassword(error, 'password');
+    throw asRefusal(error, 'password');
   }
 }
 
@@ -51,8 +50,7 @@ export async function confirmSecondStep(o: {
       await auth().api.verifyTOTP({ body: { code }, headers: o.headers });
     });
   } catch (error) {
-    if (!(error instanceof APIError) || error.body?.code !== 'INVALID_CODE') throw error;
-    throw new Refusal('invalid', 'This code does not fit. Take the one the app shows now', 'code');
+    throw asRefusal(error, 'code');
   }
   await isFirstUse(o.userId, code, o.now);
   const codes = drawBackupCodes();
@@ -69,7 +67,7 @@ export async function endSecondStep({ userId, sessionId, password, headers, now 
       await auth().api.disableTwoFactor({ body: { password }, headers });
     });
   } catch (error) {
-    throw asWrongPassword(error, 'password');
+    throw asRefusal(error, 'password');
   }
 }
 
@@ -80,6 +78,6 @@ export async function renewBackupCodes({ userId, password, headers, now }: Askin
     const { backupCodes } = await auth().api.generateBackupCodes({ body: { password }, headers });
     await showBackupCodes(userId, backupCodes, now);
   } catch (error) {
-    throw asWrongPassword(error, 'password');
+    throw asRefusal(error, 'password');
   }
 }

@@ -208,6 +208,23 @@ test('turning it off needs the password, and then the password alone signs in', 
   expect(answer).toEqual({ outcome: 'signed-in' });
 });
 
+test('a page that is out of date, or whose session has ended, is refused in words', async () => {
+  const { id: userId, email } = await makeStaff('Mira', 'bench');
+  const headers = await headersAfterSignIn(email);
+  const asking = { userId, sessionId: '', password: PASSWORD, headers, now: new Date() };
+  await expect(renewBackupCodes(asking)).rejects.toMatchObject({ name: 'Refusal', code: 'conflict' });
+  await expect(confirmSecondStep({ ...asking, code: '123456' })).rejects.toMatchObject({
+    name: 'Refusal',
+    code: 'conflict',
+  });
+  await db.session.deleteMany();
+  await expect(beginSecondStep(asking)).rejects.toMatchObject({ name: 'Refusal', code: 'not-allowed' });
+  const again = { ...asking, headers: await headersAfterSignIn(email) };
+  await beginSecondStep(again);
+  await db.twoFactor.updateMany({ data: { verified: true } });
+  await expect(beginSecondStep(again)).rejects.toMatchObject({ name: 'Refusal', code: 'conflict' });
+});
+
 function fromBase32(key: string): string {
   const bits = [...key].map((letter) =>
     'ABCDEFGHIJKLMNOPQRSTUVWXYZ234567'.indexOf(letter).toString(2).padStart(5, '0'),
