@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { versionForm } from '@/app/(front)/job/[token]/schema';
-import { onlyCounts, onlyPlain } from '@/app/only-plain';
+import { onlyCounts, onlyPlain, onlyPlainOrNew } from '@/app/only-plain';
 import { countedField } from '@/app/ui/forms/counted-field';
 import { seenAtField } from '@/app/ui/forms/seen-at-field';
 import { pageNumber } from '@/app/ui/page/page-number';
@@ -98,17 +98,28 @@ describe('amounts and instants that reach the database', () => {
 describe('what an action is bound to', () => {
   const nothingHere = expect.objectContaining({ digest: expect.stringContaining(';/nothing-here;') });
 
-  test('texts and nothing pass, versions pass', () => {
-    expect(() => onlyPlain('J7K2M4PX3', null)).not.toThrow();
+  test('texts pass, nothing where something may be new, and versions', () => {
+    expect(() => onlyPlain('J7K2M4PX3', '')).not.toThrow();
+    expect(() => onlyPlainOrNew(null)).not.toThrow();
+    expect(() => onlyPlainOrNew('usb-type-c')).not.toThrow();
     expect(() => onlyCounts(0, 1, LARGEST)).not.toThrow();
   });
+
+  // What arrives is not of the type that the action says it takes.
+  const givenAnything = (guard: (...bound: never[]) => void, ...bound: unknown[]) =>
+    Reflect.apply(guard, undefined, bound);
 
   test.each([5, undefined, { startsWith: 'W' }, ['W'], true])(
     '%j in the place of a text is not found',
     (part) => {
-      expect(() => onlyPlain('W', part)).toThrow(nothingHere);
+      expect(() => givenAnything(onlyPlain, 'W', part)).toThrow(nothingHere);
+      expect(() => givenAnything(onlyPlainOrNew, part)).toThrow(nothingHere);
     },
   );
+
+  test('nothing in the place of a link or a number is not found', () => {
+    expect(() => givenAnything(onlyPlain, null)).toThrow(nothingHere);
+  });
 
   test.each(['5', null, -1, 1.5, LARGEST + 1, Number.NaN, { gt: 0 }])(
     '%j in the place of a version is not found',

@@ -87,7 +87,7 @@ describe('what an action is bound to', () => {
   const kit = /\bon(Job|Claim|Quote|Link|QuoteLink)\(/;
 
   test.each(withParts)('$action lets nothing but texts and numbers through', ({ bound, body }) => {
-    const checked = [...body.matchAll(/\bonly(?:Plain|Counts)\(([^)]*)\)/g)]
+    const checked = [...body.matchAll(/\bonly(?:Plain|PlainOrNew|Counts)\(([^)]*)\)/g)]
       .map(([, names = '']) => names)
       .join(' ');
     for (const name of bound) {

@@ -1,7 +1,7 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { onlyPlain } from '@/app/only-plain';
+import { onlyPlain, onlyPlainOrNew } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -24,7 +24,7 @@ export async function saveFamilyAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
-  onlyPlain(id);
+  onlyPlainOrNew(id);
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(familySchema, formData);
   if (!parsed.ok) return parsed.state;
@@ -39,7 +39,7 @@ export async function saveModelAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
-  onlyPlain(id);
+  onlyPlainOrNew(id);
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(modelSchema, formData);
   if (!parsed.ok) return parsed.state;
@@ -55,7 +55,8 @@ export async function saveRepairAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
-  onlyPlain(modelId, id);
+  onlyPlain(modelId);
+  onlyPlainOrNew(id);
   const staff = await requireStaff(rolesThatMay('catalogue'));
   const { currency } = await readWorkshop();
   const parsed = parseForm(repairSchema(currency), formData);

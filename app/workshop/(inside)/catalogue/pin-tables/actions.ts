@@ -1,7 +1,7 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { onlyPlain } from '@/app/only-plain';
+import { onlyPlain, onlyPlainOrNew } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -20,7 +20,7 @@ export async function pinTableAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
-  onlyPlain(replaces);
+  onlyPlainOrNew(replaces);
   const staff = await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(pinTableSchema, formData);
   if (!parsed.ok) return parsed.state;

@@ -1,7 +1,7 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { onlyCounts, onlyPlain } from '@/app/only-plain';
+import { onlyCounts, onlyPlainOrNew } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -20,7 +20,7 @@ export async function savePolicyAction(
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
-  onlyPlain(policyId);
+  onlyPlainOrNew(policyId);
   onlyCounts(basedOn);
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(policySchema, formData);
