@@ -36,3 +36,15 @@ export function isConflict(error: unknown): boolean {
   const code = readCause(error)?.originalCode;
   return code === '40001' || code === '40P01';
 }
+
+/**
+ * True when a transaction got no connection in time, or was given up half way for taking too long (Prisma's P2028, which
+ * has other meanings too). Either way nothing of it was kept.
+ */
+export function isOutOfTime(error: unknown): boolean {
+  const isLate =
+    /Unable to start a transaction in the given time|cannot be executed on an expired transaction/;
+  return (
+    thrown.safeParse(error).data?.code === 'P2028' && error instanceof Error && isLate.test(error.message)
+  );
+}

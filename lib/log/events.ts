@@ -23,6 +23,7 @@ export const logEvents = [
   'stopped',
   'stopping',
   'transaction-again',
+  'transaction-late',
 ] as const;
 
 export type LogEvent = (typeof logEvents)[number];

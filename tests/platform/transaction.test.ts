@@ -1,8 +1,10 @@
-import { beforeEach, expect, test } from 'vitest';
-import { db } from '@/lib/db/client';
-import { isCheckViolation, isConflict, isUniqueViolation } from '@/lib/db/errors';
+import { setTimeout as wait } from 'node:timers/promises';
+import { beforeEach, expect, test, vi } from 'vitest';
+import { connect, db } from '@/lib/db/client';
+import { isCheckViolation, isConflict, isOutOfTime, isUniqueViolation } from '@/lib/db/errors';
 import { transaction } from '@/lib/db/transaction';
 import { resetDatabase, useDatabase } from '@/tests/database';
+import { allowConsole } from '@/tests/silence';
 
 useDatabase();
 beforeEach(async () => {
@@ -111,4 +113,24 @@ test('an instant comes back as it is, whatever zone the server would choose', as
     select ${instant}::timestamptz as given, timestamptz '2026-07-01T12:00:00Z' as stored`;
   expect(rows).toEqual([{ given: instant, stored: instant }]);
   expect(await db.$queryRaw`select current_setting('TimeZone') as zone`).toEqual([{ zone: 'UTC' }]);
+});
+
+test('a transaction that takes too long keeps nothing, and is refused in words', async () => {
+  allowConsole();
+  const work = connect().$transaction(
+    async (tx) => {
+      await tx.$executeRaw`insert into box (id) values (1)`;
+      await wait(120);
+      await tx.$executeRaw`insert into box (id) values (2)`;
+    },
+    { timeout: 60 },
+  );
+  const late: unknown = await work.catch((error: unknown) => error);
+  expect(isOutOfTime(late)).toBe(true);
+  expect(isOutOfTime(new Error('expired'))).toBe(false);
+  expect(await boxes()).toEqual([]);
+
+  const answer = vi.spyOn(connect(), '$transaction').mockRejectedValueOnce(late);
+  await expect(transaction(async () => 1)).rejects.toMatchObject({ name: 'Refusal', code: 'unavailable' });
+  answer.mockRestore();
 });
