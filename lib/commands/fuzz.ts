@@ -18,10 +18,21 @@ const wanted = Number(values.requests);
 const seed = Number(values.seed);
 const app = await startFuzzApp({ port: Number(values.port), onServer: values.server });
 let faults: string[] = [];
+let isStopped = false;
+// Asked to end, it sends no more and tells what was found until then.
+process.once('SIGTERM', () => {
+  isStopped = true;
+});
 try {
   const { attack } = await import('./fuzz/attack');
   console.log(`\n${wanted} hostile requests, seed ${seed}`);
-  faults = await attack({ origin: app.origin, hasEnded: app.hasEnded, wanted, seed });
+  faults = await attack({
+    origin: app.origin,
+    hasEnded: app.hasEnded,
+    isStopped: () => isStopped,
+    wanted,
+    seed,
+  });
 } catch (error) {
   faults.push(error instanceof Error ? (error.stack ?? error.message) : String(error));
 } finally {

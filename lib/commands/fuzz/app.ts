@@ -6,9 +6,6 @@ import { setTimeout as wait } from 'node:timers/promises';
 import { build, isBuilt } from '../build';
 import { startThrowawayPostgres } from '../throwaway-postgres';
 
-/** What the app says while it is asked: a request a line, and every error with its trace. */
-export const APP_LOG = 'test-results/fuzz-app.log';
-
 export type FuzzApp = { origin: string; hasEnded: () => boolean; stop: () => Promise<void> };
 
 /** Starts the built app with the demonstration in a folder of its own, and points this process at the same database. */
@@ -29,7 +26,9 @@ export async function startFuzzApp(o: { port: number; onServer: boolean }): Prom
     TRUSTED_PROXY: 'on',
   });
   mkdirSync('test-results', { recursive: true });
-  const out = openSync(APP_LOG, 'w');
+  // What the app says while it is asked: a request a line, and every error with its trace.
+  const log = `test-results/fuzz-app-${o.port}.log`;
+  const out = openSync(log, 'w');
   const child = spawn(
     process.execPath,
     ['--conditions=react-server', '--import', 'tsx', 'lib/commands/start.ts'],
@@ -52,5 +51,5 @@ export async function startFuzzApp(o: { port: number; onServer: boolean }): Prom
     await wait(200);
   }
   await stop();
-  throw new Error(`The app did not start.\n${readFileSync(APP_LOG, 'utf8').slice(-4000)}`);
+  throw new Error(`The app did not start.\n${readFileSync(log, 'utf8').slice(-4000)}`);
 }

@@ -13,7 +13,7 @@ export function bytesOf(plan: Plan, o: { origin: string; cookie: string; address
       ? sent
       : { ...sent, headers: { ...headers, origin: o.origin } };
   headers['origin'] = o.origin;
-  if (plan.kind === 'put') return { ...sent, body: Buffer.from(plan.parts[0]?.value ?? '', 'latin1') };
+  if (plan.kind === 'put') return { ...sent, body: plan.parts[0]?.bytes };
   if (plan.kind === 'with script') headers['next-action'] = plan.actionId;
   headers['content-type'] =
     plan.harm === 'type'
@@ -48,12 +48,13 @@ function multipart(plan: Plan): Buffer {
     ...lead.map(([name, value]) => ({ name, value })),
     ...plan.parts.map((part) => ({ ...part, name: withScript ? `1_${part.name}` : part.name })),
   ];
-  const pieces = parts.map((part) => {
+  const pieces = parts.flatMap((part) => {
     const file =
       part.file !== undefined ? `; filename="${quoted(part.file)}"\r\nContent-Type: image/jpeg` : '';
-    return `--${boundary}\r\nContent-Disposition: form-data; name="${quoted(part.name)}"${file}\r\n\r\n${part.value}\r\n`;
+    const head = `--${boundary}\r\nContent-Disposition: form-data; name="${quoted(part.name)}"${file}\r\n\r\n`;
+    return [Buffer.from(head), part.bytes ?? Buffer.from(part.value), Buffer.from('\r\n')];
   });
-  return Buffer.from(`${pieces.join('')}--${boundary}--\r\n`);
+  return Buffer.concat([...pieces, Buffer.from(`--${boundary}--\r\n`)]);
 }
 
 /** As browsers write names (WHATWG, multipart/form-data). */

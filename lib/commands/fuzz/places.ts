@@ -3,20 +3,31 @@ import { newestQuoteToken, newestTokenOf } from '@/lib/jobs/private-link';
 
 export type Places = Record<string, string[]>;
 
-/** For each place of the table of routes a few things that the demonstration really holds. */
-export async function findPlaces(): Promise<Places> {
+/** For each place of the table of routes a few things that the workshop really holds, at most `most`. */
+export async function findPlaces(most: number): Promise<Places> {
+  const all = Object.entries(await everyPlace());
+  return Object.fromEntries(all.map(([place, things]) => [place, things.slice(0, most)]));
+}
+
+async function everyPlace(): Promise<Places> {
   const jobs = await db.job.findMany({
     select: { id: true, number: true, stage: true },
     orderBy: { bookedAt: 'desc' },
   });
-  // One of each stage: each has forms of its own.
-  const each = [...new Map(jobs.map((job) => [job.stage, job])).values()];
+  // The first there was of each stage, which has forms of its own, and what the callers booked last.
+  const each = [...new Set([...new Map(jobs.map((job) => [job.stage, job])).values(), ...jobs.slice(0, 2)])];
   const links = await Promise.all(each.map((job) => newestTokenOf(job.id)));
   const quotes = await db.quote.findMany({
     where: { request: { isNot: null } },
     select: { id: true, number: true, request: { select: { state: true } } },
+    orderBy: { request: { askedAt: 'desc' } },
   });
-  const eachQuote = [...new Map(quotes.map((quote) => [quote.request?.state, quote])).values()];
+  const eachQuote = [
+    ...new Set([
+      ...new Map(quotes.map((quote) => [quote.request?.state, quote])).values(),
+      ...quotes.slice(0, 2),
+    ]),
+  ];
   const quoteLinks = await Promise.all(eachQuote.map((quote) => newestQuoteToken(db, quote.id)));
   const [models, repairs, parts, lots, photos, mails, users, claims, checks] = await Promise.all([
     db.model.findMany({ select: { id: true, slug: true }, take: 3 }),
@@ -25,8 +36,8 @@ export async function findPlaces(): Promise<Places> {
     db.lot.findMany({ select: { id: true }, take: 3 }),
     db.photo.findMany({ select: { id: true }, take: 3 }),
     db.mail.findMany({ select: { id: true }, take: 3 }),
-    db.user.findMany({ select: { id: true } }),
-    db.claim.findMany({ select: { number: true } }),
+    db.user.findMany({ select: { id: true }, take: 6 }),
+    db.claim.findMany({ select: { number: true }, orderBy: { number: 'desc' }, take: 6 }),
     db.check.findMany({ select: { id: true }, take: 3 }),
   ]);
   const [certificates, invoices, families, policies, carriers] = await Promise.all([

@@ -1,13 +1,17 @@
 import fc from 'fast-check';
 import type { RouteRow } from '@/e2e/world/routes';
+import { aimOf } from './aim';
+import { hostilePhoto } from './files';
 import type { FoundForm } from './forms';
-import { hostileHeaders, hostileText, hostileValue } from './hostile';
+import { hostileHeaders, hostileText } from './hostile';
 import type { Places } from './places';
 
-export type Part = { name: string; value: string; file?: string };
+export type Part = { name: string; value: string; file?: string; bytes?: Buffer };
 
 /** What is to be sent; its bytes are made only when it is, since some are large. */
 export type Plan = {
+  /** the row of the table of routes that the address was made of */
+  route: string;
   kind: 'open' | 'with script' | 'without script' | 'put';
   method: string;
   path: string;
@@ -23,6 +27,8 @@ export type Known = {
   places: Places;
   forms: readonly FoundForm[];
   actionIds: readonly string[];
+  /** the workshop's catalogue as its own file */
+  list: string;
 };
 
 const rawPieces = [
@@ -70,44 +76,21 @@ const queryNames = [
   '_rsc',
   '__proto__',
 ];
-const commonNames = [
-  'version',
-  'formKey',
-  'email',
-  'name',
-  'text',
-  'phase',
-  'serial',
-  'photos',
-  'kept',
-  'move',
-  'amount',
-  'password',
-  'code',
-  'intent',
-  'seenAt',
-  'lines',
-  '__proto__',
-  'constructor',
-  'then',
-  'toJSON',
-  '$ACTION_KEY',
-];
-
 /** Requests of every kind there is, made of what the app has: its addresses, its actions and the forms of its pages. */
 export function hostileRequest(known: Known): fc.Arbitrary<Plan> {
-  const address = fc
-    .tuple(fc.constantFrom(...known.routes), query())
-    .chain(([route, asked]) =>
-      pathOf(route, known.places).map(
-        (path) => path + (path.includes('?') ? asked.replace('?', '&') : asked),
-      ),
-    );
+  const address = fc.tuple(fc.constantFrom(...known.routes), query()).chain(([route, asked]) =>
+    pathOf(route, known.places).map((path) => ({
+      route: route.path,
+      path: path + (path.includes('?') ? asked.replace('?', '&') : asked),
+    })),
+  );
   const harm = fc.oneof(
     { weight: 12, arbitrary: fc.constant<Plan['harm']>('none') },
     { weight: 3, arbitrary: fc.constantFrom<Plan['harm']>('cut', 'type', 'boundary', 'text', 'root') },
   );
-  const base = fc.record({ path: address, headers: hostileHeaders, harm });
+  const base = fc
+    .record({ address, headers: hostileHeaders, harm })
+    .map(({ address, headers, harm }) => ({ ...address, headers, harm }));
   const open = fc
     .record({
       base,
@@ -131,31 +114,39 @@ export function hostileRequest(known: Known): fc.Arbitrary<Plan> {
     })
     .map(({ base, method }) => ({ ...empty, ...base, method }));
   const put = base.chain((plan) =>
-    hostileText.map((value) => ({
-      ...empty,
-      ...plan,
-      kind: 'put' as const,
-      method: 'PUT',
-      path: `/quote/ask/photo?name=${encoded(value.slice(0, 1500))}`,
-      parts: [{ name: 'body', value }],
-    })),
+    fc
+      .tuple(
+        hostileText,
+        fc.oneof(
+          hostilePhoto,
+          hostileText.map((text) => Buffer.from(text)),
+        ),
+      )
+      .map(([name, bytes]) => ({
+        ...empty,
+        ...plan,
+        route: '/quote/ask/photo',
+        kind: 'put' as const,
+        method: 'PUT',
+        path: `/quote/ask/photo?name=${encoded(name.slice(0, 1500))}`,
+        parts: [{ name: 'body', value: '', bytes }],
+      })),
   );
   const mild = fc.oneof({ weight: 4, arbitrary: fc.constant({}) }, { weight: 1, arbitrary: hostileHeaders });
-  const act = fc
-    .record({ base, mild, script: fc.boolean(), aim: aimOf(known), extra: partsOf(commonNames) })
-    .map(
-      ({ base, mild, script, aim, extra }): Plan => ({
-        ...empty,
-        ...base,
-        headers: mild,
-        kind: script ? 'with script' : 'without script',
-        method: 'POST',
-        path: aim.page ?? base.path,
-        actionId: aim.actionId,
-        bound: aim.bound,
-        parts: [...aim.parts, ...extra],
-      }),
-    );
+  const act = fc.record({ base, mild, script: fc.boolean(), aim: aimOf(known) }).map(
+    ({ base, mild, script, aim }): Plan => ({
+      ...empty,
+      ...base,
+      headers: aim.isWhole ? {} : mild,
+      harm: aim.isWhole ? 'none' : base.harm,
+      kind: script ? 'with script' : 'without script',
+      method: 'POST',
+      path: aim.page ?? base.path,
+      actionId: aim.actionId,
+      bound: aim.bound,
+      parts: aim.parts,
+    }),
+  );
   return fc.oneof(
     { weight: 5, arbitrary: open },
     { weight: 7, arbitrary: act },
@@ -164,6 +155,7 @@ export function hostileRequest(known: Known): fc.Arbitrary<Plan> {
 }
 
 const empty: Plan = {
+  route: '',
   kind: 'open',
   method: 'GET',
   path: '/',
@@ -173,75 +165,6 @@ const empty: Plan = {
   parts: [],
   harm: 'none',
 };
-
-type Aim = { page: string | null; actionId: string; bound: unknown[]; parts: Part[] };
-
-/** A form that a page offers, changed here and there, or an action with whatever comes. */
-function aimOf({ forms, actionIds }: Known): fc.Arbitrary<Aim> {
-  const blind = fc.record({
-    page: fc.constant(null),
-    actionId: fc.constantFrom(...actionIds),
-    bound: fc.array(hostileValue, { maxLength: 5 }),
-    parts: partsOf(commonNames),
-  });
-  if (forms.length === 0) return blind;
-  const offered = fc.constantFrom(...forms).chain((form) =>
-    fc.record({
-      page: fc.constant(form.page),
-      actionId: fc.constant(form.actionId),
-      bound: boundOf(form),
-      parts: fc
-        .tuple(...form.fields.map(([name, value]) => changed(name, value)))
-        .map((parts) => parts.flat()),
-    }),
-  );
-  return fc.oneof({ weight: 3, arbitrary: offered }, { weight: 1, arbitrary: blind });
-}
-
-function boundOf(form: FoundForm): fc.Arbitrary<unknown[]> {
-  const as: unknown = JSON.parse(form.bound || '[]');
-  const list = Array.isArray(as) ? as : [];
-  const altered = fc.tuple(
-    ...list.map((value: unknown) =>
-      fc.oneof({ weight: 3, arbitrary: fc.constant(value) }, { weight: 1, arbitrary: hostileValue }),
-    ),
-  );
-  return fc.oneof(
-    { weight: 4, arbitrary: fc.constant(list) },
-    { weight: 1, arbitrary: altered },
-    { weight: 1, arbitrary: fc.array(hostileValue, { maxLength: 4 }) },
-  );
-}
-
-function changed(name: string, value: string): fc.Arbitrary<Part[]> {
-  return fc.oneof(
-    { weight: 12, arbitrary: fc.constant<Part[]>([{ name, value }]) },
-    { weight: 5, arbitrary: hostileText.map((other) => [{ name, value: other }]) },
-    { weight: 1, arbitrary: fc.constant<Part[]>([]) },
-    {
-      weight: 1,
-      arbitrary: hostileText.map((other) => [
-        { name, value },
-        { name, value: other },
-      ]),
-    },
-    { weight: 1, arbitrary: hostileText.map((other) => [{ name, value: other, file: other.slice(0, 300) }]) },
-  );
-}
-
-function partsOf(names: readonly string[]): fc.Arbitrary<Part[]> {
-  const part = fc.record({
-    name: fc.oneof(
-      { weight: 6, arbitrary: fc.constantFrom(...names) },
-      { weight: 1, arbitrary: hostileText.map((text) => text.slice(0, 200)) },
-    ),
-    value: hostileText,
-  });
-  return fc.oneof(
-    { weight: 2, arbitrary: fc.constant<Part[]>([]) },
-    { weight: 1, arbitrary: fc.array(part, { maxLength: 6 }) },
-  );
-}
 
 function pathOf(route: RouteRow, places: Places): fc.Arbitrary<string> {
   const pieces = (route.example ?? route.path).split(/(\{\w+\}|\[\w+\])/);

@@ -37,7 +37,26 @@ export function send(origin: string, sent: Sent): Promise<Answer | { fault: stri
       },
     );
     call.on('timeout', () => call.destroy(new Error('no answer')));
-    call.on('error', (error) => resolve({ fault: error.message }));
+    call.on('error', (error) =>
+      // The app may have closed a connection that rested just as it was taken up again: nothing was asked yet.
+      call.reusedSocket && error.message === 'socket hang up'
+        ? resolve(send(origin, sent))
+        : resolve({ fault: error.message }),
+    );
     call.end(body);
   });
+}
+
+const AT_ONCE = 8;
+
+/** Does some work for each thing, a few at a time; the results are in the order of the things. */
+export async function inParallel<T, R>(things: readonly T[], work: (thing: T) => Promise<R>): Promise<R[]> {
+  const results: R[] = [];
+  const queue = things.entries();
+  await Promise.all(
+    Array.from({ length: AT_ONCE }, async () => {
+      for (const [at, thing] of queue) results[at] = await work(thing);
+    }),
+  );
+  return results;
 }

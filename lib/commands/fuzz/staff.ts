@@ -3,7 +3,7 @@ import { onServer } from '@/lib/db/server';
 import { demoOwner } from '@/lib/people/first-owner';
 import { DEMO_STAFF } from '@/prisma/demo/staff';
 import { bytesOf } from './bytes';
-import { formsIn } from './forms';
+import { formsIn, untouched } from './forms';
 import { send } from './send';
 
 export type Person = { role: string; email: string; password: string };
@@ -19,11 +19,12 @@ export async function signIn(origin: string, who: { email: string; password: str
   const page = await send(origin, { method: 'GET', path: '/workshop/sign-in', headers: {} });
   const form = 'body' in page ? formsIn(page.body, '/workshop/sign-in')[0] : undefined;
   if (!form) throw new Error('There is no form to sign in with.');
-  const filled = form.fields.map(([name, value]) => ({
+  const filled = untouched(form).map(({ name, value }) => ({
     name,
     value: name === 'email' ? who.email : name === 'password' ? who.password : value,
   }));
   const plan = {
+    route: '',
     kind: 'without script',
     method: 'POST',
     path: form.page,
@@ -62,6 +63,7 @@ export async function keepStaff(): Promise<() => Promise<void>> {
         const put = `update ${table} t set (${names}) = (select ${names} from jsonb_populate_record(null::${table}, $1)) where t.id = $1::jsonb ->> 'id'`;
         for (const row of kept[place] ?? []) await client.query(put, [JSON.stringify(row)]);
       }
+      await client.query('update workshop set "asksSecondStep" = false');
       await client.query('delete from attempt');
       await client.query('delete from auth_two_factor');
       await client.query("delete from auth_verification where identifier like 'temporary-password:%'");
