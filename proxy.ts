@@ -15,6 +15,10 @@ export async function proxy(request: NextRequest) {
     const { pathname, search } = request.nextUrl;
     return NextResponse.redirect(new URL(pathname + search, settings.appUrl), 303);
   }
+  // Led there, as nothingHere() does: Next takes a rewrite of an address at 127.0.0.1 for one of another machine, asks itself
+  // over HTTP, and answers 500 where a connection that rested is closed just then.
+  if (!isReadable(request.nextUrl))
+    return NextResponse.redirect(new URL('/nothing-here', settings.appUrl), 303);
   const nonce = btoa(crypto.randomUUID());
   const policy = contentSecurityPolicy(nonce, !settings.isProduction);
   const headers = new Headers(request.headers);
@@ -27,9 +31,7 @@ export async function proxy(request: NextRequest) {
   headers.set('content-security-policy', policy);
   // Pages are not told their own address; the way back after signing in needs it.
   headers.set('x-path', request.nextUrl.pathname + request.nextUrl.search);
-  const response = isReadable(request.nextUrl)
-    ? NextResponse.next({ request: { headers }, status: statusOf(request.nextUrl.pathname) })
-    : NextResponse.rewrite(new URL('/nothing-here', request.url), { request: { headers } });
+  const response = NextResponse.next({ request: { headers }, status: statusOf(request.nextUrl.pathname) });
   response.headers.set('content-security-policy', policy);
   return response;
 }
