@@ -13,7 +13,7 @@ const GOT: readonly Got[] = ['carried out', 'by a rule', 'at a field', 'shown ag
 export function gotOf(plan: Plan, { status, headers, body }: Answer): Got {
   const to = headers['x-action-redirect'] ?? (status === 303 ? headers['location'] : undefined);
   if (to !== undefined) {
-    return /\/workshop\/(sign-in|not-yours|second-step)(?!\/new)/.test(to) ? 'turned away' : 'carried out';
+    return /\/workshop\/(sign-in(?!\?out)|not-yours|second-step)/.test(to) ? 'turned away' : 'carried out';
   }
   if (status !== 200) return 'turned away';
   if (plan.kind === 'without script') return 'shown again';

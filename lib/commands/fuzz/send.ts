@@ -37,9 +37,9 @@ export function send(origin: string, sent: Sent): Promise<Answer | { fault: stri
       },
     );
     call.on('timeout', () => call.destroy(new Error('no answer')));
-    call.on('error', (error) =>
+    call.on('error', (error: NodeJS.ErrnoException) =>
       // The app may have closed a connection that rested just as it was taken up again: nothing was asked yet.
-      call.reusedSocket && error.message === 'socket hang up'
+      call.reusedSocket && error.code === 'ECONNRESET'
         ? resolve(send(origin, sent))
         : resolve({ fault: error.message }),
     );
