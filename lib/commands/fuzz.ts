@@ -1,7 +1,7 @@
 /**
  * `npm run fuzz [-- --requests 20000 --seed 1 --port 3360 --server]`: hostile requests against the running app, as
  * nobody, as somebody with private links, and as each member of staff. Fails on an error of the server, an answer that
- * does not come, markup or headers of the caller's making, and rows that should not be there. The same seed asks the same.
+ * does not come, markup or headers of the caller's making, and rows that should not be there. The same seed asks much the same: a form holds what others have left by then.
  */
 import { parseArgs } from 'node:util';
 import { startFuzzApp } from './fuzz/app';
