@@ -2,7 +2,7 @@
  * Empties every table of the program and its queue, and sets what counts back to its beginning; one statement of SQL.
  *
  * Truncating makes every table and index a new file and forgets every plan: 600 ms of work on the embedded database, where
- * deleting the rows of a test takes 12. Triggers and foreign keys stand in the way of deleting, and switching them off
+ * deleting the rows of a test takes 25 to 140. Triggers and foreign keys stand in the way of deleting, and switching them off
  * takes a superuser. What deleting leaves behind is cleared away once it has grown.
  */
 export const emptyEverything = `
