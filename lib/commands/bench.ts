@@ -2,7 +2,7 @@
  * `npm run bench [-- --jobs=1000,100000 --repairs=5000 --only=pages,booking --database=server,embedded --app=FOLDER]`: fills
  * databases with made-up jobs, few and many, and prints one table of what pages, readings, a booking and certificates take, against a bare
  * page, fewer jobs, bare SQL and a bare document; all in turn, so that both sides of a ratio carry the same load. Made up all.
- * With `--app` the built copy of the app is kept there for the next run. `--short` measures what needs no pages, on few jobs.
+ * With `--app` the built copy of the app is kept there for the next run. `--short` measures what needs no pages, on few jobs of a server.
  * Ends with status 1 when a part broke or sent more statements than are aimed at; a time that is not reached is only told.
  */
 import { mkdtempSync, rmSync } from 'node:fs';

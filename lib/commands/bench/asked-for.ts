@@ -25,7 +25,7 @@ const USUAL = {
   database: 'server,embedded',
 };
 
-/** What needs neither pages nor a browser, in seconds: shows that it still works, and counts its statements. */
+/** What needs neither pages nor a browser: shows that it still works, and counts its statements. */
 const SHORT: typeof USUAL = {
   jobs: '200,400',
   repairs: '200',
