@@ -52,6 +52,8 @@ const MAY_WRITE: Record<string, readonly string[]> = {
     // What a customer does with a booking or a private link: this and what follows from it by itself.
     ...['customer', 'job', 'accessory', 'job_event', 'private_link', 'photo', 'message', 'mail', 'seen_by'],
     ...['quote', 'quote_request', 'quote_event', 'quote_revision', 'quote_line', 'claim', 'held_interval'],
+    // Who withdraws from a contract gets an invoice for the part that was done, or a credit (lib/jobs/withdraw.ts).
+    ...['invoice', 'invoice_line', 'invoice_tax', 'invoice_series'],
   ],
 };
 const MAY_NOT_WRITE: Record<string, readonly string[]> = {
