@@ -18,7 +18,10 @@ const ANSWERS: Record<string, [code: RefusalCode, sentence: string]> = {
 export function asRefusal(error: unknown, field: string): unknown {
   if (!(error instanceof APIError)) return error;
   const code = error.body?.code ?? '';
-  if (code === 'INVALID_PASSWORD') return new Refusal('invalid', 'This is not your present password', field);
+  // One that is longer than any password here is not compared at all.
+  if (code === 'INVALID_PASSWORD' || code === 'PASSWORD_TOO_LONG') {
+    return new Refusal('invalid', 'This is not your present password', field);
+  }
   if (code === 'INVALID_CODE')
     return new Refusal('invalid', 'This code does not fit. Take the one the app shows now', field);
   const answer = ANSWERS[code];

@@ -208,11 +208,13 @@ test('turning it off needs the password, and then the password alone signs in', 
   expect(answer).toEqual({ outcome: 'signed-in' });
 });
 
-test('a page that is out of date, or whose session has ended, is refused in words', async () => {
+test('a page that is out of date, a password of any length, a session that has ended are refused in words', async () => {
   const { id: userId, email } = await makeStaff('Mira', 'bench');
   const headers = await headersAfterSignIn(email);
   const asking = { userId, sessionId: '', password: PASSWORD, headers, now: new Date() };
   await expect(renewBackupCodes(asking)).rejects.toMatchObject({ name: 'Refusal', code: 'conflict' });
+  const long = beginSecondStep({ ...asking, password: 'é'.repeat(200) });
+  await expect(long).rejects.toMatchObject({ name: 'Refusal', code: 'invalid', field: 'password' });
   await expect(confirmSecondStep({ ...asking, code: '123456' })).rejects.toMatchObject({
     name: 'Refusal',
     code: 'conflict',
