@@ -1,5 +1,5 @@
 import { setTimeout as wait } from 'node:timers/promises';
-import { beforeEach, expect, test, vi } from 'vitest';
+import { afterAll, beforeEach, expect, test, vi } from 'vitest';
 import { connect, db } from '@/lib/db/client';
 import { isCheckViolation, isConflict, isOutOfTime, isUniqueViolation } from '@/lib/db/errors';
 import { transaction } from '@/lib/db/transaction';
@@ -13,6 +13,11 @@ beforeEach(async () => {
   await db.$executeRaw`create table box (
     id int constraint box_id primary key, label text constraint box_label unique,
     weight int constraint box_weight check (weight > 0))`;
+});
+
+// The worker's next file may compare every table there is.
+afterAll(async () => {
+  await db.$executeRaw`drop table if exists box`;
 });
 
 const boxes = () => db.$queryRaw<{ id: number }[]>`select id from box order by id`;
