@@ -29,10 +29,14 @@ server.stop();
 finish(counts);
 
 function databaseTests(): string[] {
-  return readdirSync('tests', { recursive: true, encoding: 'utf8' })
-    .filter((name) => /\.test\.tsx?$/.test(name))
-    .map((name) => path.join('tests', name))
-    .filter((file) => readFileSync(file, 'utf8').includes("from '@/tests/database'"));
+  return (
+    readdirSync('tests', { recursive: true, encoding: 'utf8' })
+      .filter((name) => /\.test\.tsx?$/.test(name))
+      .map((name) => path.join('tests', name))
+      .filter((file) => readFileSync(file, 'utf8').includes("from '@/tests/database'"))
+      // What the demonstration tells hangs on no database, and takes the longest of all; the walk below fills it on the server.
+      .filter((file) => file !== path.join('tests', 'demo', 'seed.test.ts'))
+  );
 }
 
 async function walk() {
