@@ -13,19 +13,29 @@ type Line = Omit<OutlineFamily, 'models'> & { modelId: string; repairId: string 
  * left out. A search reads the words of every repair and looks through them here, which forgives typos that SQL does not.
  */
 export async function readOutline(search: string, client: Tx): Promise<OutlineFamily[]> {
-  const isSearch = search.trim() !== '';
-  const lines = await client.$queryRaw<(Line & Words)[]>`
-    SELECT f."id", f."slug", f."name", m."id" AS "modelId", r."id" AS "repairId"${isSearch ? WORDS : Prisma.empty}
-    FROM "family" f
-    JOIN "model" m ON m."familyId" = f."id" AND m."isListed"
-    JOIN "repair" r ON r."modelId" = m."id" AND r."isListed"
-    ORDER BY f."position", f."name", f."id", m."maker", m."name", m."id", r."name", r."id"`;
-  return inFamilies(isSearch ? bestFirst(lines, search) : lines);
+  if (search.trim() === '') {
+    return inFamilies(await client.$queryRaw<Line[]>`SELECT ${LINE} ${LISTED_REPAIRS} ${IN_ORDER}`);
+  }
+  const lines = await client.$queryRaw<
+    (Line & Words)[]
+  >`SELECT ${LINE}, ${WORDS} ${LISTED_REPAIRS} ${IN_ORDER}`;
+  return inFamilies(bestFirst(lines, search));
 }
+
+/** Every repair on the price list as `r`, with its model and family as `m` and `f`: it and its model are listed. */
+export const LISTED_REPAIRS = Prisma.sql`
+  FROM "family" f
+  JOIN "model" m ON m."familyId" = f."id" AND m."isListed"
+  JOIN "repair" r ON r."modelId" = m."id" AND r."isListed"`;
+
+const IN_ORDER = Prisma.sql`
+  ORDER BY f."position", f."name", f."id", m."maker", m."name", m."id", r."name", r."id"`;
+
+const LINE = Prisma.sql`f."id", f."slug", f."name", m."id" AS "modelId", r."id" AS "repairId"`;
 
 type Words = { model: string; aliases: string[]; repair: string; symptoms: string[]; summary: string };
 
-const WORDS = Prisma.sql`, m."maker" || ' ' || m."name" AS model, m."aliases", r."name" AS repair, r."symptoms", r."summary"`;
+const WORDS = Prisma.sql`m."maker" || ' ' || m."name" AS model, m."aliases", r."name" AS repair, r."symptoms", r."summary"`;
 
 function bestFirst(lines: readonly (Line & Words)[], search: string): Line[] {
   const entries = lines.map((line) => ({
