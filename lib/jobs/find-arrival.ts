@@ -132,6 +132,7 @@ async function byText(
     const here = await db.job.findMany({
       where: { serialKey: sought.key, stage: { notIn: ['booked', 'cancelled', 'sent-back', 'closed'] } },
       select: EXPECTED,
+      orderBy: { number: 'asc' },
       take: 5,
     });
     const { timeZone } = await readWorkshop();

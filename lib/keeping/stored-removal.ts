@@ -28,10 +28,12 @@ export async function readRemovalFacts(
         select: { number: true, endsOn: true, policyVersion: true },
       },
     },
+    orderBy: { number: 'asc' },
   });
   const quotes = await client.quote.findMany({
     where: { id: { in: [...rows.quoteIds] }, request: { state: { in: WAITING } } },
     select: { number: true },
+    orderBy: { number: 'asc' },
   });
   const cover = jobs
     .flatMap((job) => job.certificates)

@@ -266,7 +266,10 @@ describe('the numbers the README names', () => {
   test('the changed price that waits has findings with photos', async () => {
     const job = await db.job.findUniqueOrThrow({
       where: { number: KNOWN.awaitingApproval.job },
-      include: { findings: { include: { photos: true } }, quotes: { include: { revisions: true } } },
+      include: {
+        findings: { include: { photos: true } },
+        quotes: { include: { revisions: { orderBy: { revision: 'asc' } } } },
+      },
     });
     expect(job.findings.length).toBeGreaterThan(1);
     expect(job.findings.flatMap((finding) => finding.photos).length).toBeGreaterThan(1);

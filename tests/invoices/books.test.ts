@@ -88,14 +88,15 @@ describe('a statement', () => {
     const entry = fc.record({
       on: fc.integer({ min: 0, max: 40 }).map((days) => addDays(day('2026-11-01'), days)),
       kind: fc.constantFrom('invoice', 'credit-note', 'payment', 'given-back'),
-      what: fc.string(),
-      job: fc.constant('J'),
+      what: fc.constantFrom('I-1', 'I-2', 'card'),
+      job: fc.constantFrom('J-1', 'J-2'),
       amount: fc.integer({ min: -9000, max: 9000 }),
     });
     fc.assert(
       fc.property(fc.array(entry), (entries: Entry[]) => {
         const rows = statementRows(entries);
         expect(rows).toHaveLength(entries.length);
+        expect(statementRows(entries.toReversed())).toEqual(rows);
         expect(rows.at(-1)?.balance ?? 0).toBe(entries.reduce((sum, each) => sum + each.amount, 0));
         rows.forEach((row, place) => {
           expect(row.balance - (rows[place - 1]?.balance ?? 0)).toBe(row.amount);

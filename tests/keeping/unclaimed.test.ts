@@ -92,7 +92,10 @@ describe('notices that a unit waits', () => {
       { notice: 2, lastDay: '2027-01-03', storage },
       { notice: 3, lastDay: '2027-01-24', storage, isLast: true },
     ]);
-    const events = await db.jobEvent.findMany({ where: { jobId, actorKind: 'clock' } });
+    const events = await db.jobEvent.findMany({
+      where: { jobId, actorKind: 'clock' },
+      orderBy: { version: 'asc' },
+    });
     expect(events.map((event) => event.kind)).toEqual(['moved', 'unclaimed-notice', 'unclaimed-notice']);
   });
 

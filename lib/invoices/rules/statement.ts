@@ -23,12 +23,18 @@ export function statementRows(entries: readonly Entry[]): StatementRow[] {
   return entries
     .toSorted(
       (a, b) =>
-        (a.on < b.on ? -1 : a.on > b.on ? 1 : 0) ||
+        byText(a.on, b.on) ||
         ORDER[a.kind] - ORDER[b.kind] ||
-        (a.what < b.what ? -1 : 1),
+        byText(a.what, b.what) ||
+        byText(a.job, b.job) ||
+        a.amount - b.amount,
     )
     .map((entry) => {
       balance += entry.amount;
       return { ...entry, balance };
     });
+}
+
+function byText(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
 }
