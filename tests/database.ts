@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { cpSync, mkdirSync } from 'node:fs';
+import { cpSync, mkdirSync, rmSync } from 'node:fs';
 import { connect } from 'node:net';
 import path from 'node:path';
 import { afterAll, beforeAll, inject } from 'vitest';
@@ -9,9 +9,10 @@ import type { World } from '@/tests/global-setup';
 import { emptyEverything } from '@/tests/world/empty-everything';
 import { worker, workerFolder } from '@/tests/world/settings';
 
-/** Gives the test file an empty, migrated database behind lib/db; no file sees the rows of another. */
+/** Gives the test file an empty, migrated database behind lib/db and an empty store; no file sees what another left. */
 export function useDatabase(): void {
   beforeAll(async () => {
+    rmSync(path.join(workerFolder, 'files'), { recursive: true, force: true });
     const world = inject('world');
     if (world.kind === 'server') await copyOnServer(world);
     else await openEmbedded(world);
