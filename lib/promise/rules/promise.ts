@@ -111,7 +111,8 @@ function chooseClass(
  * Example: 0.8 of 1 to 12 is 10, since 10 of 12 is the first share of 0.8 or more. Refuses an empty list.
  */
 export function nearestRank(values: readonly number[], quantile: number): number {
-  const sorted = [...values].sort((a, b) => a - b);
+  // As numbers of one kind, which sort several times faster: a page looks back at thousands of promises.
+  const sorted = Float64Array.from(values).sort();
   const value = sorted[Math.max(1, Math.ceil(quantile * sorted.length)) - 1];
   if (value === undefined) throw new RangeError('No values to take a quantile of');
   return value;
