@@ -30,7 +30,7 @@ export default async function setup(project: TestProject): Promise<() => Promise
   generateClient();
   const folder = mkdtempSync(path.join(tmpdir(), 'mendpost-tests-'));
   const url = process.env['TEST_DATABASE_URL'];
-  const world = url ? await serverWorld(folder, url) : await embeddedWorld(folder);
+  const world = url ? await serverWorld(folder, url, project.name) : await embeddedWorld(folder);
   project.provide('world', world);
   return async () => {
     if (world.kind === 'server') await dropDatabases(world.url, world.run);
@@ -40,7 +40,6 @@ export default async function setup(project: TestProject): Promise<() => Promise
 }
 
 async function embeddedWorld(folder: string): Promise<World> {
-  console.log('Databases: embedded. Skipped: tests/races, which need a server (npm run test:server).');
   const cache = path.resolve('node_modules/.cache/mendpost');
   const template = path.join(
     cache,
@@ -83,18 +82,17 @@ function killDatabases(folder: string): void {
   }
 }
 
-async function serverWorld(folder: string, url: string): Promise<World> {
+async function serverWorld(folder: string, url: string, project: string): Promise<World> {
   if (!isLocalDatabase(url)) {
     throw new Error('TEST_DATABASE_URL is not on this machine: tests empty the database they use');
   }
   const { migrate } = await import('@/lib/db/migrate');
   const { prepareQueue } = await import('@/lib/mail/boss');
-  const run = `mendpost_test_${process.pid}`;
+  const run = `mendpost_test_${process.pid}_${project}`;
   await dropDatabases(url, run);
   await onServer(url, (client) => client.query(`create database ${run}_template`));
   await migrate(databaseUrl(url, `${run}_template`));
   await prepareQueue({ connectionString: databaseUrl(url, `${run}_template`) });
-  console.log(`Databases: server, copies of ${run}_template.`);
   return { kind: 'server', folder, url, run };
 }
 

@@ -77,6 +77,12 @@ const unitReport = z.object({
 export function runUnitTests(filters: string[], env: Record<string, string> = {}): Counts {
   const file = 'test-results/units.json';
   rmSync(file, { force: true });
+  const isOnServer = env['TEST_DATABASE_URL'] ?? process.env['TEST_DATABASE_URL'];
+  console.log(
+    isOnServer
+      ? 'Databases: copies on a server.'
+      : 'Databases: embedded. Skipped: tests/races, which need a server (npm run test:server).',
+  );
   const args = ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${file}`, ...filters];
   const code = status('vitest/vitest.mjs', args, env);
   if (!existsSync(file)) throw new Error('The tests did not run.');

@@ -1,13 +1,11 @@
 import { randomBytes, type ScryptOptions, scrypt, timingSafeEqual } from 'node:crypto';
 import { verifyPassword as verifyByLibrary } from 'better-auth/crypto';
+import { PASSWORD_COST } from './password-cost';
 
-/**
- * One of the settings that the OWASP Password Storage Cheat Sheet calls equal (scrypt: N = 2^14, r = 8, p = 5): 16 MiB a
- * try, where N = 2^17 with p = 1 would take 128 MiB of a small machine for each of several sign-ins at once.
- */
-const COST = { N: 2 ** 14, r: 8, p: 5 };
+const { logN, r, p } = PASSWORD_COST;
+const COST = { N: 2 ** logN, r, p };
 const ROOM = { maxmem: 64 * 1024 * 1024 };
-const HEAD = '$scrypt$ln=14,r=8,p=5$';
+const HEAD = `$scrypt$ln=${logN},r=${r},p=${p}$`;
 const BYTES = 32;
 
 /** A password as it is kept, in the PHC string format: `$scrypt$ln=14,r=8,p=5$salt$hash`, a salt of 128 bits. */

@@ -1,12 +1,13 @@
 import { scryptSync } from 'node:crypto';
 import { hashPassword as hashByLibrary } from 'better-auth/crypto';
-import { beforeEach, expect, test } from 'vitest';
+import { beforeEach, expect, test, vi } from 'vitest';
 import { db } from '@/lib/db/client';
 import { hashPassword, isHashedAsNow, verifyPassword } from '@/lib/people/password-hash';
 import { signIn } from '@/lib/people/sign-in';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { makeStaff, PASSWORD } from './staff';
 
+vi.unmock('@/lib/people/password-cost');
 useDatabase();
 beforeEach(resetDatabase);
 

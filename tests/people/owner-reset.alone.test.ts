@@ -1,11 +1,12 @@
 import { execFile } from 'node:child_process';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { db } from '@/lib/db/client';
 import { type Lock, takeLock } from '@/lib/db/lock';
 import { useDatabase } from '@/tests/database';
 import { workerFolder } from '@/tests/world/settings';
 import { headersAfterSignIn, makeStaff, mustReplacePassword } from './staff';
 
+vi.unmock('@/lib/people/password-cost');
 useDatabase();
 
 // As while the app runs: who holds the lock serves the embedded database, and a command asks there.
