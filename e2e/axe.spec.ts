@@ -24,13 +24,21 @@ test('every page is accessible and fits, on a phone and at a desk', async ({ pag
   tolerate(/^Blocked script execution in 'about:srcdoc'/);
   const owner = await workshop('owner');
   const held = await findCase(owner, page);
-  const faults: string[] = [];
-  for (const { address, isStaff } of await everyPage(owner, held)) {
-    const viewer = isStaff ? owner : page;
-    await viewer.setViewportSize(phone);
-    await viewer.goto(address);
-    faults.push(...(await faultsOf(viewer, address)));
-  }
+  const all = await everyPage(owner, held);
+  const desks = [owner, await owner.context().newPage()];
+  const seen = await Promise.all([
+    lookAt(
+      page,
+      all.filter(({ isStaff }) => !isStaff),
+    ),
+    ...desks.map((desk, place) =>
+      lookAt(
+        desk,
+        all.filter(({ isStaff }) => isStaff).filter((_, at) => at % desks.length === place),
+      ),
+    ),
+  ]);
+  const faults = seen.flat();
 
   await page.setViewportSize(phone);
   await page.goto(fill('/book/{draft}/address', held.places));
@@ -49,14 +57,26 @@ test('every page is accessible and fits, on a phone and at a desk', async ({ pag
   expect(faults).toEqual([]);
 });
 
+async function lookAt(viewer: Page, shown: readonly Shown[]): Promise<string[]> {
+  const faults: string[] = [];
+  for (const { address } of shown) {
+    await viewer.setViewportSize(phone);
+    await viewer.goto(address);
+    faults.push(...(await faultsOf(viewer, address)));
+  }
+  return faults;
+}
+
+type Shown = { address: string; isStaff: boolean };
+
 /** The pages of the table of routes, and those of world/pages.ts that show one of them at another stage. */
-async function everyPage(owner: Page, held: Case): Promise<{ address: string; isStaff: boolean }[]> {
+async function everyPage(owner: Page, held: Case): Promise<Shown[]> {
   const shown = routes.filter(({ path, answer }) => !noPage.test(path) && answer !== 'elsewhere');
   const plain = shown.map((route) => ({
     address: fill(route.example ?? route.path, held.places),
     isStaff: isStaff(route),
   }));
-  const atStages: typeof plain = [{ address: '/nowhere', isStaff: false }];
+  const atStages: Shown[] = [{ address: '/nowhere', isStaff: false }];
   for (const { path, as } of pages.filter((each) => /\{(job|link):/.test(each.path))) {
     atStages.push({ address: await fillStages(owner, path), isStaff: as === 'owner' });
   }
