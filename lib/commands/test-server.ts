@@ -1,6 +1,7 @@
 /**
  * `npm run test:server`: the database tests again, with the races, on a PostgreSQL server: the one of TEST_DATABASE_URL
- * or a throwaway one. With `-- --browser` the walks too.
+ * or a throwaway one. With `-- --browser` the walks too. `-- --short` takes of the database tests those whose subject is the
+ * database itself.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
@@ -9,6 +10,13 @@ import { build, isBuilt } from './build';
 import { needChromium } from './chromium';
 import { finish, runSteps, runUnitTests, runWalks } from './test-steps';
 import { startThrowawayPostgres } from './throwaway-postgres';
+
+/**
+ * Races, transactions and locks, copies and moves, faults, limits that are counted in the database, statements and their
+ * plans, and the queue of letters. What the other tests ask is decided by the rules, whichever database carries them; they
+ * run on the embedded one each time.
+ */
+const SHORT = /^tests\/((races|platform|backup|faults|operations|speed|mail)\/|people\/[\w-]*limit)/;
 
 const given = process.env['TEST_DATABASE_URL'];
 if (given && !isLocalDatabase(given)) {
@@ -29,6 +37,7 @@ server.stop();
 finish(counts);
 
 function databaseTests(): string[] {
+  const isShort = process.argv.includes('--short');
   return (
     readdirSync('tests', { recursive: true, encoding: 'utf8' })
       .filter((name) => /\.test\.tsx?$/.test(name))
@@ -36,6 +45,7 @@ function databaseTests(): string[] {
       .filter((file) => readFileSync(file, 'utf8').includes("from '@/tests/database'"))
       // What the demonstration tells hangs on no database, and takes the longest of all; the walk below fills it on the server.
       .filter((file) => file !== path.join('tests', 'demo', 'seed.test.ts'))
+      .filter((file) => !isShort || SHORT.test(file.split(path.sep).join('/')))
   );
 }
 
