@@ -2,11 +2,12 @@ import type { OutgoingHttpHeaders, ServerResponse } from 'node:http';
 import { brotliDecompressSync, gunzipSync, inflateSync } from 'node:zlib';
 
 /**
- * Puts a plain word into a page that failed before it began. Next sends such a page without any text, with status 500, and
- * lets the browser draw `app/error.tsx`: a customer whose browser runs no script would see nothing at all. What is put in is
- * for those alone (`noscript`) and names the request, as the error page does.
+ * Puts a plain word into what failed before it began, with the name of the request, as the error page has it.
+ * A page: Next sends it without any text, with status 500, and lets the browser draw `app/error.tsx`. A customer whose browser
+ * runs no script would see nothing at all; what is put in is for those alone (`noscript`).
+ * A document or a photo: Next sends nothing, not even what kind of nothing, and the browser shows a fault of its own.
  */
-export function tellWithoutScript(response: ServerResponse, requestId: string): void {
+export function tellFailure(response: ServerResponse, requestId: string): void {
   const writeHead = response.writeHead.bind(response);
   const write = response.write.bind(response);
   const end = response.end.bind(response);
@@ -20,7 +21,7 @@ export function tellWithoutScript(response: ServerResponse, requestId: string): 
   const isFailedPage = () =>
     response.statusCode >= 500 &&
     response.req.method !== 'HEAD' &&
-    String(response.getHeader('content-type') ?? '').startsWith('text/html');
+    /^(text\/html|$)/.test(String(response.getHeader('content-type') ?? ''));
 
   // The compression of Next calls this before the first piece: headers must wait until the page is whole.
   response.writeHead = (status: number, ...rest: unknown[]) => {
@@ -44,7 +45,10 @@ export function tellWithoutScript(response: ServerResponse, requestId: string): 
     if (!held && !response.headersSent && isFailedPage()) held = [];
     if (!held) return Reflect.apply(end, response, args);
     hold(args[0], args[1]);
-    const body = withWord(readable(Buffer.concat(held), response), requestId);
+    const isPage = response.hasHeader('content-type');
+    const sent = readable(Buffer.concat(held), response);
+    const body = isPage ? withWord(sent, requestId) : sent || failedFile(requestId);
+    if (!isPage && sent === '') response.setHeader('content-type', 'text/html; charset=utf-8');
     held = undefined;
     response.writeHead = writeHead;
     response.removeHeader('content-encoding');
@@ -83,4 +87,11 @@ function withWord(html: string, requestId: string): string {
     return `<!doctype html><html lang="en-GB"><title>This page could not be made</title><body>${word}${html}`;
   const from = at.index + at[0].length;
   return html.slice(0, from) + word + html.slice(from);
+}
+
+function failedFile(requestId: string): string {
+  return `<!doctype html><html lang="en-GB"><title>This could not be fetched</title><body><main><h1>This could not be fetched</h1>
+<p>The fault is on our side. Wait a minute, then try again.</p>
+<p>When you write to us about it, give this reference: ${requestId}</p>
+<p><a href="/">Go to the front page</a></p></main>`;
 }

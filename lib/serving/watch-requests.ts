@@ -4,7 +4,7 @@ import { config } from '@/lib/config';
 import { log } from '@/lib/log';
 import { enterRequest } from '@/lib/log/request';
 import { requestSeconds } from '@/lib/metrics/counters';
-import { tellWithoutScript } from './failed-page';
+import { tellFailure } from './failed-page';
 import { chooseRequestId } from './request-id';
 import { type RoutePattern, routeOf } from './route-patterns';
 import { serving } from './serving';
@@ -39,7 +39,7 @@ function watch({ request, response, server }: Start, patterns: readonly RoutePat
   response.setHeader('x-request-id', requestId);
   // Here and not in proxy.ts, which the files that the build has made do not pass.
   if (isEncrypted) response.setHeader('strict-transport-security', 'max-age=31536000');
-  tellWithoutScript(response, requestId);
+  tellFailure(response, requestId);
   enterRequest(requestId);
   serving.servers.add(server);
   serving.open += 1;

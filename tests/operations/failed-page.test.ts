@@ -1,7 +1,7 @@
 import { createServer, request, type ServerResponse } from 'node:http';
 import { gunzipSync, gzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
-import { tellWithoutScript } from '@/lib/serving/failed-page';
+import { tellFailure } from '@/lib/serving/failed-page';
 
 const page = '<!doctype html><html><head></head><body><script src="/a.js"></script></body></html>';
 type Answer = { status: number; encoding: string | undefined; length: string | undefined; body: Buffer };
@@ -9,7 +9,7 @@ type Answer = { status: number; encoding: string | undefined; length: string | u
 /** What a caller gets who asks a server that answers so. */
 async function ask(answer: (response: ServerResponse) => void, method = 'GET'): Promise<Answer> {
   const server = createServer((_, response) => {
-    tellWithoutScript(response, '0199b3a2-0000-7000-8000-00000000000a');
+    tellFailure(response, '0199b3a2-0000-7000-8000-00000000000a');
     answer(response);
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
@@ -78,6 +78,24 @@ test('pages that hold, and failures that are no pages, go out as they were', asy
   expect(gunzipSync(good.body).toString()).toBe(page);
   const data = await ask((response) => {
     response.writeHead(503, 'Busy', { 'content-type': 'text/plain' });
+    response.end('not ready');
+  });
+  expect([data.status, data.body.toString()]).toEqual([503, 'not ready']);
+});
+
+// As Next answers where a route of a document, a photo or a file of rows throws.
+test('a document that failed says so, with its reference', async () => {
+  const { status, body } = await ask((response) => {
+    response.statusCode = 500;
+    response.end();
+  });
+  expect(status).toBe(500);
+  expect(body.toString()).toMatch(
+    /<h1>This could not be fetched<[\s\S]*0199b3a2-0000-7000-8000-00000000000a/,
+  );
+  expect(body.toString()).not.toContain('noscript');
+  const data = await ask((response) => {
+    response.statusCode = 503;
     response.end('not ready');
   });
   expect([data.status, data.body.toString()]).toEqual([503, 'not ready']);
