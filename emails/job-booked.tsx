@@ -1,3 +1,4 @@
+import { laterNoWords } from '@/lib/quotes/rules/after-no';
 import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Writer } from './letter';
 import { LawsWords, RightToWithdraw } from './withdrawal-part';
@@ -5,6 +6,7 @@ import { cost, money } from './words';
 
 export const jobBooked: Writer<'job-booked'> = (_facts, setting) => {
   const { job, workshop } = setting;
+  const fees = { inspectionFee: job.inspectionFee ?? 0, returnFee: workshop.returnFee };
   return {
     to: 'customer',
     subject: `Job ${job.number} is booked: ${job.unit}`,
@@ -26,7 +28,7 @@ export const jobBooked: Writer<'job-booked'> = (_facts, setting) => {
           costs={
             job.agreed === 0
               ? `The repair is free of charge for you (${money(0, setting)}).`
-              : `${money(job.agreed, setting)} with tax, to be paid when the repair is done and before we send the unit back. If we find more, we ask you first. If you then say no, you pay only the return fee of ${money(workshop.returnFee, setting)}.`
+              : `${money(job.agreed, setting)} with tax, to be paid when the repair is done and before we send the unit back. If we find more, we ask you first. ${laterNoWords(fees, (minor) => money(minor, setting))}`
           }
         />
         {job.hasLithiumBattery ? (

@@ -33,6 +33,8 @@ export type Setting = {
     repair: string;
     /** What the customer has agreed to, minor units with tax. */
     agreed: number;
+    /** The part of it that is for the inspection, and owed after a no to more. */
+    inspectionFee?: number;
     /** The customer has not said yes to any price yet. */
     isPriceOpen?: boolean;
     customer: string;

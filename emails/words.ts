@@ -1,6 +1,7 @@
 import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { formatMoney } from '@/lib/money/amount';
+import { feesWords } from '@/lib/quotes/rules/after-no';
 import type { Setting } from './letter';
 
 /** An amount in the workshop's currency: '£14.50'. */
@@ -48,9 +49,5 @@ export function costOfNo(o: AfterNo, setting: Setting): string {
 
 /** What is owed for a unit that goes back unrepaired: 'the return fee of £9.60, and nothing else'. */
 export function feesOf(o: { returnFee: number; inspectionFee: number }, setting: Setting): string {
-  const { returnFee, inspectionFee } = o;
-  if (returnFee + inspectionFee === 0) return `free of charge (${money(0, setting)})`;
-  if (inspectionFee === 0) return `the return fee of ${money(returnFee, setting)}, and nothing else`;
-  if (returnFee === 0) return `the inspection fee of ${money(inspectionFee, setting)}, and nothing else`;
-  return `the inspection fee of ${money(inspectionFee, setting)} and the return fee of ${money(returnFee, setting)}, ${money(returnFee + inspectionFee, setting)} together, and nothing else`;
+  return feesWords(o, (minor) => money(minor, setting));
 }

@@ -5,6 +5,11 @@ import { certificateNumber, claimJob, quoteJob, type Sample } from './sample';
 export const jobSamples: readonly Sample[] = [
   { name: 'Booked', content: { template: 'job-booked', data: {} } },
   {
+    name: 'Booked, with an inspection fee in its price',
+    content: { template: 'job-booked', data: {} },
+    job: { inspectionFee: 1800 },
+  },
+  {
     name: 'Booked, with a right to withdraw',
     content: { template: 'job-booked', data: {} },
     withdrawal: 'not-asked',

@@ -2,6 +2,7 @@ import { customerPrice } from '@/lib/catalogue/rules/price';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { agreedRevision, readQuote } from '@/lib/quotes/records';
+import { inspectionFeeOf } from '@/lib/quotes/rules/after-no';
 import { type ShownLine, shownLines } from '@/lib/quotes/rules/lines';
 import { readLine, taxCategory } from '@/lib/quotes/stored-lines';
 import { readWorkshop } from '@/lib/workshop/records';
@@ -31,6 +32,8 @@ export type BookedQuote = {
   proposal: string;
   lines: ShownLine[];
   isGross: boolean;
+  /** of those lines, with tax; owed even after a no to more */
+  inspectionFee: number;
   known: { name: string; email: string; phone: string };
 };
 
@@ -58,6 +61,7 @@ async function underQuote(repair: OfferedRepair, quoteId: string): Promise<Booki
   const agreed = quote && agreedRevision(quote);
   if (!quote || !agreed) return null;
   const { name, email, phone } = quote.request;
+  const lines = agreed.lines.map(readLine);
   return {
     ...repair,
     workingDays: agreed.workingDays ?? repair.workingDays,
@@ -65,8 +69,9 @@ async function underQuote(repair: OfferedRepair, quoteId: string): Promise<Booki
     quote: {
       number: quote.number,
       proposal: agreed.proposal,
-      lines: shownLines(agreed.lines.map(readLine)),
+      lines: shownLines(lines),
       isGross: agreed.isGross,
+      inspectionFee: inspectionFeeOf(lines, agreed.isGross),
       known: { name, email, phone },
     },
   };

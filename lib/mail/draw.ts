@@ -7,6 +7,7 @@ import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
 import { jobAddress, newestQuoteToken, newestToken, quoteAddress } from '@/lib/jobs/private-link';
 import { showNumber } from '@/lib/numbers/job-number';
+import { inspectionFeeOf } from '@/lib/quotes/rules/after-no';
 import { readWithdrawalRule } from '@/lib/quotes/rules/withdrawal';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { mailContent } from './rules/content';
@@ -100,7 +101,12 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
             where: { state: 'accepted' },
             orderBy: { revision: 'desc' },
             take: 1,
-            select: { grossMinor: true, decidedBy: true },
+            select: {
+              grossMinor: true,
+              decidedBy: true,
+              isGross: true,
+              lines: { select: { kind: true, amountMinor: true, taxRateBps: true } },
+            },
           },
         },
       },
@@ -113,6 +119,7 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
     },
   });
   const token = await newestToken(client, jobId);
+  const agreed = job.quotes[0]?.revisions[0];
   return {
     workshop: workshopPart(workshop),
     job: {
@@ -121,8 +128,9 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
       unit: `${job.model.maker} ${job.model.name}`,
       serial: job.serialTyped,
       repair: job.repair.name,
-      agreed: job.quotes[0]?.revisions[0]?.grossMinor ?? 0,
-      isPriceOpen: job.quotes[0]?.revisions[0]?.decidedBy !== 'customer',
+      agreed: agreed?.grossMinor ?? 0,
+      inspectionFee: agreed ? inspectionFeeOf(agreed.lines.map(feeLine), agreed.isGross) : 0,
+      isPriceOpen: agreed?.decidedBy !== 'customer',
       customer: job.customer.name,
       promisedOn: job.promisedOn && dayFromDate(job.promisedOn),
       // Only a unit whose checks passed comes to ready from proving; every other way there is a return without repair.
@@ -133,6 +141,10 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
     link: token && jobAddress(token),
     desk: `${config.appUrl}/workshop/jobs/${job.number}`,
   };
+}
+
+function feeLine(line: { kind: string; amountMinor: number; taxRateBps: number }) {
+  return { kind: line.kind, amount: line.amountMinor, rateBps: line.taxRateBps };
 }
 
 function withdrawalPart(

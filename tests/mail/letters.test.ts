@@ -118,6 +118,23 @@ describe('money and days', () => {
   });
 });
 
+describe('what a later no costs, in the mail of a booking', () => {
+  test('is the return fee alone without an inspection fee', async () => {
+    const { text } = await draw(sampleOf('Booked'));
+    expect(text).toContain('you pay the return fee of £9.60, and nothing else.');
+  });
+
+  test('is both fees where the agreed price has an inspection fee', async () => {
+    const { text } = await draw(sampleOf('Booked, with an inspection fee in its price'));
+    expect(text).toContain('the inspection fee of £18.00 and the return fee of £9.60, £27.60 together');
+  });
+
+  test('is nothing where the workshop asks no return fee', async () => {
+    const { text } = await draw(sampleOf('Booked'), { returnFee: 0 });
+    expect(text).toContain('the unit comes back free of charge (£0.00).');
+  });
+});
+
 describe('a ruling', () => {
   const rulings = samples.filter((sample) => sample.content.template === 'claim-ruled');
 

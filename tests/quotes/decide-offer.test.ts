@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { readJob } from '@/lib/jobs/records';
+import { drawMail } from '@/lib/mail/draw';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { FEE_TAKEN_OFF } from '@/lib/quotes/rules/inspection-fee';
 import type { QuoteLine } from '@/lib/quotes/rules/lines';
@@ -90,6 +91,8 @@ describe('the inspection fee of a price that is answered', () => {
   it('is owed beside the return fee after a no, as a line of its own', async () => {
     const first = await answer('accepted', await askPrice(jobId, ASKED, { lines: [PAD, FEE] }));
     expect(first.agreed?.revision).toBe(2);
+    const booked = await drawMail(await db.mail.findFirstOrThrow({ where: { template: 'job-booked' } }));
+    expect(booked.text).toContain('the inspection fee of £18.00 and the return fee of £9.60');
     const { agreed, mail } = await answer('declined', await askPrice(jobId, ASKED));
     expect(agreed?.lines.map(({ kind, amountMinor }) => [kind, amountMinor])).toEqual([
       ['inspection-fee', 1800],

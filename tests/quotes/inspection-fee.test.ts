@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { feesAfterNo, linesAfterNo } from '@/lib/quotes/rules/after-no';
+import { feesAfterNo, inspectionFeeOf, linesAfterNo } from '@/lib/quotes/rules/after-no';
 import { FEE_TAKEN_OFF, withInspectionFee } from '@/lib/quotes/rules/inspection-fee';
 import { type QuoteLine, revisionTotals } from '@/lib/quotes/rules/lines';
 
@@ -98,6 +98,7 @@ describe('what a no costs', () => {
     const lines = linesAfterNo({ agreed, isGross: false, returnFee: 960 });
     const { gross, breakdown } = revisionTotals(lines, true);
     expect(gross).toBe(1575 + 960);
+    expect(inspectionFeeOf(agreed, false)).toBe(1575);
     expect(breakdown).toEqual([
       { category: 'S', rateBps: 2000, base: 800, tax: 160 },
       { category: 'S', rateBps: 500, base: 1500, tax: 75 },

@@ -1,11 +1,18 @@
 import { roundedShare } from '@/lib/money/amount';
 import { type QuoteLine, returnFeeLine } from './lines';
 
-const isFee = (line: QuoteLine) => line.kind === 'inspection-fee' && line.amount > 0;
+type FeeLine = { kind: string; amount: number; rateBps: number };
+
+const isFee = (line: FeeLine) => line.kind === 'inspection-fee' && line.amount > 0;
 
 /** A line whose amount has the tax in it, from one of a price that is kept with tax or without. */
-function withTax(line: QuoteLine, isGross: boolean): QuoteLine {
+function withTax<L extends FeeLine>(line: L, isGross: boolean): L {
   return isGross ? line : { ...line, amount: line.amount + roundedShare(line.amount, line.rateBps, 10_000) };
+}
+
+/** The inspection fee that a price agrees to, with tax in minor units, also where a line takes it off a repair. */
+export function inspectionFeeOf(lines: readonly FeeLine[], isGross: boolean): number {
+  return lines.filter(isFee).reduce((sum, line) => sum + withTax(line, isGross).amount, 0);
 }
 
 /**
@@ -43,4 +50,27 @@ export function feesAfterNo(lines: readonly QuoteLine[]): AfterNo {
   const sum = (kind: QuoteLine['kind']) =>
     lines.filter((line) => line.kind === kind).reduce((total, line) => total + line.amount, 0);
   return { inspectionFee: sum('inspection-fee'), returnFee: sum('return-fee') };
+}
+
+type Money = (minor: number) => string;
+
+/** What is owed for a unit that goes back unrepaired: 'the return fee of £9.60, and nothing else'. */
+export function feesWords({ inspectionFee, returnFee }: AfterNo, money: Money): string {
+  if (returnFee + inspectionFee === 0) return `free of charge (${money(0)})`;
+  if (inspectionFee === 0) return `the return fee of ${money(returnFee)}, and nothing else`;
+  if (returnFee === 0) return `the inspection fee of ${money(inspectionFee)}, and nothing else`;
+  return `the inspection fee of ${money(inspectionFee)} and the return fee of ${money(returnFee)}, ${money(returnFee + inspectionFee)} together, and nothing else`;
+}
+
+/**
+ * What a no to a later price would cost, told before anything is agreed, from the fees of the lines that are agreed to.
+ *
+ * laterNoWords({ inspectionFee: 0, returnFee: 960 }, money)
+ *   -> 'If you then say no, you pay the return fee of £9.60, and nothing else.'
+ */
+export function laterNoWords(fees: AfterNo, money: Money): string {
+  const words = feesWords(fees, money);
+  return fees.inspectionFee + fees.returnFee === 0
+    ? `If you then say no, the unit comes back ${words}.`
+    : `If you then say no, you pay ${words}.`;
 }

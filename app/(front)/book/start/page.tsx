@@ -12,6 +12,7 @@ import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { formatMoney } from '@/lib/money/amount';
 import { promisesToday } from '@/lib/promise/promises-today';
 import { promiseWords } from '@/lib/promise/rules/promise-words';
+import { laterNoWords } from '@/lib/quotes/rules/after-no';
 import { startBooking } from '../actions';
 
 export const metadata: Metadata = { title: 'Before you book' };
@@ -50,7 +51,7 @@ export default async function BeforeBookingPage({ searchParams }: Props) {
           },
           {
             term: 'If we find something else',
-            text: `We ask you before it costs more. If you say no, we send the unit back for ${money(workshop.returnFeeMinor)}.`,
+            text: `We ask you before it costs more. ${laterNoWords({ inspectionFee: 0, returnFee: workshop.returnFeeMinor }, money)}`,
           },
           {
             term: 'Posting it to us',

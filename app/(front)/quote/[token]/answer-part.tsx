@@ -4,15 +4,22 @@ import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
 import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { formatMoney } from '@/lib/money/amount';
+import { inspectionFeeOf, laterNoWords } from '@/lib/quotes/rules/after-no';
 import { requestMove } from '@/lib/quotes/rules/request-states';
+import { readLine } from '@/lib/quotes/stored-lines';
 import { decide, goOnToBook } from './actions';
 import type { PartProps, Revision } from './part-props';
 
 /** Yes or no, each one tap, with what follows from it and what it costs. */
 export function AnswerPart({ quote, token, workshop, offer }: PartProps & { offer: Revision }) {
-  const gross = formatMoney(offer.grossMinor, quote.currency, workshop.locale);
+  const money = (minor: number) => formatMoney(minor, quote.currency, workshop.locale);
+  const gross = money(offer.grossMinor);
   const until = formatDay(dayFromDate(offer.validUntil), workshop.locale, 'weekday');
   const fee = workshop.inspectionFeeMinor;
+  const fees = {
+    inspectionFee: inspectionFeeOf(offer.lines.map(readLine), offer.isGross),
+    returnFee: workshop.returnFeeMinor,
+  };
   const hasFee = offer.lines.some(({ kind }) => kind === 'inspection-fee');
   return (
     <section className="approval" aria-labelledby="answer">
@@ -31,7 +38,7 @@ export function AnswerPart({ quote, token, workshop, offer }: PartProps & { offe
           },
           {
             term: 'If we find something else',
-            text: `We ask you before it costs more. If you say no then, the way back costs ${formatMoney(workshop.returnFeeMinor, quote.currency, workshop.locale)}.`,
+            text: `We ask you before it costs more. ${laterNoWords(fees, money)}`,
           },
           { term: 'Answer by', text: until },
         ]}

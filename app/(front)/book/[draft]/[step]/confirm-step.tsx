@@ -13,6 +13,7 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { checkSerial } from '@/lib/numbers/serial';
 import { readSerialRule } from '@/lib/numbers/serial-rule';
 import { BATTERY_ANSWERS } from '@/lib/parcels/rules/battery-answers';
+import { laterNoWords } from '@/lib/quotes/rules/after-no';
 import { confirmBooking } from '../../actions';
 import { ConsumerPart, lastDayToWithdraw, StartRequest, TermsBox } from './consumer-part';
 import type { StepProps } from './step-props';
@@ -23,6 +24,7 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
   const { unit, problem, parcel, address } = all;
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const [terms] = repair.policy.versions;
+  const fees = { inspectionFee: repair.quote?.inspectionFee ?? 0, returnFee: workshop.returnFeeMinor };
   const until = await lastDayToWithdraw(workshop);
   const serial = checkSerial(unit.serial, {
     pattern: repair.model.serialPattern,
@@ -109,7 +111,7 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
           { term: 'Usual time', text: `${repair.workingDays} working days from the day it is here` },
           {
             term: 'If we find something else',
-            text: `We ask first. If you say no, the way back costs ${money(workshop.returnFeeMinor)}.`,
+            text: `We ask you first. ${laterNoWords(fees, money)}`,
           },
           {
             term: 'Our promise',
