@@ -80,7 +80,7 @@ export const actions: readonly ActionRow[] = [
         },
       },
     ],
-    ['confirmBooking', ['draft'], { ...draft, form: { terms: 'yes' } }],
+    ['confirmBooking', ['draft'], { ...draft, form: { terms: 'yes', shownMinor: '7200' } }],
   ]),
   ...inFile('/certificate/[number]/actions.ts', [
     [

@@ -1,15 +1,12 @@
 import { dayInZone } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
-import { formatMoney } from '@/lib/money/amount';
 import { Refusal } from '@/lib/outcome';
-import { agreedRevision, readQuote } from '@/lib/quotes/records';
-import { bookedLine, revisionTotals } from '@/lib/quotes/rules/lines';
 import { requestMove } from '@/lib/quotes/rules/request-states';
 import { readWithdrawalRule, withdrawUntil } from '@/lib/quotes/rules/withdrawal';
-import { taxCategory } from '@/lib/quotes/stored-lines';
 import { writeQuoteEvent } from '@/lib/quotes/write-quote-event';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import { bookedPrice } from './booked-price';
 import { openJob } from './open-job';
 import { hashToken, newestToken } from './private-link';
 import { draftAnswers, fullAnswers, toldAccessories } from './rules/booking';
@@ -28,6 +25,8 @@ export type Booked = { number: string; token: string; isNew: boolean };
  */
 export async function book(o: {
   draftToken: string;
+  /** the price above the button, with tax, minor units; another one is a conflict */
+  shownMinor: number;
   /** asked for with the words of startRequestWords; never taken for granted */
   isStartAsked?: boolean;
   now: Date;
@@ -50,6 +49,7 @@ export async function book(o: {
         priceMinor: true,
         taxCategory: true,
         taxRateBps: true,
+        isListed: true,
         model: true,
         sheets: { orderBy: { version: 'desc' }, take: 1, select: { id: true } },
       },
@@ -58,6 +58,12 @@ export async function book(o: {
       throw new Refusal('invalid', 'This unit must not be posted.', 'battery');
     }
 
+    const price = await bookedPrice(tx, {
+      repair,
+      quoteId: draft.quoteId,
+      workshop,
+      shownMinor: o.shownMinor,
+    });
     const { address } = answers;
     const customer = await tx.customer.create({
       data: {
@@ -72,7 +78,6 @@ export async function book(o: {
       },
       select: { id: true },
     });
-    const price = draft.quoteId ? await agreedPrice(tx, draft.quoteId) : listPrice(repair, workshop);
     const job = await openJob(tx, {
       kind: 'repair',
       customerId: customer.id,
@@ -140,30 +145,4 @@ async function withdrawalOf(tx: Tx, workshop: WorkshopCard, o: { isStartAsked?: 
   const rule = readWithdrawalRule(workshop.withdrawalRule);
   const until = withdrawUntil(today, rule, await readCalendar(workshop, today, tx));
   return until && { until, isStartAsked: o.isStartAsked === true };
-}
-
-/** The price list's own price, which the booking agrees to. */
-function listPrice(repair: ListedRepair, workshop: WorkshopCard) {
-  const line = bookedLine({ ...repair, taxCategory: taxCategory.parse(repair.taxCategory) });
-  const { gross } = revisionTotals([line], workshop.pricesIncludeTax);
-  return {
-    lines: [line],
-    isGross: workshop.pricesIncludeTax,
-    reason: 'Booked from the price list',
-    agreedText: `${repair.name} at ${formatMoney(gross, workshop.currency, workshop.locale)} with tax, under the terms of the day.`,
-    currency: workshop.currency,
-    validDays: workshop.approvalDays,
-    timeZone: workshop.timeZone,
-  };
-}
-
-type ListedRepair = { name: string; priceMinor: number; taxCategory: string; taxRateBps: number };
-
-/** The price of a quote that the customer said yes to; the quote's row stays locked until the booking is written. */
-async function agreedPrice(tx: Tx, quoteId: string) {
-  await tx.$queryRaw`SELECT 1 FROM "quote" WHERE "id" = ${quoteId} FOR UPDATE`;
-  const quote = await readQuote({ id: quoteId }, tx);
-  const agreed = quote && agreedRevision(quote);
-  if (!quote || !agreed) throw new Refusal('conflict', 'The price for this booking is not agreed any more.');
-  return { agreed: { quoteId, quoteNumber: quote.number, grossMinor: agreed.grossMinor } };
 }

@@ -1,5 +1,6 @@
 import { db } from '@/lib/db/client';
 import { book } from '@/lib/jobs/book';
+import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { findJobByToken, findQuoteByToken, hashToken } from '@/lib/jobs/private-link';
 import { draftAnswers, type HistoryKey } from '@/lib/jobs/rules/booking';
 import type { NewPhoto } from '@/lib/jobs/write-photos';
@@ -143,8 +144,10 @@ export class RequestCourse extends Steps {
     const tokenHash = hashToken(token);
     const draft = await db.bookingDraft.findUniqueOrThrow({
       where: { tokenHash },
-      select: { answers: true },
+      select: { answers: true, repairId: true },
     });
+    const shown = await readBookingRepair(draft.repairId, this.quoteId);
+    if (!shown) throw new Error(`${this.key}: there is no price to book at`);
     const answers = draftAnswers.parse({
       ...draftAnswers.parse(draft.answers),
       parcel: {
@@ -156,7 +159,12 @@ export class RequestCourse extends Steps {
       address: addressOf(this.customer),
     });
     await db.bookingDraft.update({ where: { tokenHash }, data: { answers, updatedAt: now } });
-    const booked = await book({ draftToken: token, isStartAsked: true, now: this.step() });
+    const booked = await book({
+      draftToken: token,
+      shownMinor: shown.grossMinor,
+      isStartAsked: true,
+      now: this.step(),
+    });
     const found = await findJobByToken(booked.token);
     if (!found) throw new Error(`${this.key}: the booked job was not found by its link`);
     return inTurn(new Course(this.shop, this.key, found.jobId, this.customer, this.at));

@@ -1,4 +1,5 @@
 import { addDays, type Day } from '@/lib/calendar/day';
+import { customerPrice } from '@/lib/catalogue/rules/price';
 import { db } from '@/lib/db/client';
 import { book } from '@/lib/jobs/book';
 import { startDraft } from '@/lib/jobs/draft';
@@ -11,6 +12,7 @@ import { addressOf, type CustomerKey } from './customers';
 import { clock, type DemoDays, minutesLater } from './days';
 import type { Hands } from './staff';
 import { inTurn, type Turns } from './turns';
+import { DEMO_WORKSHOP } from './workshop';
 
 export type DemoBooking = {
   repair: string;
@@ -89,7 +91,8 @@ export class Shop {
       where: { tokenHash },
       data: { answers, updatedAt: minutesLater(o.at, -2) },
     });
-    const booked = await book({ draftToken: token, isStartAsked: true, now: o.at });
+    const shownMinor = customerPrice(repair, DEMO_WORKSHOP.pricesIncludeTax).gross;
+    const booked = await book({ draftToken: token, shownMinor, isStartAsked: true, now: o.at });
     const found = await findJobByToken(booked.token);
     if (!found) throw new Error(`${key}: the booked job was not found by its link`);
     if (o.parcel) await nameParcel({ jobId: found.jobId, reference: o.parcel, now: o.at });

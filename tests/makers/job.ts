@@ -1,4 +1,5 @@
 import { book } from '@/lib/jobs/book';
+import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { saveStep, startDraft } from '@/lib/jobs/draft';
 import { findJobByToken } from '@/lib/jobs/private-link';
 
@@ -24,7 +25,8 @@ export async function makeBooking(o: {
   isStartAsked?: boolean;
 }) {
   const draftToken = await filledDraft(o);
-  const booked = await book({ draftToken, now: o.now, isStartAsked: o.isStartAsked === true });
+  const shownMinor = (await readBookingRepair(o.repairId))?.grossMinor ?? 0;
+  const booked = await book({ draftToken, shownMinor, now: o.now, isStartAsked: o.isStartAsked === true });
   const found = await findJobByToken(booked.token);
   if (!found) throw new Error('the booked job was not found by its link');
   return { ...booked, draftToken, jobId: found.jobId };

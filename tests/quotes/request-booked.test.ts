@@ -73,7 +73,7 @@ describe('booking an accepted quote', () => {
     const before = agreedRevision(await quoteNow(quoteId));
     const token = await startBooking({ quoteId, now: NOW });
     await fill(token);
-    const booked = await book({ draftToken: token, now: NOW });
+    const booked = await book({ draftToken: token, shownMinor: 9000, now: NOW });
     const job = await readJob({ number: booked.number });
     const quote = await quoteNow(quoteId);
     expect(job?.quotes.map(({ id }) => id)).toEqual([quoteId]);
@@ -83,7 +83,7 @@ describe('booking an accepted quote', () => {
     expect(quote.job?.number).toBe(booked.number);
     expect(agreedRevision(quote)).toEqual(before);
     expect(quote.events.at(-1)).toMatchObject({ kind: 'booked', data: { jobNumber: booked.number } });
-    expect(await book({ draftToken: token, now: NOW })).toMatchObject({
+    expect(await book({ draftToken: token, shownMinor: 9000, now: NOW })).toMatchObject({
       number: booked.number,
       isNew: false,
     });
@@ -106,8 +106,10 @@ describe('booking an accepted quote', () => {
         updatedAt: NOW,
       },
     });
-    await book({ draftToken: token, now: NOW });
-    await expect(book({ draftToken: 'second', now: NOW })).rejects.toMatchObject({ code: 'conflict' });
+    await book({ draftToken: token, shownMinor: 9000, now: NOW });
+    await expect(book({ draftToken: 'second', shownMinor: 9000, now: NOW })).rejects.toMatchObject({
+      code: 'conflict',
+    });
     await expect(startBooking({ quoteId, now: NOW })).rejects.toMatchObject({ code: 'conflict' });
     expect(await db.job.count()).toBe(1);
     expect(await db.customer.count()).toBe(1);

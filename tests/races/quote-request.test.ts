@@ -109,7 +109,7 @@ describe('the booking of a price, whoever races', () => {
       })),
     });
     const outcomes = await Promise.all(
-      [first, ...others].map((draftToken) => attempt(() => book({ draftToken, now: NOW }))),
+      [first, ...others].map((draftToken) => attempt(() => book({ draftToken, shownMinor: 9600, now: NOW }))),
     );
     expect(outcomes.filter(({ ok }) => ok)).toHaveLength(1);
     expect(outcomes.flatMap((outcome) => (outcome.ok ? [] : [outcome.refusal.code]))).toEqual([

@@ -1,10 +1,12 @@
 'use server';
 import type { Route } from 'next';
+import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { limitCaller } from '@/app/limit-caller';
 import { onlyPlain } from '@/app/only-plain';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { now } from '@/lib/clock';
 import { book } from '@/lib/jobs/book';
@@ -81,10 +83,17 @@ export async function confirmBooking(
   onlyPlain(draft);
   const parsed = parseForm(confirmAnswers, formData);
   if (!parsed.ok) return parsed.state;
+  const { shownMinor, start } = parsed.data;
   const booked = await attempt(() =>
-    book({ draftToken: draft, isStartAsked: parsed.data.start === 'yes', now: now() }),
+    book({ draftToken: draft, shownMinor, isStartAsked: start === 'yes', now: now() }),
   );
-  if (!booked.ok) return { message: booked.refusal.message };
+  if (!booked.ok) {
+    const { code, message } = booked.refusal;
+    if (code !== 'conflict') return { message };
+    // The page is made again with what is offered now, with script too.
+    refresh();
+    return { conflict: { message, changes: [] }, values: typedValues(formData) };
+  }
   redirect(`/job/${booked.value.token}?booked=yes` as Route);
 }
 

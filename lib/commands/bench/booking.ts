@@ -24,7 +24,7 @@ let embedded = config.isEmbedded ? await startEmbedded(config.dataDir) : undefin
 await migrate(config.databaseUrl);
 await prepareQueue();
 await openWorkshop(now);
-const drafts = await filledDrafts(TIMES + WARM, now);
+const { tokens, shownMinor } = await filledDrafts(TIMES + WARM, now);
 await disconnect();
 const twin = await makeTwin();
 const bare = new pg.Client({ connectionString: twin.url, options: '-c TimeZone=UTC' });
@@ -33,9 +33,9 @@ await bare.connect();
 const booked: number[] = [];
 const written: number[] = [];
 let counts = { sent: 0, writes: 0 };
-for (const draftToken of drafts) {
+for (const draftToken of tokens) {
   const from = performance.now();
-  const { sent } = await recordingStatements(() => book({ draftToken, now, isStartAsked: true }));
+  const { sent } = await recordingStatements(() => book({ draftToken, shownMinor, now, isStartAsked: true }));
   booked.push(performance.now() - from);
   const writes = sent.filter(isWrite);
   written.push(await writeAgain(writes));

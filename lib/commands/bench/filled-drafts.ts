@@ -1,17 +1,23 @@
 import { db } from '@/lib/db/client';
+import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { saveStep, startDraft } from '@/lib/jobs/draft';
 
 type Step = Parameters<typeof saveStep>[0];
 
-/** Bookings with all that a customer fills in before the last press; their tokens. */
-export async function filledDrafts(count: number, now: Date): Promise<string[]> {
+/** Bookings with all that a customer fills in before the last press, and the price they are shown. */
+export async function filledDrafts(
+  count: number,
+  now: Date,
+): Promise<{ tokens: string[]; shownMinor: number }> {
   const repair = await db.repair.findFirstOrThrow({
     where: { isListed: true, model: { battery: 'none' } },
     select: { id: true },
   });
   const tokens: string[] = [];
   for (let i = 0; i < count; i += 1) tokens.push(await filledDraft(repair.id, now));
-  return tokens;
+  const shown = await readBookingRepair(repair.id);
+  if (!shown) throw new Error('the repair of the bookings is on no price list');
+  return { tokens, shownMinor: shown.grossMinor };
 }
 
 async function filledDraft(repairId: string, now: Date): Promise<string> {

@@ -7,7 +7,8 @@ import { invoiceFile } from '@/lib/invoices/invoice-file';
 import { readWholeInvoice } from '@/lib/invoices/records';
 import { arrive } from '@/lib/jobs/arrive';
 import { book } from '@/lib/jobs/book';
-import { startDraft } from '@/lib/jobs/draft';
+import { readBookingRepair } from '@/lib/jobs/booking-repair';
+import { readDraft, startDraft } from '@/lib/jobs/draft';
 import { moveJob, type PlainMove } from '@/lib/jobs/move';
 import { findJobByToken, hashToken } from '@/lib/jobs/private-link';
 import { recordPayment } from '@/lib/jobs/record-payment';
@@ -41,7 +42,15 @@ export async function draft(n: number): Promise<string> {
 
 /** The confirm button; pressed again when the answer was lost. */
 export async function confirm(token: string): Promise<Acknowledged & { jobId: string }> {
-  const booked = await book({ draftToken: token, isStartAsked: true, now: now() });
+  const begun = await readDraft(token);
+  const shown = begun && (await readBookingRepair(begun.repairId));
+  if (!shown) throw new Error('the booking that was filled in is gone');
+  const booked = await book({
+    draftToken: token,
+    shownMinor: shown.grossMinor,
+    isStartAsked: true,
+    now: now(),
+  });
   const found = await findJobByToken(booked.token);
   if (!found) throw new Error(`the booked job ${booked.number} was not found by its link`);
   const { jobId } = found;

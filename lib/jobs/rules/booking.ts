@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { LARGEST_KEPT } from '@/lib/numbers/column';
 
 /**
  * What a booking asks, in the order it asks it. One group a page; every group can be sent again and replaces its own
@@ -66,6 +67,8 @@ export const addressAnswers = z.object({
 });
 
 export const confirmAnswers = z.object({
+  /** the price that was shown, with tax, minor units; carried by the form, since nobody agrees to another */
+  shownMinor: z.coerce.number().int().min(0).max(LARGEST_KEPT),
   terms: z.literal('yes', { error: 'Tick the box to agree to the terms' }),
   /** the wish that work starts before the right to withdraw ends; never ticked beforehand (Directive 2011/83/EU Art. 8(8)) */
   start: z.literal('yes').optional(),

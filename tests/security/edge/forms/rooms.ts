@@ -14,7 +14,7 @@ export const ofLib: FormsOfFiles = [
         lists: ['accessories'],
       },
       addressAnswers: { fields: address },
-      confirmAnswers: { fields: { terms: 'yes', start: 'yes' } },
+      confirmAnswers: { fields: { terms: 'yes', start: 'yes', shownMinor: '7200' } },
     },
   ],
   [

@@ -122,7 +122,7 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
         ]}
       />
       {until ? <ConsumerPart workshop={workshop} until={until} /> : null}
-      <ActionForm action={confirmBooking.bind(null, token)}>
+      <ActionForm action={confirmBooking.bind(null, token)} hidden={{ shownMinor: repair.grossMinor }}>
         <TermsBox />
         {until ? <StartRequest until={until} /> : null}
         <SubmitBar

@@ -11,6 +11,7 @@ import { BOOKING_STEPS, isStep, nextStep } from '@/lib/jobs/rules/booking';
 import { showNumber } from '@/lib/numbers/job-number';
 import { AddressStep } from './address-step';
 import { ConfirmStep } from './confirm-step';
+import { NotOffered } from './not-offered';
 import { ParcelStep } from './parcel-step';
 import { ProblemStep } from './problem-step';
 import { UnitStep } from './unit-step';
@@ -34,12 +35,13 @@ export default async function BookingStepPage({ params }: Props) {
   if (!isStep(step)) nothingHere();
   const draft = await readDraft(token);
   const repair = draft ? await readBookingRepair(draft.repairId, draft.quoteId) : null;
-  if (!draft || !repair) nothingHere();
+  if (!draft) nothingHere();
   if (draft.jobId) {
     const sent = await newestTokenOf(draft.jobId);
     if (!sent) nothingHere();
     redirect(`/job/${sent}` as Route);
   }
+  if (!repair) return <NotOffered isQuote={draft.quoteId !== null} />;
   // A step further on than the answers reach leads back to the first one that is missing.
   const next = nextStep(draft.answers);
   if (BOOKING_STEPS.indexOf(step) > BOOKING_STEPS.indexOf(next)) redirect(`/book/${token}/${next}` as Route);

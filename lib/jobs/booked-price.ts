@@ -1,0 +1,63 @@
+import type { Tx } from '@/lib/db/transaction';
+import { formatMoney } from '@/lib/money/amount';
+import { Refusal } from '@/lib/outcome';
+import { agreedRevision, readQuote } from '@/lib/quotes/records';
+import { bookedLine, revisionTotals } from '@/lib/quotes/rules/lines';
+import { taxCategory } from '@/lib/quotes/stored-lines';
+import type { WorkshopCard } from '@/lib/workshop/card';
+
+type OfferedRepair = {
+  name: string;
+  priceMinor: number;
+  taxCategory: string;
+  taxRateBps: number;
+  isListed: boolean;
+  model: { isListed: boolean };
+};
+
+/**
+ * What a booking agrees to: the price list's own price, or that of a quote the customer said yes to.
+ *
+ * Refuses as a conflict where it is not what the customer read above the button (`shownMinor`, all lines with tax):
+ * nobody is bound to a price that they have not seen.
+ */
+export async function bookedPrice(
+  tx: Tx,
+  o: { repair: OfferedRepair; quoteId: string | null; workshop: WorkshopCard; shownMinor: number },
+) {
+  const price =
+    o.quoteId === null ? listPrice(o.repair, o.workshop) : { agreed: await agreedPrice(tx, o.quoteId) };
+  const grossMinor = 'agreed' in price ? price.agreed.grossMinor : price.grossMinor;
+  if (grossMinor === o.shownMinor) return 'agreed' in price ? price : price.offer;
+  const money = (minor: number) => formatMoney(minor, o.workshop.currency, o.workshop.locale);
+  throw new Refusal(
+    'conflict',
+    `The price is now ${money(grossMinor)}, and not the ${money(o.shownMinor)} that you saw. Nothing is booked yet. Your answers are kept: press the button once more if you agree to the new price.`,
+  );
+}
+
+function listPrice(repair: OfferedRepair, workshop: WorkshopCard) {
+  if (!repair.isListed || !repair.model.isListed)
+    throw new Refusal('conflict', 'This repair is not on the price list any more. Nothing is booked.');
+  const line = bookedLine({ ...repair, taxCategory: taxCategory.parse(repair.taxCategory) });
+  const { gross } = revisionTotals([line], workshop.pricesIncludeTax);
+  const offer = {
+    lines: [line],
+    isGross: workshop.pricesIncludeTax,
+    reason: 'Booked from the price list',
+    agreedText: `${repair.name} at ${formatMoney(gross, workshop.currency, workshop.locale)} with tax, under the terms of the day.`,
+    currency: workshop.currency,
+    validDays: workshop.approvalDays,
+    timeZone: workshop.timeZone,
+  };
+  return { offer, grossMinor: gross };
+}
+
+/** The quote's row stays locked until the booking is written. */
+async function agreedPrice(tx: Tx, quoteId: string) {
+  await tx.$queryRaw`SELECT 1 FROM "quote" WHERE "id" = ${quoteId} FOR UPDATE`;
+  const quote = await readQuote({ id: quoteId }, tx);
+  const agreed = quote && agreedRevision(quote);
+  if (!quote || !agreed) throw new Refusal('conflict', 'The price for this booking is not agreed any more.');
+  return { quoteId, quoteNumber: quote.number, grossMinor: agreed.grossMinor };
+}
