@@ -2,7 +2,7 @@ import { dayInZone } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { Refusal } from '@/lib/outcome';
-import { readCalendar, readWorkshop } from '@/lib/workshop/records';
+import { readWorkshop } from '@/lib/workshop/records';
 import { findPerson } from './records';
 import { REMOVAL_SENTENCES, removalProblems } from './rules/retention';
 import { noteSeenWhole } from './seen';
@@ -25,8 +25,7 @@ export async function erasePerson(o: {
     if (!person) throw new Refusal('not-found', 'There is nobody behind this number.');
     const workshop = await readWorkshop(tx);
     const today = dayInZone(o.now, workshop.timeZone);
-    const calendar = await readCalendar(workshop, today, tx);
-    const facts = await readRemovalFacts(person, { today, calendar }, tx);
+    const facts = await readRemovalFacts(person, { today, workshop }, tx);
     const [problem] = removalProblems(facts, o.isCoverConfirmed);
     if (problem && person.email !== '') {
       throw new Refusal(

@@ -3,7 +3,7 @@ import { db } from '@/lib/db/client';
 import { readKind, readStage, staffNames } from '@/lib/jobs/records';
 import type { JobKind, Stage } from '@/lib/jobs/rules/stages';
 import { type RequestState, readRequestState } from '@/lib/quotes/rules/request-states';
-import { readCalendar, readWorkshop } from '@/lib/workshop/records';
+import { readWorkshop } from '@/lib/workshop/records';
 import { findPerson } from './records';
 import type { RemovalFacts } from './rules/retention';
 import { listSeen } from './seen';
@@ -39,7 +39,6 @@ export async function readPerson(number: string, now: Date): Promise<PersonView 
   if (!person) return null;
   const workshop = await readWorkshop();
   const today = dayInZone(now, workshop.timeZone);
-  const calendar = await readCalendar(workshop, today);
   const [customers, jobs, requests, removal, names] = await Promise.all([
     db.customer.findMany({ where: { id: { in: person.customerIds } }, orderBy: { createdAt: 'desc' } }),
     db.job.findMany({
@@ -60,7 +59,7 @@ export async function readPerson(number: string, now: Date): Promise<PersonView 
       orderBy: { askedAt: 'desc' },
       include: { quote: { select: { number: true } } },
     }),
-    readRemovalFacts(person, { today, calendar }),
+    readRemovalFacts(person, { today, workshop }),
     staffNames(),
   ]);
   const seen = await listSeen({

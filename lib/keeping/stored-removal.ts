@@ -1,8 +1,8 @@
 import { compareDays, type Day, dayFromDate } from '@/lib/calendar/day';
-import type { WorkingCalendar } from '@/lib/calendar/working';
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
 import { lastGraceDay } from '@/lib/warranty/rules/cover';
+import { readCalendar, type WorkshopCard } from '@/lib/workshop/records';
 import type { RemovalFacts } from './rules/retention';
 
 /** Jobs that nothing more happens to by themselves. */
@@ -15,7 +15,7 @@ export type RemovalRows = { customerIds: readonly string[]; quoteIds: readonly s
 /** What stands against removing the data of these bookings and requests today. */
 export async function readRemovalFacts(
   rows: RemovalRows,
-  on: { today: Day; calendar: WorkingCalendar },
+  on: { today: Day; workshop: Pick<WorkshopCard, 'holidayCountry' | 'holidayRegion'> },
   client: Tx = db,
 ): Promise<RemovalFacts & { coverUntil: Day | null }> {
   const jobs = await client.job.findMany({
@@ -35,11 +35,13 @@ export async function readRemovalFacts(
     select: { number: true },
     orderBy: { number: 'asc' },
   });
-  const cover = jobs
-    .flatMap((job) => job.certificates)
+  const certificates = jobs.flatMap((job) => job.certificates);
+  const ends = certificates.map(({ endsOn }) => dayFromDate(endsOn));
+  const calendar = await readCalendar(on.workshop, on.today, client, ends);
+  const cover = certificates
     .map(({ number, endsOn, policyVersion }) => ({
       number,
-      until: lastGraceDay(dayFromDate(endsOn), policyVersion, on.calendar),
+      until: lastGraceDay(dayFromDate(endsOn), policyVersion, calendar),
     }))
     .filter(({ until }) => compareDays(until, on.today) >= 0)
     .sort((a, b) => compareDays(b.until, a.until));

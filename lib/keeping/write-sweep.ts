@@ -1,7 +1,7 @@
 import { dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
-import { readCalendar, readWorkshop } from '@/lib/workshop/records';
+import { readWorkshop } from '@/lib/workshop/records';
 import { monthsBefore, REQUEST_MONTHS, removalProblems } from './rules/retention';
 import { OVER, readRemovalFacts } from './stored-removal';
 import { writeRemoval } from './write-removal';
@@ -26,7 +26,6 @@ export async function sweepPeople(now: Date): Promise<number> {
 async function sweepBookings(now: Date, before: Date): Promise<number> {
   const workshop = await readWorkshop();
   const today = dayInZone(now, workshop.timeZone);
-  const calendar = await readCalendar(workshop, today);
   const due = await db.$queryRaw<{ id: string }[]>`
     select c."id" from "customer" c
     where c."erasedAt" is null and exists (select 1 from "job" j where j."customerId" = c."id")
@@ -42,7 +41,7 @@ async function sweepBookings(now: Date, before: Date): Promise<number> {
   for (const { id } of due) {
     removed += await transaction(async (tx) => {
       const rows = { customerIds: [id], quoteIds: [] };
-      const facts = await readRemovalFacts(rows, { today, calendar }, tx);
+      const facts = await readRemovalFacts(rows, { today, workshop }, tx);
       if (removalProblems(facts, false).length > 0) return 0;
       return (await writeRemoval(tx, { ...rows, actor: { kind: 'clock' }, now })).bookings;
     });

@@ -1,7 +1,8 @@
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { compareSerials, type SerialComparison } from '@/lib/numbers/serial';
-import { readCalendar, readWorkshop } from '@/lib/workshop/records';
+import { readWorkshop } from '@/lib/workshop/records';
+import { coverCalendar } from './cover-calendar';
 import { isGenuine } from './genuine';
 import { type CertificateRecord, type Chain, readChain, readCoverLine } from './records';
 import { type AssessedRevision, assess } from './rules/assess';
@@ -32,8 +33,10 @@ export function askAboutClaim(question: Question): Promise<Answered> {
 export async function assessClaim(tx: Tx, o: Question): Promise<Answered> {
   const workshop = await readWorkshop(tx);
   const today = dayInZone(o.now, workshop.timeZone);
-  const calendar = await readCalendar(workshop, today, tx);
   const chain = await readChain(o.certificateNumber, tx);
+  const lines = (chain?.revisions ?? []).flatMap((revision) => revision.lines.map(readCoverLine));
+  const { held, terms } = chain ?? { held: [], terms: NO_TERMS };
+  const calendar = await coverCalendar({ lines, held, terms }, { workshop, today }, tx);
   const asked = chain?.revisions.find((revision) => revision.revision === o.revision) ?? chain?.inForce;
   if (!chain || !asked) {
     const assessment = assess({

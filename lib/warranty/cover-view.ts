@@ -1,7 +1,7 @@
 import { type Day, dayFromDate, dayInZone, maxDay } from '@/lib/calendar/day';
 import { describePeriod } from '@/lib/calendar/period';
 import type { WorkshopCard } from '@/lib/workshop/card';
-import { readCalendar } from '@/lib/workshop/records';
+import { coverCalendar } from './cover-calendar';
 import { type CertificateRecord, type Chain, readCoverLine, readTerms } from './records';
 import { countCover } from './rules/cover';
 import { explainCount } from './rules/cover-sentences';
@@ -30,10 +30,10 @@ export async function coverView(
   o: { workshop: WorkshopCard; now: Date },
 ): Promise<CoverView> {
   const today = dayInZone(o.now, o.workshop.timeZone);
-  const calendar = await readCalendar(o.workshop, today);
   const terms = readTerms(record.policyVersion);
-  const lines = record.lines.map((row) => {
-    const line = readCoverLine(row);
+  const covered = record.lines.map(readCoverLine);
+  const calendar = await coverCalendar({ lines: covered, held: chain.held, terms }, { ...o, today });
+  const lines = covered.map((line) => {
     const count = countCover(line, chain.held, terms, calendar);
     return {
       count,

@@ -65,7 +65,7 @@ export async function dispatch(
   const plan = await planWarranty(job, { now: o.now, timeZone: workshop.timeZone, calendar });
   if (plan.certificate) requireGuarantor(workshop);
   const drawn = plan.certificate
-    ? await drawPlan(plan.certificate, job, { workshop, calendar, staff: await staffNames(), now: o.now })
+    ? await drawPlan(plan.certificate, job, { workshop, staff: await staffNames(), now: o.now })
     : null;
   try {
     await transaction((tx) => write(tx, { ...o, job, plan, drawn }));

@@ -6,7 +6,6 @@ import { probeFaults, probesLine } from '@/lib/bench/rules/probes';
 import { wireVerdict, wireWords } from '@/lib/bench/rules/wire-verdict';
 import { readCheck } from '@/lib/bench/stored-checks';
 import { type Day, dayInZone, maxDay } from '@/lib/calendar/day';
-import type { WorkingCalendar } from '@/lib/calendar/working';
 import { config } from '@/lib/config';
 import { drawCertificate } from '@/lib/documents/certificate';
 import type { Proof } from '@/lib/documents/proof';
@@ -16,6 +15,7 @@ import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { foldSerial } from '@/lib/numbers/serial';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { claimFormat } from './claim-format';
+import { coverCalendar } from './cover-calendar';
 import type { CertificatePlan } from './plan-certificate';
 import { certificateText } from './rules/certificate-text';
 import { countCover } from './rules/cover';
@@ -40,16 +40,16 @@ export async function drawPlan(
   job: JobRecord,
   o: {
     workshop: WorkshopCard;
-    calendar: WorkingCalendar;
     staff: ReadonlyMap<string, { initials: string }>;
     now: Date;
   },
 ): Promise<DrawnCertificate> {
   const { workshop } = o;
   const issuedOn = dayInZone(o.now, workshop.timeZone);
+  const calendar = await coverCalendar(plan, { workshop, today: issuedOn });
   const counts = plan.lines.map((line) => ({
     line,
-    count: countCover(line, plan.held, plan.terms, o.calendar),
+    count: countCover(line, plan.held, plan.terms, calendar),
   }));
   const [first, ...rest] = counts.map(({ count }) => count);
   if (!first) throw new Error('a certificate needs a cover line');

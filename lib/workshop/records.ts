@@ -1,8 +1,9 @@
-import { type Day, dayFromDate } from '@/lib/calendar/day';
+import { addDays, type Day, dayFromDate, partsOf } from '@/lib/calendar/day';
 import { holidayCalendar } from '@/lib/calendar/holidays';
 import type { WorkingCalendar } from '@/lib/calendar/working';
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
+import { LOOK_BACK_DAYS } from '@/lib/promise/records';
 import { blankWorkshop, type WorkshopCard } from './card';
 
 export type { Paper, WorkshopCard } from './card';
@@ -31,28 +32,39 @@ export async function readClosingDays(client: Tx = db): Promise<ClosingDayRow[]>
 }
 
 const MEMO_MILLISECONDS = 60_000;
+/** No row of public holidays is longer. */
+const ROLLED_DAYS = 31;
 const memo = new Map<string, { until: number; calendar: Promise<WorkingCalendar> }>();
 
 /**
- * Working days of the workshop in the year of `around`, the year before and the two after it.
+ * Working days of the workshop around a day: from as far back as promises look, and at least the year before it, to the end
+ * of the second year after it. `also` are days further off at which one has to be known too, each with the month after it,
+ * since a last day is rolled onward; the years between are left out.
  *
- * Kept for a minute per process: holidays of four years take tens of milliseconds to work out and pages ask often.
+ * Kept for a minute per process: holidays of four years take tens of milliseconds to work out and pages ask often. A
+ * further year costs its share once and is remembered (lib/calendar/holidays.ts), so only who needs it asks for it.
  * Inside a transaction pass its client, because the embedded database serves one session at a time.
  */
 export async function readCalendar(
   workshop: Pick<WorkshopCard, 'holidayCountry' | 'holidayRegion'>,
   around: Day,
   client: Tx = db,
+  also: readonly Day[] = [],
 ): Promise<WorkingCalendar> {
-  const year = Number(around.slice(0, 4));
-  const key = `${workshop.holidayCountry}/${workshop.holidayRegion}/${year}`;
+  const { year } = partsOf(around);
+  const lookedBack = partsOf(addDays(around, -LOOK_BACK_DAYS)).year;
+  const further = also.flatMap((each) => [partsOf(each).year, partsOf(addDays(each, ROLLED_DAYS)).year]);
+  const years = [...new Set([lookedBack, year - 1, year, year + 1, year + 2, ...further])].sort(
+    (a, b) => a - b,
+  );
+  const key = `${workshop.holidayCountry}/${workshop.holidayRegion}/${years.join()}`;
   const kept = memo.get(key);
   if (kept && kept.until > Date.now()) return kept.calendar;
   const calendar = readClosingDays(client).then((closingDays) =>
     holidayCalendar({
       country: workshop.holidayCountry,
       region: workshop.holidayRegion || undefined,
-      years: [year - 1, year, year + 1, year + 2],
+      years,
       closingDays,
     }),
   );

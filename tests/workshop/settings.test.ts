@@ -2,12 +2,15 @@ import { beforeEach, expect, test } from 'vitest';
 import { day } from '@/lib/calendar/day';
 import { isWorkingDay } from '@/lib/calendar/working';
 import { db } from '@/lib/db/client';
+import { coverCalendar } from '@/lib/warranty/cover-calendar';
+import { countCover } from '@/lib/warranty/rules/cover';
 import { blankWorkshop } from '@/lib/workshop/card';
 import { closeOn, openOn } from '@/lib/workshop/closing-days';
 import { forgetCalendars, isWorkshopSetUp, readCalendar, readWorkshop } from '@/lib/workshop/records';
 import { saveSettings } from '@/lib/workshop/save-settings';
 import { daysInput, detailsInput, moneyInput, textsInput } from '@/lib/workshop/settings-input';
 import { resetDatabase, useDatabase } from '@/tests/database';
+import { someLine, someTerms } from '@/tests/warranty/made';
 
 useDatabase();
 beforeEach(async () => {
@@ -143,6 +146,34 @@ test('the calendar knows the holidays of the region: 30 November is one in Scotl
 test('the calendar reaches two years ahead, for ends of long terms', async () => {
   const calendar = await readCalendar({ holidayCountry: 'GB', holidayRegion: 'ENG' }, day('2026-12-03'));
   expect(isWorkingDay(day('2028-12-25'), calendar)).toBe(false);
+});
+
+test.each([
+  // The day promises look back to from 20 January 2027 lies in 2025, and 26 December 2025 was a bank holiday.
+  ['back as far as promises look, in January', '2027-01-20', [], '2025-12-26'],
+  // Easter Monday 2029 is 2 April (Easter Sunday 1 April 2029, Book of Common Prayer, Table to find Easter-Day).
+  ['at the end of a term of three years', '2026-04-02', [day('2029-04-02')], '2029-04-02'],
+  ['into the year after an end that is rolled', '2026-12-30', [day('2031-12-31')], '2032-01-01'],
+  ['at an end that is long past', '2026-12-03', [day('2021-12-25')], '2021-12-27'],
+] as const)('the calendar reaches %s', async (_, today, also, holiday) => {
+  const workshop = { holidayCountry: 'GB', holidayRegion: 'ENG' };
+  const calendar = await readCalendar(workshop, day(today), undefined, also);
+  expect(isWorkingDay(day(holiday), calendar)).toBe(false);
+});
+
+test('a term of three years that ends on a holiday can be claimed until the day after it', async () => {
+  const workshop = { holidayCountry: 'GB', holidayRegion: 'ENG' };
+  const line = someLine({ startsOn: day('2026-04-02'), term: 'P36M' });
+  const terms = someTerms();
+  const calendar = await coverCalendar(
+    { lines: [line], held: [], terms },
+    { workshop, today: day('2026-04-02') },
+  );
+  // Regulation (EEC, Euratom) 1182/71 Art. 3(4), and Easter Monday as above.
+  expect(countCover(line, [], terms, calendar)).toMatchObject({
+    end: '2029-04-02',
+    lastClaimDay: '2029-04-03',
+  });
 });
 
 const faults = (
