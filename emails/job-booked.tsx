@@ -1,19 +1,18 @@
 import { laterNoWords } from '@/lib/quotes/rules/after-no';
 import { JobPage, Lines, Next, Para, Title } from './frame';
-import type { Writer } from './letter';
+import type { Setting, Writer } from './letter';
 import { LawsWords, RightToWithdraw } from './withdrawal-part';
 import { cost, money } from './words';
 
 export const jobBooked: Writer<'job-booked'> = (_facts, setting) => {
-  const { job, workshop } = setting;
-  const fees = { inspectionFee: job.inspectionFee ?? 0, returnFee: workshop.returnFee };
+  const { job } = setting;
   return {
     to: 'customer',
     subject: `Job ${job.number} is booked: ${job.unit}`,
     summary: `Post the unit when it suits you. The agreed price is ${cost(job.agreed, setting)}.`,
     body: (
       <>
-        <Title>Your repair is booked</Title>
+        <Title>{job.isInspection ? 'Your inspection is booked' : 'Your repair is booked'}</Title>
         <Para>Thank you. The next step is yours: pack the unit and post it to us.</Para>
         <JobPage setting={setting}>Open the job and print the packing slip</JobPage>
         <Lines
@@ -25,11 +24,7 @@ export const jobBooked: Writer<'job-booked'> = (_facts, setting) => {
         <Next
           what="Put the packing slip in the parcel. No printer? Write the job number on a sheet of paper. We write to you as soon as the parcel is here."
           when="Post it when it suits you."
-          costs={
-            job.agreed === 0
-              ? `The repair is free of charge for you (${money(0, setting)}).`
-              : `${money(job.agreed, setting)} with tax, to be paid when the repair is done and before we send the unit back. If we find more, we ask you first. ${laterNoWords(fees, (minor) => money(minor, setting))}`
-          }
+          costs={costs(setting)}
         />
         {job.hasLithiumBattery ? (
           <Para>
@@ -46,3 +41,16 @@ export const jobBooked: Writer<'job-booked'> = (_facts, setting) => {
     ),
   };
 };
+
+/** What is paid and when, and what a no to more would cost. */
+function costs(setting: Setting): string {
+  const { job, workshop } = setting;
+  const isInspection = job.isInspection ?? false;
+  const what = isInspection ? 'inspection' : 'repair';
+  if (job.agreed === 0) return `The ${what} is free of charge for you (${money(0, setting)}).`;
+  const fees = { inspectionFee: job.inspectionFee ?? 0, returnFee: workshop.returnFee };
+  const more = laterNoWords(fees, (minor) => money(minor, setting));
+  return isInspection
+    ? `${money(job.agreed, setting)} with tax, to be paid before we send the unit back. After the inspection we send you a price for the repair. Nothing is repaired before you say yes to it. ${more}`
+    : `${money(job.agreed, setting)} with tax, to be paid when the repair is done and before we send the unit back. If we find more, we ask you first. ${more}`;
+}

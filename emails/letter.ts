@@ -35,6 +35,8 @@ export type Setting = {
     agreed: number;
     /** The part of it that is for the inspection, and owed after a no to more. */
     inspectionFee?: number;
+    /** All of it is for the inspection: the repair gets a price of its own. */
+    isInspection?: boolean;
     /** The customer has not said yes to any price yet. */
     isPriceOpen?: boolean;
     customer: string;

@@ -1,9 +1,11 @@
+import { askedWords } from '@/lib/quotes/rules/asked-words';
 import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Writer } from './letter';
-import { cost, fullDay } from './words';
+import { cost, fullDay, money } from './words';
 
 export const quoteSent: Writer<'quote-sent'> = (facts, setting) => {
   const until = fullDay(facts.validUntil, setting);
+  const words = askedWords(facts.isInspection ?? false, money(facts.gross, setting));
   const days = facts.workingDays === 1 ? '1 working day' : `${facts.workingDays} working days`;
   return {
     to: 'customer',
@@ -14,8 +16,8 @@ export const quoteSent: Writer<'quote-sent'> = (facts, setting) => {
         <Title>Your price is here</Title>
         <Para>
           {facts.revision === 1
-            ? `We have a price for the repair of ${setting.job.unit}.`
-            : `We have a new price for the repair of ${setting.job.unit}. It takes the place of the one we sent before.`}
+            ? `We have a price for the ${words.isFor} of ${setting.job.unit}.`
+            : `We have a new price for the ${words.isFor} of ${setting.job.unit}. It takes the place of the one we sent before.`}
         </Para>
         <Lines
           items={[
@@ -26,9 +28,9 @@ export const quoteSent: Writer<'quote-sent'> = (facts, setting) => {
         />
         <JobPage setting={setting}>See every line, and say yes or no</JobPage>
         <Next
-          what="If you say yes, you book in a few short steps and post the unit. If you say no, nothing happens. Both answers are fine with us."
+          what={`If you say yes, you book in a few short steps and post the unit. ${words.isFor === 'inspection' ? 'We inspect it and send you a price for the repair. ' : ''}If you say no, nothing happens. Both answers are fine with us.`}
           when={`Any day until ${until}.`}
-          costs={`Yes: ${cost(facts.gross, setting)}, to pay when the repair is done. No: nothing.`}
+          costs={`Yes: ${cost(facts.gross, setting)}, ${words.paid}. No: nothing.`}
         />
       </>
     ),

@@ -10,6 +10,11 @@ export const jobSamples: readonly Sample[] = [
     job: { inspectionFee: 1800 },
   },
   {
+    name: 'Booked, an inspection alone',
+    content: { template: 'job-booked', data: {} },
+    job: { agreed: 1800, inspectionFee: 1800, isInspection: true },
+  },
+  {
     name: 'Booked, with a right to withdraw',
     content: { template: 'job-booked', data: {} },
     withdrawal: 'not-asked',

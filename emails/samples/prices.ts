@@ -172,6 +172,27 @@ export const priceSamples: readonly Sample[] = [
     job: quoteJob,
   },
   {
+    name: 'Price of an inspection sent',
+    content: {
+      template: 'quote-sent',
+      data: { revision: 1, gross: 1800, validUntil: day('2026-12-27'), workingDays: 6, isInspection: true },
+    },
+    job: quoteJob,
+  },
+  {
+    name: 'Price of an inspection lapses soon',
+    content: {
+      template: 'quote-reminder',
+      data: { revision: 1, gross: 1800, validUntil: day('2026-12-27'), isInspection: true },
+    },
+    job: quoteJob,
+  },
+  {
+    name: 'Price of an inspection accepted',
+    content: { template: 'quote-accepted', data: { revision: 1, gross: 1800, isInspection: true } },
+    job: quoteJob,
+  },
+  {
     name: 'Price accepted',
     content: { template: 'quote-accepted', data: { revision: 1, gross: 7450 } },
     job: quoteJob,

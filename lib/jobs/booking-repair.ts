@@ -3,6 +3,7 @@ import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { agreedRevision, readQuote } from '@/lib/quotes/records';
 import { inspectionFeeOf } from '@/lib/quotes/rules/after-no';
+import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { type ShownLine, shownLines } from '@/lib/quotes/rules/lines';
 import { readLine, taxCategory } from '@/lib/quotes/stored-lines';
 import { readWorkshop } from '@/lib/workshop/records';
@@ -34,6 +35,8 @@ export type BookedQuote = {
   isGross: boolean;
   /** of those lines, with tax; owed even after a no to more */
   inspectionFee: number;
+  /** the quote is for finding the fault alone */
+  isInspection: boolean;
   known: { name: string; email: string; phone: string };
 };
 
@@ -72,6 +75,7 @@ async function underQuote(repair: OfferedRepair, quoteId: string): Promise<Booki
       lines: shownLines(lines),
       isGross: agreed.isGross,
       inspectionFee: inspectionFeeOf(lines, agreed.isGross),
+      isInspection: isInspectionOnly(agreed),
       known: { name, email, phone },
     },
   };

@@ -8,6 +8,7 @@ import type { Tx } from '@/lib/db/transaction';
 import { jobAddress, newestQuoteToken, newestToken, quoteAddress } from '@/lib/jobs/private-link';
 import { showNumber } from '@/lib/numbers/job-number';
 import { inspectionFeeOf } from '@/lib/quotes/rules/after-no';
+import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { readWithdrawalRule } from '@/lib/quotes/rules/withdrawal';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { mailContent } from './rules/content';
@@ -130,6 +131,7 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
       repair: job.repair.name,
       agreed: agreed?.grossMinor ?? 0,
       inspectionFee: agreed ? inspectionFeeOf(agreed.lines.map(feeLine), agreed.isGross) : 0,
+      isInspection: agreed !== undefined && isInspectionOnly(agreed),
       isPriceOpen: agreed?.decidedBy !== 'customer',
       customer: job.customer.name,
       promisedOn: job.promisedOn && dayFromDate(job.promisedOn),

@@ -5,6 +5,7 @@ import { Refusal } from '@/lib/outcome';
 import { readWorkshop } from '@/lib/workshop/records';
 import { readQuote } from './records';
 import { isHeld } from './rules/held-price';
+import { isInspectionOnly } from './rules/inspection-fee';
 import { requestMove } from './rules/request-states';
 import { writeQuoteEvent } from './write-quote-event';
 
@@ -53,7 +54,8 @@ export async function decideQuote(o: {
     });
     const mail = { to: quote.request.email, quoteId: quote.id, now: o.now };
     if (o.decision === 'accepted') {
-      const data = { revision: o.revision, gross: offer.grossMinor };
+      const isInspection = isInspectionOnly(offer);
+      const data = { revision: o.revision, gross: offer.grossMinor, ...(isInspection && { isInspection }) };
       await queueMail(tx, { template: 'quote-accepted', data, ...mail });
     } else {
       await queueMail(tx, { template: 'quote-declined', data: { revision: o.revision }, ...mail });

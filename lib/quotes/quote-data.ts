@@ -10,6 +10,8 @@ import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { formatMoney } from '@/lib/money/amount';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import type { QuoteRecord } from './records';
+import { askedWords } from './rules/asked-words';
+import { isInspectionOnly } from './rules/inspection-fee';
 import { type QuoteLine, revisionTotals, shownLines } from './rules/lines';
 import { requestRun } from './rules/request-run';
 import { requestMove } from './rules/request-states';
@@ -45,6 +47,7 @@ export async function askedQuoteData(
   const workshop = await readWorkshop();
   const { request } = quote;
   const money = formatMoney(shown.grossMinor, quote.currency, workshop.locale);
+  const words = askedWords(isInspectionOnly(shown), money);
   const earlier = quote.revisions.findLast((each) => each.revision < shown.revision);
   return {
     ...revisionData(shown, { workshop, currency: quote.currency }),
@@ -60,9 +63,9 @@ export async function askedQuoteData(
     found: paragraphs(shown.reason),
     before: earlier ? { revision: earlier.revision, gross: earlier.grossMinor } : null,
     ifYes: [
-      requestMove('accept').consequence,
+      shown.onYes || words.onYes,
       'You post the unit to us and pay the postage. We write to you when it has arrived.',
-      isInspectionOnly(shown)
+      words.isFor === 'inspection'
         ? `We inspect it and offer you a price for the repair. The inspection costs ${money}; you say yes or no to the rest then.`
         : `We repair it, prove it and send it back. You pay ${money} before it goes back.`,
     ],
@@ -108,11 +111,6 @@ export async function jobQuoteData(
     ifYes: words ? [shown.onYes || words.onYes] : [],
     ifNo: words ? [shown.onNo || words.onNo] : [],
   };
-}
-
-/** Whether a price is for finding the fault alone, so that the repair is priced after it. */
-export function isInspectionOnly({ lines }: { lines: readonly { kind: string }[] }): boolean {
-  return lines.length > 0 && lines.every(({ kind }) => kind === 'inspection-fee');
 }
 
 /** The workshop as it signs its papers. */

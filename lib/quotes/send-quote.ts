@@ -2,10 +2,13 @@ import { addDays, compareDays, dayFromDate, dayInZone } from '@/lib/calendar/day
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { queueMail } from '@/lib/mail/queue';
+import { formatMoney } from '@/lib/money/amount';
 import { Refusal } from '@/lib/outcome';
 import { readWorkshop } from '@/lib/workshop/records';
 import { openRevision, type QuoteRecord, readQuote } from './records';
+import { askedWords } from './rules/asked-words';
 import { isHeld, LEAST_VALID_DAYS, MOST_VALID_DAYS, mayReplace } from './rules/held-price';
+import { isInspectionOnly } from './rules/inspection-fee';
 import { OFFERED_KINDS, type QuoteLine, revisionTotals } from './rules/lines';
 import { requestMove } from './rules/request-states';
 import { writeQuoteEvent } from './write-quote-event';
@@ -30,7 +33,6 @@ export type QuoteToSend = {
   now: Date;
 };
 
-const ON_YES = 'You book the repair in a few short steps, post the unit, and pay when the repair is done.';
 const ON_NO = 'Nothing is booked and nothing is owed.';
 
 /**
@@ -50,6 +52,7 @@ export async function sendQuote(o: QuoteToSend): Promise<{ revision: number; gro
     const workshop = await readWorkshop(tx);
     const isGross = workshop.pricesIncludeTax;
     const { gross } = revisionTotals(o.lines, isGross);
+    const isInspection = isInspectionOnly(o);
     if (gross < 0) throw new Refusal('invalid', 'The price comes to less than nothing.', 'amount-0');
     const today = dayInZone(o.now, workshop.timeZone);
     const validUntil = addDays(today, o.validDays);
@@ -68,7 +71,7 @@ export async function sendQuote(o: QuoteToSend): Promise<{ revision: number; gro
       proposal: o.proposal,
       workingDays: o.workingDays,
       note: o.note,
-      onYes: ON_YES,
+      onYes: askedWords(isInspection, formatMoney(gross, workshop.currency, workshop.locale)).onYes,
       onNo: ON_NO,
       now: o.now,
       validUntil,
@@ -86,7 +89,13 @@ export async function sendQuote(o: QuoteToSend): Promise<{ revision: number; gro
     });
     await queueMail(tx, {
       template: 'quote-sent',
-      data: { revision, gross, validUntil, workingDays: o.workingDays },
+      data: {
+        revision,
+        gross,
+        validUntil,
+        workingDays: o.workingDays,
+        ...(isInspection && { isInspection }),
+      },
       to: quote.request.email,
       quoteId: quote.id,
       now: o.now,

@@ -5,6 +5,7 @@ import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import type { DuePrice, LapseCall } from './due-price';
 import { type QuoteRecord, readQuote } from './records';
+import { isInspectionOnly } from './rules/inspection-fee';
 import { requestMove } from './rules/request-states';
 import { writeQuoteEvent } from './write-quote-event';
 
@@ -42,6 +43,7 @@ export async function lapseAskedQuote(tx: Tx, price: DuePrice, call: LapseCall):
 /** Reminds of a price that was asked for and not answered yet. */
 export async function remindOfAskedQuote(tx: Tx, price: DuePrice, call: LapseCall): Promise<void> {
   const quote = await quoteOf(tx, price);
+  const isInspection = quote.revisions.some((each) => each.id === price.id && isInspectionOnly(each));
   await writeQuoteEvent(tx, {
     quoteId: quote.id,
     actor: CLOCK,
@@ -55,6 +57,7 @@ export async function remindOfAskedQuote(tx: Tx, price: DuePrice, call: LapseCal
       revision: price.revision,
       gross: price.grossMinor,
       validUntil: dayFromDate(price.validUntil),
+      ...(isInspection && { isInspection }),
     },
     to: quote.request.email,
     quoteId: quote.id,

@@ -135,6 +135,15 @@ describe('what a later no costs, in the mail of a booking', () => {
   });
 });
 
+test.each(samples.filter(({ name }) => /inspection (alone|sent|lapses|accepted)/.test(name)))(
+  'the mail “$name” sells no repair',
+  async (sample) => {
+    const { text } = await draw(sample);
+    expect(text).toContain('£18.00 with tax, to ');
+    expect(text).not.toMatch(/when the repair is done|repair is booked|price for the repair of/);
+  },
+);
+
 describe('a ruling', () => {
   const rulings = samples.filter((sample) => sample.content.template === 'claim-ruled');
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { askedWords } from '@/lib/quotes/rules/asked-words';
 import { nextForAsker } from '@/lib/quotes/rules/request-next';
 import { requestRun } from '@/lib/quotes/rules/request-run';
 import { REQUEST_STATES, type RequestState } from '@/lib/quotes/rules/request-states';
@@ -50,4 +51,20 @@ it('says what happens next and what it costs in every state', () => {
     expect(words).toMatch(/cost|free|pay|owed/);
     expect(words).not.toMatch(/null|undefined/);
   }
+});
+
+describe('a price for the inspection alone', () => {
+  it('is asked about as one, and the repair is not sold with it', () => {
+    const words = askedWords(true, '£18.00');
+    expect(words.question).toBe('Shall we inspect it for £18.00?');
+    expect(words.yes).toBe('Yes, inspect it for £18.00');
+    expect(words.consequence).toContain('No repair is agreed to yet');
+    expect(askedWords(false, '£18.00').question).toBe('Shall we repair it for £18.00?');
+  });
+
+  it.each(['quoted', 'accepted'] as const)('is followed by a price for the repair: %s', (state) => {
+    const words = nextForAsker({ state, price: '£18.00', until: 'Friday', isInspection: true });
+    expect(words).toContain('£18.00 for the inspection');
+    expect(words).toMatch(/price (of its own|for the repair)/);
+  });
 });

@@ -11,6 +11,8 @@ const calendarDay = z.custom<Day>((value) => typeof value === 'string' && isDay(
 const amount = z.int();
 const text = z.string();
 const nothing = z.strictObject({});
+/** The price is for the inspection alone, and sells no repair; absent: of a repair. */
+const isInspection = z.boolean().optional();
 
 export const factsOf = {
   'job-booked': nothing,
@@ -113,9 +115,15 @@ export const factsOf = {
     validUntil: calendarDay,
     /** working days from the unit's arrival */
     workingDays: z.int(),
+    isInspection,
   }),
-  'quote-reminder': z.strictObject({ revision: z.int(), gross: amount, validUntil: calendarDay }),
-  'quote-accepted': z.strictObject({ revision: z.int(), gross: amount }),
+  'quote-reminder': z.strictObject({
+    revision: z.int(),
+    gross: amount,
+    validUntil: calendarDay,
+    isInspection,
+  }),
+  'quote-accepted': z.strictObject({ revision: z.int(), gross: amount, isInspection }),
   'quote-declined': z.strictObject({ revision: z.int() }),
   'quote-lapsed': z.strictObject({ revision: z.int(), validUntil: calendarDay }),
   'quote-turned-down': z.strictObject({ text }),

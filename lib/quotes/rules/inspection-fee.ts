@@ -6,6 +6,11 @@ export const FEE_TAKEN_OFF = 'Inspection fee, taken off since the repair goes ah
 const isFee = (line: QuoteLine) => line.kind === 'inspection-fee' && line.amount > 0;
 const isTakenOff = (line: QuoteLine) => line.kind === 'inspection-fee' && line.amount < 0;
 
+/** Whether a price is for finding the fault alone, so that the repair is priced after it. */
+export function isInspectionOnly({ lines }: { lines: readonly { kind: string }[] }): boolean {
+  return lines.length > 0 && lines.every(({ kind }) => kind === 'inspection-fee');
+}
+
 /**
  * A changed price with the inspection fee that was agreed to before, and, where the workshop takes it off a repair that
  * goes ahead, the line that does so; the customer sees both, so that the fee is neither forgotten nor charged twice. A

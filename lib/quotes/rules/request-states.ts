@@ -67,8 +67,8 @@ export const REQUEST_MOVES = [
     from: ['quoted'],
     to: 'accepted',
     by: 'customer',
-    label: 'Yes, repair it for this price',
-    consequence: 'The price is agreed. You book the repair next, and pay when it is done.',
+    label: 'Yes, at this price',
+    consequence: 'The price is agreed. You book next, and pay nothing before the work is done.',
   },
   {
     key: 'decline',

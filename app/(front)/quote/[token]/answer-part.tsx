@@ -5,6 +5,8 @@ import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { formatMoney } from '@/lib/money/amount';
 import { inspectionFeeOf, laterNoWords } from '@/lib/quotes/rules/after-no';
+import { askedWords } from '@/lib/quotes/rules/asked-words';
+import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { requestMove } from '@/lib/quotes/rules/request-states';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { decide, goOnToBook } from './actions';
@@ -13,7 +15,7 @@ import type { PartProps, Revision } from './part-props';
 /** Yes or no, each one tap, with what follows from it and what it costs. */
 export function AnswerPart({ quote, token, workshop, offer }: PartProps & { offer: Revision }) {
   const money = (minor: number) => formatMoney(minor, quote.currency, workshop.locale);
-  const gross = money(offer.grossMinor);
+  const words = askedWords(isInspectionOnly(offer), money(offer.grossMinor));
   const until = formatDay(dayFromDate(offer.validUntil), workshop.locale, 'weekday');
   const fee = workshop.inspectionFeeMinor;
   const fees = {
@@ -23,10 +25,10 @@ export function AnswerPart({ quote, token, workshop, offer }: PartProps & { offe
   const hasFee = offer.lines.some(({ kind }) => kind === 'inspection-fee');
   return (
     <section className="approval" aria-labelledby="answer">
-      <h2 id="answer">Shall we repair it for {gross}?</h2>
+      <h2 id="answer">{words.question}</h2>
       <Facts
         items={[
-          { term: 'If you say yes', text: offer.onYes || requestMove('accept').consequence },
+          { term: 'If you say yes', text: offer.onYes || words.onYes },
           { term: 'If you say no', text: offer.onNo || requestMove('decline').consequence },
           {
             term: 'Inspection',
@@ -48,10 +50,7 @@ export function AnswerPart({ quote, token, workshop, offer }: PartProps & { offe
         hidden={{ revision: offer.revision, decision: 'accepted' }}
         label="Say yes"
       >
-        <SubmitBar
-          label={`Yes, repair it for ${gross}`}
-          consequence={`You agree to the lines above, ${gross} with tax, under our terms. Next you book and post the unit; you pay when the repair is done.`}
-        />
+        <SubmitBar label={words.yes} consequence={words.consequence} />
       </ActionForm>
       <ActionForm
         action={decide.bind(null, token)}
@@ -70,15 +69,17 @@ export function AnswerPart({ quote, token, workshop, offer }: PartProps & { offe
 
 /** After the yes: on to the booking, with what is known filled in. */
 export function BookPart({ quote, token }: PartProps) {
+  const agreed = quote.revisions.find(({ state }) => state === 'accepted');
+  const heading = agreed && isInspectionOnly(agreed) ? 'Book the inspection' : 'Book the repair';
   return (
     <section className="approval" aria-labelledby="book">
-      <h2 id="book">Book the repair</h2>
+      <h2 id="book">{heading}</h2>
       <p>
         {quote.request.serialTyped === ''
           ? 'What is wrong, your name and your address for mail are filled in. We still need the serial number, what goes in the parcel, and where to send the unit back.'
           : 'The serial, what is wrong, your name and your address for mail are filled in. We still need to know what goes in the parcel, and where to send the unit back.'}
       </p>
-      <ActionForm action={goOnToBook.bind(null, token)} label="Book the repair">
+      <ActionForm action={goOnToBook.bind(null, token)} label={heading}>
         <SubmitBar
           label="Go on to book"
           consequence="About three minutes. You pay nothing now, and can cancel free of charge until the unit arrives here."

@@ -20,6 +20,7 @@ import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { shownRevision } from '@/lib/quotes/quote-data';
 import { isHeld } from '@/lib/quotes/rules/held-price';
+import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { quoteEventLine } from '@/lib/quotes/rules/quote-events';
 import { nextForAsker } from '@/lib/quotes/rules/request-next';
 import { requestRun } from '@/lib/quotes/rules/request-run';
@@ -68,6 +69,7 @@ export default async function QuotePage({ params, searchParams }: Props) {
           state,
           price: shown ? formatMoney(shown.grossMinor, quote.currency, locale) : null,
           until: until ? formatDay(until, locale, 'weekday') : null,
+          isInspection: shown !== null && isInspectionOnly(shown),
         })}
       >
         {jobToken ? <LinkButton href={`/job/${jobToken}`}>To your repair</LinkButton> : null}

@@ -14,6 +14,7 @@ import { checkSerial } from '@/lib/numbers/serial';
 import { readSerialRule } from '@/lib/numbers/serial-rule';
 import { BATTERY_ANSWERS } from '@/lib/parcels/rules/battery-answers';
 import { laterNoWords } from '@/lib/quotes/rules/after-no';
+import { askedWords } from '@/lib/quotes/rules/asked-words';
 import { confirmBooking } from '../../actions';
 import { ConsumerPart, lastDayToWithdraw, StartRequest, TermsBox } from './consumer-part';
 import type { StepProps } from './step-props';
@@ -23,6 +24,7 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
   if (!all) return null;
   const { unit, problem, parcel, address } = all;
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
+  const words = askedWords(repair.quote?.isInspection ?? false, money(repair.grossMinor));
   const [terms] = repair.policy.versions;
   const fees = { inspectionFee: repair.quote?.inspectionFee ?? 0, returnFee: workshop.returnFeeMinor };
   const until = await lastDayToWithdraw(workshop);
@@ -103,7 +105,7 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
       {repair.quote ? <AgreedLines quote={repair.quote} money={money} gross={repair.grossMinor} /> : null}
       <Facts
         items={[
-          { term: 'Price with tax', text: `${money(repair.grossMinor)}, to pay when the repair is done` },
+          { term: 'Price with tax', text: `${money(repair.grossMinor)}, ${words.paid}` },
           {
             term: 'Now',
             text: 'You get a job number, a private link and a packing slip, and post the unit to us.',
@@ -129,11 +131,11 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
           label={
             // A button that orders says that it costs something (Directive 2011/83/EU Art. 8(2)).
             repair.grossMinor > 0
-              ? `Book this repair and pay ${money(repair.grossMinor)}`
-              : 'Book this repair'
+              ? `Book this ${words.isFor} and pay ${money(repair.grossMinor)}`
+              : `Book this ${words.isFor}`
           }
           busy="Booking…"
-          consequence={`Binding order for ${money(repair.grossMinor)}. You pay when the repair is done, and can cancel free of charge until the unit arrives here.`}
+          consequence={`Binding order for ${money(repair.grossMinor)}, ${words.paid}. You can cancel free of charge until the unit arrives here.`}
           second={{ href: `/book/${token}/address`, label: 'Back' }}
         />
       </ActionForm>
