@@ -54,8 +54,12 @@ test('a booking says what is wrong where it is wrong, keeps the rest, and is mad
     await expect(book.heading).toHaveText('Please do not post this unit');
     await page.getByRole('link', { name: 'I chose the wrong answer' }).click();
     await expect(book.heading).toHaveText('What goes in the parcel?');
+    await expect(book.sendsAlong('Belt clip')).toBeChecked();
+    await expect(book.battery('The case bulges or a lid lifts')).toBeChecked();
+    await page.goto(page.url().replace(/parcel$/, 'address'));
+    await expect(book.heading).toHaveText('Please do not post this unit');
+    await page.getByRole('link', { name: 'I chose the wrong answer' }).click();
     await book.battery('It runs down fast').check();
-    await book.recordings('There is nothing on it that I need').check();
     await book.goOn();
   });
 

@@ -52,7 +52,10 @@ export async function saveProblem(draft: string, _before: FormState, formData: F
   return goOn(draft, () => saveStep({ token: draft, step: 'problem', answers: parsed.data, now: now() }));
 }
 
-/** A battery that must not be posted stops the booking here; the answers are kept, and the page says what to do instead. */
+/**
+ * A battery that must not be posted stops the booking here. The answers are kept all the same: they take the place of
+ * earlier ones that would let it pass, and are there again for whoever chose wrongly.
+ */
 export async function saveParcel(draft: string, _before: FormState, formData: FormData): Promise<FormState> {
   onlyPlain(draft);
   const found = await readDraft(draft);
@@ -61,11 +64,15 @@ export async function saveParcel(draft: string, _before: FormState, formData: Fo
   if (repair.model.battery === 'none') formData.set('battery', 'none');
   const parsed = parseForm(parcelAnswers, formData, ['accessories']);
   if (!parsed.ok) return parsed.state;
+  const saved = await attempt(() =>
+    saveStep({ token: draft, step: 'parcel', answers: parsed.data, now: now() }),
+  );
+  if (!saved.ok) return { message: saved.refusal.message };
   const { battery } = parsed.data;
   if (postedAnswer(repair.model, battery).may === 'do-not-post') {
     redirect(`/book/${draft}/battery?answer=${batteryAnswer(repair.model, battery)}` as Route);
   }
-  return goOn(draft, () => saveStep({ token: draft, step: 'parcel', answers: parsed.data, now: now() }));
+  redirect(`/book/${draft}/${nextStep(saved.value)}` as Route);
 }
 
 export async function saveAddress(draft: string, _before: FormState, formData: FormData): Promise<FormState> {

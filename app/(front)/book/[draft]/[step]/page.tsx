@@ -8,6 +8,7 @@ import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { readDraft } from '@/lib/jobs/draft';
 import { newestTokenOf } from '@/lib/jobs/private-link';
 import { BOOKING_STEPS, isStep, nextStep } from '@/lib/jobs/rules/booking';
+import { batteryAnswer, postedAnswer } from '@/lib/jobs/rules/posted-answer';
 import { showNumber } from '@/lib/numbers/job-number';
 import { AddressStep } from './address-step';
 import { ConfirmStep } from './confirm-step';
@@ -45,6 +46,12 @@ export default async function BookingStepPage({ params }: Props) {
   // A step further on than the answers reach leads back to the first one that is missing.
   const next = nextStep(draft.answers);
   if (BOOKING_STEPS.indexOf(step) > BOOKING_STEPS.indexOf(next)) redirect(`/book/${token}/${next}` as Route);
+  // A battery that must not be posted stops the booking whichever way a later step is reached.
+  const battery = draft.answers.parcel?.battery;
+  const isLater = BOOKING_STEPS.indexOf(step) > BOOKING_STEPS.indexOf('parcel');
+  if (isLater && battery && postedAnswer(repair.model, battery).may === 'do-not-post') {
+    redirect(`/book/${token}/battery?answer=${batteryAnswer(repair.model, battery)}` as Route);
+  }
 
   const workshop = await readWorkshop();
   const at = BOOKING_STEPS.indexOf(step) + 1;
