@@ -1,6 +1,7 @@
+import type { Day } from '@/lib/calendar/day';
 import { JobPage, Next, Para, Title, Words } from './frame';
-import type { Writer } from './letter';
-import { agreedCost, fullDay } from './words';
+import type { Setting, Writer } from './letter';
+import { agreedCost, fullDay, money } from './words';
 
 export const unitArrived: Writer<'unit-arrived'> = (
   { promisedOn, differences, isUnbooked = false },
@@ -8,9 +9,7 @@ export const unitArrived: Writer<'unit-arrived'> = (
 ) => ({
   to: 'customer',
   subject: `Your parcel is here: job ${setting.job.number}`,
-  summary: promisedOn
-    ? `We promise your unit ready by ${fullDay(promisedOn, setting)}.`
-    : 'We now find out what is wrong, then tell you a date.',
+  summary: summary(promisedOn, setting),
   body: (
     <>
       <Title>Your unit is with us</Title>
@@ -28,18 +27,33 @@ export const unitArrived: Writer<'unit-arrived'> = (
       )}
       <Next
         what={
-          isUnbooked
-            ? 'We find out what is wrong and send you a price. Nothing is repaired before you have said yes to it on the job page. If you say no, your unit comes back free of charge.'
-            : 'It waits for its turn on the bench. We find out what is wrong and repair it. If the price has to change, we ask you before we go on.'
+          setting.job.kind === 'claim'
+            ? 'We look at it beside the record of the first repair. Then we tell you our ruling, with the reasons. What is covered is repaired free of charge.'
+            : isUnbooked
+              ? 'We find out what is wrong and send you a price. Nothing is repaired before you have said yes to it on the job page. If you say no, your unit comes back free of charge.'
+              : 'It waits for its turn on the bench. We find out what is wrong and repair it. If the price has to change, we ask you before we go on.'
         }
         when={
-          promisedOn
-            ? `We promise it ready to go back by ${fullDay(promisedOn, setting)}.`
-            : 'We tell you a date once we have looked at it.'
+          setting.job.kind === 'claim'
+            ? `Our ruling comes within two working days.${promisedOn ? ` If the claim is covered, we promise it ready to go back by ${fullDay(promisedOn, setting)}.` : ''}`
+            : promisedOn
+              ? `We promise it ready to go back by ${fullDay(promisedOn, setting)}.`
+              : 'We tell you a date once we have looked at it.'
         }
-        costs={agreedCost(setting)}
+        costs={
+          setting.job.kind === 'claim'
+            ? `The inspection is free of charge (${money(0, setting)}). We ask you before anything costs you money.`
+            : agreedCost(setting)
+        }
       />
       <JobPage setting={setting}>See the job and its photos</JobPage>
     </>
   ),
 });
+
+function summary(promisedOn: Day | null, setting: Setting): string {
+  if (setting.job.kind === 'claim') return 'Our ruling comes within two working days.';
+  return promisedOn
+    ? `We promise your unit ready by ${fullDay(promisedOn, setting)}.`
+    : 'We now find out what is wrong, then tell you a date.';
+}

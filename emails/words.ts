@@ -23,6 +23,8 @@ export function fullDay(d: Day, { workshop }: Setting): string {
 export function agreedCost(setting: Setting): string {
   if (setting.job.isPriceOpen)
     return `No price is agreed yet. You pay nothing before you have said yes to one.`;
+  if (setting.job.kind === 'claim' && setting.job.agreed === 0)
+    return `What your certificate covers is free of charge (${money(0, setting)}). We ask you before anything costs you money.`;
   if (setting.job.agreed === 0) return `This job is free of charge for you (${money(0, setting)}).`;
   return `${money(setting.job.agreed, setting)} with tax, as agreed. That has not changed.`;
 }

@@ -51,6 +51,11 @@ export const jobSamples: readonly Sample[] = [
     content: { template: 'unit-arrived', data: { promisedOn: day('2026-12-09'), differences: [] } },
   },
   {
+    name: 'Arrived on a claim',
+    content: { template: 'unit-arrived', data: { promisedOn: day('2026-12-09'), differences: [] } },
+    job: claimJob,
+  },
+  {
     name: 'Arrived with differences, no date yet',
     content: {
       template: 'unit-arrived',

@@ -12,6 +12,8 @@ const CLAIM: NextFacts = {
   offerUntil: null,
   carrier: '',
   ruling: 'partly',
+  hasCertificate: false,
+  decision: null,
 };
 const next = (over: Partial<NextFacts>) => nextForCustomer({ ...CLAIM, ...over }, 'en-GB');
 
@@ -51,6 +53,56 @@ describe('what happens next on a claim', () => {
 
   it('is said at every stage', () => {
     for (const stage of STAGES) expect(next({ stage })).toMatch(/\.$/);
+  });
+});
+
+describe('what happens next on a claim that is being assessed', () => {
+  const assessed = (ruling: NextFacts['ruling']) =>
+    next({ stage: 'assessing', ruling, promisedOn: day('2026-12-09') });
+
+  it('is the ruling, while there is none', () => {
+    expect(assessed(null)).toContain('tell you our ruling');
+  });
+
+  it('is the repair at no cost where it is covered', () => {
+    expect(assessed('covered')).toMatch(/is covered, and we repair it.*9 December.*costs you nothing/);
+  });
+
+  it('is the covered part at no cost, and a price for the rest', () => {
+    expect(assessed('partly')).toMatch(/covered part.*costs you nothing.*For the rest we send you a price/);
+  });
+
+  it('is a price and a way back without one where it is not covered', () => {
+    expect(assessed('not-covered')).toMatch(/does not cover this.*say yes or no.*comes back free of charge/);
+  });
+
+  it('is the way back where no fault was found', () => {
+    expect(assessed('returned-free')).toMatch(/send it back.*costs you nothing/);
+  });
+
+  it.each(['covered', 'partly', 'not-covered', 'returned-free'] as const)(
+    'speaks of no booking and no second ruling when it is %s',
+    (ruling) => expect(assessed(ruling)).not.toMatch(/booked|find out/),
+  );
+});
+
+describe('a job that is closed', () => {
+  const closed = (over: Partial<NextFacts>) =>
+    next({ stage: 'closed', kind: 'repair', ruling: null, ...over });
+
+  it('says to keep the certificate only where there is one', () => {
+    expect(closed({ hasCertificate: true })).toContain('Keep the certificate');
+    expect(closed({})).toBe('There is nothing left to do. Your unit went back to you.');
+    expect(closed({ kind: 'claim' })).toContain('The certificate you have stands as it did');
+  });
+
+  it.each([
+    ['give-away', 'given your unit away'],
+    ['recycle', 'had your unit recycled'],
+    ['sell', 'sold your unit'],
+  ] as const)('says what became of a unit that nobody fetched: %s', (decision, words) => {
+    expect(closed({ decision })).toContain(words);
+    expect(closed({ decision })).not.toContain('went back');
   });
 });
 

@@ -144,6 +144,16 @@ test.each(samples.filter(({ name }) => /inspection (alone|sent|lapses|accepted)/
   },
 );
 
+test('a claim’s unit that arrived is promised a ruling and a free inspection, not a free repair', async () => {
+  const { text } = await draw(sampleOf('Arrived on a claim'));
+  expect(text).toContain('Our ruling comes within two working days.');
+  expect(text).toContain(
+    'If the claim is covered, we promise it ready to go back by Wednesday 9 December 2026.',
+  );
+  expect(text).toContain('The inspection is free of charge (£0.00).');
+  expect(text).not.toMatch(/This job is free|repair it\./);
+});
+
 describe('a ruling', () => {
   const rulings = samples.filter((sample) => sample.content.template === 'claim-ruled');
 

@@ -1,6 +1,8 @@
 import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import type { JobFacts } from './guards';
 import type { JobKind, Stage } from './stages';
+import { DECISION_WORDS, type Decision } from './unclaimed';
 
 export type NextFacts = {
   stage: Stage;
@@ -14,9 +16,12 @@ export type NextFacts = {
   offerUntil: Day | null;
   carrier: string;
   /** the final ruling of a claim, or null */
-  ruling: string | null;
+  ruling: JobFacts['ruling'];
   /** the customer has said yes to no price yet: the parcel came without a booking */
   isPriceOpen?: boolean;
+  hasCertificate: boolean;
+  /** what the owner decided about a unit that nobody fetched, or null */
+  decision: Decision | null;
 };
 
 /**
@@ -41,8 +46,8 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
       return `We look at it in its turn.${by}${wait}${free}`;
     case 'assessing':
       if (facts.isPriceOpen) return `We find out what is wrong. ${ASKED_FIRST}`;
-      return facts.ruling === null && facts.kind === 'claim'
-        ? `We find out why it failed and tell you our ruling with the reasons.${free}`
+      return facts.kind === 'claim'
+        ? assessingClaim(facts, by)
         : `We find out what is wrong.${by}${wait} If it needs more than you booked, we ask you first.`;
     case 'awaiting-approval':
       return `Please say yes or no below${facts.offerUntil ? ` by ${formatDay(facts.offerUntil, locale, 'weekday')}` : ''}. Until then your unit is safe here and nothing is charged. The time we wait for your answer is not counted in our promise.`;
@@ -58,7 +63,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
     case 'sent-back':
       return `${facts.carrier === '' ? 'It' : `${facts.carrier} has it. It`} usually arrives within a few days. If it has not come after ten, write to us here.`;
     case 'closed':
-      return 'There is nothing left to do. Keep the certificate: if it fails again, it opens your claim.';
+      return closed(facts);
     case 'cancelled':
       return 'Nothing is owed. You can book again from the price list.';
     case 'declined':
@@ -73,6 +78,37 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
 
 const ASKED_FIRST =
   'Then we send you a price. Nothing is repaired before you say yes to it, and until then you pay nothing.';
+
+/** Before the ruling, how it comes about; after it, what follows from it. */
+function assessingClaim({ ruling, owed }: NextFacts, by: string): string {
+  const free = claimCost(owed);
+  switch (ruling) {
+    case null:
+      return `We find out why it failed and tell you our ruling with the reasons.${free}`;
+    case 'covered':
+      return `Your claim is covered, and we repair it in its turn.${by}${free}`;
+    case 'partly':
+      return owed === null
+        ? `We repair the covered part.${by} It costs you nothing. For the rest we send you a price, and you say yes or no to it.`
+        : `We repair the covered part.${by}${free}`;
+    case 'not-covered':
+      return 'The certificate does not cover this. If you want it repaired all the same, we send you a price, and you say yes or no to it. After a no it comes back free of charge. Until you say yes you pay nothing.';
+    case 'returned-free':
+      return `It works on our bench. We pack it and send it back.${free}`;
+  }
+}
+
+function closed({ hasCertificate, decision, kind }: NextFacts): string {
+  if (decision === 'give-away' || decision === 'recycle' || decision === 'sell') {
+    return `There is nothing left to do. ${DECISION_WORDS[decision].told} We wrote to you about it.`;
+  }
+  if (hasCertificate) {
+    return 'There is nothing left to do. Keep the certificate: if it fails again, it opens your claim.';
+  }
+  return kind === 'claim'
+    ? 'There is nothing left to do. The certificate you have stands as it did.'
+    : 'There is nothing left to do. Your unit went back to you.';
+}
 
 /** On a claim the covered part is free whatever else was agreed; only a price the customer said yes to is paid. */
 function claimCost(owed: string | null): string {

@@ -21,6 +21,7 @@ import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/r
 import { parseEvent } from '@/lib/jobs/rules/events';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
 import { STAGE_WORDS, type Stage } from '@/lib/jobs/rules/stages';
+import { lastDecision } from '@/lib/jobs/stored-decision';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { readCarrierRows } from '@/lib/parcels/records';
@@ -91,6 +92,8 @@ export default async function JobPage({ params, searchParams }: Props) {
             carrier: job.carrier,
             ruling: facts.ruling,
             isPriceOpen: !facts.isPriceAgreed,
+            hasCertificate: job.certificates.length > 0,
+            decision: lastDecision(job.events)?.decision ?? null,
           },
           locale,
         )}
