@@ -1,6 +1,7 @@
-import { compareDays, type Day, dayFromDate } from '@/lib/calendar/day';
+import { compareDays, type Day, dayFromDate, maxDay } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { newestFirst } from '@/lib/db/in-order';
+import { readCoverEnds } from '@/lib/warranty/stored-cover-ends';
 
 export type PartRow = {
   id: string;
@@ -105,12 +106,17 @@ export async function readLot(id: string, today: Day) {
   return { ...rest, receivedOn: dayFromDate(receivedOn), units };
 }
 
-/** Per certificate in force, the last day of its lines that name the lot. */
+/** Per certificate in force, the last day of its lines that name the lot, with the days given back. */
 async function endsByCertificate(lotId: string): Promise<Map<string, Day>> {
   const lines = await db.certificateLine.findMany({
     where: { lotId, certificate: { supersededAt: null } },
-    orderBy: { endsOn: 'asc' },
-    select: { endsOn: true, certificate: { select: { number: true } } },
+    select: { id: true, endsOn: true, certificate: { select: { id: true, number: true } } },
   });
-  return new Map(lines.map((line) => [line.certificate.number, dayFromDate(line.endsOn)] as const));
+  const counted = await readCoverEnds(lines.map(({ certificate }) => certificate.id));
+  const ends = new Map<string, Day>();
+  for (const { id, endsOn, certificate } of lines) {
+    const end = counted.get(certificate.id)?.lines.get(id) ?? dayFromDate(endsOn);
+    ends.set(certificate.number, maxDay(end, ends.get(certificate.number) ?? end));
+  }
+  return ends;
 }

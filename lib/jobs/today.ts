@@ -5,6 +5,7 @@ import { balanceOf } from '@/lib/invoices/rules/balance';
 import { countMailToLookAt } from '@/lib/mail/records';
 import { type ListedRequest, listRequests } from '@/lib/quotes/records';
 import { claimStanding } from '@/lib/warranty/rules/claim-standing';
+import { type CoverEnds, readCoverEnds } from '@/lib/warranty/stored-cover-ends';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { type ArrivalJob, EXPECTED, inOrderOfComing } from './find-arrival';
@@ -92,7 +93,7 @@ const SHOWN = {
       secondLookAt: true,
       contestedAt: true,
       isLate: true,
-      certificate: { select: { endsOn: true } },
+      certificateId: true,
     },
   },
 } satisfies Prisma.JobSelect;
@@ -118,7 +119,10 @@ export async function readToday(now: Date, given?: WorkshopCard): Promise<Today>
     readUnanswered(startOfDay(addDays(today, -MESSAGE_DAYS), timeZone)),
     countMailToLookAt(),
   ]);
-  const jobs = open.filter(({ stage }) => stage !== 'booked').map((row) => listed(row, workshop, today));
+  const ends = await readCoverEnds(open.flatMap(({ claim }) => claim?.certificateId ?? []));
+  const jobs = open
+    .filter(({ stage }) => stage !== 'booked')
+    .map((row) => listed(row, { workshop, today, ends }));
   return {
     today,
     lists: todayLists(jobs, { today, calendar }),
@@ -141,9 +145,9 @@ export async function readToday(now: Date, given?: WorkshopCard): Promise<Today>
 
 function listed(
   row: Prisma.JobGetPayload<{ select: typeof SHOWN }>,
-  workshop: WorkshopCard,
-  today: Day,
+  o: { workshop: WorkshopCard; today: Day; ends: ReadonlyMap<string, CoverEnds> },
 ): TodayListed {
+  const { workshop, today } = o;
   const { timeZone } = workshop;
   const isOwedWaived = lastDecision(row.events)?.decision === 'send-back-unpaid';
   const revisions = row.quotes[0]?.revisions ?? [];
@@ -170,7 +174,7 @@ function listed(
     unit: `${row.model.maker} ${row.model.name}`,
     repair: row.repair.name,
     customer: row.customer.name,
-    certificateEndsOn: row.claim ? dayFromDate(row.claim.certificate.endsOn) : null,
+    certificateEndsOn: row.claim ? (o.ends.get(row.claim.certificateId)?.end ?? null) : null,
     isLateClaim: row.claim?.isLate ?? false,
   };
 }

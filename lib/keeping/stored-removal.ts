@@ -1,7 +1,8 @@
-import { compareDays, type Day, dayFromDate } from '@/lib/calendar/day';
+import { compareDays, type Day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
 import { lastGraceDay } from '@/lib/warranty/rules/cover';
+import { readCoverEnds } from '@/lib/warranty/stored-cover-ends';
 import { readCalendar, type WorkshopCard } from '@/lib/workshop/records';
 import type { RemovalFacts } from './rules/retention';
 
@@ -25,7 +26,7 @@ export async function readRemovalFacts(
       stage: true,
       certificates: {
         where: { supersededAt: null },
-        select: { number: true, endsOn: true, policyVersion: true },
+        select: { id: true, number: true, policyVersion: true },
       },
     },
     orderBy: { number: 'asc' },
@@ -36,13 +37,21 @@ export async function readRemovalFacts(
     orderBy: { number: 'asc' },
   });
   const certificates = jobs.flatMap((job) => job.certificates);
-  const ends = certificates.map(({ endsOn }) => dayFromDate(endsOn));
-  const calendar = await readCalendar(on.workshop, on.today, client, ends);
+  const ends = await readCoverEnds(
+    certificates.map(({ id }) => id),
+    client,
+  );
+  const calendar = await readCalendar(
+    on.workshop,
+    on.today,
+    client,
+    [...ends.values()].map(({ end }) => end),
+  );
   const cover = certificates
-    .map(({ number, endsOn, policyVersion }) => ({
-      number,
-      until: lastGraceDay(dayFromDate(endsOn), policyVersion, calendar),
-    }))
+    .flatMap(({ id, number, policyVersion }) => {
+      const end = ends.get(id)?.end;
+      return end ? [{ number, until: lastGraceDay(end, policyVersion, calendar) }] : [];
+    })
     .filter(({ until }) => compareDays(until, on.today) >= 0)
     .sort((a, b) => compareDays(b.until, a.until));
   return {

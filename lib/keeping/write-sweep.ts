@@ -26,6 +26,7 @@ export async function sweepPeople(now: Date): Promise<number> {
 async function sweepBookings(now: Date, before: Date): Promise<number> {
   const workshop = await readWorkshop();
   const today = dayInZone(now, workshop.timeZone);
+  // By what the papers say, since cover never ends before that; days given back are counted for each below.
   const due = await db.$queryRaw<{ id: string }[]>`
     select c."id" from "customer" c
     where c."erasedAt" is null and exists (select 1 from "job" j where j."customerId" = c."id")

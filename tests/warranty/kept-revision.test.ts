@@ -1,12 +1,14 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { dayFromDate } from '@/lib/calendar/day';
+import { type Day, day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { readRemovalFacts } from '@/lib/keeping/stored-removal';
 import { isGenuine } from '@/lib/warranty/genuine';
 import { inspect } from '@/lib/warranty/inspect';
 import { planWarranty } from '@/lib/warranty/plan-certificate';
 import { readChain } from '@/lib/warranty/records';
 import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import type { Cause } from '@/lib/warranty/rules/causes';
+import { readCoverEnds } from '@/lib/warranty/stored-cover-ends';
 import { useDatabase } from '@/tests/database';
 import {
   jobNow,
@@ -119,5 +121,19 @@ describe('a claim that was not covered and goes back unrepaired', () => {
     expect(chain?.revisions).toHaveLength(1);
     expect(chain?.held).toMatchObject([{ from: '2027-02-01', to: '2027-02-05' }]);
     expect((await db.claim.findUniqueOrThrow({ where: { id: claim.claimId } })).state).toBe('closed');
+
+    // The paper still says what it said, and cover runs four days longer: P12M from 3 December 2026, and 1 to 5 February.
+    const paper = chain?.inForce;
+    expect(paper && dayFromDate(paper.endsOn)).toBe('2027-12-03');
+    expect((await readCoverEnds([paper?.id ?? ''])).get(paper?.id ?? '')).toMatchObject({
+      end: '2027-12-07',
+    });
+    // Tuesday 7 December and seven days of grace are over on the 14th.
+    const { customerId } = await db.job.findUniqueOrThrow({ where: { id: paper?.jobId ?? '' } });
+    const workshop = { holidayCountry: 'GB', holidayRegion: 'ENG' };
+    const facts = (today: Day) =>
+      readRemovalFacts({ customerIds: [customerId], quoteIds: [] }, { today, workshop });
+    expect(await facts(day('2027-12-14'))).toMatchObject({ liveCover: [number], coverUntil: '2027-12-14' });
+    expect(await facts(day('2027-12-15'))).toMatchObject({ liveCover: [], coverUntil: null });
   }, 60_000);
 });

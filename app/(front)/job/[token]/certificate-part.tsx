@@ -5,12 +5,15 @@ import { NumberText } from '@/app/ui/words/number-text';
 import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { showNumber } from '@/lib/numbers/job-number';
+import { readCoverEnds } from '@/lib/warranty/stored-cover-ends';
 import type { PartProps } from './part-props';
 
-export function CertificatePart({ job, token, workshop }: PartProps) {
+export async function CertificatePart({ job, token, workshop }: PartProps) {
   const certificate = job.certificates.at(-1);
   if (!certificate) return null;
   const isReplaced = certificate.supersededAt !== null;
+  const stated = dayFromDate(certificate.endsOn);
+  const end = (await readCoverEnds([certificate.id])).get(certificate.id)?.end ?? stated;
   return (
     <section aria-labelledby="certificate">
       <h2 id="certificate">Your certificate</h2>
@@ -20,7 +23,14 @@ export function CertificatePart({ job, token, workshop }: PartProps) {
           { term: 'Revision', text: String(certificate.revision) },
           {
             term: 'Covered until',
-            text: `the end of ${formatDay(dayFromDate(certificate.endsOn), workshop.locale, 'weekday')}`,
+            text: `the end of ${formatDay(end, workshop.locale, 'weekday')}`,
+          },
+          {
+            term: 'Given back',
+            text:
+              end === stated
+                ? null
+                : `Your unit was here for a claim, so cover runs on after ${formatDay(stated, workshop.locale)}, which the certificate states.`,
           },
           {
             term: 'Replaced',

@@ -1,0 +1,51 @@
+import { type Day, dayFromDate, maxDay } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import type { Tx } from '@/lib/db/transaction';
+import { readCoverLine, readTerms } from './records';
+import { coverEnd } from './rules/cover';
+
+export type CoverEnds = {
+  /** last day of the longest line */
+  end: Day;
+  /** last day of each line, by its id */
+  lines: ReadonlyMap<string, Day>;
+};
+
+/**
+ * Until when certificates cover today, by their ids: the end each of them states, moved by the days given back since. A stay
+ * after which no next revision was issued moves the end and leaves the paper and its row as they are, so whoever asks
+ * whether cover lives asks here; what the paper says is `endsOn` of its row.
+ */
+export async function readCoverEnds(
+  certificateIds: readonly string[],
+  client: Tx = db,
+): Promise<Map<string, CoverEnds>> {
+  if (certificateIds.length === 0) return new Map();
+  const certificates = await client.certificate.findMany({
+    where: { id: { in: [...new Set(certificateIds)] } },
+    select: { id: true, number: true, endsOn: true, policyVersion: true, lines: true },
+  });
+  const held = await client.heldInterval.findMany({
+    where: { certificateNumber: { in: certificates.map(({ number }) => number) } },
+    select: { certificateNumber: true, claimNumber: true, fromDay: true, toDay: true },
+  });
+  return new Map(
+    certificates.map(({ id, number, endsOn, policyVersion, lines }) => {
+      const stays = held
+        .filter((row) => row.certificateNumber === number)
+        .map(({ fromDay, toDay, claimNumber }) => ({
+          from: dayFromDate(fromDay),
+          to: dayFromDate(toDay),
+          claimNumber,
+        }));
+      // Nothing was held for almost every certificate, and then its row says it all.
+      const ends = lines.map((line): [string, Day] => [
+        line.id,
+        stays.length === 0
+          ? dayFromDate(line.endsOn)
+          : coverEnd(readCoverLine(line), stays, readTerms(policyVersion)),
+      ]);
+      return [id, { end: maxDay(dayFromDate(endsOn), ...ends.map(([, end]) => end)), lines: new Map(ends) }];
+    }),
+  );
+}
