@@ -9,7 +9,7 @@ import { type Actor, moveBy } from './actor';
 import { type JobRecord, readKind, readStage } from './records';
 import { type JobFacts, mayMove, reasonSentence } from './rules/guards';
 import type { MoveKey } from './rules/stages';
-import { lastDecision } from './stored-decision';
+import { isOwedWaived } from './stored-decision';
 
 /**
  * The facts the table of stages asks for, from one job's record. Whoever asks for moves gives today; without a day a
@@ -34,7 +34,7 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     checksFailed: proving.failed.length,
     checksMissing: proving.missing.length,
     owed: balanceOf(job).owed,
-    isOwedWaived: lastDecision(job.events)?.decision === 'send-back-unpaid',
+    isOwedWaived: isOwedWaived(job.events),
     ...withdrawalFacts(job, today),
     isCarrierNamed: job.carrier !== '' && job.carrierReference !== '',
     mayContest:

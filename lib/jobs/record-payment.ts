@@ -7,10 +7,14 @@ import { Refusal } from '@/lib/outcome';
 import type { Actor } from './actor';
 import { writeEvent } from './write-event';
 import { writeOnce } from './write-once';
+import { takeUpPaid } from './write-unclaimed';
 
 export const PAYMENT_METHODS = ['bank transfer', 'card', 'cash', 'pay link'] as const;
 
-/** Keeps a payment and thanks the customer; a negative amount is money given back. */
+/**
+ * Keeps a payment and thanks the customer; a negative amount is money given back. A unit that was set aside as unclaimed is
+ * taken up again by the payment that settles it.
+ */
 export async function recordPayment(o: {
   jobId: string;
   amount: number;
@@ -49,9 +53,10 @@ export async function recordPayment(o: {
         now: o.now,
         event: { kind: 'payment-recorded', data: { paymentId: payment.id, amount: o.amount } },
       });
-      if (o.tell === false) return;
       // The event's write has locked the job, so every payment before this one is seen here.
       const after = (await moneyOfJob(tx, o.jobId)) ?? job;
+      if (after.stage === 'unclaimed' && balanceOf(after).owed <= 0) await takeUpPaid(tx, o);
+      if (o.tell === false) return;
       await queueMail(tx, {
         template: 'payment-received',
         data: { amount: o.amount, balance: balanceOf(after).owed },

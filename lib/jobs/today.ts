@@ -14,7 +14,7 @@ import { type BenchLoad, benchLoad } from './rules/bench-load';
 import type { Stage } from './rules/stages';
 import { minutesLeft, type TodayJob, type TodayLists, todayLists } from './rules/today';
 import { type QuoteLists, quoteLists, type TodayQuote } from './rules/today-quotes';
-import { lastDecision } from './stored-decision';
+import { isOwedWaived } from './stored-decision';
 import { readUnanswered, type Unanswered } from './unanswered';
 import { stepOfUnit, UNCLAIMED_FACTS } from './unclaimed-notices';
 
@@ -149,7 +149,7 @@ function listed(
 ): TodayListed {
   const { workshop, today } = o;
   const { timeZone } = workshop;
-  const isOwedWaived = lastDecision(row.events)?.decision === 'send-back-unpaid';
+  const isWaived = isOwedWaived(row.events);
   const revisions = row.quotes[0]?.revisions ?? [];
   const offer = revisions.find((revision) => revision.state === 'sent');
   const ruled = row.claim ? readRuling(row.claim) : null;
@@ -163,7 +163,7 @@ function listed(
     minutesPlanned: row.repair.minutes,
     minutesWorked: row.work.reduce((sum, entry) => sum + entry.minutes, 0),
     isSerialSettled: row.isSerialSettled,
-    owed: isOwedWaived ? 0 : balanceOf(row).owed,
+    owed: isWaived ? 0 : balanceOf(row).owed,
     isToBeDecided: row.stage === 'unclaimed' && stepOfUnit(row, workshop, today).step === 'decide',
     offerUntil: offer ? dayFromDate(offer.validUntil) : null,
     claim: row.claim && {

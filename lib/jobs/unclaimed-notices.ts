@@ -7,19 +7,16 @@ import { balanceOf } from '@/lib/invoices/rules/balance';
 import { attempt } from '@/lib/outcome';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { moveJob } from './move';
+import { isHeldForMoney } from './rules/guards';
 import { type UnclaimedStep, unclaimedStep } from './rules/unclaimed';
-import { lastDecision } from './stored-decision';
+import { DECISION_EVENTS, isOwedWaived, lastDecision } from './stored-decision';
 import { writeEvent } from './write-event';
 import { unclaimedSettings, writeNotice } from './write-unclaimed';
 
 /** What must be known of a job to say whether a notice is due. */
 export const UNCLAIMED_FACTS = {
   stage: true,
-  events: {
-    where: { OR: [{ toStage: 'ready' }, { kind: 'unclaimed-decided' }] },
-    orderBy: { version: 'asc' },
-    select: { kind: true, at: true, toStage: true, data: true },
-  },
+  events: DECISION_EVENTS,
   mails: {
     where: { template: 'unit-ready' },
     orderBy: [{ queuedAt: 'desc' }, { id: 'desc' }],
@@ -95,7 +92,7 @@ export async function sendUnclaimedNotices(now: Date): Promise<number> {
 }
 
 function waitsForMoney(job: Candidate): boolean {
-  return balanceOf(job).owed > 0 && lastDecision(job.events)?.decision !== 'send-back-unpaid';
+  return isHeldForMoney({ owed: balanceOf(job).owed, isOwedWaived: isOwedWaived(job.events) });
 }
 
 /** False where another instance, or a person, was quicker. */

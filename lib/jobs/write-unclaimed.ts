@@ -2,7 +2,10 @@ import { type Day, dayInZone } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import type { WorkshopCard } from '@/lib/workshop/records';
+import type { Actor } from './actor';
+import { moveOf } from './rules/stages';
 import { lastDayOf, type UnclaimedSettings } from './rules/unclaimed';
+import { writeEvent } from './write-event';
 
 export function unclaimedSettings(workshop: WorkshopCard): UnclaimedSettings {
   return {
@@ -41,4 +44,17 @@ export async function writeNotice(
     now,
   });
   return { notice, lastDay };
+}
+
+/** Paying is an answer: the unit waits to go back, and the notices begin anew should it be set aside once more. */
+export async function takeUpPaid(tx: Tx, o: { jobId: string; actor: Actor; now: Date }): Promise<void> {
+  const { from, to } = moveOf('take-up-again');
+  await writeEvent(tx, {
+    ...o,
+    expected: { stages: from },
+    from: 'unclaimed',
+    to,
+    event: { kind: 'moved', data: { move: 'take-up-again', note: 'Everything is paid' } },
+  });
+  await tx.unclaimedNotice.deleteMany({ where: { jobId: o.jobId } });
 }

@@ -3,7 +3,9 @@ import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { readKind } from '@/lib/jobs/records';
+import { isHeldForMoney } from '@/lib/jobs/rules/guards';
 import type { JobKind } from '@/lib/jobs/rules/stages';
+import { DECISION_EVENTS, isOwedWaived } from '@/lib/jobs/stored-decision';
 import { readWorkshop } from '@/lib/workshop/records';
 
 export type DispatchRow = {
@@ -17,6 +19,8 @@ export type DispatchRow = {
   readyOn: Day | null;
   /** still to pay, minor units; below zero is to be given back */
   owed: number;
+  /** stays until that is paid */
+  isHeld: boolean;
   grams: number | null;
   carrier: string;
   reference: string;
@@ -25,7 +29,7 @@ export type DispatchRow = {
 
 export type DispatchDay = {
   today: Day;
-  /** ready, and nothing is owed: may go today */
+  /** ready, and nothing holds it: may go today */
   mayGo: DispatchRow[];
   /** ready, and still to be paid for */
   waits: DispatchRow[];
@@ -46,6 +50,7 @@ const SHOWN = {
   quotes: { select: { revisions: { select: { state: true, grossMinor: true } } } },
   invoices: { select: { kind: true, payableMinor: true } },
   payments: { select: { amountMinor: true } },
+  events: DECISION_EVENTS,
 } satisfies Prisma.JobSelect;
 
 /** More units than this at once are not a small workshop's; those that are ready longest are listed. */
@@ -73,8 +78,8 @@ export async function listDispatch(o: { now: Date; day?: Day | null }): Promise<
   const rows = ready.map((row) => shown(row, timeZone));
   return {
     today,
-    mayGo: rows.filter((row) => row.owed <= 0),
-    waits: rows.filter((row) => row.owed > 0),
+    mayGo: rows.filter((row) => !row.isHeld),
+    waits: rows.filter((row) => row.isHeld),
     sent: byCarrier(sent.map((row) => shown(row, timeZone))),
   };
 }
@@ -85,6 +90,7 @@ function byCarrier(rows: readonly DispatchRow[]): DispatchDay['sent'] {
 }
 
 function shown(row: Prisma.JobGetPayload<{ select: typeof SHOWN }>, timeZone: string): DispatchRow {
+  const { owed } = balanceOf(row);
   return {
     number: row.number,
     kind: readKind(row.kind),
@@ -93,7 +99,8 @@ function shown(row: Prisma.JobGetPayload<{ select: typeof SHOWN }>, timeZone: st
     town: row.customer.town,
     country: row.customer.country,
     readyOn: row.readyAt && dayInZone(row.readyAt, timeZone),
-    owed: balanceOf(row).owed,
+    owed,
+    isHeld: isHeldForMoney({ owed, isOwedWaived: isOwedWaived(row.events) }),
     grams: row.parcelGrams,
     carrier: row.carrier,
     reference: row.carrierReference,

@@ -4,9 +4,11 @@ import { db } from '@/lib/db/client';
 import { clockRound } from '@/lib/jobs/clock-round';
 import { decideUnclaimed } from '@/lib/jobs/decide-unclaimed';
 import { moveJob } from '@/lib/jobs/move';
+import { recordPayment } from '@/lib/jobs/record-payment';
 import { readToday } from '@/lib/jobs/today';
 import { sendUnclaimedNotices } from '@/lib/jobs/unclaimed-notices';
 import { mailContent } from '@/lib/mail/rules/content';
+import { listDispatch } from '@/lib/parcels/list-dispatch';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { assessedJob, proved, sendBack, takeMove, versionOf } from '@/tests/makers/course';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
@@ -141,6 +143,29 @@ describe('notices that a unit waits', () => {
     expect((await letters(jobId)).map((each) => 'notice' in each && each.notice)).toEqual([1, 1]);
   });
 
+  it('end with the payment that settles it: the unit is taken up again', async () => {
+    const { jobId } = await unpaid();
+    await clockRound(FIRST);
+    const pay = (amount: number) =>
+      recordPayment({
+        jobId,
+        amount,
+        method: 'card',
+        reference: '',
+        receivedOn: day('2026-11-24'),
+        actor: BENCH,
+        now: on('2026-11-24'),
+      });
+    await pay(7100);
+    expect(await stageOf(jobId)).toBe('unclaimed');
+    await pay(100);
+    expect(await stageOf(jobId)).toBe('ready');
+    expect(await db.unclaimedNotice.count()).toBe(0);
+    for (const now of [SECOND, THIRD, DECIDE]) expect(await sendUnclaimedNotices(now)).toBe(0);
+    await expect(decide(jobId)).rejects.toMatchObject({ code: 'conflict' });
+    expect(await letters(jobId)).toHaveLength(1);
+  });
+
   it('set aside by the owner counts as the first, with the workshop’s own last day', async () => {
     const { jobId } = await unpaid();
     await moveJob({
@@ -203,6 +228,8 @@ describe('the owner’s decision', () => {
     const today = await readToday(DECIDE);
     expect(today.lists.onUs.map((row) => row.wait)).toEqual([{ who: 'us', step: 'send-back' }]);
     expect(await sendUnclaimedNotices(on('2027-06-01'))).toBe(0);
+    const { mayGo, waits } = await listDispatch({ now: DECIDE });
+    expect([mayGo.map(({ owed }) => owed), waits]).toEqual([[7200], []]);
     const { certificate } = await sendBack(jobId, DECIDE);
     expect(certificate).not.toBeNull();
     expect(await stageOf(jobId)).toBe('sent-back');

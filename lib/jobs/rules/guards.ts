@@ -62,6 +62,11 @@ export function answerMove(
   return isSomethingCovered(facts) ? 'decline-the-rest' : 'decline';
 }
 
+/** Whether a unit that is ready stays until it is paid: not where the owner decided to send it back unpaid. */
+export function isHeldForMoney({ owed, isOwedWaived }: Pick<JobFacts, 'owed' | 'isOwedWaived'>): boolean {
+  return owed > 0 && isOwedWaived !== true;
+}
+
 const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'serial-settled': (facts) => facts.isSerialSettled,
   'finding-recorded': (facts) => facts.findings > 0,
@@ -77,7 +82,7 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'work-recorded': (facts) => facts.workEntries > 0,
   'checks-passed': (facts) => facts.checksFailed === 0 && facts.checksMissing === 0,
   'check-failed': (facts) => facts.checksFailed > 0,
-  'nothing-owed': (facts) => facts.owed <= 0 || facts.isOwedWaived === true,
+  'nothing-owed': (facts) => !isHeldForMoney(facts),
   'carrier-named': (facts) => facts.isCarrierNamed,
   'may-contest': (facts) => facts.mayContest,
 };

@@ -6,6 +6,7 @@ import { TextField } from '@/app/ui/forms/text-field';
 import { Notice } from '@/app/ui/page/notice';
 import { TextLink } from '@/app/ui/page/text-link';
 import { factsOf } from '@/lib/jobs/facts';
+import { isHeldForMoney } from '@/lib/jobs/rules/guards';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { decimalText, formatMoney } from '@/lib/money/amount';
 import { carriersInUse } from '@/lib/parcels/records';
@@ -26,10 +27,11 @@ const SIDES = [
 ] as const;
 
 export async function DispatchForm({ job, workshop }: SheetProps) {
-  const { owed } = factsOf(job);
+  const facts = factsOf(job);
+  const { owed } = facts;
   const { label, consequence } = moveOf('dispatch');
   const { currency, locale } = workshop;
-  if (owed > 0) {
+  if (isHeldForMoney(facts)) {
     return (
       <Notice kind="warn" heading="Not paid yet">
         <p>
@@ -49,6 +51,11 @@ export async function DispatchForm({ job, workshop }: SheetProps) {
   });
   return (
     <>
+      {owed > 0 ? (
+        <Notice kind="note" heading="Goes back unpaid">
+          <p>{`${formatMoney(owed, currency, locale)} stays owed, as the owner decided. Credit it where you give it up.`}</p>
+        </Notice>
+      ) : null}
       <ActionForm action={sendBack.bind(null, job.number)} hidden={carriedFields(job.version)} label={label}>
         <TextField name="carrier" label="Carrier" maxLength={80} list={carriers.map(({ name }) => name)} />
         <TextField
