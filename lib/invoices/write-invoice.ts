@@ -2,6 +2,7 @@ import { addDays, type Day, dayInZone, dayToDate } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import { type Actor, actorId } from '@/lib/jobs/actor';
 import { writeEvent } from '@/lib/jobs/write-event';
+import type { QuoteLine } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import type { InvoicedLine } from './rules/credit';
@@ -125,7 +126,7 @@ export async function lockJob(tx: Tx, jobId: string): Promise<void> {
  * Issues the invoice of a job's agreed price, in the transaction of the change that makes it due; null when there is
  * nothing to invoice: an agreed price of 0, as under warranty, or one that is invoiced already.
  *
- * Where an invoice at another price stands, because the price changed after it was issued, what is left of it is
+ * Where an invoice of other lines stands, because the price or the work changed after it was issued, what is left of it is
  * credited first: an issued invoice is never edited.
  */
 export async function issueForJob(
@@ -155,10 +156,10 @@ export async function issueForJob(
   if (!quote || !agreed) return null;
   const workshop = await readWorkshop(tx);
   const standing = standingInvoices(job.invoices.map(readInvoice));
-  if (standing.some(({ invoice }) => invoice.payable === agreed.grossMinor)) return null;
+  const lines = agreed.lines.map((line, position) => ({ ...readLine(line), position }));
+  if (standing.some(({ invoice }) => saysTheSame(invoice, { lines, isGross: agreed.isGross }))) return null;
   for (const each of standing) await creditTheRest(tx, { ...each, ...o, workshop, reason: PRICE_CHANGED });
   if (agreed.grossMinor <= 0) return null;
-  const lines = agreed.lines.map((line, position) => ({ ...readLine(line), position }));
   return writeInvoice(tx, {
     jobId: o.jobId,
     corrects: null,
@@ -191,6 +192,18 @@ export async function creditStanding(
   const workshop = await readWorkshop(tx);
   for (const each of standingInvoices(rows.map(readInvoice)))
     await creditTheRest(tx, { ...each, ...o, workshop });
+}
+
+type Priced = { isGross: boolean; lines: readonly QuoteLine[] };
+
+/** Another work at the same price is another invoice: what was supplied and its tax are what an invoice is about. */
+function saysTheSame(invoiced: Priced, agreed: Priced): boolean {
+  const said = ({ lines, isGross }: Priced) =>
+    JSON.stringify([
+      isGross,
+      ...lines.map((line) => [line.kind, line.description, line.amount, line.category, line.rateBps]),
+    ]);
+  return said(invoiced) === said(agreed);
 }
 
 const PRICE_CHANGED = 'The agreed price changed after the invoice was issued';

@@ -2,6 +2,8 @@ import { compareDays, type Day, dayInZone } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
+import { writeWatch } from '@/lib/returns/write-watch';
+import { closeClaim } from '@/lib/warranty/write-closed-claim';
 import { readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
 import { requireMove } from './facts';
@@ -56,6 +58,10 @@ export async function decideUnclaimed(o: {
       ...(to === 'closed' && { set: { closedAt: o.now } }),
       event: { kind: 'unclaimed-decided', data: { decision: o.decision, note: o.note, until } },
     });
+    if (to === 'closed' && job.claim) {
+      await closeClaim(tx, job, { postage: 0, now: o.now });
+      await writeWatch(tx, [job.claim.certificateNumber]);
+    }
     if (to === 'ready') await tx.unclaimedNotice.deleteMany({ where: { jobId: job.id } });
     await queueMail(tx, {
       template: 'unclaimed-decided',

@@ -7,6 +7,7 @@ import { mayContest } from '@/lib/warranty/rules/ruling';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { type Actor, moveBy } from './actor';
 import { type JobRecord, readKind, readStage } from './records';
+import { reopenedAt } from './reopened';
 import { type JobFacts, mayMove, reasonSentence } from './rules/guards';
 import type { MoveKey } from './rules/stages';
 import { isOwedWaived } from './stored-decision';
@@ -19,7 +20,8 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
   const quote = job.quotes[0];
   const revisions = quote?.revisions ?? [];
   const agreed = revisions.find((revision) => revision.state === 'accepted');
-  const proving = provingState(job.sheet.checks.map(readCheck), job.checkEntries.map(readEntry));
+  const since = reopenedAt(job.events);
+  const proving = provingState(job.sheet.checks.map(readCheck), job.checkEntries.map(readEntry), since);
   const ruled = job.claim ? readRuling(job.claim) : null;
   return {
     kind: readKind(job.kind),
@@ -30,7 +32,7 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     hasAgreedPaidOffer: agreed !== undefined && agreed.revision > 1 && agreed.grossMinor > 0,
     isPriceAgreed: agreed?.decidedBy === 'customer',
     ruling: ruled?.isFinal ? ruled.ruling : null,
-    workEntries: job.work.length,
+    workEntries: job.work.filter((entry) => since === null || entry.at >= since).length,
     checksFailed: proving.failed.length,
     checksMissing: proving.missing.length,
     owed: balanceOf(job).owed,

@@ -1,7 +1,7 @@
 import { dayFromDate, dayInZone, dayToDate, maxDay } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
-import { compareSerials, type SerialComparison } from '@/lib/numbers/serial';
+import { compareSerials, foldSerial, type SerialComparison } from '@/lib/numbers/serial';
 import { Refusal } from '@/lib/outcome';
 import { readBenchJobs } from '@/lib/promise/records';
 import { promiseFor } from '@/lib/promise/rules/promise';
@@ -49,6 +49,7 @@ export async function writeArrival(
       model: { select: { familyId: true } },
       repair: { select: { workingDays: true } },
       accessories: { select: { id: true, name: true } },
+      claim: { select: { certificate: { select: { serialTyped: true } } } },
     },
   });
   if (!job) throw new Refusal('not-found', 'There is no job with this number.');
@@ -72,7 +73,8 @@ export async function writeArrival(
   );
   // Without a price there is nothing to promise: the day is given with the customer's yes (lib/promise/write-first.ts).
   const promisedOn = o.isUnbooked ? null : on;
-  const comparison = compareSerials(job.serialTyped, o.serial);
+  // Cover follows the unit of the certificate, whatever the customer typed when the claim was opened.
+  const comparison = compareSerials(job.claim?.certificate.serialTyped ?? job.serialTyped, o.serial);
   const told = job.accessories.map((each) => ({ ...each, isArrived: o.arrived.includes(each.name) }));
   const extra = [...new Set(o.extra)].filter((name) => !told.some((each) => each.name === name));
   const differences = accessoryDifferences(told, extra);
@@ -87,6 +89,7 @@ export async function writeArrival(
       arrivedSerial: o.serial,
       serialComparison: comparison,
       isSerialSettled: comparison === 'same',
+      ...(comparison === 'same' && { serialTyped: o.serial, serialKey: foldSerial(o.serial) }),
       promisedOn: promisedOn && dayToDate(promisedOn),
     },
     from: 'booked',

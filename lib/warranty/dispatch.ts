@@ -19,6 +19,7 @@ import { writeWatch } from '@/lib/returns/write-watch';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { type DrawnCertificate, drawPlan } from './draw-plan';
 import { type CertificatePlan, planWarranty, type WarrantyPlan } from './plan-certificate';
+import { closeClaim } from './write-closed-claim';
 
 export type Dispatch = {
   jobId: string;
@@ -120,7 +121,8 @@ async function write(tx: Tx, o: DispatchWrite): Promise<void> {
       },
     },
   });
-  if (job.claim) await closeClaim(tx, o);
+  await writeHeld(tx, o);
+  await closeClaim(tx, job, o);
   if (plan.certificate && drawn) await writeCertificate(tx, plan.certificate, drawn, o);
   await writeWatch(
     tx,
@@ -141,27 +143,14 @@ async function write(tx: Tx, o: DispatchWrite): Promise<void> {
   });
 }
 
-async function closeClaim(tx: Tx, o: DispatchWrite): Promise<void> {
-  const { job, plan } = o;
-  if (!job.claim) return;
-  if (plan.heldNow) {
-    await tx.heldInterval.create({
-      data: {
-        certificateNumber: job.claim.certificateNumber,
-        claimNumber: plan.heldNow.claimNumber,
-        fromDay: dayToDate(plan.heldNow.from),
-        toDay: dayToDate(plan.heldNow.to),
-      },
-    });
-  }
-  await tx.claim.update({
-    where: { id: job.claim.id },
+async function writeHeld(tx: Tx, { job, plan }: DispatchWrite): Promise<void> {
+  if (!job.claim || !plan.heldNow) return;
+  await tx.heldInterval.create({
     data: {
-      state: 'closed',
-      closedAt: o.now,
-      costMinutes: job.work.reduce((sum, entry) => sum + entry.minutes, 0),
-      costPartsMinor: job.partUses.reduce((sum, use) => sum + use.quantity * use.unitCostMinor, 0),
-      costPostageMinor: o.postage,
+      certificateNumber: job.claim.certificateNumber,
+      claimNumber: plan.heldNow.claimNumber,
+      fromDay: dayToDate(plan.heldNow.from),
+      toDay: dayToDate(plan.heldNow.to),
     },
   });
 }

@@ -3,12 +3,13 @@ import type { WorkingCalendar } from '@/lib/calendar/working';
 import { symptomsOfRepairs } from '@/lib/catalogue/records';
 import { type JobRecord, readJob } from '@/lib/jobs/records';
 import { newNumber } from '@/lib/numbers/draw';
-import { foldSerial } from '@/lib/numbers/serial';
 import { splitCovered } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { type Chain, readChain, readCoverLine, readTerms } from './records';
 import { addedCover } from './rules/added-cover';
 import { type Covered, firstCover } from './rules/first-cover';
+import { handedInOn } from './rules/handed-in';
+import { isOtherUnit } from './rules/other-unit';
 import { renewCover } from './rules/renew';
 import { isCoveredAtLeastPartly } from './rules/ruling';
 import { relevantLines } from './rules/standing';
@@ -37,7 +38,8 @@ export type WarrantyPlan = { heldNow: HeldInterval | null; certificate: Certific
 /**
  * Decides which certificate leaves with a unit. A repair gets revision 1 of a new one; a covered claim gets the next
  * revision of its own; a claim sent back without repair keeps the one it has, with its days given back, and gets a
- * next revision only where a stored line changes by them; a unit returned unrepaired gets none.
+ * next revision only where a stored line changes by them; a unit returned unrepaired gets none. A unit that turned out to be
+ * another one than the certificate's changes nothing about that certificate; repaired, it gets one of its own.
  */
 export async function planWarranty(
   job: JobRecord,
@@ -47,22 +49,30 @@ export async function planWarranty(
   if (!job.claim)
     return { heldNow: null, certificate: wasRepaired(job) ? firstCertificate(job, today, o) : null };
 
+  const chain = await readChain(job.claim.certificateNumber);
+  if (!chain) throw new Error('a claim stands on a certificate that is not there');
+  const isOther = isOtherUnit(chain.inForce.serialTyped, job.serialTyped);
+  const isRepaired = wasRepaired(job);
+  if (isOther) return { heldNow: null, certificate: isRepaired ? firstCertificate(job, today, o) : null };
+
+  const dayOf = (at: Date | null | undefined) => (at ? dayInZone(at, o.timeZone) : null);
   const heldNow: HeldInterval = {
-    from: dayFromDate(job.claim.openedOn),
+    from: handedInOn({
+      openedOn: dayFromDate(job.claim.openedOn),
+      postedOn: dayOf(job.events.findLast((event) => event.kind === 'parcel-named')?.at),
+      arrivedOn: dayOf(job.arrivedAt),
+    }),
     to: today,
     claimNumber: job.claim.number,
   };
   const ruled = readRuling(job.claim);
   if (!ruled?.isFinal) return { heldNow, certificate: null };
-  const isRepaired = wasRepaired(job);
   if (isRepaired && !isCoveredAtLeastPartly(ruled.ruling))
     return { heldNow, certificate: firstCertificate(job, today, o) };
 
-  const chain = await readChain(job.claim.certificateNumber);
-  if (!chain) throw new Error('a claim stands on a certificate that is not there');
   const certificate = isRepaired
     ? await nextRevision(job, chain, heldNow, o)
-    : await keptRevision(job, chain, heldNow);
+    : await keptRevision(chain, heldNow);
   return { heldNow, certificate };
 }
 
@@ -135,14 +145,9 @@ async function nextRevision(
 
 /**
  * A unit that goes back as it came keeps its cover. Only a renewed minimum that was still running moves by the days it was
- * here, and only then does the paper say something new. A unit that turned out to be another one changes nothing.
+ * here, and only then does the paper say something new.
  */
-async function keptRevision(
-  job: JobRecord,
-  chain: Chain,
-  heldNow: HeldInterval,
-): Promise<CertificatePlan | null> {
-  if (foldSerial(job.serialTyped) !== chain.inForce.serialKey) return null;
+async function keptRevision(chain: Chain, heldNow: HeldInterval): Promise<CertificatePlan | null> {
   const { lines, hasChanged } = renewCover({
     lines: chain.inForce.lines.map(readCoverLine),
     touched: [],

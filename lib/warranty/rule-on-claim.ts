@@ -4,8 +4,10 @@ import { writeEvent } from '@/lib/jobs/write-event';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { writeWatch } from '@/lib/returns/write-watch';
+import { makeFreeAgain } from './free-again';
 import { type Cause, RULINGS } from './rules/causes';
-import { type AlsoFound, mayContest, mayRule, type RulingNeed } from './rules/ruling';
+import { isOtherUnit } from './rules/other-unit';
+import { type AlsoFound, isCoveredAtLeastPartly, mayContest, mayRule, type RulingNeed } from './rules/ruling';
 
 export type RulingRequest = {
   claimId: string;
@@ -32,6 +34,9 @@ const MISSING: Record<Exclude<RulingNeed, 'owner-second-look'>, { sentence: stri
   },
 };
 
+const OTHER_UNIT =
+  'The serial of this unit is another one than the certificate’s, and cover follows the unit. Rule it as a separate fault, or settle the serial first.';
+
 /**
  * Rules on a claim by the table of causes. Covered is final at once and told to the customer; anything else waits for
  * the owner's second look and is not told before it. The job's version is checked, so that a ruling made while the
@@ -49,7 +54,8 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
         isLate: true,
         contestedAt: true,
         inspection: { select: { photoId: true } },
-        job: { select: { stage: true, customer: { select: { email: true } } } },
+        certificate: { select: { serialTyped: true } },
+        job: { select: { stage: true, serialTyped: true, customer: { select: { email: true } } } },
       },
     });
     if (!claim) throw new Refusal('not-found', 'There is no claim with this number.');
@@ -67,6 +73,12 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
     for (const need of missing) {
       if (need === 'owner-second-look') continue;
       throw new Refusal('invalid', MISSING[need].sentence, MISSING[need].field);
+    }
+    if (
+      isOtherUnit(claim.certificate.serialTyped, claim.job.serialTyped) &&
+      isCoveredAtLeastPartly(decision.ruling)
+    ) {
+      throw new Refusal('invalid', OTHER_UNIT, 'cause');
     }
     const isFinal = decision.allowed;
     await writeEvent(tx, {
@@ -97,6 +109,7 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
     });
     await writeWatch(tx, [claim.certificateNumber]);
     if (isFinal) {
+      await makeFreeAgain(tx, { ...o, jobId: claim.jobId, claim: claim.number });
       await queueMail(tx, {
         template: 'claim-ruled',
         data: {
@@ -163,6 +176,7 @@ export async function lookAgain(o: {
     });
     await writeWatch(tx, [claim.certificateNumber]);
     const ruling = RULINGS.find((known) => known === claim.ruling);
+    if (ruling !== 'not-covered') await makeFreeAgain(tx, { ...o, jobId: claim.jobId, claim: claim.number });
     await queueMail(tx, {
       template: 'claim-ruled',
       data: {

@@ -130,6 +130,39 @@ describe('an invoice', () => {
     expect(await db.invoice.count()).toBe(1);
   });
 
+  it('of other work at the same price is credited too, since its lines and tax are others', async () => {
+    const world = await makeWorkshop(NOW);
+    const jobId = await assessedJob(world, NOW);
+    await issueInvoice({ jobId, actor: OWNER, now: NOW });
+    const line = {
+      kind: 'part',
+      description: 'Wind shield',
+      amount: 7200,
+      category: 'E',
+      rateBps: 0,
+    } as const;
+    await writeOffer({
+      jobId,
+      version: await versionOf(jobId),
+      lines: [line],
+      reason: 'The shield instead of the socket.',
+      onYes: '',
+      onNo: '',
+      actor: BENCH,
+      now: NOW,
+    });
+    await db.finding.create({ data: { jobId, text: 'Shield torn', userId: BENCH.id, at: NOW } });
+    await takeMove(jobId, 'ask-approval', NOW);
+    const yes = { revision: 2, decision: 'accepted', actor: { kind: 'customer' }, now: NOW } as const;
+    await decideOffer({ jobId, ...yes });
+    await proved(world, jobId, NOW);
+    expect((await invoices()).map((each) => [each.kind, each.payable, each.tax])).toEqual([
+      ['invoice', 7200, 1200],
+      ['credit-note', 7200, 1200],
+      ['invoice', 7200, 0],
+    ]);
+  });
+
   it('at a price that changed afterwards is credited, and one at the new price issued', async () => {
     const world = await makeWorkshop(NOW);
     const jobId = await assessedJob(world, NOW);

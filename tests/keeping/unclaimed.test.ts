@@ -9,8 +9,10 @@ import { readToday } from '@/lib/jobs/today';
 import { sendUnclaimedNotices } from '@/lib/jobs/unclaimed-notices';
 import { mailContent } from '@/lib/mail/rules/content';
 import { listDispatch } from '@/lib/parcels/list-dispatch';
+import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { assessedJob, proved, sendBack, takeMove, versionOf } from '@/tests/makers/course';
+import { makeCertificate, makeClaim, takeIn } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 
 const READY = new Date('2026-11-02T10:00:00Z');
@@ -208,6 +210,36 @@ describe('the owner’s decision', () => {
     expect(mail?.data).toEqual({
       told: 'We have had your unit recycled, as the law here allows.',
       note: 'Announced for six weeks at our door.',
+    });
+  });
+
+  it('ends the claim that the unit came back with, so that its certificate can be claimed from again', async () => {
+    const world = await makeWorkshop(READY);
+    const { number } = await makeCertificate(world, READY);
+    const claim = await makeClaim({ number, now: READY });
+    await takeIn(claim.jobId, READY);
+    await takeMove(claim.jobId, 'assess', READY);
+    await ruleOnClaim({
+      claimId: claim.claimId,
+      jobVersion: await versionOf(claim.jobId),
+      cause: 'workmanship',
+      alsoFound: null,
+      isEvidenceClear: true,
+      isLetIn: false,
+      reasonText: '',
+      lesson: '',
+      actor: BENCH,
+      now: READY,
+    });
+    await takeMove(claim.jobId, 'start-bench', READY);
+    await proved(world, claim.jobId, READY);
+    const aside = { move: 'set-aside', note: '', actor: OWNER, now: FIRST } as const;
+    await moveJob({ jobId: claim.jobId, version: await versionOf(claim.jobId), ...aside });
+    for (const now of [SECOND, THIRD]) await clockRound(now);
+    await decide(claim.jobId, { decision: 'give-away' });
+    expect(await db.claim.findUniqueOrThrow({ where: { id: claim.claimId } })).toMatchObject({
+      state: 'closed',
+      costMinutes: 40,
     });
   });
 

@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { type Day, day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { readRemovalFacts } from '@/lib/keeping/stored-removal';
+import { nameParcel } from '@/lib/jobs/name-parcel';
 import { isGenuine } from '@/lib/warranty/genuine';
 import { inspect } from '@/lib/warranty/inspect';
 import { planWarranty } from '@/lib/warranty/plan-certificate';
@@ -88,7 +89,9 @@ describe('a claim that was not covered and goes back unrepaired', () => {
       '2028-02-18',
     ]);
 
-    const claim = await makeClaim({ number, now: new Date('2028-01-10T09:00:00Z') });
+    // Opened long before it was posted: days count from the parcel.
+    const claim = await makeClaim({ number, now: new Date('2028-01-02T09:00:00Z') });
+    await nameParcel({ jobId: claim.jobId, reference: 'HP-1', now: new Date('2028-01-10T17:00:00Z') });
     await arriveAndRule(claim, 'damage-after-return', new Date('2028-01-12T09:00:00Z'));
     await moveTo(claim.jobId, 'return-unrepaired', new Date('2028-01-14T09:00:00Z'));
     const sentOn = new Date('2028-01-15T15:00:00Z');

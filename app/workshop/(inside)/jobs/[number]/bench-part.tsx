@@ -11,6 +11,7 @@ import { lotsInStock } from '@/lib/bench/lots-in-stock';
 import { provingState } from '@/lib/bench/rules/checks';
 import { minutesByPerson } from '@/lib/bench/rules/minutes-by';
 import { formatInstant } from '@/lib/calendar/format';
+import { reopenedAt } from '@/lib/jobs/reopened';
 import { formatMoney } from '@/lib/money/amount';
 import { addWork, takePart } from './actions';
 import { carriedFields } from './carried-fields';
@@ -23,7 +24,7 @@ const AT_WORK = new Set(['assessing', 'awaiting-parts', 'on-bench']);
 /** Work done, parts by lot, and where the check sheet stands. */
 export async function BenchPart({ job, workshop, staff }: SheetProps) {
   const isOpen = AT_WORK.has(job.stage);
-  const state = provingState(job.sheet.checks, job.checkEntries);
+  const state = provingState(job.sheet.checks, job.checkEntries, reopenedAt(job.events));
   const minutes = job.work.reduce((sum, entry) => sum + entry.minutes, 0);
   const lots = isOpen ? await lotsInStock() : [];
   return (

@@ -10,12 +10,13 @@ import type { SheetProps } from './open-sheet';
 export function SerialPart({ job }: SheetProps) {
   if (job.arrivedSerial === null || job.isSerialSettled) return null;
   const isClose = job.serialComparison === 'likely-misread';
+  const expected = job.kind === 'claim' ? 'certificate' : 'booking';
   return (
     <Notice kind="warn" heading={isClose ? 'The serial looks misread' : 'The serial is another one'}>
       <p>
         {isClose
-          ? 'It differs from the booking only by characters that are easily mixed up. Look at the unit, add a photo of the serial, and settle it.'
-          : 'This may be another unit than the one booked. Look at it, ask the customer if need be, add a photo of the serial, and settle it.'}
+          ? `It differs from the ${expected} only by characters that are easily mixed up. Look at the unit, add a photo of the serial, and settle it.`
+          : `This may be another unit than the ${expected} is for. Look at it, ask the customer if need be, add a photo of the serial, and settle it.`}
       </p>
       <ActionForm
         action={settle.bind(null, job.number)}

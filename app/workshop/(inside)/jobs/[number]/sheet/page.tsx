@@ -10,6 +10,7 @@ import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { type Caution, cautionOf } from '@/lib/bench/rules/cautions';
 import { limitsText, provingState } from '@/lib/bench/rules/checks';
+import { reopenedAt } from '@/lib/jobs/reopened';
 import { showNumber } from '@/lib/numbers/job-number';
 import { MovesPart } from '../moves-part';
 import { openSheet } from '../open-sheet';
@@ -25,7 +26,7 @@ type Props = { params: Promise<{ number: string }> };
 export default async function CheckSheetPage({ params }: Props) {
   const { number } = await params;
   const { job, workshop, staff, who } = await openSheet(number);
-  const state = provingState(job.sheet.checks, job.checkEntries);
+  const state = provingState(job.sheet.checks, job.checkEntries, reopenedAt(job.events));
   const isOpen = job.stage === 'proving';
   const cautions = [...new Set(job.sheet.checks.map((check) => check.caution))]
     .map(cautionOf)

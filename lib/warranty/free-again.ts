@@ -1,0 +1,27 @@
+import type { Tx } from '@/lib/db/transaction';
+import { creditStanding } from '@/lib/invoices/write-invoice';
+import type { Actor } from '@/lib/jobs/actor';
+import { showNumber } from '@/lib/numbers/job-number';
+
+/**
+ * Puts the price a claim began with, nothing, in force again, inside the transaction of a ruling for the customer. They may
+ * have agreed to pay after the ruling that they contested: that price is off, and what was invoiced for it is credited.
+ * What they paid already shows as money to give back.
+ */
+export async function makeFreeAgain(
+  tx: Tx,
+  o: { jobId: string; claim: string; actor: Actor; now: Date },
+): Promise<void> {
+  const agreed = await tx.quoteRevision.findFirst({
+    where: { quote: { jobId: o.jobId }, state: 'accepted', revision: { gt: 1 } },
+    select: { id: true, quoteId: true },
+  });
+  if (!agreed) return;
+  await tx.quoteRevision.update({ where: { id: agreed.id }, data: { state: 'replaced' } });
+  await tx.quoteRevision.updateMany({
+    where: { quoteId: agreed.quoteId, revision: 1 },
+    data: { state: 'accepted' },
+  });
+  const reason = `Claim ${showNumber(o.claim)} is covered after all`;
+  await creditStanding(tx, { ...o, reason });
+}

@@ -1,0 +1,96 @@
+import { expect, test } from 'vitest';
+import { recordCheck } from '@/lib/bench/record-check';
+import { db } from '@/lib/db/client';
+import { factsOf } from '@/lib/jobs/facts';
+import { recordFinding } from '@/lib/jobs/record-finding';
+import { recordWork } from '@/lib/jobs/record-work';
+import { decideOffer } from '@/lib/quotes/decide-offer';
+import { writeOffer } from '@/lib/quotes/write-offer';
+import { contestRuling } from '@/lib/warranty/contest-ruling';
+import { inspect } from '@/lib/warranty/inspect';
+import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import type { Cause } from '@/lib/warranty/rules/causes';
+import { useDatabase } from '@/tests/database';
+import {
+  jobNow,
+  makeCertificate,
+  makeClaim,
+  moveTo,
+  proveJob,
+  sendBack,
+  somePhoto,
+  takeIn,
+} from '@/tests/makers/walk';
+import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+
+useDatabase();
+
+const SENT = new Date('2026-12-03T16:00:00Z');
+const NOW = new Date('2027-02-08T10:00:00Z');
+const LATER = new Date('2027-02-10T10:00:00Z');
+
+test('whoever wins a contest after agreeing to pay owes nothing, and the second repair is proved anew', async () => {
+  const world = await makeWorkshop(SENT);
+  const { number } = await makeCertificate(world, SENT);
+  const { claimId, jobId } = await makeClaim({ number, now: NOW });
+  const version = async () => (await jobNow(jobId)).version;
+  const rule = async (cause: Cause, now: Date) =>
+    ruleOnClaim({
+      claimId,
+      jobVersion: await version(),
+      cause,
+      alsoFound: null,
+      isEvidenceClear: true,
+      isLetIn: false,
+      reasonText: 'The photo shows what we found on the unit.',
+      lesson: '',
+      actor: BENCH,
+      now,
+    });
+  await takeIn(jobId, NOW);
+  await moveTo(jobId, 'assess', NOW);
+  await recordFinding({ jobId, text: 'A fader scratches.', photos: [], actor: BENCH, now: NOW });
+  const photo = somePhoto();
+  await inspect({ claimId, item: 'outside-damage', answer: 'yes', note: '', photo, actor: BENCH, now: NOW });
+  await rule('separate-fault', NOW);
+  await lookAgain({ claimId, jobVersion: await version(), isConfirmed: true, actor: OWNER, now: NOW });
+  await writeOffer({
+    jobId,
+    version: await version(),
+    lines: [{ kind: 'labour', description: 'Fader replaced', amount: 6000, category: 'S', rateBps: 2000 }],
+    reason: 'The fader has worn out.',
+    onYes: '',
+    onNo: '',
+    actor: OWNER,
+    now: NOW,
+  });
+  await moveTo(jobId, 'ask-approval', NOW);
+  await decideOffer({ jobId, revision: 2, decision: 'accepted', actor: { kind: 'customer' }, now: NOW });
+  await proveJob(jobId, world, NOW);
+  expect(factsOf(await jobNow(jobId)).owed).toBe(6000);
+
+  await contestRuling({ jobId, text: 'The fader was never touched.', now: LATER });
+  await rule('workmanship', LATER);
+  const won = await jobNow(jobId);
+  expect(won.quotes[0]?.revisions.map(({ state }) => state)).toEqual(['accepted', 'replaced']);
+  expect(factsOf(won)).toMatchObject({ owed: 0, workEntries: 0, checksMissing: 2, checksFailed: 0 });
+  const papers = await db.invoice.findMany({ orderBy: { sequence: 'asc' } });
+  expect(
+    papers.filter((paper) => paper.jobId === jobId).map(({ kind, payableMinor }) => [kind, payableMinor]),
+  ).toEqual([
+    ['invoice', 6000],
+    ['credit-note', 6000],
+  ]);
+
+  await moveTo(jobId, 'start-bench', LATER);
+  await expect(moveTo(jobId, 'prove', LATER)).rejects.toMatchObject({ code: 'invalid' });
+  await recordWork({ jobId, text: 'Joint made again', minutes: 20, actor: BENCH, now: LATER });
+  await moveTo(jobId, 'prove', LATER);
+  const check = { jobId, note: '', actor: BENCH, now: LATER };
+  await recordCheck({ ...check, checkId: world.voltage, given: { reading: 5.02 } });
+  await expect(moveTo(jobId, 'pass-checks', LATER)).rejects.toMatchObject({ code: 'invalid' });
+  await recordCheck({ ...check, checkId: world.tilt, given: { tick: true } });
+  await moveTo(jobId, 'pass-checks', LATER);
+  expect(factsOf(await jobNow(jobId)).owed).toBe(0);
+  expect((await sendBack(jobId, LATER)).certificate).toEqual({ number, revision: 2 });
+}, 60_000);
