@@ -11,7 +11,10 @@ const WRITTEN = { accepted, declined, 'rest-declined': restDeclined } as const;
 export const approvalRecorded: Writer<'approval-recorded'> = (facts, setting) =>
   WRITTEN[facts.decision](facts, setting);
 
-function accepted({ revision, gross, promise, isFirst = false }: Facts, setting: Setting): Letter {
+function accepted(
+  { revision, gross, promise, startAfter, isFirst = false }: Facts,
+  setting: Setting,
+): Letter {
   const { job } = setting;
   return {
     to: 'customer',
@@ -23,7 +26,11 @@ function accepted({ revision, gross, promise, isFirst = false }: Facts, setting:
         <Para>You said yes to revision {revision} of the quote. Keep this message as your record of it.</Para>
         <Moved promise={promise} setting={setting} />
         <Next
-          what="Your unit goes back on the bench. We write when it is proved and ready."
+          what={
+            startAfter
+              ? `Work ${isFirst ? 'starts' : 'goes on'} after ${fullDay(startAfter, setting)}, when your right to withdraw ends. On the job page you can ask us to start before. We write when your unit is proved and ready.`
+              : 'Your unit goes back on the bench. We write when it is proved and ready.'
+          }
           when={
             job.promisedOn
               ? `We promise it ready to go back by ${fullDay(job.promisedOn, setting)}.`

@@ -2,13 +2,16 @@ import { JobPage, Next, Para, Title } from './frame';
 import type { Writer } from './letter';
 import { cost, fullDay, money } from './words';
 
-export const offerLapsed: Writer<'offer-lapsed'> = ({ revision, gross, validUntil }, setting) => ({
+export const offerLapsed: Writer<'offer-lapsed'> = (
+  { revision, gross, validUntil, isFirst = false },
+  setting,
+) => ({
   to: 'customer',
-  subject: `The new price is no longer held: job ${setting.job.number}`,
+  subject: `The ${isFirst ? '' : 'new '}price is no longer held: job ${setting.job.number}`,
   summary: `It held until ${fullDay(validUntil, setting)}. Your unit is safe with us.`,
   body: (
     <>
-      <Title>The new price is no longer held</Title>
+      <Title>{isFirst ? 'The price is no longer held' : 'The new price is no longer held'}</Title>
       <Para>
         We asked for your yes or no to {cost(gross, setting)} (revision {revision} of the quote). It held
         until {fullDay(validUntil, setting)}, and no answer came. You have agreed to nothing, and nothing was
@@ -17,7 +20,7 @@ export const offerLapsed: Writer<'offer-lapsed'> = ({ revision, gross, validUnti
       <Next
         what="We look at the price again and send you a new one. Want the unit back as it is? Write to us on the job page."
         when="You hear from us within a few days. The time we waited for you is not counted in our promise."
-        costs={`Nothing today (${money(0, setting)}). We ask you before anything costs more than you agreed to.`}
+        costs={`Nothing today (${money(0, setting)}). ${isFirst ? 'You pay nothing before you have said yes to a price.' : 'We ask you before anything costs more than you agreed to.'}`}
       />
       <JobPage setting={setting}>See the job and write to us</JobPage>
     </>

@@ -86,7 +86,7 @@ export async function repairAndProve(
     await expect(job.approval).toContainText('The pad under the record button has lifted.');
     await expect(job.approval).toContainText('Pad rebuilt');
     await job.sayYes.click();
-    await expect(job.done).toContainText('We go ahead at the new price');
+    await expect(job.done).toContainText('We go ahead at this price');
     await expect(job.docket.stampNow).toContainText('On the bench');
   });
 

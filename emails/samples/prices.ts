@@ -58,6 +58,30 @@ export const priceSamples: readonly Sample[] = [
     },
   },
   {
+    name: 'Approval asked, the first price, reminder',
+    content: {
+      template: 'offer-reminder',
+      data: { revision: 2, gross: 6000, returnFee: 0, validUntil: day('2027-01-02'), isFirst: true },
+    },
+    job: { agreed: 0, isPriceOpen: true, promisedOn: null },
+  },
+  {
+    name: 'Approval asked, the first price, no answer came',
+    content: {
+      template: 'offer-lapsed',
+      data: { revision: 2, gross: 6000, validUntil: day('2027-01-02'), isFirst: true },
+    },
+    job: { agreed: 0, isPriceOpen: true, promisedOn: null },
+  },
+  {
+    name: 'Approval recorded: yes, while the right to withdraw runs',
+    content: {
+      template: 'approval-recorded',
+      data: { revision: 2, decision: 'accepted', gross: 13150, startAfter: day('2026-12-15') },
+    },
+    job: { agreed: 13150 },
+  },
+  {
     name: 'Approval asked, no answer came',
     content: {
       template: 'offer-lapsed',

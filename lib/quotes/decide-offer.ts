@@ -1,4 +1,4 @@
-import { addDays, compareDays, dayFromDate, dayInZone, dayToDate } from '@/lib/calendar/day';
+import { addDays, compareDays, type Day, dayFromDate, dayInZone, dayToDate } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { factsOf } from '@/lib/jobs/facts';
@@ -12,7 +12,7 @@ import { writeFirstPromise } from '@/lib/promise/write-first';
 import { writePromiseMove } from '@/lib/promise/write-move';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { feesAfterNo } from './rules/after-no';
-import { readWithdrawalRule, withdrawUntil } from './rules/withdrawal';
+import { withdrawUntil as lastDayToWithdraw, readWithdrawalRule } from './rules/withdrawal';
 import { readLinesAfterNo } from './stored-after-no';
 import { readOfferWords } from './stored-offer-words';
 import { writeRevision } from './write-revision';
@@ -57,7 +57,7 @@ export async function decideOffer(o: {
     }
     const isFirst = o.decision === 'accepted' && !factsOf(job).isPriceAgreed;
     // What was agreed to is written from the records, never taken from the form that was sent.
-    const words = readOfferWords(job, offer, workshop);
+    const words = readOfferWords(job, offer, { workshop, today });
     const agreedText = o.decision === 'accepted' ? words.agreed : words.declined;
     if (isFirst && !o.isTermsAccepted) {
       throw new Refusal('invalid', 'Tick the box to agree to the terms', 'terms');
@@ -72,7 +72,9 @@ export async function decideOffer(o: {
       to: move.to,
       event: { kind: 'offer-decided', data: { revision: o.revision, decision: o.decision } },
     });
-    if (isFirst) await makeContract(tx, { job, offer, workshop, ...o });
+    const { isStartAllowed, withdrawUntil } = factsOf(job, today);
+    let startAfter = isStartAllowed ? null : withdrawUntil;
+    if (isFirst) startAfter = await makeContract(tx, { job, offer, workshop, ...o });
     else if (o.decision === 'accepted' && o.isStartAsked && job.withdrawUntil && !job.startRequestedAt) {
       await writeEvent(tx, {
         jobId: job.id,
@@ -81,6 +83,7 @@ export async function decideOffer(o: {
         set: { startRequestedAt: o.now },
         event: { kind: 'start-requested', data: {} },
       });
+      startAfter = null;
     }
     if (taken !== 'rest-declined') {
       await tx.quoteRevision.updateMany({
@@ -106,6 +109,7 @@ export async function decideOffer(o: {
         ...agreed,
         ...(promise ? { promise } : {}),
         ...(isFirst ? { isFirst } : {}),
+        ...(taken === 'accepted' && startAfter ? { startAfter } : {}),
       },
       to: job.customer.email,
       jobId: job.id,
@@ -126,12 +130,13 @@ type Contract = {
 
 /**
  * The first yes of a job that staff opened makes the contract: from now the terms are agreed to, the days to withdraw run
- * (Directive 2011/83/EU Art. 9(2)(a)), and a day is promised.
+ * (Directive 2011/83/EU Art. 9(2)(a)), and a day is promised. Gives
+ * the day that work waits for, or null where it may begin at once.
  */
-async function makeContract(tx: Tx, o: Contract): Promise<void> {
+async function makeContract(tx: Tx, o: Contract): Promise<Day | null> {
   const today = dayInZone(o.now, o.workshop.timeZone);
   const rule = readWithdrawalRule(o.workshop.withdrawalRule);
-  const until = withdrawUntil(today, rule, await readCalendar(o.workshop, today, tx));
+  const until = lastDayToWithdraw(today, rule, await readCalendar(o.workshop, today, tx));
   const isStartAsked = until !== null && o.isStartAsked === true;
   await tx.job.update({
     where: { id: o.job.id },
@@ -141,11 +146,9 @@ async function makeContract(tx: Tx, o: Contract): Promise<void> {
       startRequestedAt: isStartAsked ? o.now : null,
     },
   });
-  await writeFirstPromise(tx, {
-    ...o,
-    startsAfter: isStartAsked ? null : until,
-    furtherDays: o.offer.workingDays ?? 0,
-  });
+  const startsAfter = isStartAsked ? null : until;
+  await writeFirstPromise(tx, { ...o, startsAfter, furtherDays: o.offer.workingDays ?? 0 });
+  return startsAfter;
 }
 
 type Answered = {

@@ -13,10 +13,12 @@ import type { QuoteRecord } from './records';
 import { askedWords } from './rules/asked-words';
 import { isInspectionOnly } from './rules/inspection-fee';
 import { type QuoteLine, revisionTotals, shownLines } from './rules/lines';
+import { whenWorkGoesOn } from './rules/offer-words';
 import { requestRun } from './rules/request-run';
 import { requestMove } from './rules/request-states';
 import { readCostOfNo } from './stored-after-no';
 import { readLine } from './stored-lines';
+import { readStartAfter } from './stored-offer-words';
 
 type Revision = QuoteRecord['revisions'][number];
 
@@ -93,8 +95,7 @@ export async function jobQuoteData(
       revision < shown.revision && (state === 'accepted' || (state === 'replaced' && decidedAt !== null)),
   );
   const { currency } = quote;
-  const words =
-    shown.state === 'sent' ? offerWords(job, { workshop, gross: shown.grossMinor, currency }) : null;
+  const words = shown.state === 'sent' ? offerWords(job, shown, { workshop, currency }) : null;
   return {
     ...revisionData(shown, { workshop, currency: quote.currency }),
     number: quote.number,
@@ -195,10 +196,11 @@ function outcomeOf(revision: Revision, { locale, timeZone }: WorkshopCard): stri
 /** What a yes and a no to a changed price lead to, where the person who wrote it did not say. */
 function offerWords(
   job: JobRecord,
-  o: { workshop: WorkshopCard; gross: number; currency: string },
+  offer: { grossMinor: number; issuedAt: Date },
+  { workshop, currency }: Held,
 ): { onYes: string; onNo: string } {
-  const money = (minor: number) => formatMoney(minor, o.currency, o.workshop.locale);
-  const cost = readCostOfNo(job, o.workshop);
+  const money = (minor: number) => formatMoney(minor, currency, workshop.locale);
+  const cost = readCostOfNo(job, workshop);
   if (cost === null) {
     return {
       onYes: 'We repair both parts in one go.',
@@ -207,8 +209,11 @@ function offerWords(
   }
   const { inspectionFee, returnFee } = cost;
   const inspected = inspectionFee > 0 ? ` The inspection you agreed to costs ${money(inspectionFee)}.` : '';
+  // The paper stands as on the day of its issue, so that the same price gives the same paper.
+  const today = dayInZone(offer.issuedAt, workshop.timeZone);
+  const whenOn = whenWorkGoesOn(readStartAfter(job, { workshop, today }));
   return {
-    onYes: `We go on with the repair at once. You pay ${money(o.gross)} before it goes back.`,
+    onYes: `We go on with the repair ${whenOn}. You pay ${money(offer.grossMinor)} before it goes back.`,
     onNo: `We send the unit back unrepaired. The return costs ${money(returnFee)}.${inspected}`,
   };
 }

@@ -1,3 +1,5 @@
+import type { Day } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
 import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
 import { formatMoney } from '@/lib/money/amount';
@@ -9,7 +11,7 @@ import { readCostOfNo } from './stored-after-no';
 export function readOfferWords(
   job: JobRecord,
   offer: { grossMinor: number },
-  workshop: WorkshopCard,
+  { workshop, today }: { workshop: WorkshopCard; today: Day },
 ): OfferWords {
   const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
   return offerWords(
@@ -18,7 +20,19 @@ export function readOfferWords(
       gross: offer.grossMinor,
       before: agreed?.grossMinor ?? 0,
       cost: readCostOfNo(job, workshop),
+      startAfter: readStartAfter(job, { workshop, today }),
     },
     (minor) => formatMoney(minor, workshop.currency, workshop.locale),
   );
+}
+
+/** The day after which work begins, as text, while the customer may withdraw and asked for no early start; else null. */
+export function readStartAfter(
+  job: JobRecord,
+  { workshop, today }: { workshop: WorkshopCard; today: Day },
+): string | null {
+  const { isStartAllowed, withdrawUntil } = factsOf(job, today);
+  return isStartAllowed || withdrawUntil === null
+    ? null
+    : formatDay(withdrawUntil, workshop.locale, 'weekday');
 }

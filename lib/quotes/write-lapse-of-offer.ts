@@ -1,7 +1,7 @@
 import { dayFromDate } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
-import { requireMove } from '@/lib/jobs/facts';
+import { factsOf, requireMove } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, readStage } from '@/lib/jobs/records';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
@@ -48,6 +48,7 @@ export async function lapseOffer(tx: Tx, price: DuePrice, jobId: string, call: L
       revision: price.revision,
       gross: price.grossMinor,
       validUntil: dayFromDate(price.validUntil),
+      ...firstFact(job),
     },
     to: job.customer.email,
     jobId,
@@ -68,11 +69,17 @@ export async function remindOfOffer(tx: Tx, price: DuePrice, jobId: string, call
       gross: price.grossMinor,
       validUntil: dayFromDate(price.validUntil),
       ...costOfNoFacts(readCostOfNo(job, call.workshop)),
+      ...firstFact(job),
     },
     to: job.customer.email,
     jobId,
     now: call.now,
   });
+}
+
+/** Whether no price was agreed before, as a fact of a mail. */
+function firstFact(job: JobRecord): { isFirst?: true } {
+  return factsOf(job).isPriceAgreed ? {} : { isFirst: true };
 }
 
 async function lockedJob(tx: Tx, jobId: string): Promise<JobRecord> {

@@ -8,6 +8,7 @@ import { type WalkIn, walkIn } from '@/lib/jobs/walk-in';
 import { walkInRepairs } from '@/lib/jobs/walk-in-repairs';
 import { drawMail } from '@/lib/mail/draw';
 import { decideOffer } from '@/lib/quotes/decide-offer';
+import { lapsePrices } from '@/lib/quotes/write-lapses';
 import { writeOffer } from '@/lib/quotes/write-offer';
 import { useDatabase } from '@/tests/database';
 import { makeBooking } from '@/tests/makers/job';
@@ -158,6 +159,7 @@ describe('the first price of such a job', () => {
     expect(factsOf(job)).toMatchObject({ isPriceAgreed: true, owed: 6000 });
     const text = await mailOf(jobId, 'approval-recorded');
     expect(text).toContain('Your right to withdraw');
+    expect(text).toContain('Work starts after Wednesday 9 December 2026');
   });
 
   it('starts at once where the customer asked for it', async () => {
@@ -178,4 +180,14 @@ describe('the first price of such a job', () => {
     expect(factsOf(job).owed).toBe(0);
     expect(await mailOf(jobId, 'approval-recorded')).toContain('free of charge');
   });
+});
+
+it('a first price is reminded of, and lapses, as a price and not as a new one', async () => {
+  const jobId = await opened('HW2-71009-B');
+  await asked(jobId);
+  await lapsePrices(new Date('2026-12-21T10:00:00Z'));
+  await lapsePrices(new Date('2026-12-27T10:00:00Z'));
+  for (const template of ['offer-reminder', 'offer-lapsed']) {
+    expect(await mailOf(jobId, template)).not.toMatch(/new price/i);
+  }
 });

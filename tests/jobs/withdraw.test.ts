@@ -7,6 +7,7 @@ import { askStart } from '@/lib/jobs/ask-start';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { recordWork } from '@/lib/jobs/record-work';
 import { withdraw } from '@/lib/jobs/withdraw';
+import { drawMail } from '@/lib/mail/draw';
 import { attempt } from '@/lib/outcome';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { resetDatabase, useDatabase } from '@/tests/database';
@@ -101,6 +102,10 @@ describe('a booking under the right to withdraw', () => {
       actor: { kind: 'customer' },
       now: HERE,
     });
+    const mail = await db.mail.findFirstOrThrow({ where: { jobId, template: 'approval-recorded' } });
+    const { text } = await drawMail(mail);
+    expect(text.includes('Work goes on after Tuesday 15 December 2026')).toBe(!isStartAsked);
+    expect(text.includes('goes back on the bench')).toBe(isStartAsked);
     await work(jobId, 15);
     expect((await jobNow(jobId)).startRequestedAt).toEqual(isStartAsked ? HERE : null);
     expect(await refusalOf(() => takeMove(jobId, 'prove', HERE))).toMatch(said);

@@ -154,6 +154,15 @@ test('a claim’s unit that arrived is promised a ruling and a free inspection, 
   expect(text).not.toMatch(/This job is free|repair it\./);
 });
 
+test.each(samples.filter(({ name }) => name.includes('the first price,')))(
+  'the mail “$name” calls it new nowhere',
+  async (sample) => {
+    const { subject, text } = await draw(sample);
+    expect(text).toContain('£60.00');
+    expect(subject + text).not.toMatch(/new price|more than you agreed/i);
+  },
+);
+
 describe('a ruling', () => {
   const rulings = samples.filter((sample) => sample.content.template === 'claim-ruled');
 

@@ -13,6 +13,8 @@ const text = z.string();
 const nothing = z.strictObject({});
 /** The price is for the inspection alone, and sells no repair; absent: of a repair. */
 const isInspection = z.boolean().optional();
+/** No price was agreed before this one; absent: it changes an agreed price. */
+const isFirst = z.boolean().optional();
 
 export const factsOf = {
   'job-booked': nothing,
@@ -35,8 +37,7 @@ export const factsOf = {
     /** working days that the changed repair takes beside those promised */
     furtherDays: z.int().optional(),
     validUntil: calendarDay,
-    /** no price was agreed before this one */
-    isFirst: z.boolean().optional(),
+    isFirst,
   }),
   'offer-reminder': z.strictObject({
     revision: z.int(),
@@ -45,8 +46,9 @@ export const factsOf = {
     returnFee: amount.nullable(),
     inspectionFee: amount.optional(),
     validUntil: calendarDay,
+    isFirst,
   }),
-  'offer-lapsed': z.strictObject({ revision: z.int(), gross: amount, validUntil: calendarDay }),
+  'offer-lapsed': z.strictObject({ revision: z.int(), gross: amount, validUntil: calendarDay, isFirst }),
   'approval-recorded': z.strictObject({
     revision: z.int(),
     /** rest-declined: the covered part of a claim goes on without the rest */
@@ -56,6 +58,8 @@ export const factsOf = {
     inspectionFee: amount.optional(),
     /** where the days it waited for this answer moved the promise */
     promise: z.strictObject({ from: calendarDay, to: calendarDay, reason: text }).optional(),
+    /** work waits for the end of this day, while the customer may withdraw and asked for no early start */
+    startAfter: calendarDay.optional(),
     /** this yes made the contract: what the law asks to confirm comes with it */
     isFirst: z.boolean().optional(),
   }),

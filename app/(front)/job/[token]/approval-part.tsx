@@ -15,7 +15,7 @@ import { COVERED_TOGETHER, revisionChanges } from '@/lib/quotes/rules/lines';
 import { startRequestWords } from '@/lib/quotes/rules/withdrawal-text';
 import { readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { readLine } from '@/lib/quotes/stored-lines';
-import { readOfferWords } from '@/lib/quotes/stored-offer-words';
+import { readOfferWords, readStartAfter } from '@/lib/quotes/stored-offer-words';
 import { readCalendar } from '@/lib/workshop/records';
 import {
   ConsumerPart,
@@ -31,19 +31,17 @@ import { photosOf } from './photos-of';
 export async function ApprovalPart({ job, token, workshop, offer }: PartProps & { offer: Revision }) {
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
-  const facts = factsOf(job, dayInZone(now(), workshop.timeZone));
+  const today = dayInZone(now(), workshop.timeZone);
+  const facts = factsOf(job, today);
   const isFirst = !facts.isPriceAgreed;
   const before = isFirst ? [] : (agreed?.lines.map(readLine) ?? []);
   const changes = revisionChanges(before, offer.lines.map(readLine));
   const until = formatDay(dayFromDate(offer.validUntil), workshop.locale, 'weekday');
   const costOfNo = readCostOfNo(job, workshop);
   const isRest = costOfNo === null;
-  const words = readOfferWords(job, offer, workshop);
+  const words = readOfferWords(job, offer, { workshop, today });
   const withdrawBy = isFirst ? await lastDayToWithdraw(workshop) : null;
-  const startAfter =
-    facts.isStartAllowed || facts.withdrawUntil === null
-      ? null
-      : formatDay(facts.withdrawUntil, workshop.locale, 'weekday');
+  const startAfter = readStartAfter(job, { workshop, today });
   const promise = await promiseIfToday(job, workshop, offer.workingDays ?? 0);
   return (
     <section className="approval" aria-labelledby="approval">

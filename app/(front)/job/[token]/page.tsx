@@ -40,7 +40,7 @@ import { WithdrawPart } from './withdraw-part';
 export const metadata: Metadata = { title: 'Your repair', robots: { index: false, follow: false } };
 
 const DONE: Record<string, string> = {
-  accepted: 'Thank you. We go ahead at the new price, and we have sent you a mail that says so.',
+  accepted: 'Thank you. We go ahead at this price, and we have sent you a mail that says so.',
   declined: 'Thank you. We pack your unit and send it back.',
   'rest-declined': 'Thank you. We repair the covered part, free of charge, and leave the rest as it is.',
   message: 'Your message is here. We answer within two working days.',
@@ -146,7 +146,7 @@ export default async function JobPage({ params, searchParams }: Props) {
             { term: 'Where it is', text: tracking && <a href={tracking}>{`The page of ${job.carrier}`}</a> },
           ]}
         />
-        {stage === 'booked' ? null : (
+        {stage === 'booked' || stage === 'cancelled' ? null : (
           <DocketSection heading="Papers">
             <p>
               <LinkButton href={`/job/${token}/slip.pdf`} kind="quiet" file>
