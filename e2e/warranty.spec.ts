@@ -104,11 +104,26 @@ test('a serial with one look-alike character asks for a photo, and a person deci
     expect(await readMails(who.email)).toEqual([]);
   });
 
+  await test.step('what was told before can be read and changed, and the rest is kept', async () => {
+    await expect(fact(asked.form, 'Serial')).toHaveText(mine.serial.replace('1', 'I'));
+    await expect(fact(asked.form, 'What it does')).toHaveText(mine.symptom);
+    await asked.change.click();
+    await expect(asked.serial).toHaveValue(mine.serial.replace('1', 'I'));
+    await expect(asked.symptom(mine.symptom)).toBeChecked();
+    await expect(asked.details).toHaveValue('Since Sunday, on both cables.');
+    await asked.details.fill('Since Sunday, on both cables. Also the spare one.');
+    await asked.ask.click();
+    await expect(fact(asked.form, 'Also')).toHaveText('Since Sunday, on both cables. Also the spare one.');
+    await expect(asked.address.town).toHaveValue(who.town);
+    if (mine.hasBattery) await expect(asked.battery('Nothing odd about it')).toBeChecked();
+    await expect(asked.form).toContainText('you pay £0.00.');
+  });
+
   let claim = '';
   await test.step('with it the claim opens', async () => {
     await asked.photos.setInputFiles(await phonePhoto('serial.jpg'));
     await asked.openClaim.click();
-    await expect(job.heading).toHaveText('Your repair is booked');
+    await expect(job.heading).toHaveText('Your claim is open');
     await expect(fact(job.claim, 'What you told us')).toContainText('Since Sunday, on both cables.');
     await expect(job.claim).toContainText('very close to the one on the certificate');
     claim = await claimNumberOf(page);

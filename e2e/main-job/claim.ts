@@ -51,7 +51,7 @@ export async function openTheClaim({ page, who }: People, first: SentBackJob): P
       await each.address.fill(who);
     }
     await held.openClaim.click();
-    await expect(job.heading).toHaveText('Your repair is booked');
+    await expect(job.heading).toHaveText('Your claim is open');
     await again.openClaim.click();
     await expect(again.answer).toContainText('Your claim is already open');
     await expect(again.openClaim).toBeHidden();

@@ -21,6 +21,7 @@ export function certificate(page: Page) {
     battery: (choice: string) =>
       form.getByRole('group', { name: 'How is the battery?' }).getByRole('radio', { name: choice }),
     address: addressFields(form),
+    change: form.getByRole('button', { name: 'Change what I told you' }),
     openClaim: form.getByRole('button', { name: 'Open my claim' }),
   };
 }

@@ -44,7 +44,7 @@ export async function openAndTakeIn(
     if (mine.hasBattery) await asked.battery('Nothing odd about it').check();
     await asked.address.fill(who);
     await asked.openClaim.click();
-    await expect(job.heading).toHaveText('Your repair is booked');
+    await expect(job.heading).toHaveText('Your claim is open');
     opened.number = await job.docket.number();
     opened.claim = await claimNumberOf(page);
     const mail = await waitForMail(who.email, new RegExp(`^Your claim ${opened.claim} is open`));

@@ -30,6 +30,7 @@ export async function claim(
 ): Promise<ClaimState> {
   onlyPlain(number);
   onlyCounts(revision);
+  if (formData.get('change') === 'yes') return { phase: 'ask', values: typedValues(formData) };
   const isOpen = formData.get('phase') === 'open';
   const limit = await limitCaller('claim', CLAIM_LIMIT);
   const sought = limit.allowed ? await lookUpNumber(number, () => readChain(number)) : limit;
@@ -56,7 +57,7 @@ async function ask(number: string, revision: number, formData: FormData): Promis
     phase: goesOn ? 'open' : 'ask',
     needsPhoto: assessment.answer === 'confirm-serial',
     answer: await answerView(assessment, chain?.inForce.jobId ?? null),
-    values: { serial, symptom, details },
+    values: { ...typedValues(formData), serial, symptom, details },
   };
 }
 
@@ -105,7 +106,7 @@ async function open(number: string, revision: number, formData: FormData): Promi
   return {
     phase: 'ask',
     answer: await answerView(result.assessment, assessed.chain.inForce.jobId),
-    values: { serial, symptom, details },
+    values: { ...typed, serial, symptom, details },
   };
 }
 

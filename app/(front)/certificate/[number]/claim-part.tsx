@@ -1,5 +1,6 @@
 import { countryChoices } from '@/app/(front)/book/countries';
 import { batteryKind } from '@/lib/jobs/rules/posted-answer';
+import { formatMoney } from '@/lib/money/amount';
 import {
   BATTERY_QUESTION,
   BATTERY_QUESTION_HELP,
@@ -26,6 +27,7 @@ export function ClaimPart({ chain, asked, workshop }: Props) {
         batteries={batteryAnswersFor(batteryKind(model.battery))}
         batteryQuestion={{ label: BATTERY_QUESTION, hint: BATTERY_QUESTION_HELP }}
         serialPlace={model.serialPlace}
+        nothing={formatMoney(0, workshop.currency, workshop.locale)}
       />
     </section>
   );

@@ -20,7 +20,7 @@ import { newestQuoteTokenOf } from '@/lib/jobs/private-link';
 import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/records';
 import { parseEvent } from '@/lib/jobs/rules/events';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
-import { STAGE_WORDS, type Stage } from '@/lib/jobs/rules/stages';
+import { type JobKind, STAGE_WORDS, type Stage } from '@/lib/jobs/rules/stages';
 import { lastDecision } from '@/lib/jobs/stored-decision';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -75,7 +75,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   return (
     <>
       <PageHead
-        title={booked ? 'Your repair is booked' : titleOf(stage, facts.isPriceAgreed)}
+        title={booked ? bookedTitle(kind) : titleOf(stage, facts.isPriceAgreed)}
         lead={
           booked
             ? 'Keep this page: its address is your private link. We have sent it to you by mail too.'
@@ -183,6 +183,10 @@ function promiseMoved(job: JobRecord, locale: string): string | null {
   const to = formatDay(day(data.to), locale, 'weekday');
   const from = data.from === null ? '' : `, from ${formatDay(day(data.from), locale, 'weekday')}`;
   return `To ${to}${from}. ${data.reason}`;
+}
+
+function bookedTitle(kind: JobKind): string {
+  return kind === 'claim' ? 'Your claim is open' : 'Your repair is booked';
 }
 
 /** A first price changes nothing that was agreed before. */

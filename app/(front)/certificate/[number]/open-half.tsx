@@ -1,0 +1,80 @@
+import { Facts } from '@/app/ui/docket/facts';
+import { AddressFields } from '@/app/ui/forms/address-fields';
+import { RadioGroup } from '@/app/ui/forms/choices';
+import { FileField } from '@/app/ui/forms/file-field';
+import type { Choice } from '@/app/ui/forms/select';
+import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
+import { NumberText } from '@/app/ui/words/number-text';
+import type { ClaimState } from './claim-state';
+
+export const OTHER_SYMPTOM: Choice = {
+  value: 'other',
+  label: 'Something else',
+  hint: 'Tell us below what it does.',
+};
+
+export type OpenHalfProps = {
+  countries: readonly { value: string; label: string }[];
+  batteries: readonly Choice[];
+  batteryQuestion: { label: string; hint: string };
+  /** an amount of nothing, as it is written in the workshop's currency */
+  nothing: string;
+};
+
+/** What is left to give once a claim may be opened, with a last look at what was told before. */
+export function OpenHalf(props: OpenHalfProps & { state: ClaimState }) {
+  const { state, batteries, batteryQuestion, countries, nothing } = props;
+  const kept = (name: string) => {
+    const value = state.values?.[name];
+    return Array.isArray(value) ? (value[0] ?? '') : (value ?? '');
+  };
+  return (
+    <>
+      <input type="hidden" name="phase" value="open" />
+      <input type="hidden" name="serial" value={kept('serial')} />
+      <input type="hidden" name="symptom" value={kept('symptom')} />
+      <input type="hidden" name="details" value={kept('details')} />
+      <FileField
+        name="photos"
+        label={state.needsPhoto ? 'A photo of the serial on the unit' : 'Photos of what you see'}
+        optional={!state.needsPhoto}
+        most={6}
+        maxMegabytes={15}
+      />
+      {batteries.length > 0 ? (
+        <RadioGroup
+          name="battery"
+          label={batteryQuestion.label}
+          hint={batteryQuestion.hint}
+          choices={batteries}
+        />
+      ) : null}
+      <h3>Where do we send it back?</h3>
+      <AddressFields countries={countries} />
+      <h3>What you told us</h3>
+      <Facts
+        items={[
+          { term: 'Serial', text: <NumberText text={kept('serial')} /> },
+          {
+            term: 'What it does',
+            text: kept('symptom') === OTHER_SYMPTOM.value ? OTHER_SYMPTOM.label : kept('symptom'),
+          },
+          { term: 'Also', text: <span className="written">{kept('details') || 'nothing more'}</span> },
+        ]}
+      />
+      <SubmitBar
+        label="Open my claim"
+        busy="Opening…"
+        consequence={`You get a packing slip and a private link. The inspection, the covered repair and the way back are free: you pay ${nothing}.`}
+      />
+      {/* After the main button, since the first one is what the Enter key presses. */}
+      <SubmitButton
+        kind="second"
+        name="change"
+        value="yes"
+        label="Change what I told you"
+        consequence="Back to the three questions. Nothing is sent in yet; photos have to be chosen again."
+      />
+    </>
+  );
+}
