@@ -9,6 +9,7 @@ export const office: FormsOfFiles = [
       sessionSchema: { fields: { session: uuid } },
     },
   ],
+  ['customers/[number]/schema.ts', { removalForm: { fields: { cover: 'yes' } } }],
   ['customers/[number]/contact/schema.ts', { contactForm: { fields: { ...version, ...address } } }],
   ['mail/schema.ts', { bounceForm: { fields: { note: '550 no such mailbox' } } }],
   [

@@ -1,5 +1,6 @@
 'use server';
 import { refresh } from 'next/cache';
+import { onlyPlain } from '@/app/only-plain';
 import { countedField } from '@/app/ui/forms/counted-field';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -36,6 +37,7 @@ export async function sendBack(number: string, _before: FormState, formData: For
 }
 
 async function workOut(number: string, formData: FormData): Promise<FormState> {
+  onlyPlain(number);
   const staff = await requireStaff(rolesThatMay('dispatch'));
   const job = await jobByNumber(number);
   if (!job) return { message: 'There is no job with this number.' };
