@@ -1,8 +1,11 @@
 import { dayInZone } from '@/lib/calendar/day';
+import { workingDaysWords } from '@/lib/catalogue/rules/cover-words';
 import { config } from '@/lib/config';
 import type { PackingSlipData } from '@/lib/documents/packing-slip';
 import { formatMoney } from '@/lib/money/amount';
+import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
 import { packingAdvice } from '@/lib/parcels/rules/packing';
+import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { readWorkshop } from '@/lib/workshop/records';
 import { type JobRecord, readKind, readStage, stagesReached } from './records';
 import { batteryAnswer, batteryKind, postedAnswer } from './rules/posted-answer';
@@ -26,7 +29,8 @@ export async function slipData(job: JobRecord): Promise<PackingSlipData> {
     weightGrams: model.weightGrams,
     isMainsPowered: model.isMainsPowered,
   });
-  const gross = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted')?.grossMinor ?? 0;
+  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  const isInspection = agreed !== undefined && isInspectionOnly(agreed);
   return {
     setting: { paper: workshop.paper, locale: workshop.locale, made: job.bookedAt },
     workshop: {
@@ -41,7 +45,13 @@ export async function slipData(job: JobRecord): Promise<PackingSlipData> {
     unit: { model: unit, serial: job.serialTyped },
     repair: job.repair.name,
     certificate: job.claim?.certificateNumber ?? null,
-    from: [customer.name, ...customer.addressLines, customer.town, customer.postcode],
+    from: [
+      customer.name,
+      ...customer.addressLines,
+      customer.town,
+      customer.postcode,
+      countryAbroad(customer.country, workshop) ?? '',
+    ].filter((line) => line !== ''),
     stamps: runOfStamps(readStage(job.stage), stagesReached(job.events)).map((step) => ({
       label: STAGE_WORDS[step.stage].label,
       day: step.at ? dayInZone(step.at, workshop.timeZone) : null,
@@ -63,9 +73,9 @@ export async function slipData(job: JobRecord): Promise<PackingSlipData> {
       kind === 'claim'
         ? { what: 'We inspect it and tell you our ruling', when: 'within 2 working days', cost: 'nothing' }
         : {
-            what: 'We repair it and prove it',
-            when: `usually within ${job.repair.workingDays} working days`,
-            cost: formatMoney(gross, workshop.currency, workshop.locale),
+            what: isInspection ? 'We inspect it and send you a price' : 'We repair it and prove it',
+            when: `usually within ${workingDaysWords(job.repair.workingDays)}`,
+            cost: formatMoney(agreed?.grossMinor ?? 0, workshop.currency, workshop.locale),
           },
     ],
   };

@@ -7,6 +7,7 @@ import { SubmitBar } from '@/app/ui/forms/submit';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { describePeriod } from '@/lib/calendar/period';
+import { workingDaysWords } from '@/lib/catalogue/rules/cover-words';
 import { now } from '@/lib/clock';
 import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { formatMoney } from '@/lib/money/amount';
@@ -42,7 +43,10 @@ export default async function BeforeBookingPage({ searchParams }: Props) {
       <Facts
         items={[
           { term: 'Price with tax', text: money(repair.grossMinor) },
-          { term: 'Usual time', text: `${repair.workingDays} working days from the day your unit is here` },
+          {
+            term: 'Usual time',
+            text: `${workingDaysWords(repair.workingDays)} from the day your unit is here`,
+          },
           { term: 'Promise', text: promise ? promiseWords(promise, workshop.locale) : null },
           { term: 'Our work is covered for', text: terms?.workTerm ? describePeriod(terms.workTerm) : null },
           {

@@ -4,6 +4,7 @@ import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { PhotoStrip } from '@/app/ui/photos/photo';
 import { NumberText } from '@/app/ui/words/number-text';
+import { workingDaysWords } from '@/lib/catalogue/rules/cover-words';
 import { factsOf } from '@/lib/jobs/facts';
 import { mayMove } from '@/lib/jobs/rules/guards';
 import { formatMoney } from '@/lib/money/amount';
@@ -51,7 +52,7 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
         <>
           <p>
             {rulingSentence(ruled.ruling, {
-              repairWithin: `${job.repair.workingDays} working days`,
+              repairWithin: workingDaysWords(job.repair.workingDays),
               offeredPrice: asked ? formatMoney(asked.gross, workshop.currency, workshop.locale) : null,
               answer: asked && asked.answer !== 'waiting' ? asked.answer : undefined,
               returnPrice: 'free',

@@ -26,6 +26,7 @@ import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { readCarrierRows } from '@/lib/parcels/records';
 import { trackingAddress } from '@/lib/parcels/rules/carriers';
+import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
 import { quoteAskedFor } from '@/lib/quotes/records';
 import { ApprovalPart } from './approval-part';
 import { BookedPart } from './booked-part';
@@ -136,7 +137,10 @@ export default async function JobPage({ params, searchParams }: Props) {
                 ...job.customer.addressLines,
                 job.customer.town,
                 job.customer.postcode,
-              ].join(', '),
+                countryAbroad(job.customer.country, workshop),
+              ]
+                .filter((line) => line)
+                .join(', '),
             },
             { term: 'Carrier', text: job.carrier },
             {

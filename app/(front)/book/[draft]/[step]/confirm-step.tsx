@@ -6,6 +6,7 @@ import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { describePeriod } from '@/lib/calendar/period';
+import { workingDaysWords } from '@/lib/catalogue/rules/cover-words';
 import type { BookedQuote } from '@/lib/jobs/booking-repair';
 import { DATA_ANSWERS, fullAnswers, HISTORY, toldAccessories } from '@/lib/jobs/rules/booking';
 import { formatMoney } from '@/lib/money/amount';
@@ -13,6 +14,7 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { checkSerial } from '@/lib/numbers/serial';
 import { readSerialRule } from '@/lib/numbers/serial-rule';
 import { BATTERY_ANSWERS } from '@/lib/parcels/rules/battery-answers';
+import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
 import { laterNoWords } from '@/lib/quotes/rules/after-no';
 import { askedWords } from '@/lib/quotes/rules/asked-words';
 import { confirmBooking } from '../../actions';
@@ -91,8 +93,15 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
             term: 'Back to',
             text: (
               <>
-                {[address.name, address.address1, address.address2, address.town, address.postcode]
-                  .filter((line) => line !== '')
+                {[
+                  address.name,
+                  address.address1,
+                  address.address2,
+                  address.town,
+                  address.postcode,
+                  countryAbroad(address.country, workshop),
+                ]
+                  .filter((line) => line)
                   .join(', ')}{' '}
                 {change('address', 'the address')}
               </>
@@ -110,7 +119,7 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
             term: 'Now',
             text: 'You get a job number, a private link and a packing slip, and post the unit to us.',
           },
-          { term: 'Usual time', text: `${repair.workingDays} working days from the day it is here` },
+          { term: 'Usual time', text: `${workingDaysWords(repair.workingDays)} from the day it is here` },
           {
             term: 'If we find something else',
             text: `We ask you first. ${laterNoWords(fees, money)}`,

@@ -12,6 +12,7 @@ import { PhotoStrip } from '@/app/ui/photos/photo';
 import { OfferLine } from '@/app/workshop/(inside)/price-lines/offer-line';
 import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { workingDaysWords } from '@/lib/catalogue/rules/cover-words';
 import { type RepairForQuote, repairsForQuote, taxRatesInUse } from '@/lib/catalogue/staff-records';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -171,7 +172,7 @@ function repairChoice(repair: RepairForQuote, workshop: WorkshopCard) {
   const price = formatMoney(repair.priceMinor, workshop.currency, workshop.locale);
   return {
     value: repair.id,
-    label: `${repair.name}: ${price}, ${repair.workingDays} working days, ${repair.policyName}`,
+    label: `${repair.name}: ${price}, ${workingDaysWords(repair.workingDays)}, ${repair.policyName}`,
     group: repair.modelName,
   };
 }

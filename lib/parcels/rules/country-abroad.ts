@@ -1,0 +1,10 @@
+/**
+ * A country by its name where it is not the workshop's own, as it ends an address; null at home. `country` is an ISO
+ * 3166-1 alpha-2 code.
+ *
+ * countryAbroad('IE', { country: 'GB', locale: 'en-GB' }) -> 'Ireland'
+ */
+export function countryAbroad(country: string, workshop: { country: string; locale: string }): string | null {
+  if (country === '' || country === workshop.country) return null;
+  return new Intl.DisplayNames([workshop.locale, 'en'], { type: 'region' }).of(country) ?? country;
+}
