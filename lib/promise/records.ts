@@ -1,4 +1,4 @@
-import { type Day, dayInZone } from '@/lib/calendar/day';
+import { compareDays, type Day, dayFromDate, dayInZone, maxDay, minDay } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
 import type { BenchJob } from './rules/promise';
@@ -13,8 +13,8 @@ export function lookBack(now: Date): Date {
 }
 
 /**
- * Every job that arrived in the last four hundred days, as far as promises go, in the order of arrival. Jobs the customer declined are
- * left out: a unit packed unrepaired says nothing of a repair.
+ * Every job that arrived in the last four hundred days, as far as promises go, in the order of arrival. Jobs the customer declined and
+ * claims sent back without repair are left out: a unit packed unrepaired says nothing of a repair.
  */
 export async function readBenchJobs(o: { zone: string; now: Date }, client: Tx = db): Promise<BenchJob[]> {
   const rows = await client.job.findMany({
@@ -22,12 +22,21 @@ export async function readBenchJobs(o: { zone: string; now: Date }, client: Tx =
       arrivedAt: { gte: lookBack(o.now), lte: o.now },
       stage: { notIn: ['cancelled', 'declined'] },
       events: { none: { toStage: 'declined' } },
+      // One that was contested and then repaired has both moves.
+      OR: [
+        { kind: 'repair' },
+        { events: { none: { fromStage: 'assessing', toStage: 'ready' } } },
+        { events: { some: { fromStage: 'proving', toStage: 'ready' } } },
+      ],
     },
     orderBy: { arrivedAt: 'asc' },
     select: {
       repairId: true,
       arrivedAt: true,
       readyAt: true,
+      termsAcceptedAt: true,
+      withdrawUntil: true,
+      startRequestedAt: true,
       model: { select: { familyId: true } },
       repair: { select: { minutes: true, workingDays: true } },
       events: {
@@ -38,7 +47,7 @@ export async function readBenchJobs(o: { zone: string; now: Date }, client: Tx =
     },
   });
   const dayOf = (instant: Date) => dayInZone(instant, o.zone);
-  return rows.flatMap(({ arrivedAt, readyAt, repairId, model, repair, events }) =>
+  return rows.flatMap(({ arrivedAt, readyAt, repairId, model, repair, events, ...contract }) =>
     arrivedAt === null
       ? []
       : [
@@ -49,10 +58,28 @@ export async function readBenchJobs(o: { zone: string; now: Date }, client: Tx =
             statedDays: repair.workingDays,
             arrivedOn: dayOf(arrivedAt),
             readyOn: readyAt === null ? null : dayOf(readyAt),
-            waited: waits(events, dayOf),
+            waited: [...waitForStart(contract, dayOf(arrivedAt), dayOf), ...waits(events, dayOf)],
           },
         ],
   );
+}
+
+type Contract = { termsAcceptedAt: Date | null; withdrawUntil: Date | null; startRequestedAt: Date | null };
+
+/**
+ * The days from arrival, or from the contract where that came later, in which no work might begin: to the last day to
+ * withdraw, or to the day the customer asked for the start. A promise begins after them (lib/jobs/write-arrival.ts).
+ */
+function waitForStart(
+  { termsAcceptedAt, withdrawUntil, startRequestedAt }: Contract,
+  arrivedOn: Day,
+  dayOf: (instant: Date) => Day,
+): { from: Day; to: Day }[] {
+  if (!withdrawUntil) return [];
+  const last = dayFromDate(withdrawUntil);
+  const from = termsAcceptedAt ? maxDay(arrivedOn, dayOf(termsAcceptedAt)) : arrivedOn;
+  const to = startRequestedAt ? minDay(last, dayOf(startRequestedAt)) : last;
+  return compareDays(from, to) < 0 ? [{ from, to }] : [];
 }
 
 /** Each entry into waiting for approval, to the move that left it; the last may still be open. */

@@ -3,6 +3,7 @@ import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { promiseDay } from '@/lib/promise/promise-day';
 import { readBenchJobs } from '@/lib/promise/records';
+import { benchDays } from '@/lib/promise/rules/bench-days';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { makeBooking } from '@/tests/makers/job';
 import { makeWorkshop } from '@/tests/makers/workshop';
@@ -96,6 +97,72 @@ test('a unit sent back unrepaired, one that never came and one of long ago are l
   await finished('J00000001', '2026-06-02T09:00:00Z', '2026-06-05T09:00:00Z', wait, 'declined');
   await finished('J00000002', '2025-06-02T09:00:00Z', '2025-06-05T09:00:00Z');
   expect(await readBenchJobs({ zone, now })).toEqual([]);
+});
+
+test('days in which work waited for the right to withdraw are not bench days', async () => {
+  const change = async (number: string, data: object) => {
+    await finished(number, '2026-06-02T09:00:00Z', '2026-06-19T10:00:00Z');
+    await db.job.update({ where: { number }, data });
+  };
+  const agreed = { termsAcceptedAt: new Date('2026-05-30T09:00:00Z'), withdrawUntil: new Date('2026-06-13') };
+  await change('J00000001', agreed);
+  // Asked for the start on Friday 5 June; before the unit came; and a parcel without a booking, agreed to here.
+  await change('J00000002', { ...agreed, startRequestedAt: new Date('2026-06-05T09:00:00Z') });
+  await change('J00000003', { ...agreed, startRequestedAt: agreed.termsAcceptedAt });
+  await change('J00000004', {
+    termsAcceptedAt: new Date('2026-06-04T09:00:00Z'),
+    withdrawUntil: new Date('2026-06-18'),
+  });
+  const jobs = await readBenchJobs({ zone, now });
+  const waited = jobs.map((job) => job.waited);
+  expect(waited).toHaveLength(4);
+  expect(waited).toEqual(
+    expect.arrayContaining([
+      [{ from: '2026-06-02', to: '2026-06-13' }],
+      [{ from: '2026-06-02', to: '2026-06-05' }],
+      [],
+      [{ from: '2026-06-04', to: '2026-06-18' }],
+    ]),
+  );
+  const calendar = { weekend: [6, 7], closed: new Map<string, string>() };
+  // Tuesday 2 to Friday 19 June 2026 are 13 working days; eight, three, none and ten of them were waits.
+  expect(jobs.map((job) => benchDays(job, calendar)).sort((a, b) => a - b)).toEqual([3, 5, 10, 13]);
+});
+
+test('a claim whose unit went back unrepaired says nothing of a repair, unless it was contested and then repaired', async () => {
+  const claims = [
+    ['J00000001', [['assessing', 'ready']]],
+    [
+      'J00000002',
+      [
+        ['assessing', 'ready'],
+        ['ready', 'assessing'],
+        ['proving', 'ready'],
+      ],
+    ],
+    ['J00000003', [['proving', 'ready']]],
+  ] as const;
+  for (const [number, moves] of claims) {
+    await finished(number, '2026-06-02T09:00:00Z', '2026-06-05T09:00:00Z');
+    await db.job.update({
+      where: { number },
+      data: {
+        kind: 'claim',
+        events: {
+          create: moves.map(([fromStage, toStage], i) => ({
+            fromStage,
+            toStage,
+            version: i + 2,
+            kind: 'moved',
+            at: new Date('2026-06-05T09:00:00Z'),
+            actorKind: 'staff',
+            data: {},
+          })),
+        },
+      },
+    });
+  }
+  expect(await readBenchJobs({ zone, now })).toHaveLength(2);
 });
 
 test('a repair that is gone is refused', async () => {
