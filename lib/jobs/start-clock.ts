@@ -39,8 +39,8 @@ export async function roundOnce(at: Date): Promise<void> {
   const turn = await limitAttempts('clock-round', { max: 1, windowSeconds: ROUND_SECONDS, now: at });
   if (!turn.allowed) return;
   const began = performance.now();
-  const done = await clockRound(at);
-  await forgetEndedWindows(at);
+  // A round of which a part failed must not leave the counts of attempts lying either.
+  const done = await clockRound(at).finally(() => forgetEndedWindows(at));
   const count = Object.values(done).reduce((sum, each) => sum + each, 0);
   log.info('clock-round', { count, ms: Math.round(performance.now() - began) });
 }

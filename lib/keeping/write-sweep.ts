@@ -13,20 +13,37 @@ const MOST = 50;
  * Removes what has been kept long enough, by the clock: bookings whose jobs were all over so many months ago and that no
  * cover hangs on any more, requests for a price that came to nothing half a year ago, and the log's rows of who saw them.
  * A request that still waits on the workshop stays until it is answered. Returns how many bookings and requests.
+ *
+ * One that cannot be removed, since its photo cannot be deleted just now, keeps none of the others; the round fails once all were
+ * tried.
  */
 export async function sweepPeople(now: Date): Promise<number> {
   const { keepMonths } = await readWorkshop();
-  const requests = await sweepRequests(now);
-  if (keepMonths === 0) return requests;
-  const before = monthsBefore(now, keepMonths);
-  await db.seenBy.deleteMany({ where: { at: { lt: before } } });
-  return requests + (await sweepBookings(now, before));
+  const due = (await requestsDue(now)).map((quoteId) => () => removeRequest(quoteId, now));
+  if (keepMonths > 0) {
+    const before = monthsBefore(now, keepMonths);
+    await db.seenBy.deleteMany({ where: { at: { lt: before } } });
+    due.push(...(await bookingsDue(now, before)).map((id) => () => removeBooking(id, now)));
+  }
+  let removed = 0;
+  const faults: unknown[] = [];
+  for (const remove of due) {
+    try {
+      removed += await remove();
+    } catch (error) {
+      faults.push(error);
+    }
+  }
+  const [first, ...more] = faults;
+  if (more.length > 0) throw new AggregateError(faults, 'some people could not be removed');
+  if (first !== undefined) throw first;
+  return removed;
 }
 
-async function sweepBookings(now: Date, before: Date): Promise<number> {
-  const workshop = await readWorkshop();
-  const today = dayInZone(now, workshop.timeZone);
-  // By what the papers say, since cover never ends before that; days given back are counted for each below.
+/** Bookings whose jobs were all over before an instant, and that no cover hangs on by what the papers say. */
+async function bookingsDue(now: Date, before: Date): Promise<string[]> {
+  const today = dayInZone(now, (await readWorkshop()).timeZone);
+  // Cover never ends before its paper says so; days given back since are counted for each when it is removed.
   const due = await db.$queryRaw<{ id: string }[]>`
     select c."id" from "customer" c
     where c."erasedAt" is null and exists (select 1 from "job" j where j."customerId" = c."id")
@@ -38,19 +55,21 @@ async function sweepBookings(now: Date, before: Date): Promise<number> {
         select 1 from "certificate" t join "job" j on j."id" = t."jobId"
         where j."customerId" = c."id" and t."supersededAt" is null and t."endsOn" >= ${today}::date)
     order by c."createdAt" limit ${MOST}`;
-  let removed = 0;
-  for (const { id } of due) {
-    removed += await transaction(async (tx) => {
-      const rows = { customerIds: [id], quoteIds: [] };
-      const facts = await readRemovalFacts(rows, { today, workshop }, tx);
-      if (removalProblems(facts, false).length > 0) return 0;
-      return (await writeRemoval(tx, { ...rows, actor: { kind: 'clock' }, now })).bookings;
-    });
-  }
-  return removed;
+  return due.map(({ id }) => id);
 }
 
-async function sweepRequests(now: Date): Promise<number> {
+async function removeBooking(id: string, now: Date): Promise<number> {
+  return transaction(async (tx) => {
+    const workshop = await readWorkshop(tx);
+    const today = dayInZone(now, workshop.timeZone);
+    const rows = { customerIds: [id], quoteIds: [] };
+    const facts = await readRemovalFacts(rows, { today, workshop }, tx);
+    if (removalProblems(facts, false).length > 0) return 0;
+    return (await writeRemoval(tx, { ...rows, actor: { kind: 'clock' }, now })).bookings;
+  });
+}
+
+async function requestsDue(now: Date): Promise<string[]> {
   const before = monthsBefore(now, REQUEST_MONTHS);
   const due = await db.quoteRequest.findMany({
     where: {
@@ -63,12 +82,12 @@ async function sweepRequests(now: Date): Promise<number> {
     orderBy: { askedAt: 'asc' },
     take: MOST,
   });
-  let removed = 0;
-  for (const { quoteId } of due) {
-    removed += await transaction(async (tx) => {
-      const rows = { customerIds: [], quoteIds: [quoteId] };
-      return (await writeRemoval(tx, { ...rows, actor: { kind: 'clock' }, now })).requests;
-    });
-  }
-  return removed;
+  return due.map(({ quoteId }) => quoteId);
+}
+
+async function removeRequest(quoteId: string, now: Date): Promise<number> {
+  return transaction(async (tx) => {
+    const rows = { customerIds: [], quoteIds: [quoteId] };
+    return (await writeRemoval(tx, { ...rows, actor: { kind: 'clock' }, now })).requests;
+  });
 }

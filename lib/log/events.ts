@@ -5,6 +5,7 @@ export const logEvents = [
   'backup-file-missing',
   'backup-made',
   'clock-failed',
+  'clock-part-failed',
   'clock-round',
   'console',
   'mail-failed',

@@ -1,3 +1,5 @@
+import { mkdirSync, rmSync } from 'node:fs';
+import path from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { db } from '@/lib/db/client';
 import { clockRound } from '@/lib/jobs/clock-round';
@@ -5,7 +7,10 @@ import { startDraft } from '@/lib/jobs/draft';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { readyJob, sendBack } from '@/tests/makers/course';
 import { makeBooking } from '@/tests/makers/job';
+import { makeQuote, makeRequest } from '@/tests/makers/quote';
 import { makeWorkshop } from '@/tests/makers/workshop';
+import { allowConsole } from '@/tests/silence';
+import { workerFolder } from '@/tests/world/settings';
 
 const SENT = new Date('2026-11-25T09:00:00Z');
 const after = (days: number) => new Date(SENT.getTime() + days * 86_400_000);
@@ -34,5 +39,40 @@ describe('the hourly round of the clock', () => {
     expect((await clockRound(after(15))).draftsRemoved).toBe(1);
     expect(await db.bookingDraft.count()).toBe(1);
     expect(await db.job.count()).toBe(1);
+  });
+
+  it('does the rest while a file cannot be deleted, and fails all the same', async () => {
+    allowConsole();
+    const world = await makeWorkshop(SENT);
+    const quoteIds: string[] = [];
+    for (const name of ['first', 'second', 'third']) {
+      const asked = await makeRequest({ now: SENT, answers: { email: `${name}@example.org` } });
+      quoteIds.push(asked.quoteId);
+    }
+    const [stuck = '', gone = '', priced = ''] = quoteIds;
+    await db.quoteRequest.updateMany({
+      where: { quoteId: { in: [stuck, gone] } },
+      data: { state: 'turned-down' },
+    });
+    await makeQuote({ quoteId: priced, repairId: world.repairId, now: SENT });
+    // Where a store would say that a file may not be deleted, a folder says so.
+    const key = 'photos/stuck.jpg';
+    mkdirSync(path.join(workerFolder, 'files', key, 'inside'), { recursive: true });
+    const sizes = { sha256: '', width: 1, height: 1 };
+    const keys = { fileKey: key, thumbKey: 'photos/none.jpg' };
+    await db.photo.create({
+      data: { quoteId: stuck, purpose: 'request', at: SENT, ...keys, ...sizes },
+    });
+
+    await expect(clockRound(after(220))).rejects.toBeInstanceOf(AggregateError);
+    const states = async () =>
+      db.quoteRequest.findMany({ orderBy: { emailKey: 'asc' }, select: { emailKey: true, state: true } });
+    expect(await states()).toEqual([
+      { emailKey: '', state: 'turned-down' },
+      { emailKey: 'first@example.org', state: 'turned-down' },
+      { emailKey: 'third@example.org', state: 'lapsed' },
+    ]);
+    rmSync(path.join(workerFolder, 'files', key), { recursive: true });
+    expect(await clockRound(after(220))).toMatchObject({ peopleRemoved: 1, lapsed: 0 });
   });
 });
