@@ -16,6 +16,23 @@ const of = (column: string, which: Which) => (which === 'all' ? 'TRUE' : `${colu
  */
 export const IS_COVERED = `("ruling" = 'covered' OR ("ruling" = 'partly' AND "secondLookAt" IS NOT NULL))`;
 
+/**
+ * The end of a line: as its paper says, or, once days were held for a claim, counted anew by the database's own copy of
+ * lib/warranty/rules/cover.ts (`cover_end`, compared with it in tests/returns/watch.test.ts), since a stay may move an end and
+ * issue no paper.
+ */
+const isHeld = (number: string) =>
+  `EXISTS (SELECT 1 FROM "held_interval" d WHERE d."certificateNumber" = ${number})`;
+const countedEnd = (number: string, line: string, policy: string) =>
+  `"cover_end"(${number}, ${policy}."heldRule", ${line}."startsOn", ${line}."term", ${line}."renewedUntil")`;
+/** The last of the lines of the certificate in force, once days were held for it; nothing before that. */
+const endInForce = (number: string, also = '') => `CASE WHEN ${isHeld(number)} THEN (
+      SELECT MAX(${countedEnd(number, 'a', 'p')})
+      FROM "certificate" n JOIN "policy_version" p ON p."id" = n."policyVersionId"
+      JOIN "certificate_line" a ON a."certificateId" = n."id"
+      WHERE n."number" = ${number} AND n."supersededAt" IS NULL ${also}
+    ) END`;
+
 const covered = (which: Which) => `
   SELECT "certificateNumber", "certificateId", "number", "symptom", "openedOn", "openedAt", "cause", "costMinutes",
     "costPartsMinor" + "costPostageMinor" AS other, "costMinutes" + "costPartsMinor" + "costPostageMinor" IS NOT NULL AS costed
@@ -47,7 +64,8 @@ const units = (which: Which) => `
     FROM covered GROUP BY "certificateNumber"
   )
   SELECT o."number", o."issuedOn", j."repairId", j."modelId", o."policyVersionId", j."sheetId", h."userId", l."startsOn",
-    COALESCE(e."endsOn", o."endsOn"), r."openedOn", r."workOn", r."cause", ${COSTS_OR_NONE}, k.many::int
+    COALESCE(${endInForce('o."number"')}, e."endsOn", o."endsOn"),
+    r."openedOn", r."workOn", r."cause", ${COSTS_OR_NONE}, k.many::int
   FROM "certificate" o
   JOIN "job" j ON j."id" = o."jobId"
   JOIN "certificate_line" l ON l."certificateId" = o."id" AND l."position" = 0
@@ -80,10 +98,13 @@ const LINE_COLUMNS = `"lineId", "number", "issuedOn", "position", "lotId", "hasT
 const lines = (which: Which) => `
   WITH covered AS (${covered(which)}),
   matched AS (
-    SELECT k.*, l."key", l."endsOn",
+    SELECT k.*, l."key",
+      CASE WHEN ${isHeld('k."certificateNumber"')} THEN ${countedEnd('k."certificateNumber"', 'l', 'p')}
+        ELSE l."endsOn" END AS "endsOn",
       LOWER(TRIM(k."symptom")) = 'other' OR CARDINALITY(l."symptoms") = 0
         OR EXISTS (SELECT 1 FROM UNNEST(l."symptoms") s WHERE LOWER(TRIM(s)) = LOWER(TRIM(k."symptom"))) AS "isOf"
     FROM covered k JOIN "certificate_line" l ON l."certificateId" = k."certificateId"
+    JOIN "certificate" b ON b."id" = k."certificateId" JOIN "policy_version" p ON p."id" = b."policyVersionId"
   ),
   relevant AS (
     SELECT * FROM (SELECT *, BOOL_OR("isOf") OVER (PARTITION BY "number") AS "isAnyOf" FROM matched) m
@@ -102,7 +123,8 @@ const lines = (which: Which) => `
   )
   SELECT l."id", c."number", o."issuedOn", l."position", l."lotId",
     t."partId" IS NOT NULL AND COUNT(*) OVER (PARTITION BY c."number", t."partId") > 1, l."startsOn",
-    COALESCE(e."endsOn", l."endsOn"), r."returnedOn", r."partOn", r."claimNumber", r."cause", ${COSTS_OR_NONE}
+    COALESCE(${endInForce('c."number"', 'AND a."key" = l."key"')}, e."endsOn", l."endsOn"),
+    r."returnedOn", r."partOn", r."claimNumber", r."cause", ${COSTS_OR_NONE}
   FROM "certificate" c
   JOIN "certificate" o ON o."number" = c."number" AND o."revision" = 1
   JOIN "certificate_line" l ON l."certificateId" = c."id"

@@ -1,14 +1,19 @@
 import fc from 'fast-check';
 import { beforeAll, expect, it } from 'vitest';
+import { addDays, day, dayFromDate, dayToDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import { coverClock } from '@/lib/returns/cover-clock';
 import { tallyBy } from '@/lib/returns/tallies';
 import { LINES_ASTRAY, UNITS_ASTRAY } from '@/lib/returns/watch-sql';
+import { writeWatch } from '@/lib/returns/write-watch';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { inspect } from '@/lib/warranty/inspect';
 import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import { CAUSES } from '@/lib/warranty/rules/causes';
+import { coverEnd } from '@/lib/warranty/rules/cover';
+import { HELD_RULES } from '@/lib/warranty/rules/terms';
 import { readWorkshop } from '@/lib/workshop/records';
 import { useDatabase } from '@/tests/database';
 import {
@@ -164,5 +169,63 @@ it('finds a row that is not what the records say, one too few and one too many',
       () => db.unitWatch.delete({ where: { number: 'W0000000X' } }),
     ),
   ).toEqual([{ which: 'W0000000X' }]);
+  expect(await astray()).toEqual([]);
+});
+
+it('counts the end of a line as the rules do, whatever was held', async () => {
+  const on = (days: number) => addDays(day('2025-12-31'), days);
+  const stay = fc
+    .tuple(fc.integer({ min: 0, max: 700 }), fc.integer({ min: 0, max: 25 }))
+    .map(([from, days]) => ({ from: on(from), to: on(from + days), claimNumber: '' }));
+  const cases = fc.sample(
+    fc.record({
+      line: fc.record({
+        startsOn: fc.integer({ min: 0, max: 90 }).map(on),
+        term: fc.constantFrom('P90D', 'P6M', 'P12M', 'P1Y6M', 'P6W', 'P1M10D'),
+        renewedUntil: fc.option(fc.integer({ min: 200, max: 800 }).map(on)),
+      }),
+      rule: fc.constantFrom(...HELD_RULES),
+      stays: fc.array(stay, { maxLength: 5 }),
+    }),
+    { numRuns: 150, seed: 7 },
+  );
+  const number = (at: number) => `HELD-${at}`;
+  await db.heldInterval.createMany({
+    data: cases.flatMap(({ stays }, at) =>
+      stays.map(({ from, to }, i) => ({
+        certificateNumber: number(at),
+        claimNumber: `${number(at)}-${i}`,
+        fromDay: dayToDate(from),
+        toDay: dayToDate(to),
+      })),
+    ),
+  });
+  const counted = await db.$queryRaw<{ end: string }[]>`
+    SELECT "cover_end"(n, rule, starts::date, term, renewed::date)::text AS "end"
+    FROM UNNEST(
+      ${cases.map((_, at) => number(at))}::text[], ${cases.map(({ rule }) => rule)}::text[],
+      ${cases.map(({ line }) => line.startsOn)}::text[], ${cases.map(({ line }) => line.term)}::text[],
+      ${cases.map(({ line }) => line.renewedUntil)}::text[]
+    ) WITH ORDINALITY AS c(n, rule, starts, term, renewed, at) ORDER BY at`;
+  await db.heldInterval.deleteMany({ where: { certificateNumber: { startsWith: 'HELD-' } } });
+  const expected = cases.map(({ line, rule, stays }) =>
+    coverEnd({ ...line, id: 'a', kind: 'work', description: '', symptoms: [] }, stays, { heldRule: rule }),
+  );
+  expect(counted.map(({ end }) => end)).toEqual(expected);
+});
+
+it('follows the days given back by a stay that issued no paper', async () => {
+  const { number } = await makeCertificate(world, SENT, 'FR2-70009-A');
+  const stated = await db.unitWatch.findUniqueOrThrow({ where: { number } });
+  await transaction(async (tx) => {
+    const held = { certificateNumber: number, claimNumber: 'HELD', toDay: dayToDate(day('2027-02-05')) };
+    await tx.heldInterval.create({ data: { ...held, fromDay: dayToDate(day('2027-02-01')) } });
+    await writeWatch(tx, [number]);
+  });
+  const { endsOn } = await db.unitWatch.findUniqueOrThrow({ where: { number } });
+  expect([stated.endsOn, endsOn].map(dayFromDate)).toEqual(['2027-12-03', '2027-12-07']);
+  expect(await db.lineWatch.count({ where: { number, endsOn } })).toBe(
+    await db.lineWatch.count({ where: { number } }),
+  );
   expect(await astray()).toEqual([]);
 });
