@@ -1,8 +1,8 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { type Day, day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
-import { readRemovalFacts } from '@/lib/keeping/stored-removal';
 import { nameParcel } from '@/lib/jobs/name-parcel';
+import { readRemovalFacts } from '@/lib/keeping/stored-removal';
 import { isGenuine } from '@/lib/warranty/genuine';
 import { inspect } from '@/lib/warranty/inspect';
 import { planWarranty } from '@/lib/warranty/plan-certificate';
