@@ -4,7 +4,7 @@ import { leftSentence } from './money-left';
 import { money } from './words';
 
 export const paymentReceived: Writer<'payment-received'> = (facts, setting) =>
-  facts.amount < 0 ? givenBack(-facts.amount, facts.balance, setting) : received(facts, setting);
+  facts.amount < 0 ? givenBack({ ...facts, amount: -facts.amount }, setting) : received(facts, setting);
 
 function received({ amount, balance }: { amount: number; balance: number }, setting: Setting): Letter {
   const { job } = setting;
@@ -27,21 +27,33 @@ function received({ amount, balance }: { amount: number; balance: number }, sett
   };
 }
 
-function givenBack(amount: number, balance: number, setting: Setting): Letter {
+type GivenBack = { amount: number; balance: number; isPostage?: boolean | undefined };
+
+function givenBack({ amount, balance, isPostage }: GivenBack, setting: Setting): Letter {
   return {
     to: 'customer',
     subject: `${money(amount, setting)} comes back to you: job ${setting.job.number}`,
-    summary: 'We have sent the money the way it came.',
+    summary: isPostage
+      ? 'Your claim is covered, and so is your postage.'
+      : 'We have sent the money the way it came.',
     body: (
       <>
         <Title>Money on its way to you</Title>
-        <Para>{`We have given ${money(amount, setting)} back. The receipt on the job page shows it.`}</Para>
+        <Para>
+          {isPostage
+            ? `We have paid back the ${money(amount, setting)} that posting your unit to us cost you. Your claim is covered, so it costs you nothing.`
+            : `We have given ${money(amount, setting)} back. The receipt on the job page shows it.`}
+        </Para>
         <Next
-          what="The money comes the way you paid. You need to do nothing."
+          what={
+            isPostage
+              ? 'The money is on its way. You need to do nothing.'
+              : 'The money comes the way you paid. You need to do nothing.'
+          }
           when="Banks often take a few working days."
           costs={leftSentence(balance, setting)}
         />
-        <JobPage setting={setting}>See the job and the receipt</JobPage>
+        <JobPage setting={setting}>{isPostage ? 'See the job' : 'See the job and the receipt'}</JobPage>
       </>
     ),
   };

@@ -49,6 +49,7 @@ export async function journalOf(month: string): Promise<string> {
       customer: row.job.customer.name,
       currency: row.currency,
       amount: row.amountMinor,
+      purpose: row.purpose,
       method: row.method,
       reference: row.reference,
     })),

@@ -7,12 +7,13 @@ import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { revisionTotals, shownLines } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import type { WorkshopCard } from '@/lib/workshop/card';
-import { balanceOf } from './rules/balance';
+import { balanceOf, isForPrice } from './rules/balance';
 
 /** Everything the receipt of a job says; null while nothing was paid. */
 export function receiptData(job: JobRecord, workshop: WorkshopCard): ReceiptData | null {
   const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
-  const last = job.payments.at(-1);
+  const payments = job.payments.filter(isForPrice);
+  const last = payments.at(-1);
   if (!agreed || !last) return null;
   const lines = agreed.lines.map(readLine);
   const { total } = balanceOf(job);
@@ -45,7 +46,7 @@ export function receiptData(job: JobRecord, workshop: WorkshopCard): ReceiptData
       taxNotes: isExempt && workshop.taxExemptReason !== '' ? [workshop.taxExemptReason] : [],
     },
     credited: totals.gross - total,
-    payments: job.payments.map((payment) => ({
+    payments: payments.map((payment) => ({
       amount: payment.amountMinor,
       on: dayFromDate(payment.receivedOn),
       method: payment.method,

@@ -2,7 +2,7 @@ import { type Day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import type { Tx } from '@/lib/db/transaction';
-import { type Balance, balanceOf } from './rules/balance';
+import { type Balance, balanceOf, isForPrice } from './rules/balance';
 import { type CreditLeft, leftToCredit } from './rules/credit';
 import type { Paper } from './rules/paper';
 import { prepaidOf } from './rules/prepaid';
@@ -20,7 +20,7 @@ const WITH_JOB = {
       model: { select: { maker: true, name: true } },
       quotes: { select: { revisions: { select: { state: true, grossMinor: true } } } },
       invoices: { select: { kind: true, payableMinor: true, issuedAt: true, year: true, sequence: true } },
-      payments: { select: { amountMinor: true, at: true } },
+      payments: { select: { amountMinor: true, purpose: true, at: true } },
     },
   },
 } satisfies Prisma.InvoiceInclude;
@@ -76,7 +76,7 @@ function prepaid(row: Row): number {
   return prepaidOf({
     payable: row.payableMinor,
     received: row.job.payments
-      .filter((payment) => payment.at <= row.issuedAt)
+      .filter((payment) => isForPrice(payment) && payment.at <= row.issuedAt)
       .reduce((sum, payment) => sum + payment.amountMinor, 0),
     earlier: row.job.invoices
       .filter(isEarlier)

@@ -16,7 +16,10 @@ export async function statementOf(jobId: string, currency: string): Promise<Stat
     select: {
       number: true,
       invoices: { select: { kind: true, number: true, issuedOn: true, payableMinor: true } },
-      payments: { select: { amountMinor: true, receivedOn: true, method: true, reference: true } },
+      payments: {
+        where: { purpose: 'price' },
+        select: { amountMinor: true, receivedOn: true, method: true, reference: true },
+      },
     },
   });
   const rows = statementRows(jobs.flatMap(entriesOf));

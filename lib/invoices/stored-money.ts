@@ -10,7 +10,7 @@ export const MONEY_OF_JOB = {
     select: { currency: true, revisions: { select: { state: true, grossMinor: true } } },
   },
   invoices: { select: { kind: true, payableMinor: true } },
-  payments: { select: { amountMinor: true } },
+  payments: { select: { amountMinor: true, purpose: true } },
 } satisfies Prisma.JobSelect;
 
 export function moneyOfJob(

@@ -1,9 +1,11 @@
 import { type Day, dayToDate } from '@/lib/calendar/day';
-import { transaction } from '@/lib/db/transaction';
-import { balanceOf } from '@/lib/invoices/rules/balance';
+import { type Tx, transaction } from '@/lib/db/transaction';
+import { balanceOf, type PaymentPurpose } from '@/lib/invoices/rules/balance';
 import { moneyOfJob } from '@/lib/invoices/stored-money';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
+import { isCoveredAtLeastPartly, isFinalRuling, readRuling } from '@/lib/warranty/rules/ruling';
+import { writePostageOfClaim } from '@/lib/warranty/write-closed-claim';
 import type { Actor } from './actor';
 import { writeEvent } from './write-event';
 import { writeOnce } from './write-once';
@@ -18,6 +20,8 @@ export const PAYMENT_METHODS = ['bank transfer', 'card', 'cash', 'pay link'] as 
 export async function recordPayment(o: {
   jobId: string;
   amount: number;
+  /** claim-postage: what the customer spent on posting a unit under a covered claim, paid back; an amount below zero */
+  purpose?: PaymentPurpose;
   method: (typeof PAYMENT_METHODS)[number];
   reference: string;
   receivedOn: Day;
@@ -33,11 +37,14 @@ export async function recordPayment(o: {
       const job = await moneyOfJob(tx, o.jobId);
       const quote = job?.quotes[0];
       if (!job || !quote) throw new Refusal('not-found', 'There is no such job.');
+      const purpose = o.purpose ?? 'price';
+      if (purpose === 'claim-postage') await requireCoveredClaim(tx, o);
       const payment = await tx.payment.create({
         data: {
           ...(o.formKey === undefined ? {} : { id: o.formKey }),
           jobId: o.jobId,
           amountMinor: o.amount,
+          purpose,
           currency: quote.currency,
           method: o.method,
           reference: o.reference,
@@ -53,17 +60,37 @@ export async function recordPayment(o: {
         now: o.now,
         event: { kind: 'payment-recorded', data: { paymentId: payment.id, amount: o.amount } },
       });
+      if (purpose === 'claim-postage') await writePostageOfClaim(tx, { jobId: o.jobId, postage: -o.amount });
       // The event's write has locked the job, so every payment before this one is seen here.
       const after = (await moneyOfJob(tx, o.jobId)) ?? job;
       if (after.stage === 'unclaimed' && balanceOf(after).owed <= 0) await takeUpPaid(tx, o);
       if (o.tell === false) return;
       await queueMail(tx, {
         template: 'payment-received',
-        data: { amount: o.amount, balance: balanceOf(after).owed },
+        data: {
+          amount: o.amount,
+          balance: balanceOf(after).owed,
+          ...(purpose === 'claim-postage' && { isPostage: true }),
+        },
         to: job.customer.email,
         jobId: o.jobId,
         now: o.now,
       });
     }),
   );
+}
+
+/** Postage is paid back where a claim is covered, at least in part (common practice, no source). */
+async function requireCoveredClaim(tx: Tx, o: { jobId: string; amount: number }): Promise<void> {
+  const claim = await tx.claim.findUnique({
+    where: { jobId: o.jobId },
+    select: { ruling: true, secondLookAt: true },
+  });
+  const ruling = readRuling(claim?.ruling ?? null);
+  if (!claim || ruling === null || !isCoveredAtLeastPartly(ruling) || !isFinalRuling(claim)) {
+    throw new Refusal('invalid', 'Postage is paid back on a claim that was ruled covered', 'purpose');
+  }
+  if (o.amount > 0) {
+    throw new Refusal('invalid', 'Money that is paid back is entered with a minus sign', 'amount');
+  }
 }

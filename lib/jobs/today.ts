@@ -74,7 +74,7 @@ const SHOWN = {
   repair: { select: { name: true, minutes: true } },
   customer: { select: { name: true } },
   work: { select: { minutes: true } },
-  payments: { select: { amountMinor: true } },
+  payments: { select: { amountMinor: true, purpose: true } },
   invoices: { select: { kind: true, payableMinor: true } },
   quotes: {
     select: {

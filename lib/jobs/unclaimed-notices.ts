@@ -53,7 +53,7 @@ const CANDIDATE = {
   id: true,
   version: true,
   customer: { select: { email: true } },
-  payments: { select: { amountMinor: true } },
+  payments: { select: { amountMinor: true, purpose: true } },
   invoices: { select: { kind: true, payableMinor: true } },
   quotes: {
     select: {

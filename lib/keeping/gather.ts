@@ -66,7 +66,14 @@ const JOB = {
   },
   quotes: { select: { number: true, currency: true, revisions: REVISIONS } },
   payments: {
-    select: { amountMinor: true, currency: true, method: true, reference: true, receivedOn: true },
+    select: {
+      amountMinor: true,
+      purpose: true,
+      currency: true,
+      method: true,
+      reference: true,
+      receivedOn: true,
+    },
     orderBy: inOrder,
   },
   messages: MESSAGES,

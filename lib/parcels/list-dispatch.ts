@@ -49,7 +49,7 @@ const SHOWN = {
   customer: { select: { name: true, town: true, country: true } },
   quotes: { select: { revisions: { select: { state: true, grossMinor: true } } } },
   invoices: { select: { kind: true, payableMinor: true } },
-  payments: { select: { amountMinor: true } },
+  payments: { select: { amountMinor: true, purpose: true } },
   events: DECISION_EVENTS,
 } satisfies Prisma.JobSelect;
 

@@ -69,7 +69,8 @@ export async function readRepairTerms(
       model: `${model.maker} ${model.name}`,
       priceMinor: row.priceMinor,
       netMinor: netPrice(row.priceMinor, taxRateBps, workshop.pricesIncludeTax),
-      plannedMinor: labour + parts,
+      // What a parcel costs nobody has typed in; the fee for sending a unit back stands for it, once each way.
+      plannedMinor: labour + parts + 2 * workshop.returnFeeMinor,
       termDays: terms.length > 0 ? Math.max(...terms) : null,
     };
   });

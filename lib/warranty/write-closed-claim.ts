@@ -1,9 +1,11 @@
 import type { Tx } from '@/lib/db/transaction';
+import { isForPrice } from '@/lib/invoices/rules/balance';
 import type { JobRecord } from '@/lib/jobs/records';
+import { writeWatch } from '@/lib/returns/write-watch';
 
 /**
- * Ends the claim that a job works on, with what it cost: the minutes and parts recorded on the job, and the postage, in minor
- * units. Without it the certificate could not be claimed from again. Nothing for a job without a claim.
+ * Ends the claim that a job works on, with what it cost in minor units: the minutes and parts recorded on the job, the postage
+ * of the way back, and the customer's own that was paid back. Without it the certificate could not be claimed from again. Nothing for a job without a claim.
  */
 export async function closeClaim(tx: Tx, job: JobRecord, o: { postage: number; now: Date }): Promise<void> {
   if (!job.claim) return;
@@ -14,7 +16,24 @@ export async function closeClaim(tx: Tx, job: JobRecord, o: { postage: number; n
       closedAt: o.now,
       costMinutes: job.work.reduce((sum, entry) => sum + entry.minutes, 0),
       costPartsMinor: job.partUses.reduce((sum, use) => sum + use.quantity * use.unitCostMinor, 0),
-      costPostageMinor: o.postage,
+      costPostageMinor: o.postage + paidBack(job),
     },
   });
+}
+
+/** What the customer's own postage was paid back with, minor units. */
+export function paidBack(job: Pick<JobRecord, 'payments'>): number {
+  return -job.payments
+    .filter((payment) => !isForPrice(payment))
+    .reduce((sum, payment) => sum + payment.amountMinor, 0);
+}
+
+/** Adds the customer's postage to what a claim cost; one that is still open counts it when it ends. */
+export async function writePostageOfClaim(tx: Tx, o: { jobId: string; postage: number }): Promise<void> {
+  const [claim] = await tx.claim.updateManyAndReturn({
+    where: { jobId: o.jobId, costPostageMinor: { not: null } },
+    data: { costPostageMinor: { increment: o.postage } },
+    select: { certificateNumber: true },
+  });
+  if (claim) await writeWatch(tx, [claim.certificateNumber]);
 }

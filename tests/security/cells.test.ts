@@ -43,6 +43,7 @@ test('no name or reference runs in the journal', () => {
         customer,
         currency: 'GBP',
         amount: 100,
+        purpose: 'price',
         method: 'card',
         reference,
       };

@@ -26,12 +26,20 @@ export function balance(o: {
   return { total, paid, owed: safeSum([total, -paid]) };
 }
 
+/** What money on a job is for; the customer's postage for a covered claim is paid back beside the price, never part of it. */
+export const PAYMENT_PURPOSES = ['price', 'claim-postage'] as const;
+export type PaymentPurpose = (typeof PAYMENT_PURPOSES)[number];
+
+export function isForPrice(payment: { purpose: string }): boolean {
+  return payment.purpose === 'price';
+}
+
 /** What of a job's record its balance is made of. */
 export type MoneyOfJob = {
   stage?: string;
   quotes: readonly { revisions: readonly { state: string; grossMinor: number }[] }[];
   invoices: readonly { kind: string; payableMinor: number }[];
-  payments: readonly { amountMinor: number }[];
+  payments: readonly { amountMinor: number; purpose: string }[];
 };
 
 /**
@@ -46,6 +54,6 @@ export function balanceOf(job: MoneyOfJob): Balance {
     agreedGross: job.stage === 'cancelled' ? 0 : (agreed?.grossMinor ?? 0),
     invoices: payable('invoice'),
     credits: payable('credit-note'),
-    payments: job.payments.map((payment) => payment.amountMinor),
+    payments: job.payments.filter(isForPrice).map((payment) => payment.amountMinor),
   });
 }

@@ -2,6 +2,7 @@ import type { Day } from '@/lib/calendar/day';
 import { guardText } from '@/lib/catalogue/rules/list-cells';
 import { decimalText, safeSum } from '@/lib/money/amount';
 import type { TaxBreakdown } from '@/lib/money/tax';
+import { isForPrice } from './balance';
 
 export type JournalPaper = {
   kind: 'invoice' | 'credit-note';
@@ -22,6 +23,7 @@ export type JournalPayment = {
   currency: string;
   /** minor units; below zero was given back */
   amount: number;
+  purpose: string;
   method: string;
   reference: string;
 };
@@ -109,7 +111,7 @@ function paperRows(paper: JournalPaper): string[][] {
 function paymentRow(payment: JournalPayment): string[] {
   return [
     payment.on,
-    payment.amount < 0 ? 'given back' : 'payment',
+    isForPrice(payment) ? (payment.amount < 0 ? 'given back' : 'payment') : 'postage of a claim',
     '',
     '',
     payment.job,

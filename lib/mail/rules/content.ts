@@ -86,8 +86,8 @@ export const factsOf = {
     /** left to pay afterwards; below zero is given back */
     balance: amount,
   }),
-  /** an amount below zero was given back; balance is what is left to pay */
-  'payment-received': z.strictObject({ amount, balance: amount }),
+  /** an amount below zero was given back, for the price or for the postage of a claim; balance is what is left to pay */
+  'payment-received': z.strictObject({ amount, balance: amount, isPostage: z.boolean().optional() }),
   'unit-sent-back': z.strictObject({
     carrier: text,
     carrierReference: text,

@@ -3,7 +3,7 @@ import { LinkButton } from '@/app/ui/page/button';
 import { Table } from '@/app/ui/page/table';
 import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
-import { balanceOf } from '@/lib/invoices/rules/balance';
+import { balanceOf, isForPrice } from '@/lib/invoices/rules/balance';
 import { formatMoney } from '@/lib/money/amount';
 import { shownLines } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
@@ -48,7 +48,7 @@ export function MoneyPart({ job, token, workshop }: PartProps) {
             text: `${money(paper.kind === 'invoice' ? paper.payableMinor : -paper.payableMinor)}, ${shortDay(paper.issuedOn)}`,
           })),
           ...job.payments.map((payment) => ({
-            term: `${payment.amountMinor < 0 ? 'Given back' : 'Paid'} on ${shortDay(payment.receivedOn)}`,
+            term: `${isForPrice(payment) ? (payment.amountMinor < 0 ? 'Given back' : 'Paid') : 'Your postage paid back'} on ${shortDay(payment.receivedOn)}`,
             text: `${money(Math.abs(payment.amountMinor))}, ${payment.method}`,
           })),
           { term: 'Left to pay', text: money(Math.max(0, owed)) },
@@ -72,7 +72,7 @@ export function MoneyPart({ job, token, workshop }: PartProps) {
           </LinkButton>
         </p>
       ))}
-      {job.payments.length > 0 ? (
+      {job.payments.some(isForPrice) ? (
         <p>
           <LinkButton href={`/job/${token}/receipt.pdf`} kind="quiet" file>
             Receipt (PDF)

@@ -1,6 +1,7 @@
 import { Table } from '@/app/ui/page/table';
 import { formatMoney } from '@/lib/money/amount';
 import { claimCost } from '@/lib/warranty/rules/claim-cost';
+import { paidBack } from '@/lib/warranty/write-closed-claim';
 import type { CaseProps } from './open-case';
 
 /** What the claim has really cost the workshop; the customer's side of it stays at nothing. */
@@ -12,13 +13,13 @@ export function CostPart({ found, workshop }: CaseProps) {
     minutes: claim.costMinutes ?? job.work.reduce((sum, entry) => sum + entry.minutes, 0),
     labourRateMinor: workshop.labourRateMinor,
     parts: job.partUses,
-    postageMinor: claim.costPostageMinor ?? 0,
+    postageMinor: claim.costPostageMinor ?? paidBack(job),
   });
   const rows = [
     { what: `${cost.minutes} minutes at ${money(workshop.labourRateMinor)} an hour`, amount: cost.labour },
     { what: 'Parts, at what they were bought for', amount: cost.parts },
     {
-      what: isClosed ? 'Postage back' : 'Postage back (known once it is sent)',
+      what: isClosed ? 'Postage, both ways' : 'Postage (the way back is known once it is sent)',
       amount: cost.postage,
     },
   ];

@@ -10,9 +10,12 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
+import { isForPrice } from '@/lib/invoices/rules/balance';
 import { factsOf } from '@/lib/jobs/facts';
 import { PAYMENT_METHODS } from '@/lib/jobs/record-payment';
 import { decimalText, formatMoney } from '@/lib/money/amount';
+import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
+import { readRuling } from '@/lib/warranty/stored-ruling';
 import { RevisionLines } from '../../price-lines/revision-lines';
 import { addPayment } from './actions';
 import { carriedFields } from './carried-fields';
@@ -72,7 +75,10 @@ export function MoneyPart({ job, workshop }: SheetProps) {
             {
               key: 'how',
               head: 'How',
-              cell: (row) => [row.method, row.reference].filter((text) => text !== '').join(', '),
+              cell: (row) =>
+                [isForPrice(row) ? '' : 'postage of the claim', row.method, row.reference]
+                  .filter((text) => text !== '')
+                  .join(', '),
             },
             { key: 'amount', head: 'Amount', kind: 'number', cell: (row) => money(row.amountMinor) },
           ]}
@@ -126,6 +132,20 @@ export function MoneyPart({ job, workshop }: SheetProps) {
           width="short"
           defaultValue={dayInZone(now(), workshop.timeZone)}
         />
+        {isPostageCovered(job) ? (
+          <RadioGroup
+            name="purpose"
+            label="What it is for"
+            defaultValue="price"
+            choices={[
+              { value: 'price', label: 'The price of this job' },
+              {
+                value: 'claim-postage',
+                label: 'Their postage to us, paid back with a minus sign: the claim is covered',
+              },
+            ]}
+          />
+        ) : null}
         <RadioGroup
           name="tell"
           label="Mail to the customer"
@@ -142,4 +162,9 @@ export function MoneyPart({ job, workshop }: SheetProps) {
       </ActionForm>
     </section>
   );
+}
+
+function isPostageCovered(job: SheetProps['job']): boolean {
+  const ruled = job.claim ? readRuling(job.claim) : null;
+  return ruled?.isFinal === true && isCoveredAtLeastPartly(ruled.ruling);
 }

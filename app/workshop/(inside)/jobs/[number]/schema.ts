@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { countedField } from '@/app/ui/forms/counted-field';
 import { isDay } from '@/lib/calendar/day';
+import { PAYMENT_PURPOSES } from '@/lib/invoices/rules/balance';
 import { PAYMENT_METHODS } from '@/lib/jobs/record-payment';
 
 const text = (what: string, max: number) =>
@@ -42,6 +43,7 @@ export const paymentForm = z.object({
   receivedOn: z
     .string({ error: 'Enter the day it was received' })
     .refine(isDay, 'Enter the day it was received'),
+  purpose: z.enum(PAYMENT_PURPOSES, { error: 'Choose what it is for' }).default('price'),
   tell: z.enum(['yes', 'no']).default('yes'),
 });
 export const messageForm = z.object({ text: text('your message', 4000) });

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "payment" ADD COLUMN     "purpose" TEXT NOT NULL DEFAULT 'price';
