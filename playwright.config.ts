@@ -13,6 +13,11 @@ const phone = { width: 360, height: 740 };
 // Made on a phone, with script and without, and not wide again; what asks every address chooses its own widths.
 const onPhones =
   /(main-job|asked-price|at-the-bench|catalogue-file|walk-in|withdrawal|warranty.*|lost-certificate|bad-\w+)\.spec\.ts$/;
+// What script adds to a form is walked elsewhere; here it would repeat four minutes. E2E_WALKS=all walks them with script too.
+const withoutScript =
+  process.env['E2E_WALKS'] === 'all'
+    ? /^$/
+    : /(asked-price|walk-in|bad-numbers|lost-certificate|warranty-ruling)\.spec\.ts$/;
 const once = /(access|axe|encrypted|headers|returns)\.spec\.ts$/;
 // Needs more than one instance.
 const scale = /scale\.spec\.ts$/;
@@ -50,7 +55,7 @@ export default defineConfig({
       testIgnore: [once, aDay, scale],
       use: { javaScriptEnabled: false, viewport: phone },
     },
-    { name: 'script-on', testIgnore: [once, scale], use: { viewport: phone } },
+    { name: 'script-on', testIgnore: [once, scale, withoutScript], use: { viewport: phone } },
     { name: 'wide', testIgnore: [onPhones, aDay, scale], use: { viewport: { width: 1280, height: 800 } } },
     ...(isFleet ? [{ name: 'fleet', testMatch: scale }] : []),
   ],
