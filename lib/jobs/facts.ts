@@ -8,7 +8,7 @@ import { readRuling } from '@/lib/warranty/stored-ruling';
 import { type Actor, moveBy } from './actor';
 import { type JobRecord, readKind, readStage } from './records';
 import { reopenedAt } from './reopened';
-import { type JobFacts, mayMove, reasonSentence } from './rules/guards';
+import { isSomethingCovered, type JobFacts, mayMove, reasonSentence } from './rules/guards';
 import type { MoveKey } from './rules/stages';
 import { isOwedWaived } from './stored-decision';
 
@@ -23,15 +23,18 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
   const since = reopenedAt(job.events);
   const proving = provingState(job.sheet.checks.map(readCheck), job.checkEntries.map(readEntry), since);
   const ruled = job.claim ? readRuling(job.claim) : null;
+  const kind = readKind(job.kind);
+  const ruling = ruled?.isFinal ? ruled.ruling : null;
   return {
-    kind: readKind(job.kind),
+    kind,
     stage: readStage(job.stage),
     isSerialSettled: job.isSerialSettled,
     findings: job.findings.length,
     hasOpenOffer: revisions.some((revision) => revision.state === 'sent'),
     hasAgreedPaidOffer: agreed !== undefined && agreed.revision > 1 && agreed.grossMinor > 0,
     isPriceAgreed: agreed?.decidedBy === 'customer',
-    ruling: ruled?.isFinal ? ruled.ruling : null,
+    isContractMade: job.termsAcceptedAt !== null || isSomethingCovered({ kind, ruling }),
+    ruling,
     workEntries: job.work.filter((entry) => since === null || entry.at >= since).length,
     checksFailed: proving.failed.length,
     checksMissing: proving.missing.length,

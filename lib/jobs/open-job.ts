@@ -73,7 +73,8 @@ export async function openJob(tx: Tx, o: NewJob): Promise<OpenedJob> {
       history: [...o.history],
       batteryAnswer: o.batteryAnswer,
       dataAnswer: o.dataAnswer,
-      termsAcceptedAt: isWalkIn ? null : o.now,
+      // A claim is opened on its certificate; terms are agreed to with the first price that is to be paid.
+      termsAcceptedAt: isWalkIn || o.kind === 'claim' ? null : o.now,
       bookedAt: o.now,
       withdrawUntil: o.withdrawal ? dayToDate(o.withdrawal.until) : null,
       startRequestedAt: o.withdrawal?.isStartAsked ? o.now : null,

@@ -82,6 +82,7 @@ const DOCKET = {
   promisedOn: true,
   withdrawUntil: true,
   startRequestedAt: true,
+  termsAcceptedAt: true,
   withdrawnAt: true,
   arrivedSerial: true,
   serialComparison: true,

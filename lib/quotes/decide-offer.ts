@@ -1,4 +1,5 @@
 import { addDays, compareDays, type Day, dayFromDate, dayInZone, dayToDate } from '@/lib/calendar/day';
+import { workingDaysBetween } from '@/lib/calendar/working';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { factsOf } from '@/lib/jobs/facts';
@@ -35,7 +36,7 @@ export async function decideOffer(o: {
   decision: 'accepted' | 'declined';
   /** on a yes: the customer asked for work to start before the right to withdraw ends */
   isStartAsked?: boolean;
-  /** needed on the first yes of a job that staff opened: it makes the contract */
+  /** needed on the yes that makes the contract: the first one to a price of a job that staff opened, or of a claim */
   isTermsAccepted?: boolean;
   actor: Actor;
   now: Date;
@@ -55,11 +56,11 @@ export async function decideOffer(o: {
     if (o.decision === 'accepted' && compareDays(today, dayFromDate(offer.validUntil)) > 0) {
       throw new Refusal('conflict', 'This price is no longer valid. We will write to you with a new one.');
     }
-    const isFirst = o.decision === 'accepted' && !factsOf(job).isPriceAgreed;
+    const makesContract = o.decision === 'accepted' && !factsOf(job).isContractMade;
     // What was agreed to is written from the records, never taken from the form that was sent.
     const words = readOfferWords(job, offer, { workshop, today });
     const agreedText = o.decision === 'accepted' ? words.agreed : words.declined;
-    if (isFirst && !o.isTermsAccepted) {
+    if (makesContract && !o.isTermsAccepted) {
       throw new Refusal('invalid', 'Tick the box to agree to the terms', 'terms');
     }
     const move = moveOf(key);
@@ -74,7 +75,7 @@ export async function decideOffer(o: {
     });
     const { isStartAllowed, withdrawUntil } = factsOf(job, today);
     let startAfter = isStartAllowed ? null : withdrawUntil;
-    if (isFirst) startAfter = await makeContract(tx, { job, offer, workshop, ...o });
+    if (makesContract) startAfter = await makeContract(tx, { job, offer, workshop, ...o });
     else if (o.decision === 'accepted' && o.isStartAsked && job.withdrawUntil && !job.startRequestedAt) {
       await writeEvent(tx, {
         jobId: job.id,
@@ -96,7 +97,9 @@ export async function decideOffer(o: {
       data: { state: o.decision, decidedAt: o.now, decidedBy: o.actor.kind, agreedText },
     });
     const agreed = await nowAgreed(tx, { taken, offer, job, quoteId: quote.id, workshop, agreedText, ...o });
-    const furtherDays = taken === 'accepted' ? (offer.workingDays ?? 0) : 0;
+    const waits =
+      makesContract && startAfter ? await workingDaysUntil(tx, startAfter, { today, workshop }) : 0;
+    const furtherDays = taken === 'accepted' ? (offer.workingDays ?? 0) + waits : 0;
     const promise =
       move.to === 'declined'
         ? null
@@ -108,7 +111,7 @@ export async function decideOffer(o: {
         decision: taken,
         ...agreed,
         ...(promise ? { promise } : {}),
-        ...(isFirst ? { isFirst } : {}),
+        ...(makesContract ? { isFirst: true } : {}),
         ...(taken === 'accepted' && startAfter ? { startAfter } : {}),
       },
       to: job.customer.email,
@@ -129,8 +132,8 @@ type Contract = {
 };
 
 /**
- * The first yes of a job that staff opened makes the contract: from now the terms are agreed to, the days to withdraw run
- * (Directive 2011/83/EU Art. 9(2)(a)), and a day is promised. Gives
+ * The first yes of a job that staff opened, or to a price on a claim that covers nothing, makes the contract: from now the terms
+ * are agreed to, the days to withdraw run (Directive 2011/83/EU Art. 9(2)(a)), and a day is promised where none was. Gives
  * the day that work waits for, or null where it may begin at once.
  */
 async function makeContract(tx: Tx, o: Contract): Promise<Day | null> {
@@ -147,8 +150,19 @@ async function makeContract(tx: Tx, o: Contract): Promise<Day | null> {
     },
   });
   const startsAfter = isStartAsked ? null : until;
-  await writeFirstPromise(tx, { ...o, startsAfter, furtherDays: o.offer.workingDays ?? 0 });
+  if (o.job.promisedOn === null)
+    if (o.job.promisedOn === null)
+      await writeFirstPromise(tx, { ...o, startsAfter, furtherDays: o.offer.workingDays ?? 0 });
   return startsAfter;
+}
+
+/** Days that work waits for the end of the right to withdraw; the promise moves by them. */
+async function workingDaysUntil(
+  tx: Tx,
+  until: Day,
+  o: { today: Day; workshop: WorkshopCard },
+): Promise<number> {
+  return workingDaysBetween(o.today, until, await readCalendar(o.workshop, o.today, tx));
 }
 
 type Answered = {

@@ -17,6 +17,7 @@ export function readOfferWords(
   return offerWords(
     {
       isFirst: !factsOf(job).isPriceAgreed,
+      isOrder: !factsOf(job).isContractMade,
       gross: offer.grossMinor,
       before: agreed?.grossMinor ?? 0,
       cost: readCostOfNo(job, workshop),

@@ -8,7 +8,7 @@ const fees = { inspectionFee: 1800, returnFee: 960 };
 describe('the words of a price on a running job', () => {
   it('names the new price and the one before it, and every fee of a no', () => {
     const words = offerWords(
-      { isFirst: false, gross: 6000, before: 4600, cost: fees, startAfter: null },
+      { isFirst: false, isOrder: false, gross: 6000, before: 4600, cost: fees, startAfter: null },
       money,
     );
     expect(words.agreed).toBe('I agree to £60.00 with tax for this repair, instead of £46.00.');
@@ -18,7 +18,8 @@ describe('the words of a price on a running job', () => {
 
   it('goes on at once only where the right to withdraw does not stand in the way', () => {
     const onYes = (startAfter: string | null) =>
-      offerWords({ isFirst: false, gross: 6000, before: 4600, cost: fees, startAfter }, money).onYes;
+      offerWords({ isFirst: false, isOrder: false, gross: 6000, before: 4600, cost: fees, startAfter }, money)
+        .onYes;
     expect(onYes(null)).toBe('We go on with the repair at once, at the new price.');
     expect(onYes('Tuesday 15 December 2026')).toBe(
       'We go on with the repair after Tuesday 15 December 2026, or at once if you ask us to, at the new price.',
@@ -26,14 +27,26 @@ describe('the words of a price on a running job', () => {
   });
 
   it('says on the button of a first price that it costs something (Directive 2011/83/EU Art. 8(2))', () => {
-    const words = offerWords({ isFirst: true, gross: 6000, before: 0, cost: fees, startAfter: null }, money);
+    const words = offerWords(
+      { isFirst: true, isOrder: true, gross: 6000, before: 0, cost: fees, startAfter: null },
+      money,
+    );
     expect(words.yes).toBe('Yes, repair it and pay £60.00');
     expect(words.agreed).toContain('under the terms');
     expect(words.agreed).not.toContain('instead of');
+    // The first price on a claim that covers nothing: it follows the free one, and is an order all the same.
+    const onClaim = offerWords(
+      { isFirst: false, isOrder: true, gross: 6000, before: 0, cost: fees, startAfter: null },
+      money,
+    );
+    expect([onClaim.yes, onClaim.agreed]).toEqual([words.yes, words.agreed]);
   });
 
   it('keeps the covered part at 0.00 whatever the answer is', () => {
-    const words = offerWords({ isFirst: false, gross: 2400, before: 0, cost: null, startAfter: null }, money);
+    const words = offerWords(
+      { isFirst: false, isOrder: false, gross: 2400, before: 0, cost: null, startAfter: null },
+      money,
+    );
     expect(words.agreed).toBe(
       'I agree to £24.00 with tax for the rest. The covered part stays free (£0.00).',
     );

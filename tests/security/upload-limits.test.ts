@@ -15,7 +15,7 @@ const large = async () => file(Buffer.concat([await photo(), Buffer.alloc(PHOTO_
 
 /** Every form with a field for files: its page, the action behind it, and by what that action takes them. */
 const UPLOADS: Record<string, [action: string, taken: string]> = {
-  '(front)/certificate/[number]/claim-form.tsx': [
+  '(front)/certificate/[number]/open-half.tsx': [
     '(front)/certificate/[number]/actions.ts',
     "storePhotos(formData.getAll('photos')",
   ],

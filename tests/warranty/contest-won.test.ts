@@ -4,6 +4,7 @@ import { db } from '@/lib/db/client';
 import { factsOf } from '@/lib/jobs/facts';
 import { recordFinding } from '@/lib/jobs/record-finding';
 import { recordWork } from '@/lib/jobs/record-work';
+import { withdraw } from '@/lib/jobs/withdraw';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { writeOffer } from '@/lib/quotes/write-offer';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
@@ -29,48 +30,64 @@ const SENT = new Date('2026-12-03T16:00:00Z');
 const NOW = new Date('2027-02-08T10:00:00Z');
 const LATER = new Date('2027-02-10T10:00:00Z');
 
-test('whoever wins a contest after agreeing to pay owes nothing, and the second repair is proved anew', async () => {
-  const world = await makeWorkshop(SENT);
-  const { number } = await makeCertificate(world, SENT);
-  const { claimId, jobId } = await makeClaim({ number, now: NOW });
-  const version = async () => (await jobNow(jobId)).version;
-  const rule = async (cause: Cause, now: Date) =>
-    ruleOnClaim({
-      claimId,
-      jobVersion: await version(),
-      cause,
-      alsoFound: null,
-      isEvidenceClear: true,
-      isLetIn: false,
-      reasonText: 'The photo shows what we found on the unit.',
-      lesson: '',
-      actor: BENCH,
-      now,
-    });
-  await takeIn(jobId, NOW);
-  await moveTo(jobId, 'assess', NOW);
-  await recordFinding({ jobId, text: 'A fader scratches.', photos: [], actor: BENCH, now: NOW });
+type Claim = { claimId: string; jobId: string };
+
+async function rule({ claimId, jobId }: Claim, cause: Cause, now: Date) {
+  await ruleOnClaim({
+    claimId,
+    jobVersion: (await jobNow(jobId)).version,
+    cause,
+    alsoFound: null,
+    isEvidenceClear: true,
+    isLetIn: false,
+    reasonText: 'The photo shows what we found on the unit.',
+    lesson: '',
+    actor: BENCH,
+    now,
+  });
+}
+
+/** A unit taken in, ruled a separate fault, and repaired for 60.00 if its customer says yes, which they do. */
+async function agreeToPay(claim: Claim, now: Date) {
+  const { claimId, jobId } = claim;
+  await takeIn(jobId, now);
+  await moveTo(jobId, 'assess', now);
+  await recordFinding({ jobId, text: 'A fader scratches.', photos: [], actor: BENCH, now });
   const photo = somePhoto();
-  await inspect({ claimId, item: 'outside-damage', answer: 'yes', note: '', photo, actor: BENCH, now: NOW });
-  await rule('separate-fault', NOW);
-  await lookAgain({ claimId, jobVersion: await version(), isConfirmed: true, actor: OWNER, now: NOW });
+  await inspect({ claimId, item: 'outside-damage', answer: 'yes', note: '', photo, actor: BENCH, now });
+  await rule(claim, 'separate-fault', now);
+  const looked = { claimId, jobVersion: (await jobNow(jobId)).version, isConfirmed: true, actor: OWNER, now };
+  await lookAgain(looked);
   await writeOffer({
     jobId,
-    version: await version(),
+    version: (await jobNow(jobId)).version,
     lines: [{ kind: 'labour', description: 'Fader replaced', amount: 6000, category: 'S', rateBps: 2000 }],
     reason: 'The fader has worn out.',
     onYes: '',
     onNo: '',
     actor: OWNER,
-    now: NOW,
+    now,
   });
-  await moveTo(jobId, 'ask-approval', NOW);
-  await decideOffer({ jobId, revision: 2, decision: 'accepted', actor: { kind: 'customer' }, now: NOW });
+  await moveTo(jobId, 'ask-approval', now);
+  const yes = { jobId, revision: 2, decision: 'accepted', actor: { kind: 'customer' }, now } as const;
+  // Nothing was agreed to before: a claim stands on its certificate.
+  expect((await jobNow(jobId)).termsAcceptedAt).toBeNull();
+  await expect(decideOffer(yes)).rejects.toMatchObject({ field: 'terms' });
+  await decideOffer({ ...yes, isTermsAccepted: true });
+  expect((await jobNow(jobId)).termsAcceptedAt).toEqual(now);
+}
+
+test('whoever wins a contest after agreeing to pay owes nothing, and the second repair is proved anew', async () => {
+  const world = await makeWorkshop(SENT);
+  const { number } = await makeCertificate(world, SENT);
+  const claim = await makeClaim({ number, now: NOW });
+  const { jobId } = claim;
+  await agreeToPay(claim, NOW);
   await proveJob(jobId, world, NOW);
   expect(factsOf(await jobNow(jobId)).owed).toBe(6000);
 
   await contestRuling({ jobId, text: 'The fader was never touched.', now: LATER });
-  await rule('workmanship', LATER);
+  await rule(claim, 'workmanship', LATER);
   const won = await jobNow(jobId);
   expect(won.quotes[0]?.revisions.map(({ state }) => state)).toEqual(['accepted', 'replaced']);
   expect(factsOf(won)).toMatchObject({ owed: 0, workEntries: 0, checksMissing: 2, checksFailed: 0 });
@@ -93,4 +110,18 @@ test('whoever wins a contest after agreeing to pay owes nothing, and the second 
   await moveTo(jobId, 'pass-checks', LATER);
   expect(factsOf(await jobNow(jobId)).owed).toBe(0);
   expect((await sendBack(jobId, LATER)).certificate).toEqual({ number, revision: 2 });
+}, 60_000);
+
+test('whoever agrees to a paid repair on a claim that covers nothing may withdraw, and owes nothing for it', async () => {
+  const number = (await db.certificate.findFirstOrThrow({ orderBy: { revision: 'desc' } })).number;
+  await db.workshop.update({ where: { id: 1 }, data: { withdrawalRule: 'eu' } });
+  const claim = await makeClaim({ number, now: LATER });
+  const { jobId } = claim;
+  await agreeToPay(claim, LATER);
+  const agreed = await jobNow(jobId);
+  expect(agreed.withdrawUntil).not.toBeNull();
+  expect(factsOf(agreed)).toMatchObject({ isStartAllowed: false, owed: 6000 });
+  await withdraw({ jobId, version: agreed.version, now: LATER });
+  const after = await jobNow(jobId);
+  expect([after.stage, factsOf(after).owed]).toEqual(['declined', 0]);
 }, 60_000);

@@ -244,8 +244,7 @@ export const MOVES = [
     from: ['arrived', 'assessing', 'awaiting-approval', 'awaiting-parts', 'on-bench', 'proving'],
     to: 'declined',
     by: ['customer'],
-    only: 'repair',
-    needs: ['may-withdraw'],
+    needs: ['nothing-covered', 'may-withdraw'],
     mail: 'withdrawal-recorded',
     label: 'Withdraw from the contract',
     consequence:

@@ -14,14 +14,22 @@ export type OfferWords = {
 
 /**
  * The words of a price on a running job, before the answer and kept with it. Amounts are minor units with tax; `money` writes
- * one. The first price is that of a unit which came without a booking. While the customer may withdraw and did not ask for
+ * one. The first price is that of a unit which came without a booking; an order is a yes that makes the contract, as that one
+ * and the first price on a claim that covers nothing are. While the customer may withdraw and did not ask for
  * an early start, work begins after the day `startAfter`. Without a cost of the no, nothing is sent back, because part of the claim is covered and gets repaired.
  *
  * offerWords({ gross: 6000, before: 4600, … }, money).agreed
  *   -> 'I agree to £60.00 with tax for this repair, instead of £46.00.'
  */
 export function offerWords(
-  o: { isFirst: boolean; gross: number; before: number; cost: CostOfNo; startAfter: string | null },
+  o: {
+    isFirst: boolean;
+    isOrder: boolean;
+    gross: number;
+    before: number;
+    cost: CostOfNo;
+    startAfter: string | null;
+  },
   money: (minor: number) => string,
 ): OfferWords {
   if (o.cost === null) return restWords(money(o.gross), money(0));
@@ -46,8 +54,10 @@ export function offerWords(
     ...shared,
     heading: `New price: ${price}`,
     onYes: `We go on with the repair ${whenWorkGoesOn(o.startAfter)}, at the new price.`,
-    yes: `Yes, repair it for ${price}`,
-    agreed: `I agree to ${price} with tax for this repair, instead of ${money(o.before)}.`,
+    yes: o.isOrder ? `Yes, repair it and pay ${price}` : `Yes, repair it for ${price}`,
+    agreed: o.isOrder
+      ? `I agree to ${price} with tax for this repair, under the terms.`
+      : `I agree to ${price} with tax for this repair, instead of ${money(o.before)}.`,
     declined: `I decline the new price and ask for the unit back unrepaired for ${back}. I can book it in again later.`,
   };
 }

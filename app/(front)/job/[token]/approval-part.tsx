@@ -40,7 +40,8 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
   const costOfNo = readCostOfNo(job, workshop);
   const isRest = costOfNo === null;
   const words = readOfferWords(job, offer, { workshop, today });
-  const withdrawBy = isFirst ? await lastDayToWithdraw(workshop) : null;
+  const makesContract = !facts.isContractMade;
+  const withdrawBy = makesContract ? await lastDayToWithdraw(workshop) : null;
   const startAfter = readStartAfter(job, { workshop, today });
   const promise = await promiseIfToday(job, workshop, offer.workingDays ?? 0);
   return (
@@ -106,8 +107,8 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
         hidden={{ revision: offer.revision, decision: 'accepted' }}
         label="Say yes"
       >
-        {/* Who has not booked has not agreed to them: the first yes makes the contract. */}
-        {isFirst ? <TermsBox /> : null}
+        {/* Who has not booked, or came with a claim, has not agreed to them. */}
+        {makesContract ? <TermsBox /> : null}
         {withdrawBy ? <StartRequest until={withdrawBy} /> : null}
         {startAfter ? (
           <Checkbox
