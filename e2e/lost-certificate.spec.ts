@@ -5,7 +5,8 @@ import { issuedCertificate } from './world/issued';
 import { readMails, waitForMail } from './world/mailbox';
 import { expect, test } from './world/test';
 
-const SAME = 'If we have a certificate for these, it is on its way to the address on file.';
+const SAME =
+  'If we have a certificate or a running job for these, a message is on its way to the address on file.';
 
 test('a lost certificate comes back by mail, and nobody else learns that there is one', async ({
   page,
@@ -19,7 +20,7 @@ test('a lost certificate comes back by mail, and nobody else learns that there i
   await test.step('what is missing is asked for', async () => {
     await lost.open();
     await lost.follow();
-    await expect(lost.heading).toHaveText('Lost your certificate?');
+    await expect(lost.heading).toHaveText('Lost your certificate or your private link?');
     // The checker is a script of the page.
     if (javaScriptEnabled !== false)
       expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);

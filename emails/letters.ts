@@ -10,6 +10,7 @@ import { invoiceIssued } from './invoice-issued';
 import { jobBooked } from './job-booked';
 import { jobCancelled } from './job-cancelled';
 import type { Letter, Setting, Writer } from './letter';
+import { linkCopy } from './link-copy';
 import { linkRenewed } from './link-renewed';
 import { lotRecall } from './lot-recall';
 import { messageFromCustomer } from './message-from-customer';
@@ -56,6 +57,7 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'message-from-workshop': messageFromWorkshop,
   'message-from-customer': messageFromCustomer,
   'link-renewed': linkRenewed,
+  'link-copy': linkCopy,
   'certificate-copy': certificateCopy,
   'quote-asked': quoteAsked,
   'quote-joined': quoteJoined,

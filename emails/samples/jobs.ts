@@ -145,6 +145,7 @@ export const jobSamples: readonly Sample[] = [
     name: 'Message from the customer',
     content: { template: 'message-from-customer', data: { text: 'Please leave the card in.\n\nThank you!' } },
   },
+  { name: 'Private address sent again', content: { template: 'link-copy', data: {} } },
   { name: 'Private address renewed', content: { template: 'link-renewed', data: {} } },
   {
     name: 'Private address of a quote renewed',

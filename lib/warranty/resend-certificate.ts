@@ -1,11 +1,11 @@
 import type { Prisma } from '@/lib/db/generated/client';
-import { type Tx, transaction } from '@/lib/db/transaction';
-import { createLink, newestToken } from '@/lib/jobs/private-link';
+import { transaction } from '@/lib/db/transaction';
+import { ensureLink, writeLinkCopies } from '@/lib/jobs/write-link-copies';
 import { queueMail } from '@/lib/mail/queue';
 import { foldSerial } from '@/lib/numbers/serial';
 
 export type LostCertificate = {
-  /** of a certificate or of a job, as stored */
+  /** of a certificate, a job or a claim, as stored */
   number: string | null;
   /** as typed from the unit */
   serial: string | null;
@@ -17,8 +17,8 @@ export type LostCertificate = {
 const MOST_COPIES = 3;
 
 /**
- * Sends the link to a lost certificate to the address on file, when number or serial and address belong together; else
- * does nothing. It answers nothing either way, so that nobody learns which certificates and addresses there are.
+ * Sends the link to a lost certificate, or to a job that runs, to the address on file, when number or serial and address
+ * belong together; else does nothing. It answers nothing either way, so that nobody learns which certificates and addresses there are.
  *
  * A certificate may have been reissued for somebody else, who opened a claim on it as its new owner. Whoever asks gets
  * the newest revision that went to their own address, never the link to another person's job.
@@ -38,8 +38,9 @@ export async function resendCertificate(o: LostCertificate): Promise<void> {
     });
     const theirs = found.filter(({ job }) => folded(job.customer.email) === folded(o.email));
     const newest = theirs.filter((each, i) => theirs.findIndex((one) => one.number === each.number) === i);
-    for (const { number, revision, jobId, job } of newest.slice(0, MOST_COPIES)) {
-      await leadToJob(tx, jobId, o.now);
+    const sent = newest.slice(0, MOST_COPIES);
+    for (const { number, revision, jobId, job } of sent) {
+      await ensureLink(tx, jobId, o.now);
       await queueMail(tx, {
         template: 'certificate-copy',
         data: { certificateNumber: number, revision },
@@ -48,7 +49,24 @@ export async function resendCertificate(o: LostCertificate): Promise<void> {
         now: o.now,
       });
     }
+    await writeLinkCopies(tx, {
+      where: jobsOf(o),
+      isTheirs: (email) => folded(email) === folded(o.email),
+      except: sent.map(({ jobId }) => jobId),
+      most: MOST_COPIES - sent.length,
+      now: o.now,
+    });
   });
+}
+
+function jobsOf({ number, serial }: LostCertificate): Prisma.JobWhereInput[] {
+  const key = serial === null ? '' : foldSerial(serial);
+  return [
+    ...(number?.startsWith('J') ? [{ number }] : []),
+    ...(number?.startsWith('C') ? [{ claim: { number } }] : []),
+    ...(number?.startsWith('W') ? [{ claim: { certificateNumber: number } }] : []),
+    ...(key === '' ? [] : [{ serialKey: key }]),
+  ];
 }
 
 function whereOf({ number, serial }: LostCertificate): Prisma.CertificateWhereInput[] {
@@ -58,11 +76,6 @@ function whereOf({ number, serial }: LostCertificate): Prisma.CertificateWhereIn
     ...(number?.startsWith('J') ? [{ job: { number } }] : []),
     ...(key === '' ? [] : [{ serialKey: key }]),
   ];
-}
-
-/** The message carries the newest link that still opens the job; a job whose links were all withdrawn gets one. */
-async function leadToJob(tx: Tx, jobId: string, now: Date): Promise<void> {
-  if ((await newestToken(tx, jobId)) === null) await createLink(tx, jobId, now);
 }
 
 // Mail domains have no case, and no provider known to us tells mailboxes apart by it (common practice; RFC 5321 2.4 would allow it).

@@ -6,7 +6,7 @@ import { openClaim } from '@/lib/warranty/open-claim';
 import { resendCertificate } from '@/lib/warranty/resend-certificate';
 import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import { useDatabase } from '@/tests/database';
-import { ADDRESS, SERIAL } from '@/tests/makers/job';
+import { ADDRESS, makeBooking, SERIAL } from '@/tests/makers/job';
 import { jobNow, makeCertificate, moveTo, proveJob, sendBack, takeIn } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
 
@@ -21,6 +21,7 @@ const NEW_OWNER = { ...ADDRESS, name: 'Piet Lund', email: 'piet.lund@example.net
 type Made = { number: string; jobId: string; jobNumber: string };
 let first: Made;
 let second: Made;
+let running: { jobId: string; number: string };
 let claimJob: { id: string; number: string };
 
 beforeAll(async () => {
@@ -32,10 +33,11 @@ beforeAll(async () => {
   first = await made(SERIAL);
   second = await made('HW2-77001-A');
   claimJob = await reissued(world, second.number);
+  running = await makeBooking({ ...world, now: SENT, serial: 'HW2-88001-A' });
 }, 120_000);
 
 beforeEach(async () => {
-  await db.mail.deleteMany({ where: { template: 'certificate-copy' } });
+  await db.mail.deleteMany({ where: { template: { in: ['certificate-copy', 'link-copy'] } } });
 });
 
 /** A claim of the new owner, repaired under cover and sent back to them with revision 2. */
@@ -163,5 +165,38 @@ describe('a certificate that was reissued for its new owner', () => {
         data: { certificateNumber: second.number, revision: 1 },
       },
     ]);
+  });
+});
+
+describe('the private link of a job that runs', () => {
+  const linksSent = () => db.mail.findMany({ where: { template: 'link-copy' } });
+
+  it.each([
+    ['the job number', () => ({ number: running.number })],
+    ['the serial', () => ({ serial: 'HW2-88001-A' })],
+  ])('goes to the address on file, asked for by %s', async (_name, given) => {
+    expect(await ask({ ...given(), email: ON_FILE.toUpperCase() })).toEqual([]);
+    const [mail, ...more] = await linksSent();
+    expect(more).toEqual([]);
+    expect(mail).toMatchObject({ toAddress: ON_FILE, jobId: running.jobId, data: {} });
+    const [, token = ''] = (mail && /\/job\/([A-Za-z0-9_-]{43})\b/.exec((await drawMail(mail)).text)) ?? [];
+    expect(await findJobByToken(token)).toMatchObject({ jobId: running.jobId });
+  });
+
+  it('goes to nobody else', async () => {
+    await ask({ number: running.number, email: NEW_OWNER.email });
+    await ask({ number: claimJob.number, email: ON_FILE });
+    expect(await linksSent()).toEqual([]);
+  });
+
+  it('is not sent beside the certificate that leads to the same job', async () => {
+    await ask({ number: first.number, serial: SERIAL, email: ON_FILE });
+    expect(await linksSent()).toEqual([]);
+  });
+
+  it('is not sent once the job was cancelled', async () => {
+    await moveTo(running.jobId, 'cancel', NOW);
+    await ask({ number: running.number, email: ON_FILE });
+    expect(await linksSent()).toEqual([]);
   });
 });

@@ -5,6 +5,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { codeIn } from '@/lib/jobs/rules/sought';
 import { explainReading, readNumber } from '@/lib/numbers/job-number';
+import { WHERE_NUMBERS_LEAD } from '../track/where-numbers-lead';
 
 export const metadata: Metadata = { title: 'Certificate or claim' };
 
@@ -46,5 +47,5 @@ function leadOn(typed: string): string {
   if (!reading.ok) return explainReading(reading.reason);
   if (reading.kind === 'W') redirect(`/certificate/${reading.number}` as Route);
   if (reading.kind === 'J') redirect(`/track/${reading.number}` as Route);
-  return 'A certificate number starts with W. This one belongs to something else.';
+  return WHERE_NUMBERS_LEAD[reading.kind];
 }

@@ -3,6 +3,7 @@ import { redirect } from 'next/navigation';
 import { NumberForm } from '@/app/ui/page/number-form';
 import { PageHead } from '@/app/ui/page/page-head';
 import { explainReading, readNumber } from '@/lib/numbers/job-number';
+import { WHERE_NUMBERS_LEAD } from './where-numbers-lead';
 
 export const metadata: Metadata = { title: 'Where is my repair' };
 
@@ -38,8 +39,5 @@ function leadOn(typed: string): string {
   if (!reading.ok) return explainReading(reading.reason);
   if (reading.kind === 'J') redirect(`/track/${reading.number}` as Route);
   if (reading.kind === 'W') redirect(`/certificate/${reading.number}` as Route);
-  if (reading.kind === 'Q') {
-    return 'This is the number of a quote. Open it by the private link in our e-mail; it gets a job number when you book.';
-  }
-  return 'A job number starts with J. This one belongs to something else.';
+  return WHERE_NUMBERS_LEAD[reading.kind];
 }

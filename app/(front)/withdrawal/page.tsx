@@ -27,8 +27,8 @@ export default async function WithdrawalPage() {
       />
       <div className="prose">
         <p>
-          No link at hand? <TextLink href="/track">Find your job by its number</TextLink>, or use the form
-          below.
+          No link at hand? <TextLink href="/certificate/lost">We send it to you again</TextLink>, or use the
+          form below.
         </p>
         {modelInstructions(rule, trader, `${config.appUrl}/withdrawal`).map((part) => (
           <Fragment key={part.heading}>

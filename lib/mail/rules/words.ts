@@ -22,6 +22,7 @@ export const TEMPLATE_WORDS: Record<MailTemplate, string> = {
   'message-from-workshop': 'Message to the customer',
   'message-from-customer': 'Message from the customer',
   'link-renewed': 'Private address renewed',
+  'link-copy': 'Private address sent again',
   'certificate-copy': 'Certificate sent again',
   'quote-asked': 'Price asked for',
   'quote-joined': 'Added to a request',

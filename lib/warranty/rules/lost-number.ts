@@ -5,7 +5,7 @@ import { foldSerial } from '@/lib/numbers/serial';
 export type LostNumber = { ok: true; number: string | null } | { ok: false; sentence: string };
 
 /**
- * Reads what someone who lost a certificate still has: its number or the job's, typed or scanned, or the serial alone.
+ * Reads what someone who lost a certificate or a private link still has: its number, the job's or the claim's, typed or scanned, or the serial alone.
  * Looks at the characters only and never at records, so that a refusal tells nothing about what there is.
  *
  * readLostNumber('j-4k7q-x290', '') -> { ok: true, number: 'J4K7QX290' }; ('', 'HW2-10480-K') -> { ok: true, number: null }
@@ -15,15 +15,18 @@ export function readLostNumber(typed: string, serial: string): LostNumber {
   switch (sought.kind) {
     case 'nothing':
       return foldSerial(serial) === ''
-        ? { ok: false, sentence: 'Enter the number of the certificate or job, or the serial number below' }
+        ? {
+            ok: false,
+            sentence: 'Enter the number of the certificate, job or claim, or the serial number below',
+          }
         : { ok: true, number: null };
     case 'number':
-      return sought.of === 'W' || sought.of === 'J'
+      return sought.of !== 'Q'
         ? { ok: true, number: sought.number }
         : {
             ok: false,
             sentence:
-              'A certificate number starts with W and a job number with J. This one belongs to something else.',
+              'This is the number of a quote. Its private link is in our e-mail; write to us if you have lost that.',
           };
     case 'text': {
       const reading = readNumber(typed);

@@ -36,6 +36,7 @@ describe('what someone who lost a certificate gives', () => {
       CERTIFICATE,
     ],
     ['the number of the job', JOB, JOB],
+    ['the number of a claim', draw('C'), draw('C')],
     ['the address in the code of the job', `https://post.example.org/track/${JOB}`, JOB],
     ['the address in the code of a certificate', codeOf(CERTIFICATE), CERTIFICATE],
   ])('%s is read', (_name, typed, number) => {
@@ -47,11 +48,10 @@ describe('what someone who lost a certificate gives', () => {
   });
 
   it.each([
-    ['nothing', '', '', /number of the certificate or job, or the serial/],
+    ['nothing', '', '', /number of the certificate, job or claim, or the serial/],
     ['a serial without a character', '', ' - ', /or the serial/],
     ['one character that is wrong', wrong(CERTIFICATE), 'HW2-10480-K', /one character looks wrong/i],
-    ['the number of a claim', draw('C'), '', /starts with W and a job number with J/],
-    ['the number of a quote', draw('Q'), '', /starts with W and a job number with J/],
+    ['the number of a quote', draw('Q'), '', /number of a quote/],
   ])('%s is asked for again', (_name, typed, serial, sentence) => {
     const reading = readLostNumber(typed, serial);
     expect(reading.ok ? '' : reading.sentence).toMatch(sentence);

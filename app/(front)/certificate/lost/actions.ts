@@ -15,7 +15,8 @@ import { lostForm } from './schema';
 /** Longer than the look-up and its message take, so that finding something and finding nothing look the same. */
 const STEP_MILLISECONDS = 800;
 
-const SAME_ANSWER = 'If we have a certificate for these, it is on its way to the address on file.';
+const SAME_ANSWER =
+  'If we have a certificate or a running job for these, a message is on its way to the address on file.';
 
 export async function sendAgain(_before: FormState, formData: FormData): Promise<FormState> {
   const parsed = parseForm(lostForm, formData);

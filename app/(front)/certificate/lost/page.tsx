@@ -7,24 +7,24 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { sendAgain } from './actions';
 
-export const metadata: Metadata = { title: 'Lost certificate' };
+export const metadata: Metadata = { title: 'Lost certificate or private link' };
 
-/** For whoever has lost the paper and the mail: number or serial, and the address we sent it to. */
+/** For whoever has lost the paper or the mail: number or serial, and the address we sent it to. */
 export default async function LostCertificatePage() {
   const { email } = await readWorkshop();
   return (
     <>
       <PageHead
         above={<TextLink href="/certificate">Certificate or claim</TextLink>}
-        title="Lost your certificate?"
-        lead="Your cover does not depend on the paper. Tell us one number and your e-mail address, and we send you the way to your certificate again."
+        title="Lost your certificate or your private link?"
+        lead="Your cover does not depend on the paper. Tell us one number and your e-mail address, and we send you the way to your certificate or to your job again."
         next="the message comes within a few minutes. It is free."
       />
-      <ActionForm action={sendAgain} label="Send my certificate again">
+      <ActionForm action={sendAgain} label="Send it to me again">
         <TextField
           name="number"
-          label="Certificate or job number"
-          hint="It starts with W or J and stands in every e-mail from us."
+          label="Certificate, job or claim number"
+          hint="It starts with W, J or C and stands on our papers."
           optional
           mono
           autoComplete="off"

@@ -6,6 +6,7 @@ import { Docket } from '@/app/ui/docket/docket';
 import { stampSteps } from '@/app/ui/docket/stamp-steps';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Tag } from '@/app/ui/page/tag';
+import { TextLink } from '@/app/ui/page/text-link';
 import { WaitALittle } from '@/app/ui/page/wait-a-little';
 import { formatDay } from '@/lib/calendar/format';
 import { readStatus } from '@/lib/jobs/records';
@@ -47,6 +48,9 @@ export default async function StatusPage({ params }: Props) {
             : 'The number alone shows the stage and nothing else.'}
         </p>
       </Docket>
+      <p>
+        Lost the e-mail? <TextLink href="/certificate/lost">We send you your private link again.</TextLink>
+      </p>
     </>
   );
 }
