@@ -23,7 +23,7 @@ export async function openTheClaim({ page, who }: People, first: SentBackJob): P
     const held = certificate(page);
     await expect(held.heading).toHaveText('Covered until the end of Friday 10 December 2027');
     await expect(fact(held.docket.article, 'Genuine')).toHaveText('yes, signed by us');
-    await expect(fact(held.docket.article, 'Serial')).toHaveText('g 209 417');
+    await expect(fact(held.docket.article, 'Serial')).toHaveText('G-209 417');
     await held.serial.fill('G-777 001');
     await held.symptom('A button does nothing').check();
     await held.ask.click();
