@@ -125,6 +125,7 @@ export class Course extends Steps {
       jobId: this.jobId,
       revision: offer.revision,
       decision,
+      isTermsAccepted: true,
       actor: { kind: 'customer' },
       now: this.step(),
     });
