@@ -116,7 +116,7 @@ export class Course extends Steps {
     await this.move('ask-approval', { by: 'owner' });
   }
 
-  async decide(decision: 'accepted' | 'declined'): Promise<void> {
+  async decide(decision: 'accepted' | 'declined', o: { isStartAsked?: boolean } = {}): Promise<void> {
     const offer = await db.quoteRevision.findFirstOrThrow({
       where: { quote: { jobId: this.jobId }, state: 'sent' },
       select: { revision: true },
@@ -126,6 +126,7 @@ export class Course extends Steps {
       revision: offer.revision,
       decision,
       isTermsAccepted: true,
+      ...o,
       actor: { kind: 'customer' },
       now: this.step(),
     });

@@ -123,7 +123,7 @@ export const SETTLED: Story[] = [
         onNo: 'We send it back free of charge.',
       });
       claim.later(1, '20:05');
-      await claim.decide('accepted');
+      await claim.decide('accepted', { isStartAsked: true });
       claim.later(1, '10:10');
       await repairOnBench(claim, {
         work: 'Output amplifier replaced, two capacitors beside it renewed, played for an hour.',
