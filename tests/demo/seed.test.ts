@@ -383,7 +383,7 @@ describe('what lies beside the jobs', () => {
     }
   });
 
-  test('returns count every unit and cover line as its records say, and the migration that began it wrote the same', async () => {
+  test('returns count every unit and cover line as its records say, and the migrations wrote the same', async () => {
     const astray = async (tx: Pick<typeof db, '$queryRawUnsafe'>) => [
       ...(await tx.$queryRawUnsafe<object[]>(UNITS_ASTRAY)),
       ...(await tx.$queryRawUnsafe<object[]>(LINES_ASTRAY)),
@@ -391,9 +391,12 @@ describe('what lies beside the jobs', () => {
     expect(await db.lineWatch.count({ where: { returnedOn: { not: null } } })).toBeGreaterThan(5);
     expect(await astray(db)).toEqual([]);
     const { migrationDirectories } = await readMigrations();
-    const begun = migrationDirectories.find(({ path }) => path.endsWith('watch_of_what_went_out'));
-    const writes = String(begun?.migrationFile.content.value).match(/^INSERT INTO [^;]+/gm) ?? [];
-    expect(writes).toHaveLength(2);
+    const writesOf = (name: string) => {
+      const migration = migrationDirectories.find(({ path }) => path.endsWith(name));
+      return String(migration?.migrationFile.content.value).match(/^(INSERT INTO|DELETE FROM) [^;]+/gm) ?? [];
+    };
+    const writes = [...writesOf('watch_of_what_went_out'), ...writesOf('returns_by_counted_ends')];
+    expect(writes).toHaveLength(5);
     await transaction(async (tx) => {
       await tx.unitWatch.deleteMany();
       for (const write of writes) await tx.$executeRawUnsafe(write);
