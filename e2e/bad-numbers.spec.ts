@@ -29,7 +29,7 @@ test('numbers and links that lead nowhere say so', async ({
     await look.lookUp(held.number.slice(0, 5));
     await expect(look.number).toHaveAccessibleDescription(/A number has nine letters and digits/);
     await look.lookUp(drawNumber('C', (below) => below - 1));
-    await expect(look.number).toHaveAccessibleDescription(/A job number starts with J/);
+    await expect(look.number).toHaveAccessibleDescription(/This is the number of a claim/);
     await page.goto('/certificate');
     await certificateNumber.fill(altered(held.number));
     await page.getByRole('button', { name: 'Show the cover' }).click();
