@@ -59,7 +59,7 @@ export async function readRepairFigures(
             counts: watch,
             termDays: term.termDays,
             costs: costs.get(term.id)?.costs ?? [],
-            plannedCostMinor: term.plannedMinor > 0 ? term.plannedMinor : null,
+            plannedCostMinor: term.plannedClaimMinor,
           });
     const worth = repairWorth({
       netMinor: term.netMinor,

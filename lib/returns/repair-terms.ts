@@ -13,6 +13,8 @@ export type RepairTerms = {
   netMinor: number;
   /** bench time at the cost of an hour, and the usual parts at what they were bought for last */
   plannedMinor: number;
+  /** what a claim on it would cost: the same work, and postage both ways; null where the catalogue does not say */
+  plannedClaimMinor: number | null;
   /** the longest term that its policy gives, counted from today; null where it gives none */
   termDays: number | null;
 };
@@ -69,8 +71,9 @@ export async function readRepairTerms(
       model: `${model.maker} ${model.name}`,
       priceMinor: row.priceMinor,
       netMinor: netPrice(row.priceMinor, taxRateBps, workshop.pricesIncludeTax),
+      plannedMinor: labour + parts,
       // What a parcel costs nobody has typed in; the fee for sending a unit back stands for it, once each way.
-      plannedMinor: labour + parts + 2 * workshop.returnFeeMinor,
+      plannedClaimMinor: labour + parts > 0 ? labour + parts + 2 * workshop.returnFeeMinor : null,
       termDays: terms.length > 0 ? Math.max(...terms) : null,
     };
   });
