@@ -14,6 +14,7 @@ import { clearUnfinished, isDemoWanted, isUnfinished, removeMark, setMark } from
 import { writeWorkshop } from '@/prisma/demo/workshop';
 import { useDatabase } from '@/tests/database';
 
+// Photos of the demonstration are drawn once in a process and copied from its store from then on.
 useDatabase();
 
 const now = new Date('2026-11-25T10:30:00Z');
