@@ -25,10 +25,9 @@ export async function bookedPrice(
   tx: Tx,
   o: { repair: OfferedRepair; quoteId: string | null; workshop: WorkshopCard; shownMinor: number },
 ) {
-  const price =
-    o.quoteId === null ? listPrice(o.repair, o.workshop) : { agreed: await agreedPrice(tx, o.quoteId) };
-  const grossMinor = 'agreed' in price ? price.agreed.grossMinor : price.grossMinor;
-  if (grossMinor === o.shownMinor) return 'agreed' in price ? price : price.offer;
+  const { grossMinor, price } =
+    o.quoteId === null ? listPrice(o.repair, o.workshop) : await agreedPrice(tx, o.quoteId);
+  if (grossMinor === o.shownMinor) return price;
   const money = (minor: number) => formatMoney(minor, o.workshop.currency, o.workshop.locale);
   throw new Refusal(
     'conflict',
@@ -41,7 +40,7 @@ function listPrice(repair: OfferedRepair, workshop: WorkshopCard) {
     throw new Refusal('conflict', 'This repair is not on the price list any more. Nothing is booked.');
   const line = bookedLine({ ...repair, taxCategory: taxCategory.parse(repair.taxCategory) });
   const { gross } = revisionTotals([line], workshop.pricesIncludeTax);
-  const offer = {
+  const price = {
     lines: [line],
     isGross: workshop.pricesIncludeTax,
     reason: 'Booked from the price list',
@@ -50,7 +49,7 @@ function listPrice(repair: OfferedRepair, workshop: WorkshopCard) {
     validDays: workshop.approvalDays,
     timeZone: workshop.timeZone,
   };
-  return { offer, grossMinor: gross };
+  return { price, grossMinor: gross };
 }
 
 /** The quote's row stays locked until the booking is written. */
@@ -59,5 +58,6 @@ async function agreedPrice(tx: Tx, quoteId: string) {
   const quote = await readQuote({ id: quoteId }, tx);
   const agreed = quote && agreedRevision(quote);
   if (!quote || !agreed) throw new Refusal('conflict', 'The price for this booking is not agreed any more.');
-  return { quoteId, quoteNumber: quote.number, grossMinor: agreed.grossMinor };
+  const { grossMinor } = agreed;
+  return { price: { agreed: { quoteId, quoteNumber: quote.number, grossMinor } }, grossMinor };
 }

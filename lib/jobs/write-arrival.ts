@@ -89,6 +89,7 @@ export async function writeArrival(
       arrivedSerial: o.serial,
       serialComparison: comparison,
       isSerialSettled: comparison === 'same',
+      // The same but for spaces and case: as it stands on the unit, not as it was typed from memory.
       ...(comparison === 'same' && { serialTyped: o.serial, serialKey: foldSerial(o.serial) }),
       promisedOn: promisedOn && dayToDate(promisedOn),
     },

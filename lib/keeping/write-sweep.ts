@@ -34,9 +34,7 @@ export async function sweepPeople(now: Date): Promise<number> {
       faults.push(error);
     }
   }
-  const [first, ...more] = faults;
-  if (more.length > 0) throw new AggregateError(faults, 'some people could not be removed');
-  if (first !== undefined) throw first;
+  if (faults.length > 0) throw new AggregateError(faults, 'some people could not be removed');
   return removed;
 }
 

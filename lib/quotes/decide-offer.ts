@@ -151,8 +151,7 @@ async function makeContract(tx: Tx, o: Contract): Promise<Day | null> {
   });
   const startsAfter = isStartAsked ? null : until;
   if (o.job.promisedOn === null)
-    if (o.job.promisedOn === null)
-      await writeFirstPromise(tx, { ...o, startsAfter, furtherDays: o.offer.workingDays ?? 0 });
+    await writeFirstPromise(tx, { ...o, startsAfter, furtherDays: o.offer.workingDays ?? 0 });
   return startsAfter;
 }
 

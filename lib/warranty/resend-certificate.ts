@@ -18,7 +18,8 @@ const MOST_COPIES = 3;
 
 /**
  * Sends the link to a lost certificate, or to a job that runs, to the address on file, when number or serial and address
- * belong together; else does nothing. It answers nothing either way, so that nobody learns which certificates and addresses there are.
+ * belong together; else does nothing. It answers nothing either way, so that nobody learns which certificates and
+ * addresses there are.
  *
  * A certificate may have been reissued for somebody else, who opened a claim on it as its new owner. Whoever asks gets
  * the newest revision that went to their own address, never the link to another person's job.

@@ -16,7 +16,8 @@ export type OfferWords = {
  * The words of a price on a running job, before the answer and kept with it. Amounts are minor units with tax; `money` writes
  * one. The first price is that of a unit which came without a booking; an order is a yes that makes the contract, as that one
  * and the first price on a claim that covers nothing are. While the customer may withdraw and did not ask for
- * an early start, work begins after the day `startAfter`. Without a cost of the no, nothing is sent back, because part of the claim is covered and gets repaired.
+ * an early start, work begins after the day `startAfter`. Without a cost of the no, nothing is sent back, because part of
+ * the claim is covered and gets repaired.
  *
  * offerWords({ gross: 6000, before: 4600, … }, money).agreed
  *   -> 'I agree to £60.00 with tax for this repair, instead of £46.00.'

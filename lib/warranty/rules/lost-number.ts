@@ -5,7 +5,8 @@ import { foldSerial } from '@/lib/numbers/serial';
 export type LostNumber = { ok: true; number: string | null } | { ok: false; sentence: string };
 
 /**
- * Reads what someone who lost a certificate or a private link still has: its number, the job's or the claim's, typed or scanned, or the serial alone.
+ * Reads what someone who lost a certificate or a private link still has: its number, the job's or the claim's, typed or
+ * scanned, or the serial alone.
  * Looks at the characters only and never at records, so that a refusal tells nothing about what there is.
  *
  * readLostNumber('j-4k7q-x290', '') -> { ok: true, number: 'J4K7QX290' }; ('', 'HW2-10480-K') -> { ok: true, number: null }
