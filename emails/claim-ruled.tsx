@@ -1,6 +1,7 @@
 import { showNumber } from '@/lib/numbers/job-number';
 import { CAUSES, type Cause, RULINGS, type Ruling } from '@/lib/warranty/rules/causes';
 import { rightsStillOpen } from '@/lib/warranty/rules/legal-rights';
+import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
 import { JobPage, Lines, Next, Para, Title, Words } from './frame';
 import type { Setting, Writer } from './letter';
 import { fullDay, money } from './words';
@@ -28,6 +29,12 @@ export const claimRuled: Writer<'claim-ruled'> = (facts, setting) => {
         />
         <Words from="Why, in the words of the person who looked at it">{facts.reasonText}</Words>
         <Next what={words.what} when={words.when} costs={words.costs} />
+        {isCoveredAtLeastPartly(ruling) ? (
+          <Para>
+            We pay back what posting the unit to us cost you. Write to us on the job page what the receipt
+            says, and where the money shall go.
+          </Para>
+        ) : null}
         <JobPage setting={setting}>See the inspection and its photos</JobPage>
         {facts.mayContest ? (
           <Para>

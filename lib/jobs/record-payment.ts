@@ -4,7 +4,7 @@ import { balanceOf, type PaymentPurpose } from '@/lib/invoices/rules/balance';
 import { moneyOfJob } from '@/lib/invoices/stored-money';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
-import { isCoveredAtLeastPartly, isFinalRuling, readRuling } from '@/lib/warranty/rules/ruling';
+import { paysPostage } from '@/lib/warranty/stored-ruling';
 import { writePostageOfClaim } from '@/lib/warranty/write-closed-claim';
 import type { Actor } from './actor';
 import { writeEvent } from './write-event';
@@ -80,14 +80,12 @@ export async function recordPayment(o: {
   );
 }
 
-/** Postage is paid back where a claim is covered, at least in part (common practice, no source). */
 async function requireCoveredClaim(tx: Tx, o: { jobId: string; amount: number }): Promise<void> {
   const claim = await tx.claim.findUnique({
     where: { jobId: o.jobId },
-    select: { ruling: true, secondLookAt: true },
+    select: { cause: true, ruling: true, secondLookAt: true },
   });
-  const ruling = readRuling(claim?.ruling ?? null);
-  if (!claim || ruling === null || !isCoveredAtLeastPartly(ruling) || !isFinalRuling(claim)) {
+  if (!paysPostage(claim)) {
     throw new Refusal('invalid', 'Postage is paid back on a claim that was ruled covered', 'purpose');
   }
   if (o.amount > 0) {

@@ -14,8 +14,7 @@ import { isForPrice } from '@/lib/invoices/rules/balance';
 import { factsOf } from '@/lib/jobs/facts';
 import { PAYMENT_METHODS } from '@/lib/jobs/record-payment';
 import { decimalText, formatMoney } from '@/lib/money/amount';
-import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
-import { readRuling } from '@/lib/warranty/stored-ruling';
+import { paysPostage } from '@/lib/warranty/stored-ruling';
 import { RevisionLines } from '../../price-lines/revision-lines';
 import { addPayment } from './actions';
 import { carriedFields } from './carried-fields';
@@ -95,7 +94,7 @@ export function MoneyPart({ job, workshop }: SheetProps) {
               : 'Nothing is owed.'}
         </strong>
       </p>
-      {hasPaid ? (
+      {job.payments.some(isForPrice) ? (
         <p>
           <TextLink href={`/workshop/jobs/${job.number}/receipt.pdf`} file>
             Receipt (PDF)
@@ -132,7 +131,7 @@ export function MoneyPart({ job, workshop }: SheetProps) {
           width="short"
           defaultValue={dayInZone(now(), workshop.timeZone)}
         />
-        {isPostageCovered(job) ? (
+        {paysPostage(job.claim) ? (
           <RadioGroup
             name="purpose"
             label="What it is for"
@@ -162,9 +161,4 @@ export function MoneyPart({ job, workshop }: SheetProps) {
       </ActionForm>
     </section>
   );
-}
-
-function isPostageCovered(job: SheetProps['job']): boolean {
-  const ruled = job.claim ? readRuling(job.claim) : null;
-  return ruled?.isFinal === true && isCoveredAtLeastPartly(ruled.ruling);
 }
