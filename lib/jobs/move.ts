@@ -7,6 +7,7 @@ import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { writePromiseMove } from '@/lib/promise/write-move';
 import { costOfNoFacts, readCostOfNo } from '@/lib/quotes/stored-after-no';
+import { closeClaim } from '@/lib/warranty/write-closed-claim';
 import { readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
 import { factsOf, requireMove } from './facts';
@@ -81,7 +82,8 @@ export async function moveJob(o: {
     });
     if (o.move === 'take-back-price') await takeBackOffers(tx, job, o);
     if (move.to === 'cancelled') {
-      await closeCancelledClaim(tx, job.id, o.now);
+      // A claim whose unit is not sent in after all must not keep the next one from being opened.
+      await closeClaim(tx, job, { postage: 0, now: o.now });
       await creditStanding(tx, { ...o, reason: 'The job was cancelled' });
     }
     const invoice = FINISHING.has(o.move) ? await issueForJob(tx, { ...o, jobId: job.id }) : null;
@@ -104,14 +106,6 @@ async function takeBackOffers(tx: Tx, job: JobRecord, o: { actor: Actor; now: Da
   });
   const workshop = await readWorkshop(tx);
   await writePromiseMove(tx, { job, furtherDays: 0, workshop, actor: o.actor, now: o.now });
-}
-
-/** A claim whose unit is not sent in after all is over; it must not keep the next one from being opened. */
-async function closeCancelledClaim(tx: Tx, jobId: string, now: Date): Promise<void> {
-  await tx.claim.updateMany({
-    where: { jobId, state: { not: 'closed' } },
-    data: { state: 'closed', closedAt: now },
-  });
 }
 
 type StageFacts = { note: string; now: Date; invoice: WrittenInvoice | null };

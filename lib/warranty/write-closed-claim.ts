@@ -5,7 +5,8 @@ import { writeWatch } from '@/lib/returns/write-watch';
 
 /**
  * Ends the claim that a job works on, with what it cost in minor units: the minutes and parts recorded on the job, the postage
- * of the way back, and the customer's own that was paid back. Without it the certificate could not be claimed from again. Nothing for a job without a claim.
+ * of the way back, and the customer's own that was paid back. Without it the certificate could not be claimed from again.
+ * Nothing for a job without a claim.
  */
 export async function closeClaim(tx: Tx, job: JobRecord, o: { postage: number; now: Date }): Promise<void> {
   if (!job.claim) return;
