@@ -1,6 +1,7 @@
 import { showNumber } from '@/lib/numbers/job-number';
 import { JobPage, type Line, Lines, Next, Para, PlainLink, Title } from './frame';
 import type { Writer } from './letter';
+import { leftSentence } from './money-left';
 import { money } from './words';
 
 export const unitSentBack: Writer<'unit-sent-back'> = (facts, setting) => {
@@ -39,7 +40,11 @@ export const unitSentBack: Writer<'unit-sent-back'> = (facts, setting) => {
                 : 'The carrier’s reference shows where the parcel is.'
               : 'The carrier brings it on its usual days.'
           }${certificate ? ' Cover runs from and until the days that the certificate states.' : ''}`}
-          costs={`Nothing more (${money(0, setting)}).`}
+          costs={
+            facts.owed
+              ? `${leftSentence(facts.owed, setting)} It stays owed; how to pay stands on the job page.`
+              : `Nothing more (${money(0, setting)}).`
+          }
         />
         <JobPage setting={setting}>{certificate ? 'See the job and the certificate' : 'See the job'}</JobPage>
       </>

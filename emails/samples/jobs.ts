@@ -125,6 +125,19 @@ export const jobSamples: readonly Sample[] = [
     job: { isRepaired: false },
   },
   {
+    name: 'Sent back unpaid, as the owner decided',
+    content: {
+      template: 'unit-sent-back',
+      data: {
+        carrier: 'Harbour Parcels',
+        carrierReference: '',
+        certificateNumber,
+        revision: 1,
+        owed: 7200,
+      },
+    },
+  },
+  {
     name: 'Message from the workshop',
     content: {
       template: 'message-from-workshop',

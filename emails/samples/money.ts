@@ -1,5 +1,5 @@
 import { day } from '@/lib/calendar/day';
-import type { Sample } from './sample';
+import { claimJob, type Sample } from './sample';
 
 /** Invoices, credit notes and receipts. */
 export const moneySamples: readonly Sample[] = [
@@ -54,5 +54,10 @@ export const moneySamples: readonly Sample[] = [
   {
     name: 'Money given back',
     content: { template: 'payment-received', data: { amount: -1000, balance: 0 } },
+  },
+  {
+    name: 'Postage of a covered claim paid back',
+    content: { template: 'payment-received', data: { amount: -500, balance: 0, isPostage: true } },
+    job: claimJob,
   },
 ];

@@ -1,6 +1,7 @@
 import { dayInZone, dayToDate } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { deleteFile } from '@/lib/files/store';
+import { balanceOf } from '@/lib/invoices/rules/balance';
 import type { Actor } from '@/lib/jobs/actor';
 import { requireMove } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, staffNames } from '@/lib/jobs/records';
@@ -102,6 +103,7 @@ type DispatchWrite = Dispatch & { job: JobRecord; plan: WarrantyPlan; drawn: Dra
 
 async function write(tx: Tx, o: DispatchWrite): Promise<void> {
   const { job, plan, drawn } = o;
+  const { owed } = balanceOf(job);
   const tracking = trackingAddress(o.carrier, o.carrierReference, await carriersInUse(tx));
   const version = o.parcel ? await writeParcel(tx, { ...o, parcel: o.parcel }) : o.version;
   await writeEvent(tx, {
@@ -136,6 +138,7 @@ async function write(tx: Tx, o: DispatchWrite): Promise<void> {
       certificateNumber: plan.certificate?.number ?? null,
       revision: plan.certificate?.revision ?? null,
       ...(tracking && { tracking }),
+      ...(owed > 0 && { owed }),
     },
     to: job.customer.email,
     jobId: job.id,

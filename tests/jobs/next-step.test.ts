@@ -28,6 +28,20 @@ describe('what happens next to a parcel that came without a booking', () => {
   );
 });
 
+describe('what happens next to a unit that goes back unpaid, as the owner decided', () => {
+  it('is its way back, with what stays owed, and no wait for the money', () => {
+    const told = next({
+      stage: 'ready',
+      kind: 'repair',
+      ruling: null,
+      owed: '£72.00',
+      decision: 'send-back-unpaid',
+    });
+    expect(told).toContain('£72.00 stays owed');
+    expect(told).not.toContain('has reached us');
+  });
+});
+
 describe('what happens next on a claim', () => {
   it.each(['booked', 'arrived', 'awaiting-parts', 'on-bench', 'proving', 'ready'] as const)(
     'costs nothing at the stage %s while nothing else was agreed',

@@ -9,10 +9,9 @@ import { readToday } from '@/lib/jobs/today';
 import { sendUnclaimedNotices } from '@/lib/jobs/unclaimed-notices';
 import { mailContent } from '@/lib/mail/rules/content';
 import { listDispatch } from '@/lib/parcels/list-dispatch';
-import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { assessedJob, proved, sendBack, takeMove, versionOf } from '@/tests/makers/course';
-import { makeCertificate, makeClaim, takeIn } from '@/tests/makers/walk';
+import { makeCertificate, makeClaim, ruleClaim, takeIn } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 
 const READY = new Date('2026-11-02T10:00:00Z');
@@ -219,18 +218,7 @@ describe('the owner’s decision', () => {
     const claim = await makeClaim({ number, now: READY });
     await takeIn(claim.jobId, READY);
     await takeMove(claim.jobId, 'assess', READY);
-    await ruleOnClaim({
-      claimId: claim.claimId,
-      jobVersion: await versionOf(claim.jobId),
-      cause: 'workmanship',
-      alsoFound: null,
-      isEvidenceClear: true,
-      isLetIn: false,
-      reasonText: '',
-      lesson: '',
-      actor: BENCH,
-      now: READY,
-    });
+    await ruleClaim(claim, { cause: 'workmanship', now: READY });
     await takeMove(claim.jobId, 'start-bench', READY);
     await proved(world, claim.jobId, READY);
     const aside = { move: 'set-aside', note: '', actor: OWNER, now: FIRST } as const;
@@ -265,6 +253,8 @@ describe('the owner’s decision', () => {
     const { certificate } = await sendBack(jobId, DECIDE);
     expect(certificate).not.toBeNull();
     expect(await stageOf(jobId)).toBe('sent-back');
+    const [told] = await db.mail.findMany({ where: { jobId, template: 'unit-sent-back' } });
+    expect(told?.data).toMatchObject({ owed: 7200 });
   });
 
   it('waits for the last notice, and is the owner’s alone', async () => {

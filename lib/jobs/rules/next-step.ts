@@ -57,6 +57,8 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
     case 'proving':
       return `It gets tested against its check sheet before it goes back.${by}${wait}${free}`;
     case 'ready':
+      if (facts.owed !== null && facts.decision === 'send-back-unpaid')
+        return `It goes back to you within one working day, and you get the carrier’s reference by mail. ${facts.owed} stays owed. How to pay is below.`;
       return facts.owed === null
         ? `It goes back to you within one working day, and you get the carrier’s reference by mail.${free}`
         : `It goes back the working day after ${facts.owed} has reached us. How to pay is below.`;

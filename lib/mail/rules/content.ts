@@ -95,6 +95,8 @@ export const factsOf = {
     revision: z.int().nullable(),
     /** the carrier's page on this parcel, where it has one */
     tracking: z.url({ protocol: /^https$/ }).optional(),
+    /** still to pay, where the owner decided to send it back all the same */
+    owed: amount.optional(),
   }),
   'claim-opened': z.strictObject({ claimNumber: text, certificateNumber: text }),
   'claim-ruled': z.strictObject({
