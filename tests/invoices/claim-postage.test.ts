@@ -6,9 +6,17 @@ import { statementOf } from '@/lib/invoices/statement';
 import { factsOf } from '@/lib/jobs/facts';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { drawMail } from '@/lib/mail/draw';
-import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import { useDatabase } from '@/tests/database';
-import { jobNow, makeCertificate, makeClaim, moveTo, proveJob, sendBack, takeIn } from '@/tests/makers/walk';
+import {
+  jobNow,
+  makeCertificate,
+  makeClaim,
+  moveTo,
+  proveJob,
+  ruleClaim,
+  sendBack,
+  takeIn,
+} from '@/tests/makers/walk';
 import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
 
 useDatabase();
@@ -19,7 +27,8 @@ const NOW = new Date('2027-02-08T10:00:00Z');
 test('the postage of a covered claim is paid back beside the price, told, and counted as its cost', async () => {
   const world = await makeWorkshop(SENT);
   const { number } = await makeCertificate(world, SENT);
-  const { claimId, jobId } = await makeClaim({ number, now: NOW });
+  const claim = await makeClaim({ number, now: NOW });
+  const { claimId, jobId } = claim;
   const payBack = (amount: number) =>
     recordPayment({
       jobId,
@@ -34,18 +43,7 @@ test('the postage of a covered claim is paid back beside the price, told, and co
   await takeIn(jobId, NOW);
   await moveTo(jobId, 'assess', NOW);
   await expect(payBack(-500)).rejects.toMatchObject({ code: 'invalid', field: 'purpose' });
-  await ruleOnClaim({
-    claimId,
-    jobVersion: (await jobNow(jobId)).version,
-    cause: 'workmanship',
-    alsoFound: null,
-    isEvidenceClear: true,
-    isLetIn: false,
-    reasonText: '',
-    lesson: '',
-    actor: BENCH,
-    now: NOW,
-  });
+  await ruleClaim(claim, { cause: 'workmanship', now: NOW });
   await expect(payBack(500)).rejects.toMatchObject({ code: 'invalid', field: 'amount' });
   await payBack(-500);
   await moveTo(jobId, 'start-bench', NOW);

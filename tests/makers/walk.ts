@@ -8,9 +8,13 @@ import { recordPayment } from '@/lib/jobs/record-payment';
 import { recordWork } from '@/lib/jobs/record-work';
 import { readJob } from '@/lib/jobs/records';
 import { dispatch } from '@/lib/warranty/dispatch';
+import { inspect } from '@/lib/warranty/inspect';
 import { openClaim } from '@/lib/warranty/open-claim';
+import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import { type Cause, causeRow } from '@/lib/warranty/rules/causes';
+import type { AlsoFound } from '@/lib/warranty/rules/ruling';
 import { ADDRESS, makeBooking, SERIAL } from './job';
-import { BENCH, type makeWorkshop } from './workshop';
+import { BENCH, type makeWorkshop, OWNER } from './workshop';
 
 type World = Awaited<ReturnType<typeof makeWorkshop>>;
 
@@ -113,6 +117,36 @@ export async function makeClaim(o: ClaimAsked) {
     select: { id: true, jobId: true, number: true },
   });
   return { claimId: claim.id, jobId: claim.jobId, number: claim.number, token: opened.token };
+}
+
+/**
+ * Rules on a claim that is being assessed. Anything but a plain covered gets its photo and the owner's second look, so that it is
+ * final and told.
+ */
+export async function ruleClaim(
+  { claimId, jobId }: { claimId: string; jobId: string },
+  o: { cause: Cause; alsoFound?: AlsoFound | null; now: Date },
+) {
+  const { cause, now, alsoFound = null } = o;
+  const version = async () => (await jobNow(jobId)).version;
+  const needsMore = causeRow(cause).ruling !== 'covered' || alsoFound !== null;
+  const photo = somePhoto();
+  const look = { item: 'outside-damage', answer: 'yes', note: '', photo } as const;
+  if (needsMore) await inspect({ claimId, ...look, actor: BENCH, now });
+  await ruleOnClaim({
+    claimId,
+    jobVersion: await version(),
+    cause,
+    alsoFound,
+    isEvidenceClear: true,
+    isLetIn: false,
+    reasonText: 'The photo shows what we found on the unit.',
+    lesson: '',
+    actor: BENCH,
+    now,
+  });
+  if (needsMore)
+    await lookAgain({ claimId, jobVersion: await version(), isConfirmed: true, actor: OWNER, now });
 }
 
 let made = 0;

@@ -8,9 +8,6 @@ import { withdraw } from '@/lib/jobs/withdraw';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { writeOffer } from '@/lib/quotes/write-offer';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
-import { inspect } from '@/lib/warranty/inspect';
-import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
-import type { Cause } from '@/lib/warranty/rules/causes';
 import { useDatabase } from '@/tests/database';
 import {
   jobNow,
@@ -18,8 +15,8 @@ import {
   makeClaim,
   moveTo,
   proveJob,
+  ruleClaim,
   sendBack,
-  somePhoto,
   takeIn,
 } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
@@ -32,32 +29,13 @@ const LATER = new Date('2027-02-10T10:00:00Z');
 
 type Claim = { claimId: string; jobId: string };
 
-async function rule({ claimId, jobId }: Claim, cause: Cause, now: Date) {
-  await ruleOnClaim({
-    claimId,
-    jobVersion: (await jobNow(jobId)).version,
-    cause,
-    alsoFound: null,
-    isEvidenceClear: true,
-    isLetIn: false,
-    reasonText: 'The photo shows what we found on the unit.',
-    lesson: '',
-    actor: BENCH,
-    now,
-  });
-}
-
 /** A unit taken in, ruled a separate fault, and repaired for 60.00 if its customer says yes, which they do. */
 async function agreeToPay(claim: Claim, now: Date) {
-  const { claimId, jobId } = claim;
+  const { jobId } = claim;
   await takeIn(jobId, now);
   await moveTo(jobId, 'assess', now);
   await recordFinding({ jobId, text: 'A fader scratches.', photos: [], actor: BENCH, now });
-  const photo = somePhoto();
-  await inspect({ claimId, item: 'outside-damage', answer: 'yes', note: '', photo, actor: BENCH, now });
-  await rule(claim, 'separate-fault', now);
-  const looked = { claimId, jobVersion: (await jobNow(jobId)).version, isConfirmed: true, actor: OWNER, now };
-  await lookAgain(looked);
+  await ruleClaim(claim, { cause: 'separate-fault', now });
   await writeOffer({
     jobId,
     version: (await jobNow(jobId)).version,
@@ -87,7 +65,7 @@ test('whoever wins a contest after agreeing to pay owes nothing, and the second 
   expect(factsOf(await jobNow(jobId)).owed).toBe(6000);
 
   await contestRuling({ jobId, text: 'The fader was never touched.', now: LATER });
-  await rule(claim, 'workmanship', LATER);
+  await ruleClaim(claim, { cause: 'workmanship', now: LATER });
   const won = await jobNow(jobId);
   expect(won.quotes[0]?.revisions.map(({ state }) => state)).toEqual(['accepted', 'replaced']);
   expect(factsOf(won)).toMatchObject({ owed: 0, workEntries: 0, checksMissing: 2, checksFailed: 0 });

@@ -4,10 +4,8 @@ import { db } from '@/lib/db/client';
 import { nameParcel } from '@/lib/jobs/name-parcel';
 import { readRemovalFacts } from '@/lib/keeping/stored-removal';
 import { isGenuine } from '@/lib/warranty/genuine';
-import { inspect } from '@/lib/warranty/inspect';
 import { planWarranty } from '@/lib/warranty/plan-certificate';
 import { readChain } from '@/lib/warranty/records';
-import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import type { Cause } from '@/lib/warranty/rules/causes';
 import { readCoverEnds } from '@/lib/warranty/stored-cover-ends';
 import { useDatabase } from '@/tests/database';
@@ -17,11 +15,11 @@ import {
   makeClaim,
   moveTo,
   proveJob,
+  ruleClaim,
   sendBack,
-  somePhoto,
   takeIn,
 } from '@/tests/makers/walk';
-import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+import { makeWorkshop } from '@/tests/makers/workshop';
 import { madeOnce } from '@/tests/world/made-once';
 
 useDatabase();
@@ -42,30 +40,7 @@ beforeEach(async () => {
 async function arriveAndRule(claim: { claimId: string; jobId: string }, cause: Cause, now: Date) {
   await takeIn(claim.jobId, now);
   await moveTo(claim.jobId, 'assess', now);
-  await inspect({
-    claimId: claim.claimId,
-    item: 'outside-damage',
-    answer: cause === 'workmanship' ? 'no' : 'yes',
-    note: '',
-    photo: somePhoto(),
-    actor: BENCH,
-    now,
-  });
-  await ruleOnClaim({
-    claimId: claim.claimId,
-    jobVersion: (await jobNow(claim.jobId)).version,
-    cause,
-    alsoFound: null,
-    isEvidenceClear: true,
-    isLetIn: false,
-    reasonText: 'The photo shows what we found on the unit.',
-    lesson: '',
-    actor: BENCH,
-    now,
-  });
-  if (cause === 'workmanship') return;
-  const { version } = await jobNow(claim.jobId);
-  await lookAgain({ claimId: claim.claimId, jobVersion: version, isConfirmed: true, actor: OWNER, now });
+  await ruleClaim(claim, { cause, now });
 }
 
 /** Revision 2 with a renewed minimum: repaired under a claim late in the term. */

@@ -3,12 +3,19 @@ import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { settleSerial } from '@/lib/jobs/settle-serial';
 import { writePhotos } from '@/lib/jobs/write-photos';
-import { inspect } from '@/lib/warranty/inspect';
 import { readChain } from '@/lib/warranty/records';
-import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import { useDatabase } from '@/tests/database';
-import { jobNow, makeCertificate, makeClaim, moveTo, sendBack, somePhoto, takeIn } from '@/tests/makers/walk';
-import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+import {
+  jobNow,
+  makeCertificate,
+  makeClaim,
+  moveTo,
+  ruleClaim,
+  sendBack,
+  somePhoto,
+  takeIn,
+} from '@/tests/makers/walk';
+import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
 
 useDatabase();
 
@@ -34,25 +41,9 @@ test('cover stays with the unit of the certificate, whatever serial opened the c
   const settled = { serial: 'TW7-4410-92', note: 'Read under the lamp', actor: BENCH, now: NOW };
   await settleSerial({ jobId: claim.jobId, version: (await jobNow(claim.jobId)).version, ...settled });
   await moveTo(claim.jobId, 'assess', NOW);
-  const photo = somePhoto();
-  await inspect({ ...claim, item: 'outside-damage', answer: 'yes', note: '', photo, actor: BENCH, now: NOW });
-  const rule = async (cause: 'workmanship' | 'separate-fault') =>
-    ruleOnClaim({
-      claimId: claim.claimId,
-      jobVersion: (await jobNow(claim.jobId)).version,
-      cause,
-      alsoFound: null,
-      isEvidenceClear: true,
-      isLetIn: false,
-      reasonText: 'This is another unit than the one we repaired.',
-      lesson: '',
-      actor: BENCH,
-      now: NOW,
-    });
+  const rule = (cause: 'workmanship' | 'separate-fault') => ruleClaim(claim, { cause, now: NOW });
   await expect(rule('workmanship')).rejects.toMatchObject({ code: 'invalid', field: 'cause' });
   await rule('separate-fault');
-  const { version } = await jobNow(claim.jobId);
-  await lookAgain({ claimId: claim.claimId, jobVersion: version, isConfirmed: true, actor: OWNER, now: NOW });
   await moveTo(claim.jobId, 'return-unrepaired', NOW);
   expect(await sendBack(claim.jobId, NOW)).toEqual({ certificate: null });
   const chain = await readChain(number);
