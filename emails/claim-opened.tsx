@@ -1,4 +1,5 @@
 import { showNumber } from '@/lib/numbers/job-number';
+import { KEEP_POSTAGE_RECEIPT } from '@/lib/warranty/rules/postage-words';
 import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Writer } from './letter';
 import { money } from './words';
@@ -22,7 +23,7 @@ export const claimOpened: Writer<'claim-opened'> = ({ claimNumber, certificateNu
       <Next
         what="Post the unit with the packing slip, or with the job number on a sheet of paper. We look at it beside the record of the first repair, and tell you our ruling with the reasons in writing."
         when="Post it when it suits you. We write when it is here, with a date."
-        costs={`The claim and our inspection are free of charge (${money(0, setting)}). What is covered is repaired free of charge. If anything would cost you money, we ask you first.`}
+        costs={`The claim and our inspection are free of charge (${money(0, setting)}). What is covered is repaired free of charge. If anything would cost you money, we ask you first. ${KEEP_POSTAGE_RECEIPT}`}
       />
       {setting.job.hasLithiumBattery ? (
         <Para>

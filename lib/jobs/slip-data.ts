@@ -68,7 +68,12 @@ export async function slipData(job: JobRecord): Promise<PackingSlipData> {
           : 'Swollen, leaking, hot or wet? Do not post it. Write to us first.',
     },
     next: [
-      { what: 'You post the parcel', when: 'when it suits you', cost: 'the postage to us' },
+      {
+        what: 'You post the parcel',
+        when: 'when it suits you',
+        cost:
+          kind === 'claim' ? 'the postage to us, paid back when the claim is covered' : 'the postage to us',
+      },
       { what: 'We take it in and write to you', when: 'the day it arrives', cost: 'nothing' },
       kind === 'claim'
         ? { what: 'We inspect it and tell you our ruling', when: 'within 2 working days', cost: 'nothing' }

@@ -1,5 +1,6 @@
 import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { KEEP_POSTAGE_RECEIPT } from '@/lib/warranty/rules/postage-words';
 import type { JobFacts } from './guards';
 import type { JobKind, Stage } from './stages';
 import { DECISION_WORDS, type Decision } from './unclaimed';
@@ -40,7 +41,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
   const free = facts.kind === 'claim' ? claimCost(facts.owed) : '';
   switch (facts.stage) {
     case 'booked':
-      return `Print the packing slip, or write the job number on a piece of paper, and post the unit to us. We write to you the day it arrives.${free}`;
+      return `Print the packing slip, or write the job number on a piece of paper, and post the unit to us. We write to you the day it arrives.${free}${facts.kind === 'claim' ? ` ${KEEP_POSTAGE_RECEIPT}` : ''}`;
     case 'arrived':
       if (facts.isPriceOpen) return `We look at it in its turn. ${ASKED_FIRST}`;
       return `We look at it in its turn.${by}${wait}${free}`;

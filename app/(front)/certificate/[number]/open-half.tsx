@@ -5,6 +5,7 @@ import { FileField } from '@/app/ui/forms/file-field';
 import type { Choice } from '@/app/ui/forms/select';
 import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
 import { NumberText } from '@/app/ui/words/number-text';
+import { KEEP_POSTAGE_RECEIPT } from '@/lib/warranty/rules/postage-words';
 import type { ClaimState } from './claim-state';
 
 export const OTHER_SYMPTOM: Choice = {
@@ -65,7 +66,7 @@ export function OpenHalf(props: OpenHalfProps & { state: ClaimState }) {
       <SubmitBar
         label="Open my claim"
         busy="Opening…"
-        consequence={`You get a packing slip and a private link. The inspection, the covered repair and the way back are free: you pay ${nothing}.`}
+        consequence={`You get a packing slip and a private link. The inspection, the covered repair and the way back are free: you pay ${nothing}. ${KEEP_POSTAGE_RECEIPT}`}
       />
       {/* After the main button, since the first one is what the Enter key presses. */}
       <SubmitButton
