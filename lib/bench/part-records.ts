@@ -1,7 +1,7 @@
 import { compareDays, type Day, dayFromDate, maxDay } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { newestFirst } from '@/lib/db/in-order';
-import { readCoverEnds } from '@/lib/warranty/stored-cover-ends';
+import { COVER_FACTS, readCoverEnds } from '@/lib/warranty/stored-cover-ends';
 
 export type PartRow = {
   id: string;
@@ -55,7 +55,7 @@ export type LotUnit = {
   quantity: number;
   usedAt: Date;
   certificateNumber: string | null;
-  /** Last day of cover on the fitted part as the certificate in force states it; null without a certificate. */
+  /** Last day of cover on the fitted part with the days given back; null without a certificate. */
   coveredUntil: Day | null;
   hasLiveCover: boolean;
 };
@@ -110,9 +110,9 @@ export async function readLot(id: string, today: Day) {
 async function endsByCertificate(lotId: string): Promise<Map<string, Day>> {
   const lines = await db.certificateLine.findMany({
     where: { lotId, certificate: { supersededAt: null } },
-    select: { id: true, endsOn: true, certificate: { select: { id: true, number: true } } },
+    select: { id: true, endsOn: true, certificate: { select: COVER_FACTS } },
   });
-  const counted = await readCoverEnds(lines.map(({ certificate }) => certificate.id));
+  const counted = await readCoverEnds(lines.map(({ certificate }) => certificate));
   const ends = new Map<string, Day>();
   for (const { id, endsOn, certificate } of lines) {
     const end = counted.get(certificate.id)?.lines.get(id) ?? dayFromDate(endsOn);

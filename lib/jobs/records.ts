@@ -127,7 +127,7 @@ const DOCKET = {
     orderBy: [{ year: 'asc' }, { sequence: 'asc' }],
   },
   messages: { orderBy: inOrder },
-  certificates: { orderBy: { revision: 'asc' } },
+  certificates: { include: { lines: true, policyVersion: true }, orderBy: { revision: 'asc' } },
   claim: {
     include: {
       inspection: true,

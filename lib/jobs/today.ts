@@ -5,7 +5,7 @@ import { balanceOf } from '@/lib/invoices/rules/balance';
 import { countMailToLookAt } from '@/lib/mail/records';
 import { type ListedRequest, listRequests } from '@/lib/quotes/records';
 import { claimStanding } from '@/lib/warranty/rules/claim-standing';
-import { type CoverEnds, readCoverEnds } from '@/lib/warranty/stored-cover-ends';
+import { COVER_FACTS, type CoverEnds, readCoverEnds } from '@/lib/warranty/stored-cover-ends';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { type ArrivalJob, EXPECTED, inOrderOfComing } from './find-arrival';
@@ -25,7 +25,7 @@ export type TodayListed = TodayJob & {
   repair: string;
   customer: string;
   readyOn: Day | null;
-  /** end of the certificate a claim stands on, as stated on the paper */
+  /** end of the certificate a claim stands on, with the days given back */
   certificateEndsOn: Day | null;
   isLateClaim: boolean;
 };
@@ -93,7 +93,7 @@ const SHOWN = {
       secondLookAt: true,
       contestedAt: true,
       isLate: true,
-      certificateId: true,
+      certificate: { select: COVER_FACTS },
     },
   },
 } satisfies Prisma.JobSelect;
@@ -119,7 +119,7 @@ export async function readToday(now: Date, given?: WorkshopCard): Promise<Today>
     readUnanswered(startOfDay(addDays(today, -MESSAGE_DAYS), timeZone)),
     countMailToLookAt(),
   ]);
-  const ends = await readCoverEnds(open.flatMap(({ claim }) => claim?.certificateId ?? []));
+  const ends = await readCoverEnds(open.flatMap(({ claim }) => claim?.certificate ?? []));
   const jobs = open
     .filter(({ stage }) => stage !== 'booked')
     .map((row) => listed(row, { workshop, today, ends }));
@@ -174,7 +174,7 @@ function listed(
     unit: `${row.model.maker} ${row.model.name}`,
     repair: row.repair.name,
     customer: row.customer.name,
-    certificateEndsOn: row.claim ? (o.ends.get(row.claim.certificateId)?.end ?? null) : null,
+    certificateEndsOn: row.claim ? (o.ends.get(row.claim.certificate.id)?.end ?? null) : null,
     isLateClaim: row.claim?.isLate ?? false,
   };
 }

@@ -2,7 +2,7 @@ import { compareDays, type Day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
 import { lastGraceDay } from '@/lib/warranty/rules/cover';
-import { readCoverEnds } from '@/lib/warranty/stored-cover-ends';
+import { COVER_FACTS, readCoverEnds } from '@/lib/warranty/stored-cover-ends';
 import { readCalendar, type WorkshopCard } from '@/lib/workshop/records';
 import type { RemovalFacts } from './rules/retention';
 
@@ -26,7 +26,7 @@ export async function readRemovalFacts(
       stage: true,
       certificates: {
         where: { supersededAt: null },
-        select: { id: true, number: true, policyVersion: true },
+        select: COVER_FACTS,
       },
     },
     orderBy: { number: 'asc' },
@@ -37,10 +37,7 @@ export async function readRemovalFacts(
     orderBy: { number: 'asc' },
   });
   const certificates = jobs.flatMap((job) => job.certificates);
-  const ends = await readCoverEnds(
-    certificates.map(({ id }) => id),
-    client,
-  );
+  const ends = await readCoverEnds(certificates, client);
   const calendar = await readCalendar(
     on.workshop,
     on.today,

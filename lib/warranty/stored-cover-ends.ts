@@ -1,8 +1,20 @@
 import { type Day, dayFromDate, maxDay } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import type { Prisma } from '@/lib/db/generated/client';
 import type { Tx } from '@/lib/db/transaction';
 import { readCoverLine, readTerms } from './records';
 import { coverEnd } from './rules/cover';
+
+/** What is read of a certificate, with whatever leads to it, to say until when it covers. */
+export const COVER_FACTS = {
+  id: true,
+  number: true,
+  endsOn: true,
+  policyVersion: true,
+  lines: true,
+} satisfies Prisma.CertificateSelect;
+
+type CoverFacts = Prisma.CertificateGetPayload<{ select: typeof COVER_FACTS }>;
 
 export type CoverEnds = {
   /** last day of the longest line */
@@ -17,16 +29,12 @@ export type CoverEnds = {
  * whether cover lives asks here; what the paper says is `endsOn` of its row.
  */
 export async function readCoverEnds(
-  certificateIds: readonly string[],
+  certificates: readonly CoverFacts[],
   client: Tx = db,
 ): Promise<Map<string, CoverEnds>> {
-  if (certificateIds.length === 0) return new Map();
-  const certificates = await client.certificate.findMany({
-    where: { id: { in: [...new Set(certificateIds)] } },
-    select: { id: true, number: true, endsOn: true, policyVersion: true, lines: true },
-  });
+  if (certificates.length === 0) return new Map();
   const held = await client.heldInterval.findMany({
-    where: { certificateNumber: { in: certificates.map(({ number }) => number) } },
+    where: { certificateNumber: { in: [...new Set(certificates.map(({ number }) => number))] } },
     select: { certificateNumber: true, claimNumber: true, fromDay: true, toDay: true },
   });
   return new Map(

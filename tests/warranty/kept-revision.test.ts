@@ -103,7 +103,7 @@ describe('a claim that was not covered and goes back unrepaired', () => {
     // The paper still says what it said, and cover runs four days longer: P12M from 3 December 2026, and 1 to 5 February.
     const paper = chain?.inForce;
     expect(paper && dayFromDate(paper.endsOn)).toBe('2027-12-03');
-    expect((await readCoverEnds([paper?.id ?? ''])).get(paper?.id ?? '')).toMatchObject({
+    expect((await readCoverEnds(paper ? [paper] : [])).get(paper?.id ?? '')).toMatchObject({
       end: '2027-12-07',
     });
     // Tuesday 7 December and seven days of grace are over on the 14th.

@@ -13,7 +13,7 @@ export async function CertificatePart({ job, token, workshop }: PartProps) {
   if (!certificate) return null;
   const isReplaced = certificate.supersededAt !== null;
   const stated = dayFromDate(certificate.endsOn);
-  const end = (await readCoverEnds([certificate.id])).get(certificate.id)?.end ?? stated;
+  const end = (await readCoverEnds([certificate])).get(certificate.id)?.end ?? stated;
   return (
     <section aria-labelledby="certificate">
       <h2 id="certificate">Your certificate</h2>
