@@ -13,7 +13,13 @@ const WAITING = ['asked', 'questioned', 'quoted', 'accepted'];
 
 export type RemovalRows = { customerIds: readonly string[]; quoteIds: readonly string[] };
 
-/** What stands against removing the data of these bookings and requests today. */
+/**
+ * What stands against removing the data of these bookings and requests today.
+ *
+ * Cover belongs to a certificate's number, not to the booking: each claim is booked anew and each next revision is of the
+ * claim's job. So a booking waits for the revision in force of every number its jobs were issued or claimed under, and for
+ * every open claim on it, whoever opened it: the next unit is compared with the photos of the earlier ones.
+ */
 export async function readRemovalFacts(
   rows: RemovalRows,
   on: { today: Day; workshop: Pick<WorkshopCard, 'holidayCountry' | 'holidayRegion'> },
@@ -24,11 +30,22 @@ export async function readRemovalFacts(
     select: {
       number: true,
       stage: true,
-      certificates: {
-        where: { supersededAt: null },
-        select: COVER_FACTS,
-      },
+      certificates: { select: { number: true } },
+      claim: { select: { certificateNumber: true } },
     },
+    orderBy: { number: 'asc' },
+  });
+  const numbers = jobs.flatMap(({ certificates, claim }) => [
+    ...certificates.map(({ number }) => number),
+    ...(claim ? [claim.certificateNumber] : []),
+  ]);
+  const certificates = await client.certificate.findMany({
+    where: { number: { in: numbers }, supersededAt: null },
+    select: COVER_FACTS,
+  });
+  const claims = await client.claim.findMany({
+    where: { certificateNumber: { in: numbers }, state: { not: 'closed' } },
+    select: { number: true },
     orderBy: { number: 'asc' },
   });
   const quotes = await client.quote.findMany({
@@ -36,7 +53,6 @@ export async function readRemovalFacts(
     select: { number: true },
     orderBy: { number: 'asc' },
   });
-  const certificates = jobs.flatMap((job) => job.certificates);
   const ends = await readCoverEnds(certificates, client);
   const calendar = await readCalendar(
     on.workshop,
@@ -54,6 +70,7 @@ export async function readRemovalFacts(
   return {
     openJobs: jobs.filter((job) => !OVER.includes(job.stage)).map((job) => job.number),
     openQuotes: quotes.map((quote) => quote.number),
+    openClaims: claims.map((claim) => claim.number),
     liveCover: cover.map(({ number }) => number),
     coverUntil: cover[0]?.until ?? null,
   };

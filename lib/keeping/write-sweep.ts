@@ -38,7 +38,10 @@ export async function sweepPeople(now: Date): Promise<number> {
   return removed;
 }
 
-/** Bookings whose jobs were all over before an instant, and that no cover hangs on by what the papers say. */
+/**
+ * Bookings whose jobs were all over before an instant, and that no cover hangs on by what the papers in force under their
+ * certificates' numbers say, nor a claim that is open on one of those (stored-removal.ts).
+ */
 async function bookingsDue(now: Date, before: Date): Promise<string[]> {
   const today = dayInZone(now, (await readWorkshop()).timeZone);
   // Cover never ends before its paper says so; days given back since are counted for each when it is removed.
@@ -50,8 +53,16 @@ async function bookingsDue(now: Date, before: Date): Promise<string[]> {
           j."stage" <> all(${OVER})
           or coalesce(j."closedAt", (select max(e."at") from "job_event" e where e."jobId" = j."id")) >= ${before}))
       and not exists (
-        select 1 from "certificate" t join "job" j on j."id" = t."jobId"
-        where j."customerId" = c."id" and t."supersededAt" is null and t."endsOn" >= ${today}::date)
+        select 1 from "job" j
+        join (
+          select "jobId", "number" from "certificate" union select "jobId", "certificateNumber" from "claim"
+        ) under on under."jobId" = j."id"
+        where j."customerId" = c."id" and (
+          exists (
+            select 1 from "certificate" t
+            where t."number" = under."number" and t."supersededAt" is null and t."endsOn" >= ${today}::date)
+          or exists (
+            select 1 from "claim" o where o."certificateNumber" = under."number" and o."state" <> 'closed')))
     order by c."createdAt" limit ${MOST}`;
   return due.map(({ id }) => id);
 }

@@ -26,22 +26,25 @@ export type RemovalFacts = {
   openJobs: readonly string[];
   /** numbers of quotes that wait for an answer of either side, or to be booked */
   openQuotes: readonly string[];
+  /** numbers of claims, whoever opened them, that are open on a certificate of theirs */
+  openClaims: readonly string[];
   /** numbers of certificates whose cover lives */
   liveCover: readonly string[];
 };
 
-export type RemovalProblem = 'open-job' | 'open-quote' | 'live-cover';
+export type RemovalProblem = 'open-job' | 'open-quote' | 'open-claim' | 'live-cover';
 
 /**
  * What stands against removing somebody's data; empty where nothing does. Live cover stands in the way until the owner has
  * confirmed that it can then be claimed only with the certificate in hand, and no longer be looked up by mail.
  *
- * removalProblems({ openJobs: [], openQuotes: [], liveCover: ['W…'] }, false) -> ['live-cover']; confirmed -> []
+ * removalProblems({ openJobs: [], openQuotes: [], openClaims: [], liveCover: ['W…'] }, false) -> ['live-cover']; confirmed -> []
  */
 export function removalProblems(facts: RemovalFacts, isCoverConfirmed: boolean): RemovalProblem[] {
   const problems: RemovalProblem[] = [];
   if (facts.openJobs.length > 0) problems.push('open-job');
   if (facts.openQuotes.length > 0) problems.push('open-quote');
+  if (facts.openClaims.length > 0) problems.push('open-claim');
   if (facts.liveCover.length > 0 && !isCoverConfirmed) problems.push('live-cover');
   return problems;
 }
@@ -49,6 +52,8 @@ export function removalProblems(facts: RemovalFacts, isCoverConfirmed: boolean):
 export const REMOVAL_SENTENCES: Record<RemovalProblem, string> = {
   'open-job': 'A job of this person is not closed yet. Close or cancel it first.',
   'open-quote': 'A price this person asked for still waits. Turn it down or let it lapse first.',
+  'open-claim':
+    'A claim is open on a certificate of this person, and is compared with what is kept of their repair. Wait until it is closed.',
   'live-cover':
     'A certificate of this person still holds. Confirm that its cover can no longer be claimed by mail, or wait until it has ended.',
 };

@@ -5,7 +5,13 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { formatDay } from '@/lib/calendar/format';
 import type { PersonView } from '@/lib/keeping/person-view';
-import { REMOVAL_SENTENCES, removalProblems, WHAT_STAYS } from '@/lib/keeping/rules/retention';
+import {
+  REMOVAL_SENTENCES,
+  type RemovalFacts,
+  type RemovalProblem,
+  removalProblems,
+  WHAT_STAYS,
+} from '@/lib/keeping/rules/retention';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { removeData } from './actions';
@@ -46,7 +52,7 @@ export function DataPart({ number, person, workshop }: DataProps) {
             {shut.map((problem) => (
               <li key={problem}>
                 {REMOVAL_SENTENCES[problem]}{' '}
-                {(problem === 'open-job' ? removal.openJobs : removal.openQuotes).map((each) => (
+                {whatWaits(problem, removal).map((each) => (
                   <span key={each}>
                     <NumberText text={showNumber(each)} />{' '}
                   </span>
@@ -75,4 +81,18 @@ export function DataPart({ number, person, workshop }: DataProps) {
       )}
     </section>
   );
+}
+
+/** The numbers behind a sentence; cover is confirmed beside the button instead. */
+function whatWaits(problem: RemovalProblem, facts: RemovalFacts): readonly string[] {
+  switch (problem) {
+    case 'open-job':
+      return facts.openJobs;
+    case 'open-quote':
+      return facts.openQuotes;
+    case 'open-claim':
+      return facts.openClaims;
+    case 'live-cover':
+      return facts.liveCover;
+  }
 }
