@@ -51,6 +51,10 @@ export async function workAtTheBench({ bench, benchPhone, front }: People): Prom
     await expect(sheet.work).toContainText('trace of the left contact bridged. (50 min)');
     const lot = /lot (\S+)/.exec(await sheet.takePart(/LS-8120/))?.[1] ?? 'no lot';
     await expect(sheet.parts).toContainText(lot);
+    await sheet.putBack(lot);
+    await expect(sheet.parts).toHaveCount(0);
+    await expect(sheet.part('History')).toContainText('Part put back: 1 ×');
+    expect(await sheet.takePart(/LS-8120/)).toContain(lot);
     // IEC 60028: 30 mm of 0.1 mm copper is 65.9 milliohm; with two sound joints up to 85.9.
     await sheet.layWire({ from: 'left contact', to: 'capacitor C14', millimetres: '30', milliohms: '74' });
     const wire = sheet.wires.getByRole('row', { name: /left contact to capacitor C14/ });

@@ -175,7 +175,10 @@ export const actions: readonly ActionRow[] = [
     ['writeToCustomer', all, job],
     ['newLink', all, { ...job, form: filledIn }],
   ]),
-  ...inFile('/workshop/jobs/[number]/bench-actions.ts', [['addWire', bench, job]]),
+  ...inFile('/workshop/jobs/[number]/bench-actions.ts', [
+    ['addWire', bench, job],
+    ['putBack', bench, job],
+  ]),
   ...inFile('/workshop/jobs/[number]/dispatch-actions.ts', [
     ['sendBack', all, job],
     ['sendBack', all, { ...job, form: { intent: 'work-out' } }],

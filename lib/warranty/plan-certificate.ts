@@ -2,6 +2,7 @@ import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import type { WorkingCalendar } from '@/lib/calendar/working';
 import { symptomsOfRepairs } from '@/lib/catalogue/records';
 import { type JobRecord, readJob } from '@/lib/jobs/records';
+import { wasRepaired } from '@/lib/jobs/rules/was-repaired';
 import { newNumber } from '@/lib/numbers/draw';
 import { splitCovered } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
@@ -47,12 +48,12 @@ export async function planWarranty(
 ): Promise<WarrantyPlan> {
   const today = dayInZone(o.now, o.timeZone);
   if (!job.claim)
-    return { heldNow: null, certificate: wasRepaired(job) ? firstCertificate(job, today, o) : null };
+    return { heldNow: null, certificate: isRepairedJob(job) ? firstCertificate(job, today, o) : null };
 
   const chain = await readChain(job.claim.certificateNumber);
   if (!chain) throw new Error('a claim stands on a certificate that is not there');
   const isOther = isOtherUnit(chain.inForce.serialTyped, job.serialTyped);
-  const isRepaired = wasRepaired(job);
+  const isRepaired = isRepairedJob(job);
   if (isOther) return { heldNow: null, certificate: isRepaired ? firstCertificate(job, today, o) : null };
 
   const dayOf = (at: Date | null | undefined) => (at ? dayInZone(at, o.timeZone) : null);
@@ -76,11 +77,7 @@ export async function planWarranty(
   return { heldNow, certificate };
 }
 
-/** A unit that was never proved goes back unrepaired. */
-function wasRepaired(job: JobRecord): boolean {
-  const stages = job.events.map((event) => event.toStage);
-  return stages.lastIndexOf('proving') > stages.lastIndexOf('declined');
-}
+const isRepairedJob = (job: JobRecord) => wasRepaired(job.events.map((event) => event.toStage));
 
 function firstCertificate(
   job: JobRecord,
@@ -179,7 +176,7 @@ function following(chain: Chain, heldNow: HeldInterval) {
 async function lastProved(chain: Chain): Promise<JobRecord> {
   for (const { jobId } of chain.revisions.toReversed()) {
     const job = await readJob({ id: jobId });
-    if (job && wasRepaired(job)) return job;
+    if (job && isRepairedJob(job)) return job;
   }
   throw new Error('a certificate stands on no repair');
 }

@@ -1,8 +1,10 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { usePart } from '@/lib/bench/parts';
+import { putBackPart } from '@/lib/bench/put-back-part';
 import { recallLot } from '@/lib/bench/recall-lot';
 import { recordChecks } from '@/lib/bench/record-check';
 import { savePinTable } from '@/lib/bench/save-pin-table';
+import { usePartOnJob } from '@/lib/bench/use-part-on-job';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { addPhotos } from '@/lib/jobs/add-photo';
@@ -35,6 +37,19 @@ describe('at the bench, whoever races', () => {
     expect(await db.lotRecall.count()).toBe(1);
     expect(await db.mail.count({ where: { template: 'lot-recall' } })).toBe(1);
     expect(await db.jobEvent.count({ where: { kind: 'lot-recalled' } })).toBe(1);
+  });
+
+  it('a part that four put back at once goes back once', async () => {
+    const jobId = await assessedJob(world, now);
+    const version = await versionOf(jobId);
+    await usePartOnJob({ jobId, version, lotId: world.lotId, quantity: 2, actor: BENCH, now });
+    const { id: partUseId } = await db.partUse.findFirstOrThrow();
+    const press = { jobId, version: version + 1, partUseId, actor: BENCH, now };
+    const outcomes = await Promise.all(FOUR.map(() => attempt(() => putBackPart(press))));
+    expect(outcomes.filter((outcome) => outcome.ok)).toHaveLength(1);
+    expect(await db.lot.findFirstOrThrow()).toMatchObject({ inStock: 5, received: 5 });
+    expect(await db.partUse.count()).toBe(0);
+    expect(await db.jobEvent.count({ where: { kind: 'part-put-back' } })).toBe(1);
   });
 
   it('one of four replaces a pin table, the others are told', async () => {

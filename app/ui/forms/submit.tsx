@@ -5,6 +5,8 @@ import { FormContext } from './form-context';
 
 type SubmitProps = {
   label: string;
+  /** what it acts on, heard and not seen, where the same button stands in every row */
+  about?: string | undefined;
   busy?: string | undefined;
   consequence?: ReactNode;
   kind?: 'main' | 'second' | undefined;
@@ -21,7 +23,7 @@ type SubmitProps = {
  * ```
  */
 export function SubmitButton(props: SubmitProps) {
-  const { label, busy = 'Sending…', consequence, kind = 'main', name, value } = props;
+  const { label, about, busy = 'Sending…', consequence, kind = 'main', name, value } = props;
   const { pending } = useContext(FormContext);
   // aria-disabled instead of disabled: the button keeps the focus, and a second press sends nothing.
   const holdBack = (event: MouseEvent) => {
@@ -38,6 +40,7 @@ export function SubmitButton(props: SubmitProps) {
         onClick={holdBack}
       >
         {pending ? busy : label}
+        {about ? <span className="sr-only">: {about}</span> : null}
       </button>
       {consequence ? <p className="submit-then">{consequence}</p> : null}
     </div>

@@ -29,6 +29,12 @@ export const EVENT_DATA = {
     lot: z.string(),
     quantity: z.number().int(),
   }),
+  'part-put-back': z.object({
+    partUseId: z.string(),
+    part: z.string(),
+    lot: z.string(),
+    quantity: z.number().int(),
+  }),
   'wire-recorded': z.object({ wireId: z.string(), from: z.string(), to: z.string() }),
   'photo-described': z.object({ photoId: z.string(), marks: z.number().int() }),
   'lot-recalled': z.object({ recallId: z.string(), part: z.string(), lot: z.string() }),
@@ -104,6 +110,8 @@ export function eventLine(kind: string, data: unknown): string {
       return `Work recorded, ${event.data.minutes} minutes`;
     case 'part-used':
       return `Part used: ${event.data.quantity} × ${event.data.part}, lot ${event.data.lot}`;
+    case 'part-put-back':
+      return `Part put back: ${event.data.quantity} × ${event.data.part}, lot ${event.data.lot}`;
     case 'wire-recorded':
       return `Jumper wire: ${event.data.from} to ${event.data.to}`;
     case 'photo-described':

@@ -88,6 +88,7 @@ export const jobs: FormsOfFiles = [
       photoForm: { fields: { purpose: 'finding' } },
       workForm: { fields: { ...said, minutes: '20' } },
       partForm: { fields: { lot: uuid, quantity: '1' } },
+      putBackForm: { fields: { use: uuid } },
       paymentForm: {
         fields: { amount: '48.00', method: 'cash', reference: 'R 1', receivedOn: '2026-11-25', tell: 'no' },
       },

@@ -36,6 +36,7 @@ export const partForm = z.object({
     .min(1, 'Enter how many')
     .max(1000, 'That is more than a shelf holds'),
 });
+export const putBackForm = z.object({ use: z.uuid({ error: 'Choose the part that goes back' }) });
 export const paymentForm = z.object({
   amount: text('the amount', 20),
   method: z.enum(PAYMENT_METHODS, { error: 'Choose how it was paid' }),
