@@ -235,4 +235,12 @@ export const priceSamples: readonly Sample[] = [
     },
     job: quoteJob,
   },
+  {
+    name: 'Quote closed',
+    content: {
+      template: 'quote-turned-down',
+      data: { text: 'You asked us to close it. Write to us if you change your mind.', hadPrice: true },
+    },
+    job: quoteJob,
+  },
 ];

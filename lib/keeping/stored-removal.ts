@@ -9,7 +9,7 @@ import type { RemovalFacts } from './rules/retention';
 /** Jobs that nothing more happens to by themselves. */
 export const OVER = ['closed', 'cancelled'];
 /** Requests that wait for an answer of either side, or to be booked. */
-const WAITING = ['asked', 'questioned', 'quoted', 'accepted'];
+export const WAITING = ['asked', 'questioned', 'quoted', 'accepted'];
 
 export type RemovalRows = { customerIds: readonly string[]; quoteIds: readonly string[] };
 

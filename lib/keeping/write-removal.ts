@@ -2,7 +2,8 @@ import type { Tx } from '@/lib/db/transaction';
 import { deleteFile } from '@/lib/files/store';
 import type { Actor } from '@/lib/jobs/actor';
 import { writeEvent } from '@/lib/jobs/write-event';
-import type { RemovalRows } from './stored-removal';
+import { writeQuoteEvent } from '@/lib/quotes/write-quote-event';
+import { type RemovalRows, WAITING } from './stored-removal';
 
 /** What stands in the place of a name that was removed. */
 export const REMOVED_NAME = 'Data removed';
@@ -41,6 +42,7 @@ export async function writeRemoval(tx: Tx, o: RemovalRows & { actor: Actor; now:
   await tx.privateLink.deleteMany({ where: about });
   await tx.bookingDraft.deleteMany({ where: about });
   const mails = await removeFromMail(tx, jobIds, quoteIds);
+  await endRequests(tx, quoteIds, o);
   const requests = await tx.quoteRequest.updateMany({
     where: { quoteId: { in: quoteIds }, emailKey: { not: '' } },
     data: {
@@ -91,6 +93,31 @@ export async function writeRemoval(tx: Tx, o: RemovalRows & { actor: Actor; now:
     photos: photos.length,
     mails,
   };
+}
+
+/** Requests that still waited end: nobody is left to answer or to book. */
+async function endRequests(tx: Tx, quoteIds: string[], o: { actor: Actor; now: Date }): Promise<void> {
+  // Whoever comes second waits for the quotes' rows and then finds nothing that waits.
+  await tx.$queryRaw`
+    select 1 from "quote" where "id" = any(${quoteIds}) and "jobId" is null order by "id" for update`;
+  const open = await tx.quoteRequest.findMany({
+    where: { quoteId: { in: quoteIds }, state: { in: [...WAITING] } },
+    select: { quoteId: true, state: true },
+    orderBy: { quoteId: 'asc' },
+  });
+  for (const { quoteId, state } of open) {
+    await writeQuoteEvent(tx, {
+      quoteId,
+      actor: o.actor,
+      now: o.now,
+      event: { kind: 'data-removed', data: {} },
+      to: state === 'quoted' || state === 'accepted' ? 'lapsed' : 'turned-down',
+    });
+    await tx.quoteRevision.updateMany({
+      where: { quoteId, state: { in: ['sent', 'accepted'] } },
+      data: { state: 'lapsed' },
+    });
+  }
 }
 
 /** Letters that left stay as a record that they did, without address and without anybody's words; others are dropped. */

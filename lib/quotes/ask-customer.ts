@@ -1,4 +1,4 @@
-import { transaction } from '@/lib/db/transaction';
+import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
@@ -40,12 +40,22 @@ export async function tellCustomer(o: ToCustomer, key: 'ask-question' | 'turn-do
       expected: { version: o.version, states: from },
       to,
     });
+    const hadPrice = key === 'turn-down' && (await endPrice(tx, o.quoteId));
     await queueMail(tx, {
       template: key === 'turn-down' ? 'quote-turned-down' : 'quote-question',
-      data: { text: o.text },
+      data: { text: o.text, ...(hadPrice && { hadPrice }) },
       to: request.email,
       quoteId: o.quoteId,
       now: o.now,
     });
   });
+}
+
+/** A price that waits for its answer or for the booking stands no longer; true where one was ever sent. */
+async function endPrice(tx: Tx, quoteId: string): Promise<boolean> {
+  await tx.quoteRevision.updateMany({
+    where: { quoteId, state: { in: ['sent', 'accepted'] } },
+    data: { state: 'replaced' },
+  });
+  return (await tx.quoteRevision.count({ where: { quoteId } })) > 0;
 }

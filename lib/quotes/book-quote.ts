@@ -19,6 +19,9 @@ export async function startBooking(o: { quoteId: string; now: Date }): Promise<s
     if (!quote) throw new Refusal('not-found', 'There is no such quote.');
     const { request } = quote;
     if (request.state === 'booked') throw new Refusal('conflict', 'This repair is booked already.');
+    if (request.state === 'turned-down' || request.state === 'lapsed') {
+      throw new Refusal('conflict', 'This price is not held any more. Nothing is booked.');
+    }
     if (request.state !== 'accepted' || !request.repairId) {
       throw new Refusal('conflict', 'Say yes to the price first. Then you can book.');
     }

@@ -187,7 +187,7 @@ function outcomeOf(revision: Revision, { locale, timeZone }: WorkshopCard): stri
     case 'lapsed':
       return 'The day to answer by has passed, and the price is no longer held. Write to us for a new one.';
     case 'replaced':
-      return 'This price was replaced by a later one.';
+      return 'This price was taken back or replaced by a later one, and no longer stands.';
     default:
       return null;
   }

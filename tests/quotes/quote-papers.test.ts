@@ -87,7 +87,7 @@ describe('the paper of a quote that was asked for', () => {
     expect(data?.before).toEqual({ revision: 1, gross: 9600 });
     expect(data?.outcome).toBe('You said yes on Thursday 3 December 2026. Yes to £90.00.');
     expect((await askedQuoteData(quote, { revision: 1 }))?.outcome).toBe(
-      'This price was replaced by a later one.',
+      'This price was taken back or replaced by a later one, and no longer stands.',
     );
     expect(await askedQuoteData(quote, { revision: 7 })).toBeNull();
   });

@@ -29,7 +29,8 @@ describe('the table of a quote that was asked for', () => {
 
   it('leaves yes and no to the customer and the price to the staff', () => {
     expect(movesFrom('quoted', 'customer').map(({ key }) => key)).toEqual(['accept', 'decline']);
-    expect(movesFrom('quoted', 'staff').map(({ key }) => key)).toEqual(['send-quote']);
+    expect(movesFrom('quoted', 'staff').map(({ key }) => key)).toEqual(['send-quote', 'turn-down']);
+    expect(movesFrom('accepted', 'staff').map(({ key }) => key)).toEqual(['turn-down']);
     expect(requestMove('lapse').by).toBe('clock');
   });
 });

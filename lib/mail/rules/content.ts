@@ -133,7 +133,8 @@ export const factsOf = {
   'quote-accepted': z.strictObject({ revision: z.int(), gross: amount, isInspection }),
   'quote-declined': z.strictObject({ revision: z.int() }),
   'quote-lapsed': z.strictObject({ revision: z.int(), validUntil: calendarDay }),
-  'quote-turned-down': z.strictObject({ text }),
+  /** a price had been sent, which ends with it */
+  'quote-turned-down': z.strictObject({ text, hadPrice: z.boolean().optional() }),
   'lot-recall': z.strictObject({
     part: text,
     lot: text,

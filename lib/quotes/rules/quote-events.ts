@@ -24,6 +24,7 @@ export const QUOTE_EVENT_DATA = {
   written: z.object({ messageId: z.string() }),
   'turned-down': z.object({ messageId: z.string() }),
   'link-renewed': z.object({}),
+  'data-removed': z.object({}),
 } satisfies Record<string, z.ZodType>;
 
 export type QuoteEventKind = keyof typeof QUOTE_EVENT_DATA;
@@ -86,6 +87,8 @@ export function quoteEventLine(
       return 'Turned down';
     case 'link-renewed':
       return 'Private link renewed';
+    case 'data-removed':
+      return 'Personal data removed';
   }
 }
 

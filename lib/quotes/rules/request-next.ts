@@ -28,6 +28,6 @@ export function nextForAsker(o: {
     case 'lapsed':
       return 'nothing by itself. Write to us below for a new price. Nothing is owed.';
     case 'turned-down':
-      return 'nothing. Nothing is owed. You can ask us about another unit at any time.';
+      return 'nothing. Nothing is booked and nothing is owed. You can ask us about another unit at any time.';
   }
 }

@@ -96,11 +96,11 @@ export const REQUEST_MOVES = [
   },
   {
     key: 'turn-down',
-    from: ['asked', 'questioned', 'lapsed'],
+    from: ['asked', 'questioned', 'quoted', 'accepted', 'lapsed'],
     to: 'turned-down',
     by: 'staff',
     label: 'Turn it down',
-    consequence: 'Tells the customer why we cannot repair it. Nothing is owed.',
+    consequence: 'Tells the customer why, and ends it: nothing is booked and nothing is owed.',
   },
 ] as const satisfies readonly RequestMove[];
 
@@ -143,6 +143,11 @@ export const REQUEST_WORDS: Record<RequestState, { label: string; customer: stri
   lapsed: { label: 'Lapsed', customer: 'This price is no longer held' },
   'turned-down': { label: 'Turned down', customer: 'We cannot repair this one' },
 };
+
+/** What a state says to the customer: that a price was closed is not always that the unit cannot be repaired. */
+export function customerWords(state: RequestState, hasPrice: boolean): string {
+  return state === 'turned-down' && hasPrice ? 'This quote is closed' : REQUEST_WORDS[state].customer;
+}
 
 export function isRequestState(text: string): text is RequestState {
   return (REQUEST_STATES as readonly string[]).includes(text);

@@ -24,7 +24,7 @@ import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { quoteEventLine } from '@/lib/quotes/rules/quote-events';
 import { nextForAsker } from '@/lib/quotes/rules/request-next';
 import { requestRun } from '@/lib/quotes/rules/request-run';
-import { REQUEST_WORDS } from '@/lib/quotes/rules/request-states';
+import { customerWords, REQUEST_WORDS } from '@/lib/quotes/rules/request-states';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { AnswerPart, BookPart } from './answer-part';
 import { quoteOfToken } from './open-quote';
@@ -63,7 +63,7 @@ export default async function QuotePage({ params, searchParams }: Props) {
   return (
     <>
       <PageHead
-        title={REQUEST_WORDS[state].customer}
+        title={customerWords(state, shown !== null)}
         lead={request.device}
         next={nextForAsker({
           state,
@@ -139,6 +139,7 @@ const PRICE_HEADINGS: Record<string, string> = {
   booked: 'The price you agreed to',
   declined: 'The price you declined',
   lapsed: 'The price that lapsed',
+  'turned-down': 'The price that was closed',
 };
 
 function historyWords(history: readonly string[]): string {

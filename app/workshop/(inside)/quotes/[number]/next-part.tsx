@@ -23,6 +23,7 @@ export function NextPart({
   const moves = movesFrom(quote.request.state, 'staff');
   const find = (key: string) => moves.find((move) => move.key === key);
   const [send, ask, turnDown] = [find('send-quote'), find('ask-question'), find('turn-down')];
+  const hasPrice = quote.request.state === 'quoted' || quote.request.state === 'accepted';
   const mayPrice = may(who.role, 'money');
   return (
     <div className="moves">
@@ -58,10 +59,16 @@ export function NextPart({
         >
           <ConfirmButton
             label={turnDown.label}
-            question="Tell the customer that we do not repair it?"
+            question="Tell the customer that this is closed?"
             confirm="Yes, turn it down"
             consequence={turnDown.consequence}
           >
+            {hasPrice ? (
+              <p>
+                A price is a promise while it is held or agreed to. Close it when the customer asks for that,
+                or when the repair has become impossible.
+              </p>
+            ) : null}
             <TextArea
               name="text"
               label="Why"
@@ -92,7 +99,12 @@ function WaitsFor({ quote, workshop }: Pick<QuotePartProps, 'quote' | 'workshop'
         </p>
       );
     case 'accepted':
-      return <p>The customer said yes and has not booked yet. The private page leads to the booking.</p>;
+      return (
+        <p>
+          The customer said yes and has not booked yet. The private page leads to the booking. One who will
+          not book is turned down below.
+        </p>
+      );
     case 'booked':
       return quote.job ? (
         <p>

@@ -10,7 +10,7 @@ const STATE_WORDS: Record<string, string> = {
   sent: 'waits for an answer',
   accepted: 'accepted',
   declined: 'declined',
-  replaced: 'replaced',
+  replaced: 'taken back or replaced',
   lapsed: 'lapsed',
 };
 
