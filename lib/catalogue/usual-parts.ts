@@ -1,4 +1,5 @@
 import { db } from '@/lib/db/client';
+import { sameButForCapitals } from '@/lib/db/like';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import { LIMITS } from './rules/list-limits';
@@ -44,7 +45,7 @@ export async function putUsualPart(o: { repairId: string; code: string; quantity
   }
   await transaction(async (tx) => {
     const part = await tx.part.findFirst({
-      where: { code: { equals: o.code.trim(), mode: 'insensitive' } },
+      where: { code: sameButForCapitals(o.code.trim()) },
       select: { id: true },
     });
     if (!part) throw new Refusal('invalid', 'No part has this code. Add it to the parts first.', 'code');

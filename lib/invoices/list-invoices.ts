@@ -1,6 +1,7 @@
 import { type Day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { Prisma } from '@/lib/db/generated/client';
+import { plainInPattern } from '@/lib/db/like';
 import { readNumber } from '@/lib/numbers/job-number';
 import { type InvoiceState, invoiceState } from './rules/state';
 import type { InvoiceKind } from './stored-invoice';
@@ -41,7 +42,7 @@ type Row = {
 export async function listInvoices(o: InvoicesSought): Promise<{ rows: ListedInvoice[]; total: number }> {
   const text = o.text.trim();
   const job = readNumber(text);
-  const like = `%${text.replace(/[\\%_]/g, (mark) => `\\${mark}`)}%`;
+  const like = `%${plainInPattern(text)}%`;
   const sought =
     text === ''
       ? Prisma.sql`TRUE`
@@ -55,7 +56,8 @@ export async function listInvoices(o: InvoicesSought): Promise<{ rows: ListedInv
           AS "left",
         (COALESCE((SELECT SUM(CASE a."kind" WHEN 'invoice' THEN a."payableMinor" ELSE -a."payableMinor" END)
             FROM "invoice" a WHERE a."jobId" = i."jobId"), 0)
-          - COALESCE((SELECT SUM(p."amountMinor") FROM "payment" p WHERE p."jobId" = i."jobId"), 0))::int AS owed
+          - COALESCE((SELECT SUM(p."amountMinor") FROM "payment" p
+            WHERE p."jobId" = i."jobId" AND p."purpose" = 'price'), 0))::int AS owed
       FROM "invoice" i JOIN "job" j ON j."id" = i."jobId"
       WHERE ${sought}
     )

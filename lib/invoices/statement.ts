@@ -1,18 +1,21 @@
 import { dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { sameButForCapitals } from '@/lib/db/like';
 import { type Entry, type StatementRow, statementRows } from './rules/statement';
 
 export type Statement = { name: string; email: string; currency: string; rows: StatementRow[]; owed: number };
 
 /**
  * The account of a customer, found by one of their jobs: every invoice, credit note and payment of all jobs booked with
- * the same e-mail address, whatever its capitals. Null for a job that is not there.
+ * the same e-mail address, whatever its capitals; of that job alone once the address was removed. Null for a job that is
+ * not there.
  */
 export async function statementOf(jobId: string, currency: string): Promise<Statement | null> {
   const job = await db.job.findUnique({ where: { id: jobId }, select: { customer: true } });
   if (!job) return null;
+  const { name, email } = job.customer;
   const jobs = await db.job.findMany({
-    where: { customer: { email: { equals: job.customer.email, mode: 'insensitive' } } },
+    where: email === '' ? { id: jobId } : { customer: { email: sameButForCapitals(email) } },
     select: {
       number: true,
       invoices: { select: { kind: true, number: true, issuedOn: true, payableMinor: true } },
@@ -24,8 +27,8 @@ export async function statementOf(jobId: string, currency: string): Promise<Stat
   });
   const rows = statementRows(jobs.flatMap(entriesOf));
   return {
-    name: job.customer.name,
-    email: job.customer.email,
+    name,
+    email,
     currency,
     rows,
     owed: rows.at(-1)?.balance ?? 0,

@@ -1,5 +1,6 @@
 import { db } from '@/lib/db/client';
 import { Prisma } from '@/lib/db/generated/client';
+import { plainInPattern } from '@/lib/db/like';
 import { soughtFrom } from './rules/sought';
 import type { Stage } from './rules/stages';
 
@@ -38,7 +39,7 @@ function placesOf(q: string): Prisma.Sql {
   const sought = soughtFrom(q);
   if (sought.kind === 'number' && sought.of === 'J')
     return Prisma.sql`SELECT "id" FROM "job" WHERE "number" = ${sought.number}`;
-  const text = `%${escaped(q.trim())}%`;
+  const text = `%${plainInPattern(q.trim())}%`;
   const places = [
     Prisma.sql`SELECT j."id" FROM "customer" c JOIN "job" j ON j."customerId" = c."id"
       WHERE lower(c."name") || ' ' || lower(c."email") LIKE lower(${text}) AND (c."name" ILIKE ${text} OR c."email" ILIKE ${text})`,
@@ -56,9 +57,4 @@ function placesOf(q: string): Prisma.Sql {
 
 function inSerialOrNumber(key: string): Prisma.Sql {
   return Prisma.sql`SELECT "id" FROM "job" WHERE "number" || ' ' || "serialKey" LIKE ${`%${key}%`}`;
-}
-
-// The text becomes a pattern, in which these two stand for anything; the third takes that from them.
-function escaped(text: string): string {
-  return text.replace(/[\\%_]/g, '\\$&');
 }

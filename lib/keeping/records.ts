@@ -1,4 +1,5 @@
 import { db } from '@/lib/db/client';
+import { plainInPattern } from '@/lib/db/like';
 import type { Tx } from '@/lib/db/transaction';
 import { readNumber } from '@/lib/numbers/job-number';
 import { emailKey } from '@/lib/quotes/rules/request-answers';
@@ -20,10 +21,7 @@ export async function findPeople(o: {
   q: string;
   page: number;
 }): Promise<{ people: ListedPerson[]; total: number }> {
-  const like = `%${o.q
-    .trim()
-    .toLowerCase()
-    .replace(/[\\%_]/g, '\\$&')}%`;
+  const like = `%${plainInPattern(o.q.trim().toLowerCase())}%`;
   const rows = await db.$queryRaw<(ListedPerson & { total: number })[]>`
     with entry as (
       select lower(btrim(c."email")) as key, c."name", j."number" as job, null as quote, j."bookedAt" as at

@@ -1,4 +1,5 @@
 import { isUniqueViolation } from '@/lib/db/errors';
+import { sameButForCapitals } from '@/lib/db/like';
 import { transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import { type CarrierKind, isTrackingTemplate } from './rules/carriers';
@@ -34,7 +35,7 @@ export async function saveCarrier(id: string | null, input: CarrierInput): Promi
   try {
     await transaction(async (tx) => {
       const same = await tx.carrier.count({
-        where: { name: { equals: input.name, mode: 'insensitive' }, ...(id !== null && { id: { not: id } }) },
+        where: { name: sameButForCapitals(input.name), ...(id !== null && { id: { not: id } }) },
       });
       if (same > 0) throw taken;
       if (id === null) {

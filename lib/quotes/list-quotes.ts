@@ -1,6 +1,7 @@
 import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
+import { plainInPattern } from '@/lib/db/like';
 import { soughtFrom } from '@/lib/jobs/rules/sought';
 import { readWorkshop } from '@/lib/workshop/records';
 import { groupOf, REQUEST_GROUPS, type RequestGroup, stretchesOf } from './rules/request-groups';
@@ -120,7 +121,7 @@ function whereText(q: string): Prisma.QuoteRequestWhereInput {
   if (sought.kind === 'nothing') return {};
   if (sought.kind === 'number' && sought.of === 'Q') return { quote: { number: sought.number } };
   if (sought.kind === 'number' && sought.of === 'J') return { quote: { job: { number: sought.number } } };
-  const insensitive = { contains: escaped(q.trim()), mode: 'insensitive' } as const;
+  const insensitive = { contains: plainInPattern(q.trim()), mode: 'insensitive' } as const;
   const key = sought.kind === 'text' ? sought.key : '';
   return {
     OR: [
@@ -132,11 +133,6 @@ function whereText(q: string): Prisma.QuoteRequestWhereInput {
         : [{ serialKey: { contains: key } }, { quote: { number: { contains: asNumber(key) } } }]),
     ],
   };
-}
-
-// Prisma hands the text on as a pattern, in which these stand for anything.
-function escaped(text: string): string {
-  return text.replace(/[\\%_]/g, '\\$&');
 }
 
 // Our numbers hold no O, I or L (lib/numbers/job-number.ts).

@@ -40,6 +40,8 @@ describe('the parts a repair usually needs', () => {
 
   test.each([
     { name: 'a code nobody knows', input: { code: 'USB-X', quantity: 1 }, field: 'code' },
+    { name: 'a code like one that is known', input: { code: 'USB_C_24', quantity: 1 }, field: 'code' },
+    { name: 'a backslash before a code', input: { code: '\\USB-C-24', quantity: 1 }, field: 'code' },
     { name: 'no piece at all', input: { code: 'USB-C-24', quantity: 0 }, field: 'quantity' },
   ])('refuse $name', async ({ input, field }) => {
     await expect(putUsualPart({ repairId: gullUsb, ...input })).rejects.toMatchObject({ field });

@@ -14,10 +14,11 @@ import { statementOf } from '@/lib/invoices/statement';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { decimalText } from '@/lib/money/amount';
 import { readMoney } from '@/lib/money/read-money';
-import { resetDatabase, useDatabase } from '@/tests/database';
+import { useDatabase } from '@/tests/database';
 import { assessedJob, proved, takeMove } from '@/tests/makers/course';
 import { makeBooking } from '@/tests/makers/job';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+import { madeOnce } from '@/tests/world/made-once';
 
 const NOW = new Date('2026-11-25T09:00:00Z');
 
@@ -109,7 +110,11 @@ describe('a statement', () => {
 
 describe('the books of a workshop', () => {
   useDatabase();
-  beforeEach(resetDatabase);
+  const begin = madeOnce(threeJobs);
+  let made: Awaited<ReturnType<typeof threeJobs>>;
+  beforeEach(async () => {
+    made = await begin();
+  }, 60_000);
 
   const pay = (jobId: string, amount: number, receivedOn = '2026-11-25') =>
     recordPayment({
@@ -137,8 +142,11 @@ describe('the books of a workshop', () => {
   }
 
   it('list invoices by state, and find them by number, job and name', async () => {
-    const { first, second } = await threeJobs();
+    const { first, second } = made;
     await pay(first, 7200);
+    // What posting the unit of a covered claim cost is paid back beside the price, and leaves it paid.
+    const { id: _, ...paid } = await db.payment.findFirstOrThrow();
+    await db.payment.create({ data: { ...paid, amountMinor: -500, purpose: 'claim-postage' } });
     await creditInvoice({
       number: '2026-00002',
       choice: 'everything',
@@ -161,7 +169,7 @@ describe('the books of a workshop', () => {
   });
 
   it('export a month whose columns are its invoices and payments', async () => {
-    const { first, second } = await threeJobs();
+    const { first, second } = made;
     await pay(first, 7200);
     await pay(second, 1000, '2026-12-01');
     await creditInvoice({
@@ -195,7 +203,7 @@ describe('the books of a workshop', () => {
   });
 
   it('state a customer’s account over all their jobs, whatever the capitals of the address', async () => {
-    const { world, first, second } = await threeJobs();
+    const { world, first, second } = made;
     await pay(first, 8000);
     const other = await makeBooking({ repairId: world.repairId, now: NOW });
     await db.customer.updateMany({
@@ -216,5 +224,21 @@ describe('the books of a workshop', () => {
     ]);
     expect(statement?.owed).toBe(13_600);
     expect(await statementOf('no-such-job', 'GBP')).toBeNull();
+  });
+
+  it('state the account of one address, not of those that are like it, nor of everybody without one', async () => {
+    const { first, second, third } = made;
+    const have = (jobId: string, email: string) =>
+      db.customer.updateMany({ where: { jobs: { some: { id: jobId } } }, data: { email } });
+    await have(first, 'jo_hall@example.org');
+    await have(second, 'jo.hall@example.org');
+    await have(third, '%@example.org');
+    const owed = async () => {
+      const found = await Promise.all([first, second, third].map((jobId) => statementOf(jobId, 'GBP')));
+      return found.map((statement) => statement?.owed);
+    };
+    expect(await owed()).toEqual([7200, 7200, 7200]);
+    for (const jobId of [first, second]) await have(jobId, '');
+    expect(await owed()).toEqual([7200, 7200, 7200]);
   });
 });

@@ -52,6 +52,14 @@ describe('the workshop’s list of carriers', () => {
     await expect(saved).rejects.toMatchObject({ field });
   });
 
+  it('takes a name that is like one of the list, and not the same twice', async () => {
+    const like = { ...SKIFF, name: 'Fenroad_carriers' };
+    await saveCarrier(null, like);
+    await expect(saveCarrier(null, { ...like, name: 'FENROAD_CARRIERS' })).rejects.toMatchObject({
+      field: 'name',
+    });
+  });
+
   it('says when the carrier is gone', async () => {
     const saved = saveCarrier('0192aaaa-0000-7000-8000-000000000000', { ...SKIFF, name: 'Nobody' });
     await expect(saved).rejects.toMatchObject({ code: 'not-found' });

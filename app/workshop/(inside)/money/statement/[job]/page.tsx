@@ -33,12 +33,16 @@ export default async function StatementPage({ params }: { params: Promise<{ job:
   if (!statement) nothingHere();
   const { locale, timeZone } = workshop;
   const money = (minor: number) => formatMoney(minor, statement.currency, locale);
+  const whose =
+    statement.email === ''
+      ? `Job ${showNumber(job.number)} alone: the address it was booked with was removed.`
+      : `All jobs booked with ${statement.email}.`;
   return (
     <>
       <PageHead
         above={<TextLink href="/workshop/money">Money</TextLink>}
         title={`Statement for ${statement.name}`}
-        lead={`${workshop.name}, ${formatDay(dayInZone(now(), timeZone), locale)}. All jobs booked with ${statement.email}.`}
+        lead={`${workshop.name}, ${formatDay(dayInZone(now(), timeZone), locale)}. ${whose}`}
       >
         <p>Print this page to send it: the bar above and the buttons stay off the paper.</p>
       </PageHead>
