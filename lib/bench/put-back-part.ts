@@ -1,5 +1,6 @@
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
+import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
 import { putBackStages } from './rules/put-back';
@@ -25,7 +26,9 @@ export async function putBackPart(o: {
         lotId: true,
         quantity: true,
         lot: { select: { code: true, part: { select: { name: true } } } },
-        job: { select: { events: { orderBy: { version: 'asc' }, select: { toStage: true } } } },
+        job: {
+          select: { events: { orderBy: { version: 'asc' }, select: { fromStage: true, toStage: true } } },
+        },
       },
     });
     if (!use || (await tx.partUse.deleteMany({ where })).count === 0) {
@@ -41,7 +44,7 @@ export async function putBackPart(o: {
       jobId: o.jobId,
       actor: o.actor,
       now: o.now,
-      expected: { version: o.version, stages: putBackStages(job.events.map((event) => event.toStage)) },
+      expected: { version: o.version, stages: putBackStages(isRepaired(job.events)) },
       event: {
         kind: 'part-put-back',
         data: { partUseId: o.partUseId, part: lot.part.name, lot: lot.code, quantity },

@@ -5,6 +5,7 @@ import { customsNote } from '@/lib/parcels/rules/customs-note';
 import { batteryOfModel, readParcel } from '@/lib/parcels/stored-parcel';
 import type { WorkshopCard } from '@/lib/workshop/records';
 import { type JobRecord, readKind } from './records';
+import { isRepaired } from './rules/repaired';
 
 /** Everything a customs form asks about a job's parcel. `family` is the catalogue's name for units of this kind. */
 export function customsData(job: JobRecord, o: { workshop: WorkshopCard; family: string }): CustomsNoteData {
@@ -15,7 +16,6 @@ export function customsData(job: JobRecord, o: { workshop: WorkshopCard; family:
   const { battery, wattHours } = batteryOfModel(job);
   const country = countryNames(workshop.locale);
   const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
-  const ready = job.events.findLast((event) => event.toStage === 'ready' && event.fromStage !== 'unclaimed');
   return {
     setting: { paper: workshop.paper, locale: workshop.locale, made: job.readyAt ?? job.bookedAt },
     workshop: {
@@ -45,8 +45,7 @@ export function customsData(job: JobRecord, o: { workshop: WorkshopCard; family:
       unit,
       family: o.family,
       serial: job.serialTyped,
-      // Only a unit whose checks passed comes to ready from proving; every other way there is a return without repair.
-      isRepaired: ready?.fromStage === 'proving',
+      isRepaired: isRepaired(job.events),
       isClaim: readKind(job.kind) === 'claim',
       unitGrams: model.weightGrams || null,
       parcelGrams: parcel.grams,

@@ -6,6 +6,7 @@ import { config } from '@/lib/config';
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
 import { jobAddress, newestQuoteToken, newestToken, quoteAddress } from '@/lib/jobs/private-link';
+import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { showNumber } from '@/lib/numbers/job-number';
 import { inspectionFeeOf } from '@/lib/quotes/rules/after-no';
 import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
@@ -112,10 +113,9 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
         },
       },
       events: {
-        where: { toStage: 'ready' },
-        orderBy: { version: 'desc' },
-        take: 1,
-        select: { fromStage: true },
+        where: { toStage: { in: ['ready', 'declined'] } },
+        orderBy: { version: 'asc' },
+        select: { fromStage: true, toStage: true },
       },
     },
   });
@@ -135,8 +135,7 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
       isPriceOpen: agreed?.decidedBy !== 'customer',
       customer: job.customer.name,
       promisedOn: job.promisedOn && dayFromDate(job.promisedOn),
-      // Only a unit whose checks passed comes to ready from proving; every other way there is a return without repair.
-      isRepaired: job.events[0]?.fromStage === 'proving',
+      isRepaired: isRepaired(job.events),
       hasLithiumBattery: job.model.battery === 'lithium-ion',
     },
     ...withdrawalPart(job, workshop),

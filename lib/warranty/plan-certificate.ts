@@ -2,7 +2,7 @@ import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import type { WorkingCalendar } from '@/lib/calendar/working';
 import { symptomsOfRepairs } from '@/lib/catalogue/records';
 import { type JobRecord, readJob } from '@/lib/jobs/records';
-import { wasRepaired } from '@/lib/jobs/rules/was-repaired';
+import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { newNumber } from '@/lib/numbers/draw';
 import { splitCovered } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
@@ -47,14 +47,13 @@ export async function planWarranty(
   o: { now: Date; timeZone: string; calendar: WorkingCalendar },
 ): Promise<WarrantyPlan> {
   const today = dayInZone(o.now, o.timeZone);
-  if (!job.claim)
-    return { heldNow: null, certificate: isRepairedJob(job) ? firstCertificate(job, today, o) : null };
+  const hasRepair = isRepaired(job.events);
+  if (!job.claim) return { heldNow: null, certificate: hasRepair ? firstCertificate(job, today, o) : null };
 
   const chain = await readChain(job.claim.certificateNumber);
   if (!chain) throw new Error('a claim stands on a certificate that is not there');
   const isOther = isOtherUnit(chain.inForce.serialTyped, job.serialTyped);
-  const isRepaired = isRepairedJob(job);
-  if (isOther) return { heldNow: null, certificate: isRepaired ? firstCertificate(job, today, o) : null };
+  if (isOther) return { heldNow: null, certificate: hasRepair ? firstCertificate(job, today, o) : null };
 
   const dayOf = (at: Date | null | undefined) => (at ? dayInZone(at, o.timeZone) : null);
   const heldNow: HeldInterval = {
@@ -68,16 +67,14 @@ export async function planWarranty(
   };
   const ruled = readRuling(job.claim);
   if (!ruled?.isFinal) return { heldNow, certificate: null };
-  if (isRepaired && !isCoveredAtLeastPartly(ruled.ruling))
+  if (hasRepair && !isCoveredAtLeastPartly(ruled.ruling))
     return { heldNow, certificate: firstCertificate(job, today, o) };
 
-  const certificate = isRepaired
+  const certificate = hasRepair
     ? await nextRevision(job, chain, heldNow, o)
     : await keptRevision(chain, heldNow);
   return { heldNow, certificate };
 }
-
-const isRepairedJob = (job: JobRecord) => wasRepaired(job.events.map((event) => event.toStage));
 
 function firstCertificate(
   job: JobRecord,
@@ -176,7 +173,7 @@ function following(chain: Chain, heldNow: HeldInterval) {
 async function lastProved(chain: Chain): Promise<JobRecord> {
   for (const { jobId } of chain.revisions.toReversed()) {
     const job = await readJob({ id: jobId });
-    if (job && isRepairedJob(job)) return job;
+    if (job && isRepaired(job.events)) return job;
   }
   throw new Error('a certificate stands on no repair');
 }

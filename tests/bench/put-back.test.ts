@@ -20,23 +20,23 @@ import { madeOnce } from '@/tests/world/made-once';
 const now = new Date('2026-11-25T09:00:00Z');
 
 describe('where a part may be put back', () => {
-  const may = (stage: Stage, reached: Stage[]) => putBackStages(reached).includes(stage);
+  const may = (stage: Stage, isRepaired: boolean) => putBackStages(isRepaired).includes(stage);
 
-  test.each<{ name: string; stage: Stage; reached: Stage[]; is: boolean }>([
-    { name: 'while it is assessed', stage: 'assessing', reached: ['arrived', 'assessing'], is: true },
-    { name: 'while a price is asked', stage: 'awaiting-approval', reached: ['assessing'], is: true },
-    { name: 'at the bench', stage: 'on-bench', reached: ['assessing', 'on-bench'], is: true },
-    { name: 'back at the bench after a failed check', stage: 'on-bench', reached: ['proving'], is: true },
-    { name: 'while it is proved', stage: 'proving', reached: ['proving'], is: false },
-    { name: 'once it was proved', stage: 'ready', reached: ['proving', 'ready'], is: false },
-    { name: 'turned down', stage: 'declined', reached: ['assessing', 'declined'], is: true },
-    { name: 'packed unrepaired', stage: 'ready', reached: ['declined', 'ready'], is: true },
-    { name: 'withdrawn while proved, packed', stage: 'ready', reached: ['proving', 'declined'], is: true },
-    { name: 'a claim that is returned without repair', stage: 'ready', reached: ['assessing'], is: true },
-    { name: 'sent back', stage: 'sent-back', reached: ['declined', 'sent-back'], is: false },
-    { name: 'closed', stage: 'closed', reached: ['declined', 'closed'], is: false },
-    { name: 'before it is here', stage: 'booked', reached: [], is: false },
-  ])('$name: $is', ({ stage, reached, is }) => expect(may(stage, reached)).toBe(is));
+  test.each<{ name: string; stage: Stage; isRepaired: boolean; is: boolean }>([
+    { name: 'while it is assessed', stage: 'assessing', isRepaired: false, is: true },
+    { name: 'while a price is asked', stage: 'awaiting-approval', isRepaired: false, is: true },
+    { name: 'at the bench', stage: 'on-bench', isRepaired: false, is: true },
+    { name: 'back at the bench after a failed check', stage: 'on-bench', isRepaired: false, is: true },
+    { name: 'while it is proved', stage: 'proving', isRepaired: false, is: false },
+    { name: 'once it was proved', stage: 'ready', isRepaired: true, is: false },
+    { name: 'turned down', stage: 'declined', isRepaired: false, is: true },
+    { name: 'packed unrepaired', stage: 'ready', isRepaired: false, is: true },
+    { name: 'withdrawn while proved, packed', stage: 'ready', isRepaired: false, is: true },
+    { name: 'a claim that is returned without repair', stage: 'ready', isRepaired: false, is: true },
+    { name: 'sent back', stage: 'sent-back', isRepaired: false, is: false },
+    { name: 'closed', stage: 'closed', isRepaired: false, is: false },
+    { name: 'before it is here', stage: 'booked', isRepaired: false, is: false },
+  ])('$name: $is', ({ stage, isRepaired, is }) => expect(may(stage, isRepaired)).toBe(is));
 });
 
 describe('with a database', () => {

@@ -6,6 +6,7 @@ import { Table } from '@/app/ui/page/table';
 import { lotsInStock } from '@/lib/bench/lots-in-stock';
 import { putBackStages } from '@/lib/bench/rules/put-back';
 import { type JobRecord, readStage } from '@/lib/jobs/records';
+import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { formatMoney } from '@/lib/money/amount';
 import { takePart } from './actions';
 import { putBack } from './bench-actions';
@@ -17,7 +18,7 @@ type PartUse = JobRecord['partUses'][number];
 
 /** Parts the job took, by lot, each with its way back into stock; and the form that takes one. */
 export async function PartsPart({ job, workshop, isOpen }: Props) {
-  const mayPutBack = putBackStages(job.events.map((event) => event.toStage)).includes(readStage(job.stage));
+  const mayPutBack = putBackStages(isRepaired(job.events)).includes(readStage(job.stage));
   const lots = isOpen ? await lotsInStock() : [];
   return (
     <div id="parts">
