@@ -44,11 +44,11 @@ export const jobBooked: Writer<'job-booked'> = (_facts, setting) => {
 
 /** What is paid and when, and what a no to more would cost. */
 function costs(setting: Setting): string {
-  const { job, workshop } = setting;
+  const { job } = setting;
   const isInspection = job.isInspection ?? false;
   const what = isInspection ? 'inspection' : 'repair';
   if (job.agreed === 0) return `The ${what} is free of charge for you (${money(0, setting)}).`;
-  const fees = { inspectionFee: job.inspectionFee ?? 0, returnFee: workshop.returnFee };
+  const fees = { inspectionFee: job.inspectionFee ?? 0, returnFee: job.returnFee ?? 0 };
   const more = laterNoWords(fees, (minor) => money(minor, setting));
   return isInspection
     ? `${money(job.agreed, setting)} with tax, to be paid before we send the unit back. After the inspection we send you a price for the repair. Nothing is repaired before you say yes to it. ${more}`

@@ -18,8 +18,6 @@ export type Setting = {
     iban: string;
     bic: string;
     payLink: string;
-    /** Minor units with tax. */
-    returnFee: number;
   };
   /** What the message is about: a job, or a quote that was asked for and has no job yet. */
   job: {
@@ -33,6 +31,8 @@ export type Setting = {
     repair: string;
     /** What the customer has agreed to, minor units with tax. */
     agreed: number;
+    /** What a return unrepaired costs at most. */
+    returnFee?: number;
     /** The part of it that is for the inspection, and owed after a no to more. */
     inspectionFee?: number;
     /** All of it is for the inspection: the repair gets a price of its own. */

@@ -18,6 +18,7 @@ export const sampleJob: Setting['job'] = {
   serial: 'MR2-0581-S',
   repair: 'Headphone socket replaced',
   agreed: 8900,
+  returnFee: 960,
   customer: 'Ines Farrow',
   promisedOn: day('2026-12-09'),
   isRepaired: true,

@@ -5,6 +5,7 @@ import { Refusal } from '@/lib/outcome';
 import { requestMove } from '@/lib/quotes/rules/request-states';
 import { readWithdrawalRule, withdrawUntil } from '@/lib/quotes/rules/withdrawal';
 import { writeQuoteEvent } from '@/lib/quotes/write-quote-event';
+import { newestVersion } from '@/lib/warranty/records';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { bookedPrice } from './booked-price';
 import { openJob } from './open-job';
@@ -51,6 +52,7 @@ export async function book(o: {
         taxRateBps: true,
         isListed: true,
         model: true,
+        policy: { select: { versions: { orderBy: { version: 'desc' }, take: 1, select: { id: true } } } },
         sheets: { orderBy: { version: 'desc' }, take: 1, select: { id: true } },
       },
     });
@@ -91,7 +93,11 @@ export async function book(o: {
       dataAnswer: answers.parcel.data,
       accessories: toldAccessories(answers.parcel),
       ...price,
-      withdrawal: await withdrawalOf(tx, workshop, o),
+      contract: {
+        policyVersionId: newestVersion(repair.policy).id,
+        returnFeeMinor: workshop.returnFeeMinor,
+        withdrawal: await withdrawalOf(tx, workshop, o),
+      },
       actor: CUSTOMER,
       now: o.now,
     });

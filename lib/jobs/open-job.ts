@@ -27,10 +27,20 @@ type JobPart = {
   batteryAnswer: string;
   dataAnswer: string;
   accessories: readonly string[];
-  /** the right to withdraw from the contract; absent or null where there is none */
-  withdrawal?: { until: Day; isStartAsked: boolean } | null;
+  /** absent where nothing is agreed to yet: a claim, and a unit that came without a booking */
+  contract?: Contract;
   actor: Actor;
   now: Date;
+};
+
+/** What is agreed to by booking, beside the price. */
+type Contract = {
+  /** the terms of cover */
+  policyVersionId: string;
+  /** what a return unrepaired costs at most, with tax, minor units */
+  returnFeeMinor: number;
+  /** null where there is no right to withdraw */
+  withdrawal: { until: Day; isStartAsked: boolean } | null;
 };
 
 /** A price agreed to by booking: it becomes the first revision of a quote of the job's own. */
@@ -54,6 +64,7 @@ export type OpenedJob = { id: string; number: string; token: string; grossMinor:
 export async function openJob(tx: Tx, o: NewJob): Promise<OpenedJob> {
   const sheetId = o.sheetId ?? (await newestSheet(tx, o.repairId));
   const isWalkIn = o.actor.kind !== 'customer';
+  const { withdrawal, ...promised } = o.contract ?? {};
   const quoteNumber = o.agreed?.quoteNumber ?? newNumber('Q');
   const number = newNumber('J');
   // Rows one after the other: written as parts of the job, they would make the client read it again.
@@ -73,11 +84,11 @@ export async function openJob(tx: Tx, o: NewJob): Promise<OpenedJob> {
       history: [...o.history],
       batteryAnswer: o.batteryAnswer,
       dataAnswer: o.dataAnswer,
-      // A claim is opened on its certificate; terms are agreed to with the first price that is to be paid.
-      termsAcceptedAt: isWalkIn || o.kind === 'claim' ? null : o.now,
+      ...promised,
+      termsAcceptedAt: o.contract ? o.now : null,
       bookedAt: o.now,
-      withdrawUntil: o.withdrawal ? dayToDate(o.withdrawal.until) : null,
-      startRequestedAt: o.withdrawal?.isStartAsked ? o.now : null,
+      withdrawUntil: withdrawal ? dayToDate(withdrawal.until) : null,
+      startRequestedAt: withdrawal?.isStartAsked ? o.now : null,
     },
     select: { id: true },
   });

@@ -83,6 +83,8 @@ const DOCKET = {
   withdrawUntil: true,
   startRequestedAt: true,
   termsAcceptedAt: true,
+  policyVersion: true,
+  returnFeeMinor: true,
   withdrawnAt: true,
   arrivedSerial: true,
   serialComparison: true,

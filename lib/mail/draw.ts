@@ -94,6 +94,7 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
       promisedOn: true,
       withdrawUntil: true,
       startRequestedAt: true,
+      returnFeeMinor: true,
       customer: { select: { name: true } },
       model: { select: { maker: true, name: true, battery: true } },
       repair: { select: { name: true } },
@@ -130,6 +131,7 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
       serial: job.serialTyped,
       repair: job.repair.name,
       agreed: agreed?.grossMinor ?? 0,
+      returnFee: job.returnFeeMinor ?? 0,
       inspectionFee: agreed ? inspectionFeeOf(agreed.lines.map(feeLine), agreed.isGross) : 0,
       isInspection: agreed !== undefined && isInspectionOnly(agreed),
       isPriceOpen: agreed?.decidedBy !== 'customer',
@@ -181,6 +183,5 @@ export function workshopPart(workshop: WorkshopCard): Setting['workshop'] {
     bic,
     payLink,
     addressLines: [...workshop.addressLines, `${workshop.town} ${workshop.postcode}`.trim()],
-    returnFee: workshop.returnFeeMinor,
   };
 }

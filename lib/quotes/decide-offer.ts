@@ -11,6 +11,7 @@ import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { writeFirstPromise } from '@/lib/promise/write-first';
 import { writePromiseMove } from '@/lib/promise/write-move';
+import { newestVersion } from '@/lib/warranty/records';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { feesAfterNo } from './rules/after-no';
 import { withdrawUntil as lastDayToWithdraw, readWithdrawalRule } from './rules/withdrawal';
@@ -145,6 +146,8 @@ async function makeContract(tx: Tx, o: Contract): Promise<Day | null> {
     where: { id: o.job.id },
     data: {
       termsAcceptedAt: o.now,
+      policyVersionId: newestVersion(o.job.repair.policy).id,
+      returnFeeMinor: o.job.kind === 'claim' ? 0 : o.workshop.returnFeeMinor,
       withdrawUntil: until && dayToDate(until),
       startRequestedAt: isStartAsked ? o.now : null,
     },

@@ -13,8 +13,8 @@ export function readLinesAfterNo(job: JobRecord, workshop: WorkshopCard): QuoteL
   return linesAfterNo({
     agreed: agreed.lines.map(readLine),
     isGross: agreed.isGross,
-    // The return fee is part of the terms: who has not agreed to them yet does not owe it.
-    returnFee: job.kind === 'claim' || agreed.decidedBy !== 'customer' ? 0 : workshop.returnFeeMinor,
+    // Part of the terms: who has not agreed to them yet does not owe it, and who has owes no more than it was then.
+    returnFee: Math.min(job.returnFeeMinor ?? 0, workshop.returnFeeMinor),
   });
 }
 

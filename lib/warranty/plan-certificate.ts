@@ -6,7 +6,7 @@ import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { newNumber } from '@/lib/numbers/draw';
 import { splitCovered } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
-import { type Chain, readChain, readCoverLine, readTerms } from './records';
+import { type Chain, newestVersion, readChain, readCoverLine, readTerms } from './records';
 import { addedCover } from './rules/added-cover';
 import { type Covered, firstCover } from './rules/first-cover';
 import { handedInOn } from './rules/handed-in';
@@ -81,8 +81,8 @@ function firstCertificate(
   today: Day,
   o: { calendar: WorkingCalendar },
 ): CertificatePlan | null {
-  const policy = job.repair.policy.versions[0];
-  if (!policy) throw new Error('a policy has no version');
+  // What the contract promised; where there is none, for another unit that came in on a claim, what is promised today.
+  const policy = job.policyVersion ?? newestVersion(job.repair.policy);
   const terms = readTerms(policy);
   const { covered, lots } = coveredOf(job);
   const lines = firstCover(covered, terms, startDay(terms.startEvent, today, o.calendar));
@@ -93,7 +93,7 @@ function firstCertificate(
     replaces: null,
     policyVersionId: policy.id,
     terms,
-    lines: withSupplierTerms(lines, job),
+    lines,
     lots,
     held: [],
     provedBy: job,
@@ -115,7 +115,7 @@ async function nextRevision(
   const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
   const { covered, lots } = addedCover({
     before,
-    uses: job.partUses.map((use) => ({ part: use.lot.part.name, lotId: use.lotId })),
+    uses: job.partUses.map(({ lot, lotId }) => ({ part: lot.part.name, lotId, ownTerm: lot.part.term })),
     paid: splitCovered(agreed?.lines.map(readLine) ?? []).paid,
     repairSymptoms: job.repair.symptoms,
     known: await symptomsOfRepairs(job.model.id),
@@ -124,7 +124,7 @@ async function nextRevision(
   const { lines } = renewCover({
     lines: before,
     touched,
-    added: withSupplierTerms(added, job),
+    added,
     heldBefore: chain.held,
     heldNow,
     terms: chain.terms,
@@ -181,10 +181,10 @@ async function lastProved(chain: Chain): Promise<JobRecord> {
 function coveredOf(job: JobRecord): { covered: Covered[]; lots: Map<string, string> } {
   const { symptoms } = job.repair;
   const lots = new Map<string, string>();
-  const parts = job.partUses.map((use, index): Covered => {
+  const parts = job.partUses.map(({ lot, lotId }, index): Covered => {
     const id = `part-${index + 1}`;
-    lots.set(id, use.lotId);
-    return { id, kind: 'part', description: use.lot.part.name, symptoms };
+    lots.set(id, lotId);
+    return { id, kind: 'part', description: lot.part.name, symptoms, ownTerm: lot.part.term };
   });
   return {
     covered: [{ id: 'work-1', kind: 'work', description: job.repair.name, symptoms }, ...parts],
@@ -196,12 +196,4 @@ function lotsOf(chain: Chain): [string, string][] {
   return chain.inForce.lines.flatMap((line) =>
     line.lotId ? [[line.key, line.lotId] as [string, string]] : [],
   );
-}
-
-/** A part whose supplier gives a term of its own is covered for that term. */
-function withSupplierTerms(lines: readonly CoverLine[], job: JobRecord): CoverLine[] {
-  return lines.map((line) => {
-    const use = job.partUses.find((each) => line.kind === 'part' && each.lot.part.name === line.description);
-    return use?.lot.part.term ? { ...line, term: use.lot.part.term } : line;
-  });
 }

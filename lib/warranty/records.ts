@@ -23,6 +23,12 @@ export function readTerms(row: Record<string, unknown>): PolicyTerms {
   return policyRow.parse(row);
 }
 
+/** The newest version of a policy, of its versions read with the newest first. */
+export function newestVersion<Version>({ versions: [newest] }: { versions: readonly Version[] }): Version {
+  if (!newest) throw new Error('a policy has no version');
+  return newest;
+}
+
 const lineKind = z.enum(['work', 'part']);
 
 type StoredLine = {

@@ -150,8 +150,11 @@ describe('the first price of such a job', () => {
     await asked(jobId);
     await answer(jobId, { decision: 'accepted', isTermsAccepted: true });
     const job = await jobNow(jobId);
-    const { termsAcceptedAt } = await db.job.findUniqueOrThrow({ where: { id: jobId } });
-    expect(termsAcceptedAt).toEqual(NOW);
+    const contract = await db.job.findUniqueOrThrow({
+      where: { id: jobId },
+      select: { termsAcceptedAt: true, returnFeeMinor: true, policyVersion: { select: { version: true } } },
+    });
+    expect(contract).toEqual({ termsAcceptedAt: NOW, returnFeeMinor: 960, policyVersion: { version: 1 } });
     expect(job).toMatchObject({ stage: 'on-bench', startRequestedAt: null });
     // Fourteen days from the day after the contract (Directive 2011/83/EU Art. 9(2)(a), Regulation 1182/71 Art. 3).
     expect(job.withdrawUntil?.toISOString()).toContain('2026-12-09');

@@ -22,7 +22,6 @@ const workshop: Setting['workshop'] = {
   iban: 'GB33BUKB20201555555555',
   bic: '',
   payLink: 'https://pay.example.org/quay/{reference}?sum={amount}&in={currency}',
-  returnFee: 960,
 };
 
 async function draw(sample: Sample, changes: Partial<Setting['workshop']> = {}) {
@@ -129,8 +128,8 @@ describe('what a later no costs, in the mail of a booking', () => {
     expect(text).toContain('the inspection fee of £18.00 and the return fee of £9.60, £27.60 together');
   });
 
-  test('is nothing where the workshop asks no return fee', async () => {
-    const { text } = await draw(sampleOf('Booked'), { returnFee: 0 });
+  test('is nothing where no return fee was agreed to', async () => {
+    const { text } = await draw({ ...sampleOf('Booked'), job: { returnFee: 0 } });
     expect(text).toContain('the unit comes back free of charge (£0.00).');
   });
 });

@@ -30,15 +30,19 @@ const CUSTOMERS = `
 
 const JOBS = `
   INSERT INTO "job" ("id", "number", "kind", "stage", "version", "customerId", "modelId", "repairId", "sheetId", "serialTyped",
-    "serialKey", "problem", "history", "batteryAnswer", "dataAnswer", "termsAcceptedAt", "bookedAt", "arrivedAt", "readyAt",
+    "serialKey", "problem", "history", "batteryAnswer", "dataAnswer", "termsAcceptedAt", "policyVersionId",
+    "returnFeeMinor", "bookedAt", "arrivedAt", "readyAt",
     "sentBackAt", "closedAt", "promisedOn", "arrivedSerial", "serialComparison", "isSerialSettled", "carrier",
     "carrierReference")
   SELECT ${JOB}, number, kind, stage, 1, ${id('0002', 'p.n')}, model_id, repair_id, sheet_id, serial, serial_key, symptom,
-    ARRAY[]::text[], 'none', 'none', booked_at, booked_at, arrived_at, ready_at, sent_at, closed_at,
+    ARRAY[]::text[], 'none', 'none', contract.at, contract.policy, contract.fee, booked_at, arrived_at, ready_at, sent_at, closed_at,
     ${day('arrived_at')} + 9, CASE WHEN arrived_at IS NOT NULL THEN serial END, CASE WHEN arrived_at IS NOT NULL THEN 'same' END,
     arrived_at IS NOT NULL, CASE WHEN sent_at IS NULL THEN '' ELSE 'Harbour Post' END,
     CASE WHEN sent_at IS NULL THEN '' ELSE 'HP' || lpad(p.n::text, 9, '0') END
-  FROM "planned" p`;
+  FROM "planned" p
+  LEFT JOIN LATERAL (
+    SELECT booked_at AS at, policy_version_id AS policy, (SELECT "returnFeeMinor" FROM "workshop") AS fee WHERE kind = 'repair'
+  ) contract ON TRUE`;
 
 const ACCESSORIES = `
   INSERT INTO "accessory" ("id", "jobId", "name", "isTold", "isArrived")

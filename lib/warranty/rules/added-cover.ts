@@ -6,7 +6,7 @@ export type AddedFacts = {
   /** Lines of the revision in force. */
   before: readonly Pick<CoverLine, 'id' | 'kind' | 'description'>[];
   /** Parts fitted on the claim's job, in order, with their lots. */
-  uses: readonly { part: string; lotId: string }[];
+  uses: readonly { part: string; lotId: string; ownTerm?: string | null }[];
   /** Lines the customer agreed to pay for beside the covered part. */
   paid: readonly Pick<QuoteLine, 'kind' | 'description' | 'amount'>[];
   /** What the job's own repair may be claimed for. */
@@ -30,7 +30,7 @@ export function addedCover(o: AddedFacts): { covered: Covered[]; lots: Map<strin
   const covered: Covered[] = [];
   const lots = new Map<string, string>();
   let number = Math.max(0, ...o.before.map(({ id }) => Number(/\d+$/.exec(id)?.[0] ?? 0)));
-  for (const { part, lotId } of o.uses) {
+  for (const { part, lotId, ownTerm = null } of o.uses) {
     const known = o.before.filter((line) => line.kind === 'part' && line.description === part);
     for (const line of known) lots.set(line.id, lotId);
     if (known.length > 0) continue;
@@ -39,7 +39,7 @@ export function addedCover(o: AddedFacts): { covered: Covered[]; lots: Map<strin
     lots.set(id, lotId);
     const isPaid = o.paid.some((line) => line.kind === 'part' && line.description === part);
     const symptoms = isPaid ? [failedAgain(part)] : [...o.repairSymptoms];
-    covered.push({ id, kind: 'part', description: part, symptoms });
+    covered.push({ id, kind: 'part', description: part, symptoms, ownTerm });
   }
   for (const { kind, description, amount } of o.paid) {
     if (kind !== 'labour' || amount <= 0) continue;

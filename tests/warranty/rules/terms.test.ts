@@ -55,6 +55,22 @@ describe('the first cover lines', () => {
     expect(lines.map(({ id }) => id)).toEqual(['w1']);
   });
 
+  it.each([
+    ['is given on where it is longer', 'P90D', 'P12M', 'P12M'],
+    ['never shortens what the policy promises', 'P12M', 'P6M', 'P12M'],
+    // From 3 December to 3 March there are ninety days, so three months are no longer.
+    ['is not taken where both end on one day', 'P90D', 'P3M', 'P90D'],
+  ])('a supplier’s own term %s', (_, partsTerm, ownTerm, expected) => {
+    const part = { id: 'p1', kind: 'part' as const, description: 'Socket', symptoms: [], ownTerm };
+    const [line] = firstCover([part], { workTerm: null, partsTerm }, day('2026-12-03'));
+    expect(line?.term).toBe(expected);
+  });
+
+  it('a supplier’s own term covers no part that the policy leaves out', () => {
+    const part = { id: 'p1', kind: 'part' as const, description: 'Socket', symptoms: [], ownTerm: 'P12M' };
+    expect(firstCover([part], { workTerm: 'P12M', partsTerm: null }, day('2026-12-03'))).toEqual([]);
+  });
+
   it('refuse two lines with one id', () => {
     const twins = [...covered, ...covered];
     expect(() => firstCover(twins, { workTerm: 'P12M', partsTerm: null }, day('2026-12-03'))).toThrow(/w1/);
