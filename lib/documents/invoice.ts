@@ -106,7 +106,7 @@ function factsOf({ paper, isCredit, setting, job, unit }: Drawing): Fact[] {
     { name: 'Serial', value: unit.serial, face: 'mono' },
     { name: 'Job', value: showNumber(job), face: 'mono' },
     { name: 'Issued', value: day(paper.issuedOn) },
-    { name: 'Work done', value: day(paper.suppliedOn) },
+    ...(paper.suppliedOn === null ? [] : [{ name: 'Work done', value: day(paper.suppliedOn) }]),
     ...(isCredit && paper.corrects
       ? [{ name: 'On invoice', value: `${paper.corrects.number} of ${day(paper.corrects.issuedOn)}` }]
       : [{ name: 'Pay by', value: day(paper.dueOn) }]),

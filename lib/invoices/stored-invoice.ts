@@ -30,7 +30,7 @@ export type InvoiceFacts = {
   currency: string;
   isGross: boolean;
   issuedOn: Day;
-  suppliedOn: Day;
+  suppliedOn: Day | null;
   dueOn: Day;
   issuedAt: Date;
   seller: Seller;
@@ -55,7 +55,7 @@ export function readInvoice(row: Row): InvoiceFacts {
     currency: row.currency,
     isGross: row.isGross,
     issuedOn: dayFromDate(row.issuedOn),
-    suppliedOn: dayFromDate(row.suppliedOn),
+    suppliedOn: row.suppliedOn && dayFromDate(row.suppliedOn),
     dueOn: dayFromDate(row.dueOn),
     issuedAt: row.issuedAt,
     seller: seller.parse(row.seller),

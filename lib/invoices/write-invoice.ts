@@ -1,6 +1,7 @@
 import { addDays, type Day, dayInZone, dayToDate } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import { type Actor, actorId } from '@/lib/jobs/actor';
+import type { Stage } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
 import type { QuoteLine } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
@@ -25,7 +26,7 @@ export type InvoiceWrite = {
   currency: string;
   isGross: boolean;
   totals: InvoiceTotals<LineToWrite>;
-  suppliedOn: Day;
+  suppliedOn: Day | null;
   dueDays: number;
   timeZone: string;
   seller: Seller;
@@ -61,7 +62,7 @@ export async function writeInvoice(tx: Tx, o: InvoiceWrite): Promise<WrittenInvo
       currency: o.currency,
       isGross: o.isGross,
       issuedOn: dayToDate(issuedOn),
-      suppliedOn: dayToDate(o.suppliedOn),
+      suppliedOn: o.suppliedOn && dayToDate(o.suppliedOn),
       dueOn: dayToDate(dueOn),
       issuedAt: o.now,
       userId: actorId(o.actor),
@@ -137,6 +138,7 @@ export async function issueForJob(
   const job = await tx.job.findUniqueOrThrow({
     where: { id: o.jobId },
     select: {
+      stage: true,
       readyAt: true,
       customer: true,
       quotes: {
@@ -167,7 +169,7 @@ export async function issueForJob(
     currency: quote.currency,
     isGross: agreed.isGross,
     totals: invoiceTotals(lines, agreed.isGross),
-    suppliedOn: dayInZone(job.readyAt ?? o.now, workshop.timeZone),
+    suppliedOn: job.readyAt && DONE.has(job.stage) ? dayInZone(job.readyAt, workshop.timeZone) : null,
     dueDays: workshop.dueDays,
     timeZone: workshop.timeZone,
     seller: sellerOf(workshop),
@@ -176,6 +178,12 @@ export async function issueForJob(
     now: o.now,
   });
 }
+
+/**
+ * Stages in which the work is done. Before, nobody can say on which day it will be: the law asks for it only where it can be
+ * determined (VAT Directive 2006/112/EC Art. 226(7)). A unit that is looked at again keeps the day it was ready before.
+ */
+const DONE: ReadonlySet<string> = new Set<Stage>(['ready', 'unclaimed', 'sent-back', 'closed']);
 
 /** Credits whatever is left of a job's invoices, where a job ends before anything was done for it. */
 export async function creditStanding(

@@ -81,6 +81,8 @@ describe('the document of an invoice', () => {
       'Bank transfer with the job number.',
     ])
       expect(text.replace(/\s+/g, ' ')).toContain(told);
+    // The unit is not even here.
+    expect(text).not.toContain('Work done');
   });
 
   it('is drawn once and kept, whatever changes afterwards', async () => {

@@ -46,7 +46,8 @@ const pay = (jobId: string, amount: number) =>
     actor: BENCH,
     now: NOW,
   });
-const credit = (choice: 'everything' | ReadonlyMap<number, number>, over: { formKey?: string } = {}) =>
+type Over = { formKey?: string; number?: string };
+const credit = (choice: 'everything' | ReadonlyMap<number, number>, over: Over = {}) =>
   creditInvoice({ number: '2026-00001', choice, reason: 'Goodwill', actor: OWNER, now: NOW, ...over });
 
 describe('an invoice', () => {
@@ -123,6 +124,8 @@ describe('an invoice', () => {
     const jobId = await assessedJob(world, NOW);
     expect(await issueInvoice({ jobId, actor: OWNER, now: NOW })).toEqual({ number: '2026-00001' });
     expect(await db.mail.count({ where: { template: 'invoice-issued' } })).toBe(1);
+    // Directive 2006/112/EC Art. 226(7): the day of supply in so far as it can be determined.
+    expect((await invoices())[0]?.suppliedOn).toBeNull();
     const again = await attempt(() => issueInvoice({ jobId, actor: OWNER, now: NOW }));
     expect(again).toMatchObject({ ok: false, refusal: { code: 'conflict' } });
     await takeMove(jobId, 'start-bench', NOW);
@@ -196,6 +199,22 @@ describe('an invoice', () => {
     expect(factsOf(await jobNow(jobId)).owed).toBe(2400);
     const mail = await db.mail.findFirstOrThrow({ where: { template: 'unit-ready' } });
     expect(mail.data).toMatchObject({ balance: 2400, invoice: { number: '2026-00003' } });
+  });
+});
+
+describe('an invoice of work that is done once more', () => {
+  it('names no day before it is done, though the unit was ready before', async () => {
+    const { jobId } = await provedJob();
+    await credit('everything');
+    await db.job.update({ where: { id: jobId }, data: { stage: 'assessing' } });
+    await issueInvoice({ jobId, actor: OWNER, now: NOW });
+    await credit('everything', { number: '2026-00003' });
+    expect((await invoices()).map((each) => each.suppliedOn)).toEqual([
+      '2026-11-25',
+      '2026-11-25',
+      null,
+      null,
+    ]);
   });
 });
 

@@ -213,6 +213,10 @@ describe('the structured form', () => {
     expect(textAt(root, 'PaymentMeans/PayeeFinancialAccount/ID')).toBe('GB33BUKB20201555555555');
     expect(textAt(root, 'PaymentMeans/PaymentID')).toMatch(/^RF\d\d202600001$/);
     expect(textAt(root, 'Delivery/ActualDeliveryDate')).toBe('2026-11-24');
+    // BT-72 is optional (0..1): before the work is done nobody knows the day.
+    const early = readXml(ublText(paperOf(sums, { suppliedOn: null })));
+    expect(all(early, 'Delivery')).toEqual([]);
+    expect(brokenRules(early, 2)).toEqual([]);
     const credit = readXml(
       ublText(
         paperOf(sums, {

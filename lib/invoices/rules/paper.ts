@@ -39,7 +39,8 @@ export type Paper = {
   reason: string;
   currency: string;
   issuedOn: Day;
-  suppliedOn: Day;
+  /** the day the work was done; null where it was not when this was issued */
+  suppliedOn: Day | null;
   dueOn: Day;
   seller: SellerParty;
   buyer: Party;

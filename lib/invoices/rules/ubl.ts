@@ -88,7 +88,9 @@ export function ublText(paper: Paper): string {
       paper.corrects ? correctedInvoice(paper.corrects) : null,
       element('cac:AccountingSupplierParty', [ublSeller(paper)]),
       element('cac:AccountingCustomerParty', [ublBuyer(paper.buyer)]),
-      element('cac:Delivery', [element('cbc:ActualDeliveryDate', paper.suppliedOn)]),
+      paper.suppliedOn === null
+        ? null
+        : element('cac:Delivery', [element('cbc:ActualDeliveryDate', paper.suppliedOn)]),
       paymentMeans(paper),
       isCredit
         ? element('cac:PaymentTerms', [element('cbc:Note', 'Set off against the invoice, or given back.')])

@@ -84,7 +84,10 @@ export default async function InvoicePage({ params, searchParams }: Props) {
                 </TextLink>
               ) : null,
             },
-            { term: 'Work done', text: formatDay(facts.suppliedOn, locale, 'short') },
+            {
+              term: 'Work done',
+              text: facts.suppliedOn === null ? null : formatDay(facts.suppliedOn, locale, 'short'),
+            },
             { term: `Without ${facts.seller.taxName}`, text: money(facts.net) },
             { term: facts.seller.taxName, text: money(facts.tax) },
             { term: 'Rounding', text: facts.rounding === 0 ? null : money(facts.rounding) },

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "invoice" ALTER COLUMN "suppliedOn" DROP NOT NULL;
