@@ -1,6 +1,7 @@
 import { compareDays, type Day, dayFromDate, maxDay } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { newestFirst } from '@/lib/db/in-order';
+import { markOf } from '@/lib/shown-row';
 import { COVER_FACTS, readCoverEnds } from '@/lib/warranty/stored-cover-ends';
 
 export type PartRow = {
@@ -26,6 +27,9 @@ export async function listParts(): Promise<PartRow[]> {
   });
 }
 
+/** What the form of a part shows of it, for its mark. */
+export const PART_FIELDS = { code: true, name: true, term: true, reorderAt: true } as const;
+
 /** One part with its lots, the newest first; null when there is none. */
 export async function readPart(id: string) {
   const part = await db.part.findUnique({
@@ -43,7 +47,7 @@ export async function readPart(id: string) {
     receivedOn: dayFromDate(receivedOn),
     used: uses.reduce((sum, use) => sum + use.quantity, 0),
   }));
-  return { ...part, lots };
+  return { ...part, lots, mark: markOf(PART_FIELDS, part) };
 }
 
 /** A unit that carries a piece of a lot. */

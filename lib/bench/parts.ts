@@ -3,6 +3,8 @@ import { isPeriod } from '@/lib/calendar/period';
 import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
+import { markOf, refuseOlder, type Shown } from '@/lib/shown-row';
+import { PART_FIELDS } from './part-records';
 
 export type PartTaken = {
   partUseId: string;
@@ -60,16 +62,24 @@ export type PartInput = {
   reorderAt: number;
 };
 
-/** Adds a part, or changes the one of an id. Returns its id. Refuses a code in use and a term that is no period. */
-export async function savePart(id: string | null, input: PartInput): Promise<string> {
+/**
+ * Adds a part, or changes the one that was shown. Returns its id. Refuses a form older than the part, a code in use and a term
+ * that is no period.
+ */
+export async function savePart(shown: Shown | null, input: PartInput): Promise<string> {
   if (input.term !== null && !isPeriod(input.term)) {
     throw new Refusal('invalid', 'Write the term as P12M, P90D or P1Y.', 'term');
   }
   try {
     return await transaction(async (tx) => {
-      if (id === null) return (await tx.part.create({ data: input, select: { id: true } })).id;
-      const { count } = await tx.part.updateMany({ where: { id }, data: input });
-      if (count === 0) throw new Refusal('not-found', 'This part is no longer on the list.');
+      if (shown === null) return (await tx.part.create({ data: input, select: { id: true } })).id;
+      const { id } = shown;
+      // Locked before it is compared: of two who have the part open the second finds what the first left.
+      await tx.$queryRaw`SELECT 1 FROM "part" WHERE "id" = ${id} FOR UPDATE`;
+      const before = await tx.part.findUnique({ where: { id }, select: PART_FIELDS });
+      if (!before) throw new Refusal('not-found', 'This part is no longer on the list.');
+      refuseOlder(shown, markOf(PART_FIELDS, before), 'this part');
+      await tx.part.update({ where: { id }, data: input });
       return id;
     });
   } catch (error) {

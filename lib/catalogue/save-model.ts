@@ -3,8 +3,10 @@ import { type Tx, transaction } from '@/lib/db/transaction';
 import { isSerialPattern, type SerialRule } from '@/lib/numbers/serial';
 import { Refusal } from '@/lib/outcome';
 import type { BatteryKind } from '@/lib/parcels/rules/battery';
+import { markOf, refuseOlder, type Shown } from '@/lib/shown-row';
 import { missingSide } from './rules/size';
 import { freeSlug, slugOf } from './rules/slug';
+import { MODEL_FIELDS } from './shown-fields';
 
 export type ModelInput = {
   familyId: string;
@@ -31,20 +33,16 @@ export type ModelInput = {
 };
 
 /**
- * Adds a model, or changes the one of an id; its address is made once and stays, since customers keep links. Returns its id.
- * Refuses a family that is gone, a serial pattern that cannot be read, a lithium battery without its watt-hours, and half a size.
+ * Adds a model, or changes the one that was shown; its address is made once and stays, since customers keep links. Returns its id.
+ * Refuses a form older than the model, a family that is gone, a serial pattern that cannot be read, a lithium battery without its watt-hours, and half a size.
  */
-export async function saveModel(id: string | null, input: ModelInput): Promise<string> {
+export async function saveModel(shown: Shown | null, input: ModelInput): Promise<string> {
   refuseInput(input);
   const data = { ...input, batteryWh: input.battery === 'lithium-ion' ? input.batteryWh : null };
   try {
     return await transaction(async (tx) => {
       await refuseFamily(tx, input.familyId);
-      if (id !== null) {
-        const { count } = await tx.model.updateMany({ where: { id }, data });
-        if (count === 0) throw new Refusal('not-found', 'This model is no longer in the catalogue.');
-        return id;
-      }
+      if (shown !== null) return change(tx, shown, data);
       const taken = new Set((await tx.model.findMany({ select: { slug: true } })).map((row) => row.slug));
       const slug = freeSlug(slugOf(`${input.maker} ${input.name}`), taken);
       return (await tx.model.create({ data: { ...data, slug }, select: { id: true } })).id;
@@ -54,6 +52,18 @@ export async function saveModel(id: string | null, input: ModelInput): Promise<s
       throw new Refusal('conflict', 'A model of this name was just added.', 'name');
     throw error;
   }
+}
+
+// Two owners may have the same model open: the row is locked before it is compared with what each was shown, so the second
+// finds what the first left and is told.
+async function change(tx: Tx, shown: Shown, data: ModelInput): Promise<string> {
+  const { id } = shown;
+  await tx.$queryRaw`SELECT 1 FROM "model" WHERE "id" = ${id} FOR UPDATE`;
+  const before = await tx.model.findUnique({ where: { id }, select: MODEL_FIELDS });
+  if (!before) throw new Refusal('not-found', 'This model is no longer in the catalogue.');
+  refuseOlder(shown, markOf(MODEL_FIELDS, before), 'this model');
+  await tx.model.update({ where: { id }, data });
+  return id;
 }
 
 function refuseInput({ battery, batteryWh, serialPattern, ...size }: ModelInput): void {

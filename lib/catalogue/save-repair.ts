@@ -2,9 +2,11 @@ import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { TaxCategory } from '@/lib/money/tax';
 import { Refusal } from '@/lib/outcome';
+import { markOf, refuseOlder, type Shown } from '@/lib/shown-row';
 import { FIRST_CHECK } from './rules/first-check';
 import { isSamePrice } from './rules/same';
 import { freeSlug, slugOf } from './rules/slug';
+import { REPAIR_FIELDS } from './shown-fields';
 import { type ChangedBy, writeRepairPrices } from './write-repair-prices';
 
 export type RepairInput = {
@@ -22,17 +24,18 @@ export type RepairInput = {
 };
 
 /**
- * Adds a repair with the first version of its check sheet, or changes the one of an id. Jobs already booked keep the price they
- * agreed to; a price or tax that changes is kept in the history. A repair stays with its model. Returns its id. Refuses a model or policy that is gone, and a rate on a category without tax.
+ * Adds a repair with the first version of its check sheet, or changes the one that was shown. Jobs already booked keep
+ * the price they agreed to; a price or tax that changes is kept in the history. A repair stays with its model. Returns its id.
+ * Refuses a form older than the repair, a model or policy that is gone, and a rate on a category without tax.
  */
-export async function saveRepair(id: string | null, input: RepairInput, by: ChangedBy): Promise<string> {
+export async function saveRepair(shown: Shown | null, input: RepairInput, by: ChangedBy): Promise<string> {
   if (input.taxCategory !== 'S' && input.taxRateBps !== 0) {
     throw new Refusal('invalid', 'Only the standard category carries a rate.', 'taxRate');
   }
   try {
     return await transaction(async (tx) => {
       await refuseMissing(tx, input);
-      return id === null ? create(tx, input, by) : change(tx, id, input, by);
+      return shown === null ? create(tx, input, by) : change(tx, shown, input, by);
     });
   } catch (error) {
     if (isUniqueViolation(error))
@@ -53,14 +56,18 @@ async function create(tx: Tx, input: RepairInput, by: ChangedBy): Promise<string
   return repair.id;
 }
 
-async function change(tx: Tx, id: string, { modelId, ...data }: RepairInput, by: ChangedBy): Promise<string> {
-  // Locked first: of two owners who change the price at once, the second must compare with what the first left.
+async function change(
+  tx: Tx,
+  shown: Shown,
+  { modelId, ...data }: RepairInput,
+  by: ChangedBy,
+): Promise<string> {
+  const { id } = shown;
+  // Locked first: of two owners who change the repair at once, the second finds what the first left and is told.
   await tx.$queryRaw`SELECT 1 FROM "repair" WHERE "id" = ${id} FOR UPDATE`;
-  const before = await tx.repair.findUnique({
-    where: { id, modelId },
-    select: { priceMinor: true, taxCategory: true, taxRateBps: true },
-  });
+  const before = await tx.repair.findUnique({ where: { id, modelId }, select: REPAIR_FIELDS });
   if (!before) throw new Refusal('not-found', 'This repair is no longer in the catalogue.');
+  refuseOlder(shown, markOf(REPAIR_FIELDS, before), 'this repair');
   await tx.repair.update({ where: { id }, data });
   if (!isSamePrice(before, data)) await writeRepairPrices(tx, [id], by);
   return id;

@@ -2,7 +2,9 @@ import type { CheckDraft } from '@/lib/bench/rules/check-problems';
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
 import type { TaxCategory } from '@/lib/money/tax';
+import { markOf } from '@/lib/shown-row';
 import type { PolicyTerms } from '@/lib/warranty/rules/terms';
+import { MODEL_FIELDS, REPAIR_FIELDS } from './shown-fields';
 import { readCheck, readTerms, storedTax } from './stored';
 
 /** Families with their models and how much is listed of each, for the catalogue's first page. */
@@ -33,7 +35,7 @@ export async function listCatalogue() {
 
 /** One model whole, with its repairs, by id; null when there is none. */
 export async function readModel(id: string) {
-  return db.model.findUnique({
+  const model = await db.model.findUnique({
     where: { id },
     include: {
       family: { select: { id: true, name: true } },
@@ -56,6 +58,7 @@ export async function readModel(id: string) {
       },
     },
   });
+  return model && { ...model, mark: markOf(MODEL_FIELDS, model) };
 }
 
 export type SheetVersion = {
@@ -88,7 +91,7 @@ export async function readRepair(id: string) {
     jobs: sheet._count.jobs,
     checks: sheet.checks.map((check) => ({ ...readCheck(check), id: check.id, position: check.position })),
   }));
-  return { ...repair, sheets };
+  return { ...repair, sheets, mark: markOf(REPAIR_FIELDS, repair) };
 }
 
 export type PolicyVersionRow = {

@@ -1,5 +1,7 @@
 import { db } from '@/lib/db/client';
+import { markOf } from '@/lib/shown-row';
 import { isRole, type Role } from './rules/roles';
+import { STAFF_FIELDS } from './staff-input';
 
 export type StaffRow = {
   id: string;
@@ -38,9 +40,9 @@ export async function listStaff(now: Date): Promise<StaffRow[]> {
   return staff.sort((a, b) => Number(b.isActive) - Number(a.isActive) || a.name.localeCompare(b.name));
 }
 
-export async function readStaff(id: string, now: Date): Promise<StaffRow | null> {
+export async function readStaff(id: string, now: Date): Promise<(StaffRow & { mark: string }) | null> {
   const row = await db.user.findUnique({ where: { id }, select: staffSelect(now) });
-  return row && toStaffRow(row);
+  return row && { ...toStaffRow(row), mark: markOf(STAFF_FIELDS, row) };
 }
 
 function toStaffRow(row: {

@@ -23,4 +23,7 @@ export const staffInput = z.object({
   role: z.enum(ROLES, 'Choose what the person does'),
 });
 
+/** What the form of a person shows of them, for its mark. */
+export const STAFF_FIELDS = { name: true, email: true, initials: true, role: true, isActive: true } as const;
+
 export type StaffInput = z.output<typeof staffInput>;

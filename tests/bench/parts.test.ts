@@ -7,6 +7,7 @@ import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { isOnServer, resetDatabase, useDatabase } from '@/tests/database';
 import { makeBooking } from '@/tests/makers/job';
+import { shownNow } from '@/tests/makers/shown';
 import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
 
 const now = new Date('2026-11-25T09:00:00Z');
@@ -120,9 +121,9 @@ describe('parts and lots', () => {
 
   test('a part is changed under its id', async () => {
     const id = await savePart(null, part);
-    await savePart(id, { ...part, name: 'Switch, three poles', term: null });
+    await savePart(await shownNow('part', id), { ...part, name: 'Switch, three poles', term: null });
     expect(await readPart(id)).toMatchObject({ name: 'Switch, three poles', term: null });
-    await expect(savePart('none', part)).rejects.toMatchObject({ code: 'not-found' });
+    await expect(savePart({ id: 'none', mark: '' }, part)).rejects.toMatchObject({ code: 'not-found' });
   });
 
   test('an empty lot is not offered at the bench', async () => {

@@ -7,6 +7,7 @@ import { DEMO_REPAIRS, loadCatalogue } from '@/prisma/demo/catalogue';
 import { demoId } from '@/prisma/demo/demo-id';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { makeBooking } from '@/tests/makers/job';
+import { shownNow } from '@/tests/makers/shown';
 import { makeWorkshop, OWNER } from '@/tests/makers/workshop';
 
 const now = new Date('2026-11-25T09:00:00Z');
@@ -33,9 +34,21 @@ describe('the price of a repair', () => {
   test('gets a row for every change of price or tax, the newest first', async () => {
     const { repairId } = await makeWorkshop(now);
     const input = await inputOf(repairId);
-    await saveRepair(repairId, { ...input, priceMinor: 7500 }, { now, userId: OWNER.id });
-    await saveRepair(repairId, { ...input, priceMinor: 7500, taxRateBps: 550 }, { now: later, userId: null });
-    await saveRepair(repairId, { ...input, priceMinor: 7500, taxRateBps: 550 }, { now: later, userId: null });
+    await saveRepair(
+      await shownNow('repair', repairId),
+      { ...input, priceMinor: 7500 },
+      { now, userId: OWNER.id },
+    );
+    await saveRepair(
+      await shownNow('repair', repairId),
+      { ...input, priceMinor: 7500, taxRateBps: 550 },
+      { now: later, userId: null },
+    );
+    await saveRepair(
+      await shownNow('repair', repairId),
+      { ...input, priceMinor: 7500, taxRateBps: 550 },
+      { now: later, userId: null },
+    );
     expect(await priceHistory(repairId)).toMatchObject([
       { priceMinor: 7500, taxRateBps: 550, since: later, who: null },
       { priceMinor: 7500, taxRateBps: 2000, since: now, who: 'Odile Quay' },
@@ -44,14 +57,22 @@ describe('the price of a repair', () => {
 
   test('gets none where only the words change', async () => {
     const { repairId } = await makeWorkshop(now);
-    await saveRepair(repairId, { ...(await inputOf(repairId)), minutes: 5 }, { now, userId: OWNER.id });
+    await saveRepair(
+      await shownNow('repair', repairId),
+      { ...(await inputOf(repairId)), minutes: 5 },
+      { now, userId: OWNER.id },
+    );
     expect(await priceHistory(repairId)).toEqual([]);
   });
 
   test('cannot be written over', async () => {
     const { repairId } = await makeWorkshop(now);
     const input = await inputOf(repairId);
-    await saveRepair(repairId, { ...input, priceMinor: 7500 }, { now, userId: OWNER.id });
+    await saveRepair(
+      await shownNow('repair', repairId),
+      { ...input, priceMinor: 7500 },
+      { now, userId: OWNER.id },
+    );
     await expect(db.repairPrice.updateMany({ data: { priceMinor: 1 } })).rejects.toThrow();
     await expect(db.repairPrice.deleteMany({})).rejects.toThrow();
   });
@@ -60,7 +81,11 @@ describe('the price of a repair', () => {
     const { repairId } = await makeWorkshop(now);
     const before = await makeBooking({ repairId, now });
     const input = await inputOf(repairId);
-    await saveRepair(repairId, { ...input, priceMinor: 9900 }, { now: later, userId: OWNER.id });
+    await saveRepair(
+      await shownNow('repair', repairId),
+      { ...input, priceMinor: 9900 },
+      { now: later, userId: OWNER.id },
+    );
     const after = await makeBooking({ repairId, now: later, serial: 'HW2-20991-B' });
     const grossOf = async (jobId: string) =>
       (await db.quoteRevision.findFirstOrThrow({ where: { quote: { jobId } } })).grossMinor;

@@ -19,6 +19,7 @@ import { transaction } from '@/lib/db/transaction';
 import { loadCatalogue } from '@/prisma/demo/catalogue';
 import { demoId } from '@/prisma/demo/demo-id';
 import { useDatabase } from '@/tests/database';
+import { shownNow } from '@/tests/makers/shown';
 import { madeOnce } from '@/tests/world/made-once';
 
 const now = new Date('2026-11-25T09:00:00Z');
@@ -112,10 +113,14 @@ describe('a repair', () => {
   });
 
   test('is changed without a new sheet, and stays with its model', async () => {
-    await saveRepair(gullUsb, { ...repairInput, name: 'Micro-USB socket renewed' }, by);
+    await saveRepair(
+      await shownNow('repair', gullUsb),
+      { ...repairInput, name: 'Micro-USB socket renewed' },
+      by,
+    );
     expect(await readRepair(gullUsb)).toMatchObject({ name: 'Micro-USB socket renewed', slug: 'usb-socket' });
     await expect(
-      saveRepair(gullUsb, { ...repairInput, modelId: demoId('model', 'spar') }, by),
+      saveRepair(await shownNow('repair', gullUsb), { ...repairInput, modelId: demoId('model', 'spar') }, by),
     ).rejects.toMatchObject({
       code: 'not-found',
     });
@@ -257,7 +262,7 @@ describe('models and families', () => {
   });
 
   test('a changed model keeps its address', async () => {
-    await saveModel(gull, { ...input, name: 'Gull II' });
+    await saveModel(await shownNow('model', gull), { ...input, name: 'Gull II' });
     expect(await readModel(gull)).toMatchObject({ name: 'Gull II', slug: 'tideline-gull' });
   });
 

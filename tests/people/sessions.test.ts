@@ -4,6 +4,7 @@ import { auth } from '@/lib/people/auth';
 import { changeStaff } from '@/lib/people/change-staff';
 import { endOtherSessions, endOthersAfter, listSessions, noteUse } from '@/lib/people/sessions';
 import { resetDatabase, useDatabase } from '@/tests/database';
+import { shownNow } from '@/tests/makers/shown';
 import { headersAfterSignIn, makeStaff } from './staff';
 
 useDatabase();
@@ -84,13 +85,25 @@ test('a change that is refused ends nothing', async () => {
 test('taking the right to sign in away ends every session at once', async () => {
   await makeStaff('Rowan', 'owner');
   const { id, email, headers } = await signedIn('Mira', 2);
-  await changeStaff(id, { name: 'Mira', email, role: 'bench', initials: 'MI', isActive: false });
+  await changeStaff(await shownNow('person', id), {
+    name: 'Mira',
+    email,
+    role: 'bench',
+    initials: 'MI',
+    isActive: false,
+  });
   for (const one of headers) expect(await auth().api.getSession({ headers: one })).toBeNull();
 });
 
 test('a new role counts from the next click (ASVS 5.0, 8.3.2)', async () => {
   await makeStaff('Rowan', 'owner');
   const { id, email, headers } = await signedIn('Mira', 1);
-  await changeStaff(id, { name: 'Mira', email, role: 'front', initials: 'MI', isActive: true });
+  await changeStaff(await shownNow('person', id), {
+    name: 'Mira',
+    email,
+    role: 'front',
+    initials: 'MI',
+    isActive: true,
+  });
   expect((await auth().api.getSession({ headers: headers[0] ?? new Headers() }))?.user.role).toBe('front');
 });

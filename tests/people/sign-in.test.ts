@@ -5,6 +5,7 @@ import { auth } from '@/lib/people/auth';
 import { changeStaff } from '@/lib/people/change-staff';
 import { signIn } from '@/lib/people/sign-in';
 import { resetDatabase, useDatabase } from '@/tests/database';
+import { shownNow } from '@/tests/makers/shown';
 import { headersAfterSignIn, makeStaff, PASSWORD } from './staff';
 
 useDatabase();
@@ -34,7 +35,7 @@ test('an unknown, a deactivated and a known address take about the same time', a
   await makeStaff('Rowan', 'owner');
   const mira = await makeStaff('Mira', 'bench');
   const gone = await makeStaff('Tove', 'bench');
-  await changeStaff(gone.id, {
+  await changeStaff(await shownNow('person', gone.id), {
     name: 'Tove',
     email: gone.email,
     role: 'bench',
@@ -65,7 +66,13 @@ test('an unknown, a deactivated and a known address take about the same time', a
 test('a deactivated account with the right password gets the same answer as a wrong one', async () => {
   await makeStaff('Rowan', 'owner');
   const { id, email } = await makeStaff('Mira', 'bench');
-  await changeStaff(id, { name: 'Mira', email, role: 'bench', initials: 'MI', isActive: false });
+  await changeStaff(await shownNow('person', id), {
+    name: 'Mira',
+    email,
+    role: 'bench',
+    initials: 'MI',
+    isActive: false,
+  });
   expect(await tryWith(email, PASSWORD)).toEqual({ outcome: 'refused' });
   expect(await db.session.count()).toBe(0);
 });

@@ -10,6 +10,7 @@ import type { Role } from '@/lib/people/rules/roles';
 import { endSession, signOutEverywhere } from '@/lib/people/sessions';
 import { signIn } from '@/lib/people/sign-in';
 import { resetDatabase, useDatabase } from '@/tests/database';
+import { shownNow } from '@/tests/makers/shown';
 import { headersAfterSignIn, makeStaff, mustReplacePassword, PASSWORD } from './staff';
 
 useDatabase();
@@ -55,7 +56,9 @@ test.each([
   ['being deactivated', 'owner', false],
 ] as const)('the last active owner is kept from %s', async (_name, role, isActive) => {
   const rowan = await makeStaff('Rowan', 'owner');
-  await expect(changeStaff(rowan.id, change(rowan, role, isActive))).rejects.toMatchObject({
+  await expect(
+    changeStaff(await shownNow('person', rowan.id), change(rowan, role, isActive)),
+  ).rejects.toMatchObject({
     code: 'conflict',
   });
   expect(await db.user.findUnique({ where: { id: rowan.id } })).toMatchObject({
@@ -67,8 +70,10 @@ test.each([
 test('a deactivated owner does not count as the other owner', async () => {
   const rowan = await makeStaff('Rowan', 'owner');
   const ines = await makeStaff('Ines', 'owner');
-  await changeStaff(ines.id, change(ines, 'owner', false));
-  await expect(changeStaff(rowan.id, change(rowan, 'bench', true, 'RO'))).rejects.toMatchObject({
+  await changeStaff(await shownNow('person', ines.id), change(ines, 'owner', false));
+  await expect(
+    changeStaff(await shownNow('person', rowan.id), change(rowan, 'bench', true, 'RO')),
+  ).rejects.toMatchObject({
     code: 'conflict',
   });
 });
@@ -78,7 +83,9 @@ test('of two owners who step down at the same moment one stays', async () => {
     await resetDatabase();
     const owners = [await makeStaff('Rowan', 'owner'), await makeStaff('Ines', 'owner')];
     const results = await Promise.allSettled(
-      owners.map((owner, at) => changeStaff(owner.id, change(owner, 'bench', true, `O${'AB'.charAt(at)}`))),
+      owners.map(async (owner, at) =>
+        changeStaff(await shownNow('person', owner.id), change(owner, 'bench', true, `O${'AB'.charAt(at)}`)),
+      ),
     );
     expect(results.map((result) => result.status).sort()).toEqual(['fulfilled', 'rejected']);
     expect(await db.user.count({ where: { role: 'owner', isActive: true } })).toBe(1);
@@ -87,7 +94,7 @@ test('of two owners who step down at the same moment one stays', async () => {
 
 test('an owner may change their own name', async () => {
   const rowan = await makeStaff('Rowan', 'owner');
-  await changeStaff(rowan.id, change(rowan, 'owner', true));
+  await changeStaff(await shownNow('person', rowan.id), change(rowan, 'owner', true));
   expect(await db.user.findUnique({ where: { id: rowan.id } })).toMatchObject({
     name: 'Somebody',
     role: 'owner',
@@ -99,13 +106,13 @@ test('deactivating ends the sessions of that person only', async () => {
   const mira = await makeStaff('Mira', 'bench');
   await headersAfterSignIn(rowan.email);
   await headersAfterSignIn(mira.email);
-  await changeStaff(mira.id, change(mira, 'bench', false));
+  await changeStaff(await shownNow('person', mira.id), change(mira, 'bench', false));
   expect(await db.session.findMany({ select: { userId: true } })).toEqual([{ userId: rowan.id }]);
 });
 
 test('somebody who is gone is told as not found', async () => {
   await makeStaff('Rowan', 'owner');
-  const gone = changeStaff('gone', change({ email: 'gone@example.org' }, 'bench', true));
+  const gone = changeStaff({ id: 'gone', mark: '' }, change({ email: 'gone@example.org' }, 'bench', true));
   await expect(gone).rejects.toMatchObject({ code: 'not-found' });
 });
 

@@ -5,6 +5,7 @@ import { saveRepair } from '@/lib/catalogue/save-repair';
 import { db } from '@/lib/db/client';
 import { attempt, type Outcome } from '@/lib/outcome';
 import { resetDatabase, useDatabase } from '@/tests/database';
+import { shownNow } from '@/tests/makers/shown';
 import { makeWorkshop, OWNER } from '@/tests/makers/workshop';
 
 const now = new Date('2026-11-25T09:00:00Z');
@@ -44,17 +45,17 @@ it('the same new list imported by two at once is there once', async () => {
   expect(await db.repair.count()).toBe(2);
 });
 
-it('an import and prices saved by hand leave a history that ends in the price of the list', async () => {
+it('of an import and prices saved by hand from one page one wins, and the history holds that price', async () => {
   const { repairId } = await makeWorkshop(now);
   const { id: _, slug: __, ...repair } = await db.repair.findUniqueOrThrow({ where: { id: repairId } });
   const file = await fileWithPrice('80.00');
+  const shown = await shownNow('repair', repairId);
   const hands = [7300, 7400, 7500].map((priceMinor) =>
-    attempt(() => saveRepair(repairId, { ...repair, taxCategory: 'S', priceMinor }, by)),
+    attempt(() => saveRepair(shown, { ...repair, taxCategory: 'S', priceMinor }, by)),
   );
   const outcomes = await Promise.all([attempt(() => importList(file)), ...hands]);
-  expect(outcomes.slice(1).every((outcome) => outcome.ok)).toBe(true);
+  expect(codes(outcomes)).toEqual(['conflict', 'conflict', 'conflict', 'done']);
   const prices = await db.repairPrice.findMany();
   const after = await db.repair.findUniqueOrThrow({ where: { id: repairId } });
-  expect(prices).toHaveLength(outcomes.filter((outcome) => outcome.ok).length);
-  expect(prices.map((price) => price.priceMinor)).toContain(after.priceMinor);
+  expect(prices.map((price) => price.priceMinor)).toEqual([after.priceMinor]);
 });

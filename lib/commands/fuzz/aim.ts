@@ -21,6 +21,7 @@ const commonNames = [
   'code',
   'intent',
   'seenAt',
+  'mark',
   'lines',
   '__proto__',
   'constructor',

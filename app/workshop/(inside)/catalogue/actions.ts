@@ -5,6 +5,7 @@ import { onlyPlain, onlyPlainOrNew } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { shownIn } from '@/app/ui/forms/shown-in';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { saveFamily } from '@/lib/catalogue/save-family';
 import { saveModel } from '@/lib/catalogue/save-model';
@@ -43,7 +44,7 @@ export async function saveModelAction(
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(modelSchema, formData);
   if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() => saveModel(id, parsed.data));
+  const outcome = await attempt(() => saveModel(shownIn(id, formData), parsed.data));
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/catalogue/models/${outcome.value}?saved=yes` as Route);
 }
@@ -62,7 +63,7 @@ export async function saveRepairAction(
   const parsed = parseForm(repairSchema(currency), formData);
   if (!parsed.ok) return parsed.state;
   const by = { now: now(), userId: staff.id };
-  const outcome = await attempt(() => saveRepair(id, { ...parsed.data, modelId }, by));
+  const outcome = await attempt(() => saveRepair(shownIn(id, formData), { ...parsed.data, modelId }, by));
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/catalogue/repairs/${outcome.value}?saved=yes` as Route);
 }

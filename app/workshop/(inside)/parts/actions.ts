@@ -5,6 +5,7 @@ import { onlyPlain, onlyPlainOrNew } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { shownIn } from '@/app/ui/forms/shown-in';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { addLot, savePart, writeOffLot } from '@/lib/bench/parts';
 import { attempt } from '@/lib/outcome';
@@ -23,7 +24,7 @@ export async function savePartAction(
   await requireStaff(rolesThatMay('bench'));
   const parsed = parseForm(partSchema, formData);
   if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() => savePart(id, parsed.data));
+  const outcome = await attempt(() => savePart(shownIn(id, formData), parsed.data));
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/parts/${outcome.value}?saved=yes` as Route);
 }

@@ -4,6 +4,7 @@ import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { shownIn } from '@/app/ui/forms/shown-in';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { now } from '@/lib/clock';
 import { attempt } from '@/lib/outcome';
@@ -35,7 +36,7 @@ export async function changeStaffAction(
   await requireStaff(rolesThatMay('people'));
   const parsed = parseForm(changeInput, formData);
   if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() => changeStaff(id, parsed.data));
+  const outcome = await attempt(() => changeStaff(shownIn(id, formData), parsed.data));
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   refresh();
   return { done: 'Saved.' };

@@ -119,7 +119,11 @@ export default async function PartPage({ params, searchParams }: Props) {
             <h2 id="part" className="mb-3">
               The part
             </h2>
-            <ActionForm action={savePartAction.bind(null, id)} label={`Change ${part.name}`}>
+            <ActionForm
+              action={savePartAction.bind(null, id)}
+              hidden={{ mark: part.mark }}
+              label={`Change ${part.name}`}
+            >
               <PartFields known={part} />
               <SubmitButton label="Save the part" busy="Saving…" kind="second" />
             </ActionForm>

@@ -23,7 +23,11 @@ export default async function PersonPage({ params }: { params: Promise<{ id: str
   return (
     <>
       <PageHead above={<TextLink href="/workshop/people">People</TextLink>} title={person.name} />
-      <ActionForm action={changeStaffAction.bind(null, id)} label={`Change ${person.name}`}>
+      <ActionForm
+        action={changeStaffAction.bind(null, id)}
+        hidden={{ mark: person.mark }}
+        label={`Change ${person.name}`}
+      >
         <StaffFields known={person} />
         <RadioGroup
           name="isActive"

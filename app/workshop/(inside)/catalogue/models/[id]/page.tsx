@@ -64,7 +64,11 @@ export default async function StaffModelPage({ params, searchParams }: Props) {
           The model
         </h2>
         {mayChange ? (
-          <ActionForm action={saveModelAction.bind(null, id)} label={`Change ${model.maker} ${model.name}`}>
+          <ActionForm
+            action={saveModelAction.bind(null, id)}
+            hidden={{ mark: model.mark }}
+            label={`Change ${model.maker} ${model.name}`}
+          >
             <ModelFields known={model} families={choices.families} />
             <SubmitButton
               label="Save the model"

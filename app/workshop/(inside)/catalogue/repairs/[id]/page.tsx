@@ -73,7 +73,11 @@ export default async function RepairPage({ params, searchParams }: Props) {
       <SavedNote saved={saved} />
       <div className="grid gap-x-12 gap-y-10 lg:grid-cols-[3fr_2fr]">
         {mayChange ? (
-          <ActionForm action={saveRepairAction.bind(null, model.id, id)} label={`Change ${repair.name}`}>
+          <ActionForm
+            action={saveRepairAction.bind(null, model.id, id)}
+            hidden={{ mark: repair.mark }}
+            label={`Change ${repair.name}`}
+          >
             <RepairFields known={repair} policies={policies} workshop={workshop} />
             <SubmitButton
               label="Save the repair"

@@ -1,0 +1,32 @@
+import { createHash } from 'node:crypto';
+import { Refusal } from './outcome';
+
+/** A row that a form was drawn from: its id, and the mark of what the form showed of it. */
+export type Shown = { id: string; mark: string };
+
+/**
+ * A mark of those fields of a row that a form shows, 32 hexadecimal digits: the same while they say the same, whatever else
+ * of the row changes. Fields are named, so that a row read with more of them has the same mark.
+ *
+ * markOf({ name: true }, { id: '1', name: 'Gull' }) === markOf({ name: true }, { name: 'Gull', slug: 'gull' })
+ */
+export function markOf<K extends string>(
+  fields: Readonly<Record<K, true>>,
+  row: Readonly<Record<NoInfer<K>, unknown>>,
+): string {
+  const keys = Object.keys(fields).toSorted() as K[];
+  const text = JSON.stringify(keys.map((key) => [key, row[key]]));
+  return createHash('sha256').update(text).digest('hex').slice(0, 32);
+}
+
+/**
+ * Refuses as a conflict a form that was drawn from an older state of a row. The row has to be locked before it is read: of two
+ * who save at once the second then reads what the first left.
+ */
+export function refuseOlder(shown: Shown, mark: string, what: string): void {
+  if (shown.mark === mark) return;
+  throw new Refusal(
+    'conflict',
+    `Somebody changed ${what} while you had this page open. Nothing of yours was saved: load the page again to see it as it is.`,
+  );
+}

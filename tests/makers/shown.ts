@@ -1,0 +1,16 @@
+import { readPart } from '@/lib/bench/part-records';
+import { readModel, readRepair } from '@/lib/catalogue/staff-records';
+import { readStaff } from '@/lib/people/records';
+import type { Shown } from '@/lib/shown-row';
+
+const READERS = {
+  model: readModel,
+  repair: readRepair,
+  part: readPart,
+  person: (id: string) => readStaff(id, new Date()),
+};
+
+/** A row as somebody's page shows it now: what its form is sent with. A row that is gone has no mark. */
+export async function shownNow(kind: keyof typeof READERS, id: string): Promise<Shown> {
+  return { id, mark: (await READERS[kind](id))?.mark ?? '' };
+}
