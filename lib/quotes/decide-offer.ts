@@ -1,6 +1,7 @@
 import { addDays, compareDays, type Day, dayFromDate, dayInZone, dayToDate } from '@/lib/calendar/day';
 import { workingDaysBetween } from '@/lib/calendar/working';
 import { type Tx, transaction } from '@/lib/db/transaction';
+import { issueForJob } from '@/lib/invoices/write-invoice';
 import type { Actor } from '@/lib/jobs/actor';
 import { factsOf } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, readStage } from '@/lib/jobs/records';
@@ -98,6 +99,8 @@ export async function decideOffer(o: {
       data: { state: o.decision, decidedAt: o.now, decidedBy: o.actor.kind, agreedText },
     });
     const agreed = await nowAgreed(tx, { taken, offer, job, quoteId: quote.id, workshop, agreedText, ...o });
+    // An invoice that was issued ahead is credited, and replaced by one over what is owed now.
+    if (taken !== 'rest-declined' && job.invoices.length > 0) await issueForJob(tx, o);
     const waits =
       makesContract && startAfter ? await workingDaysUntil(tx, startAfter, { today, workshop }) : 0;
     const furtherDays = taken === 'accepted' ? (offer.workingDays ?? 0) + waits : 0;

@@ -176,12 +176,13 @@ function timeText(workingDays: number, isFromArrival: boolean): string[] {
   ];
 }
 
-/** What became of a price, in one or two sentences; null while it waits for its answer. */
+/** What became of a price, in one or two sentences; null while it waits for its answer, and where nobody was asked. */
 function outcomeOf(revision: Revision, { locale, timeZone }: WorkshopCard): string | null {
   const on = revision.decidedAt ? formatDay(dayInZone(revision.decidedAt, timeZone), locale, 'weekday') : '';
   switch (revision.state) {
     case 'accepted':
-      return `You said yes on ${on}. ${revision.agreedText ?? ''}`.trim();
+      // Also what is owed after a no or a withdrawal: the words are those that were pressed.
+      return revision.decidedBy === 'customer' ? `Your answer of ${on}: ${revision.agreedText ?? ''}` : null;
     case 'declined':
       return `You said no on ${on}.`;
     case 'lapsed':

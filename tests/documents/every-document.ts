@@ -35,7 +35,7 @@ export const everyDocument = [
   {
     name: 'quote that was answered',
     margin: 38,
-    draw: () => drawQuote({ ...quote, outcome: 'You said yes on 9 December 2026.' }),
+    draw: () => drawQuote({ ...quote, outcome: 'Your answer of 9 December 2026: I agree to £60.00.' }),
   },
   { name: 'repair form', margin: 38, draw: () => drawRepairForm(form) },
   {

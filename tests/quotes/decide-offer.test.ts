@@ -1,6 +1,8 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { issueInvoice } from '@/lib/invoices/issue-invoice';
+import { balanceOf } from '@/lib/invoices/rules/balance';
 import { readJob } from '@/lib/jobs/records';
 import { drawMail } from '@/lib/mail/draw';
 import { decideOffer } from '@/lib/quotes/decide-offer';
@@ -9,7 +11,7 @@ import type { QuoteLine } from '@/lib/quotes/rules/lines';
 import { useDatabase } from '@/tests/database';
 import { assessedJob } from '@/tests/makers/course';
 import { askPrice, PAD } from '@/tests/makers/offer';
-import { makeWorkshop } from '@/tests/makers/workshop';
+import { makeWorkshop, OWNER } from '@/tests/makers/workshop';
 import { madeOnce } from '@/tests/world/made-once';
 
 /** A Wednesday: five working days on, the promise is Wednesday 2 December. */
@@ -114,5 +116,34 @@ describe('the inspection fee of a price that is answered', () => {
     await db.workshop.update({ where: { id: 1 }, data: { isInspectionFeeTakenOff: false } });
     const { agreed } = await answer('accepted', await askPrice(jobId, ASKED, { lines: [PAD, FEE] }));
     expect(agreed?.grossMinor).toBe(11400);
+  });
+});
+
+describe('an invoice that was issued before the answer', () => {
+  const papers = async () =>
+    (await db.invoice.findMany({ orderBy: { sequence: 'asc' } })).map(({ kind, payableMinor }) => [
+      kind,
+      payableMinor,
+    ]);
+  beforeEach(() => issueInvoice({ jobId, actor: OWNER, now: ASKED }));
+
+  it('is credited after a no, and what is owed is the return fee', async () => {
+    const { job } = await answer('declined', await askPrice(jobId, ASKED));
+    expect(await papers()).toEqual([
+      ['invoice', 7200],
+      ['credit-note', 7200],
+      ['invoice', 960],
+    ]);
+    expect(balanceOf(job)).toMatchObject({ total: 960, owed: 960 });
+  });
+
+  it('is credited after a yes, and what is owed is the new price', async () => {
+    const { job } = await answer('accepted', await askPrice(jobId, ASKED));
+    expect(await papers()).toEqual([
+      ['invoice', 7200],
+      ['credit-note', 7200],
+      ['invoice', 9600],
+    ]);
+    expect(balanceOf(job)).toMatchObject({ total: 9600, owed: 9600 });
   });
 });

@@ -85,7 +85,7 @@ describe('the paper of a quote that was asked for', () => {
     const quote = await quoteNow(quoteId);
     const data = await askedQuoteData(quote);
     expect(data?.before).toEqual({ revision: 1, gross: 9600 });
-    expect(data?.outcome).toBe('You said yes on Thursday 3 December 2026. Yes to £90.00.');
+    expect(data?.outcome).toBe('Your answer of Thursday 3 December 2026: Yes to £90.00.');
     expect((await askedQuoteData(quote, { revision: 1 }))?.outcome).toBe(
       'This price was taken back or replaced by a later one, and no longer stands.',
     );
@@ -176,7 +176,7 @@ describe('what is charged', () => {
     await decideOffer({ ...answer, decision: 'accepted' });
     const agreed = await owedOf(jobId);
     expect(agreed.owed).toBe(asked.paper?.price.totals.gross);
-    expect(agreed.paper?.outcome).toContain('You said yes');
+    expect(agreed.paper?.outcome).toContain(': I agree to £');
     const written = await db.quoteRevision.findFirst({ where: { revision, quote: { jobId } } });
     expect(written).toMatchObject({ state: 'accepted', grossMinor: agreed.owed });
     // The words are the program's own, from the amounts on record.
@@ -200,6 +200,7 @@ describe('what is charged', () => {
     expect(paper?.price.lines).toEqual([
       { description: 'Return of the unit, unrepaired', quantity: '', amount: 960 },
     ]);
+    expect(paper?.outcome).toContain(': I decline the new price');
   });
 });
 
