@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { linePlaces } from '@/app/workshop/(inside)/price-lines/line-places';
 import { type Tax, taxValue } from '@/app/workshop/(inside)/price-lines/taxes';
 import { readLines } from '@/app/workshop/(inside)/quotes/[number]/price/read-lines';
 import { startingPrice } from '@/app/workshop/(inside)/quotes/[number]/price/starting-price';
-import { QUOTE_LINES } from '@/app/workshop/(inside)/quotes/[number]/schema';
 import { taxChoices, taxWords } from '@/app/workshop/(inside)/quotes/[number]/tax-words';
 import { Refusal } from '@/lib/outcome';
 import { blankWorkshop } from '@/lib/workshop/card';
@@ -24,7 +24,7 @@ const asked = { repair: REPAIR, takePrice: true, taxes, currency: 'GBP' };
 
 function form(lines: Record<string, string>[]): FormData {
   const data = new FormData();
-  for (let index = 0; index < QUOTE_LINES; index += 1)
+  for (let index = 0; index < linePlaces(lines); index += 1)
     for (const [name, text] of Object.entries({ kind: 'labour', tax: 'S2000', ...lines[index] }))
       data.set(`${name}-${index}`, text);
   return data;
@@ -45,7 +45,7 @@ describe('the lines of a quote as they are typed', () => {
     const only = taxChoices([exempt], []);
     expect(only).toHaveLength(1);
     const data = form([{ description: 'Pads rebuilt', amount: '24.00' }]);
-    for (let index = 0; index < QUOTE_LINES; index += 1) data.delete(`tax-${index}`);
+    for (let index = 0; index < linePlaces([]); index += 1) data.delete(`tax-${index}`);
     expect(readLines(data, { ...asked, takePrice: false, taxes: only })).toEqual([
       { kind: 'labour', description: 'Pads rebuilt', amount: 2400, ...exempt },
     ]);
@@ -67,6 +67,12 @@ describe('the lines of a quote as they are typed', () => {
       { kind: 'discount', description: 'Second unit', amount: -500, ...VAT },
       { kind: 'postage', description: 'Stamps', amount: 310, category: 'E', rateBps: 0 },
     ]);
+  });
+
+  it('keep every one of a long price that is written anew', () => {
+    const long = Array.from({ length: 11 }, (_, i) => ({ description: `Pad ${i + 1}`, amount: '4.00' }));
+    expect(linePlaces(long)).toBeGreaterThan(long.length);
+    expect(readLines(form(long), { ...asked, takePrice: false })).toHaveLength(long.length);
   });
 
   it.each([

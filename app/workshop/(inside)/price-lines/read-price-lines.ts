@@ -2,13 +2,12 @@ import { z } from 'zod';
 import { keptMoneySentence, readKeptMoney } from '@/lib/money/read-kept-money';
 import { Refusal } from '@/lib/outcome';
 import { OFFERED_KINDS, type QuoteLine } from '@/lib/quotes/rules/lines';
+import { MOST_LINES } from './line-places';
 import { type Tax, taxValue } from './taxes';
 
 const kindOf = z.enum(OFFERED_KINDS);
 
 type Asked = {
-  /** how many places for lines the form has */
-  places: number;
   /** the first is the one of a line that chose none, as where there is only one to choose */
   taxes: readonly Tax[];
   currency: string;
@@ -19,7 +18,7 @@ type Asked = {
  * refused at its field.
  */
 export function readPriceLines(formData: FormData, o: Asked): QuoteLine[] {
-  return Array.from({ length: o.places }, (_, index) => readTyped(formData, index, o)).flatMap(
+  return Array.from({ length: MOST_LINES }, (_, index) => readTyped(formData, index, o)).flatMap(
     (line) => line ?? [],
   );
 }

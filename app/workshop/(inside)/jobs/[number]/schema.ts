@@ -50,8 +50,6 @@ export const paymentForm = z.object({
 export const messageForm = z.object({ text: text('your message', 4000) });
 export const nothingForm = z.object({});
 
-/** Lines a changed price can have on one form. */
-export const OFFER_LINES = 6;
 export const offerForm = z.object({
   reason: text('the reason, in words the customer can follow', 1000),
   onYes: optionalText(500),

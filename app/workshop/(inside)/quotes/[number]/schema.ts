@@ -17,9 +17,6 @@ export const questionForm = z.object({ text: text('your question', 4000) });
 export const messageForm = z.object({ text: text('your message', 4000) });
 export const turnDownForm = z.object({ text: text('the reason, in words the customer can follow', 2000) });
 
-/** Lines a quote can have on one form, beside the price of the catalogue. */
-export const QUOTE_LINES = 8;
-
 export const priceForm = z.object({
   repairId: z.uuid('Choose the repair whose cover and check sheet the work gets'),
   takePrice: z.literal('yes').optional(),

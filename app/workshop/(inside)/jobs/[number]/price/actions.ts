@@ -8,7 +8,7 @@ import { readWorkshop } from '@/lib/workshop/records';
 import { readPriceLines } from '../../../price-lines/read-price-lines';
 import { taxesFor } from '../../../price-lines/taxes';
 import { onJob } from '../action-kit';
-import { OFFER_LINES, offerForm } from '../schema';
+import { offerForm } from '../schema';
 
 export async function writeChangedPrice(
   number: string,
@@ -36,7 +36,7 @@ async function offerLines(jobNumber: string, formData: FormData): Promise<QuoteL
   const job = await jobByNumber(jobNumber);
   if (!job) throw new Refusal('not-found', 'There is no such job.');
   const [taxes, { currency }] = [await taxesFor(job), await readWorkshop()];
-  const lines = readPriceLines(formData, { places: OFFER_LINES, taxes, currency });
+  const lines = readPriceLines(formData, { taxes, currency });
   if (lines.length === 0) throw new Refusal('invalid', 'Give at least one line', 'description-0');
   return lines;
 }

@@ -7,6 +7,7 @@ import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
+import { linePlaces } from '@/app/workshop/(inside)/price-lines/line-places';
 import { OfferLine } from '@/app/workshop/(inside)/price-lines/offer-line';
 import { taxesFor } from '@/app/workshop/(inside)/price-lines/taxes';
 import { symptomsOfRepairs } from '@/lib/catalogue/records';
@@ -22,7 +23,6 @@ import { readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { carriedFields } from '../carried-fields';
 import { openSheet } from '../open-sheet';
-import { OFFER_LINES } from '../schema';
 import { writeChangedPrice } from './actions';
 
 export const metadata: Metadata = { title: 'Changed price' };
@@ -85,7 +85,7 @@ export default async function ChangedPricePage({ params }: Props) {
               {`The inspection fee of ${money(sumOf(fees))} that was agreed to is in the price by itself${workshop.isInspectionFeeTakenOff ? ', and so is the line that takes it off since the repair goes ahead' : ''}.`}
             </p>
           ) : null}
-          {Array.from({ length: OFFER_LINES }, (_, index) => (
+          {Array.from({ length: linePlaces(lines) }, (_, index) => (
             <OfferLine
               // biome-ignore lint/suspicious/noArrayIndexKey: the lines of this form are numbered places
               key={index}

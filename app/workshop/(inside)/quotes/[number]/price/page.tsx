@@ -9,6 +9,7 @@ import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { PhotoStrip } from '@/app/ui/photos/photo';
+import { linePlaces } from '@/app/workshop/(inside)/price-lines/line-places';
 import { OfferLine } from '@/app/workshop/(inside)/price-lines/offer-line';
 import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
@@ -23,7 +24,6 @@ import { REQUEST_WORDS, requestMove } from '@/lib/quotes/rules/request-states';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { openQuote } from '../open-quote';
 import { quotePhotos } from '../quote-photos';
-import { QUOTE_LINES } from '../schema';
 import { taxChoices } from '../tax-words';
 import { writeQuote } from './actions';
 import { startingPrice } from './starting-price';
@@ -119,7 +119,7 @@ export default async function WriteQuotePage({ params, searchParams }: Props) {
           hint="Before the lines below."
           defaultChecked={start.takePrice}
         />
-        {Array.from({ length: QUOTE_LINES }, (_, index) => (
+        {Array.from({ length: linePlaces(start.lines) }, (_, index) => (
           <OfferLine
             // biome-ignore lint/suspicious/noArrayIndexKey: the lines of this form are numbered places
             key={index}
