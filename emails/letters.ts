@@ -29,6 +29,7 @@ import { quoteQuestion } from './quote-question';
 import { quoteReminder } from './quote-reminder';
 import { quoteSent } from './quote-sent';
 import { quoteTurnedDown } from './quote-turned-down';
+import { repairStopped } from './repair-stopped';
 import { unclaimedDecided } from './unclaimed-decided';
 import { unclaimedNotice } from './unclaimed-notice';
 import { unitArrived } from './unit-arrived';
@@ -45,6 +46,7 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'offer-lapsed': offerLapsed,
   'approval-recorded': approvalRecorded,
   'withdrawal-recorded': withdrawalRecorded,
+  'repair-stopped': repairStopped,
   'promise-moved': promiseMoved,
   'unit-ready': unitReady,
   'invoice-issued': invoiceIssued,

@@ -178,6 +178,7 @@ export const actions: readonly ActionRow[] = [
   ...inFile('/workshop/jobs/[number]/bench-actions.ts', [
     ['addWire', bench, job],
     ['putBack', bench, job],
+    ['stopWork', all, job],
   ]),
   ...inFile('/workshop/jobs/[number]/dispatch-actions.ts', [
     ['sendBack', all, job],

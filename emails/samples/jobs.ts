@@ -117,6 +117,32 @@ export const jobSamples: readonly Sample[] = [
     },
   },
   {
+    name: 'Goes back unrepaired, as the customer asked',
+    content: {
+      template: 'repair-stopped',
+      data: {
+        why: 'customer-asked',
+        reason: 'You told us on the telephone that you have found another one.',
+        gross: 960,
+        inspectionFee: 0,
+        refund: 0,
+      },
+    },
+  },
+  {
+    name: 'Cannot be repaired, paid before',
+    content: {
+      template: 'repair-stopped',
+      data: {
+        why: 'cannot-repair',
+        reason: 'The chip that failed is no longer made, and we found none that fits.',
+        gross: 1800,
+        inspectionFee: 1800,
+        refund: 7100,
+      },
+    },
+  },
+  {
     name: 'Sent back without a repair',
     content: {
       template: 'unit-sent-back',

@@ -3,6 +3,7 @@ import { readCheck, readEntry } from '@/lib/bench/stored-checks';
 import { compareDays, type Day, dayFromDate } from '@/lib/calendar/day';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { Refusal } from '@/lib/outcome';
+import { isAgreedTo } from '@/lib/quotes/rules/agreed';
 import { mayContest } from '@/lib/warranty/rules/ruling';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { type Actor, moveBy } from './actor';
@@ -32,7 +33,7 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     findings: job.findings.length,
     hasOpenOffer: revisions.some((revision) => revision.state === 'sent'),
     hasAgreedPaidOffer: agreed !== undefined && agreed.revision > 1 && agreed.grossMinor > 0,
-    isPriceAgreed: agreed?.decidedBy === 'customer',
+    isPriceAgreed: isAgreedTo(agreed),
     isContractMade: job.termsAcceptedAt !== null || isSomethingCovered({ kind, ruling }),
     ruling,
     workEntries: job.work.filter((entry) => since === null || entry.at >= since).length,

@@ -5,9 +5,8 @@ import { balanceOf } from '@/lib/invoices/rules/balance';
 import { creditStanding, issueForJob } from '@/lib/invoices/write-invoice';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
-import { revisionTotals } from '@/lib/quotes/rules/lines';
 import { withdrawalLinesOf } from '@/lib/quotes/stored-withdrawal';
-import { writeRevision } from '@/lib/quotes/write-revision';
+import { writeOwed } from '@/lib/quotes/write-owed';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { factsOf, requireMove } from './facts';
 import { type JobRecord, readJob, readStage } from './records';
@@ -78,23 +77,13 @@ export async function withdraw(o: { jobId: string; version: number; now: Date })
 async function agreeOnOwed(tx: Tx, job: JobRecord, workshop: WorkshopCard, now: Date): Promise<number> {
   const [quote] = job.quotes;
   if (!quote) throw new Error('a job without a quote');
-  const lines = withdrawalLinesOf(job);
-  await tx.quoteRevision.updateMany({
-    where: { quoteId: quote.id, state: { in: ['accepted', 'sent'] } },
-    data: { state: 'replaced' },
-  });
-  await writeRevision(tx, {
-    quoteId: quote.id,
-    revision: 1 + Math.max(...quote.revisions.map((each) => each.revision)),
-    state: 'accepted',
-    isGross: true,
+  return writeOwed(tx, {
+    quote,
+    lines: withdrawalLinesOf(job),
     reason: 'The customer withdrew from the contract',
-    onYes: '',
-    onNo: '',
+    agreedText: 'Withdrawn from the contract.',
+    by: CUSTOMER.kind,
+    today: dayInZone(now, workshop.timeZone),
     now,
-    validUntil: dayInZone(now, workshop.timeZone),
-    lines,
-    decided: { at: now, by: CUSTOMER.kind, agreedText: 'Withdrawn from the contract.' },
   });
-  return revisionTotals(lines, true).gross;
 }

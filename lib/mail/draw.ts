@@ -9,6 +9,7 @@ import { jobAddress, newestQuoteToken, newestToken, quoteAddress } from '@/lib/j
 import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { showNumber } from '@/lib/numbers/job-number';
 import { inspectionFeeOf } from '@/lib/quotes/rules/after-no';
+import { isAgreedTo } from '@/lib/quotes/rules/agreed';
 import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { readWithdrawalRule } from '@/lib/quotes/rules/withdrawal';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
@@ -106,6 +107,7 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
             take: 1,
             select: {
               grossMinor: true,
+              revision: true,
               decidedBy: true,
               isGross: true,
               lines: { select: { kind: true, amountMinor: true, taxRateBps: true } },
@@ -134,7 +136,7 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
       returnFee: job.returnFeeMinor ?? 0,
       inspectionFee: agreed ? inspectionFeeOf(agreed.lines.map(feeLine), agreed.isGross) : 0,
       isInspection: agreed !== undefined && isInspectionOnly(agreed),
-      isPriceOpen: agreed?.decidedBy !== 'customer',
+      isPriceOpen: !isAgreedTo(agreed),
       customer: job.customer.name,
       promisedOn: job.promisedOn && dayFromDate(job.promisedOn),
       isRepaired: isRepaired(job.events),

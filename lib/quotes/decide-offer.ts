@@ -1,4 +1,4 @@
-import { addDays, compareDays, type Day, dayFromDate, dayInZone, dayToDate } from '@/lib/calendar/day';
+import { compareDays, type Day, dayFromDate, dayInZone, dayToDate } from '@/lib/calendar/day';
 import { workingDaysBetween } from '@/lib/calendar/working';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { issueForJob } from '@/lib/invoices/write-invoice';
@@ -18,7 +18,7 @@ import { feesAfterNo } from './rules/after-no';
 import { withdrawUntil as lastDayToWithdraw, readWithdrawalRule } from './rules/withdrawal';
 import { readLinesAfterNo } from './stored-after-no';
 import { readOfferWords } from './stored-offer-words';
-import { writeRevision } from './write-revision';
+import { writeOwed } from './write-owed';
 
 type Revision = NonNullable<JobRecord['quotes'][number]>['revisions'][number];
 
@@ -98,7 +98,7 @@ export async function decideOffer(o: {
       where: { id: offer.id },
       data: { state: o.decision, decidedAt: o.now, decidedBy: o.actor.kind, agreedText },
     });
-    const agreed = await nowAgreed(tx, { taken, offer, job, quoteId: quote.id, workshop, agreedText, ...o });
+    const agreed = await nowAgreed(tx, { taken, offer, job, quote, workshop, agreedText, ...o });
     // An invoice that was issued ahead is credited, and replaced by one over what is owed now.
     if (taken !== 'rest-declined' && job.invoices.length > 0) await issueForJob(tx, o);
     const waits =
@@ -174,7 +174,7 @@ type Answered = {
   taken: 'accepted' | 'declined' | 'rest-declined';
   offer: Revision;
   job: JobRecord;
-  quoteId: string;
+  quote: { id: string; revisions: readonly { revision: number }[] };
   workshop: WorkshopCard;
   agreedText: string;
   actor: Actor;
@@ -199,22 +199,16 @@ async function nowAgreed(tx: Tx, o: Answered): Promise<NowAgreed> {
 
 /** After a no, the agreed price becomes the fees alone; a claim's unit goes back free. */
 async function owedOnReturn(tx: Tx, o: Omit<Answered, 'taken' | 'offer'>): Promise<NowAgreed> {
-  const revisions: Revision[] = o.job.quotes[0]?.revisions ?? [];
   const lines = readLinesAfterNo(o.job, o.workshop);
   const { inspectionFee } = feesAfterNo(lines);
-  const gross = await writeRevision(tx, {
-    quoteId: o.quoteId,
-    revision: 1 + Math.max(...revisions.map((revision) => revision.revision)),
-    state: 'accepted',
-    // The fees are kept with tax whatever way the prices are kept.
-    isGross: true,
-    reason: 'Returned unrepaired after the changed price was declined',
-    onYes: '',
-    onNo: '',
-    now: o.now,
-    validUntil: addDays(dayInZone(o.now, o.workshop.timeZone), o.workshop.approvalDays),
+  const gross = await writeOwed(tx, {
+    quote: o.quote,
     lines,
-    decided: { at: o.now, by: o.actor.kind, agreedText: o.agreedText },
+    reason: 'Returned unrepaired after the changed price was declined',
+    agreedText: o.agreedText,
+    by: o.actor.kind,
+    today: dayInZone(o.now, o.workshop.timeZone),
+    now: o.now,
   });
   return { gross, ...(inspectionFee > 0 ? { inspectionFee } : {}) };
 }

@@ -6,15 +6,22 @@ import { type CostOfNo, feesAfterNo, linesAfterNo } from './rules/after-no';
 import type { QuoteLine } from './rules/lines';
 import { readLine } from './stored-lines';
 
-/** The lines that a job's agreed price becomes when its changed price is declined; a claim's unit goes back free. */
-export function readLinesAfterNo(job: JobRecord, workshop: WorkshopCard): QuoteLine[] {
+/**
+ * The lines that a job's agreed price becomes when its changed price is declined; a claim's unit goes back free, and so does
+ * one that cannot be repaired.
+ */
+export function readLinesAfterNo(
+  job: JobRecord,
+  workshop: WorkshopCard,
+  { isReturnFree = false }: { isReturnFree?: boolean } = {},
+): QuoteLine[] {
   const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
   if (!agreed) throw new Error('a job without an agreed price');
   return linesAfterNo({
     agreed: agreed.lines.map(readLine),
     isGross: agreed.isGross,
     // Part of the terms: who has not agreed to them yet does not owe it, and who has owes no more than it was then.
-    returnFee: Math.min(job.returnFeeMinor ?? 0, workshop.returnFeeMinor),
+    returnFee: isReturnFree ? 0 : Math.min(job.returnFeeMinor ?? 0, workshop.returnFeeMinor),
   });
 }
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { STOP_WORDS, STOPS } from './stop';
 import { DECISION_WORDS, DECISIONS } from './unclaimed';
 
 /**
@@ -56,6 +57,7 @@ export const EVENT_DATA = {
   'promise-moved': z.object({ from: z.string().nullable(), to: z.string(), reason: z.string() }),
   'start-requested': z.object({}),
   withdrawn: z.object({ owed: z.number().int() }),
+  'repair-stopped': z.object({ why: z.enum(STOPS), reason: z.string(), owed: z.number().int() }),
   'link-renewed': z.object({}),
   'parcel-named': z.object({ reference: z.string() }),
   /** the parcel that goes back, as it is packed; what nobody has said is null */
@@ -156,6 +158,8 @@ export function eventLine(kind: string, data: unknown): string {
       return 'The customer asked for work to start before the right to withdraw ends';
     case 'withdrawn':
       return 'The customer withdrew from the contract';
+    case 'repair-stopped':
+      return `Goes back unrepaired. ${STOP_WORDS[event.data.why].label}: ${event.data.reason}`;
     case 'link-renewed':
       return 'Private link renewed';
     case 'parcel-named':

@@ -14,6 +14,7 @@ const PERMISSION_OF: Partial<Record<MoveKey, Permission>> = {
   dispatch: 'dispatch',
   'pack-unrepaired': 'dispatch',
   'return-unrepaired': 'dispatch',
+  'stop-repair': 'dispatch',
 };
 
 /** permissionOf('ask-approval') -> 'money'; whatever is not named is work at the bench. */

@@ -54,6 +54,7 @@ export type StageMail =
   | 'approval-recorded'
   | 'offer-lapsed'
   | 'withdrawal-recorded'
+  | 'repair-stopped'
   | 'unit-ready'
   | 'unit-sent-back'
   | 'unclaimed-notice'
@@ -227,7 +228,7 @@ export const MOVES = [
     needs: ['ruled', 'ruled-not-covered'],
     mail: 'unit-ready',
     label: 'Return without repair',
-    consequence: 'Tells the customer the unit is on its way back as ruled.',
+    consequence: 'Tells the customer that the unit is packed and goes back as ruled.',
   },
   {
     key: 'contest',
@@ -249,6 +250,17 @@ export const MOVES = [
     label: 'Withdraw from the contract',
     consequence:
       'The unit comes back unrepaired. Work done after the customer asked for the start is paid in part.',
+  },
+  {
+    key: 'stop-repair',
+    from: ['assessing', 'awaiting-approval', 'awaiting-parts', 'on-bench', 'proving'],
+    to: 'declined',
+    by: ['staff'],
+    needs: ['ruled'],
+    mail: 'repair-stopped',
+    label: 'Send back unrepaired',
+    consequence:
+      'Tells the customer why, and what is owed. A price that waits for an answer no longer stands.',
   },
   {
     key: 'pack-unrepaired',

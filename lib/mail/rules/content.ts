@@ -6,6 +6,7 @@
  */
 import { z } from 'zod';
 import { type Day, isDay } from '@/lib/calendar/day';
+import { STOPS } from '@/lib/jobs/rules/stop';
 
 const calendarDay = z.custom<Day>((value) => typeof value === 'string' && isDay(value), 'not a calendar day');
 const amount = z.int();
@@ -70,6 +71,16 @@ export const factsOf = {
     /** paid already beyond what is owed */
     refund: amount,
     isHere: z.boolean(),
+  }),
+  'repair-stopped': z.strictObject({
+    why: z.enum(STOPS),
+    /** the workshop's own words */
+    reason: text,
+    /** owed for the way back and the inspection together */
+    gross: amount,
+    inspectionFee: amount,
+    /** paid already beyond what is owed */
+    refund: amount,
   }),
   'promise-moved': z.strictObject({ from: calendarDay, to: calendarDay, reason: text }),
   'unit-ready': z.strictObject({
@@ -173,6 +184,7 @@ export const mailTemplates = z.enum([
   'offer-lapsed',
   'approval-recorded',
   'withdrawal-recorded',
+  'repair-stopped',
   'promise-moved',
   'unit-ready',
   'invoice-issued',
@@ -216,6 +228,7 @@ export const mailContent = z.discriminatedUnion('template', [
   member('offer-lapsed'),
   member('approval-recorded'),
   member('withdrawal-recorded'),
+  member('repair-stopped'),
   member('promise-moved'),
   member('unit-ready'),
   member('invoice-issued'),

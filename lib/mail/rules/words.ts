@@ -10,6 +10,7 @@ export const TEMPLATE_WORDS: Record<MailTemplate, string> = {
   'offer-lapsed': 'Price lapsed',
   'approval-recorded': 'Approval recorded',
   'withdrawal-recorded': 'Withdrawal recorded',
+  'repair-stopped': 'Goes back unrepaired',
   'promise-moved': 'Promise moved',
   'unit-ready': 'Unit ready',
   'invoice-issued': 'Invoice',

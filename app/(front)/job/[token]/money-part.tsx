@@ -5,6 +5,7 @@ import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { balanceOf, isForPrice } from '@/lib/invoices/rules/balance';
 import { formatMoney } from '@/lib/money/amount';
+import { isAgreedTo } from '@/lib/quotes/rules/agreed';
 import { shownLines } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import type { PartProps } from './part-props';
@@ -16,7 +17,7 @@ export function MoneyPart({ job, token, workshop }: PartProps) {
   const shortDay = (date: Date) => formatDay(dayFromDate(date), workshop.locale, 'short');
   const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
   if (!agreed) return null;
-  if (agreed.decidedBy !== 'customer') {
+  if (!isAgreedTo(agreed)) {
     return (
       <section aria-labelledby="money">
         <h2 id="money">Price</h2>

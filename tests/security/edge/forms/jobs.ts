@@ -89,6 +89,7 @@ export const jobs: FormsOfFiles = [
       workForm: { fields: { ...said, minutes: '20' } },
       partForm: { fields: { lot: uuid, quantity: '1' } },
       putBackForm: { fields: { use: uuid } },
+      stopForm: { fields: { why: 'cannot-repair', reason: 'The chip is no longer made.' } },
       paymentForm: {
         fields: { amount: '48.00', method: 'cash', reference: 'R 1', receivedOn: '2026-11-25', tell: 'no' },
       },

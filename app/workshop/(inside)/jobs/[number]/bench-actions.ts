@@ -2,8 +2,10 @@
 import type { FormState } from '@/app/ui/forms/form-state';
 import { putBackPart } from '@/lib/bench/put-back-part';
 import { recordWire } from '@/lib/bench/record-wire';
+import { permissionOf } from '@/lib/jobs/rules/move-permissions';
+import { stopRepair } from '@/lib/jobs/stop-repair';
 import { onJob } from './action-kit';
-import { putBackForm } from './schema';
+import { putBackForm, stopForm } from './schema';
 import { wireForm } from './wire-schema';
 
 export async function addWire(number: string, _before: FormState, formData: FormData): Promise<FormState> {
@@ -25,5 +27,16 @@ export async function putBack(number: string, _before: FormState, formData: Form
     formData,
     part: 'parts',
     work: ({ data, ...call }) => putBackPart({ ...call, partUseId: data.use }),
+  });
+}
+
+export async function stopWork(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onJob({
+    permission: permissionOf('stop-repair'),
+    number,
+    schema: stopForm,
+    formData,
+    part: 'moves',
+    work: ({ data, ...call }) => stopRepair({ ...call, ...data }),
   });
 }

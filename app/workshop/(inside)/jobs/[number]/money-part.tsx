@@ -14,6 +14,7 @@ import { isForPrice } from '@/lib/invoices/rules/balance';
 import { factsOf } from '@/lib/jobs/facts';
 import { PAYMENT_METHODS } from '@/lib/jobs/record-payment';
 import { decimalText, formatMoney } from '@/lib/money/amount';
+import { isAgreedTo } from '@/lib/quotes/rules/agreed';
 import { paysPostage } from '@/lib/warranty/stored-ruling';
 import { RevisionLines } from '../../price-lines/revision-lines';
 import { addPayment } from './actions';
@@ -29,9 +30,9 @@ const STATE_WORDS: Record<string, string> = {
 };
 
 /** What staff wrote as the first price of a parcel without a booking is nobody's agreement. */
-function stateWords({ state, decidedBy }: { state: string; decidedBy: string | null }): string {
-  if (state === 'accepted' && decidedBy !== 'customer') return 'nothing is agreed yet';
-  return STATE_WORDS[state] ?? state;
+function stateWords(revision: { state: string; revision: number; decidedBy: string | null }): string {
+  if (revision.state === 'accepted' && !isAgreedTo(revision)) return 'nothing is agreed yet';
+  return STATE_WORDS[revision.state] ?? revision.state;
 }
 
 /** Every revision of the price, the payments, and what is owed. */

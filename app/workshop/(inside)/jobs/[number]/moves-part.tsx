@@ -18,6 +18,7 @@ import { carriedFields } from './carried-fields';
 import { DispatchForm } from './dispatch-form';
 import type { SheetProps } from './open-sheet';
 import { PromisePart } from './promise-part';
+import { StopPart } from './stop-part';
 import { UnclaimedPart } from './unclaimed-part';
 
 /** Moves that cost something or cannot be taken back are asked once more. */
@@ -69,6 +70,11 @@ export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Sta
       })}
       {job.stage === 'ready' && may(who.role, 'dispatch') ? (
         <DispatchForm job={job} workshop={workshop} staff={staff} />
+      ) : null}
+      {open.some(({ move: { key } }) => key === 'stop-repair') &&
+      !open.some(({ move: { key } }) => key === 'return-unrepaired') &&
+      may(who.role, permissionOf('stop-repair')) ? (
+        <StopPart job={job} />
       ) : null}
       <UnclaimedPart job={job} workshop={workshop} staff={staff} role={who.role} />
       <PromisePart job={job} workshop={workshop} staff={staff} />

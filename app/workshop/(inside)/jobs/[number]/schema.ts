@@ -3,6 +3,7 @@ import { countedField } from '@/app/ui/forms/counted-field';
 import { isDay } from '@/lib/calendar/day';
 import { PAYMENT_PURPOSES } from '@/lib/invoices/rules/balance';
 import { PAYMENT_METHODS } from '@/lib/jobs/record-payment';
+import { STOPS } from '@/lib/jobs/rules/stop';
 
 const text = (what: string, max: number) =>
   z
@@ -37,6 +38,10 @@ export const partForm = z.object({
     .max(1000, 'That is more than a shelf holds'),
 });
 export const putBackForm = z.object({ use: z.uuid({ error: 'Choose the part that goes back' }) });
+export const stopForm = z.object({
+  why: z.enum(STOPS, { error: 'Choose why it is not repaired' }),
+  reason: text('why, in words for the customer', 1000),
+});
 export const paymentForm = z.object({
   amount: text('the amount', 20),
   method: z.enum(PAYMENT_METHODS, { error: 'Choose how it was paid' }),

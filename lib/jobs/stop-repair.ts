@@ -1,0 +1,81 @@
+import { dayInZone } from '@/lib/calendar/day';
+import { transaction } from '@/lib/db/transaction';
+import { balanceOf } from '@/lib/invoices/rules/balance';
+import { issueForJob } from '@/lib/invoices/write-invoice';
+import { queueMail } from '@/lib/mail/queue';
+import { Refusal } from '@/lib/outcome';
+import { feesAfterNo } from '@/lib/quotes/rules/after-no';
+import { readLinesAfterNo } from '@/lib/quotes/stored-after-no';
+import { writeOwed } from '@/lib/quotes/write-owed';
+import { readWorkshop } from '@/lib/workshop/records';
+import type { Actor } from './actor';
+import { requireMove } from './facts';
+import { readJob, readStage } from './records';
+import { moveOf } from './rules/stages';
+import type { Stop } from './rules/stop';
+import { writeEvent } from './write-event';
+
+/**
+ * The workshop sends a unit back unrepaired without an answer from the customer's page: they asked for it some other way, or it
+ * cannot be repaired. Whatever price stood or waited becomes what is owed, an invoice issued ahead is replaced, and the customer
+ * is told why and what it costs.
+ */
+export async function stopRepair(o: {
+  jobId: string;
+  version: number;
+  why: Stop;
+  /** in words for the customer */
+  reason: string;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+}): Promise<void> {
+  await transaction(async (tx) => {
+    await tx.$queryRaw`SELECT 1 FROM "job" WHERE "id" = ${o.jobId} FOR UPDATE`;
+    const job = await readJob({ id: o.jobId }, tx);
+    const [quote] = job?.quotes ?? [];
+    if (!job || !quote) throw new Refusal('not-found', 'There is no such job.');
+    if (job.version !== o.version) {
+      throw new Refusal('conflict', 'This job changed while you had it open. Nothing was moved.');
+    }
+    const workshop = await readWorkshop(tx);
+    const today = dayInZone(o.now, workshop.timeZone);
+    requireMove(job, 'stop-repair', o.actor, { today, locale: workshop.locale });
+    const lines = readLinesAfterNo(job, workshop, { isReturnFree: o.why === 'cannot-repair' });
+    const owed = await writeOwed(tx, {
+      quote,
+      lines,
+      reason:
+        o.why === 'cannot-repair'
+          ? 'Returned unrepaired: it cannot be repaired'
+          : 'Returned unrepaired as the customer asked',
+      agreedText: o.reason,
+      by: o.actor.kind,
+      today,
+      now: o.now,
+    });
+    const move = moveOf('stop-repair');
+    await writeEvent(tx, {
+      jobId: job.id,
+      actor: o.actor,
+      now: o.now,
+      expected: { version: o.version, stages: move.from },
+      from: readStage(job.stage),
+      to: move.to,
+      event: { kind: 'repair-stopped', data: { why: o.why, reason: o.reason, owed } },
+    });
+    if (job.invoices.length > 0) await issueForJob(tx, o);
+    await queueMail(tx, {
+      template: 'repair-stopped',
+      data: {
+        why: o.why,
+        reason: o.reason,
+        gross: owed,
+        inspectionFee: feesAfterNo(lines).inspectionFee,
+        refund: Math.max(0, balanceOf(job).paid - owed),
+      },
+      to: job.customer.email,
+      jobId: job.id,
+      now: o.now,
+    });
+  });
+}

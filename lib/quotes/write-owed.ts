@@ -1,0 +1,42 @@
+import type { Day } from '@/lib/calendar/day';
+import type { Tx } from '@/lib/db/transaction';
+import type { QuoteLine } from './rules/lines';
+import { writeRevision } from './write-revision';
+
+/**
+ * Puts what is owed for a unit that goes back unrepaired in the place of the agreed price and of any that waits for an answer;
+ * gives it with tax, in minor units. An accepted revision stands, an older one is replaced.
+ */
+export async function writeOwed(
+  tx: Tx,
+  o: {
+    quote: { id: string; revisions: readonly { revision: number }[] };
+    /** with tax in their amounts */
+    lines: readonly QuoteLine[];
+    reason: string;
+    /** the customer's own words, or why staff wrote it */
+    agreedText: string;
+    by: 'customer' | 'staff' | 'owner' | 'clock';
+    today: Day;
+    now: Date;
+  },
+): Promise<number> {
+  const { quote, lines, reason, now } = o;
+  await tx.quoteRevision.updateMany({
+    where: { quoteId: quote.id, state: { in: ['accepted', 'sent'] } },
+    data: { state: 'replaced' },
+  });
+  return writeRevision(tx, {
+    quoteId: quote.id,
+    revision: 1 + Math.max(0, ...quote.revisions.map(({ revision }) => revision)),
+    state: 'accepted',
+    isGross: true,
+    reason,
+    onYes: '',
+    onNo: '',
+    now,
+    validUntil: o.today,
+    lines,
+    decided: { at: now, by: o.by, agreedText: o.agreedText },
+  });
+}
