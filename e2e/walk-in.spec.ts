@@ -78,4 +78,16 @@ test('a parcel without a booking is opened, priced, and agreed to by its custome
     const mail = await waitForMail(who.email, /^Your yes is recorded/);
     expect(mail.text).toContain('Your right to withdraw');
   });
+
+  await test.step('it cannot be repaired after all: it comes back free, and the customer reads why', async () => {
+    await sheet.open(number);
+    await sheet.stopRepair('We cannot repair it', 'The board under the pads has gone to powder.');
+    await expect(sheet.docket.stampNow).toContainText('Declined');
+    const mail = await waitForMail(who.email, /^We cannot repair your unit/);
+    expect(mail.text).toContain('gone to powder');
+    expect(mail.text).toContain('free of charge (£0.00)');
+    await job.open(link);
+    await expect(job.heading).toHaveText('Your unit comes back unrepaired.');
+    await expect(page.getByRole('main')).toContainText('nothing is left to pay');
+  });
 });

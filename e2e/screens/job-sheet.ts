@@ -71,6 +71,14 @@ export function jobSheet(page: Page) {
       await field(label, /^Why/).fill(why);
       await press(`Yes: ${label.toLowerCase()}`);
     },
+    /** The unit goes back as it came. */
+    async stopRepair(why: string, reason: string) {
+      const label = 'Send back unrepaired';
+      await unfold(inForm(label), label);
+      await inForm(label).getByRole('radio', { name: why }).check();
+      await field(label, /^In your words/).fill(reason);
+      await press(`Yes: ${label.toLowerCase()}`);
+    },
     toChangedPrice,
     writeChangedPrice: () => toChangedPrice.click(),
     openCheckSheet: () => page.getByRole('link', { name: 'Open the check sheet' }).click(),
