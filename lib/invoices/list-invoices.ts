@@ -38,8 +38,13 @@ type Row = {
   total: number;
 };
 
-/** One page of invoices and credit notes, newest first, sought by number, job number or name, and by state. */
-export async function listInvoices(o: InvoicesSought): Promise<{ rows: ListedInvoice[]; total: number }> {
+/**
+ * One page of invoices and credit notes, newest first, sought by number, job number or name, and by state. What is past the last
+ * page is the last; `page` says which it is.
+ */
+export async function listInvoices(
+  o: InvoicesSought,
+): Promise<{ rows: ListedInvoice[]; total: number; page: number }> {
   const text = o.text.trim();
   const job = readNumber(text);
   const like = `%${plainInPattern(text)}%`;
@@ -60,11 +65,16 @@ export async function listInvoices(o: InvoicesSought): Promise<{ rows: ListedInv
             WHERE p."jobId" = i."jobId" AND p."purpose" = 'price'), 0))::int AS owed
       FROM "invoice" i JOIN "job" j ON j."id" = i."jobId"
       WHERE ${sought}
-    )
-    SELECT *, (COUNT(*) OVER ())::int AS total FROM listed WHERE ${ofState(o.state)}
+    ),
+    found AS (SELECT * FROM listed WHERE ${ofState(o.state)})
+    SELECT *, (SELECT COUNT(*) FROM found)::int AS total FROM found
     ORDER BY "issuedOn" DESC, "year" DESC, "sequence" DESC
-    LIMIT ${INVOICES_PER_PAGE} OFFSET ${(o.page - 1) * INVOICES_PER_PAGE}`;
-  return { rows: rows.map(listed), total: rows[0]?.total ?? 0 };
+    LIMIT ${INVOICES_PER_PAGE} OFFSET (
+      SELECT GREATEST(0, LEAST(${o.page}::int, (COUNT(*) - 1) / ${INVOICES_PER_PAGE}::int + 1) - 1) * ${INVOICES_PER_PAGE}::int
+      FROM found)`;
+  const total = rows[0]?.total ?? 0;
+  const last = Math.max(1, Math.ceil(total / INVOICES_PER_PAGE));
+  return { rows: rows.map(listed), total, page: Math.min(o.page, last) };
 }
 
 function ofState(state: InvoiceState | null): Prisma.Sql {

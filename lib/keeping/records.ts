@@ -16,11 +16,11 @@ export type ListedPerson = {
   lastAt: Date;
 };
 
-/** People whose name or address holds a text, the newest first; pages count from 1. */
+/** People whose name or address holds a text, the newest first; pages count from 1, and what is past the last is the last. */
 export async function findPeople(o: {
   q: string;
   page: number;
-}): Promise<{ people: ListedPerson[]; total: number }> {
+}): Promise<{ people: ListedPerson[]; total: number; page: number }> {
   const like = `%${plainInPattern(o.q.trim().toLowerCase())}%`;
   const rows = await db.$queryRaw<(ListedPerson & { total: number })[]>`
     with entry as (
@@ -31,17 +31,23 @@ export async function findPeople(o: {
       select r."emailKey", r."name", null, q."number", r."askedAt"
       from "quote_request" r join "quote" q on q."id" = r."quoteId"
       where r."emailKey" <> ''
+    ),
+    person as (
+      select (array_agg(coalesce(job, quote) order by at desc))[1] as "number",
+        (array_agg("name" order by at desc))[1] as "name",
+        key as "email", count(job)::int as "jobs", count(quote)::int as "quotes", max(at) as "lastAt"
+      from entry
+      group by key
+      having bool_or(key like ${like} or lower("name") like ${like})
     )
-    select (array_agg(coalesce(job, quote) order by at desc))[1] as "number",
-      (array_agg("name" order by at desc))[1] as "name",
-      key as "email", count(job)::int as "jobs", count(quote)::int as "quotes", max(at) as "lastAt",
-      count(*) over ()::int as "total"
-    from entry
-    group by key
-    having bool_or(key like ${like} or lower("name") like ${like})
-    order by max(at) desc, key
-    limit ${PEOPLE_PER_PAGE} offset ${(o.page - 1) * PEOPLE_PER_PAGE}`;
-  return { people: rows.map(({ total: _, ...person }) => person), total: rows[0]?.total ?? 0 };
+    select person.*, (select count(*) from person)::int as "total"
+    from person order by "lastAt" desc, "email"
+    limit ${PEOPLE_PER_PAGE} offset (
+      select greatest(0, least(${o.page}::int, (count(*) - 1) / ${PEOPLE_PER_PAGE}::int + 1) - 1) * ${PEOPLE_PER_PAGE}::int
+      from person)`;
+  const total = rows[0]?.total ?? 0;
+  const last = Math.max(1, Math.ceil(total / PEOPLE_PER_PAGE));
+  return { people: rows.map(({ total: _, ...person }) => person), total, page: Math.min(o.page, last) };
 }
 
 /** A person as the rows that are theirs; `email` is empty once their data was removed. */

@@ -98,6 +98,27 @@ describe('finding a person', () => {
   });
 });
 
+describe('the list of people', () => {
+  it('shows its last page for every page past it', async () => {
+    const world = await makeWorkshop(NOW);
+    const { jobId } = await makeBooking({ repairId: world.repairId, now: NOW });
+    const { id: _, ...copy } = await db.job.findUniqueOrThrow({ where: { id: jobId } });
+    for (let other = 0; other < 25; other += 1) {
+      const email = `person${other}@example.org`;
+      const { id: customerId } = await db.customer.create({
+        data: { ...personRow(), email, createdAt: NOW },
+      });
+      await db.job.create({ data: { ...copy, customerId, number: `J-${other}` } });
+    }
+    const [first, second, ninth] = await Promise.all([1, 2, 9].map((page) => findPeople({ q: '', page })));
+    expect(first?.people).toHaveLength(25);
+    expect(second).toMatchObject({ total: 26, page: 2 });
+    expect(second?.people).toHaveLength(1);
+    expect(ninth).toEqual(second);
+    expect(await findPeople({ q: 'nobody', page: 9 })).toEqual({ people: [], total: 0, page: 1 });
+  });
+});
+
 function personRow() {
   const { name, phone, postcode, town, country } = ADDRESS;
   return { name, phone, postcode, town, country, addressLines: [] };

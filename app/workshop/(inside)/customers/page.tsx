@@ -13,14 +13,14 @@ export const metadata: Metadata = { title: 'Customers' };
 export default async function CustomersPage({ searchParams }: { searchParams: ListSearch }) {
   await requireStaff(rolesThatMay('take-in'));
   const listed = await listedAt('/workshop/customers', searchParams);
-  const { q, page } = listed;
-  const [{ people, total }, workshop] = await Promise.all([findPeople({ q, page }), readWorkshop()]);
+  const { q } = listed;
+  const [{ people, total, page }, workshop] = await Promise.all([findPeople(listed), readWorkshop()]);
   const clock = { locale: workshop.locale, zone: workshop.timeZone };
   return (
     <SearchedList
       title="Customers"
       lead={leadOf(q, total)}
-      listed={listed}
+      listed={{ ...listed, page }}
       search={{ id: 'find-customer', label: 'Name or e-mail' }}
       total={total}
       perPage={PEOPLE_PER_PAGE}

@@ -28,9 +28,8 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
   const search = await searchParams;
   const text = typeof search.q === 'string' ? search.q : '';
   const state = INVOICE_STATES.find((known) => known === search.state) ?? null;
-  const page = pageNumber(search.page);
-  const [{ rows, total }, workshop] = await Promise.all([
-    listInvoices({ text, state, page }),
+  const [{ rows, total, page }, workshop] = await Promise.all([
+    listInvoices({ text, state, page: pageNumber(search.page) }),
     readWorkshop(),
   ]);
   const { locale } = workshop;
