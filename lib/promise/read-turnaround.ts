@@ -1,15 +1,19 @@
-import { type Day, dayInZone } from '@/lib/calendar/day';
+import { type Day, day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { readCalendar, type WorkshopCard } from '@/lib/workshop/records';
 import { LOOK_BACK_DAYS, lookBack } from './records';
+import { fairDay } from './rules/after-wait';
 import { type StageDays, type StayCount, stageDays, WAITING_STAGES } from './rules/turnaround';
 
 export type KeptMonth = { month: string; promises: number; kept: number; notReady: number };
 
 export type Turnaround = { days: number; stages: StageDays[]; months: KeptMonth[] };
 
+type TurnaroundOf = Pick<WorkshopCard, 'timeZone' | 'holidayCountry' | 'holidayRegion'>;
+
 /** How long units stayed in each stage, and how many promises were kept in each month, over the days looked back on. */
-export async function readTurnaround(now: Date, zone: string): Promise<Turnaround> {
-  const [stays, months] = await Promise.all([readStays(now), readKept(now, zone)]);
+export async function readTurnaround(now: Date, workshop: TurnaroundOf): Promise<Turnaround> {
+  const [stays, months] = await Promise.all([readStays(now), readKept(now, workshop)]);
   return { days: LOOK_BACK_DAYS, stages: stageDays(stays), months };
 }
 
@@ -32,29 +36,70 @@ async function readStays(now: Date): Promise<StayCount[]> {
     GROUP BY 1, 2 ORDER BY 1, 2`;
 }
 
+/** Promises that are judged alike; `day` and `ready` are told only where waits move the day. */
+type KeptRow = KeptMonth & { waits: MoveDays[] | null; day: Date | null; ready: Date | null };
+type MoveDays = { from: string; to: string };
+
 /**
  * Promises whose day has passed, by the month they fell in. A unit is judged by the last day promised to it, or by the first
- * that the workshop moved on its own account; a move in the same moment as an answer of the customer is none of those.
- * A unit that is not ready has not kept its promise.
+ * that the workshop moved on its own account, with what later waits on the customer added to it; a move in the same moment as
+ * an answer of the customer is such a wait. A unit that is not ready has not kept its promise. The server counts by month;
+ * only promises with such later waits come one by one, since working days are counted here.
  */
-async function readKept(now: Date, zone: string): Promise<KeptMonth[]> {
+async function readKept(now: Date, workshop: TurnaroundOf): Promise<KeptMonth[]> {
+  const today: Day = dayInZone(now, workshop.timeZone);
+  const [rows, calendar] = await Promise.all([
+    keptRows(now, workshop.timeZone),
+    readCalendar(workshop, today),
+  ]);
+  const months = new Map<string, KeptMonth>();
+  for (const { waits, day, ready, ...row } of rows) {
+    const counted =
+      waits && day ? judged(fairDay(dayFromDate(day), waits.map(moveDays), calendar), ready, today) : row;
+    if (!counted) continue;
+    const sum = months.get(counted.month) ?? { month: counted.month, promises: 0, kept: 0, notReady: 0 };
+    months.set(counted.month, {
+      month: counted.month,
+      promises: sum.promises + counted.promises,
+      kept: sum.kept + counted.kept,
+      notReady: sum.notReady + counted.notReady,
+    });
+  }
+  return [...months.values()].sort((a, b) => (a.month < b.month ? -1 : 1));
+}
+
+/** One promise by its day; null while the day has not passed. */
+function judged(on: Day, ready: Date | null, today: Day): KeptMonth | null {
+  if (on >= today) return null;
+  const isKept = ready !== null && dayFromDate(ready) <= on;
+  return { month: on.slice(0, 7), promises: 1, kept: isKept ? 1 : 0, notReady: ready === null ? 1 : 0 };
+}
+
+const moveDays = ({ from, to }: MoveDays) => ({ from: day(from), to: day(to) });
+
+async function keptRows(now: Date, zone: string): Promise<KeptRow[]> {
   const today: Day = dayInZone(now, zone);
-  return db.$queryRaw<KeptMonth[]>`
-    WITH moved AS (
-      SELECT DISTINCT ON (e."jobId") e."jobId", (e."data"->>'from')::date AS "from"
-      FROM "job_event" e
-      WHERE e."kind" = 'promise-moved' AND e."data"->>'from' IS NOT NULL AND NOT EXISTS (
+  return db.$queryRaw<KeptRow[]>`
+    WITH move AS (
+      SELECT e."jobId", e."version", (e."data"->>'from')::date AS "from", (e."data"->>'to')::date AS "to", EXISTS (
         SELECT 1 FROM "job_event" m
-        WHERE m."jobId" = e."jobId" AND m."at" = e."at" AND m."fromStage" = 'awaiting-approval')
-      ORDER BY e."jobId", e."version"
+        WHERE m."jobId" = e."jobId" AND m."at" = e."at" AND m."fromStage" = 'awaiting-approval') AS "isWait"
+      FROM "job_event" e
+      WHERE e."kind" = 'promise-moved' AND e."data"->>'from' IS NOT NULL
+    ),
+    own AS (SELECT DISTINCT ON ("jobId") * FROM move WHERE NOT "isWait" ORDER BY "jobId", "version"),
+    waited AS (
+      SELECT m."jobId", JSONB_AGG(JSONB_BUILD_OBJECT('from', m."from", 'to', m."to") ORDER BY m."version") AS waits
+      FROM own o JOIN move m ON m."jobId" = o."jobId" AND m."version" > o."version" AND m."isWait" GROUP BY 1
     ),
     promise AS (
-      SELECT COALESCE(m."from", j."promisedOn") AS day, (j."readyAt" AT TIME ZONE ${zone})::date AS ready
-      FROM "job" j LEFT JOIN moved m ON m."jobId" = j."id"
+      SELECT COALESCE(o."from", j."promisedOn") AS day, (j."readyAt" AT TIME ZONE ${zone})::date AS ready, w.waits
+      FROM "job" j LEFT JOIN own o ON o."jobId" = j."id" LEFT JOIN waited w ON w."jobId" = j."id"
       WHERE j."arrivedAt" >= ${lookBack(now)} AND j."promisedOn" IS NOT NULL AND j."stage" NOT IN ('cancelled', 'declined')
         AND NOT EXISTS (SELECT 1 FROM "job_event" d WHERE d."jobId" = j."id" AND d."toStage" = 'declined')
     )
     SELECT TO_CHAR(day, 'YYYY-MM') AS month, COUNT(*)::int AS promises,
-      (COUNT(*) FILTER (WHERE ready <= day))::int AS kept, (COUNT(*) FILTER (WHERE ready IS NULL))::int AS "notReady"
-    FROM promise WHERE day < ${today}::date GROUP BY 1 ORDER BY 1`;
+      (COUNT(*) FILTER (WHERE ready <= day))::int AS kept, (COUNT(*) FILTER (WHERE ready IS NULL))::int AS "notReady",
+      waits, CASE WHEN waits IS NULL THEN NULL ELSE day END AS day, CASE WHEN waits IS NULL THEN NULL ELSE ready END AS ready
+    FROM promise WHERE day < ${today}::date GROUP BY 1, 5, 6, 7`;
 }

@@ -7,7 +7,7 @@ import { makeBooking } from '@/tests/makers/job';
 import { makeWorkshop } from '@/tests/makers/workshop';
 
 const now = new Date('2026-11-25T09:00:00Z');
-const zone = 'Europe/London';
+const workshop = { timeZone: 'Europe/London', holidayCountry: 'GB', holidayRegion: 'ENG' };
 let jobId = '';
 
 useDatabase();
@@ -50,7 +50,7 @@ async function job(
   });
 }
 
-const months = async () => (await readTurnaround(now, zone)).months;
+const months = async () => (await readTurnaround(now, workshop)).months;
 
 test('each stay lasts from the event that led there to the next, and one that goes on until now', async () => {
   await job('J-1', [
@@ -59,7 +59,7 @@ test('each stay lasts from the event that led there to the next, and one that go
     { at: '2026-11-03T09:00:00Z', kind: 'noted' },
     { at: '2026-11-05T21:00:00Z', from: 'assessing', to: 'awaiting-parts' },
   ]);
-  const { stages } = await readTurnaround(now, zone);
+  const { stages } = await readTurnaround(now, workshop);
   const told = (stage: string) => stages.find((each) => each.stage === stage);
   expect(told('arrived')).toMatchObject({ waitsOn: 'us', stays: 1, half: { days: 0.5 } });
   expect(told('assessing')).toMatchObject({ stays: 1, stillHere: 0, half: { days: 3 } });
@@ -97,6 +97,51 @@ test('a day moved by the workshop is judged by the day before the move, one move
     ready,
   );
   expect(await months()).toEqual([{ month: '2026-11', promises: 2, kept: 1, notReady: 0 }]);
+});
+
+// Moved by the workshop from Monday 9 to Tuesday 10 November; then the customer answers after five working days, to the 17th.
+test('a wait on the customer after a move of the workshop moves the day that counts', async () => {
+  const life: Event[] = [
+    {
+      at: '2026-11-06T09:00:00Z',
+      kind: 'promise-moved',
+      data: { from: '2026-11-09', to: '2026-11-10', reason: 'x' },
+    },
+    { at: '2026-11-06T10:00:00Z', from: 'assessing', to: 'awaiting-approval' },
+    { at: '2026-11-13T10:00:00Z', from: 'awaiting-approval', to: 'on-bench' },
+    {
+      at: '2026-11-13T10:00:00Z',
+      kind: 'promise-moved',
+      data: { from: '2026-11-10', to: '2026-11-17', reason: 'x' },
+    },
+  ];
+  // The fair day is Monday 16: 9 November and five working days.
+  await job('J-1', life, { readyAt: '2026-11-16T09:00:00Z', promised: '2026-11-17' });
+  await job('J-2', life, { readyAt: '2026-11-17T09:00:00Z', promised: '2026-11-17' });
+  await job('J-3', life, { stage: 'on-bench', promised: '2026-11-17' });
+  await job('J-4', [], { readyAt: '2026-11-16T09:00:00Z' });
+  expect(await months()).toEqual([{ month: '2026-11', promises: 4, kept: 2, notReady: 1 }]);
+});
+
+test('a fair day that has not passed is not counted yet', async () => {
+  await job(
+    'J-1',
+    [
+      {
+        at: '2026-11-17T09:00:00Z',
+        kind: 'promise-moved',
+        data: { from: '2026-11-18', to: '2026-11-19', reason: 'x' },
+      },
+      { at: '2026-11-23T10:00:00Z', from: 'awaiting-approval', to: 'on-bench' },
+      {
+        at: '2026-11-23T10:00:00Z',
+        kind: 'promise-moved',
+        data: { from: '2026-11-19', to: '2026-11-26', reason: 'x' },
+      },
+    ],
+    { stage: 'on-bench', promised: '2026-11-26' },
+  );
+  expect(await months()).toEqual([]);
 });
 
 test('a unit that was declined had no repair to promise', async () => {

@@ -33,6 +33,25 @@ export function promiseAfterWait(wait: Wait, calendar: WorkingCalendar): Promise
 export type PromiseMove = { from: Day; to: Day; reason: string };
 
 /**
+ * The day a unit is judged by once the workshop had moved its promise: the day before that move, and later by the working days
+ * that every further move for the customer's sake added.
+ *
+ * Promised Thursday 2026-12-10, moved by the workshop to the 11th, then from the 11th to the 18th for an answer that took 5
+ * working days: Thursday 2026-12-17.
+ */
+export function fairDay(
+  promisedOn: Day,
+  waits: readonly Pick<PromiseMove, 'from' | 'to'>[],
+  calendar: WorkingCalendar,
+): Day {
+  const waited = waits.reduce(
+    (sum, { from, to }) => sum + Math.max(0, workingDaysBetween(from, to, calendar)),
+    0,
+  );
+  return addWorkingDays(promisedOn, waited, calendar);
+}
+
+/**
  * Why a promise moved, in the customer's words.
  *
  * moveReason({ waitedDays: 2, furtherDays: 1 })

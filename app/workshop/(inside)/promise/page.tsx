@@ -21,7 +21,7 @@ export default async function PromisePage() {
   await requireStaff(rolesThatMay('take-in'));
   const at = now();
   const workshop = await readWorkshop();
-  const [report, turnaround] = await Promise.all([readBacktest(at), readTurnaround(at, workshop.timeZone)]);
+  const [report, turnaround] = await Promise.all([readBacktest(at), readTurnaround(at, workshop)]);
   const { locale } = workshop;
   const used = report.results.find((result) => result.quantile === report.quantile);
   return (
