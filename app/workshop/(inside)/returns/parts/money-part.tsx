@@ -2,6 +2,7 @@ import { Notice } from '@/app/ui/page/notice';
 import { TextLink } from '@/app/ui/page/text-link';
 import { formatMoney } from '@/lib/money/amount';
 import type { RepairFigure } from '@/lib/returns/repair-figures';
+import { carriesSentence } from '@/lib/returns/rules/carries-words';
 import { ENOUGH_WATCHED } from '@/lib/returns/rules/repair-worth';
 import { worthSentence } from '@/lib/returns/rules/repair-worth-words';
 import type { WorkshopCard } from '@/lib/workshop/card';
@@ -13,6 +14,7 @@ export function MoneyPart({ figures, workshop }: MoneyPartProps) {
   const losing = figures.filter(({ worth }) => worth.carries === 'no');
   const doubtful = figures.filter(({ worth }) => worth.carries === 'in-doubt');
   const belowCost = figures.filter(({ worth }) => worth.carries === 'below-cost');
+  const together = carriesSentence(figures.map(({ worth }) => worth.carries));
   const tooFew = figures.filter(({ worth }) => worth.carries === 'too-few').length;
   return (
     <section aria-labelledby="money">
@@ -28,16 +30,12 @@ export function MoneyPart({ figures, workshop }: MoneyPartProps) {
       <p className="max-w-[42rem]">{yearWords(figures, workshop)}</p>
       <Repairs heading="Repairs that lose money" rows={losing} workshop={workshop} />
       <Repairs heading="Repairs that may lose money" rows={doubtful} workshop={workshop} />
-      {losing.length + doubtful.length === 0 ? (
-        <p className="max-w-[42rem]">
-          Every repair that was watched enough carries its warranty, even at the upper figure.
-        </p>
-      ) : null}
       <Repairs
         heading="Repairs that cost more than they bring, warranty aside"
         rows={belowCost}
         workshop={workshop}
       />
+      {together ? <p className="mt-4 max-w-[42rem]">{together}</p> : null}
       {tooFew > 0 ? (
         <p className="mt-4 max-w-[42rem] text-sm">
           {`Of ${tooFew === 1 ? 'one repair' : `${tooFew} repairs`} too few units were watched to say: fewer than ${ENOUGH_WATCHED}, and fewer than three came back.`}
