@@ -5,21 +5,10 @@ import { readRuling } from '@/lib/warranty/stored-ruling';
 import { type CoverClock, unitRows } from './cover-sql';
 import { unitsWhere } from './groupings';
 import { WATCHED_DAYS } from './months';
+import { type Taught, taughtChecks, type VersionCount } from './rules/taught';
 
-type Counted = { units: number; returned: number };
-
-/** A check that a claim put on a repair's sheet, and what came back within ninety days before it and since. */
-export type TaughtCheck = {
-  label: string;
-  /** number of the claim it names, of this repair or of another */
-  claim: string;
-  version: number;
-  since: Day;
-  before: Counted;
-  after: Counted;
-  /** units proved with it whose ninety days are not over */
-  stillWatched: number;
-};
+/** A lesson on a repair's sheet (rules/taught.ts), with the day its first version was written. */
+export type TaughtCheck = Taught & { since: Day };
 
 /** A covered claim of a repair with what it taught; `lesson` is the note, `check` what came of it. */
 export type LearntClaim = {
@@ -32,8 +21,6 @@ export type LearntClaim = {
 
 export type Learning = { checks: TaughtCheck[]; claims: LearntClaim[]; ruled: number };
 
-type VersionCount = { version: number; watched: number; returned: number; young: number };
-
 const CLAIMS_SHOWN = 12;
 
 /**
@@ -45,7 +32,11 @@ export async function readLearning(repairId: string, clock: CoverClock, timeZone
     db.checkSheet.findMany({
       where: { repairId },
       orderBy: { version: 'asc' },
-      select: { version: true, createdAt: true, checks: { select: { label: true, lesson: true } } },
+      select: {
+        version: true,
+        createdAt: true,
+        checks: { orderBy: { position: 'asc' }, select: { label: true, lesson: true } },
+      },
     }),
     countByVersion(repairId, clock),
     db.claim.findMany({
@@ -54,33 +45,23 @@ export async function readLearning(repairId: string, clock: CoverClock, timeZone
       select: { number: true, openedOn: true, cause: true, ruling: true, secondLookAt: true, lesson: true },
     }),
   ]);
-  const checks = new Map<string, TaughtCheck>();
-  for (const { version, createdAt, checks: items } of sheets) {
-    for (const { label, lesson } of items) {
-      if (!lesson || checks.has(`${lesson}/${label}`)) continue;
-      const sides = split(counts, version);
-      checks.set(`${lesson}/${label}`, {
-        label,
-        claim: lesson,
-        version,
-        since: dayInZone(createdAt, timeZone),
-        ...sides,
-      });
-    }
-  }
+  const checks = taughtChecks(sheets, counts).flatMap((taught) => {
+    const first = sheets.find(({ version }) => version === taught.version);
+    return first ? [{ ...taught, since: dayInZone(first.createdAt, timeZone) }] : [];
+  });
   const ruled = rows.flatMap((row) => {
     const ruling = readRuling(row);
     return ruling?.isFinal ? [{ ...row, cause: ruling.cause }] : [];
   });
   return {
-    checks: [...checks.values()],
+    checks,
     ruled: ruled.length,
     claims: ruled.slice(0, CLAIMS_SHOWN).map((claim) => ({
       number: claim.number,
       openedOn: dayFromDate(claim.openedOn),
       cause: causeRow(claim.cause).label,
       lesson: claim.lesson ?? '',
-      check: [...checks.values()].find((check) => check.claim === claim.number)?.label ?? null,
+      check: checks.find(({ lesson }) => lesson === claim.number)?.label ?? null,
     })),
   };
 }
@@ -95,17 +76,4 @@ function countByVersion(repairId: string, clock: CoverClock): Promise<VersionCou
       (COUNT(*) FILTER (WHERE NOT "isOld"))::int AS young
     FROM aged u JOIN "check_sheet" s ON s."id" = u."sheetId"
     GROUP BY s."version" ORDER BY s."version"`;
-}
-
-function split(counts: readonly VersionCount[], version: number) {
-  const sum = (side: readonly VersionCount[]): Counted => ({
-    units: side.reduce((all, count) => all + count.watched, 0),
-    returned: side.reduce((all, count) => all + count.returned, 0),
-  });
-  const after = counts.filter((count) => count.version >= version);
-  return {
-    before: sum(counts.filter((count) => count.version < version)),
-    after: sum(after),
-    stillWatched: after.reduce((all, count) => all + count.young, 0),
-  };
 }

@@ -20,13 +20,13 @@ export function LearningPart({ learning, locale }: { learning: Learning; locale:
         </p>
       ) : (
         <ul className="grid max-w-[42rem] gap-4">
-          {checks.map(({ label, claim, version, since, before, after, stillWatched }) => (
-            <li key={`${claim}/${label}`}>
+          {checks.map(({ label, lesson, version, since, isOff, before, after, stillWatched }) => (
+            <li key={lesson}>
               <p>
                 <strong>{label}</strong>
-                {`, on the sheet since ${formatDay(since, locale)} (version ${version}), from claim `}
-                <TextLink href={`/workshop/claims/${claim}`}>
-                  <NumberText text={showNumber(claim)} />
+                {`, on the sheet ${isOff ? 'from' : 'since'} ${formatDay(since, locale)} (version ${version})${isOff ? ' and no longer' : ''}, from claim `}
+                <TextLink href={`/workshop/claims/${lesson}`}>
+                  <NumberText text={showNumber(lesson)} />
                 </TextLink>
               </p>
               <p>{lessonSentence(beforeAndAfter({ before, after }), locale)}</p>
@@ -41,7 +41,7 @@ export function LearningPart({ learning, locale }: { learning: Learning; locale:
       )}
       {checks.length > 0 ? (
         <p className="mt-3 max-w-[42rem] text-sm">
-          {`Counted are units that came back within ${WATCHED_DAYS} days, by the version of the sheet they were proved on. A change after a check need not come from it.`}
+          {`Counted are units that came back within ${WATCHED_DAYS} days, by the version of the sheet they were proved on: before are versions older than the check, since then those that hold it. A change after a check need not come from it.`}
         </p>
       ) : null}
       <Table
