@@ -10,12 +10,10 @@ import { staffActor } from '@/app/workshop/staff-actor';
 import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
 import { creditInvoice } from '@/lib/invoices/credit-invoice';
-import type { WholeInvoice } from '@/lib/invoices/records';
-import { creditField } from '@/lib/invoices/rules/credit';
-import { keptMoneySentence, readKeptMoney } from '@/lib/money/read-kept-money';
-import { attempt, Refusal } from '@/lib/outcome';
+import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { invoiceByNumber } from '../../open-invoice';
+import { readCredit } from './read-credit';
 import { creditForm } from './schema';
 
 export async function creditAction(
@@ -33,7 +31,7 @@ export async function creditAction(
   const outcome = await attempt(() =>
     creditInvoice({
       number,
-      choice: choice === 'everything' ? 'everything' : chosenLines(whole, formData),
+      choice: readCredit(choice, whole.facts, formData),
       reason,
       formKey,
       actor: staffActor(staff),
@@ -42,20 +40,4 @@ export async function creditAction(
   );
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/money/invoices/${number}?credited=yes` as Route);
-}
-
-function chosenLines({ facts }: WholeInvoice, formData: FormData): ReadonlyMap<number, number> {
-  const chosen = new Map<number, number>();
-  for (const { position } of facts.lines) {
-    const field = creditField(position);
-    const typed = formData.get(field);
-    if (typeof typed !== 'string' || typed.trim() === '') continue;
-    const reading = readKeptMoney(typed, facts.currency);
-    if (!reading.ok) {
-      const sentence = keptMoneySentence(reading.reason, facts.currency, 'Enter the amount like 96.00');
-      throw new Refusal('invalid', sentence, field);
-    }
-    chosen.set(position, reading.minor);
-  }
-  return chosen;
 }
