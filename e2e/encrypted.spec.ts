@@ -48,7 +48,7 @@ test('behind a proxy that encrypts, cookies and pages are for encrypted connecti
     const kinds: [path: string, status: number][] = [
       ['/', 200],
       ['/workshop', 200],
-      [`/workshop/jobs/${job}/slip.pdf`, 200],
+      [`/workshop/jobs/${job}/label.pdf`, 200],
       [built, 200],
       ['/robots.txt', 200],
       ['/ready', 200],

@@ -47,7 +47,7 @@ signedIn('every kind of answer tells a browser what it may do with it', async ({
   const own: [path: string, status: number][] = [
     ['/workshop', 200],
     [`/workshop/jobs/${job}`, 200],
-    [`/workshop/jobs/${job}/slip.pdf`, 200],
+    [`/workshop/jobs/${job}/label.pdf`, 200],
     ['/workshop/catalogue/file/catalogue.csv', 200],
     ['/workshop/money', 200],
   ];

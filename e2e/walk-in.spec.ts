@@ -46,6 +46,8 @@ test('a parcel without a booking is opened, priced, and agreed to by its custome
     await expect(bench.getByRole('main')).toContainText('The customer has agreed to no price yet');
     await job.open(link);
     await expect(job.price).toContainText('No price is agreed yet');
+    await expect(job.slip).toBeHidden();
+    expect((await page.request.get(`${link}/slip.pdf`)).status()).toBe(404);
     await sheet.addFinding('The pads under two buttons are worn.');
   });
 

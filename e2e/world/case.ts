@@ -48,6 +48,8 @@ export async function findCase(owner: Page, visitor: Page): Promise<Case> {
   const carrier = await read('/workshop/settings/carriers', /\/carriers\/([\da-f-]{36})/);
   const part = await read('/workshop/parts', /\/parts\/([\da-f-]{36})/);
   const [connectorJob, connectorCheck] = await connectorSheet(request);
+  // Only a unit that is still to be posted has a packing slip.
+  const bookedJob = await read('/workshop/jobs?stage=booked', /\/workshop\/jobs\/(J\w{8})/);
   const certificate = cover.certificate.number;
   const code = cover.token;
   return {
@@ -55,6 +57,8 @@ export async function findCase(owner: Page, visitor: Page): Promise<Case> {
       job,
       connectorJob,
       connectorCheck,
+      bookedJob,
+      bookedLink: await renewedLink(owner, bookedJob),
       link,
       otherLink,
       draft,

@@ -74,9 +74,9 @@ export const routes: readonly RouteRow[] = [
   {
     path: '/job/[token]/slip.pdf',
     may: ['private link'],
-    example: '/job/{link}/slip.pdf',
+    example: '/job/{bookedLink}/slip.pdf',
     strangers: [
-      ['/job/{otherLink}/slip.pdf', 200],
+      ['/job/{link}/slip.pdf', 404],
       ['/job/{wrongLink}/slip.pdf', 404],
     ],
   },
@@ -223,7 +223,7 @@ export const routes: readonly RouteRow[] = [
   { path: '/workshop/jobs/[number]/label.pdf', may: all, example: '/workshop/jobs/{job}/label.pdf' },
   { path: '/workshop/jobs/[number]/receipt.pdf', may: all, example: '/workshop/jobs/{job}/receipt.pdf' },
   { path: '/workshop/jobs/[number]/quote.pdf', may: all, example: '/workshop/jobs/{job}/quote.pdf' },
-  { path: '/workshop/jobs/[number]/slip.pdf', may: all, example: '/workshop/jobs/{job}/slip.pdf' },
+  { path: '/workshop/jobs/[number]/slip.pdf', may: all, example: '/workshop/jobs/{bookedJob}/slip.pdf' },
   { path: '/workshop/certificate/[id]', may: all, example: '/workshop/certificate/{certificateFile}' },
   { path: '/workshop/photo/[id]', may: all, example: '/workshop/photo/{photo}' },
   { path: '/workshop/customers', may: all },

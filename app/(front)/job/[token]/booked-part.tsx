@@ -4,12 +4,33 @@ import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { LinkButton } from '@/app/ui/page/button';
 import { NumberText } from '@/app/ui/words/number-text';
+import { packingSlip } from '@/lib/jobs/rules/packing-slip';
 import { showNumber } from '@/lib/numbers/job-number';
+import { BatteryStop } from '../../battery-stop';
 import { cancelBooking, giveReference } from './actions';
 import type { PartProps } from './part-props';
 
-/** Until the parcel is here: how to post it, the carrier's reference, and the way out. */
+/** Until the parcel is here: how to post it or why not to, the carrier's reference, and the way out. */
 export function BookedPart({ job, token, workshop }: PartProps) {
+  const slip = packingSlip(job);
+  const cancel = (
+    <ActionForm action={cancelBooking.bind(null, token)} hidden={{ version: job.version }} label="Cancel">
+      <ConfirmButton
+        label="Cancel this booking"
+        question="Cancel it?"
+        confirm="Yes, cancel the booking"
+        consequence="It costs nothing. Please do not post the unit afterwards."
+      />
+    </ActionForm>
+  );
+  if (!slip.isOffered) {
+    return (
+      <>
+        {slip.stop ? <BatteryStop verdict={slip.stop} workshop={workshop} /> : null}
+        {cancel}
+      </>
+    );
+  }
   const address = [workshop.name, ...workshop.addressLines, workshop.town, workshop.postcode];
   return (
     <section aria-labelledby="post-it">
@@ -43,14 +64,7 @@ export function BookedPart({ job, token, workshop }: PartProps) {
         />
         <SubmitButton label="Keep this number" kind="second" />
       </ActionForm>
-      <ActionForm action={cancelBooking.bind(null, token)} hidden={{ version: job.version }} label="Cancel">
-        <ConfirmButton
-          label="Cancel this booking"
-          question="Cancel it?"
-          confirm="Yes, cancel the booking"
-          consequence="It costs nothing. Please do not post the unit afterwards."
-        />
-      </ActionForm>
+      {cancel}
     </section>
   );
 }

@@ -2,10 +2,9 @@ import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
 import { isUnread, readByCustomer } from '@/app/read-by-customer';
 import { readWorkshop } from '@/app/read-workshop';
-import { Docket, DocketSection } from '@/app/ui/docket/docket';
+import { Docket } from '@/app/ui/docket/docket';
 import { Facts } from '@/app/ui/docket/facts';
 import { stampSteps } from '@/app/ui/docket/stamp-steps';
-import { LinkButton } from '@/app/ui/page/button';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Tag } from '@/app/ui/page/tag';
@@ -20,6 +19,7 @@ import { newestQuoteTokenOf } from '@/lib/jobs/private-link';
 import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/records';
 import { parseEvent } from '@/lib/jobs/rules/events';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
+import { packingSlip } from '@/lib/jobs/rules/packing-slip';
 import { type JobKind, STAGE_WORDS, type Stage } from '@/lib/jobs/rules/stages';
 import { lastDecision } from '@/lib/jobs/stored-decision';
 import { formatMoney } from '@/lib/money/amount';
@@ -52,6 +52,8 @@ const DONE: Record<string, string> = {
   contested: 'Thank you. The owner looks again and answers within two working days.',
 };
 
+const STOPPED = 'Please do not post the unit. Below is why, and what to do instead.';
+
 type Props = {
   params: Promise<{ token: string }>;
   searchParams: Promise<{ booked?: string; done?: string }>;
@@ -72,6 +74,8 @@ export default async function JobPage({ params, searchParams }: Props) {
   const offer = job.quotes[0]?.revisions.find((revision) => revision.state === 'sent');
   const unit = `${job.model.maker} ${job.model.name}`;
   const parts = { job, token, workshop };
+  const slip = packingSlip(job);
+  const isStopped = !slip.isOffered && slip.stop !== null;
   const tracking = trackingAddress(job.carrier, job.carrierReference, await readCarrierRows());
   return (
     <>
@@ -82,22 +86,26 @@ export default async function JobPage({ params, searchParams }: Props) {
             ? 'Keep this page: its address is your private link. We have sent it to you by mail too.'
             : unit
         }
-        next={nextForCustomer(
-          {
-            stage,
-            kind,
-            promisedOn: job.promisedOn ? dayFromDate(job.promisedOn) : null,
-            owed: facts.owed > 0 ? money(facts.owed) : null,
-            startAfter: facts.isStartAllowed ? null : facts.withdrawUntil,
-            offerUntil: offer ? dayFromDate(offer.validUntil) : null,
-            carrier: job.carrier,
-            ruling: facts.ruling,
-            isPriceOpen: !facts.isPriceAgreed,
-            hasCertificate: job.certificates.length > 0,
-            decision: lastDecision(job.events)?.decision ?? null,
-          },
-          locale,
-        )}
+        next={
+          isStopped
+            ? STOPPED
+            : nextForCustomer(
+                {
+                  stage,
+                  kind,
+                  promisedOn: job.promisedOn ? dayFromDate(job.promisedOn) : null,
+                  owed: facts.owed > 0 ? money(facts.owed) : null,
+                  startAfter: facts.isStartAllowed ? null : facts.withdrawUntil,
+                  offerUntil: offer ? dayFromDate(offer.validUntil) : null,
+                  carrier: job.carrier,
+                  ruling: facts.ruling,
+                  isPriceOpen: !facts.isPriceAgreed,
+                  hasCertificate: job.certificates.length > 0,
+                  decision: lastDecision(job.events)?.decision ?? null,
+                },
+                locale,
+              )
+        }
       />
       {done && DONE[done] ? (
         <Notice kind="good" role="status">
@@ -150,15 +158,6 @@ export default async function JobPage({ params, searchParams }: Props) {
             { term: 'Where it is', text: tracking && <a href={tracking}>{`The page of ${job.carrier}`}</a> },
           ]}
         />
-        {stage === 'booked' || stage === 'cancelled' ? null : (
-          <DocketSection heading="Papers">
-            <p>
-              <LinkButton href={`/job/${token}/slip.pdf`} kind="quiet" file>
-                Packing slip (PDF)
-              </LinkButton>
-            </p>
-          </DocketSection>
-        )}
       </Docket>
       {stage === 'booked' ? <BookedPart {...parts} /> : null}
       <WithdrawPart {...parts} />

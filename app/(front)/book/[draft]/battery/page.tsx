@@ -2,11 +2,11 @@ import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
 import { readWorkshop } from '@/app/read-workshop';
 import { LinkButton } from '@/app/ui/page/button';
-import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { readDraft } from '@/lib/jobs/draft';
 import { postedAnswer } from '@/lib/jobs/rules/posted-answer';
+import { BatteryStop } from '../../../battery-stop';
 
 export const metadata: Metadata = { title: 'Please do not post it', robots: { index: false } };
 
@@ -31,24 +31,7 @@ export default async function BatteryStopPage({ params, searchParams }: Props) {
         title="Please do not post this unit"
         lead="We stop here for your safety and for everyone who carries the parcel. Nothing is booked, and it costs nothing."
       />
-      <Notice kind="stop" heading="Why">
-        {verdict.reasons.map((reason) => (
-          <p key={reason}>{reason}</p>
-        ))}
-      </Notice>
-      <section className="prose" aria-labelledby="instead">
-        <h2 id="instead">What to do instead</h2>
-        <ol>
-          {verdict.insteadSteps.map((step) => (
-            <li key={step}>{step}</li>
-          ))}
-        </ol>
-        <p>
-          We are glad to help you with the next step. Write to{' '}
-          <a href={`mailto:${workshop.email}`}>{workshop.email}</a> or call{' '}
-          <a href={`tel:${workshop.phone.replace(/\s/g, '')}`}>{workshop.phone}</a>.
-        </p>
-      </section>
+      <BatteryStop verdict={verdict} workshop={workshop} />
       <p className="page-actions">
         <LinkButton href={`/book/${draft}/parcel`} kind="second">
           I chose the wrong answer

@@ -1,8 +1,11 @@
+import { Notice } from '@/app/ui/page/notice';
 import { TextLink } from '@/app/ui/page/text-link';
+import { packingSlip } from '@/lib/jobs/rules/packing-slip';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { SheetProps } from './open-sheet';
 
 export function PapersPart({ job }: SheetProps) {
+  const slip = packingSlip(job);
   return (
     <section id="papers" aria-labelledby="papers-head">
       <h2 id="papers-head">Papers</h2>
@@ -12,11 +15,13 @@ export function PapersPart({ job }: SheetProps) {
             Bag label (PDF)
           </TextLink>
         </li>
-        <li>
-          <TextLink href={`/workshop/jobs/${job.number}/slip.pdf`} file>
-            Packing slip (PDF)
-          </TextLink>
-        </li>
+        {slip.isOffered ? (
+          <li>
+            <TextLink href={`/workshop/jobs/${job.number}/slip.pdf`} file>
+              Packing slip (PDF)
+            </TextLink>
+          </li>
+        ) : null}
         {job.quotes.length > 0 ? (
           <li>
             <TextLink href={`/workshop/jobs/${job.number}/quote.pdf`} file>
@@ -33,6 +38,13 @@ export function PapersPart({ job }: SheetProps) {
           </li>
         ))}
       </ul>
+      {!slip.isOffered && slip.stop ? (
+        <Notice kind="stop" heading="No packing slip: this unit must not be posted">
+          {slip.stop.reasons.map((reason) => (
+            <p key={reason}>{reason}</p>
+          ))}
+        </Notice>
+      ) : null}
     </section>
   );
 }
