@@ -43,7 +43,7 @@ export function jobSheet(page: Page) {
       return shown;
     },
     putBack: (lot: string) =>
-      page.getByRole('button', { name: new RegExp(`^Put back: .*lot ${lot}$`) }).click(),
+      page.getByRole('button', { name: new RegExp(`^Put back .*lot ${lot}$`) }).click(),
     wires: page.getByRole('table', { name: 'Jumper wires' }),
     /** A wire of the usual 0.1 mm, read in milliohms. */
     async layWire(wire: { from: string; to: string; millimetres: string; milliohms: string }) {

@@ -40,7 +40,7 @@ export function SubmitButton(props: SubmitProps) {
         onClick={holdBack}
       >
         {pending ? busy : label}
-        {about ? <span className="sr-only">: {about}</span> : null}
+        {about ? <span className="sr-only"> {about}</span> : null}
       </button>
       {consequence ? <p className="submit-then">{consequence}</p> : null}
     </div>
