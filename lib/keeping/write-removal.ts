@@ -4,6 +4,7 @@ import type { Actor } from '@/lib/jobs/actor';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { writeQuoteEvent } from '@/lib/quotes/write-quote-event';
 import { type RemovalRows, WAITING } from './stored-removal';
+import { writeWordsLeave } from './write-words-leave';
 
 /** What stands in the place of a name that was removed. */
 export const REMOVED_NAME = 'Data removed';
@@ -42,6 +43,7 @@ export async function writeRemoval(tx: Tx, o: RemovalRows & { actor: Actor; now:
   await tx.privateLink.deleteMany({ where: about });
   await tx.bookingDraft.deleteMany({ where: about });
   const mails = await removeFromMail(tx, jobIds, quoteIds);
+  await writeWordsLeave(tx, jobIds, quoteIds);
   await endRequests(tx, quoteIds, o);
   const requests = await tx.quoteRequest.updateMany({
     where: { quoteId: { in: quoteIds }, emailKey: { not: '' } },
@@ -124,9 +126,6 @@ async function endRequests(tx: Tx, quoteIds: string[], o: { actor: Actor; now: D
 async function removeFromMail(tx: Tx, jobIds: string[], quoteIds: string[]): Promise<number> {
   const about = { OR: [{ jobId: { in: jobIds } }, { quoteId: { in: quoteIds } }] };
   await tx.mail.deleteMany({ where: { ...about, state: { not: 'sent' } } });
-  await tx.$executeRaw`
-    update "mail" set "data" = jsonb_set("data", '{text}', '""')
-    where ("jobId" = any(${jobIds}) or "quoteId" = any(${quoteIds})) and "data" ? 'text'`;
   const { count } = await tx.mail.updateMany({
     where: { ...about, toAddress: { not: '' } },
     data: { toAddress: '', bounceNote: '' },

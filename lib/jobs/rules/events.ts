@@ -163,7 +163,10 @@ export function eventLine(kind: string, data: unknown): string {
     case 'link-renewed':
       return 'Private link renewed';
     case 'parcel-named':
-      return `Parcel posted by the customer: ${event.data.reference}`;
+      // Empty once the data of the person was removed.
+      return event.data.reference === ''
+        ? 'Parcel posted by the customer'
+        : `Parcel posted by the customer: ${event.data.reference}`;
     case 'parcel-packed':
       return event.data.grams === null ? 'Parcel packed' : `Parcel packed, ${event.data.grams} g`;
     case 'unclaimed-notice':

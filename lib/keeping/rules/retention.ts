@@ -71,7 +71,7 @@ export const WHAT_STAYS: readonly { what: string; why: string }[] = [
   },
   {
     what: 'What was done to the unit',
-    why: 'findings, work, parts, readings and the history of the job, without a name: they prove the repair and warn of bad parts.',
+    why: 'findings, work, parts, readings and the history of the job in the workshop’s words, without a name: they prove the repair and warn of bad parts.',
   },
   { what: 'Who of the staff saw the data', why: 'it holds no name or address of the person.' },
 ];
