@@ -4,13 +4,15 @@ import type { Actor } from '@/lib/jobs/actor';
 import type { STEP_SCHEMAS } from '@/lib/jobs/rules/booking';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
+import { emailKey } from '@/lib/quotes/rules/request-answers';
 import { noteSeen } from './seen';
 
 export type ContactAnswers = z.output<(typeof STEP_SCHEMAS)['address']>;
 
 /**
  * Puts right how the customer of a job is called and reached (GDPR Article 16). Letters of the job that have not left, were
- * given up or came back go to the new address from now on. Invoices that were issued keep what they said.
+ * given up or came back go to the new address from now on. The request that the job was booked from is put right with it, so
+ * that the person stays one. Invoices that were issued keep what they said.
  */
 export async function correctContact(o: {
   jobId: string;
@@ -34,17 +36,26 @@ export async function correctContact(o: {
       expected: { version: o.version },
       event: { kind: 'contact-corrected', data: {} },
     });
+    const ofCustomer = { job: { customerId: customer.id } };
+    const requests = await tx.quoteRequest.findMany({
+      where: { quote: ofCustomer },
+      select: { quoteId: true, email: true },
+    });
+    const { name, email, phone } = contact;
+    await tx.quoteRequest.updateMany({
+      where: { quote: ofCustomer },
+      data: { name, email, emailKey: emailKey(email), phone },
+    });
     await tx.mail.updateMany({
       where: {
-        job: { customerId: customer.id },
-        toAddress: customer.email,
-        OR: [{ state: { in: ['queued', 'failed', 'kept'] } }, { bouncedAt: { not: null } }],
+        toAddress: { in: [customer.email, ...requests.map((request) => request.email)] },
+        AND: [
+          { OR: [ofCustomer, { quoteId: { in: requests.map(({ quoteId }) => quoteId) } }] },
+          { OR: [{ state: { in: ['queued', 'failed', 'kept'] } }, { bouncedAt: { not: null } }] },
+        ],
       },
-      data: { toAddress: contact.email },
+      data: { toAddress: email },
     });
-    await noteSeen(
-      { userId: o.actor.id, what: 'corrected', email: contact.email, jobId: o.jobId, now: o.now },
-      tx,
-    );
+    await noteSeen({ userId: o.actor.id, what: 'corrected', email, jobId: o.jobId, now: o.now }, tx);
   });
 }

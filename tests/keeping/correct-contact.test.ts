@@ -1,11 +1,18 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { db } from '@/lib/db/client';
+import { book } from '@/lib/jobs/book';
+import { saveStep } from '@/lib/jobs/draft';
+import { findJobByToken } from '@/lib/jobs/private-link';
 import { correctContact } from '@/lib/keeping/correct-contact';
 import { erasePerson } from '@/lib/keeping/erase-person';
+import { findPerson } from '@/lib/keeping/records';
 import { markBounced } from '@/lib/mail/mark-bounced';
+import { startBooking } from '@/lib/quotes/book-quote';
+import { decideQuote } from '@/lib/quotes/decide-quote';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { versionOf } from '@/tests/makers/course';
 import { ADDRESS, makeBooking } from '@/tests/makers/job';
+import { ASKED, makeQuote, makeRequest } from '@/tests/makers/quote';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 
 const NOW = new Date('2026-11-25T09:00:00Z');
@@ -50,6 +57,37 @@ describe('putting a contact right', () => {
     expect((await db.customer.findFirstOrThrow()).email).toBe(ADDRESS.email);
     await correctContact({ jobId, version: await versionOf(jobId), contact, actor: BENCH, now: NOW });
     expect((await db.mail.findUniqueOrThrow({ where: { id: mail.id } })).toAddress).toBe(ADDRESS.email);
+  });
+
+  it('follows to the request that the job was booked from, so that a copy of the data is whole', async () => {
+    const world = await makeWorkshop(NOW);
+    const { quoteId, number } = await makeRequest({ now: NOW });
+    await makeQuote({ quoteId, repairId: world.repairId, now: NOW });
+    await decideQuote({ quoteId, revision: 1, decision: 'accepted', agreedText: 'Yes', now: NOW });
+    const draft = await startBooking({ quoteId, now: NOW });
+    const parcel = { accessories: [], otherAccessory: '', battery: 'healthy', data: 'none' as const };
+    await saveStep({ token: draft, step: 'parcel', answers: parcel, now: NOW });
+    const asked = { ...ADDRESS, name: ASKED.name, email: ASKED.email };
+    await saveStep({ token: draft, step: 'address', answers: asked, now: NOW });
+    const { token } = await book({ draftToken: draft, shownMinor: 9600, now: NOW });
+    const jobId = (await findJobByToken(token))?.jobId ?? '';
+    // Another request under the old address, whose job it is not: whoever wrote it may be somebody else.
+    const other = await makeRequest({ now: NOW, answers: { device: 'Marram Two', serial: '' } });
+
+    await correctContact({ jobId, version: await versionOf(jobId), contact, actor: BENCH, now: NOW });
+
+    const request = await db.quoteRequest.findUniqueOrThrow({ where: { quoteId } });
+    expect(request).toMatchObject({
+      name: contact.name,
+      email: contact.email,
+      emailKey: contact.email,
+      phone: contact.phone,
+    });
+    expect(await db.mail.count({ where: { quoteId, toAddress: contact.email } })).toBe(3);
+    expect(await db.quoteRequest.findUniqueOrThrow({ where: { quoteId: other.quoteId } })).toMatchObject({
+      email: ASKED.email,
+    });
+    expect(await findPerson(number)).toMatchObject({ email: contact.email, quoteIds: [quoteId] });
   });
 
   it('is refused once the data was removed', async () => {
