@@ -40,11 +40,16 @@ function savedMeanwhile(): Refusal {
 
 async function refuseCurrencyInUse(tx: Tx, part: SettingsPart, present: string): Promise<void> {
   if (!('currency' in part) || part.currency === present) return;
-  const inUse = (await tx.quote.count()) + (await tx.payment.count()) + (await tx.repair.count());
+  const inUse =
+    (await tx.quote.count()) +
+    (await tx.payment.count()) +
+    (await tx.repair.count()) +
+    (await tx.lot.count({ where: { unitCostMinor: { gt: 0 } } })) +
+    (await tx.carrier.count({ where: { maxValueMinor: { gt: 0 } } }));
   if (inUse === 0) return;
   throw new Refusal(
     'conflict',
-    `Prices and quotes are kept in ${present} already, so the currency can no longer change`,
+    `Prices, quotes, costs of parts or limits of carriers are kept in ${present} already, so the currency can no longer change`,
     'currency',
   );
 }

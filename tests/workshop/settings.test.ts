@@ -1,4 +1,5 @@
 import { beforeEach, expect, test } from 'vitest';
+import { addLot, savePart } from '@/lib/bench/parts';
 import { day } from '@/lib/calendar/day';
 import { isWorkingDay } from '@/lib/calendar/working';
 import { db } from '@/lib/db/client';
@@ -264,4 +265,28 @@ test('what customers pay by is checked at its field, and kept without spaces', (
   expect(wrong({ dueDays: '-1' })).toEqual(['dueDays']);
   expect(wrong({ withdrawalRule: 'mars' })).toEqual(['withdrawalRule']);
   expect(wrong({ taxName: '' })).toEqual(['taxName']);
+});
+
+test('what a lot cost, and up to what a carrier makes good, are amounts in the currency too', async () => {
+  await saveSettings(details, blankWorkshop.updatedAt);
+  const change = async () =>
+    saveSettings(moneyInput.parse({ ...money, currency: 'EUR' }), (await readWorkshop()).updatedAt);
+  const partId = await savePart(null, { code: 'SOC-1', name: 'Socket', term: null, reorderAt: 0 });
+  await addLot({
+    partId,
+    code: 'L-1',
+    supplier: 'Harbour Components',
+    receivedOn: day('2026-11-20'),
+    received: 4,
+    unitCostMinor: 250,
+  });
+  await expect(change()).rejects.toMatchObject({ code: 'conflict', field: 'currency' });
+  await db.lot.deleteMany();
+  const limits = { divisor: 5000, maxGrams: 20_000, longestSideMm: 1200 };
+  await db.carrier.create({ data: { name: 'Harbour Post', ...limits, maxValueMinor: 10_000 } });
+  await expect(change()).rejects.toMatchObject({ code: 'conflict', field: 'currency' });
+  // A carrier without a limit holds no amount.
+  await db.carrier.updateMany({ data: { maxValueMinor: 0 } });
+  await change();
+  expect((await readWorkshop()).currency).toBe('EUR');
 });

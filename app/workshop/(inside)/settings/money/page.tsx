@@ -31,7 +31,7 @@ export default async function MoneyPage() {
         <Select
           name="currency"
           label="Currency"
-          hint="It can no longer change once there are prices or quotes."
+          hint="It can no longer change once there are prices, quotes, costs of parts or limits of carriers."
           width="half"
           choices={currencyCodes().map((code) => ({
             value: code,
