@@ -15,6 +15,11 @@ import { takeLock } from '@/lib/db/lock';
 import { Refusal } from '@/lib/outcome';
 import { runCommand } from './run-command';
 
+const SHARED_STORE =
+  '  Is this a rehearsal, while the workshop runs on that same store? Do not start it: what only the workshop’s own database names would be deleted after a week. Restore once more with FILES or DATA_DIR of its own.';
+const SECOND_STEPS =
+  '  Second steps were kept under the old secret and no longer fit. An owner gets in with: npm run owner:reset -- ADDRESS --second-step-off';
+
 await runCommand('npm run restore -- FILE [--check] [--other-secret]', async () => {
   const { values, positionals } = parseArgs({
     allowPositionals: true,
@@ -43,6 +48,8 @@ await runCommand('npm run restore -- FILE [--check] [--other-secret]', async () 
   });
   console.log(`Restored and compared, every row and every file, in ${((performance.now() - began) / 1000).toFixed(1)} s.
   ${restored.files.put} files were put into the store, ${restored.files.there} were there already.`);
+  if (restored.files.there > 0) console.log(SHARED_STORE);
+  if (values['other-secret']) console.log(SECOND_STEPS);
   if (restored.migrated.length > 0)
     console.log(`  Brought up to this version: ${restored.migrated.length} migrations.`);
   if (restored.waitingMail > 0) {
@@ -74,13 +81,13 @@ function secretToWrite({ manifest, secret }: Checked, isOtherWanted: boolean): s
   if (given !== undefined) {
     throw new Refusal(
       'conflict',
-      'AUTH_SECRET (or data/secret) is not the one this backup was made with. Give the right one, or add --other-secret: then sessions end, private links in sent mails stop working, and a new signing key is needed.',
+      'AUTH_SECRET (or data/secret) is not the one this backup was made with. Give the right one, or add --other-secret: then sessions end, private links in sent mails stop working, a new signing key is needed, and authenticator apps and backup codes of the second step no longer fit. An owner gets in with npm run owner:reset -- ADDRESS --second-step-off; the others by People, where the second step is turned off with a new password.',
     );
   }
   if (secret !== undefined) return secret;
   throw new Refusal(
     'conflict',
-    'This backup is without the secret: set AUTH_SECRET to the one it was made with, or add --other-secret.',
+    'This backup is without the secret: set AUTH_SECRET to the one it was made with, or add --other-secret: then sessions end, links stop working, a new signing key is needed, and second steps no longer fit (npm run owner:reset -- ADDRESS --second-step-off).',
   );
 }
 

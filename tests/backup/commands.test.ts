@@ -75,6 +75,7 @@ test('without the right secret nothing is opened, made or written', async () => 
   });
   expect(other).toMatchObject({ code: 1 });
   expect(other.said).toContain('is not the one this backup was made with');
+  for (const each of [none, other]) expect(each.said).toContain('owner:reset -- ADDRESS --second-step-off');
   expect(existsSync(place)).toBe(false);
 });
 
