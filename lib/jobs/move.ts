@@ -1,4 +1,4 @@
-import { dayInZone } from '@/lib/calendar/day';
+import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import { transaction } from '@/lib/db/transaction';
 import { creditStanding, issueForJob, type WrittenInvoice } from '@/lib/invoices/write-invoice';
@@ -116,20 +116,24 @@ async function queueStageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageF
   await queueMail(tx, request);
 }
 
+/** The invoice issued with the move, or the one that was issued before and is still to be paid. */
+function invoiceToName(job: JobRecord, owed: number, issued: WrittenInvoice | null) {
+  if (issued) return { number: issued.number, dueOn: issued.dueOn };
+  const standing = owed > 0 ? job.invoices.findLast((paper) => paper.kind === 'invoice') : undefined;
+  return standing && { number: standing.number, dueOn: dayFromDate(standing.dueOn) };
+}
+
 async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts): Promise<MailContent> {
   const workshop = await readWorkshop(tx);
   const revisions = job.quotes[0]?.revisions ?? [];
   switch (mail) {
     case 'job-cancelled':
       return { template: mail, data: { reason: o.note } };
-    case 'unit-ready':
-      return {
-        template: mail,
-        data: {
-          balance: factsOf(job).owed,
-          ...(o.invoice && { invoice: { number: o.invoice.number, dueOn: o.invoice.dueOn } }),
-        },
-      };
+    case 'unit-ready': {
+      const { owed } = factsOf(job);
+      const invoice = invoiceToName(job, owed, o.invoice);
+      return { template: mail, data: { balance: owed, ...(invoice && { invoice }) } };
+    }
     case 'approval-asked': {
       const offer = revisions.find((revision) => revision.state === 'sent');
       const agreed = revisions.find((revision) => revision.state === 'accepted');

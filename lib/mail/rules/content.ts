@@ -85,7 +85,7 @@ export const factsOf = {
   'promise-moved': z.strictObject({ from: calendarDay, to: calendarDay, reason: text }),
   'unit-ready': z.strictObject({
     balance: amount,
-    /** the invoice issued with it; none where nothing is to pay or one stood already */
+    /** the invoice issued with it, or issued before and to be paid; none where nothing is to pay */
     invoice: z.strictObject({ number: text, dueOn: calendarDay }).optional(),
   }),
   'invoice-issued': z.strictObject({ number: text, balance: amount, dueOn: calendarDay }),
