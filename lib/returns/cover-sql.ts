@@ -4,6 +4,8 @@
  * Unit: one certificate with all of its lines, so that a recorder with three lines that comes back has come back once.
  * Return: a claim ruled covered, at least partly; a lot answers for those put down to the part, a hand for those put down
  * to the work, and everything else for all of them. Days at risk: from the start of cover to the return, the end or today.
+ * Planned: the days a unit or line can be watched for, whether it comes back or not: to today, or to the end that its first
+ * paper gave it. What a return adds to its cover does not count, or only what came back would be watched so long.
  * Without a recorded cost: a return whose claim is not sent back yet; it is said, never taken as nought.
  *
  * Each unit and each cover line has a narrow row of its own (watch-sql.ts), so that no certificate is read again for a page;
@@ -44,7 +46,8 @@ export function unitRows(clock: CoverClock, where: Prisma.Sql = Prisma.sql`TRUE`
     unit AS (
       SELECT w.*, w."returnedOn" IS NOT NULL AS "isReturned", w."workOn" IS NOT NULL AS "isWork", ${costOf(clock)} AS cost,
         GREATEST(0, LEAST(${clock.today}::date, w."endsOn", w."returnedOn") - w."startsOn") AS days,
-        GREATEST(0, LEAST(w."endsOn", w."workOn") - w."startsOn") AS "workDays"
+        GREATEST(0, LEAST(w."endsOn", w."workOn") - w."startsOn") AS "workDays",
+        ${planned(clock, FIRST_END)} AS planned
       FROM "unit_watch" w WHERE ${where}
     )`;
 }
@@ -54,10 +57,20 @@ export function lineRows(clock: CoverClock, where: Prisma.Sql, ofUnits: boolean)
   const until = Prisma.sql`LEAST(${clock.today}::date, w."endsOn", w."returnedOn")`;
   return Prisma.sql`
     line AS (
-      SELECT w.*, ${costOf(clock)} AS cost, ${until} AS "observedUntil", GREATEST(0, ${until} - w."startsOn") AS days
+      SELECT w.*, ${costOf(clock)} AS cost, ${until} AS "observedUntil", GREATEST(0, ${until} - w."startsOn") AS days,
+        ${planned(clock, FIRST_LINE_END)} AS planned
       FROM "line_watch" w ${ofUnits ? UNITS : Prisma.empty} WHERE ${where}
     )`;
 }
+
+/** The first paper is asked only of what came back; nothing else moves an end by more than days given back. */
+function planned({ today }: CoverClock, firstEnd: Prisma.Sql): Prisma.Sql {
+  return Prisma.sql`LEAST(${today}::date, CASE WHEN w."returnedOn" IS NULL THEN w."endsOn" ELSE ${firstEnd} END) - w."startsOn"`;
+}
+
+const FIRST_END = Prisma.sql`
+  (SELECT o."endsOn" FROM "certificate" o WHERE o."number" = w."number" AND o."revision" = 1)`;
+const FIRST_LINE_END = Prisma.sql`(SELECT o."endsOn" FROM "certificate_line" o WHERE o."id" = w."lineId")`;
 
 /** The day is the same on both sides; said here, rows come in the order of either table's index, and a page ends early. */
 const UNITS = Prisma.sql`JOIN "unit_watch" u ON u."number" = w."number" AND u."issuedOn" = w."issuedOn"`;

@@ -1,5 +1,6 @@
 import type { CoverClock } from './cover-sql';
 import { type LotFigure, readLotFigures } from './lot-figures';
+import { isFlagged } from './rules/evidence';
 
 const KEEP_MS = 10 * 60_000;
 let kept: { key: string; until: number; lots: Promise<LotFigure[]> } | undefined;
@@ -20,5 +21,5 @@ export async function flaggedLots(clock: CoverClock, now: Date): Promise<LotFigu
 }
 
 async function readFlagged(clock: CoverClock): Promise<LotFigure[]> {
-  return (await readLotFigures(clock)).filter(({ comparison }) => comparison.evidence !== 'none-yet');
+  return (await readLotFigures(clock)).filter(({ comparison }) => isFlagged(comparison));
 }

@@ -2,7 +2,7 @@ import { db } from '@/lib/db/client';
 import type { CoverClock } from './cover-sql';
 import { type Comparison, compareAll } from './rules/evidence';
 import { lotLooks } from './rules/lot-looks';
-import { type Tally, tallyBy } from './tallies';
+import { type SpannedTally, tallyBy } from './tallies';
 
 export type LotFigure = {
   id: string;
@@ -10,7 +10,7 @@ export type LotFigure = {
   part: string;
   partId: string;
   supplier: string;
-  tally: Tally;
+  tally: SpannedTally;
   /** what it is compared with: other lots of its part, or all other lots where its part has no other */
   against: 'same-part' | 'all';
   comparison: Comparison;
@@ -29,8 +29,8 @@ export async function readLotFigures(clock: CoverClock): Promise<LotFigure[]> {
     const tally = tallyOf.get(lot.id);
     return tally ? [{ ...lot, part: part.name, tally }] : [];
   });
-  const looks = lotLooks(counted.map(({ partId, tally }) => ({ partId, ...tally })));
-  const comparisons = compareAll(looks.map(({ key, ours, rest }) => ({ key, ours, rest })));
+  const looks = lotLooks(counted.map(({ partId, tally }) => ({ ...tally, partId })));
+  const comparisons = compareAll(looks);
   return counted.flatMap((lot, place) => {
     const comparison = comparisons[place];
     const against = looks[place]?.against;

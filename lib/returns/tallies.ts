@@ -3,6 +3,7 @@ import { Prisma } from '@/lib/db/generated/client';
 import type { RiskCount } from '@/lib/statistics/survival';
 import { type CoverClock, unitRows } from './cover-sql';
 import { type Grouping, isOfParts, linesOf, type Narrowing, unitsWhere } from './groupings';
+import { SPANS, type Watched } from './rules/equal-watch';
 
 /** What one repair, lot or pair of hands comes to. Days are of all units together; money in minor units. */
 export type Tally = {
@@ -34,17 +35,43 @@ const SUMS = Prisma.sql`
       (COUNT(*) FILTER (WHERE "cause" IN ('separate-fault', 'damage-after-return', 'no-fault-found')))::int
         AS "inDoubt"`;
 
-/** One row for each repair, lot or whatever is asked for that has at least one unit, by its id. */
+/** With what is compared with others: the units that could be watched for each of SPANS, and their returns within it. */
+export type SpannedTally = Tally & Watched;
+
+type SpannedRow = Row & { watchedList: number[]; withinList: number[] };
+
+const SPAN_DAYS = Prisma.raw(`ARRAY[${SPANS.join(', ')}]`);
+const countEach = (condition: (place: Prisma.Sql) => Prisma.Sql) =>
+  Prisma.join(
+    SPANS.map((_, place) => Prisma.sql`(COUNT(*) FILTER (WHERE ${condition(Prisma.raw(`${place}`))}))::int`),
+  );
+
+const SPAN_COUNTS = Prisma.sql`
+      ARRAY[${countEach((place) => Prisma.sql`reached > ${place}`)}] AS "watchedList",
+      ARRAY[${countEach((place) => Prisma.sql`reached > ${place} AND past <= ${place}`)}] AS "withinList"`;
+
+/**
+ * One row for each repair, lot or whatever is asked for that has at least one unit, by its id. `reached` is how many of SPANS a
+ * unit could be watched for, `past` after how many it came back. OFFSET 0 has both reckoned once a unit: without it the server
+ * asks for the first paper again in every count. Grouping by them instead sorts every unit.
+ */
 export async function tallyBy(
   grouping: Grouping,
   clock: CoverClock,
   narrowing: Narrowing = {},
-): Promise<Tally[]> {
-  const rows = await db.$queryRaw<Row[]>`
-    WITH ${countedBy(grouping, clock, narrowing)}
-    SELECT "id", ${SUMS}
-    FROM counted GROUP BY "id" ORDER BY "id"`;
-  return rows.map(tallyOf);
+): Promise<SpannedTally[]> {
+  const rows = await db.$queryRaw<SpannedRow[]>`
+    WITH ${countedBy(grouping, clock, narrowing)},
+    spanned AS (
+      SELECT *, WIDTH_BUCKET(planned, ${SPAN_DAYS}) AS reached, WIDTH_BUCKET("backAfter" - 1, ${SPAN_DAYS}) AS past
+      FROM counted OFFSET 0
+    )
+    SELECT "id", ${SUMS}, ${SPAN_COUNTS}
+    FROM spanned GROUP BY "id" ORDER BY "id"`;
+  return rows.map(({ watchedList, withinList, ...row }) => ({
+    ...tallyOf(row),
+    spans: watchedList.map((units, place) => ({ units, returned: withinList[place] ?? 0 })),
+  }));
 }
 
 function tallyOf({ workmanship, part, firstDamage, inDoubt, ...tally }: Row): Tally {
@@ -92,7 +119,8 @@ export async function watchedTallies(
 
 /**
  * `counted`: a unit once for each id it counts under. Two pieces of one lot in a unit are one chance to come back.
- * A return for a cause that the grouping does not answer for ends the watch, and counts as none.
+ * A return for a cause that the grouping does not answer for ends the watch, and counts as none. `backAfter` is the days to the
+ * return it answers for.
  */
 function countedBy(grouping: Grouping, clock: CoverClock, narrowing: Narrowing): Prisma.Sql {
   if (isOfParts(grouping)) {
@@ -103,15 +131,16 @@ function countedBy(grouping: Grouping, clock: CoverClock, narrowing: Narrowing):
       piece AS NOT MATERIALIZED (
         SELECT ${id} AS "id", line."number", line."partOn" IS NOT NULL AS "isReturned",
           line."returnedOn" IS NOT NULL AS "isBack", line."cause", line."claims", line.cost, line."uncosted", line."hasTwin",
+          line.planned, line."partOn" - line."startsOn" AS "backAfter",
           CASE WHEN line."partOn" IS NULL THEN line.days ELSE line."partOn" - line."startsOn" END AS days
         FROM line ${grouping === 'lot' ? Prisma.empty : LOTS} WHERE line."lotId" IS NOT NULL
       ),
       counted AS (
-        SELECT "id", "number", "isReturned", "isBack", days, "cause", "claims", cost, "uncosted"
+        SELECT "id", "number", "isReturned", "isBack", days, planned, "backAfter", "cause", "claims", cost, "uncosted"
         FROM piece WHERE NOT ${mayBeOne}
         UNION ALL
-        SELECT "id", "number", BOOL_OR("isReturned"), BOOL_OR("isBack"), MIN(days), MIN("cause"), MAX("claims"), MAX(cost),
-          MAX("uncosted")
+        SELECT "id", "number", BOOL_OR("isReturned"), BOOL_OR("isBack"), MIN(days), MIN(planned), MIN("backAfter"), MIN("cause"),
+          MAX("claims"), MAX(cost), MAX("uncosted")
         FROM piece WHERE ${mayBeOne} GROUP BY "id", "number"
       )`;
   }
@@ -121,7 +150,8 @@ function countedBy(grouping: Grouping, clock: CoverClock, narrowing: Narrowing):
       SELECT ${UNIT_KEY[grouping] ?? UNIT_KEY['repair']} AS "id", u."number", u."isReturned" AS "isBack", u."cause", u."claims",
         u.cost, u."uncosted",
         ${isByHand ? Prisma.sql`u."isWork"` : Prisma.sql`u."isReturned"`} AS "isReturned",
-        ${isByHand ? Prisma.sql`CASE WHEN u."isWork" THEN u."workDays" ELSE u.days END` : Prisma.sql`u.days`} AS days
+        ${isByHand ? Prisma.sql`CASE WHEN u."isWork" THEN u."workDays" ELSE u.days END` : Prisma.sql`u.days`} AS days,
+        u.planned, ${isByHand ? Prisma.sql`u."workOn"` : Prisma.sql`u."returnedOn"`} - u."startsOn" AS "backAfter"
       FROM unit u ${grouping === 'policy' ? POLICIES : Prisma.empty}
       WHERE ${isByHand ? Prisma.sql`u."technicianId" IS NOT NULL` : Prisma.sql`TRUE`}
     )`;

@@ -13,11 +13,15 @@ import { verifyPassword } from '@/lib/people/password-hash';
 import { passwordProblem } from '@/lib/people/rules/passwords';
 import { owed } from '@/lib/quotes/rules/lines';
 import { REQUEST_STATES } from '@/lib/quotes/rules/request-states';
+import { coverClock } from '@/lib/returns/cover-clock';
+import { readLotFigures } from '@/lib/returns/lot-figures';
+import { isFlagged } from '@/lib/returns/rules/evidence';
 import { LINES_ASTRAY, UNITS_ASTRAY } from '@/lib/returns/watch-sql';
 import { isGenuine } from '@/lib/warranty/genuine';
 import { readChain } from '@/lib/warranty/records';
 import { CAUSES } from '@/lib/warranty/rules/causes';
 import { claimStanding } from '@/lib/warranty/rules/claim-standing';
+import { readWorkshop } from '@/lib/workshop/records';
 import { DEMO_CARRIERS } from '@/prisma/demo/carriers';
 import { DEMO_MODELS } from '@/prisma/demo/catalogue';
 import { DEMO_ADDRESSES } from '@/prisma/demo/customers';
@@ -147,6 +151,9 @@ describe('the jobs of the demonstration', () => {
       for (const use of lot.uses) expect(use.at >= lot.receivedOn, lot.code).toBe(true);
     }
     expect(lots.find((lot) => lot.code === KNOWN.badLot.lot)?.uses).toHaveLength(7);
+    const figures = await readLotFigures(coverClock(await readWorkshop(), now));
+    const flagged = figures.filter(({ comparison }) => isFlagged(comparison));
+    expect(flagged.map(({ code }) => code)).toEqual([KNOWN.badLot.lot]);
   });
 });
 

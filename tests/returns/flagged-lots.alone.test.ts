@@ -12,9 +12,9 @@ const at = (minutes: number) => new Date(Date.UTC(2027, 2, 1, 10, minutes));
 /** Six of eight of the first came back and two of ninety of the second; the third is one of four, against the rest. */
 function figures(): LotFigure[] {
   const looks = [
-    { key: 'bad', ours: { returned: 6, units: 8 }, rest: { returned: 3, units: 94 } },
-    { key: 'good', ours: { returned: 2, units: 90 }, rest: { returned: 7, units: 12 } },
-    { key: 'unlucky', ours: { returned: 1, units: 4 }, rest: { returned: 8, units: 98 } },
+    { key: 'bad', days: 90, ours: { returned: 6, units: 8 }, rest: { returned: 3, units: 94 } },
+    { key: 'good', days: 90, ours: { returned: 2, units: 90 }, rest: { returned: 7, units: 12 } },
+    { key: 'unlucky', days: 90, ours: { returned: 1, units: 4 }, rest: { returned: 8, units: 98 } },
   ];
   return compareAll(looks).map((comparison) => ({
     id: comparison.key,
@@ -25,6 +25,7 @@ function figures(): LotFigure[] {
     tally: {
       id: comparison.key,
       ...comparison.ours,
+      spans: [],
       otherwise: 0,
       daysAtRisk: 900,
       claims: comparison.ours.returned,

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { day, dayToDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { coverClock } from '@/lib/returns/cover-clock';
 import { readLotFigures } from '@/lib/returns/lot-figures';
@@ -105,7 +106,8 @@ describe('what came back', () => {
     const [together] = await watchedTallies('repair', now);
     const [tally] = await tallyBy('repair', now);
     const of = { grouping: 'repair' as const, id: tally?.id ?? '' };
-    expect(together).toEqual({ ...tally, watch: await watchOf('repair', now, { of }) });
+    const { spans: _, ...plain } = tally ?? { spans: [] };
+    expect(together).toEqual({ ...plain, watch: await watchOf('repair', now, { of }) });
   });
 
   it('puts a return down to the hand for its work, and to the lot for its part', async () => {
@@ -113,7 +115,7 @@ describe('what came back', () => {
     expect(await tallyBy('technician', now)).toMatchObject([{ id: BENCH.id, units: 4, returned: 1 }]);
     for (const lot of await readLotFigures(now)) {
       expect(lot.tally.returned + lot.tally.otherwise).toBeLessThanOrEqual(1);
-      expect(lot.comparison.ours.units).toBe(lot.tally.units);
+      expect(lot.tally.spans.slice(0, 3).map(({ units }) => units)).toEqual(Array(3).fill(lot.tally.units));
     }
   });
 
@@ -163,5 +165,39 @@ describe('what came back', () => {
     expect(figure?.tally.costMinor).toBe(cost.together);
     // One cost is too few, so the catalogue's own is used.
     expect(figure?.reserve).toMatchObject({ known: true, reserve: { costBasis: 'planned' } });
+  });
+
+  describe('is compared over equal watches', () => {
+    const ON = new Date('2027-04-01T10:00:00Z');
+    const NONE = { units: 0, returned: 0 };
+    const later = async () => coverClock(await readWorkshop(), ON);
+
+    it('counts units watched so long and returns within it, by every grouping', async () => {
+      // 88 days on 1 March, 119 on 1 April; the one return came on day 67. The first spans are 14, 30, 60 and 90 days.
+      const early = { units: 4, returned: 0 };
+      const [unit] = await tallyBy('repair', await clock());
+      expect(unit?.spans).toEqual([early, early, early, ...Array(6).fill(NONE)]);
+      const [hand] = await tallyBy('technician', await later());
+      expect(hand?.spans).toEqual([early, early, early, { units: 4, returned: 1 }, ...Array(5).fill(NONE)]);
+      for (const { tally } of await readLotFigures(await later()))
+        expect(tally.spans[3]).toEqual({ units: tally.units, returned: tally.returned });
+    });
+
+    // Days are added to the cover of what came back; were they counted, only that would be watched for so long.
+    it('asks the first paper until when what came back could be watched', async () => {
+      const endsOn = dayToDate(day('2027-01-12'));
+      await db.unitWatch.updateMany({ data: { endsOn } });
+      await db.lineWatch.updateMany({ data: { endsOn } });
+      const [unit] = await tallyBy('repair', await later());
+      const all = { units: 4, returned: 0 };
+      expect(unit?.spans.slice(0, 4)).toEqual([
+        all,
+        all,
+        { units: 1, returned: 0 },
+        { units: 1, returned: 1 },
+      ]);
+      for (const { tally } of await readLotFigures(await later()))
+        expect(tally.spans[2]?.units).toBe(tally.returned + tally.otherwise);
+    });
   });
 });

@@ -1,16 +1,17 @@
 /*
  * Words of these rules.
  * ours, rest: the returns of one lot, model or pair of hands, and of all others it is compared with.
- * look: one comparison shown on a page. evidence: whether more come back than of the rest, with all looks counted.
- * flag: strong or some evidence; nothing is flagged for being better, since nothing here ranks anybody.
+ * look: one comparison shown on a page, over equal watches (equal-watch.ts). evidence: whether more come back than of the rest,
+ * with all looks counted. flag: strong or some evidence; nothing is flagged for being better, since nothing here ranks anybody.
  */
-import { type Counted, fisherExact } from '@/lib/statistics/fisher';
+import { fisherExact } from '@/lib/statistics/fisher';
 import { holm, holmWith } from '@/lib/statistics/holm';
 import { type Interval, shareInterval } from '@/lib/statistics/share-interval';
+import type { EqualWatch } from './equal-watch';
 
-export type Evidence = 'strong' | 'some' | 'none-yet';
+export type Evidence = 'strong' | 'some' | 'none-yet' | 'too-young';
 
-export type Look = { key: string; ours: Counted; rest: Counted };
+export type Look = EqualWatch & { key: string };
 
 export type Change =
   /** the fewest returns among the next units that would make it `to` */
@@ -43,15 +44,19 @@ const FARTHEST = 2000;
  * Every look of one page: does this lot, model or pair of hands come back more often than the rest? Fisher's exact test,
  * two-sided, with Holm's correction over all looks given, so all that one page shows belong in one call. Flagged from three
  * returns on, where more come back than of the rest and adjusted p is at most 0.05 (some) or 0.01 (strong). In the order
- * given. Refuses broken counts.
+ * given. What is too young to be compared is not tested, so it neither gets a flag nor weakens another look. Refuses broken
+ * counts.
  *
  * Alone on its page, 6 of 12 against 10 of 200: p 0.00005, strong; 3 of 12 against 10 of 200: p 0.029, some.
  */
 export function compareAll(looks: readonly Look[]): Comparison[] {
-  const ps = looks.map(({ ours, rest }) => fisherExact(ours, rest));
+  const made = looks.filter(({ days }) => days !== null);
+  const ps = made.map(({ ours, rest }) => fisherExact(ours, rest));
   const adjusted = holm(ps);
   const adjustedAs = holmWith(ps);
-  return looks.map((look, place) => {
+  const places = new Map(made.map((look, place) => [look, place]));
+  return looks.map((look) => {
+    const place = places.get(look) ?? made.length;
     const evidence = evidenceOf(look, adjusted[place] ?? 1);
     return {
       ...look,
@@ -71,14 +76,24 @@ export function compareAll(looks: readonly Look[]): Comparison[] {
   });
 }
 
-function evidenceOf({ ours, rest }: Look, adjusted: number): Evidence {
+export function isFlagged({ evidence }: { evidence: Evidence }): boolean {
+  return evidence === 'strong' || evidence === 'some';
+}
+
+/** How many of the looks of a page could be made. */
+export function looksMade(looks: readonly Look[]): number {
+  return looks.filter(({ days }) => days !== null).length;
+}
+
+function evidenceOf({ days, ours, rest }: Look, adjusted: number): Evidence {
+  if (days === null) return ours.units > 0 && rest.units > 0 ? 'too-young' : 'none-yet';
   const isMore = ours.returned * rest.units > rest.returned * ours.units;
   if (!isMore || ours.returned < LEAST_RETURNS || adjusted > SOME) return 'none-yet';
   return adjusted <= STRONG ? 'strong' : 'some';
 }
 
 function changeOf(look: Look, evidence: Evidence, judge: (next: Look) => Evidence): Change | null {
-  if (look.rest.units === 0) return null;
+  if (look.days === null) return null;
   const after = (returned: number, units: number): Evidence =>
     judge({
       ...look,

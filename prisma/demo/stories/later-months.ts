@@ -62,7 +62,7 @@ export const LATER_MONTHS = [
   }),
   pastJob({
     key: 'tegeinglan-field-day',
-    ago: 170,
+    ago: 165,
     repair: 'meridian-two/battery',
     customer: 'lowri-tegeingl',
     serial: 'M2-09870-E',

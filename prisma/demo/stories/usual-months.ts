@@ -118,5 +118,5 @@ export const USUAL_MONTHS = [
     cell(ago, 'LS-6850'),
   ),
   cell(194, 'NB-0588', 101),
-  cell(157, 'NB-0588', 71),
+  cell(172, 'NB-0588', 86),
 ];

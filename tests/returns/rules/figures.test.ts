@@ -10,7 +10,7 @@ const counted = (returned: number, units: number) => ({ returned, units });
 const REST = counted(10, 200);
 
 function alone(returned: number, units: number, rest = REST): Comparison {
-  const [comparison] = compareAll([{ key: 'lot', ours: counted(returned, units), rest }]);
+  const [comparison] = compareAll([{ key: 'lot', days: 90, ours: counted(returned, units), rest }]);
   if (!comparison) throw new Error('no comparison');
   return comparison;
 }
@@ -46,10 +46,11 @@ describe('evidence that a lot comes back more often', () => {
   test('is the less the more a page looks at: three of twelve is no longer some among six', () => {
     const others = [0, 1, 0, 1, 0].map((returned, place) => ({
       key: `lot-${place}`,
+      days: 90,
       ours: counted(returned, 20),
       rest: REST,
     }));
-    const [first] = compareAll([{ key: 'lot', ours: counted(3, 12), rest: REST }, ...others]);
+    const [first] = compareAll([{ key: 'lot', days: 90, ours: counted(3, 12), rest: REST }, ...others]);
     expect(first?.p).toBe(alone(3, 12).p);
     // Holm's first step by hand: the smallest p, six looks.
     expect(first?.adjusted).toBeCloseTo(6 * fisherExact(counted(3, 12), REST), 12);
@@ -69,12 +70,22 @@ describe('evidence that a lot comes back more often', () => {
       const { change, evidence } = alone(returned, units);
       if (change?.kind !== 'returns') throw new Error('no returns named');
       expect(change.to).toBe(evidence === 'some' ? 'strong' : 'some');
-      const rank = { 'none-yet': 0, some: 1, strong: 2 };
+      const rank = { 'too-young': 0, 'none-yet': 0, some: 1, strong: 2 };
       const then = (more: number) => rank[alone(returned + more, units + 20).evidence];
       expect(then(change.returns)).toBeGreaterThanOrEqual(rank[change.to]);
       expect(then(change.returns - 1)).toBeLessThan(rank[change.to]);
     },
   );
+
+  test('is not told of what is too young, which takes nothing from the other looks', () => {
+    const young = { key: 'young', days: null, ours: counted(5, 6), rest: REST };
+    const [first, second] = compareAll([young, { key: 'lot', days: 90, ours: counted(3, 12), rest: REST }]);
+    expect(first).toMatchObject({ evidence: 'too-young', change: null });
+    expect(second?.adjusted).toBe(alone(3, 12).adjusted);
+    expect(first && evidenceSentence(first, 'en-GB')).toBe(
+      'Too young to compare: so far 5 of 6, of the rest 10 of 200. Fewer than two of three of its units, or too few of the rest, were watched for 14 days.',
+    );
+  });
 
   test('once strong, says how many would have to stay well, and one fewer would not do', () => {
     const { change } = alone(6, 12);
@@ -84,10 +95,13 @@ describe('evidence that a lot comes back more often', () => {
   });
 
   test('reads as a sentence', () => {
+    const [nothingElse] = compareAll([{ key: 'lot', days: null, ours: counted(0, 3), rest: counted(0, 0) }]);
+    if (!nothingElse) throw new Error('no comparison');
+    expect(nothingElse.evidence).toBe('none-yet');
     expect(evidenceSentence(alone(3, 12), 'en-GB')).toBe(
-      'Some evidence that it comes back more often: 3 of 12, 8.9% to 53%; of the rest 10 of 200, 2.7% to 9%. Chance alone would show as much on 2.9% of such pages. Four more returns out of the next 20 would be strong evidence.',
+      'Some evidence that it comes back more often: 3 of 12, 8.9% to 53%; of the rest 10 of 200, 2.7% to 9%. Compared: units watched 90 days, returns within 90 days. Chance alone would show as much on 2.9% of such pages. Four more returns out of the next 20 would be strong evidence.',
     );
-    expect(evidenceSentence(alone(0, 3, counted(0, 0)), 'en-GB')).toBe(
+    expect(evidenceSentence(nothingElse, 'en-GB')).toBe(
       '0 of 3, 0% to 56%; there is nothing else to compare it with.',
     );
     expect(changeSentence(alone(6, 12))).toBe(
@@ -96,7 +110,10 @@ describe('evidence that a lot comes back more often', () => {
     expect(changeSentence(alone(0, 2, counted(2, 2)))).toBe(
       'Not even 20 returns out of the next 20 would be some evidence.',
     );
-    expect(thresholdSentence(6, 'en-GB')).toContain("Holm's correction over the 6 comparisons");
+    const rule = thresholdSentence(6, 'en-GB');
+    expect(rule).toContain("Holm's correction over the 6 comparisons");
+    expect(rule).toContain('the longest of 14, 30, 60, 90, 120, 150, 180, 270 and 360 days');
+    expect(thresholdSentence(0, 'en-GB')).toMatch(/Nothing could be compared yet\.$/);
   });
 });
 

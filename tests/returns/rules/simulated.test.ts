@@ -27,6 +27,7 @@ function flaggedPages(o: { pages: number; usual: number; first: number; seed: nu
     const told = compareAll(
       lots.map((ours, lot) => ({
         key: String(lot),
+        days: 90,
         ours,
         rest: { returned: all.returned - ours.returned, units: all.units - ours.units },
       })),

@@ -1,13 +1,16 @@
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import type { LotFigure } from '@/lib/returns/lot-figures';
+import { isFlagged, looksMade } from '@/lib/returns/rules/evidence';
 import { EVIDENCE_WORD, evidenceSentence, thresholdSentence } from '@/lib/returns/rules/evidence-words';
 
 type LotsPartProps = { lots: readonly LotFigure[]; locale: string };
 
 /** Lots with evidence against them, each in a sentence; the others only as a number. */
 export function LotsPart({ lots, locale }: LotsPartProps) {
-  const flagged = lots.filter(({ comparison }) => comparison.evidence !== 'none-yet');
+  const flagged = lots.filter(({ comparison }) => isFlagged(comparison));
+  const comparisons = lots.map(({ comparison }) => comparison);
+  const young = comparisons.filter(({ evidence }) => evidence === 'too-young').length;
   return (
     <section aria-labelledby="lots">
       <h2 id="lots">Lots</h2>
@@ -16,6 +19,9 @@ export function LotsPart({ lots, locale }: LotsPartProps) {
           {lots.length === 0
             ? 'No part of a lot has gone out in a unit yet.'
             : `Nothing speaks against any of the ${lots.length} lots that went out in units.`}
+          {young > 0
+            ? ` ${young === 1 ? 'One of them is' : `${young} of them are`} too young to compare.`
+            : null}
         </p>
       ) : (
         <ul className="grid max-w-[42rem] gap-4">
@@ -41,7 +47,7 @@ export function LotsPart({ lots, locale }: LotsPartProps) {
         <TextLink href="/workshop/returns/by/lot">All lots</TextLink>
       </p>
       {lots.length > 0 ? (
-        <p className="mt-2 max-w-[42rem] text-sm">{thresholdSentence(lots.length, locale)}</p>
+        <p className="mt-2 max-w-[42rem] text-sm">{thresholdSentence(looksMade(comparisons), locale)}</p>
       ) : null}
     </section>
   );

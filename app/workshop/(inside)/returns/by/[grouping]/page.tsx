@@ -10,6 +10,7 @@ import { rolesThatMay } from '@/lib/people/rules/roles';
 import { coverClock } from '@/lib/returns/cover-clock';
 import { type GroupFigure, readGroupFigures } from '@/lib/returns/group-figures';
 import { GROUPINGS, type Grouping } from '@/lib/returns/groupings';
+import { isFlagged, looksMade } from '@/lib/returns/rules/evidence';
 import { EVIDENCE_WORD, evidenceSentence, thresholdSentence } from '@/lib/returns/rules/evidence-words';
 import { readWorkshop } from '@/lib/workshop/records';
 import { permissionFor } from '../../rows/narrowing';
@@ -22,6 +23,9 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
   return { title: grouping ? GROUPING_WORDS[grouping].title : 'Returns' };
 }
 
+/** How many are named where they are too young; more are counted. */
+const NAMED = 5;
+
 /** All of a grouping side by side, by name: nothing here is ranked. */
 export default async function GroupingPage({ params }: Props) {
   const grouping = readGrouping((await params).grouping);
@@ -31,7 +35,9 @@ export default async function GroupingPage({ params }: Props) {
   const { locale } = workshop;
   const words = GROUPING_WORDS[grouping];
   const figures = await readGroupFigures(grouping, coverClock(workshop, now()));
-  const flagged = figures.filter(({ comparison }) => comparison.evidence !== 'none-yet');
+  const flagged = figures.filter(({ comparison }) => isFlagged(comparison));
+  const comparisons = figures.map(({ comparison }) => comparison);
+  const young = figures.filter(({ comparison }) => comparison.evidence === 'too-young');
   const isOfPeople = grouping === 'technician';
   return (
     <>
@@ -49,7 +55,7 @@ export default async function GroupingPage({ params }: Props) {
           label: name,
           href: addressOf(grouping, id),
           count: { returned: tally.returned, units: tally.units },
-          ...(comparison.evidence === 'none-yet' ? {} : { mark: EVIDENCE_WORD[comparison.evidence] }),
+          ...(isFlagged(comparison) ? { mark: EVIDENCE_WORD[comparison.evidence] } : {}),
         }))}
         centre={together(figures)}
         locale={locale}
@@ -59,7 +65,7 @@ export default async function GroupingPage({ params }: Props) {
         <section aria-labelledby="evidence">
           <h2 id="evidence">What speaks against any of them</h2>
           {flagged.length === 0 ? (
-            <p className="max-w-[42rem]">{`Nothing yet: none of the ${figures.length} comes back more often than the others beyond what chance does.`}</p>
+            <p className="max-w-[42rem]">{`Nothing yet: none of the ${figures.length} comes back more often than the others beyond what chance does, over equal watches.`}</p>
           ) : (
             <ul className="grid max-w-[42rem] gap-4">
               {flagged.map(({ id, name, comparison }) => (
@@ -70,7 +76,14 @@ export default async function GroupingPage({ params }: Props) {
               ))}
             </ul>
           )}
-          <p className="mt-3 max-w-[42rem] text-sm">{thresholdSentence(figures.length, locale)}</p>
+          {young.length > 0 ? (
+            <p className="mt-3 max-w-[42rem]">
+              {`Too young to compare: ${young.length <= NAMED ? young.map(({ name }) => name).join('; ') : `${young.length} of them`}.`}
+            </p>
+          ) : null}
+          <p className="mt-3 max-w-[42rem] text-sm">
+            {`The shares above are of all units so far. ${thresholdSentence(looksMade(comparisons), locale)}`}
+          </p>
         </section>
       ) : null}
     </>

@@ -11,6 +11,7 @@ import { coverClock } from '@/lib/returns/cover-clock';
 import { readGroupFigures } from '@/lib/returns/group-figures';
 import { GROUPINGS } from '@/lib/returns/groupings';
 import { nameOf } from '@/lib/returns/names';
+import { looksMade } from '@/lib/returns/rules/evidence';
 import { evidenceSentence, thresholdSentence } from '@/lib/returns/rules/evidence-words';
 import { shareWords } from '@/lib/returns/rules/share-words';
 import { wearOf, wearSentence } from '@/lib/returns/rules/wear';
@@ -80,7 +81,7 @@ export default async function GroupPage({ params }: Props) {
                 {`${figure.tally.otherwise === 1 ? 'One more came' : `${figure.tally.otherwise} more came`} back for another cause, which is not counted against it.`}
               </p>
             ) : null}
-            <p className="mt-3 max-w-[42rem] text-sm">{`${words.counted} ${thresholdSentence(figures.length, locale)}`}</p>
+            <p className="mt-3 max-w-[42rem] text-sm">{`${words.counted} ${thresholdSentence(looksMade(figures.map(({ comparison }) => comparison)), locale)}`}</p>
           </section>
           <section aria-labelledby="when">
             <h2 id="when">When they come back</h2>
