@@ -84,7 +84,7 @@ test('a parcel without a booking is opened, priced, and agreed to by its custome
   await test.step('it cannot be repaired after all: it comes back free, and the customer reads why', async () => {
     await sheet.open(number);
     await sheet.stopRepair('We cannot repair it', 'The board under the pads has gone to powder.');
-    await expect(sheet.docket.stampNow).toContainText('Declined');
+    await expect(sheet.history).toContainText('Goes back unrepaired. We cannot repair it');
     const mail = await waitForMail(who.email, /^We cannot repair your unit/);
     expect(mail.text).toContain('gone to powder');
     expect(mail.text).toContain('free of charge (£0.00)');

@@ -1,5 +1,6 @@
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
+import { WORK_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { writeOnce } from '@/lib/jobs/write-once';
 import { Refusal } from '@/lib/outcome';
@@ -43,7 +44,7 @@ export async function recordWire(o: {
         jobId: o.jobId,
         actor: o.actor,
         now: o.now,
-        expected: { stages: ['assessing', 'awaiting-parts', 'on-bench'] },
+        expected: { stages: WORK_STAGES },
         event: { kind: 'wire-recorded', data: { wireId: id, from: wire.fromPoint, to: wire.toPoint } },
       });
     }),

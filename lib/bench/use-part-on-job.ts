@@ -1,5 +1,6 @@
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
+import { WORK_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { usePart as takePart } from './parts';
 
@@ -19,7 +20,7 @@ export async function usePartOnJob(o: {
       actor: o.actor,
       now: o.now,
       // The version keeps a second press from taking the part twice.
-      expected: { version: o.version, stages: ['assessing', 'awaiting-parts', 'on-bench'] },
+      expected: { version: o.version, stages: WORK_STAGES },
       event: {
         kind: 'part-used',
         data: { partUseId: taken.partUseId, part: taken.part, lot: taken.lot, quantity: taken.quantity },

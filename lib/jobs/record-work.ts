@@ -1,5 +1,6 @@
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from './actor';
+import { WORK_STAGES } from './rules/stage-sets';
 import { writeEvent } from './write-event';
 import { writeOnce } from './write-once';
 
@@ -29,7 +30,7 @@ export async function recordWork(o: {
         jobId: o.jobId,
         actor: o.actor,
         now: o.now,
-        expected: { stages: ['assessing', 'awaiting-parts', 'on-bench'] },
+        expected: { stages: WORK_STAGES },
         event: { kind: 'work-recorded', data: { workId: work.id, minutes: o.minutes } },
       });
     }),

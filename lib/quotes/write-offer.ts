@@ -1,6 +1,7 @@
 import { addDays, dayInZone } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
+import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
 import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
@@ -74,7 +75,7 @@ export async function writeOffer(o: {
       jobId: o.jobId,
       actor: o.actor,
       now: o.now,
-      expected: { version: o.version, stages: ['assessing', 'on-bench'] },
+      expected: { version: o.version, stages: moveOf('ask-approval').from },
       event: { kind: 'offer-written', data: { revision, gross } },
     });
     return { revision, gross };

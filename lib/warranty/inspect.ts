@@ -1,5 +1,6 @@
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
+import { RULING_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { type NewPhoto, writePhotos } from '@/lib/jobs/write-photos';
 import { Refusal } from '@/lib/outcome';
@@ -25,7 +26,7 @@ export async function inspect(o: {
       jobId: claim.jobId,
       actor: o.actor,
       now: o.now,
-      expected: { stages: ['arrived', 'assessing'] },
+      expected: { stages: RULING_STAGES },
       event: { kind: 'claim-inspected', data: { claim: claim.number, item: o.item, answer: o.answer } },
     });
     const [photoId] = await writePhotos(tx, {

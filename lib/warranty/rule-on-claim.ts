@@ -1,5 +1,6 @@
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
+import { RULING_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
@@ -85,7 +86,7 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
       jobId: claim.jobId,
       actor: o.actor,
       now: o.now,
-      expected: { version: o.jobVersion, stages: ['arrived', 'assessing'] },
+      expected: { version: o.jobVersion, stages: RULING_STAGES },
       event: {
         kind: 'claim-ruled',
         data: { claim: claim.number, cause: o.cause, ruling: decision.ruling, isFinal },

@@ -1,5 +1,5 @@
 import { CAUSES, type Cause, RULINGS, type Ruling } from './rules/causes';
-import { isCoveredAtLeastPartly, rulingNeeds } from './rules/ruling';
+import { isCoveredAtLeastPartly, isFinalRuling } from './rules/ruling';
 
 export type StoredRuling = { cause: Cause; ruling: Ruling; isFinal: boolean };
 
@@ -10,8 +10,7 @@ export function readRuling(claim: RuledRow): StoredRuling | null {
   const cause = CAUSES.find((known) => known === claim.cause);
   const ruling = RULINGS.find((known) => known === claim.ruling);
   if (!cause || !ruling) return null;
-  const needsSecondLook = rulingNeeds(ruling).includes('owner-second-look');
-  return { cause, ruling, isFinal: !needsSecondLook || claim.secondLookAt !== null };
+  return { cause, ruling, isFinal: isFinalRuling({ ruling, secondLookAt: claim.secondLookAt }) };
 }
 
 /**

@@ -12,6 +12,7 @@ import {
   type Wait,
   waitOf,
 } from '@/lib/jobs/rules/today';
+import type { Ruling } from '@/lib/warranty/rules/causes';
 
 const WEEK: WorkingCalendar = { weekend: [6, 7], closed: new Map() };
 /** A Tuesday. */
@@ -36,7 +37,7 @@ function job(some: Partial<TodayJob>): TodayJob {
 
 const us = (step: Extract<Wait, { who: 'us' }>['step']): Wait => ({ who: 'us', step });
 const customer = (step: Extract<Wait, { who: 'customer' }>['step']): Wait => ({ who: 'customer', step });
-const claim = (standing: NonNullable<TodayJob['claim']>['standing'], ruling: string | null = null) => ({
+const claim = (standing: NonNullable<TodayJob['claim']>['standing'], ruling: Ruling | null = null) => ({
   number: 'C1',
   standing,
   ruling,

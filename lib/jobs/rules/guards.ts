@@ -1,5 +1,6 @@
 import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
 import {
   type JobKind,
   type Move,
@@ -44,11 +45,9 @@ export type JobFacts = {
 export type MoveAnswer = { allowed: true } | { allowed: false; reasons: readonly MoveReason[] };
 export type MoveReason = 'wrong-stage' | 'wrong-person' | 'wrong-kind' | Need;
 
-const isFree = (ruling: JobFacts['ruling']) => ruling === 'covered' || ruling === 'partly';
-
 /** True for a claim whose ruling covers something: that part is repaired whatever the customer says to a price. */
 export function isSomethingCovered(facts: Pick<JobFacts, 'kind' | 'ruling'>): boolean {
-  return facts.kind === 'claim' && isFree(facts.ruling);
+  return facts.kind === 'claim' && isCoveredAtLeastPartly(facts.ruling);
 }
 
 /**
@@ -76,7 +75,8 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'start-allowed': (facts) => facts.isStartAllowed,
   'may-withdraw': (facts) => facts.mayWithdraw,
   ruled: (facts) => facts.kind === 'repair' || facts.ruling !== null,
-  'free-or-agreed': (facts) => facts.kind === 'repair' || isFree(facts.ruling) || facts.hasAgreedPaidOffer,
+  'free-or-agreed': (facts) =>
+    facts.kind === 'repair' || isCoveredAtLeastPartly(facts.ruling) || facts.hasAgreedPaidOffer,
   'price-agreed': (facts) => facts.isPriceAgreed,
   'ruled-not-covered': (facts) => facts.ruling === 'not-covered' || facts.ruling === 'returned-free',
   'something-covered': isSomethingCovered,

@@ -1,6 +1,9 @@
 import { compareDays, type Day } from '@/lib/calendar/day';
 import { type WorkingCalendar, workingDaysBetween } from '@/lib/calendar/working';
+import type { Ruling } from '@/lib/warranty/rules/causes';
 import type { ClaimStanding } from '@/lib/warranty/rules/claim-standing';
+import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
+import { BEFORE_READY } from './stage-sets';
 import type { JobKind, Stage } from './stages';
 
 /** A job that is with us, as far as today's list goes. Minutes are bench minutes, `owed` minor units. */
@@ -19,7 +22,7 @@ export type TodayJob = {
   /** unclaimed, and the last notice was not answered */
   isToBeDecided?: boolean;
   /** `ruling` is the final one, null before it */
-  claim: { number: string; standing: ClaimStanding; ruling: string | null } | null;
+  claim: { number: string; standing: ClaimStanding; ruling: Ruling | null } | null;
 };
 
 export type OurStep =
@@ -81,15 +84,12 @@ function assessingStep({ claim }: TodayJob): OurStep {
   if (claim === null) return 'find-and-decide';
   if (claim.standing === 'second-look') return 'second-look';
   if (claim.standing !== 'ruled') return 'rule-claim';
-  return claim.ruling === 'covered' || claim.ruling === 'partly' ? 'put-on-bench' : 'return-or-offer';
+  return isCoveredAtLeastPartly(claim.ruling) ? 'put-on-bench' : 'return-or-offer';
 }
-
-/** Stages before ready: only there can a promise, which is for the day a unit is ready, still be missed by us. */
-const AT_WORK: readonly Stage[] = ['arrived', 'assessing', 'awaiting-parts', 'on-bench', 'proving'];
 
 /** Bench minutes still planned; work that took longer than planned leaves 0, and so does a job that waits elsewhere. */
 export function minutesLeft(job: TodayJob): number {
-  return AT_WORK.includes(job.stage) ? Math.max(0, job.minutesPlanned - job.minutesWorked) : 0;
+  return BEFORE_READY.includes(job.stage) ? Math.max(0, job.minutesPlanned - job.minutesWorked) : 0;
 }
 
 /**
@@ -97,7 +97,7 @@ export function minutesLeft(job: TodayJob): number {
  * Example: promised Friday 4 December, still on the bench on Tuesday 8 December, is 2 days late.
  */
 export function daysLate(job: TodayJob, today: Day, calendar: WorkingCalendar): number {
-  if (job.promisedOn === null || !AT_WORK.includes(job.stage)) return 0;
+  if (job.promisedOn === null || !BEFORE_READY.includes(job.stage)) return 0;
   return Math.max(0, workingDaysBetween(job.promisedOn, today, calendar));
 }
 

@@ -1,5 +1,5 @@
 import { may, type Role } from '@/lib/people/rules/roles';
-import { type Cause, causeRow, RULINGS, type Ruling } from './causes';
+import { type Cause, causeRow, type Ruling } from './causes';
 
 /** A second cause found on the same unit, which the certificate does not cover. */
 export type AlsoFound = Extract<Cause, 'separate-fault' | 'damage-after-return'>;
@@ -101,7 +101,7 @@ export function mayContest(o: { ruling: Ruling; timesContested: number }): Conte
 }
 
 /** True when cover is renewed for the touched lines, and when we must ask ourselves what would have caught this. */
-export function isCoveredAtLeastPartly(ruling: Ruling): boolean {
+export function isCoveredAtLeastPartly(ruling: Ruling | null): boolean {
   return ruling === 'covered' || ruling === 'partly';
 }
 
@@ -109,16 +109,6 @@ export function isCoveredAtLeastPartly(ruling: Ruling): boolean {
  * A ruling is final when nothing is missing any more: at once when covered, otherwise once the second look has been taken.
  * Example: 'not-covered' without a second look is not final, and the customer is not told yet.
  */
-export function isFinalRuling(claim: { ruling: string | null; secondLookAt: Date | null }): boolean {
-  const ruling = readRuling(claim.ruling);
-  if (ruling === null) return false;
-  return rulingNeeds(ruling).includes('owner-second-look') ? claim.secondLookAt !== null : true;
-}
-
-/** A stored ruling as a ruling, null while there is none; refuses a word that is no ruling. */
-export function readRuling(text: string | null): Ruling | null {
-  if (text === null) return null;
-  const known = RULINGS.find((ruling) => ruling === text);
-  if (known === undefined) throw new RangeError(`Not a ruling: ${text}`);
-  return known;
+export function isFinalRuling(claim: { ruling: Ruling; secondLookAt: Date | null }): boolean {
+  return claim.secondLookAt !== null || !rulingNeeds(claim.ruling).includes('owner-second-look');
 }

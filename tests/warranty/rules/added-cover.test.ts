@@ -29,9 +29,9 @@ describe('what a claim’s job adds to the certificate', () => {
   });
 
   it('is a line for each part that was not in the unit before', () => {
-    const { covered, lots } = added({ uses: [{ part: 'Shield', lotId: 'a' }] });
+    const { covered, lots } = added({ uses: [{ part: 'Shield', lotId: 'a', ownTerm: 'P6M' }] });
     expect(covered).toEqual([
-      { id: 'part-2', kind: 'part', description: 'Shield', symptoms: ['Does not charge'] },
+      { id: 'part-2', kind: 'part', description: 'Shield', symptoms: ['Does not charge'], ownTerm: 'P6M' },
     ]);
     expect([...lots]).toEqual([['part-2', 'a']]);
   });

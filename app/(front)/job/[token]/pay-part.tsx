@@ -3,16 +3,16 @@ import { Qr } from '@/app/ui/docket/qr';
 import { LinkButton } from '@/app/ui/page/button';
 import { NumberText } from '@/app/ui/words/number-text';
 import { waysToPay } from '@/lib/invoices/rules/ways-to-pay';
+import { readStage } from '@/lib/jobs/records';
+import { PAY_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { PartProps } from './part-props';
 
-const STAGES_TO_PAY = ['ready', 'declined', 'unclaimed', 'on-bench', 'proving'];
-
 /** How to pay what is left: once there is an invoice, or once the price can no longer change. */
 export function PayPart({ job, workshop, owed }: Omit<PartProps, 'token'> & { owed: number }) {
   const invoice = job.invoices.findLast((paper) => paper.kind === 'invoice');
-  if (!invoice && !STAGES_TO_PAY.includes(job.stage)) return null;
+  if (!invoice && !PAY_STAGES.includes(readStage(job.stage))) return null;
   const ways = waysToPay(workshop, {
     amount: owed,
     currency: workshop.currency,

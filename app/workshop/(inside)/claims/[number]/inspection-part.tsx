@@ -7,6 +7,8 @@ import { Notice } from '@/app/ui/page/notice';
 import { Tag } from '@/app/ui/page/tag';
 import { PhotoStrip } from '@/app/ui/photos/photo';
 import { formatInstant } from '@/lib/calendar/format';
+import { readStage } from '@/lib/jobs/records';
+import { RULING_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { may } from '@/lib/people/rules/roles';
 import type { ClaimRow } from '@/lib/warranty/claim-desk-case';
 import {
@@ -24,13 +26,11 @@ import type { CaseProps } from './open-case';
 type Entry = ClaimRow['inspection'][number];
 type Item = InspectionItem & { key: InspectionKey };
 
-const AT_DESK = new Set(['arrived', 'assessing']);
-
 /** The checklist of a returned unit: what can only be seen before opening comes first, and says when opening may begin. */
 export function InspectionPart(props: CaseProps) {
   const { claim, job } = props.found;
   const state = inspectionState(claim.inspection.map(readInspection));
-  const isOpen = AT_DESK.has(job.stage) && may(props.who.role, 'rule-claim');
+  const isOpen = RULING_STAGES.includes(readStage(job.stage)) && may(props.who.role, 'rule-claim');
   // Only one is opened by itself, so that a phone shows it whole.
   const next = INSPECTION_ITEMS.find(({ key }) => isLeft(key, state))?.key ?? null;
   const list = (stage: Item['stage']) => (
@@ -50,7 +50,7 @@ export function InspectionPart(props: CaseProps) {
       </p>
       <h3>Before opening</h3>
       {list('before-opening')}
-      {AT_DESK.has(job.stage) ? <OpeningNotice state={state} /> : null}
+      {RULING_STAGES.includes(readStage(job.stage)) ? <OpeningNotice state={state} /> : null}
       <h3>After opening</h3>
       {list('after-opening')}
     </section>

@@ -9,7 +9,9 @@ import { Timeline } from '@/app/ui/page/timeline';
 import { provingState } from '@/lib/bench/rules/checks';
 import { minutesByPerson } from '@/lib/bench/rules/minutes-by';
 import { formatInstant } from '@/lib/calendar/format';
+import { readStage } from '@/lib/jobs/records';
 import { reopenedAt } from '@/lib/jobs/reopened';
+import { WORK_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { addWork } from './actions';
 import { carriedFields } from './carried-fields';
 import { CautionsPart } from './cautions-part';
@@ -17,11 +19,9 @@ import type { SheetProps } from './open-sheet';
 import { PartsPart } from './parts-part';
 import { WiresPart } from './wires-part';
 
-const AT_WORK = new Set(['assessing', 'awaiting-parts', 'on-bench']);
-
 /** Work done, parts by lot, and where the check sheet stands. */
 export function BenchPart({ job, workshop, staff }: SheetProps) {
-  const isOpen = AT_WORK.has(job.stage);
+  const isOpen = WORK_STAGES.includes(readStage(job.stage));
   const state = provingState(job.sheet.checks, job.checkEntries, reopenedAt(job.events));
   const minutes = job.work.reduce((sum, entry) => sum + entry.minutes, 0);
   return (

@@ -7,6 +7,8 @@ import { Timeline } from '@/app/ui/page/timeline';
 import { PhotoStrip } from '@/app/ui/photos/photo';
 import type { Staff } from '@/app/workshop/who';
 import { formatInstant } from '@/lib/calendar/format';
+import { readStage } from '@/lib/jobs/records';
+import { moveOf } from '@/lib/jobs/rules/stages';
 import { may } from '@/lib/people/rules/roles';
 import { addFinding } from './actions';
 import { carriedFields } from './carried-fields';
@@ -17,7 +19,7 @@ const CLOSED = new Set(['booked', 'cancelled', 'sent-back', 'closed']);
 
 export function FindingsPart({ job, workshop, staff, who }: SheetProps & { who: Staff }) {
   const isOpen = !CLOSED.has(job.stage);
-  const mayOffer = (job.stage === 'assessing' || job.stage === 'on-bench') && may(who.role, 'money');
+  const mayOffer = moveOf('ask-approval').from.includes(readStage(job.stage)) && may(who.role, 'money');
   if (!isOpen && job.findings.length === 0) return null;
   return (
     <section id="findings" aria-labelledby="findings-head">

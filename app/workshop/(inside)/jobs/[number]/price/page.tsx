@@ -13,7 +13,9 @@ import { taxesFor } from '@/app/workshop/(inside)/price-lines/taxes';
 import { symptomsOfRepairs } from '@/lib/catalogue/records';
 import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
+import { readStage } from '@/lib/jobs/records';
 import { isSomethingCovered } from '@/lib/jobs/rules/guards';
+import { moveOf } from '@/lib/jobs/rules/stages';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
@@ -35,7 +37,7 @@ export default async function ChangedPricePage({ params }: Props) {
   const { job, workshop } = await openSheet(number, rolesThatMay('money'));
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
-  const isOpen = job.stage === 'assessing' || job.stage === 'on-bench';
+  const isOpen = moveOf('ask-approval').from.includes(readStage(job.stage));
   const facts = factsOf(job);
   const waitsForRuling = job.kind === 'claim' && facts.ruling === null;
   const { covered, lines, fees } = startingLines(job);

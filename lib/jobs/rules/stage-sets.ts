@@ -1,0 +1,19 @@
+import type { Stage } from './stages';
+
+/** Where work, parts and wires of a repair are recorded: not before anybody has looked, and not while it is proved. */
+export const WORK_STAGES: readonly Stage[] = ['assessing', 'awaiting-parts', 'on-bench'];
+
+/** Where a claim is inspected and ruled on. */
+export const RULING_STAGES: readonly Stage[] = ['arrived', 'assessing'];
+
+/** Before ready: only there can a promise, which is for the day a unit is ready, still be missed by us. */
+export const BEFORE_READY: readonly Stage[] = [
+  'arrived',
+  'assessing',
+  'awaiting-parts',
+  'on-bench',
+  'proving',
+];
+
+/** Where a customer is told how to pay, also without an invoice. */
+export const PAY_STAGES: readonly Stage[] = ['ready', 'declined', 'unclaimed', 'on-bench', 'proving'];
