@@ -61,7 +61,8 @@ function declined({ revision, gross, inspectionFee = 0 }: Facts, setting: Settin
       <>
         <Title>We send your unit back unrepaired</Title>
         <Para>
-          You said no to revision {revision} of the quote. That price is off, and you owe us no reason.
+          You said no to revision {revision} of the quote. That price no longer applies. You need not give a
+          reason.
         </Para>
         <Next
           what="We close your unit up and pack it. We write again when it is ready to go back."
@@ -89,7 +90,8 @@ function restDeclined({ revision, gross, promise }: Facts, setting: Setting): Le
       <>
         <Title>We repair the covered part</Title>
         <Para>
-          You said no to revision {revision} of the quote. That price is off, and you owe us no reason.
+          You said no to revision {revision} of the quote. That price no longer applies. You need not give a
+          reason.
         </Para>
         <Moved promise={promise} setting={setting} />
         <Next

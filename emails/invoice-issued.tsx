@@ -20,7 +20,7 @@ export const invoiceIssued: Writer<'invoice-issued'> = ({ number, balance, dueOn
         <Next
           what={
             owes
-              ? `Pay ${money(balance, setting)} and give the number ${shownReference({ balance, reference: number, setting })}. We write when it is here.`
+              ? `Pay ${money(balance, setting)} and give ${shownReference({ balance, reference: number, setting })} as the reference. We write to you when the money is here.`
               : 'You need to do nothing.'
           }
           when={owes ? `By ${fullDay(dueOn, setting)}.` : 'Now or later: the invoice stays on the job page.'}

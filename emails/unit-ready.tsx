@@ -34,7 +34,7 @@ export const unitReady: Writer<'unit-ready'> = ({ balance, invoice }, setting) =
         <Next
           what={
             owes
-              ? `Pay ${money(balance, setting)} and give the number ${shownReference({ balance, reference, setting })}. Then we post the unit to you.`
+              ? `Pay ${money(balance, setting)} and give ${shownReference({ balance, reference, setting })} as the reference. Then we post the unit to you.`
               : 'We post the unit to you and send you the carrier’s reference.'
           }
           when={owes ? 'As soon as your payment is here.' : 'On one of the next working days.'}

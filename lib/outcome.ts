@@ -1,14 +1,5 @@
-/** Codes of what a use case may refuse. Few and stable; one map to a status. */
+/** Codes of what a use case may refuse. Few and stable. */
 export type RefusalCode = 'not-found' | 'not-allowed' | 'conflict' | 'invalid' | 'too-many' | 'unavailable';
-
-export const STATUS_OF: Record<RefusalCode, number> = {
-  'not-found': 404,
-  'not-allowed': 403,
-  conflict: 409,
-  invalid: 422,
-  'too-many': 429,
-  unavailable: 503,
-};
 
 /**
  * The one shape of an expected failure: a code, a sentence for the person, and, where one field is to blame, its name.

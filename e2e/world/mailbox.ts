@@ -33,7 +33,3 @@ export async function waitForMail(to: string, subject: RegExp): Promise<Mail> {
   if (!found) throw new Error('unreachable: the poll above has found it');
   return found;
 }
-
-export async function emptyMailbox(): Promise<void> {
-  await fetch(place.mailbox, { method: 'DELETE' });
-}

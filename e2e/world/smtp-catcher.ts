@@ -1,4 +1,4 @@
-/** A post office for tests: takes every message over SMTP and shows it over HTTP. GET lists, DELETE empties. */
+/** A post office for tests: takes every message over SMTP and shows it over HTTP. GET lists. */
 import { createServer } from 'node:http';
 import { type AddressObject, simpleParser } from 'mailparser';
 import { SMTPServer } from 'smtp-server';
@@ -31,8 +31,7 @@ const smtp = new SMTPServer({
   },
 });
 
-const http = createServer((request, response) => {
-  if (request.method === 'DELETE') mails.length = 0;
+const http = createServer((_request, response) => {
   response.setHeader('content-type', 'application/json').end(JSON.stringify(mails));
 });
 

@@ -26,11 +26,6 @@ export function isUniqueViolation(error: unknown, constraint?: string): boolean 
   return constraint === undefined || found.constraint?.index === constraint;
 }
 
-/** True when a check or exclusion constraint refused the write; with `constraint`, only the one of that name. */
-export function isCheckViolation(error: unknown, constraint: string): boolean {
-  return error instanceof Error && error.message.includes(`"${constraint}"`);
-}
-
 /** True when PostgreSQL gave up this transaction for another's sake: 40001 serialization failure, 40P01 deadlock. */
 export function isConflict(error: unknown): boolean {
   const code = readCause(error)?.originalCode;

@@ -193,5 +193,3 @@ export const DEMO_PARTS = SEEDS.map(({ lots, ...part }) => ({
     unitCostMinor,
   })),
 }));
-
-export type DemoPart = (typeof DEMO_PARTS)[number];

@@ -287,5 +287,3 @@ export const DEMO_REPAIRS = Object.entries(OFFERS).flatMap(([model, offers]) =>
     };
   }),
 );
-
-export type DemoRepair = (typeof DEMO_REPAIRS)[number];

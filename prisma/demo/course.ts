@@ -3,6 +3,7 @@ import { recordWire, type WireInput } from '@/lib/bench/record-wire';
 import type { GivenEntry } from '@/lib/bench/rules/checks';
 import { usePartOnJob as takePart } from '@/lib/bench/use-part-on-job';
 import { db } from '@/lib/db/client';
+import { balanceOf } from '@/lib/invoices/rules/balance';
 import type { Actor } from '@/lib/jobs/actor';
 import { addPhotos } from '@/lib/jobs/add-photo';
 import { arrive } from '@/lib/jobs/arrive';
@@ -17,7 +18,7 @@ import { sendMessage } from '@/lib/jobs/send-message';
 import type { NewPhoto, PhotoPurpose } from '@/lib/jobs/write-photos';
 import { showNumber } from '@/lib/numbers/job-number';
 import { decideOffer } from '@/lib/quotes/decide-offer';
-import { type LineKind, owed } from '@/lib/quotes/rules/lines';
+import type { LineKind } from '@/lib/quotes/rules/lines';
 import { writeOffer } from '@/lib/quotes/write-offer';
 import { dispatch } from '@/lib/warranty/dispatch';
 import { carrierFor } from './carriers';
@@ -269,15 +270,16 @@ export class Course extends Steps {
   }
 
   private async account(): Promise<{ number: string; owed: number }> {
-    const { number, payments, quotes } = await db.job.findUniqueOrThrow({
+    const { number, ...money } = await db.job.findUniqueOrThrow({
       where: { id: this.jobId },
       select: {
         number: true,
-        payments: { select: { amountMinor: true } },
-        quotes: { select: { revisions: { where: { state: 'accepted' }, select: { grossMinor: true } } } },
+        payments: { select: { amountMinor: true, purpose: true } },
+        invoices: { select: { kind: true, payableMinor: true } },
+        quotes: { select: { revisions: { select: { state: true, grossMinor: true } } } },
       },
     });
-    return { number, owed: owed(quotes[0]?.revisions[0]?.grossMinor ?? 0, payments) };
+    return { number, owed: balanceOf(money).owed };
   }
 
   async photos(name: string, shots: readonly Shot[]): Promise<NewPhoto[]> {

@@ -5,6 +5,7 @@ import { now } from '@/lib/clock';
 import { db } from '@/lib/db/client';
 import { invoiceFile } from '@/lib/invoices/invoice-file';
 import { readWholeInvoice } from '@/lib/invoices/records';
+import { balanceOf } from '@/lib/invoices/rules/balance';
 import { arrive } from '@/lib/jobs/arrive';
 import { book } from '@/lib/jobs/book';
 import { readBookingRepair } from '@/lib/jobs/booking-repair';
@@ -15,7 +16,6 @@ import { recordPayment } from '@/lib/jobs/record-payment';
 import { recordWork } from '@/lib/jobs/record-work';
 import { type JobRecord, readJob } from '@/lib/jobs/records';
 import { draftAnswers } from '@/lib/jobs/rules/booking';
-import { owed } from '@/lib/quotes/rules/lines';
 import { dispatch } from '@/lib/warranty/dispatch';
 import { carrierFor } from '@/prisma/demo/carriers';
 import { DEMO_REPAIRS } from '@/prisma/demo/catalogue';
@@ -122,10 +122,9 @@ function resultsOf(job: JobRecord) {
 }
 
 async function pay(job: JobRecord, formKey: string): Promise<Acknowledged> {
-  const agreed = job.quotes[0]?.revisions.find(({ state }) => state === 'accepted');
   await recordPayment({
     jobId: job.id,
-    amount: owed(agreed?.grossMinor ?? 0, job.payments),
+    amount: balanceOf(job).owed,
     method: 'card',
     reference: '',
     receivedOn: dayInZone(now(), ZONE),

@@ -95,10 +95,6 @@ export const DECISION_WORDS: Record<Decision, { label: string; consequence: stri
   },
 };
 
-export function isDecision(text: string): text is Decision {
-  return (DECISIONS as readonly string[]).includes(text);
-}
-
 /** Said wherever a decision is made: the law of the place comes first. */
 export const UNCLAIMED_LAW =
   'What may be done with a unit that nobody claims is set by the law of your place: how it must be announced, how long it must be kept, whether it may be sold, and to whom the money goes. Data on it stays the customer’s. Ask before anything that cannot be undone; the program only keeps what you decided.';

@@ -123,8 +123,3 @@ export function revisionChanges(before: readonly QuoteLine[], after: readonly Qu
       now: now.get(each) ?? null,
     }));
 }
-
-/** What is still to pay; negative when too much was paid. */
-export function owed(gross: number, payments: readonly { amountMinor: number }[]): number {
-  return payments.reduce((left, payment) => left - payment.amountMinor, gross);
-}

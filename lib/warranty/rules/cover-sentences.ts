@@ -19,5 +19,5 @@ export function explainCount(count: CoverCount, locale: string): string {
   parts.push(`ends ${formatDay(count.end, locale)}`);
   const counted = parts.length === 2 ? parts.join(' ') : parts.join(', ');
   if (count.lastClaimDay === count.end) return counted;
-  return `${counted}; a claim can still be opened on ${formatDay(count.lastClaimDay, locale, 'weekday')}`;
+  return `${counted}; a claim can still be opened until ${formatDay(count.lastClaimDay, locale, 'weekday')}`;
 }

@@ -1,5 +1,4 @@
 import type { Ruling } from './causes';
-import type { RulingNeed } from './ruling';
 
 /** Finished text from settings and the quote; null where no price has been worked out yet. */
 export type RulingFormat = {
@@ -54,18 +53,6 @@ function answeredSentence(
 /** Offered under every ruling that can be contested. */
 export function contestSentence(answerWithin: string): string {
   return `Do you see it another way? Tell us once, here, in your own words. The owner looks again and answers within ${answerWithin}. It is free.`;
-}
-
-/** What staff still have to do, at the ruling form. */
-export function rulingNeedSentence(need: RulingNeed): string {
-  switch (need) {
-    case 'evidence-photo':
-      return 'Attach a photo that shows what this ruling rests on.';
-    case 'written-reason':
-      return 'Write the reason for the customer in at least 20 characters.';
-    case 'owner-second-look':
-      return 'Ask an owner for a second look.';
-  }
 }
 
 /** Asked with every ruling that is covered or partly covered; the answer may add or change a check. */

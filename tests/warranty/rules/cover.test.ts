@@ -103,7 +103,7 @@ describe('the count in words', () => {
 
   it('says term, start, days given back, end and the later day for a claim', () => {
     expect(explained(someLine(), [stay('2027-05-01', '2027-05-10')])).toBe(
-      '12 months from 3 December 2026, plus 9 days while it was with us, ends 12 December 2027; a claim can still be opened on Monday 13 December 2027',
+      '12 months from 3 December 2026, plus 9 days while it was with us, ends 12 December 2027; a claim can still be opened until Monday 13 December 2027',
     );
   });
 

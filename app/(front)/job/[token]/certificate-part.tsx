@@ -45,7 +45,7 @@ export async function CertificatePart({ job, token, workshop }: PartProps) {
       </p>
       <p>
         <TextLink href={`/certificate/${certificate.number}`}>
-          Does it fail again? Open a claim from the certificate.
+          Has it failed again? Open a claim from the certificate.
         </TextLink>
       </p>
     </section>

@@ -47,7 +47,7 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
     <>
       <PageHead
         title="Money"
-        lead="Invoices and credit notes, newest first. An invoice is issued by itself when a unit is ready; before that, from its job sheet."
+        lead="Invoices and credit notes, newest first. An invoice is issued automatically when a unit is ready; before that, from its job sheet."
       />
       <InvoiceSearch text={text} state={state} />
       <nav aria-label="Invoices by state" className="mt-3 mb-6">

@@ -144,7 +144,7 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
               : `Book this ${words.isFor}`
           }
           busy="Booking…"
-          consequence={`Binding order for ${money(repair.grossMinor)}, ${words.paid}. You can cancel free of charge until the unit arrives here.`}
+          consequence={`This is a binding order for ${money(repair.grossMinor)}, ${words.paid}. You can cancel free of charge until the unit arrives here.`}
           second={{ href: `/book/${token}/address`, label: 'Back' }}
         />
       </ActionForm>

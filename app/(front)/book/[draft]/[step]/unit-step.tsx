@@ -22,7 +22,7 @@ export function UnitStep({ token, repair, answers }: StepProps) {
         label="Continue"
         consequence="Your warranty certificate will carry this serial."
         second={
-          repair.quote ? undefined : { href: `/prices/${repair.model.slug}`, label: 'It is another unit' }
+          repair.quote ? undefined : { href: `/prices/${repair.model.slug}`, label: 'My unit is another one' }
         }
       />
     </ActionForm>

@@ -19,7 +19,7 @@ export function TakeInForm({ job, promise, locale }: Props) {
       <TextField
         name="serial"
         label="Serial, as read from the unit"
-        hint="Read it from the unit itself, not from the slip. Only the very serial settles itself."
+        hint="Read it from the unit itself, not from the slip. Only exactly the serial that was booked needs no settling."
         mono
         autoComplete="off"
         width="half"

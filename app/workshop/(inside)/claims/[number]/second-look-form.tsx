@@ -20,7 +20,7 @@ export function SecondLookForm({ found, workshop, who }: CaseProps) {
       />
       {claim.ruledBy === who.id ? (
         <Notice kind="note" heading="You made this ruling yourself">
-          <p>Look once more as if you had not: would the photos convince somebody who was not there?</p>
+          <p>Look again with fresh eyes: would the photos convince somebody who was not there?</p>
         </Notice>
       ) : null}
       <ActionForm

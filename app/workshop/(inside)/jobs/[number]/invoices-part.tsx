@@ -67,7 +67,7 @@ export function InvoicesPart({ job, workshop }: Pick<SheetProps, 'job' | 'worksh
           <SubmitButton
             label="Issue the invoice"
             kind="second"
-            consequence={`Over ${money(agreed?.grossMinor ?? 0)}, sent to the customer by mail.${job.readyAt ? '' : ' Without this it is issued by itself when the unit is ready.'}`}
+            consequence={`Over ${money(agreed?.grossMinor ?? 0)}, sent to the customer by mail.${job.readyAt ? '' : ' Without this it is issued automatically when the unit is ready.'}`}
           />
         </ActionForm>
       ) : null}

@@ -22,7 +22,7 @@ export function PromisePart({ job, workshop }: SheetProps) {
         label="Move the promise"
         summary="Move the promise"
       >
-        <p>{`Promised for ${formatDay(promised, workshop.locale, 'weekday')}. Told early, a later day is forgiven.`}</p>
+        <p>{`Promised for ${formatDay(promised, workshop.locale, 'weekday')}. Customers mind a later day less when they hear of it early.`}</p>
         <TextField name="to" label="New day" type="date" width="half" hint="A working day." />
         <TextArea
           name="reason"

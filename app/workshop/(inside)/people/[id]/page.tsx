@@ -42,7 +42,11 @@ export default async function PersonPage({ params }: { params: Promise<{ id: str
             },
           ]}
         />
-        <SubmitButton label="Save" busy="Saving…" consequence="Counts from their next click." />
+        <SubmitButton
+          label="Save"
+          busy="Saving…"
+          consequence="Takes effect the next time they open a page."
+        />
       </ActionForm>
       <section aria-labelledby="reset" className="mt-12">
         <h2 id="reset" className="mb-3">

@@ -77,7 +77,7 @@ export function CarrierFields({ carrier, place, currency }: Props) {
       <MoneyField
         name="valueUpTo"
         label="Makes good up to"
-        hint="A unit that is worth more is not given to it."
+        hint="A unit that is worth more cannot be sent with this carrier."
         currency={currency}
         defaultValue={carrier ? decimalText(carrier.maxValueMinor, currency) : undefined}
       />

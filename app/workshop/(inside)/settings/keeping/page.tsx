@@ -34,7 +34,7 @@ export default async function KeepingPage() {
         <TextField
           name="unclaimedNotices"
           label="Notices"
-          hint="How many letters say that a unit waits, before you decide. 0 sends none by itself."
+          hint="How many letters say that a unit waits, before you decide. 0 sends none automatically."
           inputMode="numeric"
           width="short"
           defaultValue={workshop.unclaimedNotices}

@@ -68,7 +68,7 @@ export default async function ChangedPricePage({ params }: Props) {
           {covered.length > 0 ? (
             <section aria-labelledby="covered-part">
               <h2 id="covered-part">The covered part</h2>
-              <p>It is in the price by itself. Below come the lines that the customer would pay beside it.</p>
+              <p>It is in every price already. Add only what the customer would pay for beside it.</p>
               <Table
                 caption="The covered part"
                 captionHidden
@@ -84,7 +84,7 @@ export default async function ChangedPricePage({ params }: Props) {
           ) : null}
           {fees.length > 0 ? (
             <p>
-              {`The inspection fee of ${money(sumOf(fees))} that was agreed to is in the price by itself${workshop.isInspectionFeeTakenOff ? ', and so is the line that takes it off since the repair goes ahead' : ''}.`}
+              {`The inspection fee of ${money(sumOf(fees))} that was agreed to is in the price already${workshop.isInspectionFeeTakenOff ? ', and so is the line that takes it off since the repair goes ahead' : ''}.`}
             </p>
           ) : null}
           {Array.from({ length: linePlaces(lines) }, (_, index) => (
@@ -150,7 +150,7 @@ type Starting = { covered: QuoteLine[]; lines: QuoteLine[]; fees: QuoteLine[] };
 /**
  * What the form starts from: the agreed lines. On a claim of which something is covered that part stands apart and only
  * the paid lines can be changed; on one that is not covered the same work is offered, without the cover. An inspection
- * fee that was agreed to comes along by itself, so that it is no line of the form either.
+ * fee that was agreed to comes along unasked, so that it is no line of the form either.
  */
 function startingLines(job: JobRecord): Starting {
   const revisions = job.quotes[0]?.revisions ?? [];
