@@ -1,5 +1,6 @@
 import { type Day, dayToDate } from '@/lib/calendar/day';
 import { isPeriod } from '@/lib/calendar/period';
+import { TERM_SENTENCE } from '@/lib/catalogue/rules/term-parts';
 import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
@@ -68,7 +69,7 @@ export type PartInput = {
  */
 export async function savePart(shown: Shown | null, input: PartInput): Promise<string> {
   if (input.term !== null && !isPeriod(input.term)) {
-    throw new Refusal('invalid', 'Write the term as P12M, P90D or P1Y.', 'term');
+    throw new Refusal('invalid', TERM_SENTENCE, 'term');
   }
   try {
     return await transaction(async (tx) => {

@@ -3,6 +3,7 @@ import { type Tx, transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import { type PolicyTerms, type TermsProblem, termsProblems } from '@/lib/warranty/rules/terms';
 import { isSameTerms } from './rules/same';
+import { TERM_SENTENCE } from './rules/term-parts';
 import { readTerms } from './stored';
 
 export type PolicyWrite = {
@@ -16,10 +17,10 @@ export type PolicyWrite = {
 };
 
 const FIELDS: Record<TermsProblem, { field: string; sentence: string }> = {
-  'work-term': { field: 'workTerm', sentence: 'Write the term as P12M, P90D or P1Y.' },
-  'parts-term': { field: 'partsTerm', sentence: 'Write the term as P12M, P90D or P1Y.' },
+  'work-term': { field: 'workTerm', sentence: TERM_SENTENCE },
+  'parts-term': { field: 'partsTerm', sentence: TERM_SENTENCE },
   'nothing-covered': { field: 'workTerm', sentence: 'Cover the work, the parts, or both.' },
-  'renewed-minimum': { field: 'renewedMinimum', sentence: 'Write the term as P12M, P90D or P1Y.' },
+  'renewed-minimum': { field: 'renewedMinimum', sentence: TERM_SENTENCE },
   'grace-days': { field: 'graceDays', sentence: 'Give 0 to 60 whole days.' },
 };
 

@@ -55,7 +55,7 @@ export const TYPED: Record<string, readonly string[]> = {
   position: ['1', '2'],
   code: ['123456', 'SOC-9', 'L-9'],
   supplier: ['Gannet Parts'],
-  term: ['P6M'],
+  term: ['6', 'P6M'],
   reorderAt: ['5'],
   initials: ['bt'],
   password: ['seven apples at low tide'],

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { LIMITS } from '@/lib/catalogue/rules/list-limits';
+import { TERM_SENTENCE, TERM_UNIT_KEYS } from '@/lib/catalogue/rules/term-parts';
 import { keptMoneySentence, readKeptMoney } from '@/lib/money/read-kept-money';
 
 /** Pieces that the forms of the catalogue and of the parts list are made of. */
@@ -42,14 +43,9 @@ export const ticked = z
   .optional()
   .transform((answer) => answer === 'yes');
 
-/** A term as ISO 8601, or empty for none; whether it can be counted is for the rules to say. */
-export const term = z
-  .string()
-  .trim()
-  .toUpperCase()
-  .max(20, 'Write the term as P12M, P90D or P1Y')
-  .optional()
-  .transform((text) => text || null);
+/** The number of a term as its form gives it, '' for none; whether it can be counted is for the rules to say. */
+export const termCount = z.string().trim().toUpperCase().max(20, TERM_SENTENCE).default('');
+export const termUnit = z.enum(TERM_UNIT_KEYS, TERM_SENTENCE).default('M');
 
 /** An amount typed in the workshop's currency, as minor units, not below zero. */
 export const money = (currency: string, missing: string) =>

@@ -1,3 +1,4 @@
+import { TermField } from '@/app/ui/forms/term-field';
 import { TextField } from '@/app/ui/forms/text-field';
 
 type Known = { code: string; name: string; term: string | null; reorderAt: number };
@@ -8,14 +9,11 @@ export function PartFields({ known }: { known?: Known | undefined }) {
     <>
       <TextField name="code" label="Code" mono width="half" autoComplete="off" defaultValue={known?.code} />
       <TextField name="name" label="Part" width="half" autoComplete="off" defaultValue={known?.name} />
-      <TextField
+      <TermField
         name="term"
         label="Supplier’s own warranty"
-        hint="P12M is 12 months. Given on to the customer where it is longer. Empty for none."
-        optional
-        mono
-        width="short"
-        defaultValue={known?.term ?? ''}
+        hint="Given on to the customer where it is longer. Empty for none."
+        defaultValue={known?.term ?? null}
       />
       <TextField
         name="reorderAt"

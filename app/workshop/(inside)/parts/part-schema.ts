@@ -1,13 +1,17 @@
 import { z } from 'zod';
 import { isDay } from '@/lib/calendar/day';
-import { line, money, term, wholeNumber } from '../catalogue/fields';
+import { readTerm } from '@/lib/catalogue/rules/term-parts';
+import { line, money, termCount, termUnit, wholeNumber } from '../catalogue/fields';
 
-export const partSchema = z.object({
-  code: line('Enter your code for the part', 40),
-  name: line('Enter what the part is'),
-  term,
-  reorderAt: wholeNumber(0, 100_000),
-});
+export const partSchema = z
+  .object({
+    code: line('Enter your code for the part', 40),
+    name: line('Enter what the part is'),
+    term: termCount,
+    termUnit,
+    reorderAt: wholeNumber(0, 100_000),
+  })
+  .transform(({ term, termUnit: unit, ...rest }) => ({ ...rest, term: readTerm(term, unit) }));
 
 export const lotSchema = (currency: string) =>
   z

@@ -48,9 +48,12 @@ export const catalogue: FormsOfFiles = [
         fields: {
           name: 'One year',
           startEvent: 'delivered',
-          workTerm: 'P12M',
-          partsTerm: 'P6M',
-          renewedMinimum: 'P90D',
+          workTerm: '12',
+          workTermUnit: 'M',
+          partsTerm: '6',
+          partsTermUnit: 'M',
+          renewedMinimum: '90',
+          renewedMinimumUnit: 'D',
           heldRule: 'whole-days',
           rollLastDay: 'yes',
           graceDays: '7',
@@ -123,7 +126,7 @@ export const catalogue: FormsOfFiles = [
   [
     'parts/part-schema.ts',
     {
-      partSchema: { fields: { code: 'SOC-1', name: 'Socket', term: 'P6M', reorderAt: '5' } },
+      partSchema: { fields: { code: 'SOC-1', name: 'Socket', term: '6', termUnit: 'M', reorderAt: '5' } },
       lotSchema: {
         fields: {
           code: 'L-1',

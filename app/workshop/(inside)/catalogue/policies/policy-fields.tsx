@@ -1,5 +1,6 @@
 import { RadioGroup } from '@/app/ui/forms/choices';
 import { Select } from '@/app/ui/forms/select';
+import { TermField } from '@/app/ui/forms/term-field';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
 import type { PolicyTerms } from '@/lib/warranty/rules/terms';
@@ -7,7 +8,6 @@ import { choicesOf, HELD_HINTS, HELD_WORDS, START_WORDS } from '../words';
 
 type Props = { known?: { name: string; terms: PolicyTerms } | undefined };
 
-const TERM_HINT = 'P12M is 12 months, P90D is 90 days, P1Y a year. Empty when not covered.';
 const YES_NO = [
   { value: 'yes', label: 'Yes' },
   { value: 'no', label: 'No' },
@@ -20,23 +20,17 @@ export function PolicyFields({ known }: Props) {
   return (
     <>
       <TextField name="name" label="Name" width="half" autoComplete="off" defaultValue={known?.name} />
-      <TextField
+      <TermField
         name="workTerm"
         label="Term on the work"
-        hint={TERM_HINT}
-        optional
-        mono
-        width="short"
-        defaultValue={terms ? (terms.workTerm ?? '') : 'P12M'}
+        hint="Empty when not covered."
+        defaultValue={terms ? terms.workTerm : 'P12M'}
       />
-      <TextField
+      <TermField
         name="partsTerm"
         label="Term on fitted parts"
-        hint={TERM_HINT}
-        optional
-        mono
-        width="short"
-        defaultValue={terms ? (terms.partsTerm ?? '') : 'P12M'}
+        hint="Empty when not covered."
+        defaultValue={terms ? terms.partsTerm : 'P12M'}
       />
       <Select
         name="startEvent"
@@ -46,14 +40,11 @@ export function PolicyFields({ known }: Props) {
         choices={choicesOf(START_WORDS)}
         defaultValue={terms?.startEvent ?? 'handed-to-carrier'}
       />
-      <TextField
+      <TermField
         name="renewedMinimum"
         label="Least term after a covered claim"
         hint="The line runs on for what remained or for this, whichever is longer. Empty for no least term."
-        optional
-        mono
-        width="short"
-        defaultValue={terms ? (terms.renewedMinimum ?? '') : 'P90D'}
+        defaultValue={terms ? terms.renewedMinimum : 'P90D'}
       />
       <RadioGroup
         name="heldRule"

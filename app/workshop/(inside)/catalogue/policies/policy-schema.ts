@@ -1,19 +1,31 @@
 import { z } from 'zod';
+import { readTerm } from '@/lib/catalogue/rules/term-parts';
 import { HELD_RULES, START_EVENTS } from '@/lib/warranty/rules/terms';
-import { line, lines, term, wholeNumber, yesNo } from '../fields';
+import { line, lines, termCount, termUnit, wholeNumber, yesNo } from '../fields';
 
 /** A policy as the form gives it; whether its terms can be counted is for the rules to say. */
 export const policySchema = z
   .object({
     name: line('Enter the name of the policy'),
     startEvent: z.enum(START_EVENTS, 'Choose what starts the cover'),
-    workTerm: term,
-    partsTerm: term,
-    renewedMinimum: term,
+    workTerm: termCount,
+    workTermUnit: termUnit,
+    partsTerm: termCount,
+    partsTermUnit: termUnit,
+    renewedMinimum: termCount,
+    renewedMinimumUnit: termUnit,
     heldRule: z.enum(HELD_RULES, 'Choose what becomes of the days here'),
     rollLastDay: yesNo,
     graceDays: wholeNumber(0, 60),
     transferable: yesNo,
     exclusions: lines(20),
   })
-  .transform(({ name, ...terms }) => ({ name, terms }));
+  .transform(({ name, workTermUnit, partsTermUnit, renewedMinimumUnit, ...terms }) => ({
+    name,
+    terms: {
+      ...terms,
+      workTerm: readTerm(terms.workTerm, workTermUnit),
+      partsTerm: readTerm(terms.partsTerm, partsTermUnit),
+      renewedMinimum: readTerm(terms.renewedMinimum, renewedMinimumUnit),
+    },
+  }));
