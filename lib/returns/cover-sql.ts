@@ -47,7 +47,7 @@ export function unitRows(clock: CoverClock, where: Prisma.Sql = Prisma.sql`TRUE`
       SELECT w.*, w."returnedOn" IS NOT NULL AS "isReturned", w."workOn" IS NOT NULL AS "isWork", ${costOf(clock)} AS cost,
         GREATEST(0, LEAST(${clock.today}::date, w."endsOn", w."returnedOn") - w."startsOn") AS days,
         GREATEST(0, LEAST(w."endsOn", w."workOn") - w."startsOn") AS "workDays",
-        ${planned(clock, FIRST_END)} AS planned
+        ${planned(clock)} AS planned
       FROM "unit_watch" w WHERE ${where}
     )`;
 }
@@ -58,19 +58,14 @@ export function lineRows(clock: CoverClock, where: Prisma.Sql, ofUnits: boolean)
   return Prisma.sql`
     line AS (
       SELECT w.*, ${costOf(clock)} AS cost, ${until} AS "observedUntil", GREATEST(0, ${until} - w."startsOn") AS days,
-        ${planned(clock, FIRST_LINE_END)} AS planned
+        ${planned(clock)} AS planned
       FROM "line_watch" w ${ofUnits ? UNITS : Prisma.empty} WHERE ${where}
     )`;
 }
 
-/** The first paper is asked only of what came back; nothing else moves an end by more than days given back. */
-function planned({ today }: CoverClock, firstEnd: Prisma.Sql): Prisma.Sql {
-  return Prisma.sql`LEAST(${today}::date, CASE WHEN w."returnedOn" IS NULL THEN w."endsOn" ELSE ${firstEnd} END) - w."startsOn"`;
+function planned({ today }: CoverClock): Prisma.Sql {
+  return Prisma.sql`LEAST(${today}::date, w."firstEndsOn") - w."startsOn"`;
 }
-
-const FIRST_END = Prisma.sql`
-  (SELECT o."endsOn" FROM "certificate" o WHERE o."number" = w."number" AND o."revision" = 1)`;
-const FIRST_LINE_END = Prisma.sql`(SELECT o."endsOn" FROM "certificate_line" o WHERE o."id" = w."lineId")`;
 
 /** The day is the same on both sides; said here, rows come in the order of either table's index, and a page ends early. */
 const UNITS = Prisma.sql`JOIN "unit_watch" u ON u."number" = w."number" AND u."issuedOn" = w."issuedOn"`;

@@ -49,8 +49,7 @@ const SPAN_COUNTS = Prisma.sql`
 
 /**
  * One row for each repair, lot or whatever is asked for that has at least one unit, by its id. Of the few that came back the
- * days are read and counted here, which spares the server a count for each span. OFFSET 0 has `planned` reckoned once a unit:
- * without it the server asks for the first paper again in every count.
+ * days are read and counted here, which spares the server a count for each span.
  */
 export async function tallyBy(
   grouping: Grouping,
@@ -60,7 +59,7 @@ export async function tallyBy(
   const rows = await db.$queryRaw<SpannedRow[]>`
     WITH ${countedBy(grouping, clock, narrowing)}
     SELECT "id", ${SUMS}, ${SPAN_COUNTS}
-    FROM (SELECT * FROM counted OFFSET 0) c GROUP BY "id" ORDER BY "id"`;
+    FROM counted GROUP BY "id" ORDER BY "id"`;
   return rows.map(({ watched, backPlanned, backAfter, ...row }) => ({
     ...tallyOf(row),
     spans: SPANS.map((days, place) => ({

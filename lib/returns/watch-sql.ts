@@ -48,7 +48,7 @@ const COSTS_OR_NONE = `
   COALESCE(r.claims, 0)::int, COALESCE(r.uncosted, 0)::int, COALESCE(r.minutes, '{}'), COALESCE(r.other, 0)::int`;
 
 const UNIT_COLUMNS = `"number", "issuedOn", "repairId", "modelId", "policyVersionId", "sheetId", "technicianId", "startsOn",
-  "endsOn", "returnedOn", "workOn", "cause", "claims", "uncosted", "costMinutes", "costOtherMinor", "lineCount"`;
+  "endsOn", "firstEndsOn", "returnedOn", "workOn", "cause", "claims", "uncosted", "costMinutes", "costOtherMinor", "lineCount"`;
 
 /**
  * One row for each certificate, by the job it was first issued for: its hand is who worked longest, of two who worked
@@ -64,7 +64,7 @@ const units = (which: Which) => `
     FROM covered GROUP BY "certificateNumber"
   )
   SELECT o."number", o."issuedOn", j."repairId", j."modelId", o."policyVersionId", j."sheetId", h."userId", l."startsOn",
-    COALESCE(${endInForce('o."number"')}, e."endsOn", o."endsOn"),
+    COALESCE(${endInForce('o."number"')}, e."endsOn", o."endsOn"), o."endsOn",
     r."openedOn", r."workOn", r."cause", ${COSTS_OR_NONE}, k.many::int
   FROM "certificate" o
   JOIN "job" j ON j."id" = o."jobId"
@@ -84,8 +84,8 @@ const units = (which: Which) => `
   LEFT JOIN returned r ON r."certificateNumber" = o."number"
   WHERE o."revision" = 1 AND ${of('o."number"', which)}`;
 
-const LINE_COLUMNS = `"lineId", "number", "issuedOn", "position", "lotId", "hasTwin", "startsOn", "endsOn", "returnedOn",
-  "partOn", "claimNumber", "cause", "claims", "uncosted", "costMinutes", "costOtherMinor"`;
+const LINE_COLUMNS = `"lineId", "number", "issuedOn", "position", "lotId", "hasTwin", "startsOn", "endsOn", "firstEndsOn",
+  "returnedOn", "partOn", "claimNumber", "cause", "claims", "uncosted", "costMinutes", "costOtherMinor"`;
 
 /**
  * One row for each cover line, as the certificate that first had it says, with its end by the one in force. A part that was
@@ -123,7 +123,7 @@ const lines = (which: Which) => `
   )
   SELECT l."id", c."number", o."issuedOn", l."position", l."lotId",
     t."partId" IS NOT NULL AND COUNT(*) OVER (PARTITION BY c."number", t."partId") > 1, l."startsOn",
-    COALESCE(${endInForce('c."number"', 'AND a."key" = l."key"')}, e."endsOn", l."endsOn"),
+    COALESCE(${endInForce('c."number"', 'AND a."key" = l."key"')}, e."endsOn", l."endsOn"), l."endsOn",
     r."returnedOn", r."partOn", r."claimNumber", r."cause", ${COSTS_OR_NONE}
   FROM "certificate" c
   JOIN "certificate" o ON o."number" = c."number" AND o."revision" = 1

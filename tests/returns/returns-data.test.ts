@@ -184,20 +184,17 @@ describe('what came back', () => {
     });
 
     // Days are added to the cover of what came back; were they counted, only that would be watched for so long.
-    it('asks the first paper until when what came back could be watched', async () => {
-      const endsOn = dayToDate(day('2027-01-12'));
-      await db.unitWatch.updateMany({ data: { endsOn } });
-      await db.lineWatch.updateMany({ data: { endsOn } });
+    it('is watched until the first paper ends, whatever a return added', async () => {
+      const firstEndsOn = dayToDate(day('2027-01-12'));
+      await db.unitWatch.updateMany({ data: { firstEndsOn } });
+      await db.lineWatch.updateMany({ data: { firstEndsOn } });
       const [unit] = await tallyBy('repair', await later());
       const all = { units: 4, returned: 0 };
-      expect(unit?.spans.slice(0, 4)).toEqual([
-        all,
-        all,
-        { units: 1, returned: 0 },
-        { units: 1, returned: 1 },
-      ]);
-      for (const { tally } of await readLotFigures(await later()))
-        expect(tally.spans[2]?.units).toBe(tally.returned + tally.otherwise);
+      expect(unit?.spans.slice(0, 4)).toEqual([all, all, NONE, NONE]);
+      for (const { tally } of await readLotFigures(await later())) {
+        expect(tally.spans[1]?.units).toBe(tally.units);
+        expect(tally.spans[2]).toEqual(NONE);
+      }
     });
   });
 });
