@@ -39,7 +39,8 @@ export async function signIn(origin: string, who: { email: string; password: str
     'headers' in answer
       ? /[^,;]*session_token=[^;]+/.exec(answer.headers['set-cookie'] ?? '')?.[0]
       : undefined;
-  if (!cookie) throw new Error(`${who.email} could not sign in.`);
+  if (!cookie)
+    throw new Error(`${who.email} could not sign in: ${'status' in answer ? answer.status : answer.fault}.`);
   return cookie;
 }
 
