@@ -1,5 +1,6 @@
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
+import { lockJob } from '@/lib/jobs/write-lock';
 import { writeOnce } from '@/lib/jobs/write-once';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
@@ -8,7 +9,7 @@ import { balanceOf } from './rules/balance';
 import { type CreditReading, creditField, creditTotals, leftToCredit } from './rules/credit';
 import { type InvoiceFacts, type InvoiceLineFacts, readInvoice, WHOLE_INVOICE } from './stored-invoice';
 import { moneyOfJob } from './stored-money';
-import { lockJob, writeInvoice } from './write-invoice';
+import { writeInvoice } from './write-invoice';
 
 export type CreditAsked = {
   number: string;

@@ -3,6 +3,7 @@ import type { Tx } from '@/lib/db/transaction';
 import { type Actor, actorId } from '@/lib/jobs/actor';
 import type { Stage } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
+import { lockJob } from '@/lib/jobs/write-lock';
 import type { QuoteLine } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
@@ -116,11 +117,6 @@ async function takeNumber(tx: Tx, year: number): Promise<number> {
   const [row] = rows;
   if (!row) throw new Error('no invoice number was given');
   return row.last;
-}
-
-/** Waits for whoever else writes invoices of this job. Every writer locks the job first, so that none waits in a circle. */
-export async function lockJob(tx: Tx, jobId: string): Promise<void> {
-  await tx.$queryRaw`SELECT 1 FROM "job" WHERE "id" = ${jobId} FOR UPDATE`;
 }
 
 /**

@@ -14,6 +14,7 @@ import { readJob, readStage } from './records';
 import { moveOf } from './rules/stages';
 import type { Stop } from './rules/stop';
 import { writeEvent } from './write-event';
+import { lockJob } from './write-lock';
 
 /**
  * The workshop sends a unit back unrepaired without an answer from the customer's page: they asked for it some other way, or it
@@ -30,7 +31,7 @@ export async function stopRepair(o: {
   now: Date;
 }): Promise<void> {
   await transaction(async (tx) => {
-    await tx.$queryRaw`SELECT 1 FROM "job" WHERE "id" = ${o.jobId} FOR UPDATE`;
+    await lockJob(tx, o.jobId);
     const job = await readJob({ id: o.jobId }, tx);
     const [quote] = job?.quotes ?? [];
     if (!job || !quote) throw new Refusal('not-found', 'There is no such job.');

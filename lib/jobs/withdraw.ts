@@ -13,6 +13,7 @@ import { type JobRecord, readJob, readStage } from './records';
 import { REASON_SENTENCES } from './rules/guards';
 import { moveOf } from './rules/stages';
 import { writeEvent } from './write-event';
+import { lockJob } from './write-lock';
 
 const CUSTOMER = { kind: 'customer' } as const;
 
@@ -26,7 +27,7 @@ const CUSTOMER = { kind: 'customer' } as const;
  */
 export async function withdraw(o: { jobId: string; version: number; now: Date }): Promise<void> {
   await transaction(async (tx) => {
-    await tx.$queryRaw`SELECT 1 FROM "job" WHERE "id" = ${o.jobId} FOR UPDATE`;
+    await lockJob(tx, o.jobId);
     const job = await readJob({ id: o.jobId }, tx);
     if (!job) throw new Refusal('not-found', 'There is no such job.');
     if (job.withdrawnAt) return;

@@ -8,6 +8,7 @@ import { type JobRecord, readJob, readStage } from '@/lib/jobs/records';
 import { answerMove } from '@/lib/jobs/rules/guards';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
+import { lockJob } from '@/lib/jobs/write-lock';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { writeFirstPromise } from '@/lib/promise/write-first';
@@ -44,7 +45,7 @@ export async function decideOffer(o: {
   now: Date;
 }): Promise<'accepted' | 'declined' | 'rest-declined'> {
   return transaction(async (tx) => {
-    await tx.$queryRaw`SELECT 1 FROM "job" WHERE "id" = ${o.jobId} FOR UPDATE`;
+    await lockJob(tx, o.jobId);
     const job = await readJob({ id: o.jobId }, tx);
     const quote = job?.quotes[0];
     const offer = quote?.revisions.find((revision) => revision.revision === o.revision);

@@ -5,6 +5,7 @@ import { factsOf, requireMove } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, readStage } from '@/lib/jobs/records';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
+import { lockJob } from '@/lib/jobs/write-lock';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { writePromiseMove } from '@/lib/promise/write-move';
@@ -83,7 +84,7 @@ function firstFact(job: JobRecord): { isFirst?: true } {
 }
 
 async function lockedJob(tx: Tx, jobId: string): Promise<JobRecord> {
-  await tx.$queryRaw`SELECT 1 FROM "job" WHERE "id" = ${jobId} FOR UPDATE`;
+  await lockJob(tx, jobId);
   const job = await readJob({ id: jobId }, tx);
   if (!job) throw new Error('a price belongs to a job that is not there');
   return job;
