@@ -74,7 +74,7 @@ export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Sta
       {open.some(({ move: { key } }) => key === 'stop-repair') &&
       !open.some(({ move: { key } }) => key === 'return-unrepaired') &&
       may(who.role, permissionOf('stop-repair')) ? (
-        <StopPart job={job} />
+        <StopPart job={job} workshop={workshop} />
       ) : null}
       <UnclaimedPart job={job} workshop={workshop} staff={staff} role={who.role} />
       <PromisePart job={job} workshop={workshop} staff={staff} />

@@ -2,14 +2,23 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { RadioGroup } from '@/app/ui/forms/choices';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { TextArea } from '@/app/ui/forms/text-area';
-import type { JobRecord } from '@/lib/jobs/records';
 import { moveOf } from '@/lib/jobs/rules/stages';
-import { STOP_WORDS, STOPS } from '@/lib/jobs/rules/stop';
+import { STOP_WORDS, STOPS, type Stop } from '@/lib/jobs/rules/stop';
+import { formatMoney } from '@/lib/money/amount';
+import { feesAfterNo, feesWords } from '@/lib/quotes/rules/after-no';
+import { readLinesAfterNo } from '@/lib/quotes/stored-after-no';
 import { stopWork } from './bench-actions';
 import { carriedFields } from './carried-fields';
+import type { SheetProps } from './open-sheet';
 
 /** The way back for a unit that is not repaired after all, where the customer gives no answer on their page. */
-export function StopPart({ job }: { job: Pick<JobRecord, 'number' | 'version'> }) {
+export function StopPart({ job, workshop }: Pick<SheetProps, 'job' | 'workshop'>) {
+  const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
+  const owed = (why: Stop) => {
+    const fees = feesAfterNo(readLinesAfterNo(job, workshop, { isReturnFree: why === 'cannot-repair' }));
+    const isFree = fees.inspectionFee + fees.returnFee === 0;
+    return isFree ? 'Nothing is owed.' : `Owed: ${feesWords(fees, money)}.`;
+  };
   const { label, consequence } = moveOf('stop-repair');
   return (
     <ActionForm action={stopWork.bind(null, job.number)} hidden={carriedFields(job.version)} label={label}>
@@ -25,7 +34,7 @@ export function StopPart({ job }: { job: Pick<JobRecord, 'number' | 'version'> }
           choices={STOPS.map((value) => ({
             value,
             label: STOP_WORDS[value].label,
-            hint: STOP_WORDS[value].consequence,
+            hint: `${STOP_WORDS[value].consequence} ${owed(value)}`,
           }))}
         />
         <TextArea

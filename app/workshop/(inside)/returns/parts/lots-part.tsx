@@ -47,7 +47,10 @@ export function LotsPart({ lots, locale }: LotsPartProps) {
         <TextLink href="/workshop/returns/by/lot">All lots</TextLink>
       </p>
       {lots.length > 0 ? (
-        <p className="mt-2 max-w-[42rem] text-sm">{thresholdSentence(looksMade(comparisons), locale)}</p>
+        <details className="mt-2 max-w-[42rem]">
+          <summary>How lots are compared</summary>
+          <p className="mt-2 text-sm">{thresholdSentence(looksMade(comparisons), locale)}</p>
+        </details>
       ) : null}
     </section>
   );

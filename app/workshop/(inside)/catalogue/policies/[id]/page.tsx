@@ -54,7 +54,7 @@ export default async function PolicyPage({ params, searchParams }: Props) {
             <SubmitButton
               label="Save the policy"
               busy="Saving…"
-              consequence={`Changed terms make version ${newest.version + 1}. Certificates that are out keep theirs.`}
+              consequence={`Changed terms make version ${newest.version + 1}. What is booked and certificates that are out keep theirs.`}
             />
           </ActionForm>
         </section>
