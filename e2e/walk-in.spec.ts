@@ -42,6 +42,7 @@ test('a parcel without a booking is opened, priced, and agreed to by its custome
   await test.step('no repair starts, and the customer sees no price', async () => {
     await sheet.open(number);
     await sheet.move('Start assessing').click();
+    await expect(sheet.docket.stampNow).toContainText('Assessing');
     await expect(sheet.move('Put on the bench')).toBeHidden();
     await expect(bench.getByRole('main')).toContainText('The customer has agreed to no price yet');
     await job.open(link);
@@ -49,6 +50,7 @@ test('a parcel without a booking is opened, priced, and agreed to by its custome
     await expect(job.slip).toBeHidden();
     expect((await page.request.get(`${link}/slip.pdf`)).status()).toBe(404);
     await sheet.addFinding('The pads under two buttons are worn.');
+    await expect(sheet.findings).toContainText('The pads under two buttons are worn.');
   });
 
   await test.step('the first price is asked for as one', async () => {

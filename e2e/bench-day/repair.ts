@@ -55,6 +55,7 @@ export async function workAtTheBench({ bench, benchPhone, front }: People): Prom
     await expect(sheet.parts).toHaveCount(0);
     await expect(sheet.part('History')).toContainText('Part put back: 1 ×');
     expect(await sheet.takePart(/LS-8120/)).toContain(lot);
+    await expect(sheet.parts).toContainText(lot);
     // IEC 60028: 30 mm of 0.1 mm copper is 65.9 milliohm; with two sound joints up to 85.9.
     await sheet.layWire({ from: 'left contact', to: 'capacitor C14', millimetres: '30', milliohms: '74' });
     const wire = sheet.wires.getByRole('row', { name: /left contact to capacitor C14/ });
