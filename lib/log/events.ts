@@ -19,6 +19,8 @@ export const logEvents = [
   'price-step-failed',
   'request',
   'request-failed',
+  'second-step',
+  'sign-in',
   'started',
   'stop-failed',
   'stopped',

@@ -1,10 +1,12 @@
 import { APIError } from 'better-auth/api';
 import { db } from '@/lib/db/client';
+import { log } from '@/lib/log';
 import { auth } from './auth';
 import { backupCodeDigest } from './backup-codes';
 import { attemptKey } from './caller-address';
 import { limitAttempts } from './limit-attempts';
 
+type Step = { code: string; headers: Headers; now: Date };
 export type SecondStepAnswer = 'passed' | 'wrong' | 'used' | 'locked' | 'start-again';
 
 /**
@@ -12,11 +14,13 @@ export type SecondStepAnswer = 'passed' | 'wrong' | 'used' | 'locked' | 'start-a
  *
  * The library allows five tries for each sign-in and locks the account for an hour after ten failures in a row. It does not remember codes that passed, so that is done here: RFC 6238 section 5.2 wants each accepted once.
  */
-export async function passSecondStep(o: {
-  code: string;
-  headers: Headers;
-  now: Date;
-}): Promise<SecondStepAnswer> {
+export async function passSecondStep(o: Step): Promise<SecondStepAnswer> {
+  const answer = await checkCode(o);
+  log.info('second-step', { kind: answer });
+  return answer;
+}
+
+async function checkCode(o: Step): Promise<SecondStepAnswer> {
   const code = o.code.replace(/\s/g, '');
   try {
     if (!/^\d{6}$/.test(code)) {

@@ -1,5 +1,6 @@
 import { APIError } from 'better-auth/api';
 import { db } from '@/lib/db/client';
+import { log } from '@/lib/log';
 import { auth } from './auth';
 import { attemptKey, callerAddress } from './caller-address';
 import { forgetAttempts, limitEach } from './limit-attempts';
@@ -39,15 +40,21 @@ export async function signIn(o: {
     counted.push({ key, max: PER_CALLER, windowSeconds: QUARTER_HOUR });
   }
   const limit = await limitEach(counted, now);
-  if (!limit.allowed) return { outcome: 'wait', seconds: limit.waitSeconds };
+  if (!limit.allowed) {
+    log.info('sign-in', { kind: 'wait' });
+    return { outcome: 'wait', seconds: limit.waitSeconds };
+  }
   try {
     const answer = await auth().api.signInEmail({ body: { email, password }, headers });
     await forgetAttempts(pairKey);
     await hashAsNow(email, password);
-    return { outcome: 'twoFactorRedirect' in answer ? 'second-step' : 'signed-in' };
+    const outcome = 'twoFactorRedirect' in answer ? 'second-step' : 'signed-in';
+    log.info('sign-in', { kind: outcome });
+    return { outcome };
   } catch (error) {
-    if (error instanceof APIError && error.statusCode < 500) return { outcome: 'refused' };
-    throw error;
+    if (!(error instanceof APIError) || error.statusCode >= 500) throw error;
+    log.info('sign-in', { kind: 'refused', ...(error.body?.code && { code: error.body.code }) });
+    return { outcome: 'refused' };
   }
 }
 

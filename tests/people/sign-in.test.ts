@@ -1,5 +1,6 @@
-import { beforeEach, expect, test } from 'vitest';
+import { beforeEach, expect, test, vi } from 'vitest';
 import { db } from '@/lib/db/client';
+import { log } from '@/lib/log';
 import { addStaff } from '@/lib/people/add-staff';
 import { auth } from '@/lib/people/auth';
 import { changeStaff } from '@/lib/people/change-staff';
@@ -29,6 +30,18 @@ test('an unknown address gets the same answer as a wrong password', async () => 
   const wrong = await tryWith(email, 'seven apples at low tide');
   expect(await tryWith('nobody@example.org', 'seven apples at low tide')).toEqual(wrong);
   expect(wrong).toEqual({ outcome: 'refused' });
+});
+
+// OWASP ASVS 5.0, 16.3.1: successful and unsuccessful ones.
+test('the log tells how each try ended and not whose it was', async () => {
+  const told = vi.spyOn(log, 'info').mockReturnValue();
+  const { email } = await makeStaff('Mira', 'bench');
+  await tryWith(email, PASSWORD);
+  for (let count = 0; count < 6; count += 1) await tryWith(email, 'seven apples at low tide');
+  const lines = told.mock.calls.filter(([event]) => event === 'sign-in').map(([, fields]) => fields);
+  told.mockRestore();
+  const refused = { kind: 'refused', code: 'INVALID_EMAIL_OR_PASSWORD' };
+  expect(lines).toEqual([{ kind: 'signed-in' }, ...Array(5).fill(refused), { kind: 'wait' }]);
 });
 
 test('an unknown, a deactivated and a known address take about the same time', async () => {

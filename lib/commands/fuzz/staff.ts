@@ -4,7 +4,7 @@ import { demoOwner } from '@/lib/people/first-owner';
 import { DEMO_STAFF } from '@/prisma/demo/staff';
 import { bytesOf } from './bytes';
 import { formsIn, untouched } from './forms';
-import { send } from './send';
+import { type Answer, send } from './send';
 
 export type Person = { role: string; email: string; password: string };
 
@@ -39,9 +39,15 @@ export async function signIn(origin: string, who: { email: string; password: str
     'headers' in answer
       ? /[^,;]*session_token=[^;]+/.exec(answer.headers['set-cookie'] ?? '')?.[0]
       : undefined;
-  if (!cookie)
-    throw new Error(`${who.email} could not sign in: ${'status' in answer ? answer.status : answer.fault}.`);
+  if (!cookie) throw new Error(`${who.email} could not sign in: ${toldBy(answer)}.`);
   return cookie;
+}
+
+/** What an answer says that is no way in: its status, and the words of its page that ask to be heard. */
+function toldBy(answer: Answer | { fault: string }): string {
+  if (!('status' in answer)) return answer.fault;
+  const [, words = ''] = /data-answer="problem"[^>]*>([\s\S]{0,3000})/.exec(answer.body) ?? [];
+  return `${answer.status} ${words.replace(/<[^>]*>|\s+/g, ' ').slice(0, 300)}`;
 }
 
 /** Remembers who works here and with which password, and returns what puts that back: sessions are not kept. */
