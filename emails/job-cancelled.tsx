@@ -2,19 +2,23 @@ import { Next, Para, Title, Words } from './frame';
 import type { Writer } from './letter';
 import { money } from './words';
 
-export const jobCancelled: Writer<'job-cancelled'> = ({ reason }, setting) => ({
+export const jobCancelled: Writer<'job-cancelled'> = ({ reason, refund = 0 }, setting) => ({
   to: 'customer',
   subject: `Job ${setting.job.number} is cancelled`,
-  summary: 'Nothing is owed and nothing more happens.',
+  summary: refund > 0 ? 'We give back what you have paid.' : 'Nothing is owed and nothing more happens.',
   body: (
     <>
       <Title>This booking is cancelled</Title>
       <Para>We have taken your booking for {setting.job.unit} off our list.</Para>
       {reason.trim() === '' ? null : <Words from="The reason noted">{reason}</Words>}
       <Next
-        what="Nothing. Please do not post the unit. A parcel that is on its way already goes back to you unopened."
+        what="Please do not post the unit. A parcel that is on its way already goes back to you unopened."
         when="The booking ended today."
-        costs={`Nothing (${money(0, setting)}).`}
+        costs={
+          refund > 0
+            ? `Nothing (${money(0, setting)}). You have paid ${money(refund, setting)}. We give it back the way it came.`
+            : `Nothing (${money(0, setting)}).`
+        }
       />
       <Para>You can book again from the price list at any time.</Para>
     </>

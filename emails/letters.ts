@@ -36,6 +36,7 @@ import { unitArrived } from './unit-arrived';
 import { unitReady } from './unit-ready';
 import { unitSentBack } from './unit-sent-back';
 import { withdrawalRecorded } from './withdrawal-recorded';
+import { workReopened } from './work-reopened';
 
 const writers: { [T in MailTemplate]: Writer<T> } = {
   'job-booked': jobBooked,
@@ -47,6 +48,7 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'approval-recorded': approvalRecorded,
   'withdrawal-recorded': withdrawalRecorded,
   'repair-stopped': repairStopped,
+  'work-reopened': workReopened,
   'promise-moved': promiseMoved,
   'unit-ready': unitReady,
   'invoice-issued': invoiceIssued,

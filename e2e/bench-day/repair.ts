@@ -26,6 +26,7 @@ export async function workAtTheBench({ bench, benchPhone, front }: People): Prom
     for (const check of CLOSING) {
       await checks.tick(check);
       await expect(checks.card(check)).toContainText('done, passed');
+      await expect(checks.card(check)).not.toContainText('to be done again');
     }
     await checks.move('Proved: ready to go back').click();
     await expect(benchPhone).toHaveURL(/\/workshop\/jobs\/J\w{8}\?/);
@@ -107,6 +108,25 @@ export async function workAtTheBench({ bench, benchPhone, front }: People): Prom
     await expect(checks.card(LEVEL)).toContainText('2.4 dB, failed');
     await checks.choose('Background noise on headphones', 'faint hiss');
     await expect(checks.card('Background noise on headphones')).toContainText('faint hiss, passed');
+    await closeUp();
+  });
+
+  await test.step('something shows while it is packed: the work is opened again, and every check done again', async () => {
+    const onPhone = jobSheet(benchPhone);
+    await onPhone.moveAsked('Open the work again', 'The left socket is loose in the case.');
+    await expect(onPhone.docket.stampNow).toContainText('On the bench');
+    await onPhone.addWork('Nut of the left socket made fast.', 5);
+    await expect(onPhone.work).toContainText('Nut of the left socket made fast.');
+    await onPhone.move('Start proving').click();
+    await expect(onPhone.docket.stampNow).toContainText('Proving');
+    await openSheet(redone);
+    await expect(checks.card(LEVEL)).toContainText('to be done again');
+    await checks.tick(HOLD);
+    await expect(checks.card(HOLD)).not.toContainText('to be done again');
+    await checks.reading(LEVEL, '0.2');
+    await expect(checks.card(LEVEL)).not.toContainText('to be done again');
+    await checks.choose('Background noise on headphones', 'silent');
+    await expect(checks.card('Background noise on headphones')).toContainText('silent, passed');
     await closeUp();
   });
 

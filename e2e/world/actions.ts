@@ -52,9 +52,16 @@ const sheet: Rest = { bound: ['{repair}', 1] };
 const moves: readonly Short[] = [
   ...['cancel', 'close', 'take-up-again', 'pack-unrepaired', 'return-unrepaired'].map(moveBy(all)),
   ...['ask-approval', 'take-back-price'].map(moveBy(desk)),
-  ...['assess', 'start-bench', 'wait-for-parts', 'parts-in', 'prove', 'fail-check', 'pass-checks'].map(
-    moveBy(bench),
-  ),
+  ...[
+    'assess',
+    'start-bench',
+    'wait-for-parts',
+    'parts-in',
+    'prove',
+    'fail-check',
+    'pass-checks',
+    'reopen-work',
+  ].map(moveBy(bench)),
   ...['set-aside'].map(moveBy(owner)),
 ];
 

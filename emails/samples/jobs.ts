@@ -47,6 +47,11 @@ export const jobSamples: readonly Sample[] = [
     job: { isRepaired: false },
   },
   {
+    name: 'Booking cancelled, paid before',
+    content: { template: 'job-cancelled', data: { reason: '', refund: 7200 } },
+    job: { isRepaired: false },
+  },
+  {
     name: 'Arrived as booked',
     content: { template: 'unit-arrived', data: { promisedOn: day('2026-12-09'), differences: [] } },
   },
@@ -128,6 +133,14 @@ export const jobSamples: readonly Sample[] = [
         refund: 0,
       },
     },
+  },
+  {
+    name: 'Ready, and worked on again',
+    content: {
+      template: 'work-reopened',
+      data: { reason: 'While we packed it, one of the new buttons stuck. We put in another one.' },
+    },
+    job: { isRepaired: false },
   },
   {
     name: 'Cannot be repaired, paid before',

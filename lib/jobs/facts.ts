@@ -10,6 +10,7 @@ import { type Actor, moveBy } from './actor';
 import { type JobRecord, readKind, readStage } from './records';
 import { reopenedAt } from './reopened';
 import { isSomethingCovered, type JobFacts, mayMove, reasonSentence } from './rules/guards';
+import { isRepaired } from './rules/repaired';
 import type { MoveKey } from './rules/stages';
 import { isOwedWaived } from './stored-decision';
 
@@ -42,6 +43,7 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     owed: balanceOf(job).owed,
     isOwedWaived: isOwedWaived(job.events),
     ...withdrawalFacts(job, today),
+    isRepaired: isRepaired(job.events),
     isCarrierNamed: job.carrier !== '' && job.carrierReference !== '',
     mayContest:
       ruled?.isFinal === true &&

@@ -1,6 +1,7 @@
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import { transaction } from '@/lib/db/transaction';
+import { balanceOf } from '@/lib/invoices/rules/balance';
 import { creditStanding, issueForJob, type WrittenInvoice } from '@/lib/invoices/write-invoice';
 import type { MailContent, MailRequest } from '@/lib/mail/messages';
 import { queueMail } from '@/lib/mail/queue';
@@ -28,6 +29,7 @@ export const PLAIN_MOVES = [
   'prove',
   'fail-check',
   'pass-checks',
+  'reopen-work',
   'return-unrepaired',
   'pack-unrepaired',
   'close',
@@ -74,6 +76,7 @@ export async function moveJob(o: {
         ...(move.to === 'ready' && move.from.every((stage) => stage !== 'unclaimed')
           ? { readyAt: o.now }
           : {}),
+        ...(o.move === 'reopen-work' ? { readyAt: null } : {}),
         ...(move.to === 'closed' ? { closedAt: o.now } : {}),
       },
       from: readStage(job.stage),
@@ -91,8 +94,14 @@ export async function moveJob(o: {
     if (o.move === 'take-up-again') await tx.unclaimedNotice.deleteMany({ where: { jobId: job.id } });
     if (o.move === 'set-aside') {
       await writeNotice(tx, { jobId: job.id, email: job.customer.email, notice: 1, workshop, now: o.now });
-    } else if (move.mail) await queueStageMail(tx, after ?? job, move.mail, { ...o, invoice });
+    } else if (move.mail && !isUntold(o.move, job))
+      await queueStageMail(tx, after ?? job, move.mail, { ...o, invoice });
   });
+}
+
+/** Work that is opened again before the customer was told that the unit is ready is no news to them. */
+function isUntold(move: PlainMove, job: JobRecord): boolean {
+  return move === 'reopen-work' && readStage(job.stage) !== 'ready';
 }
 
 /**
@@ -127,7 +136,11 @@ async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts)
   const workshop = await readWorkshop(tx);
   const revisions = job.quotes[0]?.revisions ?? [];
   switch (mail) {
-    case 'job-cancelled':
+    case 'job-cancelled': {
+      const { paid } = balanceOf(job);
+      return { template: mail, data: { reason: o.note, ...(paid > 0 && { refund: paid }) } };
+    }
+    case 'work-reopened':
       return { template: mail, data: { reason: o.note } };
     case 'unit-ready': {
       const { owed } = factsOf(job);

@@ -32,6 +32,8 @@ describe('a unit goes back repaired', () => {
       ['assess', 'start-bench', 'prove', 'fail-check', 'withdraw', 'pack-unrepaired'],
       false,
     ],
+    ['not while work is done again on what was proved', [...proved, 'reopen-work', 'prove'], false],
+    ['again once that was proved', [...proved, 'reopen-work', 'prove', 'pass-checks'], true],
     ['not while it is being proved', ['assess', 'start-bench', 'prove'], false],
     [
       'not when a declined unit was set aside and taken up again',

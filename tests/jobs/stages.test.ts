@@ -41,6 +41,7 @@ const READY: JobFacts = {
   withdrawUntil: null,
   isStartAllowed: true,
   mayWithdraw: false,
+  isRepaired: true,
   isCarrierNamed: true,
   mayContest: false,
 };
@@ -141,6 +142,21 @@ describe('who may move a job, and what must hold', () => {
       'pass-checks',
       'staff',
       ['checks-passed'],
+    ],
+    ['a repair that is ready can be opened again', {}, 'reopen-work', 'staff', []],
+    [
+      'so can one that is being proved, whatever its checks say',
+      { stage: 'proving', isRepaired: false, checksMissing: 2 },
+      'reopen-work',
+      'staff',
+      [],
+    ],
+    [
+      'a unit that goes back as it came has no work to open',
+      { isRepaired: false },
+      'reopen-work',
+      'staff',
+      ['not-as-it-came'],
     ],
     [
       'a claim is not repaired before its ruling',
@@ -343,6 +359,7 @@ describe('who may move a job, and what must hold', () => {
       withdrawUntil: fc.constantFrom(null, day('2026-12-15')),
       isStartAllowed: fc.boolean(),
       mayWithdraw: fc.boolean(),
+      isRepaired: fc.boolean(),
       isCarrierNamed: fc.boolean(),
       mayContest: fc.boolean(),
     });

@@ -33,6 +33,8 @@ export type JobFacts = {
   /** the owner decided to send an unclaimed unit back although something is owed */
   isOwedWaived?: boolean;
   isCarrierNamed: boolean;
+  /** it was proved, and goes back repaired */
+  isRepaired: boolean;
   /** last day to withdraw from the contract; null where there is no such right */
   withdrawUntil: Day | null;
   /** the customer asked for the start, or may not withdraw any more */
@@ -84,6 +86,7 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'work-recorded': (facts) => facts.workEntries > 0,
   'checks-passed': (facts) => facts.checksFailed === 0 && facts.checksMissing === 0,
   'check-failed': (facts) => facts.checksFailed > 0,
+  'not-as-it-came': (facts) => facts.stage !== 'ready' || facts.isRepaired,
   'nothing-owed': (facts) => !isHeldForMoney(facts),
   'carrier-named': (facts) => facts.isCarrierNamed,
   'may-contest': (facts) => facts.mayContest,
@@ -136,6 +139,7 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   'work-recorded': 'Record the work that was done first.',
   'checks-passed': 'Every check on the sheet must pass first.',
   'check-failed': 'No check on the sheet has failed.',
+  'not-as-it-came': 'The unit goes back without a repair.',
   'nothing-owed': 'There is still something to pay.',
   'carrier-named': 'Give the carrier and its reference first.',
   'may-contest': 'There is no ruling that can still be contested.',

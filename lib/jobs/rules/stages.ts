@@ -42,6 +42,7 @@ export type Need =
   | 'work-recorded'
   | 'checks-passed'
   | 'check-failed'
+  | 'not-as-it-came'
   | 'nothing-owed'
   | 'carrier-named'
   | 'may-contest';
@@ -55,6 +56,7 @@ export type StageMail =
   | 'offer-lapsed'
   | 'withdrawal-recorded'
   | 'repair-stopped'
+  | 'work-reopened'
   | 'unit-ready'
   | 'unit-sent-back'
   | 'unclaimed-notice'
@@ -218,6 +220,17 @@ export const MOVES = [
     mail: 'unit-ready',
     label: 'Proved: ready to go back',
     consequence: 'Tells the customer it is ready, and what is left to pay.',
+  },
+  {
+    key: 'reopen-work',
+    from: ['proving', 'ready'],
+    to: 'on-bench',
+    by: ['staff'],
+    needs: ['not-as-it-came'],
+    mail: 'work-reopened',
+    label: 'Open the work again',
+    consequence:
+      'Back on the bench: record what is done, and do every check again. A customer who was told that the unit is ready is told why it takes longer.',
   },
   {
     key: 'return-unrepaired',

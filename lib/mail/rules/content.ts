@@ -19,7 +19,11 @@ const isFirst = z.boolean().optional();
 
 export const factsOf = {
   'job-booked': nothing,
-  'job-cancelled': z.strictObject({ reason: text }),
+  'job-cancelled': z.strictObject({
+    reason: text,
+    /** paid already, and given back */
+    refund: amount.optional(),
+  }),
   'unit-arrived': z.strictObject({
     promisedOn: calendarDay.nullable(),
     differences: z.array(text),
@@ -82,6 +86,8 @@ export const factsOf = {
     /** paid already beyond what is owed */
     refund: amount,
   }),
+  /** a unit that was ready is worked on again; the workshop's own words, or none */
+  'work-reopened': z.strictObject({ reason: text }),
   'promise-moved': z.strictObject({ from: calendarDay, to: calendarDay, reason: text }),
   'unit-ready': z.strictObject({
     balance: amount,
@@ -185,6 +191,7 @@ export const mailTemplates = z.enum([
   'approval-recorded',
   'withdrawal-recorded',
   'repair-stopped',
+  'work-reopened',
   'promise-moved',
   'unit-ready',
   'invoice-issued',
@@ -229,6 +236,7 @@ export const mailContent = z.discriminatedUnion('template', [
   member('approval-recorded'),
   member('withdrawal-recorded'),
   member('repair-stopped'),
+  member('work-reopened'),
   member('promise-moved'),
   member('unit-ready'),
   member('invoice-issued'),

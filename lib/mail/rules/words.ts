@@ -11,6 +11,7 @@ export const TEMPLATE_WORDS: Record<MailTemplate, string> = {
   'approval-recorded': 'Approval recorded',
   'withdrawal-recorded': 'Withdrawal recorded',
   'repair-stopped': 'Goes back unrepaired',
+  'work-reopened': 'Back on the bench',
   'promise-moved': 'Promise moved',
   'unit-ready': 'Unit ready',
   'invoice-issued': 'Invoice',

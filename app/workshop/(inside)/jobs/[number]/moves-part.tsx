@@ -22,7 +22,7 @@ import { StopPart } from './stop-part';
 import { UnclaimedPart } from './unclaimed-part';
 
 /** Moves that cost something or cannot be taken back are asked once more. */
-const ASKED_ONCE = new Set(['cancel', 'set-aside', 'return-unrepaired', 'take-back-price']);
+const ASKED_ONCE = new Set(['cancel', 'set-aside', 'return-unrepaired', 'take-back-price', 'reopen-work']);
 
 /** Stages in which somebody could begin too early. */
 const BEFORE_READY: ReadonlySet<Stage> = new Set(['arrived', 'assessing', 'awaiting-approval', 'on-bench']);
@@ -60,7 +60,15 @@ export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Sta
                 confirm={`Yes: ${label.toLowerCase()}`}
                 consequence={consequence}
               >
-                <TextArea name="note" label="Why" optional rows={2} maxLength={500} />
+                <TextArea
+                  name="note"
+                  label={
+                    key === 'reopen-work' && job.stage === 'ready' ? 'Why, in words for the customer' : 'Why'
+                  }
+                  optional
+                  rows={2}
+                  maxLength={500}
+                />
               </ConfirmButton>
             ) : (
               <SubmitButton label={label} consequence={consequence} kind={index === 0 ? 'main' : 'second'} />

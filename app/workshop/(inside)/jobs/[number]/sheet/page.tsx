@@ -26,7 +26,8 @@ type Props = { params: Promise<{ number: string }> };
 export default async function CheckSheetPage({ params }: Props) {
   const { number } = await params;
   const { job, workshop, staff, who } = await openSheet(number);
-  const state = provingState(job.sheet.checks, job.checkEntries, reopenedAt(job.events));
+  const since = reopenedAt(job.events);
+  const state = provingState(job.sheet.checks, job.checkEntries, since);
   const isOpen = job.stage === 'proving';
   const cautions = [...new Set(job.sheet.checks.map((check) => check.caution))]
     .map(cautionOf)
@@ -39,10 +40,7 @@ export default async function CheckSheetPage({ params }: Props) {
         return (
           <li key={check.id} id={`check-${check.id}`} className="check-card">
             <h2>
-              {check.label}{' '}
-              {last ? (
-                <Tag tone={last.isPassed ? 'good' : 'stop'}>{last.isPassed ? 'passed' : 'failed'}</Tag>
-              ) : null}
+              {check.label} <Standing last={last} since={since} />
             </h2>
             {passesText(check) === '' ? null : <p>{`Passes: ${passesText(check)}`}</p>}
             {check.help === '' ? null : <p>{check.help}</p>}
@@ -101,6 +99,18 @@ export default async function CheckSheetPage({ params }: Props) {
       <MovesPart job={job} workshop={workshop} staff={staff} who={who} />
     </>
   );
+}
+
+function Standing({
+  last,
+  since,
+}: {
+  last: { isPassed: boolean; at: Date } | undefined;
+  since: Date | null;
+}) {
+  if (!last) return null;
+  if (since && last.at < since) return <Tag tone="waiting">to be done again</Tag>;
+  return <Tag tone={last.isPassed ? 'good' : 'stop'}>{last.isPassed ? 'passed' : 'failed'}</Tag>;
 }
 
 // A choice's limits already say that they are what passes.
