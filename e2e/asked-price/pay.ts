@@ -57,6 +57,8 @@ export async function invoicePayAndCredit({ page, who, front }: People, booked: 
     expect(mail.text).toContain('£4.80');
     await job.open(jobLink);
     await expect(job.price).toContainText('£4.80');
+    await money.openList();
+    await expect(money.toGiveBack(number)).toContainText('£4.80');
     await desk.open(number);
     await expect(desk.owed).toContainText('£4.80');
     await desk.recordPayment('-4.80', 'given back');

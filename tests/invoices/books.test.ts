@@ -7,6 +7,7 @@ import { db } from '@/lib/db/client';
 import { creditInvoice } from '@/lib/invoices/credit-invoice';
 import { isMonth, journalOf } from '@/lib/invoices/journal';
 import { listInvoices } from '@/lib/invoices/list-invoices';
+import { listToGiveBack } from '@/lib/invoices/list-to-give-back';
 import { JOURNAL_HEAD, type JournalPaper, journalRows } from '@/lib/invoices/rules/journal';
 import { type Entry, statementRows } from '@/lib/invoices/rules/statement';
 import { invoiceTotals } from '@/lib/invoices/rules/totals';
@@ -172,6 +173,26 @@ describe('the books of a workshop', () => {
       total: 0,
       page: 1,
     });
+  });
+
+  it('list what is to give back: overpaid, credited after it was paid, and paid for a booking that was cancelled', async () => {
+    const { world, first, second, third } = made;
+    expect(await listToGiveBack()).toEqual([]);
+    await pay(first, 7200);
+    await pay(second, 7300);
+    await pay(third, 7200);
+    const credited = await db.invoice.findFirstOrThrow({ where: { jobId: third }, select: { number: true } });
+    const now = new Date('2026-12-02T09:00:00Z');
+    await creditInvoice({ number: credited.number, choice: 'everything', reason: 'x', actor: OWNER, now });
+    const booked = await makeBooking({ repairId: world.repairId, now });
+    await pay(booked.jobId, 5000);
+    const amounts = async () => (await listToGiveBack()).map(({ amount }) => amount);
+    // A booking may be paid ahead: nothing of that is to give back before it is cancelled.
+    expect(await amounts()).toEqual([7200, 100]);
+    await takeMove(booked.jobId, 'cancel', now);
+    expect(await amounts()).toEqual([7200, 5000, 100]);
+    await pay(second, -100);
+    expect(await amounts()).toEqual([7200, 5000]);
   });
 
   it('export a month whose columns are its invoices and payments', async () => {

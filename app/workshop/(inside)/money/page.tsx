@@ -10,11 +10,13 @@ import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { INVOICES_PER_PAGE, listInvoices } from '@/lib/invoices/list-invoices';
+import { listToGiveBack } from '@/lib/invoices/list-to-give-back';
 import { INVOICE_STATES, STATE_WORDS } from '@/lib/invoices/rules/state';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../who';
+import { GiveBackPart } from './give-back-part';
 import { InvoiceSearch } from './invoice-search';
 import { InvoiceTag } from './invoice-tag';
 import { JournalForm } from './journal-form';
@@ -28,8 +30,9 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
   const search = await searchParams;
   const text = typeof search.q === 'string' ? search.q : '';
   const state = INVOICE_STATES.find((known) => known === search.state) ?? null;
-  const [{ rows, total, page }, workshop] = await Promise.all([
+  const [{ rows, total, page }, toGiveBack, workshop] = await Promise.all([
     listInvoices({ text, state, page: pageNumber(search.page) }),
+    listToGiveBack(),
     readWorkshop(),
   ]);
   const { locale } = workshop;
@@ -49,6 +52,7 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
         title="Money"
         lead="Invoices and credit notes, newest first. An invoice is issued automatically when a unit is ready; before that, from its job sheet."
       />
+      <GiveBackPart rows={toGiveBack} locale={locale} />
       <InvoiceSearch text={text} state={state} />
       <nav aria-label="Invoices by state" className="mt-3 mb-6">
         <ul className="flex flex-wrap gap-x-6">
