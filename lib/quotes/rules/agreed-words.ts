@@ -29,7 +29,7 @@ export function agreedWords(decision: 'accepted' | 'declined', o: Answered): str
     `Amounts of the lines ${o.isGross ? 'with' : 'without'} tax.`,
     `Total with tax ${money(o.gross)}, held until the end of ${formatDay(o.validUntil, o.locale, 'weekday')}.`,
     ...(decision === 'accepted'
-      ? ['Under the terms of the workshop on the day of the answer. Paid when the repair is done.']
+      ? ['Under the terms of the workshop on the day of the answer. Paid when the unit is ready to go back.']
       : []),
   ].join(' ');
 }

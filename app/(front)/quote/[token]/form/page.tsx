@@ -38,7 +38,11 @@ export default async function RepairFormPage({ params }: { params: Promise<{ tok
         above={back}
         title={REPAIR_FORM_TITLE}
         lead={`The form of ${REPAIR_FORM_LAW}, filled in from your quote. It costs nothing.`}
-        next={`you say yes or no on the page of your quote, by ${formatDay(form.validUntil, locale, 'weekday')}. Until then we keep to what stands here.`}
+        next={
+          quote.request.state === 'quoted'
+            ? `you say yes or no on the page of your quote, by ${formatDay(form.validUntil, locale, 'weekday')}. Until then we keep to what stands here.`
+            : 'the page of your quote says where it stands.'
+        }
       >
         <LinkButton href={`/quote/${token}`}>Back to your quote</LinkButton>
         <LinkButton href={`/quote/${token}/form.pdf`} kind="second" file>
