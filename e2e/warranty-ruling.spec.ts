@@ -87,7 +87,7 @@ test('a claim that is not covered is looked at twice, contested once, and teache
   const view = 'It lay in its padded bag all the time. The corner was pressed in before I first sent it.';
   await test.step('sees it another way, once, and the job goes back to assessing', async () => {
     await job.askToLookAgain(view);
-    await expect(job.done).toContainText('The owner looks again and answers within two working days.');
+    await expect(job.done).toContainText('The owner looks again and answers within 2 working days.');
     await expect(job.docket.stampNow).toContainText('Assessing');
     await expect(job.claim).toContainText('You asked us to look again.');
     await expect(job.contest).toBeHidden();

@@ -11,6 +11,8 @@ export type Setting = {
     phone: string;
     /** ISO 3166-1 alpha-2; decides the sentence on rights by law. */
     country: string;
+    /** How long an answer takes: '2 working days'. */
+    answerWithin: string;
     locale: string;
     currency: string;
     paymentText: string;

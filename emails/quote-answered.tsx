@@ -12,7 +12,7 @@ export const quoteAnswered: Writer<'quote-answered'> = ({ text }, setting) => ({
       <Action href={setting.desk}>Go on with the quote</Action>
       <Next
         what="Send a price, or ask again. An answer to this mail does not reach the customer."
-        when="We told the customer two working days."
+        when={`We told the customer ${setting.workshop.answerWithin}.`}
         costs="Nothing has been agreed yet."
       />
     </>

@@ -4,7 +4,7 @@ import type { Writer } from './letter';
 export const quoteAsked: Writer<'quote-asked'> = (_facts, setting) => ({
   to: 'customer',
   subject: `We have your request: quote ${setting.job.number}`,
-  summary: 'We answer within two working days. Asking is free.',
+  summary: `We answer within ${setting.workshop.answerWithin}. Asking is free.`,
   body: (
     <>
       <Title>We have your request</Title>
@@ -15,7 +15,7 @@ export const quoteAsked: Writer<'quote-asked'> = (_facts, setting) => ({
       <JobPage setting={setting}>See your request</JobPage>
       <Next
         what="We read what you wrote and look at your photos. Then we send you a price, or we ask you something first. Please keep the unit until you have said yes and booked."
-        when="Within two working days."
+        when={`Within ${setting.workshop.answerWithin}.`}
         costs="Asking is free. You pay nothing unless you say yes to a price."
       />
     </>

@@ -15,7 +15,7 @@ export const quoteJoined: Writer<'quote-joined'> = (_facts, setting) => ({
       <JobPage setting={setting}>See your request</JobPage>
       <Next
         what="We read both together. Then we send you a price, or we ask you something first."
-        when="Within two working days."
+        when={`Within ${setting.workshop.answerWithin}.`}
         costs="Asking is free. You pay nothing unless you say yes to a price."
       />
     </>

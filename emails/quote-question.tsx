@@ -12,7 +12,7 @@ export const quoteQuestion: Writer<'quote-question'> = ({ text }, setting) => ({
       <JobPage setting={setting}>Answer, with photos if you like</JobPage>
       <Next
         what="You answer on your page. Then we work out your price."
-        when="When it suits you. We go on within two working days of your answer."
+        when={`When it suits you. We go on within ${setting.workshop.answerWithin} of your answer.`}
         costs="Asking and answering are free."
       />
     </>

@@ -35,7 +35,7 @@ export const unitArrived: Writer<'unit-arrived'> = (
         }
         when={
           setting.job.kind === 'claim'
-            ? `Our ruling comes within two working days.${promisedOn ? ` If the claim is covered, we promise it ready to go back by ${fullDay(promisedOn, setting)}.` : ''}`
+            ? `Our ruling comes within ${setting.workshop.answerWithin}.${promisedOn ? ` If the claim is covered, we promise it ready to go back by ${fullDay(promisedOn, setting)}.` : ''}`
             : promisedOn
               ? `We promise it ready to go back by ${fullDay(promisedOn, setting)}.`
               : 'We tell you a date once we have looked at it.'
@@ -52,7 +52,7 @@ export const unitArrived: Writer<'unit-arrived'> = (
 });
 
 function summary(promisedOn: Day | null, setting: Setting): string {
-  if (setting.job.kind === 'claim') return 'Our ruling comes within two working days.';
+  if (setting.job.kind === 'claim') return `Our ruling comes within ${setting.workshop.answerWithin}.`;
   return promisedOn
     ? `We promise your unit ready by ${fullDay(promisedOn, setting)}.`
     : 'We now find out what is wrong, then tell you a date.';

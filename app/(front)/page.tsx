@@ -5,6 +5,7 @@ import { NumberForm } from '@/app/ui/page/number-form';
 import { PageHead } from '@/app/ui/page/page-head';
 import { SearchBox } from '@/app/ui/page/search-box';
 import { TextLink } from '@/app/ui/page/text-link';
+import { workingDaysWords } from '@/lib/calendar/working';
 import { type PricedKind, readPricedKinds } from '@/lib/catalogue/price-kinds';
 import { formatMoney } from '@/lib/money/amount';
 
@@ -46,7 +47,7 @@ export default async function HomePage() {
               <TextLink href="/quote/ask" className="inline-block py-2.5">
                 Ask for a price
               </TextLink>
-              . It costs nothing, and we answer within two working days.
+              . It costs nothing, and we answer within {workingDaysWords(workshop.answerDays)}.
             </p>
           </div>
         </div>

@@ -60,3 +60,8 @@ export function workingDaysBetween(from: Day, to: Day, c: WorkingCalendar): numb
   }
   return count;
 }
+
+/** '5 working days', '1 working day'. */
+export function workingDaysWords(days: number): string {
+  return days === 1 ? '1 working day' : `${days} working days`;
+}

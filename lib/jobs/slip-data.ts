@@ -1,5 +1,5 @@
 import { dayInZone } from '@/lib/calendar/day';
-import { workingDaysWords } from '@/lib/catalogue/rules/cover-words';
+import { workingDaysWords } from '@/lib/calendar/working';
 import { config } from '@/lib/config';
 import type { PackingSlipData } from '@/lib/documents/packing-slip';
 import { formatMoney } from '@/lib/money/amount';
@@ -76,7 +76,11 @@ export async function slipData(job: JobRecord): Promise<PackingSlipData> {
       },
       { what: 'We take it in and write to you', when: 'the day it arrives', cost: 'nothing' },
       kind === 'claim'
-        ? { what: 'We inspect it and tell you our ruling', when: 'within 2 working days', cost: 'nothing' }
+        ? {
+            what: 'We inspect it and tell you our ruling',
+            when: `within ${workingDaysWords(workshop.answerDays)}`,
+            cost: 'nothing',
+          }
         : {
             what: isInspection ? 'We inspect it and send you a price' : 'We repair it and prove it',
             when: `usually within ${workingDaysWords(job.repair.workingDays)}`,

@@ -2,6 +2,7 @@ import { drawLetter } from '@/emails/draw-letter';
 import type { Setting } from '@/emails/letter';
 import { writeLetter } from '@/emails/letters';
 import { dayFromDate } from '@/lib/calendar/day';
+import { workingDaysWords } from '@/lib/calendar/working';
 import { config } from '@/lib/config';
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
@@ -178,6 +179,7 @@ export function workshopPart(workshop: WorkshopCard): Setting['workshop'] {
     phone,
     country,
     locale,
+    answerWithin: workingDaysWords(workshop.answerDays),
     currency,
     paymentText,
     bankHolder,

@@ -1,5 +1,6 @@
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { workingDaysWords } from '@/lib/calendar/working';
 import type { Workshop } from '@/lib/documents/kit/page';
 import type { Price } from '@/lib/documents/money-sheet';
 import type { QuoteData } from '@/lib/documents/quote';
@@ -170,7 +171,7 @@ function proposed({ proposal, workingDays, note }: Revision): string[] {
 
 function timeText(workingDays: number, isFromArrival: boolean): string[] {
   if (workingDays === 0) return [];
-  const days = workingDays === 1 ? '1 working day' : `${workingDays} working days`;
+  const days = workingDaysWords(workingDays);
   return [
     isFromArrival ? `It usually takes ${days} from the day the unit arrives.` : `It takes ${days} more.`,
   ];

@@ -1,10 +1,11 @@
+import { workingDaysWords } from '@/lib/calendar/working';
 import { formatMoney } from '@/lib/money/amount';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import type { ClaimFormat } from './rules/reason-sentences';
 
 /** What a claim costs and how long an answer takes, as finished text from the workshop's settings. */
 export function claimFormat(
-  workshop: Pick<WorkshopCard, 'locale' | 'country' | 'currency' | 'inspectionFeeMinor'>,
+  workshop: Pick<WorkshopCard, 'locale' | 'country' | 'currency' | 'inspectionFeeMinor' | 'answerDays'>,
 ): ClaimFormat {
   return {
     locale: workshop.locale,
@@ -12,6 +13,6 @@ export function claimFormat(
     inspectionFee: formatMoney(workshop.inspectionFeeMinor, workshop.currency, workshop.locale),
     postageToUs: 'paid back against the receipt when the claim is covered',
     postageBack: 'free',
-    answerWithin: '2 working days',
+    answerWithin: workingDaysWords(workshop.answerDays),
   };
 }

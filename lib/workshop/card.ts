@@ -37,6 +37,7 @@ export const blankWorkshop: WorkshopCard = {
   isInspectionFeeTakenOff: true,
   labourRateMinor: 0,
   capacityMinutesDay: 360,
+  answerDays: 2,
   approvalDays: 30,
   remindDays: 5,
   dueDays: 14,

@@ -40,6 +40,7 @@ export const daysInput = z
       .string('Choose whose public holidays count')
       .refine(isHolidayPlace, 'Choose whose public holidays count'),
     capacityMinutesDay: wholeNumber('Enter the minutes of bench work on a working day', 15, 10_000),
+    answerDays: wholeNumber('Enter within how many working days you answer', 1, 20),
   })
   .transform(({ holidays, ...rest }) => {
     const [holidayCountry = '', holidayRegion = ''] = holidays.split('/');

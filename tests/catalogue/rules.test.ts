@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { CheckDraft } from '@/lib/bench/rules/check-problems';
-import { coverInBrief, coverWords, workingDaysWords } from '@/lib/catalogue/rules/cover-words';
+import { workingDaysWords } from '@/lib/calendar/working';
+import { coverInBrief, coverWords } from '@/lib/catalogue/rules/cover-words';
 import { customerPrice } from '@/lib/catalogue/rules/price';
 import { isSameSheet, isSameTerms } from '@/lib/catalogue/rules/same';
 import { freeSlug, slugOf } from '@/lib/catalogue/rules/slug';

@@ -17,6 +17,7 @@ const workshop: Setting['workshop'] = {
   country: 'GB',
   locale: 'en-GB',
   currency: 'GBP',
+  answerWithin: '2 working days',
   paymentText: 'Bank transfer with the job number.',
   bankHolder: 'Quay & Alder',
   iban: 'GB33BUKB20201555555555',
@@ -145,7 +146,7 @@ test.each(samples.filter(({ name }) => /inspection (alone|sent|lapses|accepted)/
 
 test('a claim’s unit that arrived is promised a ruling and a free inspection, not a free repair', async () => {
   const { text } = await draw(sampleOf('Arrived on a claim'));
-  expect(text).toContain('Our ruling comes within two working days.');
+  expect(text).toContain('Our ruling comes within 2 working days.');
   expect(text).toContain(
     'If the claim is covered, we promise it ready to go back by Wednesday 9 December 2026.',
   );

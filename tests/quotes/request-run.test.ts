@@ -46,7 +46,13 @@ describe('the run of stamps of a quote', () => {
 
 it('says what happens next and what it costs in every state', () => {
   for (const state of REQUEST_STATES) {
-    const words = nextForAsker({ state, price: '£96.00', until: 'Thursday 31 December 2026' });
+    const words = nextForAsker({
+      state,
+      price: '£96.00',
+      until: 'Thursday 31 December 2026',
+      answerWithin: '3 working days',
+    });
+    if (state === 'asked' || state === 'questioned') expect(words).toContain('within 3 working days');
     expect(words).toMatch(/[.]$/);
     expect(words).toMatch(/cost|free|pay|owed/);
     expect(words).not.toMatch(/null|undefined/);
@@ -63,7 +69,13 @@ describe('a price for the inspection alone', () => {
   });
 
   it.each(['quoted', 'accepted'] as const)('is followed by a price for the repair: %s', (state) => {
-    const words = nextForAsker({ state, price: '£18.00', until: 'Friday', isInspection: true });
+    const words = nextForAsker({
+      state,
+      price: '£18.00',
+      until: 'Friday',
+      answerWithin: '',
+      isInspection: true,
+    });
     expect(words).toContain('£18.00 for the inspection');
     expect(words).toMatch(/price (of its own|for the repair)/);
   });

@@ -204,6 +204,7 @@ const days = {
   paper: 'A4',
   holidays: 'GB/ENG',
   capacityMinutesDay: '360',
+  answerDays: '2',
 };
 
 test.each([
@@ -213,6 +214,7 @@ test.each([
   ['a region of another country', { holidays: 'GB/BY' }, ['holidays']],
   ['another paper', { paper: 'A5' }, ['paper']],
   ['no bench time', { capacityMinutesDay: '0' }, ['capacityMinutesDay']],
+  ['an answer on no day at all', { answerDays: '0' }, ['answerDays']],
   ['nothing', {}, []],
 ])('days: %s is found', (_name, change, fields) => {
   expect(faults(daysInput, { ...days, ...change })).toEqual(fields);

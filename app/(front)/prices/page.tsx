@@ -6,6 +6,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { Pager } from '@/app/ui/page/pager';
 import { SearchBox } from '@/app/ui/page/search-box';
 import { TextLink } from '@/app/ui/page/text-link';
+import { workingDaysWords } from '@/lib/calendar/working';
 import { readPricePage } from '@/lib/catalogue/price-list';
 import { config } from '@/lib/config';
 import { formatMoney } from '@/lib/money/amount';
@@ -77,7 +78,7 @@ export default async function PricesPage({ searchParams }: Props) {
           <h2 id="not-listed">Not on the list?</h2>
           <p className="mb-3">
             Odd damage, or a device you do not see here: tell us what you see and send photos. We answer
-            within two working days, and asking costs nothing.
+            within {workingDaysWords(workshop.answerDays)}, and asking costs nothing.
           </p>
           <LinkButton href="/quote/ask" kind="second">
             Ask for a price

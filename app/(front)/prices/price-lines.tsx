@@ -1,6 +1,7 @@
 import { TextLink } from '@/app/ui/page/text-link';
+import { workingDaysWords } from '@/lib/calendar/working';
 import type { ListedModel } from '@/lib/catalogue/price-list';
-import { coverInBrief, workingDaysWords } from '@/lib/catalogue/rules/cover-words';
+import { coverInBrief } from '@/lib/catalogue/rules/cover-words';
 
 /** One model of the price list, set like a printed tariff: name, dotted line, price, and the small print below. */
 export function PriceLines({ model, money }: { model: ListedModel; money: (minor: number) => string }) {

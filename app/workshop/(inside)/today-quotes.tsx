@@ -4,7 +4,7 @@ import { EmptyState } from '@/app/ui/page/empty-state';
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { formatDay } from '@/lib/calendar/format';
-import { ANSWER_DAYS, type QuoteRow, type QuoteStep } from '@/lib/jobs/rules/today-quotes';
+import type { QuoteRow, QuoteStep } from '@/lib/jobs/rules/today-quotes';
 import type { Today, TodayAsked } from '@/lib/jobs/today';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -59,7 +59,10 @@ function Rows(props: { label: string; rows: readonly Row[]; workshop: WorkshopCa
                 {action.label}
               </LinkButton>
             }
-            facts={[<StepTag key="step" row={row} />, ...factsOf(row, props.workshop)]}
+            facts={[
+              <StepTag key="step" row={row} answerDays={props.workshop.answerDays} />,
+              ...factsOf(row, props.workshop),
+            ]}
           />
         );
       })}
@@ -80,10 +83,10 @@ export function quoteAction({ quote, step }: Row, role: Role): { label: string; 
   return actions[step];
 }
 
-function StepTag({ row }: { row: Row }) {
+function StepTag({ row, answerDays }: { row: Row; answerDays: number }) {
   switch (row.step) {
     case 'answer-request':
-      return row.waitedDays > ANSWER_DAYS ? (
+      return row.waitedDays > answerDays ? (
         <Tag tone="warn">{`waits ${row.waitedDays} working days`}</Tag>
       ) : (
         <Tag tone="now">waits on us</Tag>

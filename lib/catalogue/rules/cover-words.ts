@@ -23,8 +23,3 @@ export function coverInBrief(terms: { workTerm: string | null; partsTerm: string
   if (terms.workTerm === null && terms.partsTerm === null) return 'none of its own';
   return coverWords(terms).replace(' on work and parts', '');
 }
-
-/** '5 working days', '1 working day'. */
-export function workingDaysWords(days: number): string {
-  return days === 1 ? '1 working day' : `${days} working days`;
-}

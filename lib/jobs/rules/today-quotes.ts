@@ -30,9 +30,6 @@ export type QuoteLists<Q extends TodayQuote> = {
   onCustomer: QuoteRow<Q>[];
 };
 
-/** Working days within which a request is answered, as its page tells the customer. */
-export const ANSWER_DAYS = 2;
-
 /**
  * Sorts the quotes that were asked for into today's lists; each is in one at most, a price that is held for longer in
  * none. With a reminder of 5 days a price held until Friday 11 December is listed from Sunday 6 December on.

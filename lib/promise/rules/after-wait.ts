@@ -1,5 +1,10 @@
 import type { Day } from '@/lib/calendar/day';
-import { addWorkingDays, type WorkingCalendar, workingDaysBetween } from '@/lib/calendar/working';
+import {
+  addWorkingDays,
+  type WorkingCalendar,
+  workingDaysBetween,
+  workingDaysWords,
+} from '@/lib/calendar/working';
 
 export type Wait = {
   promisedOn: Day;
@@ -58,10 +63,9 @@ export function fairDay(
  *   -> 'The job waited 2 working days for your answer. The extra work takes 1 working day more.'
  */
 export function moveReason(o: { waitedDays: number; furtherDays: number }): string {
-  const days = (count: number) => (count === 1 ? '1 working day' : `${count} working days`);
   const sentences = [
-    o.waitedDays > 0 ? `The job waited ${days(o.waitedDays)} for your answer.` : '',
-    o.furtherDays > 0 ? `The extra work takes ${days(o.furtherDays)} more.` : '',
+    o.waitedDays > 0 ? `The job waited ${workingDaysWords(o.waitedDays)} for your answer.` : '',
+    o.furtherDays > 0 ? `The extra work takes ${workingDaysWords(o.furtherDays)} more.` : '',
   ];
   return sentences.filter((sentence) => sentence !== '').join(' ');
 }

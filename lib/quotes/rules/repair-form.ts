@@ -1,5 +1,6 @@
 import { addDays, compareDays, type Day, daysBetween } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { workingDaysWords } from '@/lib/calendar/working';
 import { formatMoney } from '@/lib/money/amount';
 import { LEAST_VALID_DAYS } from './held-price';
 
@@ -161,7 +162,7 @@ function priceEntries({ price, locale }: RepairFormFacts): RepairFormEntry[] {
 
 function timeText(workingDays: number | null): string {
   if (workingDays === null) return 'We tell you when the unit has arrived.';
-  const days = workingDays === 1 ? '1 working day' : `${workingDays} working days`;
+  const days = workingDaysWords(workingDays);
   return `${days} from the day the unit arrives at the workshop.`;
 }
 

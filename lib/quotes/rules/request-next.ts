@@ -5,14 +5,16 @@ export function nextForAsker(o: {
   state: RequestState;
   price: string | null;
   until: string | null;
+  /** how long an answer takes: '2 working days' */
+  answerWithin: string;
   /** the price is for the inspection alone */
   isInspection?: boolean;
 }): string {
   switch (o.state) {
     case 'asked':
-      return 'we answer within two working days, with a price or a question. Asking is free.';
+      return `we answer within ${o.answerWithin}, with a price or a question. Asking is free.`;
     case 'questioned':
-      return 'you answer below. Then we go on, within two working days. It costs nothing.';
+      return `you answer below. Then we go on, within ${o.answerWithin}. It costs nothing.`;
     case 'quoted':
       if (o.isInspection)
         return `you say yes or no, by ${o.until}. A yes costs ${o.price} for the inspection, to pay before the unit goes back. The repair gets a price of its own. A no costs nothing.`;

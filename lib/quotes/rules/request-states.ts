@@ -44,7 +44,7 @@ export const REQUEST_MOVES = [
     to: 'asked',
     by: 'customer',
     label: 'Send the answer',
-    consequence: 'We read it and answer within two working days.',
+    consequence: 'We read it and answer.',
   },
   {
     key: 'add',

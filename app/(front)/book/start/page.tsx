@@ -7,7 +7,7 @@ import { SubmitBar } from '@/app/ui/forms/submit';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { describePeriod } from '@/lib/calendar/period';
-import { workingDaysWords } from '@/lib/catalogue/rules/cover-words';
+import { workingDaysWords } from '@/lib/calendar/working';
 import { now } from '@/lib/clock';
 import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { formatMoney } from '@/lib/money/amount';

@@ -5,13 +5,14 @@ import { SubmitBar } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
+import { workingDaysWords } from '@/lib/calendar/working';
 import { sendAgain } from './actions';
 
 export const metadata: Metadata = { title: 'Lost certificate or private link' };
 
 /** For whoever has lost the paper or the mail: number or serial, and the address we sent it to. */
 export default async function LostCertificatePage() {
-  const { email } = await readWorkshop();
+  const { email, answerDays } = await readWorkshop();
   return (
     <>
       <PageHead
@@ -65,7 +66,7 @@ export default async function LostCertificatePage() {
           {'Still nothing? Write to us'}
           {email === '' ? '' : ' at '}
           {email === '' ? null : <a href={`mailto:${email}`}>{email}</a>}
-          {'. We look for it by hand and answer within two working days.'}
+          {`. We look for it by hand and answer within ${workingDaysWords(answerDays)}.`}
         </p>
       </section>
     </>

@@ -4,7 +4,7 @@ import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { PhotoStrip } from '@/app/ui/photos/photo';
 import { NumberText } from '@/app/ui/words/number-text';
-import { workingDaysWords } from '@/lib/catalogue/rules/cover-words';
+import { workingDaysWords } from '@/lib/calendar/working';
 import { factsOf } from '@/lib/jobs/facts';
 import { mayMove } from '@/lib/jobs/rules/guards';
 import { formatMoney } from '@/lib/money/amount';
@@ -67,7 +67,7 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
       ) : (
         <p>
           {claim.contestedAt
-            ? 'You asked us to look again. The owner answers within two working days.'
+            ? `You asked us to look again. The owner answers within ${format.answerWithin}.`
             : `We look at it within ${format.answerWithin} after it arrives.`}
         </p>
       )}

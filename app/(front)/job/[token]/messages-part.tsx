@@ -4,6 +4,7 @@ import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { Timeline } from '@/app/ui/page/timeline';
 import { formatInstant } from '@/lib/calendar/format';
+import { workingDaysWords } from '@/lib/calendar/working';
 import { writeMessage } from './actions';
 import type { PartProps } from './part-props';
 
@@ -28,7 +29,7 @@ export function MessagesPart({ job, token, workshop }: PartProps) {
         <SubmitButton
           label="Send the message"
           kind="second"
-          consequence="A person reads it and answers here and by mail within two working days."
+          consequence={`A person reads it and answers here and by mail within ${workingDaysWords(workshop.answerDays)}.`}
         />
       </ActionForm>
     </section>

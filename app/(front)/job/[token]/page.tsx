@@ -12,6 +12,7 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { workingDaysWords } from '@/lib/calendar/working';
 import { now } from '@/lib/clock';
 import { config } from '@/lib/config';
 import { factsOf } from '@/lib/jobs/facts';
@@ -40,17 +41,17 @@ import { WithdrawPart } from './withdraw-part';
 
 export const metadata: Metadata = { title: 'Your repair', robots: { index: false, follow: false } };
 
-const DONE: Record<string, string> = {
+const doneWords = (answerWithin: string): Record<string, string> => ({
   accepted: 'Thank you. We go ahead at this price, and we have sent you a mail that says so.',
   declined: 'Thank you. We pack your unit and send it back.',
   'rest-declined': 'Thank you. We repair the covered part, free of charge, and leave the rest as it is.',
-  message: 'Your message is here. We answer within two working days.',
+  message: `Your message is here. We answer within ${answerWithin}.`,
   reference: 'Thank you. We look out for your parcel.',
   cancelled: 'Your booking is cancelled. Nothing is owed.',
   start: 'Thank you. We start as soon as it is your unit’s turn.',
   withdrawn: 'You have withdrawn from the contract. The receipt is on its way to you by mail.',
-  contested: 'Thank you. The owner looks again and answers within two working days.',
-};
+  contested: `Thank you. The owner looks again and answers within ${answerWithin}.`,
+});
 
 const STOPPED = 'Please do not post the unit. Below is why, and what to do instead.';
 
@@ -67,6 +68,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   if (isUnread(job.messages)) await readByCustomer({ jobId: job.id });
   const workshop = await readWorkshop();
   const { locale, timeZone, currency } = workshop;
+  const said = doneWords(workingDaysWords(workshop.answerDays));
   const money = (minor: number) => formatMoney(minor, currency, locale);
   const facts = factsOf(job, dayInZone(now(), workshop.timeZone));
   const stage = readStage(job.stage);
@@ -107,9 +109,9 @@ export default async function JobPage({ params, searchParams }: Props) {
               )
         }
       />
-      {done && DONE[done] ? (
+      {done && said[done] ? (
         <Notice kind="good" role="status">
-          <p>{DONE[done]}</p>
+          <p>{said[done]}</p>
         </Notice>
       ) : null}
       {stage === 'awaiting-approval' && offer ? <ApprovalPart {...parts} offer={offer} /> : null}

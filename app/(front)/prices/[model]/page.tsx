@@ -7,9 +7,10 @@ import { LinkButton } from '@/app/ui/page/button';
 import { EmptyState } from '@/app/ui/page/empty-state';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
+import { workingDaysWords } from '@/lib/calendar/working';
 import type { ListedRepair } from '@/lib/catalogue/price-list';
 import { type ModelPage, readModelPage } from '@/lib/catalogue/records';
-import { coverWords, workingDaysWords } from '@/lib/catalogue/rules/cover-words';
+import { coverWords } from '@/lib/catalogue/rules/cover-words';
 import { sizeWords } from '@/lib/catalogue/rules/size';
 import { now } from '@/lib/clock';
 import { config } from '@/lib/config';
@@ -70,7 +71,8 @@ export default async function ModelPricesPage({ params }: Props) {
       <section aria-labelledby="not-listed" className="mt-10 max-w-text">
         <h2 id="not-listed">Is it something else?</h2>
         <p className="mb-3">
-          Tell us what you see and send photos. We answer within two working days, and asking costs nothing.
+          Tell us what you see and send photos. We answer within {workingDaysWords(workshop.answerDays)}, and
+          asking costs nothing.
         </p>
         <LinkButton href={`/quote/ask?model=${model.id}`} kind="second">
           Ask for a price for this unit

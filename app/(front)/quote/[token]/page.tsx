@@ -13,6 +13,7 @@ import { PhotoStrip } from '@/app/ui/photos/photo';
 import { NumberText } from '@/app/ui/words/number-text';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay, formatInstant } from '@/lib/calendar/format';
+import { workingDaysWords } from '@/lib/calendar/working';
 import { now } from '@/lib/clock';
 import { newestTokenOf, quoteAddress } from '@/lib/jobs/private-link';
 import { HISTORY } from '@/lib/jobs/rules/booking';
@@ -34,13 +35,13 @@ import { MessagesPart, QuestionPart, TurnedDownPart } from './write-part';
 
 export const metadata: Metadata = { title: 'Your quote', robots: { index: false, follow: false } };
 
-const DONE: Record<string, string> = {
+const doneWords = (answerWithin: string): Record<string, string> => ({
   asked:
     'We have your request. Keep this page: its address is your private link, and we have mailed it to you.',
-  answered: 'Thank you. It is here, and we answer within two working days.',
+  answered: `Thank you. It is here, and we answer within ${answerWithin}.`,
   accepted: 'Thank you. The price is agreed, and we have sent you a mail that says so.',
   declined: 'Thank you for telling us. Nothing is booked and nothing is owed.',
-};
+});
 
 type Props = { params: Promise<{ token: string }>; searchParams: Promise<{ done?: string }> };
 
@@ -52,6 +53,8 @@ export default async function QuotePage({ params, searchParams }: Props) {
   if (isUnread(quote.messages)) await readByCustomer({ quoteId: quote.id });
   const workshop = await readWorkshop();
   const { locale, timeZone } = workshop;
+  const answerWithin = workingDaysWords(workshop.answerDays);
+  const said = doneWords(answerWithin);
   const { request } = quote;
   const shown = shownRevision(quote);
   const until = shown ? dayFromDate(shown.validUntil) : null;
@@ -69,14 +72,15 @@ export default async function QuotePage({ params, searchParams }: Props) {
           state,
           price: shown ? formatMoney(shown.grossMinor, quote.currency, locale) : null,
           until: until ? formatDay(until, locale, 'weekday') : null,
+          answerWithin,
           isInspection: shown !== null && isInspectionOnly(shown),
         })}
       >
         {jobToken ? <LinkButton href={`/job/${jobToken}`}>To your repair</LinkButton> : null}
       </PageHead>
-      {done && DONE[done] ? (
+      {done && said[done] ? (
         <Notice kind="good" role="status">
-          <p>{DONE[done]}</p>
+          <p>{said[done]}</p>
         </Notice>
       ) : null}
       {state === 'turned-down' ? <TurnedDownPart {...parts} /> : null}

@@ -6,13 +6,14 @@ import { TextArea } from '@/app/ui/forms/text-area';
 import { Notice } from '@/app/ui/page/notice';
 import { Timeline } from '@/app/ui/page/timeline';
 import { formatInstant } from '@/lib/calendar/format';
+import { workingDaysWords } from '@/lib/calendar/working';
 import { MOST_PHOTOS } from '@/lib/quotes/rules/request-answers';
 import { CUSTOMER_MAY_WRITE } from '@/lib/quotes/rules/request-states';
 import { answer } from './actions';
 import type { PartProps } from './part-props';
 
 /** What the workshop wants to know, and the form for the answer. */
-export function QuestionPart({ quote, token }: PartProps) {
+export function QuestionPart({ quote, token, workshop }: PartProps) {
   const lastOwn = quote.messages.findLastIndex(({ author }) => author === 'customer');
   const questions = quote.messages.slice(lastOwn + 1);
   return (
@@ -35,7 +36,7 @@ export function QuestionPart({ quote, token }: PartProps) {
         />
         <SubmitBar
           label="Send the answer"
-          consequence="We go on within two working days. It costs nothing."
+          consequence={`We go on within ${workingDaysWords(workshop.answerDays)}. It costs nothing.`}
         />
       </ActionForm>
     </section>
@@ -80,7 +81,7 @@ export function MessagesPart({ quote, token, workshop }: PartProps) {
           <SubmitButton
             kind="second"
             label="Send the message"
-            consequence="A person reads it and answers here and by mail within two working days."
+            consequence={`A person reads it and answers here and by mail within ${workingDaysWords(workshop.answerDays)}.`}
           />
         </ActionForm>
       ) : null}

@@ -10,6 +10,7 @@ import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
+import { workingDaysWords } from '@/lib/calendar/working';
 import { HISTORY } from '@/lib/jobs/rules/booking';
 import { formatMoney } from '@/lib/money/amount';
 import { askChoices } from '@/lib/quotes/ask-choices';
@@ -29,6 +30,7 @@ export default async function AskPage({ searchParams }: Props) {
   const { model } = await searchParams;
   const { devices, chosen } = await askChoices(typeof model === 'string' ? model : undefined);
   const workshop = await readWorkshop();
+  const answerWithin = workingDaysWords(workshop.answerDays);
   const symptoms = chosen && chosen.symptoms.length > 0 ? chosen.symptoms : [...GENERAL_SYMPTOMS];
   return (
     <>
@@ -36,7 +38,7 @@ export default async function AskPage({ searchParams }: Props) {
         above={<TextLink href="/prices">Prices</TextLink>}
         title="Ask for a price"
         lead="For what is not on the price list. Tell us what you see; you need not know what is broken."
-        next="we answer within two working days, with a price or a question. Asking is free."
+        next={`we answer within ${answerWithin}, with a price or a question. Asking is free.`}
       />
       <ActionForm action={ask} hidden={{ formKey: newFormKey() }} label="Ask for a price">
         <Select
@@ -114,7 +116,7 @@ export default async function AskPage({ searchParams }: Props) {
         </p>
         <SubmitBar
           label="Ask for a price"
-          consequence="Free, and you agree to nothing. We answer within two working days."
+          consequence={`Free, and you agree to nothing. We answer within ${answerWithin}.`}
           second={{ href: '/prices', label: 'Back to the price list' }}
         />
       </ActionForm>

@@ -7,6 +7,7 @@ import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { listBackups } from '@/lib/backup/records';
 import { formatInstant } from '@/lib/calendar/format';
+import { workingDaysWords } from '@/lib/calendar/working';
 import { showIban } from '@/lib/invoices/rules/bank';
 import { formatMoney } from '@/lib/money/amount';
 import { carriersInUse } from '@/lib/parcels/records';
@@ -95,6 +96,7 @@ export default async function SettingsPage({ searchParams }: { searchParams: Pro
             { term: 'Public holidays', text: holidays ?? holidayPlace(workshop) },
             { term: 'Closing days', text: closing.length === 0 ? 'none' : String(closing.length) },
             { term: 'Bench work', text: `${workshop.capacityMinutesDay} minutes on a working day` },
+            { term: 'You answer within', text: workingDaysWords(workshop.answerDays) },
             { term: 'Paper', text: workshop.paper === 'A4' ? 'A4' : 'US Letter' },
           ]}
         />

@@ -71,6 +71,7 @@ export const ofLib: FormsOfFiles = [
           paper: 'A4',
           holidays: 'GB/ENG',
           capacityMinutesDay: '300',
+          answerDays: '3',
         },
       },
       textsInput: {

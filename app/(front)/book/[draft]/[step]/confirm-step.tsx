@@ -6,7 +6,7 @@ import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { describePeriod } from '@/lib/calendar/period';
-import { workingDaysWords } from '@/lib/catalogue/rules/cover-words';
+import { workingDaysWords } from '@/lib/calendar/working';
 import type { BookedQuote } from '@/lib/jobs/booking-repair';
 import { DATA_ANSWERS, fullAnswers, HISTORY, toldAccessories } from '@/lib/jobs/rules/booking';
 import { formatMoney } from '@/lib/money/amount';

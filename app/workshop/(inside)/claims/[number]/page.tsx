@@ -10,6 +10,7 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { workingDaysWords } from '@/lib/calendar/working';
 import { readStage, stagesReached } from '@/lib/jobs/records';
 import { showNumber } from '@/lib/numbers/job-number';
 import { compareSerials } from '@/lib/numbers/serial';
@@ -51,7 +52,7 @@ export default async function ClaimPage({ params, searchParams }: Props) {
         }
         title={`${certificate.modelName}: ${symptom}`}
         lead={claim.details === '' ? undefined : `“${claim.details}”`}
-        next={nextWords(standing, job.stage)}
+        next={nextWords(standing, job.stage, workingDaysWords(workshop.answerDays))}
       />
       {search.saved ? (
         <Notice kind="good" role="status">
@@ -101,17 +102,17 @@ export default async function ClaimPage({ params, searchParams }: Props) {
   );
 }
 
-function nextWords(standing: ClaimStanding, stage: string): string {
+function nextWords(standing: ClaimStanding, stage: string, answerWithin: string): string {
   if (standing === 'to-rule' && stage === 'booked') {
     return 'the customer posts the unit. Nothing is to be done before it is taken in.';
   }
   switch (standing) {
     case 'to-rule':
-      return 'compare, inspect, and rule. The customer was promised an answer within two working days of the arrival.';
+      return `compare, inspect, and rule. The customer was promised an answer within ${answerWithin} of the arrival.`;
     case 'second-look':
       return 'the owner looks at the photos and the reason, and confirms the ruling or takes it back.';
     case 'contested':
-      return 'read what the customer says, look again, and rule anew. It was promised within two working days.';
+      return `read what the customer says, look again, and rule anew. It was promised within ${answerWithin}.`;
     case 'ruled':
       return 'the customer has been told. Work and return go on from the job sheet.';
     case 'closed':

@@ -57,6 +57,15 @@ export default async function DaysPage() {
           defaultValue={workshop.capacityMinutesDay}
         />
         <TextField
+          name="answerDays"
+          label="You answer within"
+          hint="Told to everybody who asks for a price, writes to you or sends in a claim. Today marks what has waited longer."
+          inputMode="numeric"
+          unit="working days"
+          width="short"
+          defaultValue={workshop.answerDays}
+        />
+        <TextField
           name="locale"
           label="Dates and amounts are written as in"
           hint="A language tag, like en-GB or en-IE."

@@ -13,7 +13,7 @@ import { linePlaces } from '@/app/workshop/(inside)/price-lines/line-places';
 import { OfferLine } from '@/app/workshop/(inside)/price-lines/offer-line';
 import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
-import { workingDaysWords } from '@/lib/catalogue/rules/cover-words';
+import { workingDaysWords } from '@/lib/calendar/working';
 import { type RepairForQuote, repairsForQuote, taxRatesInUse } from '@/lib/catalogue/staff-records';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
