@@ -1,13 +1,13 @@
-import { JobPage, Lines, Next, Para, Title, Words } from './frame';
-import type { Writer } from './letter';
+import type { FactsOf } from '@/lib/mail/rules/content';
+import { JobPage, type Line, Lines, Next, Para, Title, Words } from './frame';
+import type { Setting, Writer } from './letter';
 import { cost, costOfNo, fullDay, money } from './words';
+
+type Facts = FactsOf<'approval-asked'>;
 
 export const approvalAsked: Writer<'approval-asked'> = (facts, setting) => {
   const until = fullDay(facts.validUntil, setting);
-  const change = facts.gross - facts.previousGross;
-  const isRest = facts.returnFee === null;
-  const further = facts.furtherDays ?? 0;
-  const isFirst = facts.isFirst ?? false;
+  const { found, what } = wordsOf(facts, setting);
   return {
     to: 'customer',
     subject: `We need your yes or no: job ${setting.job.number}`,
@@ -15,46 +15,12 @@ export const approvalAsked: Writer<'approval-asked'> = (facts, setting) => {
     body: (
       <>
         <Title>Your yes or no, please</Title>
-        <Para>
-          {isRest
-            ? `What your certificate covers is free of charge (${money(0, setting)}), whatever you answer. We found something else beside it, and that has a price. We have stopped work until you answer.`
-            : isFirst
-              ? 'We have looked at your unit, and this is what its repair costs. Nothing is done to it before you say yes.'
-              : 'We found something that changes the price. We have stopped work until you answer.'}
-        </Para>
+        <Para>{found}</Para>
         <Words from="What we found">{facts.reason}</Words>
-        <Lines
-          items={[
-            ...(isFirst ? [] : [{ term: 'Agreed so far', text: cost(facts.previousGross, setting) }]),
-            {
-              term: `${isFirst ? 'Price' : 'New price'} (revision ${facts.revision} of the quote)`,
-              text: cost(facts.gross, setting),
-            },
-            ...(isFirst
-              ? []
-              : [
-                  {
-                    term: 'Difference',
-                    text: change < 0 ? `${money(-change, setting)} less` : `${money(change, setting)} more`,
-                  },
-                ]),
-            ...(further > 0
-              ? [
-                  {
-                    term: 'More time it takes',
-                    text: further === 1 ? '1 working day' : `${further} working days`,
-                  },
-                ]
-              : []),
-          ]}
-        />
+        <Lines items={[...priceLines(facts, setting), ...moreTime(facts)]} />
         <JobPage setting={setting}>See the findings and answer</JobPage>
         <Next
-          what={
-            isRest
-              ? 'If you say yes, we repair both parts. If you say no, we repair the covered part and leave the rest as it is. Both answers are fine with us.'
-              : `If you say yes, ${isFirst ? 'we repair it' : 'the repair goes on'}. If you say no, your unit comes back unrepaired. Both answers are fine with us.`
-          }
+          what={`${what} Both answers are fine with us.`}
           when={`The price holds until the end of ${until}. Please answer by then. After that day the price is no longer held, and we write to you again. The time we wait for you is not counted in our promise.`}
           costs={`Yes: ${cost(facts.gross, setting)}. No: ${costOfNo(facts, setting)}.`}
         />
@@ -62,3 +28,41 @@ export const approvalAsked: Writer<'approval-asked'> = (facts, setting) => {
     ),
   };
 };
+
+/** A no sends nothing back where part of a claim is covered: the price is then for the rest. */
+function wordsOf({ returnFee, isFirst }: Facts, setting: Setting): { found: string; what: string } {
+  if (returnFee === null) {
+    return {
+      found: `What your certificate covers is free of charge (${money(0, setting)}), whatever you answer. We found something else beside it, and that has a price. We have stopped work until you answer.`,
+      what: 'If you say yes, we repair both parts. If you say no, we repair the covered part and leave the rest as it is.',
+    };
+  }
+  if (isFirst) {
+    return {
+      found:
+        'We have looked at your unit, and this is what its repair costs. Nothing is done to it before you say yes.',
+      what: 'If you say yes, we repair it. If you say no, your unit comes back unrepaired.',
+    };
+  }
+  return {
+    found: 'We found something that changes the price. We have stopped work until you answer.',
+    what: 'If you say yes, the repair goes on. If you say no, your unit comes back unrepaired.',
+  };
+}
+
+function priceLines({ revision, gross, previousGross, isFirst }: Facts, setting: Setting): Line[] {
+  const of = `(revision ${revision} of the quote)`;
+  if (isFirst) return [{ term: `Price ${of}`, text: cost(gross, setting) }];
+  const change = gross - previousGross;
+  return [
+    { term: 'Agreed so far', text: cost(previousGross, setting) },
+    { term: `New price ${of}`, text: cost(gross, setting) },
+    { term: 'Difference', text: `${money(Math.abs(change), setting)} ${change < 0 ? 'less' : 'more'}` },
+  ];
+}
+
+function moreTime({ furtherDays = 0 }: Facts): Line[] {
+  if (furtherDays === 0) return [];
+  const days = furtherDays === 1 ? '1 working day' : `${furtherDays} working days`;
+  return [{ term: 'More time it takes', text: days }];
+}

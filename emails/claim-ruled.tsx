@@ -31,8 +31,8 @@ export const claimRuled: Writer<'claim-ruled'> = (facts, setting) => {
         <Next what={words.what} when={words.when} costs={words.costs} />
         {isCoveredAtLeastPartly(ruling) ? (
           <Para>
-            We pay back what posting the unit to us cost you. Write to us on the job page what the receipt
-            says, and where the money shall go.
+            We pay back what posting the unit to us cost you. Tell us on the job page how much you paid and
+            where to send the money.
           </Para>
         ) : null}
         <JobPage setting={setting}>See the inspection and its photos</JobPage>
@@ -107,7 +107,7 @@ function wordsOf(ruling: Ruling, setting: Setting): RulingWords {
         title: 'The certificate does not cover this',
         summary: 'We explain why, and what is still possible.',
         what: 'You can have it repaired as a paid job: we send you a price, and you say yes or no. If you say no, we send the unit back as it is. This changes nothing about your certificate.',
-        when: 'We do nothing to the unit until you have answered. There is no hurry.',
+        when: 'We write to you with a price and the day until which it holds. We repair nothing before you say yes.',
         costs: `The inspection is ${free}. Nothing else costs anything unless you say yes to a price first.`,
       };
   }

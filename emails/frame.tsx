@@ -100,8 +100,8 @@ function Foot({ letter, setting }: FrameProps) {
   const lines = [workshop.name, ...workshop.addressLines].filter((line) => line !== '');
   const why =
     letter.to === 'customer'
-      ? `You get this message because this ${thing(setting)} is yours. It was written by the workshop’s own program.`
-      : 'This message went to the workshop only. It was written by its own program.';
+      ? `You get this message because this ${thing(setting)} is yours. It was sent automatically.`
+      : 'This message went to the workshop only. It was sent automatically.';
   return (
     <Section style={{ padding: '16px 4px 0' }}>
       <Text className="in-soft" style={small}>
@@ -237,7 +237,7 @@ export function JobPage({ setting, children }: { setting: Setting; children: str
   if (setting.link) return <Action href={setting.link}>{children}</Action>;
   return (
     <Para>
-      The private address of this {thing(setting)} was withdrawn. {reach(setting)} We send you a new one.
+      The link to this {thing(setting)} no longer works. Ask us for a new one. {reach(setting)}
     </Para>
   );
 }

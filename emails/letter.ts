@@ -51,10 +51,10 @@ export type Setting = {
     rule: 'eu' | 'uk';
     until: Day;
     isStartAsked: boolean;
-    /** Where the law's texts are, for those who have no private address any more. */
+    /** Where the law's texts are, for those who have no private link any more. */
     page: string;
   };
-  /** The customer's private address of the job or quote, or null when every one was withdrawn. */
+  /** The customer's private link to the job or quote, or null when every one was withdrawn. */
   link: string | null;
   /** The same job or quote on the workshop's side. */
   desk: string;

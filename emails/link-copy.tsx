@@ -4,17 +4,17 @@ import { agreedCost, reach } from './words';
 
 export const linkCopy: Writer<'link-copy'> = (_facts, setting) => ({
   to: 'customer',
-  subject: `The way to your job ${setting.job.number}`,
-  summary: 'Your private address, sent again.',
+  subject: `Your private link to job ${setting.job.number}`,
+  summary: 'Your private link, sent again.',
   body: (
     <>
-      <Title>Here is your private address again</Title>
-      <Para>Somebody asked us on our page to send it again, to the address on file and to no other.</Para>
+      <Title>Here is your private link again</Title>
+      <Para>Somebody asked for this link on our page. We send it only to the address we have on file.</Para>
       <JobPage setting={setting}>Open the job</JobPage>
-      <Para>Whoever has this address can see the job and answer for you. Keep it to yourself.</Para>
+      <Para>Whoever has this link can see the job and answer for you. Keep it to yourself.</Para>
       <Next
         what="On the job page you see where your unit is, answer us, and write to us."
-        when="The address works now. Older ones work as before."
+        when="The link works now. Older ones work as before."
         costs={agreedCost(setting)}
       />
       {reach(setting) ? (

@@ -19,7 +19,7 @@ export const lotRecall: Writer<'lot-recall'> = ({ part, lot, text }, setting) =>
       <Words from={setting.workshop.name}>{text}</Words>
       <JobPage setting={setting}>Answer on the job page</JobPage>
       <Next
-        what="Do what the letter says, and tell us that you have read it. We answer with how it is put right."
+        what="Do what the letter says, and tell us that you have read it. We then tell you how we put it right."
         when="Now, please. Do not wait until something happens."
         costs="Nothing. Putting it right, and the way there and back, are free of charge for you."
       />

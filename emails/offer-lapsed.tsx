@@ -1,5 +1,5 @@
 import { JobPage, Next, Para, Title } from './frame';
-import type { Writer } from './letter';
+import type { Setting, Writer } from './letter';
 import { cost, fullDay, money } from './words';
 
 export const offerLapsed: Writer<'offer-lapsed'> = (
@@ -14,8 +14,7 @@ export const offerLapsed: Writer<'offer-lapsed'> = (
       <Title>{isFirst ? 'The price is no longer held' : 'The new price is no longer held'}</Title>
       <Para>
         We asked for your yes or no to {cost(gross, setting)} (revision {revision} of the quote). It held
-        until {fullDay(validUntil, setting)}, and no answer came. You have agreed to nothing, and nothing was
-        done to your unit.
+        until {fullDay(validUntil, setting)}, and no answer came. {standing(isFirst, setting)}
       </Para>
       <Next
         what="We look at the price again and send you a new one. Want the unit back as it is? Write to us on the job page."
@@ -26,3 +25,11 @@ export const offerLapsed: Writer<'offer-lapsed'> = (
     </>
   ),
 });
+
+/** What holds without the answer; the covered part of a claim is agreed to by its certificate. */
+function standing(isFirst: boolean, { job }: Setting): string {
+  if (isFirst) return 'You have agreed to nothing, and nothing was done to your unit.';
+  return job.kind === 'claim' && job.agreed === 0
+    ? 'What your certificate covers stays free of charge. We have done nothing more to your unit.'
+    : 'What you agreed to before still stands. We have done nothing more to your unit.';
+}

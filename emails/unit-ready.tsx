@@ -1,3 +1,4 @@
+import { postingSentence } from '@/lib/jobs/rules/posting-words';
 import { JobPage, Next, Para, Title } from './frame';
 import { HowToPay, shownReference } from './how-to-pay';
 import type { Writer } from './letter';
@@ -12,9 +13,7 @@ export const unitReady: Writer<'unit-ready'> = ({ balance, invoice }, setting) =
     subject: owes
       ? `Ready to go back, ${money(balance, setting)} to pay: job ${job.number}`
       : `Ready to go back: job ${job.number}`,
-    summary: owes
-      ? 'We post it as soon as your payment is here.'
-      : 'There is nothing to pay. We post it next.',
+    summary: `${owes ? '' : 'There is nothing to pay. '}${postingSentence(owes)}`,
     body: (
       <>
         <Title>{job.isRepaired ? 'Repaired, tested and ready' : 'Packed and ready to go back'}</Title>
@@ -34,10 +33,10 @@ export const unitReady: Writer<'unit-ready'> = ({ balance, invoice }, setting) =
         <Next
           what={
             owes
-              ? `Pay ${money(balance, setting)} and give ${shownReference({ balance, reference, setting })} as the reference. Then we post the unit to you.`
+              ? `Pay ${money(balance, setting)} and give ${shownReference({ balance, reference, setting })} as the reference. We then send you the carrier’s reference.`
               : 'We post the unit to you and send you the carrier’s reference.'
           }
-          when={owes ? 'As soon as your payment is here.' : 'On one of the next working days.'}
+          when={postingSentence(owes)}
           costs={costs(balance, owes, (minor) => money(minor, setting))}
         />
         <JobPage setting={setting}>{owes ? 'See the job and what is left to pay' : 'See the job'}</JobPage>

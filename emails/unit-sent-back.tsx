@@ -39,10 +39,10 @@ export const unitSentBack: Writer<'unit-sent-back'> = (facts, setting) => {
                 ? 'The carrier’s page shows where the parcel is.'
                 : 'The carrier’s reference shows where the parcel is.'
               : 'The carrier brings it on its usual days.'
-          }${certificate ? ' Cover runs from and until the days that the certificate states.' : ''}`}
+          }${certificate ? ' The certificate states when cover begins and ends.' : ''}`}
           costs={
             facts.owed
-              ? `${leftSentence(facts.owed, setting)} It stays owed; how to pay stands on the job page.`
+              ? `${leftSentence(facts.owed, setting)} It stays owed; the job page shows how to pay.`
               : `Nothing more (${money(0, setting)}).`
           }
         />

@@ -133,7 +133,7 @@ export async function renewedLink(owner: Page, job: string): Promise<string> {
   const sheet = jobSheet(owner);
   await sheet.open(job);
   const email = (await fact(owner, 'E-mail').textContent()) ?? '';
-  const subject = `New private address for job ${await sheet.docket.number()}`;
+  const subject = `New private link to job ${await sheet.docket.number()}`;
   const sent = async () => (await readMails(email)).filter((mail) => mail.subject === subject);
   const before = (await sent()).length;
   await sheet.renewLink();

@@ -197,10 +197,10 @@ export const jobSamples: readonly Sample[] = [
     name: 'Message from the customer',
     content: { template: 'message-from-customer', data: { text: 'Please leave the card in.\n\nThank you!' } },
   },
-  { name: 'Private address sent again', content: { template: 'link-copy', data: {} } },
-  { name: 'Private address renewed', content: { template: 'link-renewed', data: {} } },
+  { name: 'Private link sent again', content: { template: 'link-copy', data: {} } },
+  { name: 'Private link renewed', content: { template: 'link-renewed', data: {} } },
   {
-    name: 'Private address of a quote renewed',
+    name: 'Private link of a quote renewed',
     content: { template: 'link-renewed', data: {} },
     job: quoteJob,
   },
@@ -242,7 +242,7 @@ export const jobSamples: readonly Sample[] = [
     },
   },
   {
-    name: 'Ready, every private address withdrawn',
+    name: 'Ready, every private link withdrawn',
     content: { template: 'unit-ready', data: { balance: 8900 } },
     hasNoLink: true,
   },

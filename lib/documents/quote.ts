@@ -22,7 +22,7 @@ export type QuoteData = {
   unit: { model: string; serial: string };
   issuedOn: Day;
   validUntil: Day;
-  /** Private address where the customer says yes or no; null where no link opens it any more. */
+  /** Private link where the customer says yes or no; null where no link opens it any more. */
   answerUrl: string | null;
   stamps: readonly Stamp[];
   found: readonly string[];

@@ -17,7 +17,7 @@ export type RepairFormData = {
   unit: { model: string; serial: string };
   providedOn: Day;
   validUntil: Day;
-  /** Private address where the customer says yes or no; null where none opens the quote any more. */
+  /** Private link where the customer says yes or no; null where none opens the quote any more. */
   answerUrl: string | null;
   fields: readonly RepairFormField[];
 };

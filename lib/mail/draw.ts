@@ -27,7 +27,7 @@ export type DrawnMail = {
 };
 
 /**
- * Draws a queued message: its own facts, with the job or quote, the customer, the workshop and the private address read
+ * Draws a queued message: its own facts, with the job or quote, the customer, the workshop and the private link read
  * again. Throws when the row holds facts of no known template, or belongs to neither a job nor a quote.
  */
 export async function drawMail(row: MailRow, client: Tx = db): Promise<DrawnMail> {

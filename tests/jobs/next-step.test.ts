@@ -38,7 +38,7 @@ describe('what happens next to a unit that goes back unpaid, as the owner decide
       decision: 'send-back-unpaid',
     });
     expect(told).toContain('£72.00 stays owed');
-    expect(told).not.toContain('has reached us');
+    expect(told).not.toContain('your payment');
   });
 });
 

@@ -62,13 +62,13 @@ describe('a message that leaves', () => {
     expect(server.inbox).toHaveLength(1);
   });
 
-  test('carries the newest private address, not one that was withdrawn after queueing', async () => {
+  test('carries the newest private link, not one that was withdrawn after queueing', async () => {
     const { mail, jobId, token } = await makeQueuedMail();
     await db.privateLink.updateMany({ where: { jobId }, data: { revokedAt: NOW } });
     await deliver({ mailId: mail.id, isLast: false, smtpUrl: server.url });
     expect(server.inbox[0]?.text).not.toContain(token);
     expect(server.inbox[0]?.text).not.toContain('/job/');
-    expect(server.inbox[0]?.text).toContain('The private address of this job was withdrawn.');
+    expect(server.inbox[0]?.text).toContain('The link to this job no longer works. Ask us for a new one.');
   });
 });
 

@@ -6,6 +6,7 @@ import { writeLetter } from '@/emails/letters';
 import { samples } from '@/emails/samples/all';
 import type { Sample } from '@/emails/samples/sample';
 import { sampleSetting } from '@/emails/samples/setting';
+import { nextForCustomer } from '@/lib/jobs/rules/next-step';
 import { mailContent, mailTemplates } from '@/lib/mail/rules/content';
 import { readingGrade } from '@/tests/warranty/reading-grade';
 
@@ -163,6 +164,62 @@ test.each(samples.filter(({ name }) => name.includes('the first price,')))(
   },
 );
 
+describe('a price that lapsed', () => {
+  const lapsed = 'Approval asked, no answer came';
+
+  test('leaves a unit alone for which nothing was agreed', async () => {
+    const { text } = await draw(sampleOf('Approval asked, the first price, no answer came'));
+    expect(text).toContain('You have agreed to nothing, and nothing was done to your unit.');
+  });
+
+  test('takes nothing from what was agreed and begun before', async () => {
+    const { text } = await draw(sampleOf(lapsed));
+    expect(text).toContain('What you agreed to before still stands. We have done nothing more to your unit.');
+    expect(text).not.toMatch(/agreed to nothing|nothing was done/);
+  });
+
+  test('leaves the covered part of a claim free', async () => {
+    const { text } = await draw({ ...sampleOf(lapsed), job: { kind: 'claim', agreed: 0 } });
+    expect(text).toContain('What your certificate covers stays free of charge.');
+    expect(text).not.toMatch(/you agreed to before|nothing was done/);
+  });
+});
+
+test('a yes to the first price starts a repair, and a later one lets it go on', async () => {
+  const [first, later] = [
+    await draw(sampleOf('Approval recorded: yes to the first price')),
+    await draw(sampleOf('Approval recorded: yes')),
+  ];
+  expect(first.text).toContain('Thank you, your yes is recorded');
+  expect(first.html + first.text).not.toMatch(/goes on at|repair goes on|back on the bench/);
+  expect(later.text).toContain('Thank you, the repair goes on');
+  expect(later.text).toContain('back on the bench');
+});
+
+test.each([
+  ['Ready, something to pay', '£89.00'],
+  ['Ready, nothing to pay', null],
+])('the mail “%s” names the same day for posting as the page', async (name, owed) => {
+  const page = nextForCustomer(
+    {
+      stage: 'ready',
+      kind: 'repair',
+      promisedOn: null,
+      owed,
+      startAfter: null,
+      offerUntil: null,
+      carrier: '',
+      ruling: null,
+      hasCertificate: false,
+      decision: null,
+    },
+    'en-GB',
+  );
+  const [told = ''] = page.match(/^We post it on the .*?working day.*?\./) ?? [];
+  expect(told).toContain('working day');
+  expect((await draw(sampleOf(name))).text).toContain(told);
+});
+
 describe('a ruling', () => {
   const rulings = samples.filter((sample) => sample.content.template === 'claim-ruled');
 
@@ -178,6 +235,8 @@ describe('a ruling', () => {
   test('that is not covered says what is still possible: a paid job, one contest, rights by law', async () => {
     const { text } = await draw(sampleOf('Claim ruled: not-covered'));
     expect(text).toContain('repaired as a paid job');
+    // A price lapses, so nobody is told to take their time.
+    expect(text).toContain('a price and the day until which it holds');
     expect(text).toContain('Tell us once, in your own words');
     // Consumer Rights Act 2015 s.55: repeat performance, whatever the certificate says.
     expect(text).toContain('Consumer Rights Act 2015, sections 49 and 55');

@@ -24,7 +24,7 @@ export function CostNotes({ workshop }: { workshop: WorkshopCard }) {
           { term: 'When you pay', text: 'When the repair is done and before the unit goes back.' },
           {
             term: 'If it fails again',
-            text: 'Within the cover we put it right for free, and pay the way back to you.',
+            text: 'Within the cover we put it right free of charge, and pay the postage both ways.',
           },
         ]}
       />

@@ -2,6 +2,7 @@ import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { KEEP_POSTAGE_RECEIPT } from '@/lib/warranty/rules/postage-words';
 import type { JobFacts } from './guards';
+import { postingSentence } from './posting-words';
 import type { JobKind, Stage } from './stages';
 import { DECISION_WORDS, type Decision } from './unclaimed';
 
@@ -29,7 +30,7 @@ export type NextFacts = {
  * What happens next, when, and what it costs: one or two sentences for the customer at every stage.
  *
  * nextForCustomer({ stage: 'ready', owed: '£96.00', … }, 'en-GB')
- *   -> 'It goes back the working day after £96.00 has reached us. How to pay is below.'
+ *   -> 'We post it on the working day after your payment is here. £96.00 is left to pay. How to pay is below.'
  */
 export function nextForCustomer(facts: NextFacts, locale: string): string {
   const by = facts.promisedOn
@@ -58,11 +59,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
     case 'proving':
       return `It gets tested against its check sheet before it goes back.${by}${wait}${free}`;
     case 'ready':
-      if (facts.owed !== null && facts.decision === 'send-back-unpaid')
-        return `It goes back to you within one working day, and you get the carrier’s reference by mail. ${facts.owed} stays owed. How to pay is below.`;
-      return facts.owed === null
-        ? `It goes back to you within one working day, and you get the carrier’s reference by mail.${free}`
-        : `It goes back the working day after ${facts.owed} has reached us. How to pay is below.`;
+      return ready(facts, free);
     case 'sent-back':
       return `${facts.carrier === '' ? 'It' : `${facts.carrier} has it. It`} usually arrives within a few days. If it has not come after ten, write to us here.`;
     case 'closed':
@@ -99,6 +96,14 @@ function assessingClaim({ ruling, owed }: NextFacts, by: string): string {
     case 'returned-free':
       return `It works on our bench. We pack it and send it back.${free}`;
   }
+}
+
+function ready({ owed, decision }: NextFacts, free: string): string {
+  const reference = 'You get the carrier’s reference by mail.';
+  if (owed === null) return `${postingSentence(false)} ${reference}${free}`;
+  return decision === 'send-back-unpaid'
+    ? `${postingSentence(false)} ${reference} ${owed} stays owed. How to pay is below.`
+    : `${postingSentence(true)} ${owed} is left to pay. How to pay is below.`;
 }
 
 function closed({ hasCertificate, decision, kind }: NextFacts): string {

@@ -41,7 +41,7 @@ export default async function DispatchPage() {
           captionHidden
           rows={list.mayGo}
           rowKey={(row) => row.number}
-          empty="Nothing that is ready is paid for."
+          empty="No unit is both ready and paid for."
           columns={[
             ...common,
             { key: 'customs', head: 'Customs', cell: (row) => <Customs row={row} workshop={workshop} /> },

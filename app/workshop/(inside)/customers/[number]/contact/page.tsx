@@ -27,7 +27,7 @@ export default async function ContactPage({ params }: { params: Promise<{ number
       <PageHead
         above={<TextLink href={`/workshop/jobs/${job.number}`}>{`Job ${showNumber(job.number)}`}</TextLink>}
         title="Correct the contact"
-        lead="How the customer of this job is called and reached, and where the unit goes back to."
+        lead="The customer’s name and contact details, and the return address."
       />
       <ActionForm
         action={correct.bind(null, job.number)}
