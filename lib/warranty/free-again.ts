@@ -2,21 +2,26 @@ import type { Tx } from '@/lib/db/transaction';
 import { creditStanding } from '@/lib/invoices/write-invoice';
 import type { Actor } from '@/lib/jobs/actor';
 import { showNumber } from '@/lib/numbers/job-number';
+import { splitCovered } from '@/lib/quotes/rules/lines';
+import { readLine } from '@/lib/quotes/stored-lines';
+import type { Ruling } from './rules/causes';
 
 /**
  * Puts the price a claim began with, nothing, in force again, inside the transaction of a ruling for the customer. They may
  * have agreed to pay after the ruling that they contested: that price is off, and what was invoiced for it is credited.
- * What they paid already shows as money to give back.
+ * What they paid already shows as money to give back. A claim that is partly covered leaves a price for the rest as agreed:
+ * what the certificate covers is free in it already.
  */
 export async function makeFreeAgain(
   tx: Tx,
-  o: { jobId: string; claim: string; actor: Actor; now: Date },
+  o: { jobId: string; claim: string; ruling: Ruling; actor: Actor; now: Date },
 ): Promise<void> {
   const agreed = await tx.quoteRevision.findFirst({
     where: { quote: { jobId: o.jobId }, state: 'accepted', revision: { gt: 1 } },
-    select: { id: true, quoteId: true },
+    select: { id: true, quoteId: true, lines: { orderBy: { position: 'asc' } } },
   });
   if (!agreed) return;
+  if (o.ruling === 'partly' && splitCovered(agreed.lines.map(readLine)).covered.length > 0) return;
   await tx.quoteRevision.update({ where: { id: agreed.id }, data: { state: 'replaced' } });
   await tx.quoteRevision.updateMany({
     where: { quoteId: agreed.quoteId, revision: 1 },

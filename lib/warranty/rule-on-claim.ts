@@ -110,7 +110,12 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
     });
     await writeWatch(tx, [claim.certificateNumber]);
     if (isFinal) {
-      await makeFreeAgain(tx, { ...o, jobId: claim.jobId, claim: claim.number });
+      await makeFreeAgain(tx, {
+        ...o,
+        jobId: claim.jobId,
+        claim: claim.number,
+        ruling: decision.ruling,
+      });
       await queueMail(tx, {
         template: 'claim-ruled',
         data: {
@@ -177,7 +182,8 @@ export async function lookAgain(o: {
     });
     await writeWatch(tx, [claim.certificateNumber]);
     const ruling = RULINGS.find((known) => known === claim.ruling);
-    if (ruling !== 'not-covered') await makeFreeAgain(tx, { ...o, jobId: claim.jobId, claim: claim.number });
+    if (ruling !== undefined && ruling !== 'not-covered')
+      await makeFreeAgain(tx, { ...o, jobId: claim.jobId, claim: claim.number, ruling });
     await queueMail(tx, {
       template: 'claim-ruled',
       data: {

@@ -257,6 +257,18 @@ describe('a yes to the rest', () => {
     expect((await jobNow(again.jobId)).quotes[0]?.revisions[0]?.grossMinor).toBe(0);
   }, 60_000);
 
+  it('stands when the customer contests and the ruling stays partly covered', async () => {
+    await rule({ alsoFound: 'separate-fault' });
+    await offer();
+    await answer('accepted');
+    await proveJob(claim.jobId, world, NOW);
+    await contestRuling({ jobId: claim.jobId, text: 'The fader is yours too.', now: NOW });
+    await rule({ alsoFound: 'separate-fault' });
+    const job = await jobNow(claim.jobId);
+    expect(job.quotes[0]?.revisions.map(({ state }) => state)).toEqual(['replaced', 'accepted']);
+    expect(factsOf(job).owed).toBe(2400);
+  });
+
   it('stands when a second price is declined', async () => {
     await rule({ alsoFound: 'separate-fault' });
     await offer();
