@@ -2,7 +2,7 @@ import { JobPage, Next, Para, Title, Words } from './frame';
 import type { Writer } from './letter';
 import { agreedCost, fullDay } from './words';
 
-export const workReopened: Writer<'work-reopened'> = ({ reason }, setting) => {
+export const workReopened: Writer<'work-reopened'> = ({ reason, promisedOn }, setting) => {
   const { job, workshop } = setting;
   return {
     to: 'customer',
@@ -11,17 +11,14 @@ export const workReopened: Writer<'work-reopened'> = ({ reason }, setting) => {
     body: (
       <>
         <Title>We work on your unit again</Title>
-        <Para>
-          We wrote that it is ready. Before it was posted we took it back to the bench. You need to do
-          nothing.
-        </Para>
+        <Para>We wrote that it is ready. Before it was posted we took it back to the bench.</Para>
         {reason.trim() === '' ? null : <Words from={workshop.name}>{reason}</Words>}
         <Next
           what="We do the work and every check again, and write when the unit is ready."
           when={
-            job.promisedOn
-              ? `The date we promised is ${fullDay(job.promisedOn, setting)}. If we cannot keep it, we write with a new one.`
-              : 'The job page shows where it stands.'
+            promisedOn
+              ? `We promise it ready to go back by ${fullDay(promisedOn, setting)}.`
+              : 'As soon as we can. The job page shows where it stands.'
           }
           costs={agreedCost(setting)}
         />

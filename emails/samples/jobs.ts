@@ -138,7 +138,10 @@ export const jobSamples: readonly Sample[] = [
     name: 'Ready, and worked on again',
     content: {
       template: 'work-reopened',
-      data: { reason: 'While we packed it, one of the new buttons stuck. We put in another one.' },
+      data: {
+        reason: 'While we packed it, one of the new buttons stuck. We put in another one.',
+        promisedOn: day('2026-12-11'),
+      },
     },
     job: { isRepaired: false },
   },

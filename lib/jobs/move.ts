@@ -1,4 +1,4 @@
-import { dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { compareDays, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import { transaction } from '@/lib/db/transaction';
 import { balanceOf } from '@/lib/invoices/rules/balance';
@@ -84,13 +84,16 @@ export async function moveJob(o: {
       event: { kind: 'moved', data: { move: o.move, note: o.note } },
     });
     if (o.move === 'take-back-price') await takeBackOffers(tx, job, o);
+    if (o.move === 'reopen-work' && job.stage === 'ready') {
+      await writePromiseMove(tx, { ...o, job, furtherDays: 0, waitedAs: 'ready', workshop });
+    }
     if (move.to === 'cancelled') {
       // A claim whose unit is not sent in after all must not keep the next one from being opened.
       await closeClaim(tx, job, { postage: 0, now: o.now });
       await creditStanding(tx, { ...o, reason: 'The job was cancelled' });
     }
     const invoice = FINISHING.has(o.move) ? await issueForJob(tx, { ...o, jobId: job.id }) : null;
-    const after = invoice ? await readJob({ id: job.id }, tx) : job;
+    const after = invoice || o.move === 'reopen-work' ? await readJob({ id: job.id }, tx) : job;
     if (o.move === 'take-up-again') await tx.unclaimedNotice.deleteMany({ where: { jobId: job.id } });
     if (o.move === 'set-aside') {
       await writeNotice(tx, { jobId: job.id, email: job.customer.email, notice: 1, workshop, now: o.now });
@@ -140,8 +143,11 @@ async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts)
       const { paid } = balanceOf(job);
       return { template: mail, data: { reason: o.note, ...(paid > 0 && { refund: paid }) } };
     }
-    case 'work-reopened':
-      return { template: mail, data: { reason: o.note } };
+    case 'work-reopened': {
+      const promisedOn = job.promisedOn && dayFromDate(job.promisedOn);
+      const isAhead = promisedOn !== null && compareDays(promisedOn, dayInZone(o.now, workshop.timeZone)) > 0;
+      return { template: mail, data: { reason: o.note, ...(isAhead && { promisedOn }) } };
+    }
     case 'unit-ready': {
       const { owed } = factsOf(job);
       const invoice = invoiceToName(job, owed, o.invoice);

@@ -83,7 +83,7 @@ export async function slipData(job: JobRecord): Promise<PackingSlipData> {
           }
         : {
             what: isInspection ? 'We inspect it and send you a price' : 'We repair it and prove it',
-            when: `usually within ${workingDaysWords(job.repair.workingDays)}`,
+            when: `usually within ${workingDaysWords(agreed?.workingDays ?? job.repair.workingDays)}`,
             cost: formatMoney(agreed?.grossMinor ?? 0, workshop.currency, workshop.locale),
           },
     ],

@@ -7,24 +7,44 @@ export type StoredDecision = { decision: Decision; note: string; until: Day | nu
 
 /** The events that say it. */
 export const DECISION_EVENTS = {
-  where: { OR: [{ toStage: 'ready' }, { kind: 'unclaimed-decided' }] },
+  where: { OR: [{ toStage: 'ready' }, { fromStage: 'ready' }, { kind: 'unclaimed-decided' }] },
   orderBy: { version: 'asc' },
-  select: { kind: true, at: true, toStage: true, data: true },
+  select: { kind: true, at: true, fromStage: true, toStage: true, data: true },
 } satisfies Prisma.Job$eventsArgs;
 
 /**
  * The owner's newest decision about a unit that nobody claimed, from a job's events in order; null without one, and after
- * the unit became ready again by anything but that decision itself.
+ * the unit became ready again by anything but that decision itself. Work that was opened again and proved takes nothing from it.
  */
 export function lastDecision(
-  events: readonly { kind: string; at: Date; toStage: string | null; data: unknown }[],
+  events: readonly {
+    kind: string;
+    at: Date;
+    fromStage: string | null;
+    toStage: string | null;
+    data: unknown;
+  }[],
 ): StoredDecision | null {
-  const last = events.findLast((event) => event.kind === 'unclaimed-decided' || event.toStage === 'ready');
+  const last = events.findLast(
+    (event, index) =>
+      event.kind === 'unclaimed-decided' || (event.toStage === 'ready' && !isProvedAgain(events, index)),
+  );
   if (last?.kind !== 'unclaimed-decided') return null;
   const event = parseEvent('unclaimed-decided', last.data);
   if (event.kind !== 'unclaimed-decided') return null;
   const { decision, note, until } = event.data;
   return { decision, note, until: until === null ? null : day(until), at: last.at };
+}
+
+/** Whether a unit became ready after the work on it had been opened again. */
+function isProvedAgain(
+  events: readonly { fromStage: string | null; toStage: string | null }[],
+  index: number,
+): boolean {
+  const left = events
+    .slice(0, index)
+    .findLast(({ fromStage, toStage }) => fromStage === 'ready' || toStage === 'ready');
+  return left?.fromStage === 'ready' && left.toStage === 'on-bench';
 }
 
 /** True where the owner decided to send a unit back with something still to pay. */

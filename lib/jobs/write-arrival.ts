@@ -1,11 +1,10 @@
-import { dayFromDate, dayInZone, dayToDate, maxDay } from '@/lib/calendar/day';
+import { dayToDate } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import { compareSerials, foldSerial, type SerialComparison } from '@/lib/numbers/serial';
 import { Refusal } from '@/lib/outcome';
-import { readBenchJobs } from '@/lib/promise/records';
-import { promiseFor } from '@/lib/promise/rules/promise';
-import { readCalendar, readWorkshop } from '@/lib/workshop/records';
+import { onArrival } from '@/lib/promise/rules/on-arrival';
+import { promiseDay } from '@/lib/promise/stored-promise-day';
 import type { Actor } from './actor';
 import { accessoryDifferences } from './rules/arrival';
 import { moveOf } from './rules/stages';
@@ -46,33 +45,17 @@ export async function writeArrival(
       repairId: true,
       withdrawUntil: true,
       startRequestedAt: true,
-      model: { select: { familyId: true } },
-      repair: { select: { workingDays: true } },
+      quotes: { select: { revisions: { select: { state: true, workingDays: true } } } },
       accessories: { select: { id: true, name: true } },
       claim: { select: { certificate: { select: { serialTyped: true } } } },
     },
   });
   if (!job) throw new Refusal('not-found', 'There is no job with this number.');
 
-  const workshop = await readWorkshop(tx);
-  const today = dayInZone(o.now, workshop.timeZone);
-  const calendar = await readCalendar(workshop, today, tx);
-  // Work waits for the end of the period to withdraw where the customer did not ask for an earlier start.
-  const waitsUntil = job.withdrawUntil && !job.startRequestedAt ? dayFromDate(job.withdrawUntil) : today;
-  const startsOn = maxDay(today, waitsUntil);
-  // The queue is read before this job joins it.
-  const { on } = promiseFor(
-    {
-      repairId: job.repairId,
-      familyId: job.model.familyId,
-      statedDays: job.repair.workingDays,
-      on: startsOn,
-    },
-    await readBenchJobs({ zone: workshop.timeZone, now: o.now }, tx),
-    { calendar, capacityMinutesDay: workshop.capacityMinutesDay },
-  );
-  // Without a price there is nothing to promise: the day is given with the customer's yes (lib/promise/write-first.ts).
-  const promisedOn = o.isUnbooked ? null : on;
+  // Without a price there is nothing to promise: the day is given with the customer's yes (lib/promise/write-first.ts). The queue is
+  // read before this job joins it.
+  const asked = { repairId: job.repairId, ...onArrival(job), now: o.now };
+  const promisedOn = o.isUnbooked ? null : (await promiseDay(asked, tx)).on;
   // Cover follows the unit of the certificate, whatever the customer typed when the claim was opened.
   const comparison = compareSerials(job.claim?.certificate.serialTyped ?? job.serialTyped, o.serial);
   const told = job.accessories.map((each) => ({ ...each, isArrived: o.arrived.includes(each.name) }));

@@ -83,7 +83,8 @@ async function keptRows(now: Date, zone: string): Promise<KeptRow[]> {
     WITH move AS (
       SELECT e."jobId", e."version", (e."data"->>'from')::date AS "from", (e."data"->>'to')::date AS "to", EXISTS (
         SELECT 1 FROM "job_event" m
-        WHERE m."jobId" = e."jobId" AND m."at" = e."at" AND m."fromStage" = 'awaiting-approval') AS "isWait"
+        WHERE m."jobId" = e."jobId" AND m."at" = e."at" AND (m."fromStage" = 'awaiting-approval'
+          OR m."fromStage" = 'ready' AND m."toStage" IN ('on-bench', 'assessing'))) AS "isWait"
       FROM "job_event" e
       WHERE e."kind" = 'promise-moved' AND e."data"->>'from' IS NOT NULL
     ),

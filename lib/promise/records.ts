@@ -5,6 +5,7 @@ import type { BenchJob } from './rules/promise';
 
 /** Jobs older than this say little of how the workshop works today (common practice, no source). */
 export const LOOK_BACK_DAYS = 400;
+const WAIT_STAGES = ['awaiting-approval', 'ready'];
 const DAY_MILLISECONDS = 86_400_000;
 
 /** The instant from which jobs are looked at. */
@@ -40,9 +41,9 @@ export async function readBenchJobs(o: { zone: string; now: Date }, client: Tx =
       model: { select: { familyId: true } },
       repair: { select: { minutes: true, workingDays: true } },
       events: {
-        where: { OR: [{ toStage: 'awaiting-approval' }, { fromStage: 'awaiting-approval' }] },
+        where: { OR: WAIT_STAGES.flatMap((stage) => [{ toStage: stage }, { fromStage: stage }]) },
         orderBy: { version: 'asc' },
-        select: { at: true, toStage: true },
+        select: { at: true, fromStage: true, toStage: true },
       },
     },
   });
@@ -58,7 +59,11 @@ export async function readBenchJobs(o: { zone: string; now: Date }, client: Tx =
             statedDays: repair.workingDays,
             arrivedOn: dayOf(arrivedAt),
             readyOn: readyAt === null ? null : dayOf(readyAt),
-            waited: [...waitForStart(contract, dayOf(arrivedAt), dayOf), ...waits(events, dayOf)],
+            waited: [
+              ...waitForStart(contract, dayOf(arrivedAt), dayOf),
+              ...waits(events, dayOf),
+              ...readyBefore(events, dayOf),
+            ],
           },
         ],
   );
@@ -82,18 +87,32 @@ function waitForStart(
   return compareDays(from, to) < 0 ? [{ from, to }] : [];
 }
 
+type StageEvent = { at: Date; fromStage: string | null; toStage: string | null };
+
 /** Each entry into waiting for approval, to the move that left it; the last may still be open. */
 function waits(
-  events: readonly { at: Date; toStage: string | null }[],
+  events: readonly StageEvent[],
   dayOf: (instant: Date) => Day,
 ): { from: Day; to: Day | null }[] {
   const found: { from: Day; to: Day | null }[] = [];
   for (const event of events) {
     if (event.toStage === 'awaiting-approval') found.push({ from: dayOf(event.at), to: null });
-    else {
-      const open = found.at(-1);
-      if (open && open.to === null) open.to = dayOf(event.at);
-    }
+    const open = found.at(-1);
+    if (event.fromStage === 'awaiting-approval' && open?.to === null) open.to = dayOf(event.at);
+  }
+  return found;
+}
+
+/** The stretches in which a unit had stood ready before it was taken up again: it waited to be paid or posted, not for the bench. */
+function readyBefore(events: readonly StageEvent[], dayOf: (instant: Date) => Day): { from: Day; to: Day }[] {
+  const found: { from: Day; to: Day }[] = [];
+  let since: Day | null = null;
+  for (const event of events) {
+    if (event.toStage === 'ready') since ??= dayOf(event.at);
+    if (since === null || event.fromStage !== 'ready' || event.toStage === 'unclaimed') continue;
+    if (event.toStage === 'on-bench' || event.toStage === 'assessing')
+      found.push({ from: since, to: dayOf(event.at) });
+    since = null;
   }
   return found;
 }

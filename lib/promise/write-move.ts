@@ -4,11 +4,12 @@ import type { Actor } from '@/lib/jobs/actor';
 import type { JobRecord } from '@/lib/jobs/records';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { readCalendar, type WorkshopCard } from '@/lib/workshop/records';
-import { moveReason, type PromiseMove, promiseAfterWait } from './rules/after-wait';
+import { moveReason, type PromiseMove, promiseAfterWait, reopenReason } from './rules/after-wait';
 
 /**
- * Moves the promise of a job that stops waiting for the customer's answer, inside the caller's transaction. The job is
- * given as it was while it waited. Null where nothing moves: no promise was made, or no working day passed.
+ * Moves the promise of a job that stops waiting for the customer's answer, or that was ready and is taken up again, inside the
+ * caller's transaction. The job is given as it was while it waited. Null where nothing moves: no promise was made, or no working
+ * day passed.
  */
 export async function writePromiseMove(
   tx: Tx,
@@ -16,12 +17,14 @@ export async function writePromiseMove(
     job: Pick<JobRecord, 'id' | 'promisedOn' | 'events'>;
     /** working days that what was agreed takes beside the work promised so far */
     furtherDays: number;
+    waitedAs?: 'awaiting-approval' | 'ready';
     workshop: WorkshopCard;
     actor: Actor;
     now: Date;
   },
 ): Promise<PromiseMove | null> {
-  const asked = o.job.events.findLast((event) => event.toStage === 'awaiting-approval');
+  const { waitedAs = 'awaiting-approval' } = o;
+  const asked = o.job.events.findLast((event) => event.toStage === waitedAs);
   if (!o.job.promisedOn || !asked) return null;
   const zone = o.workshop.timeZone;
   const from = dayFromDate(o.job.promisedOn);
@@ -32,7 +35,11 @@ export async function writePromiseMove(
     await readCalendar(o.workshop, endedOn, tx),
   );
   if (on === from) return null;
-  const moved = { from, to: on, reason: moveReason({ waitedDays, furtherDays }) };
+  const moved = {
+    from,
+    to: on,
+    reason: waitedAs === 'ready' ? reopenReason(waitedDays) : moveReason({ waitedDays, furtherDays }),
+  };
   await writeEvent(tx, {
     jobId: o.job.id,
     actor: o.actor,

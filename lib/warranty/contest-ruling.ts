@@ -67,9 +67,10 @@ export async function contestRuling(o: { jobId: string; text: string; now: Date 
       data: { state: 'replaced' },
     });
     const workshop = await readWorkshop(tx);
-    if (claim.job.stage === 'awaiting-approval') {
+    const waitedAs = claim.job.stage;
+    if (waitedAs === 'awaiting-approval' || waitedAs === 'ready') {
       const by = { actor: { kind: 'customer' }, now: o.now } as const;
-      await writePromiseMove(tx, { job: claim.job, furtherDays: 0, workshop, ...by });
+      await writePromiseMove(tx, { job: claim.job, furtherDays: 0, waitedAs, workshop, ...by });
     }
     const { email } = workshop;
     if (email === '') return;

@@ -1,6 +1,7 @@
 import { beforeEach, expect, it } from 'vitest';
 import { recordCheck } from '@/lib/bench/record-check';
-import { day } from '@/lib/calendar/day';
+import { day, dayFromDate } from '@/lib/calendar/day';
+import { type WorkingCalendar, workingDaysBetween } from '@/lib/calendar/working';
 import { db } from '@/lib/db/client';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { factsOf } from '@/lib/jobs/facts';
@@ -32,6 +33,8 @@ beforeEach(async () => {
 
 const reopen = async (jobId: string, now = NEXT_DAY) =>
   moveJob({ jobId, version: await versionOf(jobId), move: 'reopen-work', note: WHY, actor: BENCH, now });
+const WEEK: WorkingCalendar = { weekend: [6, 7], closed: new Map() };
+const promised = (job: { promisedOn: Date | null }) => dayFromDate(job.promisedOn ?? new Date(Number.NaN));
 const letters = (jobId: string) => db.mail.findMany({ where: { jobId, template: 'work-reopened' } });
 
 it('a unit that was ready is worked on and proved again, its customer told, its invoice and payment kept', async () => {
@@ -43,6 +46,9 @@ it('a unit that was ready is worked on and proved again, its customer told, its 
   expect(factsOf(job)).toMatchObject({ isRepaired: false, workEntries: 0, checksMissing: 2 });
   const [mail] = await letters(jobId);
   const letter = mail ? (await drawMail(mail)).text : '';
+  // It had been ready for one working day of the days promised, so the promise is one day later.
+  expect(workingDaysBetween(promised(before), promised(job), WEEK)).toBe(1);
+  expect(letter).toContain('We promise it ready to go back by');
   expect(letter).toContain(WHY);
   expect(letter).toContain('£72.00 with tax, as agreed. That has not changed.');
   await proved(world, jobId, NEXT_DAY);

@@ -180,6 +180,26 @@ describe('who may move a job, and what must hold', () => {
       ['ruled-not-covered'],
     ],
     [
+      'a claim whose paid repair was agreed to and not done is not returned by its ruling, which would bill it',
+      {
+        kind: 'claim',
+        stage: 'assessing',
+        ruling: 'not-covered',
+        isRepaired: false,
+        hasAgreedPaidOffer: true,
+      },
+      'return-unrepaired',
+      'staff',
+      ['nothing-undone'],
+    ],
+    [
+      'one whose paid repair was done before the second look is',
+      { kind: 'claim', stage: 'assessing', ruling: 'not-covered', hasAgreedPaidOffer: true },
+      'return-unrepaired',
+      'staff',
+      [],
+    ],
+    [
       'a repair is not returned by a ruling',
       { stage: 'assessing' },
       'return-unrepaired',

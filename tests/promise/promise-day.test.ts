@@ -1,9 +1,10 @@
 import { beforeEach, expect, test } from 'vitest';
+import { day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
-import { promiseDay } from '@/lib/promise/promise-day';
 import { readBenchJobs } from '@/lib/promise/records';
 import { benchDays } from '@/lib/promise/rules/bench-days';
+import { promiseDay } from '@/lib/promise/stored-promise-day';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { makeBooking } from '@/tests/makers/job';
 import { makeWorkshop } from '@/tests/makers/workshop';
@@ -69,6 +70,12 @@ test('with twelve finished jobs it promises what four of five needed, inside a t
   }
   const answer = await transaction((tx) => promiseDay({ repairId, now }, tx));
   expect(answer).toMatchObject({ basis: 'repair', jobs: 12, days: 4, on: '2026-12-01' });
+});
+
+test('the days of a quote are kept to, from the end of the time to withdraw', async () => {
+  const answer = await promiseDay({ repairId, quotedDays: 20, waitsUntil: day('2026-12-04'), now });
+  // From Friday 4 December on; Christmas Day, 28 December (for Boxing Day) and New Year's Day are no working days.
+  expect(answer).toMatchObject({ basis: 'quoted', days: 20, on: '2027-01-06' });
 });
 
 test('a job is read by the days of the workshop, with its waits for the customer', async () => {

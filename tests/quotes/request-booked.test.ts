@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { book } from '@/lib/jobs/book';
 import { readBookingRepair } from '@/lib/jobs/booking-repair';
@@ -7,10 +8,12 @@ import { factsOf } from '@/lib/jobs/facts';
 import { findJobByToken } from '@/lib/jobs/private-link';
 import { readJob } from '@/lib/jobs/records';
 import { nextStep } from '@/lib/jobs/rules/booking';
+import { slipData } from '@/lib/jobs/slip-data';
 import { startBooking } from '@/lib/quotes/book-quote';
 import { decideQuote } from '@/lib/quotes/decide-quote';
 import { agreedRevision } from '@/lib/quotes/records';
 import { resetDatabase, useDatabase } from '@/tests/database';
+import { takeIn } from '@/tests/makers/course';
 import { ADDRESS } from '@/tests/makers/job';
 import { makeQuote, makeRequest, quoteNow } from '@/tests/makers/quote';
 import { makeWorkshop } from '@/tests/makers/workshop';
@@ -88,6 +91,21 @@ describe('booking an accepted quote', () => {
       isNew: false,
     });
     expect(await findJobByToken(booked.token)).toMatchObject({ jobId: job?.id });
+  });
+
+  it('is promised, when the unit arrives, for the days of the quote and not of the catalogue', async () => {
+    await accept();
+    const token = await startBooking({ quoteId, now: NOW });
+    await fill(token);
+    const { number } = await book({ draftToken: token, shownMinor: 9000, now: NOW });
+    const job = await readJob({ number });
+    await takeIn(job?.id ?? '', NOW);
+    const here = await readJob({ number });
+    // Seven working days after Tuesday 1 December 2026; the catalogue says five.
+    expect(here?.promisedOn && dayFromDate(here.promisedOn)).toBe('2026-12-10');
+    expect(here && (await slipData(here)).next.map(({ when }) => when)).toContain(
+      'usually within 7 working days',
+    );
   });
 
   it('happens once: another draft of the same quote is refused, and nothing of it is kept', async () => {

@@ -87,6 +87,7 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'checks-passed': (facts) => facts.checksFailed === 0 && facts.checksMissing === 0,
   'check-failed': (facts) => facts.checksFailed > 0,
   'not-as-it-came': (facts) => facts.stage !== 'ready' || facts.isRepaired,
+  'nothing-undone': (facts) => facts.isRepaired || !facts.hasAgreedPaidOffer,
   'nothing-owed': (facts) => !isHeldForMoney(facts),
   'carrier-named': (facts) => facts.isCarrierNamed,
   'may-contest': (facts) => facts.mayContest,
@@ -140,6 +141,8 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   'checks-passed': 'Every check on the sheet must pass first.',
   'check-failed': 'No check on the sheet has failed.',
   'not-as-it-came': 'The unit goes back without a repair.',
+  'nothing-undone':
+    'The customer agreed to a paid repair that is not done: do it, or send the unit back unrepaired.',
   'nothing-owed': 'There is still something to pay.',
   'carrier-named': 'Give the carrier and its reference first.',
   'may-contest': 'There is no ruling that can still be contested.',

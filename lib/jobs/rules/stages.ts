@@ -43,6 +43,7 @@ export type Need =
   | 'checks-passed'
   | 'check-failed'
   | 'not-as-it-came'
+  | 'nothing-undone'
   | 'nothing-owed'
   | 'carrier-named'
   | 'may-contest';
@@ -238,7 +239,7 @@ export const MOVES = [
     to: 'ready',
     by: ['staff'],
     only: 'claim',
-    needs: ['ruled', 'ruled-not-covered'],
+    needs: ['ruled', 'ruled-not-covered', 'nothing-undone'],
     mail: 'unit-ready',
     label: 'Return without repair',
     consequence: 'Tells the customer that the unit is packed and goes back as ruled.',

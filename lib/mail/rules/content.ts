@@ -87,7 +87,11 @@ export const factsOf = {
     refund: amount,
   }),
   /** a unit that was ready is worked on again; the workshop's own words, or none */
-  'work-reopened': z.strictObject({ reason: text }),
+  'work-reopened': z.strictObject({
+    reason: text,
+    /** the day it is promised for now; left out where that has passed */
+    promisedOn: calendarDay.optional(),
+  }),
   'promise-moved': z.strictObject({ from: calendarDay, to: calendarDay, reason: text }),
   'unit-ready': z.strictObject({
     balance: amount,

@@ -69,3 +69,8 @@ export function moveReason(o: { waitedDays: number; furtherDays: number }): stri
   ];
   return sentences.filter((sentence) => sentence !== '').join(' ');
 }
+
+/** Why a promise moved whose unit had stood ready, in the customer's words. */
+export function reopenReason(readyDays: number): string {
+  return `The unit had been ready for ${workingDaysWords(readyDays)} when it was taken up again.`;
+}

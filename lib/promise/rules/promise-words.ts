@@ -12,6 +12,7 @@ import { BY_HAND, type PromiseAnswer } from './promise';
 export function promiseWords(answer: PromiseAnswer, locale: string): string {
   const day = `If it were here today: by ${formatDay(answer.on, locale, 'weekday')}.`;
   if (answer.basis === 'by-hand') return `${day} That is ${BY_HAND}.`;
+  if (answer.basis === 'quoted') return `${day} That is what our quote names.`;
   return `${day} Four of five of our last ${answer.jobs} ${KINDS[answer.basis]} needed no longer, today’s queue counted in.`;
 }
 

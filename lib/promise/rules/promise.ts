@@ -22,9 +22,17 @@ export type BenchJob = {
   waited: readonly { from: Day; to: Day | null }[];
 };
 
-export type PromiseBasis = 'repair' | 'family' | 'all' | 'by-hand';
+/** What a promise rests on: finished jobs of a class, the days of the catalogue, or days that a quote named. */
+export type PromiseBasis = 'repair' | 'family' | 'all' | 'by-hand' | 'quoted';
 
-export type Asked = { repairId: string; familyId: string; statedDays: number; on: Day };
+export type Asked = {
+  repairId: string;
+  familyId: string;
+  statedDays: number;
+  /** Working days from arrival that the quote names which the customer agreed to; null where it names none. */
+  quotedDays?: number | null;
+  on: Day;
+};
 
 export type PromiseSettings = {
   calendar: WorkingCalendar;
@@ -59,7 +67,7 @@ export const BY_HAND = 'an estimate by hand';
  * Jobs of the same repair count; with fewer than twelve of them those of the family, then all; with fewer still the days stated in
  * the catalogue, as an estimate by hand. The quantile of their own days, by nearest rank, is what four of five needed
  * once the queue is taken off; the queue of today is then put on. Never less than one working day.
- * Refuses a quantile outside 0 to 1 and a bench without capacity.
+ * Days that were agreed to in a quote go before all of this. Refuses a quantile outside 0 to 1 and a bench without capacity.
  * Example: twelve jobs of 1 to 12 own days at 0.8, and 400 minutes ahead at 360 a day, give 10 + 1 = 11 working days.
  */
 export function promiseFor(
@@ -80,6 +88,11 @@ export function promiseFrom(
 ): PromiseAnswer {
   const { calendar, capacityMinutesDay, quantile = USUAL_QUANTILE, enough = ENOUGH_JOBS } = settings;
   refuseSettings(quantile, capacityMinutesDay);
+  const { quotedDays } = asked;
+  if (quotedDays) {
+    const on = addWorkingDays(asked.on, quotedDays, calendar);
+    return { on, days: quotedDays, basis: 'quoted', jobs: 0, queueDays: 0 };
+  }
   const known = jobs.filter((job) => job.readyOn !== null && compareDays(job.readyOn, asked.on) <= 0);
   const chosen = chooseClass(known, asked, enough);
   if (!chosen) {

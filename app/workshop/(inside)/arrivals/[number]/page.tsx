@@ -16,7 +16,8 @@ import { readKind, readStage } from '@/lib/jobs/records';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { promiseDay } from '@/lib/promise/promise-day';
+import { onArrival } from '@/lib/promise/rules/on-arrival';
+import { promiseDay } from '@/lib/promise/stored-promise-day';
 import { BatteryPart } from './battery-part';
 import { HistoryPart } from './history-part';
 import { TakeInForm } from './take-in-form';
@@ -38,7 +39,7 @@ export default async function ArrivalPage({ params }: Props) {
   const stage = readStage(job.stage);
   if (job.arrivedAt !== null) return <TakenIn job={job} workshop={workshop} />;
 
-  const promise = await promiseDay({ repairId: job.repair.id, now: now() });
+  const promise = await promiseDay({ repairId: job.repair.id, ...onArrival(job), now: now() });
   return (
     <>
       <PageHead

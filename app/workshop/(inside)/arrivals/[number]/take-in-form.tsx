@@ -5,6 +5,7 @@ import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
 import { formatDay } from '@/lib/calendar/format';
+import { workingDaysWords } from '@/lib/calendar/working';
 import type { JobRecord } from '@/lib/jobs/records';
 import { BY_HAND, type PromiseAnswer } from '@/lib/promise/rules/promise';
 import { takeIn } from './actions';
@@ -71,8 +72,10 @@ export function TakeInForm({ job, promise, locale }: Props) {
 
 /** What the promise rests on, for whoever gives it. */
 function basisWords(promise: PromiseAnswer): string {
-  const days = `${promise.days} working ${promise.days === 1 ? 'day' : 'days'}`;
+  const days = workingDaysWords(promise.days);
   switch (promise.basis) {
+    case 'quoted':
+      return `${days}, as the quote says`;
     case 'by-hand':
       return `${days}, ${BY_HAND}`;
     case 'repair':
