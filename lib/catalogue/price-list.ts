@@ -1,9 +1,10 @@
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
+import { readTerms } from '@/lib/warranty/stored-terms';
 import { type OutlineFamily, type OutlineModel, readOutline } from './price-outline';
 import { customerPrice } from './rules/price';
 import { pageOfModels } from './rules/price-pages';
-import { readTerms, storedTax } from './stored';
+import { storedTax } from './stored';
 
 /** A repair as a customer reads it. */
 export type ListedRepair = {

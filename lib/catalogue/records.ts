@@ -2,9 +2,9 @@ import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
 import { BATTERY_KINDS, type BatteryKind } from '@/lib/parcels/rules/battery';
 import type { PolicyTerms } from '@/lib/warranty/rules/terms';
+import { readTerms } from '@/lib/warranty/stored-terms';
 import { readWorkshop } from '@/lib/workshop/records';
 import { type ListedRepair, listedRepair, listedRepairSelect } from './price-list';
-import { readTerms } from './stored';
 
 /** A model with everything a customer may know of it. */
 export type ModelPage = {

@@ -2,9 +2,9 @@ import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import { type PolicyTerms, type TermsProblem, termsProblems } from '@/lib/warranty/rules/terms';
+import { readTerms } from '@/lib/warranty/stored-terms';
 import { isSameTerms } from './rules/same';
 import { TERM_SENTENCE } from './rules/term-parts';
-import { readTerms } from './stored';
 
 export type PolicyWrite = {
   /** null for a new policy. */

@@ -4,8 +4,9 @@ import type { Tx } from '@/lib/db/transaction';
 import type { TaxCategory } from '@/lib/money/tax';
 import { markOf } from '@/lib/shown-row';
 import type { PolicyTerms } from '@/lib/warranty/rules/terms';
+import { readTerms } from '@/lib/warranty/stored-terms';
 import { MODEL_FIELDS, REPAIR_FIELDS } from './shown-fields';
-import { readCheck, readTerms, storedTax } from './stored';
+import { readCheck, storedTax } from './stored';
 
 /** Families with their models and how much is listed of each, for the catalogue's first page. */
 export async function listCatalogue() {

@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import { type CheckDraft, isCheckKind } from '@/lib/bench/rules/check-problems';
 import { BATTERY_KINDS } from '@/lib/parcels/rules/battery';
-import { HELD_RULES, type PolicyTerms, START_EVENTS } from '@/lib/warranty/rules/terms';
 
 /*
  * Words of this room.
@@ -13,23 +12,6 @@ import { HELD_RULES, type PolicyTerms, START_EVENTS } from '@/lib/warranty/rules
 /** Rows of the catalogue read back; each throws where a row does not fit. */
 export const storedTax = z.enum(['S', 'Z', 'E', 'O']);
 export const storedBattery = z.enum(BATTERY_KINDS);
-
-const storedTerms = z.object({
-  startEvent: z.enum(START_EVENTS),
-  workTerm: z.string().nullable(),
-  partsTerm: z.string().nullable(),
-  exclusions: z.array(z.string()),
-  renewedMinimum: z.string().nullable(),
-  heldRule: z.enum(HELD_RULES),
-  rollLastDay: z.boolean(),
-  graceDays: z.number().int(),
-  transferable: z.boolean(),
-});
-
-/** The terms of one stored version of a policy. */
-export function readTerms(row: Record<string, unknown>): PolicyTerms {
-  return storedTerms.parse(row);
-}
 
 const storedCheck = z.object({
   kind: z.string().refine(isCheckKind),

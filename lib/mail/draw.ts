@@ -14,7 +14,7 @@ import { isAgreedTo } from '@/lib/quotes/rules/agreed';
 import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { readWithdrawalRule } from '@/lib/quotes/rules/withdrawal';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
-import { mailContent } from './rules/content';
+import { readContent } from './rules/content';
 
 export type MailRow = { template: string; data: unknown; jobId: string | null; quoteId?: string | null };
 
@@ -31,7 +31,7 @@ export type DrawnMail = {
  * again. Throws when the row holds facts of no known template, or belongs to neither a job nor a quote.
  */
 export async function drawMail(row: MailRow, client: Tx = db): Promise<DrawnMail> {
-  const content = mailContent.parse({ template: row.template, data: row.data });
+  const content = readContent(row);
   const workshop = await readWorkshop(client);
   const setting = await readSetting(row, workshop, client);
   return { ...(await drawLetter(writeLetter(content, setting), setting)), ...senderOf(workshop) };

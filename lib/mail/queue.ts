@@ -4,7 +4,7 @@ import type { Tx } from '@/lib/db/transaction';
 import { requestIdNow } from '@/lib/log';
 import { mailQueue, sender, within } from './boss';
 import type { MailRequest } from './messages';
-import { mailContent } from './rules/content';
+import { readContent } from './rules/content';
 
 /**
  * Queues a message inside the caller's transaction and returns the id of its row. The row and the queue's job commit or
@@ -14,7 +14,7 @@ import { mailContent } from './rules/content';
  * reader's mail program (RFC 5322 section 3.6.4).
  */
 export async function queueMail(tx: Tx, request: MailRequest): Promise<string> {
-  const { template, data } = mailContent.parse({ template: request.template, data: request.data });
+  const { template, data } = readContent(request);
   const mail = await tx.mail.create({
     data: {
       template,

@@ -2,9 +2,10 @@ import { type Day, dayFromDate, dayInZone, maxDay } from '@/lib/calendar/day';
 import { describePeriod } from '@/lib/calendar/period';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { coverCalendar } from './cover-calendar';
-import { type CertificateRecord, type Chain, readCoverLine, readTerms } from './records';
+import { type CertificateRecord, type Chain, readCoverLine } from './records';
 import { countCover } from './rules/cover';
 import { explainCount } from './rules/cover-sentences';
+import { readTerms } from './stored-terms';
 
 export type CoverView = {
   lines: {

@@ -6,7 +6,7 @@ import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { newNumber } from '@/lib/numbers/draw';
 import { splitCovered } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
-import { type Chain, newestVersion, readChain, readCoverLine, readTerms } from './records';
+import { type Chain, newestVersion, readChain, readCoverLine } from './records';
 import { addedCover } from './rules/added-cover';
 import { type Covered, firstCover } from './rules/first-cover';
 import { handedInOn } from './rules/handed-in';
@@ -17,6 +17,7 @@ import { relevantLines } from './rules/standing';
 import { startDay } from './rules/start-day';
 import type { CoverLine, HeldInterval, PolicyTerms } from './rules/terms';
 import { readRuling } from './stored-ruling';
+import { readTerms } from './stored-terms';
 
 /** The certificate a dispatch is about to issue, before it is drawn and written. */
 export type CertificatePlan = {

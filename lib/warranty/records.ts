@@ -3,25 +3,8 @@ import { type Day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import type { Tx } from '@/lib/db/transaction';
-import type { CoverLine } from './rules/terms';
-import { HELD_RULES, type HeldInterval, type PolicyTerms, START_EVENTS } from './rules/terms';
-
-/** Stored policy rows read back into the shape the rules take; throws where a row does not fit. */
-const policyRow = z.object({
-  startEvent: z.enum(START_EVENTS),
-  workTerm: z.string().nullable(),
-  partsTerm: z.string().nullable(),
-  exclusions: z.array(z.string()),
-  renewedMinimum: z.string().nullable(),
-  heldRule: z.enum(HELD_RULES),
-  rollLastDay: z.boolean(),
-  graceDays: z.number().int(),
-  transferable: z.boolean(),
-});
-
-export function readTerms(row: Record<string, unknown>): PolicyTerms {
-  return policyRow.parse(row);
-}
+import type { CoverLine, HeldInterval, PolicyTerms } from './rules/terms';
+import { readTerms } from './stored-terms';
 
 /** The newest version of a policy, of its versions read with the newest first. */
 export function newestVersion<Version>({ versions: [newest] }: { versions: readonly Version[] }): Version {

@@ -2,8 +2,9 @@ import { type Day, dayFromDate, maxDay } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import type { Tx } from '@/lib/db/transaction';
-import { readCoverLine, readTerms } from './records';
+import { readCoverLine } from './records';
 import { coverEnd } from './rules/cover';
+import { readTerms } from './stored-terms';
 
 /** What is read of a certificate, with whatever leads to it, to say until when it covers. */
 export const COVER_FACTS = {

@@ -2,7 +2,7 @@ import { beforeEach, expect, it } from 'vitest';
 import { savePolicyVersion } from '@/lib/catalogue/save-policy-version';
 import { db } from '@/lib/db/client';
 import { readCostOfNo } from '@/lib/quotes/stored-after-no';
-import { readTerms } from '@/lib/warranty/records';
+import { readTerms } from '@/lib/warranty/stored-terms';
 import { readWorkshop } from '@/lib/workshop/records';
 import { useDatabase } from '@/tests/database';
 import { assessedJob, readyJob, sendBack } from '@/tests/makers/course';

@@ -7,7 +7,7 @@ import { moveJob } from '@/lib/jobs/move';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { readToday } from '@/lib/jobs/today';
 import { sendUnclaimedNotices } from '@/lib/jobs/unclaimed-notices';
-import { mailContent } from '@/lib/mail/rules/content';
+import { readContent } from '@/lib/mail/rules/content';
 import { listDispatch } from '@/lib/parcels/list-dispatch';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { assessedJob, proved, sendBack, takeMove, versionOf } from '@/tests/makers/course';
@@ -50,7 +50,7 @@ async function letters(jobId: string) {
     where: { jobId, template: 'unclaimed-notice' },
     orderBy: [{ queuedAt: 'asc' }, { id: 'asc' }],
   });
-  return rows.map(({ template, data }) => mailContent.parse({ template, data }).data);
+  return rows.map(({ template, data }) => readContent({ template, data }).data);
 }
 
 async function stageOf(jobId: string): Promise<string> {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { z } from 'zod';
 import { drawLetter } from '@/emails/draw-letter';
 import { ink } from '@/emails/ink';
 import type { Setting } from '@/emails/letter';
@@ -7,7 +8,7 @@ import { samples } from '@/emails/samples/all';
 import type { Sample } from '@/emails/samples/sample';
 import { sampleSetting } from '@/emails/samples/setting';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
-import { mailContent, mailTemplates } from '@/lib/mail/rules/content';
+import { mailTemplates, readContent } from '@/lib/mail/rules/content';
 import { readingGrade } from '@/tests/warranty/reading-grade';
 
 const workshop: Setting['workshop'] = {
@@ -41,7 +42,16 @@ function sampleOf(name: string): Sample {
 test('every template has a sample that reads back as it was written', () => {
   const shown = new Set(samples.map((sample) => sample.content.template));
   expect([...shown].toSorted()).toEqual(mailTemplates.options.toSorted());
-  for (const { content } of samples) expect(mailContent.parse(content)).toEqual(content);
+  for (const { content } of samples) expect(readContent(content)).toEqual(content);
+});
+
+test.each([
+  ['a template that no version wrote', { template: 'parcel-lost', data: {} }],
+  ['a name that every object has', { template: 'constructor', data: {} }],
+  ['the facts of another template', { template: 'job-booked', data: { reason: 'x' } }],
+  ['facts that lack one', { template: 'promise-moved', data: { from: '2026-12-09', to: '2026-12-14' } }],
+])('%s is not read', (_name, stored) => {
+  expect(() => readContent(stored)).toThrow(z.ZodError);
 });
 
 describe.each(samples)('$name', (sample) => {

@@ -1,8 +1,8 @@
 import type { ClientBase } from 'pg';
-import { readTerms } from '@/lib/catalogue/stored';
 import { totals } from '@/lib/money/tax';
 import { taxCategory } from '@/lib/quotes/stored-lines';
 import type { PolicyTerms } from '@/lib/warranty/rules/terms';
+import { readTerms } from '@/lib/warranty/stored-terms';
 
 export type KnownPart = { id: string; name: string; suppliers: readonly string[]; unitCostMinor: number };
 

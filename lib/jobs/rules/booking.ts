@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { LARGEST_KEPT } from '@/lib/numbers/column';
+import { neededText, optionalText } from './typed-text';
 
 /**
  * What a booking asks, in the order it asks it. One group a page; every group can be sent again and replaces its own
@@ -15,30 +16,21 @@ export const HISTORY = {
 } as const;
 export type HistoryKey = keyof typeof HISTORY;
 
-const line = (what: string, max: number) =>
-  z
-    .string({ error: `Enter ${what}` })
-    .trim()
-    .min(1, `Enter ${what}`)
-    .max(max, `Keep this to ${max} characters`);
-const optionalLine = (max: number) =>
-  z.string().trim().max(max, `Keep this to ${max} characters`).optional().default('');
-
 export const unitAnswers = z.object({
-  serial: line('the serial number from the unit', 60).regex(
+  serial: neededText('the serial number from the unit', 60).regex(
     /[A-Za-z0-9]/,
     'A serial number has letters or digits. Enter it as printed on the unit',
   ),
 });
 
 export const problemAnswers = z.object({
-  problem: line('what is wrong', 2000),
+  problem: neededText('what is wrong', 2000),
   history: z.array(z.enum(['dropped', 'liquid', 'opened'])).default([]),
 });
 
 export const parcelAnswers = z.object({
   accessories: z.array(z.string().trim().min(1).max(80)).max(20).default([]),
-  otherAccessory: optionalLine(80),
+  otherAccessory: optionalText(80),
   battery: z.string({ error: 'Choose the answer that fits the battery' }).min(1).max(40),
   data: z.enum(['none', 'saved', 'not-saved'], {
     error: 'Choose what applies to your recordings and settings',
@@ -46,7 +38,7 @@ export const parcelAnswers = z.object({
 });
 
 export const addressAnswers = z.object({
-  name: line('your name', 120),
+  name: neededText('your name', 120),
   email: z
     .string({ error: 'Enter your e-mail address' })
     .trim()
@@ -59,10 +51,10 @@ export const addressAnswers = z.object({
     .regex(/^[0-9+()./\s-]*$/, 'Use digits, spaces and + only')
     .optional()
     .default(''),
-  address1: line('the first line of your address', 120),
-  address2: optionalLine(120),
-  postcode: line('your postcode', 20),
-  town: line('your town', 80),
+  address1: neededText('the first line of your address', 120),
+  address2: optionalText(120),
+  postcode: neededText('your postcode', 20),
+  town: neededText('your town', 80),
   country: z.string({ error: 'Choose your country' }).regex(/^[A-Z]{2}$/, 'Choose your country'),
 });
 

@@ -185,87 +185,11 @@ export type FactsOf<T extends MailTemplate> = z.output<(typeof factsOf)[T]>;
 /** One message: its template and the facts that template needs. */
 export type MailContent = { [T in MailTemplate]: { template: T; data: FactsOf<T> } }[MailTemplate];
 
-export const mailTemplates = z.enum([
-  'job-booked',
-  'job-cancelled',
-  'unit-arrived',
-  'approval-asked',
-  'offer-reminder',
-  'offer-lapsed',
-  'approval-recorded',
-  'withdrawal-recorded',
-  'repair-stopped',
-  'work-reopened',
-  'promise-moved',
-  'unit-ready',
-  'invoice-issued',
-  'credit-note-issued',
-  'payment-received',
-  'unit-sent-back',
-  'claim-opened',
-  'claim-ruled',
-  'claim-contested',
-  'message-from-workshop',
-  'message-from-customer',
-  'link-renewed',
-  'link-copy',
-  'certificate-copy',
-  'quote-asked',
-  'quote-joined',
-  'quote-question',
-  'quote-answered',
-  'quote-sent',
-  'quote-reminder',
-  'quote-accepted',
-  'quote-declined',
-  'quote-lapsed',
-  'quote-turned-down',
-  'lot-recall',
-  'unclaimed-notice',
-  'unclaimed-decided',
-] as const satisfies readonly MailTemplate[]);
-
-function member<T extends MailTemplate>(template: T) {
-  return z.object({ template: z.literal(template), data: factsOf[template] });
-}
+export const mailTemplates = z.object(factsOf).keyof();
 
 /** Reads a stored template and its facts back; throws on anything that no version of the program wrote. */
-export const mailContent = z.discriminatedUnion('template', [
-  member('job-booked'),
-  member('job-cancelled'),
-  member('unit-arrived'),
-  member('approval-asked'),
-  member('offer-reminder'),
-  member('offer-lapsed'),
-  member('approval-recorded'),
-  member('withdrawal-recorded'),
-  member('repair-stopped'),
-  member('work-reopened'),
-  member('promise-moved'),
-  member('unit-ready'),
-  member('invoice-issued'),
-  member('credit-note-issued'),
-  member('payment-received'),
-  member('unit-sent-back'),
-  member('claim-opened'),
-  member('claim-ruled'),
-  member('claim-contested'),
-  member('message-from-workshop'),
-  member('message-from-customer'),
-  member('link-renewed'),
-  member('link-copy'),
-  member('certificate-copy'),
-  member('quote-asked'),
-  member('quote-joined'),
-  member('quote-question'),
-  member('quote-answered'),
-  member('quote-sent'),
-  member('quote-reminder'),
-  member('quote-accepted'),
-  member('quote-declined'),
-  member('quote-lapsed'),
-  member('quote-turned-down'),
-  member('lot-recall'),
-  member('unclaimed-notice'),
-  member('unclaimed-decided'),
-]);
+export function readContent(stored: { template: string; data: unknown }): MailContent {
+  const template = mailTemplates.parse(stored.template);
+  // The facts were read by this very template, which the compiler cannot follow through a union.
+  return { template, data: factsOf[template].parse(stored.data) } as MailContent;
+}

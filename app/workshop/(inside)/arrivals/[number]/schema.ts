@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { countedField } from '@/app/ui/forms/counted-field';
 import { addressAnswers } from '@/lib/jobs/rules/booking';
+import { neededText } from '@/lib/jobs/rules/typed-text';
 
 const MOST_THINGS = 20;
 
@@ -29,13 +30,6 @@ export const takeInForm = z.object({
   extra,
 });
 
-const text = (what: string, max: number) =>
-  z
-    .string({ error: `Enter ${what}` })
-    .trim()
-    .min(1, `Enter ${what}`)
-    .max(max, `Keep this to ${max} characters`);
-
 /** A parcel without a booking: whose it is, what it is, and what lay in it. */
 export const walkInForm = z.object({
   formKey: z.uuid(),
@@ -49,13 +43,13 @@ export const walkInForm = z.object({
   extra,
   battery: z.enum(['healthy', 'none', 'unknown'], 'Choose how the battery looks'),
   ...addressAnswers.shape,
-  name: text('the customer’s name', 120),
-  email: text('the customer’s e-mail address', 254).pipe(
+  name: neededText('the customer’s name', 120),
+  email: neededText('the customer’s e-mail address', 254).pipe(
     z.email('Enter an e-mail address like name@example.org'),
   ),
-  address1: text('the first line of the address', 120),
-  postcode: text('the postcode', 20),
-  town: text('the town', 80),
+  address1: neededText('the first line of the address', 120),
+  postcode: neededText('the postcode', 20),
+  town: neededText('the town', 80),
 });
 
 /** Things one to a line, or with commas between them, each once. */

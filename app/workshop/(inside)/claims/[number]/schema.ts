@@ -1,10 +1,8 @@
 import { z } from 'zod';
 import { countedField } from '@/app/ui/forms/counted-field';
+import { optionalText } from '@/lib/jobs/rules/typed-text';
 import { CAUSES } from '@/lib/warranty/rules/causes';
 import { INSPECTION_ITEMS } from '@/lib/warranty/rules/inspection';
-
-const long = (max: number) =>
-  z.string().trim().max(max, `Keep this to ${max} characters`).optional().default('');
 
 /** What every form of the claims desk carries: the version of the job that the person saw. */
 export const carriedFields = z.object({ version: countedField });
@@ -14,7 +12,7 @@ export const ITEM_KEYS = INSPECTION_ITEMS.map((item) => item.key);
 export const inspectionForm = z.object({
   item: z.enum(ITEM_KEYS),
   answer: z.enum(['yes', 'no', 'unclear'], { error: 'Choose yes, no or unclear' }),
-  note: long(1000),
+  note: optionalText(1000),
 });
 
 /** A choice of the ruling form that stands for "nothing besides". */
@@ -34,8 +32,8 @@ export const rulingForm = z.object({
     .enum(['yes', 'no'], { error: 'Choose whether the late claim is let in' })
     .optional()
     .transform((answer) => answer === 'yes'),
-  reasonText: long(4000),
-  lesson: long(1000),
+  reasonText: optionalText(4000),
+  lesson: optionalText(1000),
 });
 
 export const secondLookForm = z.object({

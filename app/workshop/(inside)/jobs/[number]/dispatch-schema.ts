@@ -1,13 +1,7 @@
 import { z } from 'zod';
+import { neededText } from '@/lib/jobs/rules/typed-text';
 import { readCentimetres, readGrams } from '@/lib/parcels/rules/measures';
 import { PACKED_BATTERIES } from '@/lib/parcels/rules/packed-battery';
-
-const text = (what: string, max: number) =>
-  z
-    .string({ error: `Enter ${what}` })
-    .trim()
-    .min(1, `Enter ${what}`)
-    .max(max, `Keep this to ${max} characters`);
 
 const SIDES = ['length', 'width', 'height'] as const;
 
@@ -50,8 +44,8 @@ export const parcelForm = z.object(parcelShape).superRefine(needAllSides);
 export const dispatchForm = z
   .object({
     ...parcelShape,
-    carrier: text('the carrier', 80),
-    carrierReference: text('the carrier’s reference', 60),
+    carrier: neededText('the carrier', 80),
+    carrierReference: neededText('the carrier’s reference', 60),
     postage: z.string().trim().max(20, 'Keep this to 20 characters').optional().default(''),
   })
   .superRefine(needAllSides);

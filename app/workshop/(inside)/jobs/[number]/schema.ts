@@ -4,25 +4,20 @@ import { isDay } from '@/lib/calendar/day';
 import { PAYMENT_PURPOSES } from '@/lib/invoices/rules/balance';
 import { PAYMENT_METHODS } from '@/lib/jobs/record-payment';
 import { STOPS } from '@/lib/jobs/rules/stop';
-
-const text = (what: string, max: number) =>
-  z
-    .string({ error: `Enter ${what}` })
-    .trim()
-    .min(1, `Enter ${what}`)
-    .max(max, `Keep this to ${max} characters`);
-const optionalText = (max: number) =>
-  z.string().trim().max(max, `Keep this to ${max} characters`).optional().default('');
+import { neededText, optionalText } from '@/lib/jobs/rules/typed-text';
 
 /** Fields every form of the job sheet carries: the version the person saw, and a key that makes a second press harmless. */
 export const carriedFields = z.object({ version: countedField, formKey: z.uuid().optional() });
 
 export const moveForm = z.object({ move: z.string().max(40), note: optionalText(500) });
-export const serialForm = z.object({ serial: text('the serial on the unit', 60), note: optionalText(500) });
-export const findingForm = z.object({ text: text('what you found', 4000) });
+export const serialForm = z.object({
+  serial: neededText('the serial on the unit', 60),
+  note: optionalText(500),
+});
+export const findingForm = z.object({ text: neededText('what you found', 4000) });
 export const photoForm = z.object({ purpose: z.enum(['arrival', 'finding', 'work', 'proof']) });
 export const workForm = z.object({
-  text: text('what was done', 4000),
+  text: neededText('what was done', 4000),
   minutes: z.coerce
     .number({ error: 'Enter the minutes as a whole number' })
     .int('Enter the minutes as a whole number')
@@ -40,10 +35,10 @@ export const partForm = z.object({
 export const putBackForm = z.object({ use: z.uuid({ error: 'Choose the part that goes back' }) });
 export const stopForm = z.object({
   why: z.enum(STOPS, { error: 'Choose why it is not repaired' }),
-  reason: text('why, in words for the customer', 1000),
+  reason: neededText('why, in words for the customer', 1000),
 });
 export const paymentForm = z.object({
-  amount: text('the amount', 20),
+  amount: neededText('the amount', 20),
   method: z.enum(PAYMENT_METHODS, { error: 'Choose how it was paid' }),
   reference: optionalText(80),
   receivedOn: z
@@ -52,11 +47,11 @@ export const paymentForm = z.object({
   purpose: z.enum(PAYMENT_PURPOSES, { error: 'Choose what it is for' }).default('price'),
   tell: z.enum(['yes', 'no']).default('yes'),
 });
-export const messageForm = z.object({ text: text('your message', 4000) });
+export const messageForm = z.object({ text: neededText('your message', 4000) });
 export const nothingForm = z.object({});
 
 export const offerForm = z.object({
-  reason: text('the reason, in words the customer can follow', 1000),
+  reason: neededText('the reason, in words the customer can follow', 1000),
   onYes: optionalText(500),
   onNo: optionalText(500),
   furtherDays: z.coerce

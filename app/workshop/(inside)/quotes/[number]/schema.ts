@@ -1,27 +1,23 @@
 import { z } from 'zod';
+import { neededText } from '@/lib/jobs/rules/typed-text';
 import { LARGEST_KEPT } from '@/lib/numbers/column';
-
-const text = (what: string, max: number) =>
-  z
-    .string({ error: `Enter ${what}` })
-    .trim()
-    .min(1, `Enter ${what}`)
-    .max(max, `Keep this to ${max} characters`);
 
 const wholeNumber = (what: string) =>
   z.coerce.number({ error: `Enter ${what} as a whole number` }).int(`Enter ${what} as a whole number`);
 
 /** A press of a button alone. */
 export const nothingForm = z.object({});
-export const questionForm = z.object({ text: text('your question', 4000) });
-export const messageForm = z.object({ text: text('your message', 4000) });
-export const turnDownForm = z.object({ text: text('the reason, in words the customer can follow', 2000) });
+export const questionForm = z.object({ text: neededText('your question', 4000) });
+export const messageForm = z.object({ text: neededText('your message', 4000) });
+export const turnDownForm = z.object({
+  text: neededText('the reason, in words the customer can follow', 2000),
+});
 
 export const priceForm = z.object({
   repairId: z.uuid('Choose the repair whose cover and check sheet the work gets'),
   takePrice: z.literal('yes').optional(),
-  reason: text('what you found, in words the customer can follow', 2000),
-  proposal: text('what you propose to do', 1000),
+  reason: neededText('what you found, in words the customer can follow', 2000),
+  proposal: neededText('what you propose to do', 1000),
   workingDays: wholeNumber('the working days')
     .min(1, 'Give one working day or more')
     .max(250, 'That is more than a year'),
