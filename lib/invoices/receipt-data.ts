@@ -4,7 +4,7 @@ import type { ReceiptData } from '@/lib/documents/receipt';
 import { type JobRecord, readStage, stagesReached } from '@/lib/jobs/records';
 import { runOfStamps } from '@/lib/jobs/rules/run-of-stamps';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
-import { revisionTotals, shownLines } from '@/lib/quotes/rules/lines';
+import { revisionTotals, shownLines, taxNameOf } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { balanceOf, isForPrice } from './rules/balance';
@@ -41,7 +41,7 @@ export function receiptData(job: JobRecord, workshop: WorkshopCard): ReceiptData
       mode: agreed.isGross ? 'gross' : 'net',
       lines: shownLines(lines).map((line) => ({ ...line, quantity: '' })),
       totals,
-      taxName: workshop.taxName,
+      taxName: taxNameOf(lines, workshop.taxName),
       taxNumber: workshop.taxNumber || null,
       taxNotes: isExempt && workshop.taxExemptReason !== '' ? [workshop.taxExemptReason] : [],
     },

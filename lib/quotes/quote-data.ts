@@ -13,7 +13,7 @@ import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import type { QuoteRecord } from './records';
 import { askedWords } from './rules/asked-words';
 import { isInspectionOnly } from './rules/inspection-fee';
-import { type QuoteLine, revisionTotals, shownLines } from './rules/lines';
+import { revisionTotals, shownLines, taxNameOf } from './rules/lines';
 import { whenWorkGoesOn } from './rules/offer-words';
 import { requestRun } from './rules/request-run';
 import { requestMove } from './rules/request-states';
@@ -129,11 +129,6 @@ export function addressOf(workshop: WorkshopCard): string[] {
   return [...workshop.addressLines, workshop.town, workshop.postcode].filter((line) => line !== '');
 }
 
-/** What the tax in some lines is called; null where all of them are outside its scope. */
-export function taxNameOf(lines: readonly QuoteLine[], workshop: WorkshopCard): string | null {
-  return lines.every(({ category }) => category === 'O') ? null : workshop.taxName;
-}
-
 type Held = { workshop: WorkshopCard; currency: string };
 
 function revisionData(revision: Revision, { workshop, currency }: Held) {
@@ -158,7 +153,7 @@ function priceOf(revision: Revision, { workshop, currency }: Held): Price {
     mode: revision.isGross ? 'gross' : 'net',
     lines: shownLines(lines).map((line) => ({ ...line, quantity: '' })),
     totals: revisionTotals(lines, revision.isGross),
-    taxName: taxNameOf(lines, workshop),
+    taxName: taxNameOf(lines, workshop.taxName),
     taxNumber: workshop.taxNumber || null,
     taxNotes: isExempt ? [workshop.taxExemptReason] : [],
   };

@@ -3,10 +3,10 @@ import { config } from '@/lib/config';
 import type { RepairFormData } from '@/lib/documents/repair-form';
 import { quoteAddress } from '@/lib/jobs/private-link';
 import { readWorkshop } from '@/lib/workshop/records';
-import { addressOf, shownRevision, signature, taxNameOf } from './quote-data';
+import { addressOf, shownRevision, signature } from './quote-data';
 import type { QuoteRecord } from './records';
 import { isInspectionOnly } from './rules/inspection-fee';
-import { revisionTotals } from './rules/lines';
+import { revisionTotals, taxNameOf } from './rules/lines';
 import { lastHeldDay, repairForm } from './rules/repair-form';
 import { readLine } from './stored-lines';
 
@@ -53,7 +53,7 @@ export async function repairFormData(
       price: {
         gross: revision.grossMinor,
         currency: quote.currency,
-        taxName: taxNameOf(lines, workshop),
+        taxName: taxNameOf(lines, workshop.taxName),
         isInspectionOnly: isInspectionOnly(revision),
       },
       workingDays: revision.workingDays,

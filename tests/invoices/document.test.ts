@@ -10,6 +10,7 @@ import { receiptData } from '@/lib/invoices/receipt-data';
 import { readWholeInvoice } from '@/lib/invoices/records';
 import { ublText } from '@/lib/invoices/rules/ubl';
 import { recordPayment } from '@/lib/jobs/record-payment';
+import type { JobRecord } from '@/lib/jobs/records';
 import { readWorkshop } from '@/lib/workshop/records';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { textOf } from '@/tests/documents/read-pdf';
@@ -56,6 +57,21 @@ const credit = (amount: number) =>
     actor: OWNER,
     now: NOW,
   });
+
+/** The same job as a workshop prices it that is not within the scope of the tax. */
+function outsideTax(job: JobRecord): JobRecord {
+  const outside = { taxCategory: 'O', taxRateBps: 0 };
+  return {
+    ...job,
+    quotes: job.quotes.map((quote) => ({
+      ...quote,
+      revisions: quote.revisions.map((revision) => ({
+        ...revision,
+        lines: revision.lines.map((line) => ({ ...line, ...outside })),
+      })),
+    })),
+  };
+}
 
 async function whole(number = '2026-00001') {
   const found = await readWholeInvoice(number);
@@ -150,5 +166,15 @@ describe('a receipt', () => {
     expect(after).toContain('£10.00 given back');
     expect(after).toContain('Paid in full: £62.00');
     expect(after).not.toContain('Paid more than asked');
+  });
+
+  it('names the tax only where a line is within its scope', async () => {
+    await pay(7200);
+    const [job, workshop] = [await jobNow(jobId), await readWorkshop()];
+    expect(receiptData(job, workshop)?.price.taxName).toBe('VAT');
+    const outside = receiptData(outsideTax(job), { ...workshop, taxNumber: '' });
+    if (!outside) throw new Error('a paid job has a receipt');
+    expect(outside.price.taxName).toBeNull();
+    expect(textOf(await drawReceipt(outside))).not.toContain('VAT');
   });
 });

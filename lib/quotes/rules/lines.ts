@@ -29,6 +29,11 @@ export function revisionTotals(lines: readonly QuoteLine[], isGross: boolean): T
   return totals(lines, isGross ? 'gross' : 'net');
 }
 
+/** What the tax in some lines is called; null where all of them are outside its scope. */
+export function taxNameOf(lines: readonly QuoteLine[], taxName: string): string | null {
+  return lines.every(({ category }) => category === 'O') ? null : taxName;
+}
+
 /** The single line a booking from the price list agrees to. */
 export function bookedLine(repair: {
   name: string;
