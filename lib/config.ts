@@ -105,6 +105,11 @@ export function readConfig(environment: Record<string, string | undefined>): Con
       'Setting missing: AUTH_SECRET, at least 32 characters that stay the same, e.g. from `openssl rand -hex 32`',
     );
   }
+  if (isProduction && env.SMTP_URL && !given['MAIL_FROM']) {
+    throw new Error(
+      'Setting missing: MAIL_FROM, the address that SMTP_URL may send for, e.g. "Quay & Alder <workshop@example.org>"',
+    );
+  }
   if (env.JOBS === 'only' && isEmbedded) {
     throw new Error('Setting missing: JOBS=only works beside others on one server and needs DATABASE_URL');
   }

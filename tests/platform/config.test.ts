@@ -40,6 +40,16 @@ test('production on a server wants a secret that was given to it', () => {
   expect(config).toMatchObject({ databaseUrl: server, isEmbedded: false, authSecret: secret });
 });
 
+test('production that sends mail wants the address that it comes from', () => {
+  const sending = { NODE_ENV: 'production', SMTP_URL: 'smtp://mail.example.org' };
+  expect(() => readConfig(sending)).toThrow(/^Setting missing: MAIL_FROM, [^\n]+$/);
+  expect(() => readConfig({ ...sending, MAIL_FROM: ' ' })).toThrow(/MAIL_FROM/);
+  const mailFrom = 'Quay & Alder <workshop@quayandalder.example.org>';
+  expect(readConfig({ ...sending, MAIL_FROM: mailFrom })).toMatchObject({ mailFrom });
+  expect(readConfig({ NODE_ENV: 'production' }).smtpUrl).toBeUndefined();
+  expect(readConfig({ ...sending, NODE_ENV: 'development' }).mailFrom).toBe('workshop@example.org');
+});
+
 test.each([
   ['a port that is no number', { PORT: 'many' }, /PORT/],
   ['a database that is no PostgreSQL', { DATABASE_URL: 'mysql://db.example.org/x' }, /DATABASE_URL/],

@@ -47,6 +47,7 @@ export async function runKills(o: KillRun): Promise<KillReport> {
     DATA_DIR: folder,
     AUTH_SECRET: secret,
     SMTP_URL: office.url,
+    MAIL_FROM: 'workshop@example.org',
     LOG_LEVEL: 'error',
     DEMO: 'on',
     JOBS: 'off',

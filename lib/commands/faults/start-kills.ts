@@ -31,6 +31,7 @@ export async function runStartKills({ port, rounds, tell }: StartKills): Promise
     JOBS: 'on',
     TRUSTED_PROXY: 'on',
     SMTP_URL: office.url,
+    MAIL_FROM: 'workshop@example.org',
     LOG_LEVEL: 'error',
   });
   const problems: string[] = [];

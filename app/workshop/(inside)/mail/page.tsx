@@ -51,8 +51,8 @@ export default async function MailPage({ searchParams }: { searchParams: Promise
         <div className="mb-6">
           <Notice kind="warn" heading="No mail server is set">
             <p>
-              Messages are kept here and reach nobody. Set SMTP_URL and start again, then send what is kept.
-              Until then, open a message and pass its text on by hand.
+              Messages are kept here and reach nobody. Set SMTP_URL and MAIL_FROM and start again, then send
+              what is kept. Until then, open a message and pass its text on by hand.
             </p>
           </Notice>
         </div>
