@@ -1,5 +1,5 @@
 /**
- * Numbers of the demonstration that the README and the walks name. They come out the same at every first start; a test
+ * Numbers of the demonstration that the walks name. They come out the same at every first start; a test
  * fills a database and compares.
  */
 export const KNOWN = {

@@ -10,7 +10,7 @@ export function inDays(count: number): string {
 /**
  * The count of one cover line in one plain line, without a full stop.
  * Example: '12 months from 3 December 2026, plus 9 days while it was with us, ends 12 December 2027; a claim can still be
- * opened on Monday 13 December 2027'.
+ * opened until Monday 13 December 2027'.
  */
 export function explainCount(count: CoverCount, locale: string): string {
   const parts = [`${describePeriod(count.term)} from ${formatDay(count.startsOn, locale)}`];

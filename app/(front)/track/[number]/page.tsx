@@ -45,7 +45,7 @@ export default async function StatusPage({ params }: Props) {
         <p>
           {status.promisedOn && !['sent-back', 'closed', 'cancelled'].includes(status.stage)
             ? `Promised to be ready by ${formatDay(status.promisedOn, locale, 'weekday')}.`
-            : 'The number alone shows the stage and nothing else.'}
+            : 'The number alone shows the stages and their days, and not whose unit it is.'}
         </p>
       </Docket>
       <p>
