@@ -131,8 +131,12 @@ describe('what is refused', () => {
     expect(() => addWorkingDays(day('2026-01-01'), 1, never)).toThrow(RangeError);
   });
 
-  test('negative and broken counts', () => {
-    for (const n of [-1, 0.5, Number.NaN])
-      expect(() => addWorkingDays(day('2026-01-01'), n, plain)).toThrow(RangeError);
+  test.each([
+    ['below nought', -1],
+    ['in parts', 0.5],
+    ['that is no number', Number.NaN],
+    ['without an end', Number.POSITIVE_INFINITY],
+  ])('a count of days %s', (_name, n) => {
+    expect(() => addWorkingDays(day('2026-01-01'), n, plain)).toThrow(`Not a count of working days: ${n}`);
   });
 });

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { db } from '@/lib/db/client';
 import { readMigrations } from '@/lib/db/engine';
@@ -250,7 +251,7 @@ describe('prices the demonstration was asked for', () => {
   });
 });
 
-describe('the numbers the README names', () => {
+describe('the numbers the walks name', () => {
   const stageOf = async (number: string) => (await db.job.findUnique({ where: { number } }))?.stage;
 
   test.each([
@@ -420,7 +421,9 @@ describe('what lies beside the jobs', () => {
   });
 
   test('staff can sign in with the passwords of the README', async () => {
+    const readme = readFileSync('README.md', 'utf8');
     for (const { email, name, role, password } of DEMO_STAFF) {
+      expect(readme).toContain(`\`${email}\`, password \`${password}\``);
       const user = await db.user.findUniqueOrThrow({ where: { email }, include: { accounts: true } });
       expect(user.role).toBe(role);
       expect(passwordProblem(password, [name, email, 'Quay & Alder'])).toBeNull();

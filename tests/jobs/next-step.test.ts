@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { day } from '@/lib/calendar/day';
 import { type NextFacts, nextForCustomer } from '@/lib/jobs/rules/next-step';
-import { STAGES } from '@/lib/jobs/rules/stages';
+import { STAGES, type Stage } from '@/lib/jobs/rules/stages';
+import { RULINGS } from '@/lib/warranty/rules/causes';
 
 const CLAIM: NextFacts = {
   stage: 'on-bench',
@@ -64,9 +65,45 @@ describe('what happens next on a claim', () => {
   it('says how much is left to pay before it goes back', () => {
     expect(next({ stage: 'ready', owed: '£24.00' })).toContain('£24.00');
   });
+});
 
-  it('is said at every stage', () => {
-    for (const stage of STAGES) expect(next({ stage })).toMatch(/\.$/);
+const KINDS = [
+  { kind: 'repair', ruling: null },
+  { kind: 'claim', ruling: null },
+  ...RULINGS.map((ruling) => ({ kind: 'claim', ruling }) as const),
+] as const;
+
+describe.each(KINDS)('what happens next on a $kind with the ruling $ruling', ({ kind, ruling }) => {
+  const told = (stage: Stage, over: Partial<NextFacts> = {}) => next({ stage, kind, ruling, ...over });
+
+  it.each(STAGES)('is told in whole sentences of its own at the stage %s', (stage) => {
+    expect(told(stage)).toMatch(/^\p{Lu}.*\p{L}\.$/u);
+    expect(told(stage)).not.toMatch(/undefined|null|\s\s|\.\.|\s\./);
+    // The bench and its check sheet are one wait for the customer.
+    const alike = STAGES.filter((other) => told(other) === told(stage));
+    const bench: Stage[] = ['on-bench', 'proving'];
+    expect(alike).toEqual(bench.includes(stage) ? bench : [stage]);
+  });
+
+  it('asks nobody to pay who owes nothing, and names what is owed where the unit waits for it', () => {
+    for (const stage of STAGES) expect(told(stage)).not.toMatch(/How to pay|£|your payment/);
+    expect(told('ready', { owed: '£24.00' })).toContain('£24.00 is left to pay');
+  });
+
+  it('speaks of a ruling and of a free repair on claims alone', () => {
+    const words = STAGES.map((stage) => told(stage)).join(' ');
+    expect(/ruling|claim|covered|costs you nothing/.test(words)).toBe(kind === 'claim');
+  });
+
+  it('promises the day wherever work goes on, and no later', () => {
+    const dated = STAGES.filter((stage) =>
+      told(stage, { promisedOn: day('2026-12-09') }).includes('9 December'),
+    );
+    expect(dated).toEqual(
+      expect.arrayContaining(['arrived', 'awaiting-parts', 'on-bench', 'proving'] satisfies Stage[]),
+    );
+    for (const stage of ['booked', 'ready', 'sent-back', 'closed', 'cancelled', 'declined'] as const)
+      expect(dated).not.toContain(stage);
   });
 });
 

@@ -8,12 +8,12 @@ const digits = fc.string({ unit: fc.constantFrom(...'0123456789'), minLength: 2,
 const systems: Iso7064System[] = ['mod-11-2', 'mod-37-2', 'mod-97-10', 'mod-11-10', 'mod-27-26', 'mod-37-36'];
 
 describe('what is no payload has no check character', () => {
-  test.each(systems)('%s', (system) => {
+  test.each(systems)('by the system %s of ISO 7064', (system) => {
     for (const payload of ['', 'a', 'é', '1 2', '*']) expect(checkCharacter(system, payload)).toBeNull();
     for (const text of ['', '0', 'A']) expect(hasValidCheck(system, text)).toBe(false);
   });
 
-  test('Luhn and GS1', () => {
+  test('by Luhn and by GS1', () => {
     for (const text of ['', '12a4', ' 1', '-1']) {
       expect(luhnDigit(text)).toBeNull();
       expect(gs1Digit(text)).toBeNull();

@@ -31,14 +31,17 @@ describe('the interval of a share', () => {
     [4, 200, 0.007804426, 0.050287087, 0.005475566, 0.050413609, 8],
     [1, 30, 0.00590859, 0.16670391, 0.000843571, 0.17216946, 7],
     [0, 30, 0, 0.11351339, 0, 0.11570331, 7],
-  ])('%d of %d', (counted, of, low, high, exactLow, exactHigh, digits) => {
-    const wilson = shareInterval(counted, of);
-    expect(wilson?.low).toBeCloseTo(low, digits);
-    expect(wilson?.high).toBeCloseTo(high, digits);
-    // Two bounds of 97.5 % enclose the exact interval; the lower one of those that came back is the upper one of the others.
-    expect(1 - shareBound(of - counted, of, 0.975)).toBeCloseTo(exactLow, digits);
-    expect(shareBound(counted, of, 0.975)).toBeCloseTo(exactHigh, digits);
-  });
+  ])(
+    'of %d of %d is the published one, by Wilson and exact',
+    (counted, of, low, high, exactLow, exactHigh, digits) => {
+      const wilson = shareInterval(counted, of);
+      expect(wilson?.low).toBeCloseTo(low, digits);
+      expect(wilson?.high).toBeCloseTo(high, digits);
+      // Two bounds of 97.5 % enclose the exact interval; the lower one of those that came back is the upper one of the others.
+      expect(1 - shareBound(of - counted, of, 0.975)).toBeCloseTo(exactLow, digits);
+      expect(shareBound(counted, of, 0.975)).toBeCloseTo(exactHigh, digits);
+    },
+  );
 
   test('of nothing is unknown, and of a broken count refused', () => {
     expect(shareInterval(0, 0)).toBeNull();
@@ -64,7 +67,7 @@ describe('the survival curve of the published example', () => {
     [16, 11, 1, 0.627451, 0.1141, 0.439, 0.896],
     [22, 7, 1, 0.5378151, 0.1282, 0.337, 0.858],
     [23, 6, 1, 0.4481793, 0.1346, 0.249, 0.807],
-  ])('week %d', (week, atRisk, returned, well, error, low, high) => {
+  ])('has the printed row of week %d', (week, atRisk, returned, well, error, low, high) => {
     const step = survivalCurve(TREATED).find(({ days }) => days === week);
     expect(step).toMatchObject({ atRisk, returned });
     expect(step?.well).toBeCloseTo(well, 7);
@@ -169,12 +172,12 @@ describe("Fisher's exact test", () => {
   // [[3, 1], [1, 3]] is Fisher's own tea tasting (The Design of Experiments, 1935), two-sided 0.4857; the others as
   // recomputed by scipy 1.17.1, their origin from memory.
   const tables: [string, Counted, Counted, number][] = [
-    ['tea', { returned: 3, units: 4 }, { returned: 1, units: 4 }, 0.485714],
+    ['3 of 4, 1 of 4', { returned: 3, units: 4 }, { returned: 1, units: 4 }, 0.485714],
     ['1 of 10, 11 of 14', { returned: 1, units: 10 }, { returned: 11, units: 14 }, 0.002759456],
     ['8 of 10, 1 of 6', { returned: 8, units: 10 }, { returned: 1, units: 6 }, 0.034965],
     ['10 of 12, 3 of 18', { returned: 10, units: 12 }, { returned: 3, units: 18 }, 0.000536724],
   ];
-  test.each(tables)('%s', (_, ours, rest, p) => {
+  test.each(tables)('gives the published p-value of the table “%s”, from either side', (_, ours, rest, p) => {
     expect(fisherExact(ours, rest)).toBeCloseTo(p, 6);
     expect(fisherExact(rest, ours)).toBeCloseTo(p, 6);
   });

@@ -18,30 +18,35 @@ const clear: Omit<Findings, 'cause'> = {
   isWithinTerm: true,
 };
 
+// Common practice of the trade, no source; written out here, so that a row of the table cannot change unseen.
+const RULED = [
+  ['workmanship', 'covered'],
+  ['fitted-part', 'covered'],
+  ['weakened-by-original-damage', 'covered'],
+  ['separate-fault', 'not-covered'],
+  ['damage-after-return', 'not-covered'],
+  ['no-fault-found', 'returned-free'],
+] as const;
+
 describe('the table of causes', () => {
   it('has one row for each cause, in the order of the list', () => {
     expect(CAUSE_TABLE.map(({ cause }) => cause)).toEqual([...CAUSES]);
   });
 
   it('covers our work, our parts and what the first damage had weakened', () => {
-    expect(CAUSE_TABLE.map(({ cause, ruling }) => [cause, ruling])).toEqual([
-      ['workmanship', 'covered'],
-      ['fitted-part', 'covered'],
-      ['weakened-by-original-damage', 'covered'],
-      ['separate-fault', 'not-covered'],
-      ['damage-after-return', 'not-covered'],
-      ['no-fault-found', 'returned-free'],
-    ]);
+    expect(CAUSE_TABLE.map(({ cause, ruling }) => [cause, ruling])).toEqual(RULED);
   });
 
   it('asks for visible evidence wherever something is not covered', () => {
-    for (const cause of CAUSES)
-      expect(causeRow(cause).needsVisibleEvidence).toBe(causeRow(cause).ruling === 'not-covered');
+    expect(CAUSES.filter((cause) => causeRow(cause).needsVisibleEvidence)).toEqual([
+      'separate-fault',
+      'damage-after-return',
+    ]);
   });
 });
 
 const rows: { name: string; findings: Findings; ruling: string; isByDoubt: boolean }[] = [
-  ...CAUSE_TABLE.map(({ cause, ruling }) => ({
+  ...RULED.map(([cause, ruling]) => ({
     name: `${cause} with clear evidence is ${ruling}`,
     findings: { ...clear, cause },
     ruling,
