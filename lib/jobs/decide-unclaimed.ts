@@ -9,8 +9,8 @@ import type { Actor } from './actor';
 import { requireMove } from './facts';
 import { readJob, readStage } from './records';
 import { moveOf } from './rules/stages';
-import { DECISION_WORDS, type Decision } from './rules/unclaimed';
-import { stepOfUnit, UNCLAIMED_FACTS } from './unclaimed-notices';
+import { DECISION_WORDS, type Decision, mayDecide } from './rules/unclaimed';
+import { isNoticeReached, stepOfUnit, UNCLAIMED_FACTS } from './unclaimed-notices';
 import { writeEvent } from './write-event';
 
 /**
@@ -24,6 +24,8 @@ export async function decideUnclaimed(o: {
   note: string;
   /** last day for which it is kept; only where it is kept longer */
   until: Day | null;
+  /** the last notice did not reach the customer, and the owner says that they were told some other way */
+  isToldOtherwise?: boolean;
   actor: Extract<Actor, { id: string }>;
   now: Date;
 }): Promise<void> {
@@ -40,6 +42,14 @@ export async function decideUnclaimed(o: {
     if (job.stage !== 'unclaimed') throw new Refusal('conflict', 'This unit does not stand as unclaimed.');
     if (stepOfUnit(facts, workshop, today).step !== 'decide') {
       throw new Refusal('invalid', 'The notices have not all been sent, or the last one still runs.');
+    }
+    const { isToldOtherwise = false } = o;
+    if (!mayDecide(o.decision, { isReached: isNoticeReached(facts), isToldOtherwise })) {
+      throw new Refusal(
+        'invalid',
+        'The last notice did not reach the customer. Send it again, or tell them some other way and tick that you did',
+        'isToldOtherwise',
+      );
     }
     const isKept = o.decision === 'keep-longer';
     if (isKept && (o.until === null || compareDays(o.until, today) <= 0)) {

@@ -18,10 +18,9 @@ export const UNCLAIMED_FACTS = {
   stage: true,
   events: DECISION_EVENTS,
   mails: {
-    where: { template: 'unit-ready' },
+    where: { template: { in: ['unit-ready', 'unclaimed-notice'] } },
     orderBy: [{ queuedAt: 'desc' }, { id: 'desc' }],
-    take: 1,
-    select: { state: true, sentAt: true, bouncedAt: true },
+    select: { template: true, state: true, sentAt: true, bouncedAt: true },
   },
   unclaimedNotices: { orderBy: { notice: 'asc' }, select: { at: true } },
 } satisfies Prisma.JobSelect;
@@ -35,17 +34,27 @@ type Facts = Prisma.JobGetPayload<{ select: typeof UNCLAIMED_FACTS }>;
 export function stepOfUnit(job: Facts, workshop: WorkshopCard, today: Day): UnclaimedStep {
   const dayOf = (at: Date) => dayInZone(at, workshop.timeZone);
   const ready = job.events.findLast((event) => event.toStage === 'ready');
-  const [letter] = job.mails;
-  const isTold = letter?.sentAt && letter.state === 'sent' && !letter.bouncedAt;
+  const letter = newestLeft(job, 'unit-ready');
   return unclaimedStep(
     {
-      toldOn: ready && isTold && letter.sentAt ? maxDay(dayOf(letter.sentAt), dayOf(ready.at)) : null,
+      toldOn: ready && letter?.sentAt ? maxDay(dayOf(letter.sentAt), dayOf(ready.at)) : null,
       sentOn: job.unclaimedNotices.map(({ at }) => dayOf(at)),
       keptUntil: lastDecision(job.events)?.until ?? null,
     },
     unclaimedSettings(workshop),
     today,
   );
+}
+
+/** Whether the newest notice has left and did not come back. */
+export function isNoticeReached(job: Pick<Facts, 'mails'>): boolean {
+  return newestLeft(job, 'unclaimed-notice') !== null;
+}
+
+/** The newest letter of a kind, null unless it has left and did not come back. */
+function newestLeft({ mails }: Pick<Facts, 'mails'>, template: 'unit-ready' | 'unclaimed-notice') {
+  const newest = mails.find((mail) => mail.template === template);
+  return newest?.state === 'sent' && !newest.bouncedAt ? newest : null;
 }
 
 const CANDIDATE = {

@@ -161,6 +161,8 @@ describe('what happens next on a repair', () => {
   const repair = (over: Partial<NextFacts>) => next({ kind: 'repair', ruling: null, ...over });
 
   it('names what is left to pay before a declined unit comes back', () => {
+    expect(next({ stage: 'declined', owed: '£25.00' })).toContain('£25.00');
+    expect(next({ stage: 'declined' })).toContain('free of charge');
     expect(repair({ stage: 'declined', owed: '£27.60' })).toContain('£27.60');
     expect(repair({ stage: 'declined' })).toContain('nothing is left to pay');
   });

@@ -60,7 +60,13 @@ async function stageOf(jobId: string): Promise<string> {
 async function afterAllNotices() {
   const made = await unpaid();
   for (const now of [FIRST, SECOND, THIRD]) await clockRound(now);
+  await noticesLeave(made.jobId);
   return made;
+}
+
+async function noticesLeave(jobId: string): Promise<void> {
+  const data = { state: 'sent', sentAt: THIRD };
+  await db.mail.updateMany({ where: { jobId, template: 'unclaimed-notice' }, data });
 }
 
 type Decided = Parameters<typeof decideUnclaimed>[0];
@@ -76,6 +82,20 @@ async function decide(jobId: string, over: Partial<Decided> = {}): Promise<void>
     ...over,
   });
 }
+
+describe('a unit whose last notice did not reach its owner', () => {
+  it.each([
+    ['came back', { bouncedAt: THIRD }],
+    ['has not left', { state: 'queued', sentAt: null }],
+  ])('does not leave for good when it %s, unless they were told some other way', async (_how, lost) => {
+    const { jobId } = await afterAllNotices();
+    await db.mail.updateMany({ where: { jobId, template: 'unclaimed-notice' }, data: lost });
+    await expect(decide(jobId)).rejects.toMatchObject({ field: 'isToldOtherwise' });
+    await decide(jobId, { decision: 'keep-longer', until: day('2027-02-28') });
+    await decide(jobId, { isToldOtherwise: true, now: on('2027-03-01') });
+    expect(await stageOf(jobId)).toBe('closed');
+  });
+});
 
 describe('notices that a unit waits', () => {
   it('go out by the clock at the workshop’s intervals, each once, the first sets the unit aside', async () => {
@@ -224,6 +244,7 @@ describe('the owner’s decision', () => {
     const aside = { move: 'set-aside', note: '', actor: OWNER, now: FIRST } as const;
     await moveJob({ jobId: claim.jobId, version: await versionOf(claim.jobId), ...aside });
     for (const now of [SECOND, THIRD]) await clockRound(now);
+    await noticesLeave(claim.jobId);
     await decide(claim.jobId, { decision: 'give-away' });
     expect(await db.claim.findUniqueOrThrow({ where: { id: claim.claimId } })).toMatchObject({
       state: 'closed',

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { LIMITS } from '@/lib/catalogue/rules/list-limits';
 import { LARGEST_KEPT } from '@/lib/numbers/column';
 import { neededText, optionalText } from './typed-text';
 
@@ -29,7 +30,7 @@ export const problemAnswers = z.object({
 });
 
 export const parcelAnswers = z.object({
-  accessories: z.array(z.string().trim().min(1).max(80)).max(20).default([]),
+  accessories: z.array(z.string().trim().min(1).max(LIMITS.entry)).max(LIMITS.entries).default([]),
   otherAccessory: optionalText(80),
   battery: z.string({ error: 'Choose the answer that fits the battery' }).min(1).max(40),
   data: z.enum(['none', 'saved', 'not-saved'], {

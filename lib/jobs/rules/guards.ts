@@ -128,7 +128,7 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   'wrong-kind': 'This does not apply to this kind of job.',
   'serial-settled': 'The serial read from the unit does not match the booking yet; settle it first.',
   'finding-recorded': 'Record what was found first.',
-  'offer-sent': 'Write the changed price first.',
+  'offer-sent': 'Write the price first.',
   'start-allowed': 'The customer may still withdraw from the contract, and did not ask for an earlier start.',
   'may-withdraw': 'There is no right to withdraw from this contract, or not any more.',
   ruled: 'The claim has no final ruling yet.',

@@ -67,7 +67,8 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
     case 'cancelled':
       return 'Nothing is owed. You can book again from the price list.';
     case 'declined':
-      if (facts.kind === 'claim') return 'We are packing your unit. It comes back free of charge.';
+      if (facts.kind === 'claim' && facts.owed === null)
+        return 'We are packing your unit. It comes back free of charge.';
       return facts.owed === null
         ? 'We are packing your unit. It comes back, and nothing is left to pay.'
         : `We are packing your unit. It comes back once ${facts.owed} has reached us; what that is for is below.`;

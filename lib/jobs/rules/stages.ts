@@ -115,7 +115,7 @@ export const MOVES = [
     needs: ['ruled', 'finding-recorded', 'offer-sent'],
     mail: 'approval-asked',
     label: 'Ask for approval',
-    consequence: 'Sends the customer the changed price with the findings. The job waits for the answer.',
+    consequence: 'Sends the customer the price with the findings. The job waits for the answer.',
   },
   {
     key: 'approve',
@@ -368,7 +368,7 @@ export const STAGE_WORDS: Record<Stage, { label: string; customer: string }> = {
   booked: { label: 'Booked', customer: 'We are waiting for your parcel.' },
   arrived: { label: 'Arrived', customer: 'Your unit is here and waits for its turn.' },
   assessing: { label: 'Assessing', customer: 'We are finding out what is wrong.' },
-  'awaiting-approval': { label: 'Awaiting approval', customer: 'We need your yes or no to a changed price.' },
+  'awaiting-approval': { label: 'Awaiting approval', customer: 'We need your yes or no to a price.' },
   'awaiting-parts': { label: 'Awaiting parts', customer: 'A part for your unit is on its way to us.' },
   'on-bench': { label: 'On the bench', customer: 'Your unit is being repaired.' },
   proving: { label: 'Proving', customer: 'The repair is done. We are testing that it holds.' },

@@ -95,6 +95,14 @@ export const DECISION_WORDS: Record<Decision, { label: string; consequence: stri
   },
 };
 
+/** What can be done although the last notice did not reach its reader: the unit is not lost to them by it. */
+const UNTOLD_DECISIONS: readonly Decision[] = ['keep-longer', 'send-back-unpaid'];
+
+/** Whether a decision is open: a unit leaves for good only when its owner was told, by the last notice or some other way. */
+export function mayDecide(decision: Decision, o: { isReached: boolean; isToldOtherwise: boolean }): boolean {
+  return o.isReached || o.isToldOtherwise || UNTOLD_DECISIONS.includes(decision);
+}
+
 /** Said wherever a decision is made: the law of the place comes first. */
 export const UNCLAIMED_LAW =
   'What may be done with a unit that nobody claims is set by the law of your place: how it must be announced, how long it must be kept, whether it may be sold, and to whom the money goes. Data on it stays the customer’s. Ask before anything that cannot be undone; the program only keeps what you decided.';

@@ -21,7 +21,7 @@ import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/r
 import { parseEvent } from '@/lib/jobs/rules/events';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
 import { packingSlip } from '@/lib/jobs/rules/packing-slip';
-import { type JobKind, STAGE_WORDS, type Stage } from '@/lib/jobs/rules/stages';
+import { type JobKind, STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { lastDecision } from '@/lib/jobs/stored-decision';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -82,7 +82,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   return (
     <>
       <PageHead
-        title={booked ? bookedTitle(kind) : titleOf(stage, facts.isPriceAgreed)}
+        title={booked ? bookedTitle(kind) : STAGE_WORDS[stage].customer}
         lead={
           booked
             ? 'Keep this page: its address is your private link. We have sent it to you by mail too.'
@@ -192,12 +192,6 @@ function promiseMoved(job: JobRecord, locale: string): string | null {
 
 function bookedTitle(kind: JobKind): string {
   return kind === 'claim' ? 'Your claim is open' : 'Your repair is booked';
-}
-
-/** A first price changes nothing that was agreed before. */
-function titleOf(stage: Stage, isPriceAgreed: boolean): string {
-  if (stage === 'awaiting-approval' && !isPriceAgreed) return 'We need your yes or no to a price.';
-  return STAGE_WORDS[stage].customer;
 }
 
 function accessoryWords(each: { name: string; isTold: boolean; isArrived: boolean | null }): string {

@@ -10,12 +10,15 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { WaitALittle } from '@/app/ui/page/wait-a-little';
 import { formatDay } from '@/lib/calendar/format';
 import { readStatus } from '@/lib/jobs/records';
-import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { STAGE_WORDS, type Stage } from '@/lib/jobs/rules/stages';
 import { readNumber, showNumber } from '@/lib/numbers/job-number';
 
 export const metadata: Metadata = { title: 'Where is my repair', robots: { index: false } };
 
 type Props = { params: Promise<{ number: string }> };
+
+/** Where a promised day says nothing any more, or would be a wrong one. */
+const PAST_PROMISE: readonly Stage[] = ['declined', 'unclaimed', 'sent-back', 'closed', 'cancelled'];
 
 /** The stage of a job for whoever has its number: nothing here says whose it is or what it is. */
 export default async function StatusPage({ params }: Props) {
@@ -43,7 +46,7 @@ export default async function StatusPage({ params }: Props) {
         stamps={stampSteps(status, { locale, timeZone })}
       >
         <p>
-          {status.promisedOn && !['sent-back', 'closed', 'cancelled'].includes(status.stage)
+          {status.promisedOn && !PAST_PROMISE.includes(status.stage)
             ? `Promised to be ready by ${formatDay(status.promisedOn, locale, 'weekday')}.`
             : 'The number alone shows the stages and their days, and not whose unit it is.'}
         </p>

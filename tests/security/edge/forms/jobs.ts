@@ -70,7 +70,14 @@ export const jobs: FormsOfFiles = [
   [
     'jobs/[number]/keeping-schema.ts',
     {
-      decisionForm: { fields: { decision: 'keep-longer', note: 'She is at sea.', until: '2026-12-24' } },
+      decisionForm: {
+        fields: {
+          decision: 'keep-longer',
+          note: 'She is at sea.',
+          until: '2026-12-24',
+          isToldOtherwise: 'yes',
+        },
+      },
       promiseForm: { fields: { to: '2026-12-24', reason: 'The part is late.' } },
     },
   ],

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { countedField } from '@/app/ui/forms/counted-field';
+import { LIMITS } from '@/lib/catalogue/rules/list-limits';
 import { addressAnswers } from '@/lib/jobs/rules/booking';
 import { neededText } from '@/lib/jobs/rules/typed-text';
 
@@ -26,7 +27,8 @@ const extra = z
 export const takeInForm = z.object({
   version: countedField,
   serial,
-  arrived: z.array(z.string().max(80)).max(MOST_THINGS),
+  // What the model comes with, and one thing in the customer's own words.
+  arrived: z.array(z.string().max(LIMITS.entry)).max(LIMITS.entries + 1),
   extra,
 });
 

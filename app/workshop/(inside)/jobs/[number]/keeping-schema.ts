@@ -14,6 +14,10 @@ export const decisionForm = z.object({
     .trim()
     .default('')
     .refine((text) => text === '' || isDay(text), 'Enter a date'),
+  isToldOtherwise: z
+    .string()
+    .optional()
+    .transform((text) => text === 'yes'),
 });
 
 export const promiseForm = z.object({

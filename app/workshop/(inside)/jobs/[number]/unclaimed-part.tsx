@@ -1,5 +1,5 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
-import { RadioGroup } from '@/app/ui/forms/choices';
+import { Checkbox, RadioGroup } from '@/app/ui/forms/choices';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
@@ -29,6 +29,14 @@ export async function UnclaimedPart({ job, workshop, role }: SheetProps & { role
           <Notice kind="warn" heading="Local law comes first">
             <p>{UNCLAIMED_LAW}</p>
           </Notice>
+          {unclaimed.isReached ? null : (
+            <Notice kind="warn" heading="The last notice did not reach the customer">
+              <p>
+                It came back, failed or has not left. Put the address right and send it again from the Mail
+                page, or tell the customer some other way, before the unit leaves for good.
+              </p>
+            </Notice>
+          )}
           <ActionForm
             action={decideOnUnit.bind(null, job.number)}
             hidden={carriedFields(job.version)}
@@ -50,6 +58,13 @@ export async function UnclaimedPart({ job, workshop, role }: SheetProps & { role
               type="date"
               optional
             />
+            {unclaimed.isReached ? null : (
+              <Checkbox
+                name="isToldOtherwise"
+                label="I have told the customer some other way, and given them as long to answer"
+                hint="By a letter or on the telephone, for instance. Write below how and when."
+              />
+            )}
             <TextArea name="note" label="Why" hint="The customer reads it." rows={3} maxLength={1000} />
             <SubmitButton
               label="Keep this decision"
@@ -62,7 +77,7 @@ export async function UnclaimedPart({ job, workshop, role }: SheetProps & { role
   );
 }
 
-function standing({ sentOn, due, decision }: UnclaimedView, locale: string): string {
+function standing({ sentOn, due, decision, isReached }: UnclaimedView, locale: string): string {
   const last = sentOn.at(-1);
   const sent = last
     ? `${sentOn.length === 1 ? '1 notice was' : `${sentOn.length} notices were`} sent, the last on ${formatDay(last, locale)}.`
@@ -79,5 +94,6 @@ function standing({ sentOn, due, decision }: UnclaimedView, locale: string): str
         : due.step === 'decide'
           ? ` Not answered by ${formatDay(due.since, locale)}.`
           : '';
-  return `${sent}${kept}${next}`;
+  const lost = last && !isReached ? ' It did not reach the customer.' : '';
+  return `${sent}${lost}${kept}${next}`;
 }
