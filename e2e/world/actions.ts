@@ -214,6 +214,7 @@ export const actions: readonly ActionRow[] = [
   ...inFile('/workshop/parts/actions.ts', [
     ['savePartAction', bench, { bound: ['{part}'] }],
     ['addLotAction', bench, { bound: ['{part}'] }],
+    ['addToLotAction', bench, { bound: ['{lot}'], form: { received: '1' } }],
     ['writeOffAction', bench, { bound: ['{lot}'], form: { quantity: '1' } }],
   ]),
   ...inFile('/workshop/parts/lots/[id]/recall/actions.ts', [['recallAction', owner, { bound: ['{lot}'] }]]),

@@ -112,10 +112,52 @@ export async function addLot(input: LotInput): Promise<string> {
     });
   } catch (error) {
     if (isUniqueViolation(error, 'lot_partId_code_key')) {
-      throw new Refusal('conflict', 'This part has a lot of that code already.', 'code');
+      throw new Refusal(
+        'conflict',
+        'This part has a lot of that code already. Add the pieces on its page.',
+        'code',
+      );
     }
     throw error;
   }
+}
+
+/**
+ * Adds pieces of a lot that came later, or were counted wrong. What one piece costs becomes the mean of those in stock and those
+ * that come, by pieces; what was fitted before keeps its cost. `received` is what the form showed: sent twice, it adds once.
+ */
+export async function addToLot(o: {
+  lotId: string;
+  received: number;
+  quantity: number;
+  unitCostMinor: number;
+}): Promise<void> {
+  await transaction(async (tx) => {
+    const lot = await tx.lot.findUnique({
+      where: { id: o.lotId },
+      select: { inStock: true, unitCostMinor: true },
+    });
+    if (!lot) throw new Refusal('not-found', 'This lot is no longer on the list.');
+    const { count } = await tx.lot.updateMany({
+      where: { id: o.lotId, received: o.received, inStock: lot.inStock },
+      data: {
+        received: { increment: o.quantity },
+        inStock: { increment: o.quantity },
+        unitCostMinor: meanCost(lot, o),
+      },
+    });
+    if (count === 0)
+      throw new Refusal('conflict', 'This lot changed while you had it open. Nothing was added.');
+  });
+}
+
+/** Minor units, to the nearest: 4 in stock at 210 and 8 more at 240 give 230. */
+function meanCost(
+  lot: { inStock: number; unitCostMinor: number },
+  more: { quantity: number; unitCostMinor: number },
+): number {
+  const minor = lot.inStock * lot.unitCostMinor + more.quantity * more.unitCostMinor;
+  return Math.round(minor / (lot.inStock + more.quantity));
 }
 
 /**

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { lotsInStock } from '@/lib/bench/lots-in-stock';
 import { listParts, readLot, readPart } from '@/lib/bench/part-records';
-import { addLot, savePart, usePart, writeOffLot } from '@/lib/bench/parts';
+import { addLot, addToLot, savePart, usePart, writeOffLot } from '@/lib/bench/parts';
 import { day, dayToDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
@@ -110,6 +110,17 @@ describe('parts and lots', () => {
     await addLot({ ...lot, partId });
     await addLot({ ...lot, partId: other });
     await expect(addLot({ ...lot, partId })).rejects.toMatchObject({ code: 'conflict', field: 'code' });
+  });
+
+  test('more pieces of a lot are added once, however often they are sent, at the mean of their cost', async () => {
+    const partId = await savePart(null, part);
+    const id = await addLot({ ...lot, partId });
+    const more = { lotId: id, received: 3, quantity: 6, unitCostMinor: 240 };
+    const sent = await Promise.allSettled([addToLot(more), addToLot(more)]);
+    expect(sent.map(({ status }) => status).sort()).toEqual(['fulfilled', 'rejected']);
+    // 3 at 210 and 6 at 240 are 2,070 for 9.
+    const kept = await db.lot.findUniqueOrThrow({ where: { id } });
+    expect(kept).toMatchObject({ received: 9, inStock: 9, unitCostMinor: 230 });
   });
 
   test.each([

@@ -7,12 +7,12 @@ import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { shownIn } from '@/app/ui/forms/shown-in';
 import { typedValues } from '@/app/ui/forms/typed-values';
-import { addLot, savePart, writeOffLot } from '@/lib/bench/parts';
+import { addLot, addToLot, savePart, writeOffLot } from '@/lib/bench/parts';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../who';
-import { lotSchema, partSchema, writeOffSchema } from './part-schema';
+import { lotSchema, moreOfLotSchema, partSchema, writeOffSchema } from './part-schema';
 
 /** Adds a part, or changes the one whose id is bound, and shows it. */
 export async function savePartAction(
@@ -43,6 +43,22 @@ export async function addLotAction(
   const outcome = await attempt(() => addLot({ ...parsed.data, partId }));
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/parts/${partId}?saved=yes` as Route);
+}
+
+/** Adds pieces of the bound lot. */
+export async function addToLotAction(
+  lotId: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  onlyPlain(lotId);
+  await requireStaff(rolesThatMay('bench'));
+  const { currency } = await readWorkshop();
+  const parsed = parseForm(moreOfLotSchema(currency), formData);
+  if (!parsed.ok) return parsed.state;
+  const outcome = await attempt(() => addToLot({ ...parsed.data, lotId }));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
+  redirect(`/workshop/parts/lots/${lotId}?saved=yes` as Route);
 }
 
 /** Takes pieces of the bound lot out of stock without a job. */

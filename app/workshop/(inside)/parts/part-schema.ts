@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { countedField } from '@/app/ui/forms/counted-field';
 import { isDay } from '@/lib/calendar/day';
 import { readTerm } from '@/lib/catalogue/rules/term-parts';
 import { line, money, termCount, termUnit, wholeNumber } from '../catalogue/fields';
@@ -20,6 +21,15 @@ export const lotSchema = (currency: string) =>
       supplier: line('Enter who delivered it'),
       receivedOn: z.string('Enter the day it came').refine(isDay, 'Enter a day, like 2026-11-25'),
       received: wholeNumber(1, 100_000),
+      unitCost: money(currency, 'Enter what one piece cost'),
+    })
+    .transform(({ unitCost, ...rest }) => ({ ...rest, unitCostMinor: unitCost }));
+
+export const moreOfLotSchema = (currency: string) =>
+  z
+    .object({
+      received: countedField,
+      quantity: wholeNumber(1, 100_000),
       unitCost: money(currency, 'Enter what one piece cost'),
     })
     .transform(({ unitCost, ...rest }) => ({ ...rest, unitCostMinor: unitCost }));

@@ -136,6 +136,7 @@ export const catalogue: FormsOfFiles = [
           unitCost: '0.45',
         },
       },
+      moreOfLotSchema: { fields: { received: '10', quantity: '3', unitCost: '2.10' } },
       writeOffSchema: { fields: { quantity: '3' } },
     },
   ],

@@ -4,6 +4,8 @@ import { readWorkshop } from '@/app/read-workshop';
 import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
+import { MoneyField } from '@/app/ui/forms/money-field';
+import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { LinkButton } from '@/app/ui/page/button';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -19,6 +21,7 @@ import { dayInZone } from '@/lib/calendar/day';
 import { formatInstant } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { isStage, STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { decimalText } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { may } from '@/lib/people/rules/roles';
 import { coverClock } from '@/lib/returns/cover-clock';
@@ -26,7 +29,7 @@ import { flaggedLots } from '@/lib/returns/flagged-lots';
 import { evidenceSentence } from '@/lib/returns/rules/evidence-words';
 import { requireStaff } from '../../../../who';
 import { SavedNote } from '../../../catalogue/saved-note';
-import { writeOffAction } from '../../actions';
+import { addToLotAction, writeOffAction } from '../../actions';
 
 export const metadata: Metadata = { title: 'Lot' };
 
@@ -106,6 +109,31 @@ export default async function LotPage({ params, searchParams }: Props) {
           columns={unitColumns(locale)}
         />
       </div>
+      {may(staff.role, 'bench') ? (
+        <section aria-labelledby="more" className="mt-12">
+          <h2 id="more" className="mb-3">
+            More of this lot
+          </h2>
+          <ActionForm
+            action={addToLotAction.bind(null, id)}
+            hidden={{ received: lot.received }}
+            label="Add pieces to the lot"
+            summary="Add pieces that came later, or were not counted"
+          >
+            <TextField name="quantity" label="Pieces" inputMode="numeric" width="short" />
+            <MoneyField
+              name="unitCost"
+              label="Cost of one piece, without tax"
+              currency={currency}
+              defaultValue={decimalText(lot.unitCostMinor, currency)}
+            />
+            <SubmitButton
+              label="Add them"
+              consequence="They count as in stock. What one costs becomes the mean of those in stock and these."
+            />
+          </ActionForm>
+        </section>
+      ) : null}
       {may(staff.role, 'bench') && lot.inStock > 0 ? (
         <section aria-labelledby="off" className="mt-12">
           <h2 id="off" className="mb-3">
