@@ -1,25 +1,43 @@
 import type { Tx } from '@/lib/db/transaction';
 import { isForPrice } from '@/lib/invoices/rules/balance';
 import type { JobRecord } from '@/lib/jobs/records';
+import { revisionTotals, splitCovered } from '@/lib/quotes/rules/lines';
+import { readLine } from '@/lib/quotes/stored-lines';
 import { writeWatch } from '@/lib/returns/write-watch';
+import { readWorkshop } from '@/lib/workshop/records';
+import { ownPart } from './rules/claim-cost';
 
 /**
- * Ends the claim that a job works on, with what it cost in minor units: the minutes and parts recorded on the job, the postage
- * of the way back, and the customer's own that was paid back. Without it the certificate could not be claimed from again.
+ * Ends the claim that a job works on, with what it cost in minor units: the minutes and parts recorded on the job less what the
+ * customer paid for beside the covered part, the postage of the way back, and the customer's own that was paid back. Without it the certificate could not be claimed from again.
  * Nothing for a job without a claim.
  */
 export async function closeClaim(tx: Tx, job: JobRecord, o: { postage: number; now: Date }): Promise<void> {
   if (!job.claim) return;
+  const { labourRateMinor } = await readWorkshop(tx);
+  const own = ownPart({
+    minutes: job.work.reduce((sum, entry) => sum + entry.minutes, 0),
+    parts: job.partUses.reduce((sum, use) => sum + use.quantity * use.unitCostMinor, 0),
+    paidNet: paidNet(job),
+    labourRateMinor,
+  });
   await tx.claim.update({
     where: { id: job.claim.id },
     data: {
       state: 'closed',
       closedAt: o.now,
-      costMinutes: job.work.reduce((sum, entry) => sum + entry.minutes, 0),
-      costPartsMinor: job.partUses.reduce((sum, use) => sum + use.quantity * use.unitCostMinor, 0),
+      costMinutes: own.minutes,
+      costPartsMinor: own.parts,
       costPostageMinor: o.postage + paidBack(job),
     },
   });
+}
+
+function paidNet(job: JobRecord): number {
+  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  if (!agreed) return 0;
+  const { covered, paid } = splitCovered(agreed.lines.map(readLine));
+  return covered.length === 0 ? 0 : Math.max(0, revisionTotals(paid, agreed.isGross).net);
 }
 
 /** What the customer's own postage was paid back with, minor units. */

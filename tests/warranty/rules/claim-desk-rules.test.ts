@@ -5,7 +5,7 @@ import {
   type ComparedCheck,
   type ComparedEntry,
 } from '@/lib/warranty/rules/before-and-after';
-import { claimCost } from '@/lib/warranty/rules/claim-cost';
+import { claimCost, ownPart } from '@/lib/warranty/rules/claim-cost';
 import { claimStanding } from '@/lib/warranty/rules/claim-standing';
 
 const AT = new Date('2027-02-08T10:00:00Z');
@@ -59,6 +59,19 @@ describe('what a claim costs', () => {
 
   it('refuses negative minutes', () => {
     expect(() => claimCost({ ...rate, minutes: -1 })).toThrow('Not a number of minutes');
+  });
+
+  it.each([
+    ['nothing paid', 0, { minutes: 45, parts: 180 }],
+    ['less than the parts', 100, { minutes: 45, parts: 80 }],
+    ['parts and some of the work', 2000, { minutes: 23, parts: 0 }],
+    ['more than it took', 9000, { minutes: 0, parts: 0 }],
+  ])('leaves out what the customer paid for: %s', (_name, paidNet, own) => {
+    expect(ownPart({ minutes: 45, parts: 180, paidNet, labourRateMinor: 4800 })).toEqual(own);
+  });
+
+  it('counts minutes that cost nothing as they are', () => {
+    expect(ownPart({ minutes: 45, parts: 0, paidNet: 2000, labourRateMinor: 0 }).minutes).toBe(45);
   });
 });
 

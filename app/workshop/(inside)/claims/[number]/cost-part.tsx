@@ -12,7 +12,8 @@ export function CostPart({ found, workshop }: CaseProps) {
   const cost = claimCost({
     minutes: claim.costMinutes ?? job.work.reduce((sum, entry) => sum + entry.minutes, 0),
     labourRateMinor: workshop.labourRateMinor,
-    parts: job.partUses,
+    parts:
+      claim.costPartsMinor === null ? job.partUses : [{ quantity: 1, unitCostMinor: claim.costPartsMinor }],
     postageMinor: claim.costPostageMinor ?? paidBack(job),
   });
   const rows = [
@@ -46,7 +47,8 @@ export function CostPart({ found, workshop }: CaseProps) {
         />
       </div>
       <p className="text-small text-soft">
-        Before tax. It goes into the reserve that this repair’s price should carry.
+        Before tax{isClosed ? ', without what the customer paid for beside it' : ''}. It goes into the reserve
+        that this repair’s price should carry.
       </p>
     </section>
   );
