@@ -4,7 +4,7 @@ import { rightsStillOpen } from '@/lib/warranty/rules/legal-rights';
 import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
 import { JobPage, Lines, Next, Para, Title, Words } from './frame';
 import type { Setting, Writer } from './letter';
-import { fullDay, money } from './words';
+import { cost, fullDay, money } from './words';
 
 export const claimRuled: Writer<'claim-ruled'> = (facts, setting) => {
   const claim = showNumber(facts.claimNumber);
@@ -12,7 +12,7 @@ export const claimRuled: Writer<'claim-ruled'> = (facts, setting) => {
   // Better no message than a wrong ruling: it is shown as failed, and a person sees it.
   if (!ruling) throw new Error(`no words for the ruling ${facts.ruling}`);
   const cause = CAUSES.find((known) => known === facts.cause);
-  const words = wordsOf(ruling, setting);
+  const words = { ...wordsOf(ruling, setting), ...agreedWords(ruling, facts.agreedGross, setting) };
   return {
     to: 'customer',
     subject: `Our ruling on claim ${claim}: ${words.short}`,
@@ -69,10 +69,7 @@ type RulingWords = {
 
 function wordsOf(ruling: Ruling, setting: Setting): RulingWords {
   const free = `free of charge (${money(0, setting)})`;
-  const { promisedOn } = setting.job;
-  const ready = promisedOn
-    ? `We promise it ready to go back by ${fullDay(promisedOn, setting)}.`
-    : 'The job page shows the date as soon as there is one.';
+  const ready = readyBy(setting);
   switch (ruling) {
     case 'covered':
       return {
@@ -111,4 +108,36 @@ function wordsOf(ruling: Ruling, setting: Setting): RulingWords {
         costs: `The inspection is ${free}. Nothing else costs anything unless you say yes to a price first.`,
       };
   }
+}
+
+function readyBy(setting: Setting): string {
+  const { promisedOn } = setting.job;
+  return promisedOn
+    ? `We promise it ready to go back by ${fullDay(promisedOn, setting)}.`
+    : 'The job page shows the date as soon as there is one.';
+}
+
+/** A price agreed to before this ruling, which leaves it as it is; no words where there is none. */
+function agreedWords(
+  ruling: Ruling,
+  agreedGross: number | undefined,
+  setting: Setting,
+): Partial<Omit<RulingWords, 'short' | 'title'>> {
+  if (agreedGross === undefined) return {};
+  const when = readyBy(setting);
+  const pay = `${cost(agreedGross, setting)}, as you agreed. You pay when it is ready; what you have paid already counts.`;
+  const free = `free of charge (${money(0, setting)})`;
+  if (ruling === 'partly')
+    return {
+      summary: 'We repair the covered part free of charge, and the rest as you agreed.',
+      what: 'We repair the covered part, and the rest at the price you agreed to. You need to do nothing.',
+      when,
+      costs: `The covered part is ${free}. The rest: ${pay}`,
+    };
+  return {
+    summary: 'We explain why. The price you agreed to stands.',
+    what: 'We repair it at the price you agreed to. You need to do nothing. This changes nothing about your certificate.',
+    when,
+    costs: `The repair: ${pay} The inspection is ${free}.`,
+  };
 }

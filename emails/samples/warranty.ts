@@ -39,6 +39,24 @@ export const warrantySamples: readonly Sample[] = [
       job: claimJob,
     };
   }),
+  ...(['not-covered', 'partly'] as const).map(
+    (ruling): Sample => ({
+      name: `Claim ruled: ${ruling}, at an agreed price`,
+      content: {
+        template: 'claim-ruled',
+        data: {
+          claimNumber,
+          ruling,
+          cause: ruling === 'partly' ? 'fitted-part' : 'separate-fault',
+          reasonText:
+            'We looked again. The fader is worn on its own track, away from the socket that we fitted.',
+          mayContest: false,
+          agreedGross: 6000,
+        },
+      },
+      job: claimJob,
+    }),
+  ),
   {
     name: 'Claim contested',
     content: {

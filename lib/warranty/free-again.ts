@@ -30,3 +30,17 @@ export async function makeFreeAgain(
   const reason = `Claim ${showNumber(o.claim)} is covered after all`;
   await creditStanding(tx, { ...o, reason });
 }
+
+/** The price with tax, minor units, that stands on a claim's job because its customer agreed to pay it; nothing where none does. */
+export async function agreedGross(tx: Tx, jobId: string): Promise<{ agreedGross?: number }> {
+  const agreed = await tx.quoteRevision.findFirst({
+    where: {
+      quote: { jobId, job: { withdrawnAt: null } },
+      state: 'accepted',
+      revision: { gt: 1 },
+      grossMinor: { gt: 0 },
+    },
+    select: { grossMinor: true },
+  });
+  return agreed ? { agreedGross: agreed.grossMinor } : {};
+}

@@ -5,7 +5,7 @@ import { writeEvent } from '@/lib/jobs/write-event';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { writeWatch } from '@/lib/returns/write-watch';
-import { makeFreeAgain } from './free-again';
+import { agreedGross, makeFreeAgain } from './free-again';
 import { type Cause, RULINGS } from './rules/causes';
 import { isOtherUnit } from './rules/other-unit';
 import { type AlsoFound, isCoveredAtLeastPartly, mayContest, mayRule, type RulingNeed } from './rules/ruling';
@@ -16,8 +16,8 @@ export type RulingRequest = {
   cause: Cause;
   alsoFound: AlsoFound | null;
   isEvidenceClear: boolean;
-  /** a person lets a claim in that came in the days of grace */
-  isLetIn: boolean;
+  /** a person lets a claim in that came in the days of grace; null where they were not asked, or did not say */
+  isLetIn: boolean | null;
   reasonText: string;
   lesson: string;
   actor: Extract<Actor, { id: string }>;
@@ -34,6 +34,8 @@ const MISSING: Record<Exclude<RulingNeed, 'owner-second-look'>, { sentence: stri
     field: 'reasonText',
   },
 };
+
+const LET_IN_OR_NOT = 'Choose whether this claim, which came in the days of grace, is let in.';
 
 const OTHER_UNIT =
   'The serial of this unit is another one than the certificate’s, and cover follows the unit. Rule it as a separate fault, or settle the serial first.';
@@ -61,12 +63,13 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
     });
     if (!claim) throw new Refusal('not-found', 'There is no claim with this number.');
     if (claim.state !== 'open') throw new Refusal('conflict', 'This claim is ruled already.');
+    if (claim.isLate && o.isLetIn === null) throw new Refusal('invalid', LET_IN_OR_NOT, 'letIn');
     const decision = mayRule({
       cause: o.cause,
       alsoFound: o.alsoFound,
       isEvidenceClear: o.isEvidenceClear,
       evidencePhotos: claim.inspection.filter((entry) => entry.photoId !== null).length,
-      isWithinTerm: !claim.isLate || o.isLetIn,
+      isWithinTerm: !claim.isLate || o.isLetIn === true,
       reasonText: o.reasonText,
       secondLook: null,
     });
@@ -124,6 +127,7 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
           cause: o.cause,
           reasonText: o.reasonText,
           mayContest: false,
+          ...(await agreedGross(tx, claim.jobId)),
         },
         to: claim.job.customer.email,
         jobId: claim.jobId,
@@ -193,6 +197,7 @@ export async function lookAgain(o: {
         reasonText: claim.reasonText ?? '',
         mayContest:
           ruling !== undefined && mayContest({ ruling, timesContested: claim.contestedAt ? 1 : 0 }).allowed,
+        ...(await agreedGross(tx, claim.jobId)),
       },
       to: claim.job.customer.email,
       jobId: claim.jobId,

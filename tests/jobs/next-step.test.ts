@@ -127,6 +127,16 @@ describe('what happens next on a claim that is being assessed', () => {
     expect(assessed('not-covered')).toMatch(/does not cover this.*say yes or no.*comes back free of charge/);
   });
 
+  it.each(['not-covered', 'partly'] as const)(
+    'is the repair agreed to before, where it stays %s',
+    (ruling) => {
+      const told = next({ stage: 'assessing', ruling, owed: '£60.00', isPaidAgreed: true });
+      expect(told).toMatch(/you agreed to.*you pay £60\.00 when it is ready/i);
+      expect(told).not.toMatch(/send you a price|say yes/);
+      expect(next({ stage: 'assessing', ruling, isPaidAgreed: true })).toContain('You have paid for it.');
+    },
+  );
+
   it('is the way back where no fault was found', () => {
     expect(assessed('returned-free')).toMatch(/send it back.*costs you nothing/);
   });

@@ -252,6 +252,14 @@ describe('a ruling', () => {
     expect(text).toContain('Consumer Rights Act 2015, sections 49 and 55');
   });
 
+  test.each(['not-covered', 'partly'])('that stays %s keeps the price that was agreed to', async (ruling) => {
+    const sample = sampleOf(`Claim ruled: ${ruling}, at an agreed price`);
+    const { text } = await draw(sample);
+    expect(text).toContain('£60.00 with tax');
+    expect(text).toContain('as you agreed');
+    expect(text).not.toMatch(/we send you a price|until you have answered|say yes or no/i);
+  });
+
   test('on a contested claim offers no second contest', async () => {
     const sample = sampleOf('Claim ruled: not-covered');
     if (sample.content.template !== 'claim-ruled') throw new Error('not a ruling');

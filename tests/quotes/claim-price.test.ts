@@ -103,6 +103,11 @@ describe('what became of an offered price', () => {
       [booked, offer('declined', 2400), offer('sent', 1800)],
       { answer: 'waiting', gross: 1800 },
     ],
+    [
+      'agreed before the ruling that counts, and it stands',
+      [booked, offer('accepted', 6000, BEFORE)],
+      { answer: 'accepted', gross: 6000 },
+    ],
     ['replaced before it was answered', [booked, offer('replaced', 2400, null)], null],
     ['declined before the ruling that counts', [booked, offer('declined', 2400, BEFORE)], null],
   ])('%s', (_name, revisions, expected) => {

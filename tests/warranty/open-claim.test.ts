@@ -1,9 +1,10 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { db } from '@/lib/db/client';
 import { askAboutClaim } from '@/lib/warranty/assess-claim';
+import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import { useDatabase } from '@/tests/database';
-import { askClaim, makeCertificate, makeClaim, somePhoto } from '@/tests/makers/walk';
-import { makeWorkshop } from '@/tests/makers/workshop';
+import { askClaim, jobNow, makeCertificate, makeClaim, moveTo, somePhoto, takeIn } from '@/tests/makers/walk';
+import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
 import { madeOnce } from '@/tests/world/made-once';
 
 useDatabase();
@@ -113,6 +114,27 @@ describe('a claim with the right serial', () => {
   it('is late in the days of grace', async () => {
     const { number: claim } = await makeClaim({ number, now: IN_GRACE });
     expect((await db.claim.findUniqueOrThrow({ where: { number: claim } })).isLate).toBe(true);
+  });
+
+  it('is not ruled on before somebody says whether it is let in', async () => {
+    const claim = await makeClaim({ number, now: IN_GRACE });
+    await takeIn(claim.jobId, IN_GRACE);
+    await moveTo(claim.jobId, 'assess', IN_GRACE);
+    const rule = async (isLetIn: boolean | null) =>
+      ruleOnClaim({
+        claimId: claim.claimId,
+        jobVersion: (await jobNow(claim.jobId)).version,
+        cause: 'workmanship',
+        alsoFound: null,
+        isEvidenceClear: true,
+        isLetIn,
+        reasonText: 'A joint of ours cracked.',
+        lesson: '',
+        actor: BENCH,
+        now: IN_GRACE,
+      });
+    await expect(rule(null)).rejects.toMatchObject({ code: 'invalid', field: 'letIn' });
+    expect(await rule(true)).toEqual({ ruling: 'covered', isFinal: true });
   });
 
   it('opens nothing after them', async () => {

@@ -21,6 +21,8 @@ export type NextFacts = {
   ruling: JobFacts['ruling'];
   /** the customer has said yes to no price yet: the parcel came without a booking */
   isPriceOpen?: boolean;
+  /** a paid price stands on a claim, whatever was ruled since */
+  isPaidAgreed?: boolean;
   hasCertificate: boolean;
   /** what the owner decided about a unit that nobody fetched, or null */
   decision: Decision | null;
@@ -81,7 +83,8 @@ const ASKED_FIRST =
   'Then we send you a price. Nothing is repaired before you say yes to it, and until then you pay nothing.';
 
 /** Before the ruling, how it comes about; after it, what follows from it. */
-function assessingClaim({ ruling, owed }: NextFacts, by: string): string {
+function assessingClaim({ ruling, owed, isPaidAgreed = false }: NextFacts, by: string): string {
+  const asAgreed = `at the price you agreed to.${by} ${owed === null ? 'You have paid for it.' : `For that you pay ${owed} when it is ready.`}`;
   const free = claimCost(owed);
   switch (ruling) {
     case null:
@@ -89,10 +92,13 @@ function assessingClaim({ ruling, owed }: NextFacts, by: string): string {
     case 'covered':
       return `Your claim is covered, and we repair it in its turn.${by}${free}`;
     case 'partly':
+      if (isPaidAgreed)
+        return `We repair the covered part, which costs you nothing, and the rest ${asAgreed}`;
       return owed === null
         ? `We repair the covered part.${by} It costs you nothing. For the rest we send you a price, and you say yes or no to it.`
         : `We repair the covered part.${by}${free}`;
     case 'not-covered':
+      if (isPaidAgreed) return `The certificate does not cover this. We repair it ${asAgreed}`;
       return 'The certificate does not cover this. If you want it repaired all the same, we send you a price, and you say yes or no to it. After a no it comes back free of charge. Until you say yes you pay nothing.';
     case 'returned-free':
       return `It works on our bench. We pack it and send it back.${free}`;

@@ -126,6 +126,8 @@ export const factsOf = {
     cause: text,
     reasonText: text,
     mayContest: z.boolean(),
+    /** with tax; agreed to before this ruling, and it stands. Absent: nothing is agreed beside the cover */
+    agreedGross: amount.optional(),
   }),
   'claim-contested': z.strictObject({ claimNumber: text, text }),
   'message-from-workshop': z.strictObject({ text }),

@@ -13,15 +13,17 @@ export type AnswerToOffer = {
 
 /**
  * What became of the prices that were offered on a job after an instant, such as its ruling; null when none was. One that
- * waits is the newest; else a yes stands, whatever was declined after it; else the last no. The booked price and the
- * return fee were never offered.
+ * waits is the newest; else a yes stands, whenever it was given and whatever was declined after it; else the last no. The
+ * booked price and the return fee were never offered.
  */
 export function answerToOffer(revisions: readonly AskedRevision[], since: Date): AnswerToOffer | null {
   const [, ...later] = revisions;
   const asked = later.filter(
     ({ state, decidedAt, lines }) =>
       state === 'sent' ||
-      (decidedAt !== null && decidedAt >= since && lines.every(({ kind }) => kind !== 'return-fee')),
+      (decidedAt !== null &&
+        (state === 'accepted' || decidedAt >= since) &&
+        lines.every(({ kind }) => kind !== 'return-fee')),
   );
   const last = (state: string) => asked.findLast((revision) => revision.state === state);
   const waiting = last('sent');

@@ -101,6 +101,7 @@ export default async function JobPage({ params, searchParams }: Props) {
                   offerUntil: offer ? dayFromDate(offer.validUntil) : null,
                   carrier: job.carrier,
                   ruling: facts.ruling,
+                  isPaidAgreed: facts.hasAgreedPaidOffer,
                   isPriceOpen: !facts.isPriceAgreed,
                   hasCertificate: job.certificates.length > 0,
                   decision: lastDecision(job.events)?.decision ?? null,

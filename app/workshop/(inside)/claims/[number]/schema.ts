@@ -31,7 +31,7 @@ export const rulingForm = z.object({
   letIn: z
     .enum(['yes', 'no'], { error: 'Choose whether the late claim is let in' })
     .optional()
-    .transform((answer) => answer === 'yes'),
+    .transform((answer) => (answer === undefined ? null : answer === 'yes')),
   reasonText: optionalText(4000),
   lesson: optionalText(1000),
 });
