@@ -8,13 +8,14 @@ import { splitCovered } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { type Chain, newestVersion, readChain, readCoverLine } from './records';
 import { addedCover } from './rules/added-cover';
-import { type Covered, firstCover } from './rules/first-cover';
+import { firstCover } from './rules/first-cover';
+import { firstWork } from './rules/first-work';
 import { handedInOn } from './rules/handed-in';
 import { isOtherUnit } from './rules/other-unit';
 import { renewCover } from './rules/renew';
 import { isCoveredAtLeastPartly } from './rules/ruling';
 import { relevantLines } from './rules/standing';
-import { startDay } from './rules/start-day';
+import { returnDay, startDay } from './rules/start-day';
 import type { CoverLine, HeldInterval, PolicyTerms } from './rules/terms';
 import { readRuling } from './stored-ruling';
 import { readTerms } from './stored-terms';
@@ -49,43 +50,52 @@ export async function planWarranty(
 ): Promise<WarrantyPlan> {
   const today = dayInZone(o.now, o.timeZone);
   const hasRepair = isRepaired(job.events);
-  if (!job.claim) return { heldNow: null, certificate: hasRepair ? firstCertificate(job, today, o) : null };
+  if (!job.claim)
+    return { heldNow: null, certificate: hasRepair ? await firstCertificate(job, today, o) : null };
 
   const chain = await readChain(job.claim.certificateNumber);
   if (!chain) throw new Error('a claim stands on a certificate that is not there');
   const isOther = isOtherUnit(chain.inForce.serialTyped, job.serialTyped);
-  if (isOther) return { heldNow: null, certificate: hasRepair ? firstCertificate(job, today, o) : null };
+  if (isOther)
+    return { heldNow: null, certificate: hasRepair ? await firstCertificate(job, today, o) : null };
 
-  const dayOf = (at: Date | null | undefined) => (at ? dayInZone(at, o.timeZone) : null);
   const heldNow: HeldInterval = {
     from: handedInOn({
       openedOn: dayFromDate(job.claim.openedOn),
-      postedOn: dayOf(job.events.findLast((event) => event.kind === 'parcel-named')?.at),
-      arrivedOn: dayOf(job.arrivedAt),
+      namedOn: job.events
+        .filter(({ kind }) => kind === 'parcel-named')
+        .map(({ at }) => dayInZone(at, o.timeZone)),
+      arrivedOn: job.arrivedAt && dayInZone(job.arrivedAt, o.timeZone),
     }),
-    to: today,
+    to: returnDay(chain.terms.startEvent, today, o.calendar),
     claimNumber: job.claim.number,
   };
   const ruled = readRuling(job.claim);
   if (!ruled?.isFinal) return { heldNow, certificate: null };
   if (hasRepair && !isCoveredAtLeastPartly(ruled.ruling))
-    return { heldNow, certificate: firstCertificate(job, today, o) };
+    return { heldNow, certificate: await firstCertificate(job, today, o) };
 
   const certificate = hasRepair
-    ? await nextRevision(job, chain, heldNow, o)
+    ? await nextRevision(job, chain, heldNow, { ...o, today })
     : await keptRevision(chain, heldNow);
   return { heldNow, certificate };
 }
 
-function firstCertificate(
+async function firstCertificate(
   job: JobRecord,
   today: Day,
   o: { calendar: WorkingCalendar },
-): CertificatePlan | null {
+): Promise<CertificatePlan | null> {
   // What the contract promised; where there is none, for another unit that came in on a claim, what is promised today.
   const policy = job.policyVersion ?? newestVersion(job.repair.policy);
   const terms = readTerms(policy);
-  const { covered, lots } = coveredOf(job);
+  const { covered, lots } = firstWork({
+    // Paid for on a claim is what the certificate it was opened on does not cover.
+    booked: job.claim ? null : job.repair,
+    paid: paidOf(job),
+    known: await symptomsOfRepairs(job.model.id),
+    uses: usesOf(job),
+  });
   const lines = firstCover(covered, terms, startDay(terms.startEvent, today, o.calendar));
   if (lines.length === 0) return null;
   return {
@@ -109,22 +119,21 @@ async function nextRevision(
   job: JobRecord,
   chain: Chain,
   heldNow: HeldInterval,
-  o: { calendar: WorkingCalendar },
+  o: { today: Day; calendar: WorkingCalendar },
 ): Promise<CertificatePlan> {
   const before = chain.inForce.lines.map(readCoverLine);
-  const touched = relevantLines(before, job.claim?.symptom ?? 'other').map((line) => line.id);
-  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
-  const { covered, lots } = addedCover({
+  const claimed = relevantLines(before, job.claim?.symptom ?? 'other').map((line) => line.id);
+  const { covered, lots, fittedAgain } = addedCover({
     before,
-    uses: job.partUses.map(({ lot, lotId }) => ({ part: lot.part.name, lotId, ownTerm: lot.part.term })),
-    paid: splitCovered(agreed?.lines.map(readLine) ?? []).paid,
+    uses: usesOf(job),
+    paid: paidOf(job),
     repairSymptoms: job.repair.symptoms,
     known: await symptomsOfRepairs(job.model.id),
   });
-  const added = firstCover(covered, chain.terms, startDay(chain.terms.startEvent, heldNow.to, o.calendar));
+  const added = firstCover(covered, chain.terms, startDay(chain.terms.startEvent, o.today, o.calendar));
   const { lines } = renewCover({
     lines: before,
-    touched,
+    touched: [...claimed, ...fittedAgain],
     added,
     heldBefore: chain.held,
     heldNow,
@@ -179,18 +188,14 @@ async function lastProved(chain: Chain): Promise<JobRecord> {
   throw new Error('a certificate stands on no repair');
 }
 
-function coveredOf(job: JobRecord): { covered: Covered[]; lots: Map<string, string> } {
-  const { symptoms } = job.repair;
-  const lots = new Map<string, string>();
-  const parts = job.partUses.map(({ lot, lotId }, index): Covered => {
-    const id = `part-${index + 1}`;
-    lots.set(id, lotId);
-    return { id, kind: 'part', description: lot.part.name, symptoms, ownTerm: lot.part.term };
-  });
-  return {
-    covered: [{ id: 'work-1', kind: 'work', description: job.repair.name, symptoms }, ...parts],
-    lots,
-  };
+function usesOf(job: JobRecord) {
+  return job.partUses.map(({ lot, lotId }) => ({ part: lot.part.name, lotId, ownTerm: lot.part.term }));
+}
+
+/** The lines the customer agreed to pay for; what the certificate of a claim covers is none of them. */
+function paidOf(job: JobRecord) {
+  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  return splitCovered(agreed?.lines.map(readLine) ?? []).paid;
 }
 
 function lotsOf(chain: Chain): [string, string][] {

@@ -115,6 +115,10 @@ describe('the whole main job', () => {
     const chain = await readChain(certificate.number);
     if (!chain) throw new Error('no chain');
     expect(dayFromDate(chain.inForce.endsOn)).toBe('2027-12-03');
+    expect(chain.inForce.lines.map(({ key, description }) => [key, description])).toEqual([
+      ['work-1', 'USB-C socket replaced'],
+      ['work-2', 'Two pads rebuilt'],
+    ]);
     expect(await isGenuine(chain.inForce)).toBe(true);
     expect(
       Buffer.from(await readFile(chain.inForce.fileKey))
@@ -186,8 +190,9 @@ describe('the whole main job', () => {
     });
     expect(result.certificate).toEqual({ number: certificate.number, revision: 2 });
     const renewed = await readChain(certificate.number);
-    // 1 February to 11 February 2027 is 10 days out of the customer's hands; 3 December 2027 + 10 days.
-    expect(renewed && dayFromDate(renewed.inForce.endsOn)).toBe('2027-12-13');
+    // Sent back on 11 February 2027, with five working days of post until the 18th: 1 to 18 February is 17 days out of the
+    // customer's hands; 3 December 2027 + 17 days.
+    expect(renewed && dayFromDate(renewed.inForce.endsOn)).toBe('2027-12-20');
     expect(renewed?.revisions[0]?.supersededAt).not.toBeNull();
     expect(renewed && (await isGenuine(renewed.inForce))).toBe(true);
     const closed = await db.claim.findFirstOrThrow();

@@ -47,11 +47,12 @@ describe('cover of a certificate number', () => {
     expect((await sendBack(claim.jobId, on('2027-09-10'))).certificate).toMatchObject({ revision: 2 });
     await clockRound(on('2027-10-15'));
 
-    // P12M from 11 January 2027 and 9 days given back end on 20 January 2028, a Thursday; 7 days of grace on the 27th.
-    for (const day of ['2027-10-15', '2028-01-12', '2028-01-27']) expect(await sweepPeople(on(day))).toBe(0);
+    // Sent on Friday 10 September, there by the 17th. P12M from 11 January 2027 and 16 days given back end on 27 January 2028, a
+    // Thursday; 7 days of grace on 3 February.
+    for (const day of ['2027-10-15', '2028-01-12', '2028-02-03']) expect(await sweepPeople(on(day))).toBe(0);
     expect(await nameOn(made.firstJobId)).toBe('Maren Holt');
     // The claim's own booking is kept half a year after it was closed, the first one no longer.
-    expect(await sweepPeople(on('2028-01-28'))).toBe(1);
+    expect(await sweepPeople(on('2028-02-04'))).toBe(1);
     expect(await nameOn(made.firstJobId)).toBe('Data removed');
     expect(await nameOn(claim.jobId)).toBe('Maren Holt');
   }, 60_000);

@@ -59,9 +59,9 @@ describe('a claim that was not covered and goes back unrepaired', () => {
   it('moves a running renewed minimum by the days it was here, on a next revision', async () => {
     const { repairJobId } = await renewedChain();
     const before = await readChain(number);
-    // 90 days from 20 November 2027.
+    // Sent on Saturday 20 November 2027, there by Friday the 26th: 90 days from then.
     expect(before?.inForce.lines.map((line) => line.renewedUntil && dayFromDate(line.renewedUntil))).toEqual([
-      '2028-02-18',
+      '2028-02-24',
     ]);
 
     // Opened long before it was posted: days count from the parcel.
@@ -81,9 +81,9 @@ describe('a claim that was not covered and goes back unrepaired', () => {
     const sent = await sendBack(claim.jobId, sentOn);
     expect(sent.certificate).toEqual({ number, revision: 3 });
     const after = await readChain(number);
-    // 10 to 15 January 2028 are 5 days out of the customer's hands.
+    // 10 to 21 January 2028, with five working days of post, are 11 days out of the customer's hands.
     expect(after?.inForce.lines.map((line) => line.renewedUntil && dayFromDate(line.renewedUntil))).toEqual([
-      '2028-02-23',
+      '2028-03-06',
     ]);
     expect(after && (await isGenuine(after.inForce))).toBe(true);
     expect(after?.revisions.map((revision) => revision.supersededAt === null)).toEqual([false, false, true]);
@@ -97,21 +97,21 @@ describe('a claim that was not covered and goes back unrepaired', () => {
     expect(sent.certificate).toBeNull();
     const chain = await readChain(number);
     expect(chain?.revisions).toHaveLength(1);
-    expect(chain?.held).toMatchObject([{ from: '2027-02-01', to: '2027-02-05' }]);
+    expect(chain?.held).toMatchObject([{ from: '2027-02-01', to: '2027-02-12' }]);
     expect((await db.claim.findUniqueOrThrow({ where: { id: claim.claimId } })).state).toBe('closed');
 
-    // The paper still says what it said, and cover runs four days longer: P12M from 3 December 2026, and 1 to 5 February.
+    // The paper still says what it said, and cover runs eleven days longer: P12M from 3 December 2026, and 1 to 12 February.
     const paper = chain?.inForce;
     expect(paper && dayFromDate(paper.endsOn)).toBe('2027-12-03');
     expect((await readCoverEnds(paper ? [paper] : [])).get(paper?.id ?? '')).toMatchObject({
-      end: '2027-12-07',
+      end: '2027-12-14',
     });
-    // Tuesday 7 December and seven days of grace are over on the 14th.
+    // Tuesday 14 December and seven days of grace are over on the 21st.
     const { customerId } = await db.job.findUniqueOrThrow({ where: { id: paper?.jobId ?? '' } });
     const workshop = { holidayCountry: 'GB', holidayRegion: 'ENG' };
     const facts = (today: Day) =>
       readRemovalFacts({ customerIds: [customerId], quoteIds: [] }, { today, workshop });
-    expect(await facts(day('2027-12-14'))).toMatchObject({ liveCover: [number], coverUntil: '2027-12-14' });
-    expect(await facts(day('2027-12-15'))).toMatchObject({ liveCover: [], coverUntil: null });
+    expect(await facts(day('2027-12-21'))).toMatchObject({ liveCover: [number], coverUntil: '2027-12-21' });
+    expect(await facts(day('2027-12-22'))).toMatchObject({ liveCover: [], coverUntil: null });
   }, 60_000);
 });

@@ -214,6 +214,12 @@ describe('a yes to the rest', () => {
       now: NOW,
     });
     expect((await sendBack(claim.jobId, BACK)).certificate).toEqual({ number: certificate, revision: 2 });
+    // 24.00 with tax is 20.00 before it: 25 of the 45 minutes at 48.00 an hour.
+    expect(await db.claim.findUnique({ where: { id: claim.claimId } })).toMatchObject({
+      costMinutes: 20,
+      costPartsMinor: 0,
+      costPostageMinor: 420,
+    });
 
     const { chain, lines } = await linesOfChain();
     expect(lines).toEqual([
@@ -221,17 +227,19 @@ describe('a yes to the rest', () => {
         key: 'work-1',
         description: 'USB-C socket replaced',
         symptoms: ['Does not charge', 'Cable falls out'],
-        // Counted from the first return; 1 to 11 February 2027 are 10 days out of the customer's hands.
+        // Counted from the first return; 1 to 18 February 2027, with five working days of post, are 17 days out of the
+        // customer's hands.
         startsOn: '2026-12-03',
-        endsOn: '2027-12-13',
+        endsOn: '2027-12-20',
       },
       {
         key: 'work-2',
         description: 'Fader replaced',
         symptoms: ['Has failed again: Fader replaced'],
-        // The days before it was done are not given back to it, nor those of its own repair: P12M from this return.
+        // The days before it was done are not given back to it, nor those of its own repair: P12M from this return, and the
+        // seven days of post, which are out of the customer's hands.
         startsOn: '2027-02-11',
-        endsOn: '2028-02-11',
+        endsOn: '2028-02-18',
       },
     ]);
     expect(await isGenuine(chain.inForce)).toBe(true);
@@ -267,6 +275,9 @@ describe('a yes to the rest', () => {
     const job = await jobNow(claim.jobId);
     expect(job.quotes[0]?.revisions.map(({ state }) => state)).toEqual(['replaced', 'accepted']);
     expect(factsOf(job).owed).toBe(2400);
+    const { data, text } = await newestMail('claim-ruled');
+    expect(data).toMatchObject({ agreedGross: 2400, mayContest: false });
+    expect(text).toContain('£24.00 with tax, as you agreed');
   });
 
   it('stands when a second price is declined', async () => {
@@ -302,7 +313,7 @@ describe('a no to the rest', () => {
 
     expect((await finish({ paid: 0 })).certificate).toEqual({ number: certificate, revision: 2 });
     const { lines } = await linesOfChain();
-    expect(lines.map(({ key, endsOn }) => [key, endsOn])).toEqual([['work-1', '2027-12-13']]);
+    expect(lines.map(({ key, endsOn }) => [key, endsOn])).toEqual([['work-1', '2027-12-20']]);
     expect((await newestMail('unit-ready')).text).toContain('Nothing is left to pay (£0.00).');
   }, 60_000);
 
@@ -345,6 +356,26 @@ describe('a no to the rest', () => {
     const job = await jobNow(claim.jobId);
     expect([job.stage, factsOf(job).owed]).toEqual(['declined', 0]);
   });
+});
+
+describe('a yes on a claim that covers nothing', () => {
+  it('gives a certificate of its own for what was paid for, and none for the repair before', async () => {
+    await rule({ alsoFound: null, cause: 'damage-after-return' });
+    await offer();
+    await decideOffer({
+      jobId: claim.jobId,
+      revision: 2,
+      decision: 'accepted',
+      isTermsAccepted: true,
+      actor: { kind: 'customer' },
+      now: NOW,
+    });
+    const sent = await finish({ paid: 2400 });
+    const own = await readChain(sent.certificate?.number ?? '');
+    expect(own?.inForce.lines.map(({ key, description, symptoms }) => [key, description, symptoms])).toEqual([
+      ['work-1', 'Fader replaced', ['Has failed again: Fader replaced']],
+    ]);
+  }, 60_000);
 });
 
 describe('a part fitted under a covered claim', () => {

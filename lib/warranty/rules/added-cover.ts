@@ -18,7 +18,8 @@ export type AddedFacts = {
 /**
  * What a claim's job adds to the certificate, and the lot of every part it fitted by the id of its line.
  *
- * A part that the certificate does not know yet is a new line; one that it knows keeps its line and comes from its new lot.
+ * A part that the certificate does not know yet, or that was paid for, is a new line; one that it knows keeps its line, which
+ * is among those fitted again and comes from its new lot.
  * Each labour line that was paid for is a new line of work. It may be claimed for what the catalogue says of a repair of
  * that name; where there is none, and for a part that was paid for, for having failed again, so that it never answers for
  * the faults of another line.
@@ -26,18 +27,26 @@ export type AddedFacts = {
  *
  * Example: before [work-1, part-1], a paid labour line 'Fader replaced' gives { id: 'work-2', kind: 'work', … }.
  */
-export function addedCover(o: AddedFacts): { covered: Covered[]; lots: Map<string, string> } {
+export function addedCover(o: AddedFacts): {
+  covered: Covered[];
+  lots: Map<string, string>;
+  fittedAgain: string[];
+} {
   const covered: Covered[] = [];
+  const fittedAgain: string[] = [];
   const lots = new Map<string, string>();
   let number = Math.max(0, ...o.before.map(({ id }) => Number(/\d+$/.exec(id)?.[0] ?? 0)));
   for (const { part, lotId, ownTerm = null } of o.uses) {
+    const isPaid = o.paid.some((line) => line.kind === 'part' && line.description === part);
     const known = o.before.filter((line) => line.kind === 'part' && line.description === part);
-    for (const line of known) lots.set(line.id, lotId);
-    if (known.length > 0) continue;
+    if (known.length > 0 && !isPaid) {
+      for (const line of known) lots.set(line.id, lotId);
+      fittedAgain.push(...known.map(({ id }) => id));
+      continue;
+    }
     number += 1;
     const id = `part-${number}`;
     lots.set(id, lotId);
-    const isPaid = o.paid.some((line) => line.kind === 'part' && line.description === part);
     const symptoms = isPaid ? [failedAgain(part)] : [...o.repairSymptoms];
     covered.push({ id, kind: 'part', description: part, symptoms, ownTerm });
   }
@@ -47,9 +56,10 @@ export function addedCover(o: AddedFacts): { covered: Covered[]; lots: Map<strin
     const symptoms = o.known.get(description) ?? [failedAgain(description)];
     covered.push({ id: `work-${number}`, kind: 'work', description, symptoms: [...symptoms] });
   }
-  return { covered, lots };
+  return { covered, lots, fittedAgain };
 }
 
-function failedAgain(what: string): string {
+/** What may be said of work or a part that no repair of the catalogue stands for. */
+export function failedAgain(what: string): string {
   return `Has failed again: ${what}`;
 }

@@ -20,3 +20,13 @@ export function startDay(event: StartEvent, handedOver: Day, calendar: WorkingCa
       return addWorkingDays(handedOver, POST_WORKING_DAYS, calendar);
   }
 }
+
+/**
+ * The day a unit that was here on a claim is in its customer's hands again, until which days are given back and from which
+ * a renewed minimum counts: the day it is collected, or the latest usual day of delivery, whatever starts first cover.
+ *
+ * returnDay('handed-to-carrier', Thursday 11 February 2027, …) -> Thursday 18 February 2027
+ */
+export function returnDay(event: StartEvent, handedOver: Day, calendar: WorkingCalendar): Day {
+  return startDay(event === 'collected' ? 'collected' : 'delivered', handedOver, calendar);
+}

@@ -22,8 +22,10 @@ const paid = (description: string, kind: 'labour' | 'part' | 'postage' = 'labour
 
 describe('what a claim’s job adds to the certificate', () => {
   it('is nothing where the covered work was done again with the same part', () => {
-    const { covered, lots } = added({ uses: [{ part: 'USB-C socket, 16 pin', lotId: 'new' }] });
+    const { covered, lots, fittedAgain } = added({ uses: [{ part: 'USB-C socket, 16 pin', lotId: 'new' }] });
     expect(covered).toEqual([]);
+    // Its line runs on whatever the claim was about.
+    expect(fittedAgain).toEqual(['part-1']);
     // The part under the old line comes from another lot now.
     expect([...lots]).toEqual([['part-1', 'new']]);
   });
@@ -34,6 +36,16 @@ describe('what a claim’s job adds to the certificate', () => {
       { id: 'part-2', kind: 'part', description: 'Shield', symptoms: ['Does not charge'], ownTerm: 'P6M' },
     ]);
     expect([...lots]).toEqual([['part-2', 'a']]);
+  });
+
+  it('is a new line for a part that was paid for, though one of its name is known', () => {
+    const part = 'USB-C socket, 16 pin';
+    const { covered, lots, fittedAgain } = added({
+      uses: [{ part, lotId: 'new' }],
+      paid: [paid(part, 'part', 900)],
+    });
+    expect(covered).toMatchObject([{ id: 'part-2', symptoms: [`Has failed again: ${part}`] }]);
+    expect([[...lots], fittedAgain]).toEqual([[['part-2', 'new']], []]);
   });
 
   it('is a line of work for each labour line that was paid for', () => {

@@ -1,0 +1,52 @@
+import type { QuoteLine } from '@/lib/quotes/rules/lines';
+import { failedAgain } from './added-cover';
+import type { Covered } from './first-cover';
+
+export type FirstFacts = {
+  /** The repair that was booked; null on a claim it has nothing to do with, whose customer paid for something else. */
+  booked: { name: string; symptoms: readonly string[] } | null;
+  /** Lines the customer agreed to pay for. */
+  paid: readonly Pick<QuoteLine, 'kind' | 'description' | 'amount'>[];
+  /** What the repairs of the model may be claimed for, by name. */
+  known: ReadonlyMap<string, readonly string[]>;
+  /** Parts fitted, in order, with their lots. */
+  uses: readonly { part: string; lotId: string; ownTerm?: string | null }[];
+};
+
+/**
+ * The work and parts of a first certificate, and the lot of each part by the id of its line: one line of work for each labour
+ * line that was paid for, since what stands on no line is not covered.
+ *
+ * The booked repair is claimed for its own symptoms, under its name or, where no line of the price bears it, under the words
+ * that took its place; other work for what the catalogue says of a repair of that name, or for having failed again. Where
+ * no labour was paid for, the booked repair is the work; without one, whatever else was paid for.
+ *
+ * Example: booked 'Socket replaced', paid labour 'Socket replaced' and 'Pads rebuilt' give work-1 and work-2.
+ */
+export function firstWork(o: FirstFacts): { covered: Covered[]; lots: Map<string, string> } {
+  const works = worksOf(o).map(
+    (work, index): Covered => ({ id: `work-${index + 1}`, kind: 'work', ...work }),
+  );
+  const symptoms = o.booked?.symptoms ?? works.flatMap((work) => work.symptoms);
+  const lots = new Map<string, string>();
+  const parts = o.uses.map(({ part, lotId, ownTerm = null }, index): Covered => {
+    const id = `part-${index + 1}`;
+    lots.set(id, lotId);
+    return { id, kind: 'part', description: part, symptoms: [...new Set(symptoms)], ownTerm };
+  });
+  return { covered: [...works, ...parts], lots };
+}
+
+function worksOf({ booked, paid, known }: FirstFacts): Pick<Covered, 'description' | 'symptoms'>[] {
+  const costing = paid.filter(({ amount }) => amount > 0);
+  const labour = costing.filter(({ kind }) => kind === 'labour');
+  if (booked && labour.length === 0) return [{ description: booked.name, symptoms: [...booked.symptoms] }];
+  const isNamed = labour.some(({ description }) => description === booked?.name);
+  const named =
+    labour.length > 0 ? labour : costing.filter(({ kind }) => kind === 'part' || kind === 'adjustment');
+  return named.map(({ description }) => {
+    const own = known.get(description) ?? [failedAgain(description)];
+    const isBooked = booked && (description === booked.name || !isNamed);
+    return { description, symptoms: [...(isBooked ? booked.symptoms : own)] };
+  });
+}
