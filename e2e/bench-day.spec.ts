@@ -23,7 +23,7 @@ test('a day of the workshop: ten jobs arrive, are repaired, go back or wait for 
   };
   const morning = await takeInTheParcels(people);
   setClock('2026-12-01T11:00:00.000Z');
-  const bench = await workAtTheBench(people);
+  const bench = await workAtTheBench(people, () => setClock('2026-12-01T12:00:00.000Z'));
   setClock('2026-12-01T15:30:00.000Z');
   const afternoon = await sendBackAndDecide(people);
   await lookAtWhatIsLeft(people, { ...morning, ...bench, ...afternoon });

@@ -16,8 +16,11 @@ const LEVEL = 'Difference in level, left to right';
 const HOLD = 'Plug holds when the cable is tilted';
 const CLOSING = ['No flux, fibres or solder balls left', 'Case closed, all screws in'];
 
-/** Three jobs at the bench: one repaired and proved, one that fails and is redone, one that costs more than agreed. */
-export async function workAtTheBench({ bench, benchPhone, front }: People): Promise<AtTheBench> {
+/** Three jobs at the bench: one repaired and proved, one that fails and is redone twice, one that costs more than agreed. */
+export async function workAtTheBench(
+  { bench, benchPhone, front }: People,
+  untilNoon: () => void,
+): Promise<AtTheBench> {
   const sheet = jobSheet(bench);
   const jobs = jobList(bench);
   const checks = checkSheet(benchPhone);
@@ -113,6 +116,8 @@ export async function workAtTheBench({ bench, benchPhone, front }: People): Prom
 
   await test.step('something shows while it is packed: the work is opened again, and every check done again', async () => {
     const onPhone = jobSheet(benchPhone);
+    // What was read before the work was opened again is told apart by its time.
+    untilNoon();
     await onPhone.moveAsked('Open the work again', 'The left socket is loose in the case.');
     await expect(onPhone.docket.stampNow).toContainText('On the bench');
     await onPhone.addWork('Nut of the left socket made fast.', 5);
@@ -121,6 +126,13 @@ export async function workAtTheBench({ bench, benchPhone, front }: People): Prom
     await expect(onPhone.docket.stampNow).toContainText('Proving');
     await openSheet(redone);
     await expect(checks.card(LEVEL)).toContainText('to be done again');
+    const connector = connectorSheet(benchPhone);
+    await checks.probe(JACK);
+    await connector.beginRight();
+    await connector.enter();
+    await expect(checks.card(JACK)).not.toContainText('to be done again');
+    await checks.reading(CONTACT, '0.11');
+    await expect(checks.card(CONTACT)).toContainText('0.11 Ω, passed');
     await checks.tick(HOLD);
     await expect(checks.card(HOLD)).not.toContainText('to be done again');
     await checks.reading(LEVEL, '0.2');
