@@ -1,3 +1,4 @@
+import { workingDaysWords } from '@/lib/calendar/working';
 import type { FactsOf } from '@/lib/mail/rules/content';
 import { JobPage, type Line, Lines, Next, Para, Title, Words } from './frame';
 import type { Setting, Writer } from './letter';
@@ -62,7 +63,5 @@ function priceLines({ revision, gross, previousGross, isFirst }: Facts, setting:
 }
 
 function moreTime({ furtherDays = 0 }: Facts): Line[] {
-  if (furtherDays === 0) return [];
-  const days = furtherDays === 1 ? '1 working day' : `${furtherDays} working days`;
-  return [{ term: 'More time it takes', text: days }];
+  return furtherDays === 0 ? [] : [{ term: 'More time it takes', text: workingDaysWords(furtherDays) }];
 }

@@ -1,3 +1,4 @@
+import { workingDaysWords } from '@/lib/calendar/working';
 import { askedWords } from '@/lib/quotes/rules/asked-words';
 import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Writer } from './letter';
@@ -6,7 +7,7 @@ import { cost, fullDay, money } from './words';
 export const quoteSent: Writer<'quote-sent'> = (facts, setting) => {
   const until = fullDay(facts.validUntil, setting);
   const words = askedWords(facts.isInspection ?? false, money(facts.gross, setting));
-  const days = facts.workingDays === 1 ? '1 working day' : `${facts.workingDays} working days`;
+  const days = workingDaysWords(facts.workingDays);
   return {
     to: 'customer',
     subject: `Your price is here: quote ${setting.job.number}`,

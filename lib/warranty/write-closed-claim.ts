@@ -9,8 +9,8 @@ import { ownPart } from './rules/claim-cost';
 
 /**
  * Ends the claim that a job works on, with what it cost in minor units: the minutes and parts recorded on the job less what the
- * customer paid for beside the covered part, the postage of the way back, and the customer's own that was paid back. Without it the certificate could not be claimed from again.
- * Nothing for a job without a claim.
+ * customer paid for beside the covered part, the postage of the way back, and the customer's own that was paid back. Without
+ * it the certificate could not be claimed from again. Nothing for a job without a claim.
  */
 export async function closeClaim(tx: Tx, job: JobRecord, o: { postage: number; now: Date }): Promise<void> {
   if (!job.claim) return;

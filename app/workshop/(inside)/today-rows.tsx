@@ -5,6 +5,7 @@ import { EmptyState } from '@/app/ui/page/empty-state';
 import { Tag } from '@/app/ui/page/tag';
 import { compareDays, type Day, daysBetween } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { workingDaysWords } from '@/lib/calendar/working';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import type { TodayRow } from '@/lib/jobs/rules/today';
 import type { TodayListed } from '@/lib/jobs/today';
@@ -120,7 +121,7 @@ function urgency({ job, wait, daysLate }: Listed, today: Day, remindDays: number
   if (daysLate > 0) {
     return (
       <Tag key="urgency" tone="stop">
-        {daysLate === 1 ? '1 working day late' : `${daysLate} working days late`}
+        {`${workingDaysWords(daysLate)} late`}
       </Tag>
     );
   }
