@@ -10,7 +10,7 @@ import { requireMove } from './facts';
 import { readJob, readStage } from './records';
 import { moveOf } from './rules/stages';
 import { DECISION_WORDS, type Decision, mayDecide } from './rules/unclaimed';
-import { isNoticeReached, stepOfUnit, UNCLAIMED_FACTS } from './unclaimed-notices';
+import { noticeMail, stepOfUnit, UNCLAIMED_FACTS } from './unclaimed-notices';
 import { writeEvent } from './write-event';
 
 /**
@@ -44,7 +44,7 @@ export async function decideUnclaimed(o: {
       throw new Refusal('invalid', 'The notices have not all been sent, or the last one still runs.');
     }
     const { isToldOtherwise = false } = o;
-    if (!mayDecide(o.decision, { isReached: isNoticeReached(facts), isToldOtherwise })) {
+    if (!mayDecide(o.decision, { isReached: noticeMail(facts) === 'reached', isToldOtherwise })) {
       throw new Refusal(
         'invalid',
         'The last notice did not reach the customer. Send it again, or tell them some other way and tick that you did',

@@ -46,9 +46,13 @@ export function stepOfUnit(job: Facts, workshop: WorkshopCard, today: Day): Uncl
   );
 }
 
-/** Whether the newest notice has left and did not come back. */
-export function isNoticeReached(job: Pick<Facts, 'mails'>): boolean {
-  return newestLeft(job, 'unclaimed-notice') !== null;
+/** What became of the newest notice's letter. */
+export type NoticeMail = 'reached' | 'came-back' | 'not-left';
+
+export function noticeMail({ mails }: Pick<Facts, 'mails'>): NoticeMail {
+  const newest = mails.find((mail) => mail.template === 'unclaimed-notice');
+  if (newest?.bouncedAt) return 'came-back';
+  return newest?.state === 'sent' ? 'reached' : 'not-left';
 }
 
 /** The newest letter of a kind, null unless it has left and did not come back. */

@@ -3,14 +3,13 @@ import { db } from '@/lib/db/client';
 import { readWorkshop } from '@/lib/workshop/records';
 import type { UnclaimedStep } from './rules/unclaimed';
 import { lastDecision, type StoredDecision } from './stored-decision';
-import { isNoticeReached, stepOfUnit, UNCLAIMED_FACTS } from './unclaimed-notices';
+import { type NoticeMail, noticeMail, stepOfUnit, UNCLAIMED_FACTS } from './unclaimed-notices';
 
 export type UnclaimedView = {
   sentOn: Day[];
   due: UnclaimedStep;
   decision: StoredDecision | null;
-  /** the newest notice has left and did not come back */
-  isReached: boolean;
+  notice: NoticeMail;
 };
 
 /** The notices about a unit, what is due next, and what the owner decided. */
@@ -22,6 +21,6 @@ export async function readUnclaimed(jobId: string, now: Date): Promise<Unclaimed
     sentOn: job.unclaimedNotices.map(({ at }) => dayInZone(at, workshop.timeZone)),
     due: stepOfUnit(job, workshop, dayInZone(now, workshop.timeZone)),
     decision: lastDecision(job.events),
-    isReached: isNoticeReached(job),
+    notice: noticeMail(job),
   };
 }

@@ -9,10 +9,11 @@ import { dayInZone } from '@/lib/calendar/day';
 import { now } from '@/lib/clock';
 import { factsOf } from '@/lib/jobs/facts';
 import { isPlainMove } from '@/lib/jobs/move';
+import type { JobRecord } from '@/lib/jobs/records';
 import { openMoves, reasonSentence } from '@/lib/jobs/rules/guards';
 import { permissionOf } from '@/lib/jobs/rules/move-permissions';
-import type { Stage } from '@/lib/jobs/rules/stages';
-import { may } from '@/lib/people/rules/roles';
+import type { Move, Stage } from '@/lib/jobs/rules/stages';
+import { may, type Role } from '@/lib/people/rules/roles';
 import { move } from './actions';
 import { carriedFields } from './carried-fields';
 import { DispatchForm } from './dispatch-form';
@@ -21,8 +22,11 @@ import { PromisePart } from './promise-part';
 import { StopPart } from './stop-part';
 import { UnclaimedPart } from './unclaimed-part';
 
+/** The one move back: after everything that leads on. */
+const BACKWARDS = 'reopen-work';
+
 /** Moves that cost something or cannot be taken back are asked once more. */
-const ASKED_ONCE = new Set(['cancel', 'set-aside', 'return-unrepaired', 'take-back-price', 'reopen-work']);
+const ASKED_ONCE = new Set(['cancel', 'set-aside', 'return-unrepaired', 'take-back-price', BACKWARDS]);
 
 /** Stages in which somebody could begin too early. */
 const BEFORE_READY: ReadonlySet<Stage> = new Set(['arrived', 'assessing', 'awaiting-approval', 'on-bench']);
@@ -34,7 +38,9 @@ export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Sta
   const shut = moves.filter(
     ({ move: { key }, answer }) => !answer.allowed && key !== 'dispatch' && key !== 'arrive',
   );
-  const open = moves.filter(({ answer }) => answer.allowed);
+  const open = moves.filter(({ answer }) => answer.allowed).map((each) => each.move);
+  const ahead = open.filter(({ key }) => key !== BACKWARDS);
+  const back = open.find(({ key }) => key === BACKWARDS);
   if (moves.length === 0) return <p id="moves">Nothing is left to do on this job.</p>;
   return (
     <div id="moves" className="moves">
@@ -48,42 +54,18 @@ export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Sta
           <LinkButton href={`/workshop/arrivals/${job.number}`}>Take in the parcel</LinkButton>
         </p>
       ) : null}
-      {open.map(({ move: { key, label, consequence } }, index) => {
-        if (!isPlainMove(key) || !may(who.role, permissionOf(key))) return null;
-        const hidden = { ...carriedFields(job.version), move: key };
-        return (
-          <ActionForm key={key} action={move.bind(null, job.number)} hidden={hidden} label={label}>
-            {ASKED_ONCE.has(key) ? (
-              <ConfirmButton
-                label={label}
-                question={`${label}?`}
-                confirm={`Yes: ${label.toLowerCase()}`}
-                consequence={consequence}
-              >
-                <TextArea
-                  name="note"
-                  label={
-                    key === 'reopen-work' && job.stage === 'ready' ? 'Why, in words for the customer' : 'Why'
-                  }
-                  optional
-                  rows={2}
-                  maxLength={500}
-                />
-              </ConfirmButton>
-            ) : (
-              <SubmitButton label={label} consequence={consequence} kind={index === 0 ? 'main' : 'second'} />
-            )}
-          </ActionForm>
-        );
-      })}
+      {ahead.map((each, index) => (
+        <PlainMove key={each.key} job={job} move={each} role={who.role} isMain={index === 0} />
+      ))}
       {job.stage === 'ready' && may(who.role, 'dispatch') ? (
         <DispatchForm job={job} workshop={workshop} staff={staff} />
       ) : null}
-      {open.some(({ move: { key } }) => key === 'stop-repair') &&
-      !open.some(({ move: { key } }) => key === 'return-unrepaired') &&
+      {open.some(({ key }) => key === 'stop-repair') &&
+      !open.some(({ key }) => key === 'return-unrepaired') &&
       may(who.role, permissionOf('stop-repair')) ? (
         <StopPart job={job} workshop={workshop} />
       ) : null}
+      {back ? <PlainMove job={job} move={back} role={who.role} /> : null}
       <UnclaimedPart job={job} workshop={workshop} staff={staff} role={who.role} />
       <PromisePart job={job} workshop={workshop} staff={staff} />
       {shut.length > 0 ? (
@@ -99,5 +81,33 @@ export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Sta
         </details>
       ) : null}
     </div>
+  );
+}
+
+type PlainMoveProps = { job: JobRecord; move: Move; role: Role; isMain?: boolean };
+
+/** The button of a move that has no form of its own; nothing for one that has, or for somebody who may not. */
+function PlainMove({ job, move: { key, label, consequence }, role, isMain = false }: PlainMoveProps) {
+  if (!isPlainMove(key) || !may(role, permissionOf(key))) return null;
+  const why = key === BACKWARDS && job.stage === 'ready' ? 'Why, in words for the customer' : 'Why';
+  return (
+    <ActionForm
+      action={move.bind(null, job.number)}
+      hidden={{ ...carriedFields(job.version), move: key }}
+      label={label}
+    >
+      {ASKED_ONCE.has(key) ? (
+        <ConfirmButton
+          label={label}
+          question={`${label}?`}
+          confirm={`Yes: ${label.toLowerCase()}`}
+          consequence={consequence}
+        >
+          <TextArea name="note" label={why} optional rows={2} maxLength={500} />
+        </ConfirmButton>
+      ) : (
+        <SubmitButton label={label} consequence={consequence} kind={isMain ? 'main' : 'second'} />
+      )}
+    </ActionForm>
   );
 }

@@ -29,7 +29,7 @@ export async function UnclaimedPart({ job, workshop, role }: SheetProps & { role
           <Notice kind="warn" heading="Local law comes first">
             <p>{UNCLAIMED_LAW}</p>
           </Notice>
-          {unclaimed.isReached ? null : (
+          {unclaimed.notice === 'reached' ? null : (
             <Notice kind="warn" heading="The last notice did not reach the customer">
               <p>
                 It came back, failed or has not left. Put the address right and send it again from the Mail
@@ -58,7 +58,7 @@ export async function UnclaimedPart({ job, workshop, role }: SheetProps & { role
               type="date"
               optional
             />
-            {unclaimed.isReached ? null : (
+            {unclaimed.notice === 'reached' ? null : (
               <Checkbox
                 name="isToldOtherwise"
                 label="I have told the customer some other way, and given them as long to answer"
@@ -77,7 +77,9 @@ export async function UnclaimedPart({ job, workshop, role }: SheetProps & { role
   );
 }
 
-function standing({ sentOn, due, decision, isReached }: UnclaimedView, locale: string): string {
+const NOTICE_WORDS = { reached: '', 'came-back': ' It came back.', 'not-left': ' It has not left yet.' };
+
+function standing({ sentOn, due, decision, notice }: UnclaimedView, locale: string): string {
   const last = sentOn.at(-1);
   const sent = last
     ? `${sentOn.length === 1 ? '1 notice was' : `${sentOn.length} notices were`} sent, the last on ${formatDay(last, locale)}.`
@@ -94,6 +96,6 @@ function standing({ sentOn, due, decision, isReached }: UnclaimedView, locale: s
         : due.step === 'decide'
           ? ` Not answered by ${formatDay(due.since, locale)}.`
           : '';
-  const lost = last && !isReached ? ' It did not reach the customer.' : '';
+  const lost = last ? NOTICE_WORDS[notice] : '';
   return `${sent}${lost}${kept}${next}`;
 }
