@@ -9,12 +9,12 @@ export function inDays(count: number): string {
 
 /**
  * The count of one cover line in one plain line, without a full stop.
- * Example: '12 months from 3 December 2026, plus 9 days while it was with us, ends 12 December 2027; a claim can still be
+ * Example: '12 months from 3 December 2026, plus 9 days while it was out of your hands, ends 12 December 2027; a claim can still be
  * opened until Monday 13 December 2027'.
  */
 export function explainCount(count: CoverCount, locale: string): string {
   const parts = [`${describePeriod(count.term)} from ${formatDay(count.startsOn, locale)}`];
-  if (count.givenBack > 0) parts.push(`plus ${inDays(count.givenBack)} while it was with us`);
+  if (count.givenBack > 0) parts.push(`plus ${inDays(count.givenBack)} while it was out of your hands`);
   if (count.isRenewed) parts.push('made longer after a covered claim');
   parts.push(`ends ${formatDay(count.end, locale)}`);
   const counted = parts.length === 2 ? parts.join(' ') : parts.join(', ');

@@ -103,7 +103,7 @@ describe('the count in words', () => {
 
   it('says term, start, days given back, end and the later day for a claim', () => {
     expect(explained(someLine(), [stay('2027-05-01', '2027-05-10')])).toBe(
-      '12 months from 3 December 2026, plus 9 days while it was with us, ends 12 December 2027; a claim can still be opened until Monday 13 December 2027',
+      '12 months from 3 December 2026, plus 9 days while it was out of your hands, ends 12 December 2027; a claim can still be opened until Monday 13 December 2027',
     );
   });
 
@@ -113,7 +113,7 @@ describe('the count in words', () => {
 
   it('says one day in the singular', () => {
     expect(explained(someLine(), [stay('2027-05-01', '2027-05-02')], someTerms({ rollLastDay: false }))).toBe(
-      '12 months from 3 December 2026, plus 1 day while it was with us, ends 4 December 2027',
+      '12 months from 3 December 2026, plus 1 day while it was out of your hands, ends 4 December 2027',
     );
   });
 
