@@ -7,7 +7,7 @@ export function invoiceDesk(page: Page) {
     openList: () => page.goto('/workshop/money'),
     open: (number: string) => page.goto(`/workshop/money/invoices/${number}`),
     toGiveBack: (job: string) =>
-      page.getByRole('table', { name: 'Money to give back' }).getByRole('row', { name: job }),
+      page.getByRole('region', { name: 'Money to give back' }).getByRole('row', { name: job }),
     heading: page.getByRole('heading', { level: 1 }),
     done: page.getByRole('status'),
     paper: page.getByRole('link', { name: /^(Invoice|Credit note) \(PDF\)$/ }),

@@ -18,7 +18,7 @@ export function GiveBackPart({ rows, locale }: { rows: readonly ToGiveBack[]; lo
         zero on the job: the customer is told, and the row leaves this list.
       </p>
       <Table
-        caption="Money to give back"
+        caption="By job, the greatest amount first"
         rows={rows}
         rowKey={(row) => row.jobNumber}
         columns={[
