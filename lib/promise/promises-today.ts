@@ -1,15 +1,14 @@
-import { type Day, dayInZone } from '@/lib/calendar/day';
+import { dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { keptFor } from '@/lib/kept';
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
 import { readBenchJobs } from './records';
 import { ownDays } from './rules/bench-days';
 import { type BenchJob, type PromiseAnswer, promiseFrom } from './rules/promise';
 
-const MEMO_MILLISECONDS = 300_000;
-
 type Bench = { jobs: readonly BenchJob[]; ownDaysOf: (job: BenchJob) => number };
 
-let memo: { day: Day; until: number; bench: Promise<Bench> } | null = null;
+const benches = keptFor<Bench>(300_000);
 
 /**
  * What would be promised for each of some repairs if its unit came today, by the repair's id; for the price list and the
@@ -26,24 +25,18 @@ export async function promisesToday(
   const on = dayInZone(now, workshop.timeZone);
   const calendar = await readCalendar(workshop, on);
   const settings = { calendar, capacityMinutesDay: workshop.capacityMinutesDay };
-  if (memo?.day !== on || memo.until < Date.now()) {
-    const bench = readBenchJobs({ zone: workshop.timeZone, now }).then((jobs): Bench => {
-      const known = new Map<BenchJob, number>();
-      return {
-        jobs,
-        ownDaysOf(job) {
-          const days = known.get(job) ?? ownDays(job, jobs, calendar, settings.capacityMinutesDay);
-          known.set(job, days);
-          return days;
-        },
-      };
-    });
-    memo = { day: on, until: Date.now() + MEMO_MILLISECONDS, bench };
-    bench.catch(() => {
-      memo = null;
-    });
-  }
-  const { jobs, ownDaysOf } = await memo.bench;
+  const { jobs, ownDaysOf } = await benches.of(on, now, async (): Promise<Bench> => {
+    const jobs = await readBenchJobs({ zone: workshop.timeZone, now });
+    const known = new Map<BenchJob, number>();
+    return {
+      jobs,
+      ownDaysOf(job) {
+        const days = known.get(job) ?? ownDays(job, jobs, calendar, settings.capacityMinutesDay);
+        known.set(job, days);
+        return days;
+      },
+    };
+  });
   const repairs = await db.repair.findMany({
     where: { id: { in: [...repairIds] } },
     select: { id: true, workingDays: true, model: { select: { familyId: true } } },

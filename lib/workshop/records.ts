@@ -3,6 +3,7 @@ import { holidayCalendar } from '@/lib/calendar/holidays';
 import type { WorkingCalendar } from '@/lib/calendar/working';
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
+import { keptFor } from '@/lib/kept';
 import { LOOK_BACK_DAYS } from '@/lib/promise/records';
 import { blankWorkshop, type WorkshopCard } from './card';
 
@@ -31,10 +32,9 @@ export async function readClosingDays(client: Tx = db): Promise<ClosingDayRow[]>
   return rows.map((row) => ({ day: dayFromDate(row.day), name: row.name }));
 }
 
-const MEMO_MILLISECONDS = 60_000;
+const calendars = keptFor<WorkingCalendar>(60_000);
 /** No row of public holidays is longer. */
 const ROLLED_DAYS = 31;
-const memo = new Map<string, { until: number; calendar: Promise<WorkingCalendar> }>();
 
 /**
  * Working days of the workshop around a day: from as far back as promises look, and at least the year before it, to the end
@@ -58,22 +58,17 @@ export async function readCalendar(
     (a, b) => a - b,
   );
   const key = `${workshop.holidayCountry}/${workshop.holidayRegion}/${years.join()}`;
-  const kept = memo.get(key);
-  if (kept && kept.until > Date.now()) return kept.calendar;
-  const calendar = readClosingDays(client).then((closingDays) =>
+  return calendars.of(key, new Date(), async () =>
     holidayCalendar({
       country: workshop.holidayCountry,
       region: workshop.holidayRegion || undefined,
       years,
-      closingDays,
+      closingDays: await readClosingDays(client),
     }),
   );
-  memo.set(key, { until: Date.now() + MEMO_MILLISECONDS, calendar });
-  calendar.catch(() => memo.delete(key));
-  return calendar;
 }
 
 /** Makes the next reading see changed closing days or holidays at once. */
 export function forgetCalendars(): void {
-  memo.clear();
+  calendars.forget();
 }

@@ -7,17 +7,14 @@ import { coverCalendar } from '@/lib/warranty/cover-calendar';
 import { countCover } from '@/lib/warranty/rules/cover';
 import { blankWorkshop } from '@/lib/workshop/card';
 import { closeOn, openOn } from '@/lib/workshop/closing-days';
-import { forgetCalendars, isWorkshopSetUp, readCalendar, readWorkshop } from '@/lib/workshop/records';
+import { isWorkshopSetUp, readCalendar, readWorkshop } from '@/lib/workshop/records';
 import { saveSettings } from '@/lib/workshop/save-settings';
 import { daysInput, detailsInput, moneyInput, textsInput } from '@/lib/workshop/settings-input';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { someLine, someTerms } from '@/tests/warranty/made';
 
 useDatabase();
-beforeEach(async () => {
-  await resetDatabase();
-  forgetCalendars();
-});
+beforeEach(resetDatabase);
 
 const details = detailsInput.parse({
   name: 'Quay & Alder',
