@@ -4,6 +4,7 @@ import type { ReceiptData } from '@/lib/documents/receipt';
 import { type JobRecord, readStage, stagesReached } from '@/lib/jobs/records';
 import { runOfStamps } from '@/lib/jobs/rules/run-of-stamps';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { revisionTotals, shownLines, taxNameOf } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import type { WorkshopCard } from '@/lib/workshop/card';
@@ -11,7 +12,7 @@ import { balanceOf, isForPrice } from './rules/balance';
 
 /** Everything the receipt of a job says; null while nothing was paid. */
 export function receiptData(job: JobRecord, workshop: WorkshopCard): ReceiptData | null {
-  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  const agreed = agreedOf(job);
   const payments = job.payments.filter(isForPrice);
   const last = payments.at(-1);
   if (!agreed || !last) return null;

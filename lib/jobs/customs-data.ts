@@ -3,6 +3,7 @@ import type { CustomsNoteData } from '@/lib/documents/customs-note';
 import { showNumber } from '@/lib/numbers/job-number';
 import { customsNote } from '@/lib/parcels/rules/customs-note';
 import { batteryOfModel, readParcel } from '@/lib/parcels/stored-parcel';
+import { agreedOf } from '@/lib/quotes/rules/agreed';
 import type { WorkshopCard } from '@/lib/workshop/records';
 import { type JobRecord, readKind } from './records';
 import { isRepaired } from './rules/repaired';
@@ -15,7 +16,7 @@ export function customsData(job: JobRecord, o: { workshop: WorkshopCard; family:
   const parcel = readParcel(job);
   const { battery, wattHours } = batteryOfModel(job);
   const country = countryNames(workshop.locale);
-  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  const agreed = agreedOf(job);
   return {
     setting: { paper: workshop.paper, locale: workshop.locale, made: job.readyAt ?? job.bookedAt },
     workshop: {

@@ -3,7 +3,7 @@ import { readCheck, readEntry } from '@/lib/bench/stored-checks';
 import { compareDays, type Day, dayFromDate } from '@/lib/calendar/day';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { Refusal } from '@/lib/outcome';
-import { isAgreedTo } from '@/lib/quotes/rules/agreed';
+import { agreedOf, isAgreedTo, offerOf } from '@/lib/quotes/rules/agreed';
 import { mayContest } from '@/lib/warranty/rules/ruling';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { type Actor, moveBy } from './actor';
@@ -19,9 +19,7 @@ import { isOwedWaived } from './stored-decision';
  * period to withdraw counts as running, so that nothing is started too early.
  */
 export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
-  const quote = job.quotes[0];
-  const revisions = quote?.revisions ?? [];
-  const agreed = revisions.find((revision) => revision.state === 'accepted');
+  const agreed = agreedOf(job);
   const since = reopenedAt(job.events);
   const proving = provingState(job.sheet.checks.map(readCheck), job.checkEntries.map(readEntry), since);
   const ruled = job.claim ? readRuling(job.claim) : null;
@@ -32,7 +30,7 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     stage: readStage(job.stage),
     isSerialSettled: job.isSerialSettled,
     findings: job.findings.length,
-    hasOpenOffer: revisions.some((revision) => revision.state === 'sent'),
+    hasOpenOffer: offerOf(job) !== undefined,
     hasAgreedPaidOffer: agreed !== undefined && agreed.revision > 1 && agreed.grossMinor > 0,
     isPriceAgreed: isAgreedTo(agreed),
     isContractMade: job.termsAcceptedAt !== null || isSomethingCovered({ kind, ruling }),

@@ -7,6 +7,7 @@ import type { MailContent, MailRequest } from '@/lib/mail/messages';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { writePromiseMove } from '@/lib/promise/write-move';
+import { agreedOf, offerOf } from '@/lib/quotes/rules/agreed';
 import { costOfNoFacts, readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { closeClaim } from '@/lib/warranty/write-closed-claim';
 import { readWorkshop } from '@/lib/workshop/records';
@@ -137,7 +138,6 @@ function invoiceToName(job: JobRecord, owed: number, issued: WrittenInvoice | nu
 
 async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts): Promise<MailContent> {
   const workshop = await readWorkshop(tx);
-  const revisions = job.quotes[0]?.revisions ?? [];
   switch (mail) {
     case 'job-cancelled': {
       const { paid } = balanceOf(job);
@@ -154,8 +154,8 @@ async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts)
       return { template: mail, data: { balance: owed, ...(invoice && { invoice }) } };
     }
     case 'approval-asked': {
-      const offer = revisions.find((revision) => revision.state === 'sent');
-      const agreed = revisions.find((revision) => revision.state === 'accepted');
+      const offer = offerOf(job);
+      const agreed = agreedOf(job);
       if (!offer) throw new Error('a changed price was asked for without an offer');
       return {
         template: mail,

@@ -5,6 +5,7 @@ import type { PackingSlipData } from '@/lib/documents/packing-slip';
 import { formatMoney } from '@/lib/money/amount';
 import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
 import { packingAdvice } from '@/lib/parcels/rules/packing';
+import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { readWorkshop } from '@/lib/workshop/records';
 import { type JobRecord, readKind, readStage, stagesReached } from './records';
@@ -29,7 +30,7 @@ export async function slipData(job: JobRecord): Promise<PackingSlipData> {
     weightGrams: model.weightGrams,
     isMainsPowered: model.isMainsPowered,
   });
-  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  const agreed = agreedOf(job);
   const isInspection = agreed !== undefined && isInspectionOnly(agreed);
   return {
     setting: { paper: workshop.paper, locale: workshop.locale, made: job.bookedAt },

@@ -4,6 +4,7 @@ import type { Prisma } from '@/lib/db/generated/client';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { countMailToLookAt } from '@/lib/mail/records';
 import { type ListedRequest, listRequests } from '@/lib/quotes/records';
+import { offerOf } from '@/lib/quotes/rules/agreed';
 import { claimStanding } from '@/lib/warranty/rules/claim-standing';
 import { COVER_FACTS, type CoverEnds, readCoverEnds } from '@/lib/warranty/stored-cover-ends';
 import { readRuling } from '@/lib/warranty/stored-ruling';
@@ -150,8 +151,7 @@ function listed(
   const { workshop, today } = o;
   const { timeZone } = workshop;
   const isWaived = isOwedWaived(row.events);
-  const revisions = row.quotes[0]?.revisions ?? [];
-  const offer = revisions.find((revision) => revision.state === 'sent');
+  const offer = offerOf(row);
   const ruled = row.claim ? readRuling(row.claim) : null;
   return {
     number: row.number,

@@ -16,6 +16,7 @@ import { writePromiseMove } from '@/lib/promise/write-move';
 import { newestVersion } from '@/lib/warranty/records';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { feesAfterNo } from './rules/after-no';
+import { agreedOf } from './rules/agreed';
 import { withdrawUntil as lastDayToWithdraw, readWithdrawalRule } from './rules/withdrawal';
 import { readLinesAfterNo } from './stored-after-no';
 import { readOfferWords } from './stored-offer-words';
@@ -192,7 +193,7 @@ async function nowAgreed(tx: Tx, o: Answered): Promise<NowAgreed> {
     case 'declined':
       return owedOnReturn(tx, o);
     case 'rest-declined': {
-      const stands = o.job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+      const stands = agreedOf(o.job);
       return { gross: stands?.grossMinor ?? 0 };
     }
   }

@@ -11,6 +11,7 @@ import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { formatMoney } from '@/lib/money/amount';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import type { QuoteRecord } from './records';
+import { agreedOf, offerOf } from './rules/agreed';
 import { askedWords } from './rules/asked-words';
 import { isInspectionOnly } from './rules/inspection-fee';
 import { revisionTotals, shownLines, taxNameOf } from './rules/lines';
@@ -86,8 +87,8 @@ export async function jobQuoteData(
 ): Promise<QuoteData | null> {
   const quote = job.quotes[0];
   const revisions = quote?.revisions ?? [];
-  const agreed = revisions.find(({ state }) => state === 'accepted');
-  const shown = revisions.find(({ state }) => state === 'sent') ?? agreed ?? revisions.at(-1);
+  const agreed = agreedOf(job);
+  const shown = offerOf(job) ?? agreed ?? revisions.at(-1);
   if (!quote || !shown) return null;
   const workshop = await readWorkshop();
   // A price that was declined was never the agreed one, so nothing is compared with it.

@@ -2,6 +2,7 @@ import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { inOrder } from '@/lib/db/in-order';
 import type { Tx } from '@/lib/db/transaction';
+import { agreedOf, offerOf } from './rules/agreed';
 import { type RequestState, readRequestState } from './rules/request-states';
 
 /** Everything of one quote that was asked for, for the staff's page and, narrowed by its reader, for the customer. */
@@ -46,12 +47,12 @@ export async function readQuote(
 
 /** The revision that waits for an answer, or null. */
 export function openRevision(quote: QuoteRecord): QuoteRevisionRecord | null {
-  return quote.revisions.find(({ state }) => state === 'sent') ?? null;
+  return offerOf({ quotes: [quote] }) ?? null;
 }
 
 /** The revision that was agreed to, or null. */
 export function agreedRevision(quote: QuoteRecord): QuoteRevisionRecord | null {
-  return quote.revisions.find(({ state }) => state === 'accepted') ?? null;
+  return agreedOf({ quotes: [quote] }) ?? null;
 }
 
 /** The quote a job came from, where it was asked for; null for a job booked from the price list. */

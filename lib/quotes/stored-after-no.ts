@@ -3,6 +3,7 @@ import type { JobRecord } from '@/lib/jobs/records';
 import { isSomethingCovered } from '@/lib/jobs/rules/guards';
 import type { WorkshopCard } from '@/lib/workshop/records';
 import { type CostOfNo, feesAfterNo, linesAfterNo } from './rules/after-no';
+import { agreedOf } from './rules/agreed';
 import type { QuoteLine } from './rules/lines';
 import { readLine } from './stored-lines';
 
@@ -15,7 +16,7 @@ export function readLinesAfterNo(
   workshop: WorkshopCard,
   { isReturnFree = false }: { isReturnFree?: boolean } = {},
 ): QuoteLine[] {
-  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  const agreed = agreedOf(job);
   if (!agreed) throw new Error('a job without an agreed price');
   return linesAfterNo({
     agreed: agreed.lines.map(readLine),

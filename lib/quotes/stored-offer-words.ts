@@ -4,6 +4,7 @@ import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
 import { formatMoney } from '@/lib/money/amount';
 import type { WorkshopCard } from '@/lib/workshop/records';
+import { agreedOf } from './rules/agreed';
 import { type OfferWords, offerWords } from './rules/offer-words';
 import { readCostOfNo } from './stored-after-no';
 
@@ -13,7 +14,7 @@ export function readOfferWords(
   offer: { grossMinor: number },
   { workshop, today }: { workshop: WorkshopCard; today: Day },
 ): OfferWords {
-  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  const agreed = agreedOf(job);
   return offerWords(
     {
       isFirst: !factsOf(job).isPriceAgreed,

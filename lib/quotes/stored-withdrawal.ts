@@ -1,4 +1,5 @@
 import type { JobRecord } from '@/lib/jobs/records';
+import { agreedOf } from './rules/agreed';
 import { type QuoteLine, revisionTotals } from './rules/lines';
 import { withdrawalLines } from './rules/withdrawal';
 import { readLine } from './stored-lines';
@@ -8,7 +9,7 @@ import { readLine } from './stored-lines';
  * informed of it before and by mail, so that only the request to start and the work done decide.
  */
 export function withdrawalLinesOf(job: JobRecord): QuoteLine[] {
-  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  const agreed = agreedOf(job);
   if (!agreed) throw new Error('a job without an agreed price');
   return withdrawalLines(agreed.lines.map(readLine), {
     isGross: agreed.isGross,

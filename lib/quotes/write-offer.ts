@@ -7,6 +7,7 @@ import { Refusal } from '@/lib/outcome';
 import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { readWorkshop } from '@/lib/workshop/records';
+import { agreedOf } from './rules/agreed';
 import { withInspectionFee } from './rules/inspection-fee';
 import { type QuoteLine, splitCovered } from './rules/lines';
 import { readLine } from './stored-lines';
@@ -47,7 +48,7 @@ export async function writeOffer(o: {
     if (covered.length > 0 && o.lines.length === 0)
       throw new Refusal('invalid', 'Give at least one line that is not covered', 'description-0');
     const workshop = await readWorkshop(tx);
-    const agreed = quote.revisions.find((each) => each.state === 'accepted');
+    const agreed = agreedOf({ quotes: [quote] });
     const lines = withInspectionFee(
       o.lines,
       agreed?.lines.map(readLine) ?? [],

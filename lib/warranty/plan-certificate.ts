@@ -4,6 +4,7 @@ import { symptomsOfRepairs } from '@/lib/catalogue/records';
 import { type JobRecord, readJob } from '@/lib/jobs/records';
 import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { newNumber } from '@/lib/numbers/draw';
+import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { splitCovered } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { type Chain, newestVersion, readChain, readCoverLine } from './records';
@@ -194,7 +195,7 @@ function usesOf(job: JobRecord) {
 
 /** The lines the customer agreed to pay for; what the certificate of a claim covers is none of them. */
 function paidOf(job: JobRecord) {
-  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  const agreed = agreedOf(job);
   return splitCovered(agreed?.lines.map(readLine) ?? []).paid;
 }
 

@@ -1,6 +1,7 @@
 import type { Tx } from '@/lib/db/transaction';
 import { isForPrice } from '@/lib/invoices/rules/balance';
 import type { JobRecord } from '@/lib/jobs/records';
+import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { revisionTotals, splitCovered } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { writeWatch } from '@/lib/returns/write-watch';
@@ -34,7 +35,7 @@ export async function closeClaim(tx: Tx, job: JobRecord, o: { postage: number; n
 }
 
 function paidNet(job: JobRecord): number {
-  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  const agreed = agreedOf(job);
   if (!agreed) return 0;
   const { covered, paid } = splitCovered(agreed.lines.map(readLine));
   return covered.length === 0 ? 0 : Math.max(0, revisionTotals(paid, agreed.isGross).net);

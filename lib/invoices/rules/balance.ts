@@ -1,4 +1,5 @@
 import { safeSum } from '@/lib/money/amount';
+import { agreedOf } from '@/lib/quotes/rules/agreed';
 
 export type Balance = {
   /** what the customer has to pay in all: the agreed price, or what was invoiced less what was credited */
@@ -47,7 +48,7 @@ export type MoneyOfJob = {
  * cancelled, it is 0.
  */
 export function balanceOf(job: MoneyOfJob): Balance {
-  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  const agreed = agreedOf(job);
   const payable = (kind: string) =>
     job.invoices.filter((each) => each.kind === kind).map((each) => each.payableMinor);
   return balance({

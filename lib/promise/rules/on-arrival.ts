@@ -1,4 +1,5 @@
 import { type Day, dayFromDate } from '@/lib/calendar/day';
+import { agreedOf } from '@/lib/quotes/rules/agreed';
 
 /** What of a job that is still to arrive decides its promise. Dates as stored: midnight in UTC of a day. */
 export type ArrivingJob = {
@@ -12,7 +13,7 @@ export type ArrivingJob = {
  * customer did not ask for an earlier start, and a quote that names its days is kept to.
  */
 export function onArrival(job: ArrivingJob): { waitsUntil: Day | null; quotedDays: number | null } {
-  const agreed = job.quotes[0]?.revisions.find(({ state }) => state === 'accepted');
+  const agreed = agreedOf(job);
   return {
     waitsUntil: job.withdrawUntil && !job.startRequestedAt ? dayFromDate(job.withdrawUntil) : null,
     quotedDays: agreed?.workingDays ?? null,

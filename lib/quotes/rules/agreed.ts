@@ -1,3 +1,15 @@
+type HasRevisions<R> = { quotes: readonly { revisions: readonly R[] }[] };
+
+/** The price a job goes by: the revision that was accepted, of which there is one at most; undefined before the first. */
+export function agreedOf<R extends { state: string }>(job: HasRevisions<R>): R | undefined {
+  return job.quotes[0]?.revisions.find(({ state }) => state === 'accepted');
+}
+
+/** The price of a job that waits for its customer's answer; undefined where none does. */
+export function offerOf<R extends { state: string }>(job: HasRevisions<R>): R | undefined {
+  return job.quotes[0]?.revisions.find(({ state }) => state === 'sent');
+}
+
 /**
  * Whether the price that stands was agreed to. The first one of a unit that came without a booking was written by staff and is
  * nobody's yes; what stands after a no, a withdrawal or a repair that was given up follows from the terms.

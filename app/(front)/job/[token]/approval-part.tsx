@@ -11,6 +11,7 @@ import { factsOf } from '@/lib/jobs/facts';
 import { formatMoney } from '@/lib/money/amount';
 import { moveReason, promiseAfterWait } from '@/lib/promise/rules/after-wait';
 import type { AfterNo } from '@/lib/quotes/rules/after-no';
+import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { COVERED_TOGETHER, revisionChanges } from '@/lib/quotes/rules/lines';
 import { startRequestWords } from '@/lib/quotes/rules/withdrawal-text';
 import { readCostOfNo } from '@/lib/quotes/stored-after-no';
@@ -30,7 +31,7 @@ import { photosOf } from './photos-of';
 /** The changed price: what was found, what changes line by line, and what yes and no lead to. */
 export async function ApprovalPart({ job, token, workshop, offer }: PartProps & { offer: Revision }) {
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
-  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  const agreed = agreedOf(job);
   const today = dayInZone(now(), workshop.timeZone);
   const facts = factsOf(job, today);
   const isFirst = !facts.isPriceAgreed;

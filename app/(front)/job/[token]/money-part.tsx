@@ -5,7 +5,7 @@ import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { balanceOf, isForPrice } from '@/lib/invoices/rules/balance';
 import { formatMoney } from '@/lib/money/amount';
-import { isAgreedTo } from '@/lib/quotes/rules/agreed';
+import { agreedOf, isAgreedTo } from '@/lib/quotes/rules/agreed';
 import { shownLines } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import type { PartProps } from './part-props';
@@ -15,7 +15,7 @@ import { PayPart } from './pay-part';
 export function MoneyPart({ job, token, workshop }: PartProps) {
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const shortDay = (date: Date) => formatDay(dayFromDate(date), workshop.locale, 'short');
-  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  const agreed = agreedOf(job);
   if (!agreed) return null;
   if (!isAgreedTo(agreed)) {
     return (

@@ -29,6 +29,7 @@ import { readCarrierRows } from '@/lib/parcels/records';
 import { trackingAddress } from '@/lib/parcels/rules/carriers';
 import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
 import { quoteAskedFor } from '@/lib/quotes/records';
+import { offerOf } from '@/lib/quotes/rules/agreed';
 import { ApprovalPart } from './approval-part';
 import { BookedPart } from './booked-part';
 import { CertificatePart } from './certificate-part';
@@ -73,7 +74,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   const facts = factsOf(job, dayInZone(now(), workshop.timeZone));
   const stage = readStage(job.stage);
   const kind = readKind(job.kind);
-  const offer = job.quotes[0]?.revisions.find((revision) => revision.state === 'sent');
+  const offer = offerOf(job);
   const unit = `${job.model.maker} ${job.model.name}`;
   const parts = { job, token, workshop };
   const slip = packingSlip(job);

@@ -4,6 +4,7 @@ import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
 import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { formatMoney } from '@/lib/money/amount';
+import { agreedRevision } from '@/lib/quotes/records';
 import { inspectionFeeOf, laterNoWords } from '@/lib/quotes/rules/after-no';
 import { askedWords } from '@/lib/quotes/rules/asked-words';
 import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
@@ -69,7 +70,7 @@ export function AnswerPart({ quote, token, workshop, offer }: PartProps & { offe
 
 /** After the yes: on to the booking, with what is known filled in. */
 export function BookPart({ quote, token }: PartProps) {
-  const agreed = quote.revisions.find(({ state }) => state === 'accepted');
+  const agreed = agreedRevision(quote);
   const heading = agreed && isInspectionOnly(agreed) ? 'Book the inspection' : 'Book the repair';
   return (
     <section className="approval" aria-labelledby="book">

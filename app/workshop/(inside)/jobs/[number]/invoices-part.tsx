@@ -6,6 +6,7 @@ import { NumberText } from '@/app/ui/words/number-text';
 import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { formatMoney } from '@/lib/money/amount';
+import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { issueNow } from './actions';
 import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
@@ -13,7 +14,7 @@ import type { SheetProps } from './open-sheet';
 /** The invoices and credit notes of a job, and the way to issue one before the unit is ready. */
 export function InvoicesPart({ job, workshop }: Pick<SheetProps, 'job' | 'workshop'>) {
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
-  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  const agreed = agreedOf(job);
   // Nothing invoiced yet, or all of it credited.
   const standing = job.invoices.reduce(
     (sum, paper) => sum + (paper.kind === 'invoice' ? paper.payableMinor : -paper.payableMinor),

@@ -20,6 +20,7 @@ import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import type { CostOfNo } from '@/lib/quotes/rules/after-no';
+import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { type QuoteLine, shownLines, splitCovered } from '@/lib/quotes/rules/lines';
 import { readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { readLine } from '@/lib/quotes/stored-lines';
@@ -36,7 +37,7 @@ export default async function ChangedPricePage({ params }: Props) {
   const { number } = await params;
   const { job, workshop } = await openSheet(number, rolesThatMay('money'));
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
-  const agreed = job.quotes[0]?.revisions.find((revision) => revision.state === 'accepted');
+  const agreed = agreedOf(job);
   const isOpen = moveOf('ask-approval').from.includes(readStage(job.stage));
   const facts = factsOf(job);
   const waitsForRuling = job.kind === 'claim' && facts.ruling === null;
@@ -153,13 +154,12 @@ type Starting = { covered: QuoteLine[]; lines: QuoteLine[]; fees: QuoteLine[] };
  * fee that was agreed to comes along unasked, so that it is no line of the form either.
  */
 function startingLines(job: JobRecord): Starting {
-  const revisions = job.quotes[0]?.revisions ?? [];
-  const accepted = revisions.find((revision) => revision.state === 'accepted')?.lines.map(readLine) ?? [];
+  const accepted = agreedOf(job)?.lines.map(readLine) ?? [];
   const fees = accepted.filter((line) => line.kind === 'inspection-fee' && line.amount > 0);
   const agreed = splitCovered(accepted.filter((line) => line.kind !== 'inspection-fee'));
   if (job.kind !== 'claim') return { covered: [], lines: [...agreed.covered, ...agreed.paid], fees };
   if (isSomethingCovered(factsOf(job))) {
-    const { covered } = splitCovered(revisions[0]?.lines.map(readLine) ?? []);
+    const { covered } = splitCovered(job.quotes[0]?.revisions[0]?.lines.map(readLine) ?? []);
     return { covered, lines: agreed.paid, fees };
   }
   const uncovered = agreed.covered.filter(({ kind }) => kind !== 'cover');
