@@ -1,7 +1,7 @@
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { writeEvent } from '@/lib/jobs/write-event';
-import { writeOnce } from '@/lib/jobs/write-once';
+import { idOfSent, writeOnce } from '@/lib/jobs/write-once';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { recallUnits } from './recall-records';
@@ -31,7 +31,7 @@ export async function recallLot(o: {
       // The row first: of two presses at once the second waits here and then finds it.
       const { id } = await tx.lotRecall.create({
         data: {
-          id: o.formKey,
+          ...idOfSent(o.formKey, [o.lotId, o.text]),
           lotId: o.lotId,
           text: o.text,
           mails: units.length,

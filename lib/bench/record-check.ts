@@ -1,7 +1,7 @@
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { writeEvent } from '@/lib/jobs/write-event';
-import { writeOnce } from '@/lib/jobs/write-once';
+import { idOfSent, writeOnce } from '@/lib/jobs/write-once';
 import { Refusal } from '@/lib/outcome';
 import { readTable } from './pin-table-records';
 import { type EntryProblem, evaluateEntry, type GivenEntry } from './rules/checks';
@@ -79,7 +79,7 @@ async function writeEntry(
   const { isPassed, reading, choice, probes } = answer;
   const entry = await tx.checkEntry.create({
     data: {
-      ...(entryId === undefined ? {} : { id: entryId }),
+      ...idOfSent(entryId, [jobId, checkId, given, note]),
       jobId,
       checkId: check.id,
       isPassed,

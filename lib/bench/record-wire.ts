@@ -2,7 +2,7 @@ import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { WORK_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { writeEvent } from '@/lib/jobs/write-event';
-import { writeOnce } from '@/lib/jobs/write-once';
+import { idOfSent, writeOnce } from '@/lib/jobs/write-once';
 import { Refusal } from '@/lib/outcome';
 
 export type WireInput = {
@@ -32,7 +32,7 @@ export async function recordWire(o: {
     transaction(async (tx) => {
       const { id } = await tx.jumperWire.create({
         data: {
-          ...(o.formKey === undefined ? {} : { id: o.formKey }),
+          ...idOfSent(o.formKey, [o.jobId, wire]),
           ...wire,
           jobId: o.jobId,
           at: o.now,

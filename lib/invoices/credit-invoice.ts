@@ -1,7 +1,7 @@
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { lockJob } from '@/lib/jobs/write-lock';
-import { writeOnce } from '@/lib/jobs/write-once';
+import { idOfSent, writeOnce } from '@/lib/jobs/write-once';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { readWorkshop } from '@/lib/workshop/records';
@@ -37,7 +37,7 @@ async function credit(tx: Tx, o: CreditAsked): Promise<void> {
   const { timeZone } = await readWorkshop(tx);
   const written = await writeInvoice(tx, {
     ...invoice,
-    id: o.formKey,
+    ...idOfSent(o.formKey, [o.number, o.choice === 'everything' || [...o.choice], o.reason]),
     corrects: { id: invoice.id, number: invoice.number },
     reason: o.reason,
     totals: reading.totals,

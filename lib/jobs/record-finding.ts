@@ -2,7 +2,7 @@ import { transaction } from '@/lib/db/transaction';
 import type { Actor } from './actor';
 import { STAGES, type Stage } from './rules/stages';
 import { writeEvent } from './write-event';
-import { writeOnce } from './write-once';
+import { idOfSent, writeOnce } from './write-once';
 import { type NewPhoto, writePhotos } from './write-photos';
 
 const WITH_US: readonly Stage[] = STAGES.filter(
@@ -22,7 +22,7 @@ export async function recordFinding(o: {
     transaction(async (tx) => {
       const finding = await tx.finding.create({
         data: {
-          ...(o.formKey === undefined ? {} : { id: o.formKey }),
+          ...idOfSent(o.formKey, [o.jobId, o.text, o.photos.map(({ sha256 }) => sha256)]),
           jobId: o.jobId,
           text: o.text,
           at: o.now,

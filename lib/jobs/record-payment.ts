@@ -8,7 +8,7 @@ import { paysPostage } from '@/lib/warranty/stored-ruling';
 import { writePostageOfClaim } from '@/lib/warranty/write-closed-claim';
 import type { Actor } from './actor';
 import { writeEvent } from './write-event';
-import { writeOnce } from './write-once';
+import { idOfSent, writeOnce } from './write-once';
 import { takeUpPaid } from './write-unclaimed';
 
 export const PAYMENT_METHODS = ['bank transfer', 'card', 'cash', 'pay link'] as const;
@@ -41,7 +41,7 @@ export async function recordPayment(o: {
       if (purpose === 'claim-postage') await requireCoveredClaim(tx, o);
       const payment = await tx.payment.create({
         data: {
-          ...(o.formKey === undefined ? {} : { id: o.formKey }),
+          ...idOfSent(o.formKey, [o.jobId, o.amount, purpose, o.method, o.reference, o.receivedOn]),
           jobId: o.jobId,
           amountMinor: o.amount,
           purpose,

@@ -2,7 +2,7 @@ import { transaction } from '@/lib/db/transaction';
 import type { Actor } from './actor';
 import { WORK_STAGES } from './rules/stage-sets';
 import { writeEvent } from './write-event';
-import { writeOnce } from './write-once';
+import { idOfSent, writeOnce } from './write-once';
 
 /** Adds work done at the bench, with the minutes it took. */
 export async function recordWork(o: {
@@ -17,7 +17,7 @@ export async function recordWork(o: {
     transaction(async (tx) => {
       const work = await tx.workEntry.create({
         data: {
-          ...(o.formKey === undefined ? {} : { id: o.formKey }),
+          ...idOfSent(o.formKey, [o.jobId, o.text, o.minutes]),
           jobId: o.jobId,
           text: o.text,
           minutes: o.minutes,

@@ -4,7 +4,7 @@ import { Refusal } from '@/lib/outcome';
 import { readWorkshop } from '@/lib/workshop/records';
 import { type Actor, actorId } from './actor';
 import { writeEvent } from './write-event';
-import { writeOnce } from './write-once';
+import { idOfSent, writeOnce } from './write-once';
 
 /** A message on the job, mirrored by mail to the other side. */
 export async function sendMessage(o: {
@@ -25,7 +25,7 @@ export async function sendMessage(o: {
       const author = o.actor.kind === 'customer' ? 'customer' : 'staff';
       const message = await tx.message.create({
         data: {
-          ...(o.formKey === undefined ? {} : { id: o.formKey }),
+          ...idOfSent(o.formKey, [o.jobId, author, o.text]),
           jobId: o.jobId,
           author,
           userId: actorId(o.actor),

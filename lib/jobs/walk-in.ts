@@ -9,7 +9,7 @@ import { readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
 import { openJob } from './open-job';
 import { writeArrival } from './write-arrival';
-import { writeOnce } from './write-once';
+import { idOfSent, writeOnce } from './write-once';
 import type { NewPhoto } from './write-photos';
 
 export type WalkIn = {
@@ -32,7 +32,7 @@ export type WalkIn = {
   /** how the battery looks to whoever unpacked it: an answer of lib/parcels/rules/battery-answers.ts */
   batteryAnswer: string;
   photos: readonly NewPhoto[];
-  /** one key for one form: pressed twice it opens one job */
+  /** one key for one form: the same sent twice opens one job */
   formKey: string;
   actor: Extract<Actor, { id: string }>;
   now: Date;
@@ -49,11 +49,13 @@ const NOT_AGREED = 'No price is agreed yet';
  * Refuses a serial for which a booking is expected: that parcel belongs to it.
  */
 export async function walkIn(o: WalkIn): Promise<{ number: string }> {
-  await writeOnce('job_pkey', () => transaction((tx) => write(tx, o)));
-  return db.job.findUniqueOrThrow({ where: { id: o.formKey }, select: { number: true } });
+  const { actor: _, now: __, photos, ...said } = o;
+  const { id } = idOfSent(o.formKey, [said, photos.map(({ sha256 }) => sha256)]);
+  await writeOnce('job_pkey', () => transaction((tx) => write(tx, id, o)));
+  return db.job.findUniqueOrThrow({ where: { id }, select: { number: true } });
 }
 
-async function write(tx: Tx, o: WalkIn): Promise<void> {
+async function write(tx: Tx, id: string, o: WalkIn): Promise<void> {
   await refuseBooked(tx, o);
   const repair = await tx.repair.findUnique({
     where: { id: o.repairId },
@@ -73,7 +75,7 @@ async function write(tx: Tx, o: WalkIn): Promise<void> {
     rateBps: repair.taxRateBps,
   };
   const job = await openJob(tx, {
-    id: o.formKey,
+    id,
     kind: 'repair',
     customerId: customer.id,
     modelId: repair.modelId,

@@ -1,5 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
-import { writeOnce } from '@/lib/jobs/write-once';
+import { idOfSent, writeOnce } from '@/lib/jobs/write-once';
 import type { NewPhoto } from '@/lib/jobs/write-photos';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
@@ -19,6 +19,7 @@ export async function answerQuestion(o: {
   formKey?: string | undefined;
   now: Date;
 }): Promise<void> {
+  const sent = [o.quoteId, o.text, o.photos.map(({ sha256 }) => sha256)];
   await writeOnce('message_pkey', () =>
     transaction(async (tx) => {
       await tx.$queryRaw`SELECT 1 FROM "quote" WHERE "id" = ${o.quoteId} FOR UPDATE`;
@@ -31,7 +32,7 @@ export async function answerQuestion(o: {
       if (!CUSTOMER_MAY_WRITE.includes(state)) {
         throw new Refusal('conflict', 'This request is closed. Write to us by mail, or ask anew.');
       }
-      const { messageId } = await writeFromCustomer(tx, o);
+      const { messageId } = await writeFromCustomer(tx, { ...o, ...idOfSent(o.formKey, sent) });
       const isAnswer = state === 'questioned';
       await writeQuoteEvent(tx, {
         quoteId: o.quoteId,

@@ -1,6 +1,7 @@
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { createQuoteLink, newestQuoteToken } from '@/lib/jobs/private-link';
 import { HISTORY } from '@/lib/jobs/rules/booking';
+import { idOfSent } from '@/lib/jobs/write-once';
 import type { NewPhoto } from '@/lib/jobs/write-photos';
 import { queueMail } from '@/lib/mail/queue';
 import { newNumber } from '@/lib/numbers/draw';
@@ -27,52 +28,44 @@ type Asking = {
   formKey?: string | undefined;
   now: Date;
 };
+/** `id` is that of the row which keeps it: the quote, or the message of a request that joins one. */
+type Sent = Asking & { id?: string };
 
 /**
  * A customer asks for a price. A second request of the same customer about the same unit, while the first has no price
  * yet, is added to it: its words become a message, and its photos join the others.
  *
- * Requests of one address wait for each other on a lock, so that two sent at once are still found to be one. A form that
- * is sent twice is known by its own key and answered as the first time.
+ * Requests of one address wait for each other on a lock, so that two sent at once are still found to be one. What is
+ * sent twice from one form is answered as the first time.
  */
 export async function askForQuote(o: Asking): Promise<Asked> {
   const photos = o.photos.slice(0, MOST_PHOTOS);
+  const sent = idOfSent(o.formKey, [o.answers, photos.map(({ sha256 }) => sha256)]);
   return transaction(async (tx) => {
     const key = emailKey(o.answers.email);
     await tx.$executeRaw`SELECT pg_advisory_xact_lock(hashtextextended(${`quote-request:${key}`}, 0))`;
-    const before = o.formKey === undefined ? null : await sentBefore(tx, o.formKey, key);
+    const before = await sentBefore(tx, sent.id);
     if (before) return before;
-    const isKeyTaken = o.formKey !== undefined && (await isTaken(tx, o.formKey));
-    const asking = { ...o, photos, formKey: isKeyTaken ? undefined : o.formKey };
+    const asking = { ...o, ...sent, photos };
     const device = await deviceOf(tx, o.answers);
     const open = await findOpen(tx, key, device, foldSerial(o.answers.serial));
     return open ? join(tx, open, asking) : create(tx, key, device, asking);
   });
 }
 
-/** The answer to a form with this key that was taken already, from the same address. */
-async function sentBefore(tx: Tx, formKey: string, key: string): Promise<Asked | null> {
-  const asked = await tx.quote.findUnique({
-    where: { id: formKey, request: { is: { emailKey: key } } },
-    select: { id: true, number: true },
-  });
+/** The answer to what was sent and taken before, or null. */
+async function sentBefore(tx: Tx, id: string | undefined): Promise<Asked | null> {
+  if (id === undefined) return null;
+  const asked = await tx.quote.findUnique({ where: { id }, select: { number: true } });
   if (asked) {
-    const token = (await newestQuoteToken(tx, asked.id)) ?? '';
+    const token = (await newestQuoteToken(tx, id)) ?? '';
     return { number: asked.number, token, isNew: token !== '' };
   }
   const message = await tx.message.findUnique({
-    where: { id: formKey, quote: { is: { request: { is: { emailKey: key } } } } },
+    where: { id },
     select: { quote: { select: { number: true } } },
   });
   return message?.quote ? { number: message.quote.number, token: '', isNew: false } : null;
-}
-
-async function isTaken(tx: Tx, formKey: string): Promise<boolean> {
-  const found = await Promise.all([
-    tx.quote.count({ where: { id: formKey } }),
-    tx.message.count({ where: { id: formKey } }),
-  ]);
-  return found.some((count) => count > 0);
 }
 
 type Device = { modelId: string | null; device: string };
@@ -108,7 +101,7 @@ async function findOpen(tx: Tx, key: string, device: Device, serialKey: string) 
 async function join(
   tx: Tx,
   open: NonNullable<Awaited<ReturnType<typeof findOpen>>>,
-  o: Asking,
+  o: Sent,
 ): Promise<Asked> {
   const { quoteId } = open;
   const text = wordsOf(o.answers);
@@ -127,13 +120,13 @@ async function join(
   return { number: open.quote.number, token, isNew: false };
 }
 
-async function create(tx: Tx, key: string, device: Device, o: Asking): Promise<Asked> {
+async function create(tx: Tx, key: string, device: Device, o: Sent): Promise<Asked> {
   const { answers } = o;
   const number = newNumber('Q');
   const { currency } = await readWorkshop(tx);
   const quote = await tx.quote.create({
     data: {
-      ...(o.formKey === undefined ? {} : { id: o.formKey }),
+      ...(o.id === undefined ? {} : { id: o.id }),
       number,
       currency,
       request: {

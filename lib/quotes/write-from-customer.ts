@@ -5,15 +5,15 @@ import { MOST_PHOTOS_OF_A_QUOTE } from './rules/request-answers';
 
 /**
  * What a customer sends about a quote, inside the caller's transaction: words as a message, and photos. The message's id
- * may be the form's own key, so that a form sent twice meets itself. Refuses more photos than a quote may have.
+ * may be given, so that what is sent twice meets itself. Refuses more photos than a quote may have.
  */
 export async function writeFromCustomer(
   tx: Tx,
-  o: { quoteId: string; text: string; photos: readonly NewPhoto[]; formKey?: string | undefined; now: Date },
+  o: { quoteId: string; text: string; photos: readonly NewPhoto[]; id?: string; now: Date },
 ): Promise<{ messageId: string }> {
   const message = await tx.message.create({
     data: {
-      ...(o.formKey === undefined ? {} : { id: o.formKey }),
+      ...(o.id === undefined ? {} : { id: o.id }),
       quoteId: o.quoteId,
       author: 'customer',
       text: o.text,

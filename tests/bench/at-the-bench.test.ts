@@ -210,7 +210,7 @@ describe('on a job', () => {
         results: [{ checkId: world.voltage, given: { reading: volts }, note: '', entryId }],
       });
     // Keys of the form, as a page drawn later gives them; the later reading is written first here.
-    await enter(5, '0199b3a2-0000-7000-8000-000000000009');
+    await enter(5, '0199b3a2-0001-7000-8000-000000000009');
     await enter(9, '0199b3a2-0000-7000-8000-000000000008');
     const job = await jobNow(jobId);
     expect(job.checkEntries.map((entry) => entry.reading)).toEqual([9, 5]);

@@ -49,9 +49,8 @@ function parcel(serial: string, formKey: string = randomUUID()): WalkIn {
 }
 
 async function opened(serial: string) {
-  const formKey = randomUUID();
-  await walkIn(parcel(serial, formKey));
-  return formKey;
+  const { number } = await walkIn(parcel(serial));
+  return (await db.job.findUniqueOrThrow({ where: { number }, select: { id: true } })).id;
 }
 
 /** Found out and priced, so that the customer can answer. */
@@ -117,6 +116,14 @@ describe('a parcel without a booking', () => {
     const first = await walkIn(parcel('HW2-70004-A', formKey));
     expect(await walkIn(parcel('HW2-70004-A', formKey))).toEqual(first);
     expect(await db.job.count({ where: { serialKey: 'HW270004A' } })).toBe(1);
+  });
+
+  it('opens a job for another parcel that is entered on the page before', async () => {
+    const formKey = randomUUID();
+    const first = await walkIn(parcel('HW2-70014-A', formKey));
+    const second = await walkIn(parcel('HW2-70015-A', formKey));
+    expect(second.number).not.toBe(first.number);
+    expect(await db.job.count({ where: { serialKey: 'HW270015A' } })).toBe(1);
   });
 
   it('is refused where the serial is expected under a booking', async () => {

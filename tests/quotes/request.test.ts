@@ -79,6 +79,23 @@ describe('asking for a price', () => {
     expect(other.number).not.toBe(first.number);
     expect(await db.quote.count()).toBe(2);
   });
+
+  it('keeps what is sent about another unit from the same form, as a browser that went back shows it', async () => {
+    const formKey = randomUUID();
+    const first = await makeRequest({ now: NOW, formKey });
+    const other = await makeRequest({ now: NOW, formKey, answers: { device: 'Echo box EB-1', serial: '' } });
+    expect(other.number).not.toBe(first.number);
+    expect((await quoteNow(other.quoteId)).request).toMatchObject({ device: 'Echo box EB-1' });
+  });
+
+  it('keeps further words about the same unit from the same form, once', async () => {
+    const formKey = randomUUID();
+    const { quoteId } = await makeRequest({ now: NOW, formKey });
+    const further = { now: NOW, formKey, answers: { problem: 'It hums as well, now that I listen' } };
+    await makeRequest(further);
+    await makeRequest(further);
+    expect(await db.message.count({ where: { quoteId, text: { contains: 'hums as well' } } })).toBe(1);
+  });
 });
 
 describe('asking again', () => {
@@ -139,7 +156,7 @@ describe('questions first', () => {
       now: LATER,
     };
     await answerQuestion(answer);
-    await answerQuestion({ ...answer, photos: [] });
+    await answerQuestion(answer);
     const quote = await quoteNow(quoteId);
     expect(quote.request.state).toBe('asked');
     expect(quote.messages).toHaveLength(2);
