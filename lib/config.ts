@@ -105,6 +105,11 @@ export function readConfig(environment: Record<string, string | undefined>): Con
       'Setting missing: AUTH_SECRET, at least 32 characters that stay the same, e.g. from `openssl rand -hex 32`',
     );
   }
+  if (isProduction && !isDemo && !env.APP_URL) {
+    throw new Error(
+      'Setting missing: APP_URL, the address at which customers reach this program, e.g. https://post.example.org; links in mails and codes on paper lead there',
+    );
+  }
   if (isProduction && env.SMTP_URL && !given['MAIL_FROM']) {
     throw new Error(
       'Setting missing: MAIL_FROM, the address that SMTP_URL may send for, e.g. "Quay & Alder <workshop@example.org>"',

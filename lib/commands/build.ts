@@ -36,6 +36,8 @@ export async function build(signal?: AbortSignal): Promise<void> {
       NEXT_TELEMETRY_DISABLED: '1',
       DATABASE_URL: '',
       CLOCK_FILE: '',
+      // Asks for no setting of a live workshop.
+      DEMO: 'on',
     },
     stdio: ['ignore', 'pipe', 'pipe'],
   });

@@ -95,7 +95,10 @@ function refuseTakenPort(): Promise<void> {
 function announce(seconds: number, signIn: string | undefined): void {
   const { appUrl } = config;
   if (!config.hasPages) {
-    console.log(`The worker is running, ready after ${seconds.toFixed(1)} s, without pages.`);
+    // Of several that start together the worker may be the one that made the first owner.
+    console.log(
+      `The worker is running, ready after ${seconds.toFixed(1)} s, without pages.${signIn ? `\n${signIn}` : ''}`,
+    );
     return;
   }
   console.log(`

@@ -3,6 +3,8 @@ import { config } from '@/lib/config';
 import { db } from '@/lib/db/client';
 import { demoOwner, ensureFirstOwner } from '@/lib/people/first-owner';
 import { signIn } from '@/lib/people/sign-in';
+import { refuseLiveDemonstration } from '@/prisma/demo/refuse-live';
+import { DEMO_STAFF } from '@/prisma/demo/staff';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { makeStaff, mustReplacePassword } from './staff';
 
@@ -61,4 +63,15 @@ test('two instances that start together make one owner', async () => {
     expect(made.filter(Boolean)).toHaveLength(1);
     expect(await db.user.count()).toBe(1);
   }
+});
+
+test('a demonstration does not go live while one of its accounts is there', async () => {
+  await expect(refuseLiveDemonstration()).resolves.toBeUndefined();
+  config.isDemo = true;
+  await ensureFirstOwner();
+  await expect(refuseLiveDemonstration()).rejects.toThrow(/^This is the data of a demonstration, [^\n]+$/);
+  await db.user.updateMany({ data: { email: 'rowan.alder@example.org' } });
+  await expect(refuseLiveDemonstration()).resolves.toBeUndefined();
+  await db.user.updateMany({ data: { email: DEMO_STAFF[0].email } });
+  await expect(refuseLiveDemonstration()).rejects.toThrow(/passwords everybody knows/);
 });

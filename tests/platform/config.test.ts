@@ -17,8 +17,10 @@ test('without any setting the app runs on this machine alone, with demonstration
   });
 });
 
+const live = { NODE_ENV: 'production', APP_URL: 'https://post.example.org' };
+
 test('in production there is no demonstration unless it is asked for', () => {
-  expect(readConfig({ NODE_ENV: 'production' }).isDemo).toBe(false);
+  expect(readConfig(live).isDemo).toBe(false);
   expect(readConfig({ NODE_ENV: 'production', DEMO: 'on' }).isDemo).toBe(true);
 });
 
@@ -35,18 +37,24 @@ test('an empty value counts as absent, and the address loses its final slash', (
 });
 
 test('production on a server wants a secret that was given to it', () => {
-  expect(() => readConfig({ NODE_ENV: 'production', DATABASE_URL: server })).toThrow(/AUTH_SECRET/);
-  const config = readConfig({ NODE_ENV: 'production', DATABASE_URL: server, AUTH_SECRET: secret });
+  expect(() => readConfig({ ...live, DATABASE_URL: server })).toThrow(/AUTH_SECRET/);
+  const config = readConfig({ ...live, DATABASE_URL: server, AUTH_SECRET: secret });
   expect(config).toMatchObject({ databaseUrl: server, isEmbedded: false, authSecret: secret });
 });
 
+test('a live workshop wants the address that its letters and papers lead to', () => {
+  expect(() => readConfig({ NODE_ENV: 'production' })).toThrow(/^Setting missing: APP_URL, [^\n]+$/);
+  expect(readConfig({ NODE_ENV: 'production', DEMO: 'on' }).appUrl).toBe('http://127.0.0.1:3000');
+  expect(readConfig({ DEMO: 'off' }).appUrl).toBe('http://127.0.0.1:3000');
+});
+
 test('production that sends mail wants the address that it comes from', () => {
-  const sending = { NODE_ENV: 'production', SMTP_URL: 'smtp://mail.example.org' };
+  const sending = { ...live, SMTP_URL: 'smtp://mail.example.org' };
   expect(() => readConfig(sending)).toThrow(/^Setting missing: MAIL_FROM, [^\n]+$/);
   expect(() => readConfig({ ...sending, MAIL_FROM: ' ' })).toThrow(/MAIL_FROM/);
   const mailFrom = 'Quay & Alder <workshop@quayandalder.example.org>';
   expect(readConfig({ ...sending, MAIL_FROM: mailFrom })).toMatchObject({ mailFrom });
-  expect(readConfig({ NODE_ENV: 'production' }).smtpUrl).toBeUndefined();
+  expect(readConfig(live).smtpUrl).toBeUndefined();
   expect(readConfig({ ...sending, NODE_ENV: 'development' }).mailFrom).toBe('workshop@example.org');
 });
 

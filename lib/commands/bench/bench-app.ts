@@ -78,7 +78,7 @@ export async function startCopy(
         APP_URL: origin,
         DATA_DIR: o.dataDir,
         DATABASE_URL: o.databaseUrl,
-        DEMO: 'off',
+        DEMO: 'on',
         JOBS: 'off',
         // Each request names an address of its own: otherwise the limits would answer, and nothing behind them.
         TRUSTED_PROXY: 'on',
