@@ -22,8 +22,3 @@ export async function previewSample(sample: Sample): Promise<DrawnMail> {
   const setting = sampleSetting(sample, workshopPart(workshop), config.appUrl);
   return { ...(await drawLetter(writeLetter(sample.content, setting), setting)), ...senderOf(workshop) };
 }
-
-/** Whether messages leave at all, or are kept to be read here. */
-export function hasMailServer(): boolean {
-  return config.smtpUrl !== undefined;
-}

@@ -7,10 +7,10 @@ export const DEFAULT_TERMS = `# What you book
 You book a repair at the price on the list, with tax. If your unit needs more, we stop, show you what we found and ask you first. You owe nothing that you did not say yes to.
 
 # If you say no
-If you say no to a changed price, your unit comes back as it came, for the return fee on our price list.
+If you say no to a changed price, your unit comes back as it came, for the return fee you were shown when you booked, if there was one.
 
 # Cancelling
-You can cancel free of charge until your unit is here. If you booked as a private customer, the law may give you days to change your mind. We begin before those days are over only if you ask us to; there is a box for it when you book. If you then change your mind, you pay for the work done until then, never more than the price you agreed to.
+You can cancel free of charge until your unit is here. If you booked as a private customer, the law may give you days to change your mind. Where it does, we say so when you book, and begin before those days are over only if you ask us to. If you then change your mind, you pay for the work done until then, never more than the price you agreed to.
 
 # Posting your unit
 - Pack it as the packing slip says. The postage to us is yours.
@@ -41,7 +41,7 @@ Your name, address, e-mail and telephone number, what you told us about your uni
 To repair your unit, to send it back to you, and to stand by the warranty. What you paid is kept because tax law asks for it.
 
 # How long
-Jobs and their photos are kept while a certificate runs and as long after it as the law lets you bring a claim. A booking that you began and did not send is gone after 14 days.
+How many months we keep a request and a closed job is said below. Neither goes while a certificate of yours runs. A booking that you began and did not send is gone after 14 days.
 
 # Who sees it
 The people of this workshop, and the carrier, who gets your name and address. We sell nothing to anybody and use no trackers.

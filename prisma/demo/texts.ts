@@ -39,7 +39,7 @@ Your name, address, e-mail and telephone number, what you told us about your uni
 To repair your unit, to send it back to you, and to stand by the warranty. Invoices are kept because tax law asks for it.
 
 # How long
-Jobs and their photos are kept until three years after the last certificate has ended. Invoices are kept six years. A booking that you began and did not send is gone after 14 days.
+How many months a request and a closed job are kept is said below. Invoices are kept six years. A booking that you began and did not send is gone after 14 days.
 
 # Who sees it
 The three of us, and the carrier, who gets your name and address. We sell nothing to anybody and use no trackers.

@@ -2,11 +2,12 @@ import type { Metadata } from 'next';
 import { readWorkshop } from '@/app/read-workshop';
 import { PageHead } from '@/app/ui/page/page-head';
 import { WrittenText } from '@/app/ui/words/written-text';
+import { keepingWords } from '@/lib/keeping/rules/keeping-words';
 
 export const metadata: Metadata = { title: 'Privacy' };
 
 export default async function PrivacyPage() {
-  const { name, privacyText, email } = await readWorkshop();
+  const { name, privacyText, email, keepMonths } = await readWorkshop();
   return (
     <>
       <PageHead title="Privacy" lead={`What ${name} keeps about you, why, and for how long.`} />
@@ -22,6 +23,14 @@ export default async function PrivacyPage() {
           ) : null}
         </p>
       )}
+      <section aria-labelledby="months">
+        <h2 id="months">In months</h2>
+        {keepingWords(keepMonths).map((sentence) => (
+          <p key={sentence} className="prose">
+            {sentence}
+          </p>
+        ))}
+      </section>
     </>
   );
 }

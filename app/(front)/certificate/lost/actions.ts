@@ -4,6 +4,7 @@ import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { now } from '@/lib/clock';
+import { ifMailed } from '@/lib/mail/mail-server';
 import { attemptKey } from '@/lib/people/caller-address';
 import { limitAttempts } from '@/lib/people/limit-attempts';
 import { inEvenTime } from '@/lib/warranty/even-time';
@@ -15,8 +16,10 @@ import { lostForm } from './schema';
 /** Longer than the look-up and its message take, so that finding something and finding nothing look the same. */
 const STEP_MILLISECONDS = 800;
 
-const SAME_ANSWER =
-  'If we have a certificate or a running job for these, a message is on its way to the address on file.';
+const SAME_ANSWER = `If we have a certificate or a running job for these, ${ifMailed(
+  'a message is on its way to the address on file',
+  'we write to the address on file by hand',
+)}.`;
 
 export async function sendAgain(_before: FormState, formData: FormData): Promise<FormState> {
   const parsed = parseForm(lostForm, formData);

@@ -6,6 +6,7 @@ import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { workingDaysWords } from '@/lib/calendar/working';
+import { ifMailed } from '@/lib/mail/mail-server';
 import { sendAgain } from './actions';
 
 export const metadata: Metadata = { title: 'Lost certificate or private link' };
@@ -19,7 +20,10 @@ export default async function LostCertificatePage() {
         above={<TextLink href="/certificate">Certificate or claim</TextLink>}
         title="Lost your certificate or your private link?"
         lead="Your cover does not depend on the paper. Tell us one number and your e-mail address, and we send you the way to your certificate or to your job again."
-        next="the message comes within a few minutes. It is free."
+        next={ifMailed(
+          'the message comes within a few minutes. It is free.',
+          'we keep what you send and answer by hand, since we send no mail yet. It is free.',
+        )}
       />
       <ActionForm action={sendAgain} label="Send it to me again">
         <TextField

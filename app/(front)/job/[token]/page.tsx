@@ -23,6 +23,7 @@ import { nextForCustomer } from '@/lib/jobs/rules/next-step';
 import { packingSlip } from '@/lib/jobs/rules/packing-slip';
 import { type JobKind, STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { lastDecision } from '@/lib/jobs/stored-decision';
+import { ifMailed } from '@/lib/mail/mail-server';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { readCarrierRows } from '@/lib/parcels/records';
@@ -43,14 +44,14 @@ import { WithdrawPart } from './withdraw-part';
 export const metadata: Metadata = { title: 'Your repair', robots: { index: false, follow: false } };
 
 const doneWords = (answerWithin: string): Record<string, string> => ({
-  accepted: 'Thank you. We go ahead at this price, and we have sent you a mail that says so.',
+  accepted: `Thank you. We go ahead at this price${ifMailed(', and we have sent you a mail that says so')}.`,
   declined: 'Thank you. We pack your unit and send it back.',
   'rest-declined': 'Thank you. We repair the covered part, free of charge, and leave the rest as it is.',
   message: `Your message is here. We answer within ${answerWithin}.`,
   reference: 'Thank you. We look out for your parcel.',
   cancelled: 'Your booking is cancelled. Nothing is owed.',
   start: 'Thank you. We start as soon as it is your unit’s turn.',
-  withdrawn: 'You have withdrawn from the contract. The receipt is on its way to you by mail.',
+  withdrawn: `You have withdrawn from the contract.${ifMailed(' The receipt is on its way to you by mail.')}`,
   contested: `Thank you. The owner looks again and answers within ${answerWithin}.`,
 });
 
@@ -86,7 +87,7 @@ export default async function JobPage({ params, searchParams }: Props) {
         title={booked ? bookedTitle(kind) : STAGE_WORDS[stage].customer}
         lead={
           booked
-            ? 'Keep this page: its address is your private link. We have sent it to you by mail too.'
+            ? `Keep this page: its address is your private link. ${ifMailed('We have sent it to you by mail too.', 'We send no mail yet, so write it down or save it.')}`
             : unit
         }
         next={

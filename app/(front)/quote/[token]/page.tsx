@@ -17,6 +17,7 @@ import { workingDaysWords } from '@/lib/calendar/working';
 import { now } from '@/lib/clock';
 import { newestTokenOf, quoteAddress } from '@/lib/jobs/private-link';
 import { HISTORY } from '@/lib/jobs/rules/booking';
+import { ifMailed } from '@/lib/mail/mail-server';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { shownRevision } from '@/lib/quotes/quote-data';
@@ -36,10 +37,9 @@ import { MessagesPart, QuestionPart, TurnedDownPart } from './write-part';
 export const metadata: Metadata = { title: 'Your quote', robots: { index: false, follow: false } };
 
 const doneWords = (answerWithin: string): Record<string, string> => ({
-  asked:
-    'We have your request. Keep this page: its address is your private link, and we have mailed it to you.',
+  asked: `We have your request. Keep this page: its address is your private link, ${ifMailed('and we have mailed it to you', 'and we send no mail yet, so write it down or save it')}.`,
   answered: `Thank you. It is here, and we answer within ${answerWithin}.`,
-  accepted: 'Thank you. The price is agreed, and we have sent you a mail that says so.',
+  accepted: `Thank you. The price is agreed${ifMailed(', and we have sent you a mail that says so')}.`,
   declined: 'Thank you for telling us. Nothing is booked and nothing is owed.',
 });
 

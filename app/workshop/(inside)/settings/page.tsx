@@ -150,6 +150,13 @@ export default async function SettingsPage({ searchParams }: { searchParams: Pro
             },
           ]}
         />
+        <section>
+          <h2 className="mb-3">Signing keys</h2>
+          <p className="mb-3">Every certificate is signed, so that a changed copy can be told from ours.</p>
+          <LinkButton href="/workshop/settings/keys" kind="second">
+            See the keys
+          </LinkButton>
+        </section>
       </div>
     </>
   );

@@ -122,7 +122,7 @@ export function ModelFields({ known, families }: Props) {
         name="battery"
         label="Battery"
         choices={choicesOf(BATTERY_WORDS)}
-        defaultValue={known?.battery ?? 'none'}
+        defaultValue={known?.battery}
       />
       <TextField
         name="batteryWh"

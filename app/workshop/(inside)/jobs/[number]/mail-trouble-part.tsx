@@ -2,7 +2,7 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { Notice } from '@/app/ui/page/notice';
 import { TextLink } from '@/app/ui/page/text-link';
-import { hasMailServer } from '@/lib/mail/preview';
+import { hasMailServer } from '@/lib/mail/mail-server';
 import { troubledMail } from '@/lib/mail/records';
 import { REMEDY_SENTENCES, remedyOf } from '@/lib/mail/rules/bounce';
 import { templateWords } from '@/lib/mail/rules/words';
