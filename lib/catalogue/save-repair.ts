@@ -6,6 +6,7 @@ import { markOf, refuseOlder, type Shown } from '@/lib/shown-row';
 import { FIRST_CHECK } from './rules/first-check';
 import { isSamePrice } from './rules/same';
 import { freeSlug, slugOf } from './rules/slug';
+import { taxRateProblem } from './rules/tax-of-repair';
 import { REPAIR_FIELDS } from './shown-fields';
 import { type ChangedBy, writeRepairPrices } from './write-repair-prices';
 
@@ -26,12 +27,11 @@ export type RepairInput = {
 /**
  * Adds a repair with the first version of its check sheet, or changes the one that was shown. Jobs already booked keep
  * the price they agreed to; a price or tax that changes is kept in the history. A repair stays with its model. Returns its id.
- * Refuses a form older than the repair, a model or policy that is gone, and a rate on a category without tax.
+ * Refuses a form older than the repair, a model or policy that is gone, and a tax and rate that do not go together.
  */
 export async function saveRepair(shown: Shown | null, input: RepairInput, by: ChangedBy): Promise<string> {
-  if (input.taxCategory !== 'S' && input.taxRateBps !== 0) {
-    throw new Refusal('invalid', 'Only the standard category carries a rate.', 'taxRate');
-  }
+  const problem = taxRateProblem(input.taxCategory, input.taxRateBps);
+  if (problem) throw new Refusal('invalid', problem, 'taxRate');
   try {
     return await transaction(async (tx) => {
       await refuseMissing(tx, input);

@@ -204,3 +204,14 @@ export async function taxRatesInUse(client: Tx = db): Promise<{ category: TaxCat
   });
   return rows.map((row) => ({ category: storedTax.parse(row.taxCategory), rateBps: row.taxRateBps }));
 }
+
+/** The tax that a repair was given last, by the history of prices; null before the first. */
+export async function lastTaxOfRepair(
+  client: Tx = db,
+): Promise<{ category: TaxCategory; rateBps: number } | null> {
+  const row = await client.repairPrice.findFirst({
+    orderBy: [{ since: 'desc' }, { id: 'desc' }],
+    select: { taxCategory: true, taxRateBps: true },
+  });
+  return row && { category: storedTax.parse(row.taxCategory), rateBps: row.taxRateBps };
+}

@@ -221,6 +221,7 @@ describe('a fault', () => {
     ['another currency', { currency: 'EUR' }, ['Currency']],
     ['a tax nobody knows', { tax: 'X' }, ['Tax']],
     ['a rate on an exemption', { tax: 'E' }, ['Tax rate %']],
+    ['a standard rate of nothing', { taxRate: '0' }, ['Tax rate %']],
     ['minutes of nothing', { minutes: '0' }, ['Bench minutes']],
     ['days past a year', { workingDays: '251' }, ['Working days']],
     ['no symptom', { symptoms: '; ' }, ['Symptoms']],

@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { priceHistory } from '@/lib/catalogue/price-history';
 import { type RepairInput, saveRepair } from '@/lib/catalogue/save-repair';
+import { lastTaxOfRepair } from '@/lib/catalogue/staff-records';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { DEMO_REPAIRS, loadCatalogue } from '@/prisma/demo/catalogue';
@@ -53,6 +54,18 @@ describe('the price of a repair', () => {
       { priceMinor: 7500, taxRateBps: 550, since: later, who: null },
       { priceMinor: 7500, taxRateBps: 2000, since: now, who: 'Odile Quay' },
     ]);
+  });
+
+  test('gives the next repair its tax; the first one gets none', async () => {
+    expect(await lastTaxOfRepair()).toBeNull();
+    const { repairId } = await makeWorkshop(now);
+    const input = await inputOf(repairId);
+    const by = { now, userId: OWNER.id };
+    await saveRepair(null, { ...input, name: 'Foot replaced', taxRateBps: 550 }, by);
+    expect(await lastTaxOfRepair()).toEqual({ category: 'S', rateBps: 550 });
+    const exempt = { ...input, name: 'Knob replaced', taxCategory: 'E' as const, taxRateBps: 0 };
+    await saveRepair(null, exempt, { ...by, now: later });
+    expect(await lastTaxOfRepair()).toEqual({ category: 'E', rateBps: 0 });
   });
 
   test('gets none where only the words change', async () => {

@@ -130,6 +130,7 @@ describe('a repair', () => {
     { name: 'a model that is gone', change: { modelId: 'none' }, code: 'not-found' },
     { name: 'a policy that is gone', change: { policyId: 'none' }, code: 'invalid' },
     { name: 'a rate on an exempt category', change: { taxCategory: 'E' as const }, code: 'invalid' },
+    { name: 'a standard rate of nothing', change: { taxRateBps: 0 }, code: 'invalid' },
   ])('with $name is refused', async ({ change, code }) => {
     await expect(saveRepair(null, { ...repairInput, ...change }, by)).rejects.toMatchObject({ code });
   });

@@ -1,4 +1,5 @@
 import { keptMoneySentence, readKeptMoney } from '@/lib/money/read-kept-money';
+import type { TaxCategory } from '@/lib/money/tax';
 import { isSerialPattern } from '@/lib/numbers/serial';
 import { readSerialRule } from '@/lib/numbers/serial-rule';
 import { BATTERY_KINDS } from '@/lib/parcels/rules/battery';
@@ -9,6 +10,7 @@ import { LIMITS } from './list-limits';
 import { readPercent } from './percent';
 import { missingSide, type SIDES } from './size';
 import { readTariffNumber } from './tariff-number';
+import { taxRateProblem } from './tax-of-repair';
 
 /** Takes down what is wrong with a cell, in words for the person who wrote it. */
 export type Tell = (column: ColumnKey, message: string) => void;
@@ -130,12 +132,14 @@ function price({ price: text }: Cells, { currency }: ListSettings, wrong: Tell):
   return 0;
 }
 
-function taxRate({ taxRate: text }: Cells, category: string | null, wrong: Tell): number {
+function taxRate({ taxRate: text }: Cells, category: TaxCategory | null, wrong: Tell): number {
   if (text === '' && category !== null && category !== 'S') return 0;
   const rateBps = readPercent(text);
   if (rateBps === null) wrong('taxRate', 'Enter the rate in percent, like 20 or 5.5');
-  else if (category !== null && category !== 'S' && rateBps !== 0)
-    wrong('taxRate', 'Only tax S carries a rate');
+  else {
+    const problem = category === null ? null : taxRateProblem(category, rateBps);
+    if (problem) wrong('taxRate', problem);
+  }
   return rateBps ?? 0;
 }
 

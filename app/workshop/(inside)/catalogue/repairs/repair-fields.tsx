@@ -5,6 +5,7 @@ import { TextField } from '@/app/ui/forms/text-field';
 import { percentText } from '@/lib/catalogue/rules/percent';
 import type { readRepair } from '@/lib/catalogue/staff-records';
 import { decimalText } from '@/lib/money/amount';
+import type { TaxCategory } from '@/lib/money/tax';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { ListedChoice } from '../listed-choice';
 import { choicesOf, TAX_WORDS } from '../words';
@@ -14,10 +15,12 @@ type Props = {
   known?: Known | undefined;
   policies: readonly { id: string; name: string }[];
   workshop: Pick<WorkshopCard, 'currency' | 'pricesIncludeTax'>;
+  /** the tax that was last given to a repair; none for the first */
+  lastTax?: { category: TaxCategory; rateBps: number } | undefined;
 };
 
 /** What the catalogue knows of a repair, for adding and for changing. */
-export function RepairFields({ known, policies, workshop }: Props) {
+export function RepairFields({ known, policies, workshop, lastTax }: Props) {
   return (
     <>
       <TextField
@@ -47,7 +50,8 @@ export function RepairFields({ known, policies, workshop }: Props) {
         label="Tax"
         width="half"
         choices={choicesOf(TAX_WORDS)}
-        defaultValue={known?.taxCategory ?? 'S'}
+        empty="Choose the tax"
+        defaultValue={known?.taxCategory ?? lastTax?.category}
       />
       <TextField
         name="taxRate"
@@ -55,7 +59,8 @@ export function RepairFields({ known, policies, workshop }: Props) {
         unit="%"
         inputMode="decimal"
         width="short"
-        defaultValue={known ? percentText(known.taxRateBps) : '20'}
+        hint="0 where the tax is zero rate, exempt or outside."
+        defaultValue={known ? percentText(known.taxRateBps) : lastTax && percentText(lastTax.rateBps)}
       />
       <TextField
         name="minutes"

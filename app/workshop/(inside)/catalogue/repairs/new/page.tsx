@@ -6,7 +6,7 @@ import { SubmitButton } from '@/app/ui/forms/submit';
 import { EmptyState } from '@/app/ui/page/empty-state';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
-import { listChoices, readModel } from '@/lib/catalogue/staff-records';
+import { lastTaxOfRepair, listChoices, readModel } from '@/lib/catalogue/staff-records';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../who';
 import { saveRepairAction } from '../../actions';
@@ -21,7 +21,11 @@ export default async function NewRepairPage({ searchParams }: Props) {
   const { model: modelId } = await searchParams;
   const model = typeof modelId === 'string' ? await readModel(modelId) : null;
   if (!model) nothingHere();
-  const [workshop, { policies }] = await Promise.all([readWorkshop(), listChoices()]);
+  const [workshop, { policies }, lastTax] = await Promise.all([
+    readWorkshop(),
+    listChoices(),
+    lastTaxOfRepair(),
+  ]);
   const name = `${model.maker} ${model.name}`;
   return (
     <>
@@ -36,7 +40,7 @@ export default async function NewRepairPage({ searchParams }: Props) {
         </EmptyState>
       ) : (
         <ActionForm action={saveRepairAction.bind(null, model.id, null)} label={`Add a repair to ${name}`}>
-          <RepairFields policies={policies} workshop={workshop} />
+          <RepairFields policies={policies} workshop={workshop} lastTax={lastTax ?? undefined} />
           <SubmitButton
             label="Add the repair"
             busy="Adding…"
