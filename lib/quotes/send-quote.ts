@@ -4,7 +4,7 @@ import type { Actor } from '@/lib/jobs/actor';
 import { queueMail } from '@/lib/mail/queue';
 import { formatMoney } from '@/lib/money/amount';
 import { Refusal } from '@/lib/outcome';
-import { readWorkshop } from '@/lib/workshop/records';
+import { readHeldWorkshop } from '@/lib/workshop/records';
 import { openRevision, type QuoteRecord, readQuote } from './records';
 import { askedWords } from './rules/asked-words';
 import { isHeld, LEAST_VALID_DAYS, MOST_VALID_DAYS, mayReplace } from './rules/held-price';
@@ -49,7 +49,7 @@ export async function sendQuote(o: QuoteToSend): Promise<{ revision: number; gro
     const quote = await readQuote({ id: o.quoteId }, tx);
     if (!quote) throw new Refusal('not-found', 'There is no such request.');
     await requireRepair(tx, o.repairId);
-    const workshop = await readWorkshop(tx);
+    const workshop = await readHeldWorkshop(tx);
     const isGross = workshop.pricesIncludeTax;
     const { gross } = revisionTotals(o.lines, isGross);
     const isInspection = isInspectionOnly(o);
@@ -61,6 +61,14 @@ export async function sendQuote(o: QuoteToSend): Promise<{ revision: number; gro
       where: { quoteId: quote.id, state: 'sent' },
       data: { state: 'replaced' },
     });
+    if (quote.revisions.length === 0 && quote.currency !== workshop.currency) {
+      // Asked at the moment in which the currency changed.
+      await tx.quote.update({
+        where: { id: quote.id },
+        data: { currency: workshop.currency },
+        select: { id: true },
+      });
+    }
     const revision = 1 + Math.max(0, ...quote.revisions.map((each) => each.revision));
     await writeRevision(tx, {
       quoteId: quote.id,

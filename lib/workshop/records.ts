@@ -16,6 +16,15 @@ export async function readWorkshop(client: Tx = db): Promise<WorkshopCard> {
   return { ...row, paper: row.paper === 'LETTER' ? 'LETTER' : 'A4' };
 }
 
+/**
+ * The same, held until the transaction ends: for whoever says money to a customer, so that the currency in which they do
+ * cannot change meanwhile (lib/workshop/write-currency.ts). Others hold it beside them; a save of the settings waits.
+ */
+export async function readHeldWorkshop(tx: Tx): Promise<WorkshopCard> {
+  const [row] = await tx.$queryRaw<WorkshopCard[]>`SELECT * FROM "workshop" WHERE "id" = 1 FOR SHARE`;
+  return row ? { ...row, paper: row.paper === 'LETTER' ? 'LETTER' : 'A4' } : blankWorkshop;
+}
+
 /** False until the settings have been saved once. */
 export async function isWorkshopSetUp(client: Tx = db): Promise<boolean> {
   return (await client.workshop.count({ where: { id: 1 } })) > 0;

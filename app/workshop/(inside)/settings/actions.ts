@@ -74,7 +74,7 @@ async function save(
   const seenAt = seenAtField.safeParse(formData.get('seenAt'));
   if (!seenAt.success) return { message: 'This form was not complete. Load the page again.' };
   const outcome = await attempt(() => saveSettings(parsed.data, seenAt.data));
-  if (outcome.ok) redirect(`/workshop/settings?saved=${part}`);
+  if (outcome.ok) redirect(`/workshop/settings?saved=${outcome.value.isNewCurrency ? 'currency' : part}`);
   const { refusal } = outcome;
   if (refusal.field) return refused(refusal, typedValues(formData));
   const conflict = { message: refusal.message, changes: [], href: `/workshop/settings/${part}` };

@@ -31,7 +31,7 @@ export default async function MoneyPage() {
         <Select
           name="currency"
           label="Currency"
-          hint="It can no longer change once there are prices, quotes, costs of parts or limits of carriers."
+          hint="It can no longer change once a customer was sent a price or booked. Changing it does not recount the price list, what parts cost or what carriers make good: go through them afterwards."
           width="half"
           choices={currencyCodes().map((code) => ({
             value: code,
