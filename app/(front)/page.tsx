@@ -8,39 +8,48 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { workingDaysWords } from '@/lib/calendar/working';
 import { type PricedKind, readPricedKinds } from '@/lib/catalogue/price-kinds';
 import { formatMoney } from '@/lib/money/amount';
+import { NoBookings } from './no-bookings';
 
 export default async function HomePage() {
   const workshop = await readWorkshop();
   const kinds = await readPricedKinds(workshop.pricesIncludeTax);
+  const repairs = kinds.reduce((sum, kind) => sum + kind.repairs, 0);
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   return (
     <>
       <PageHead
         title="Send it in. Get it back mended, with a warranty in writing."
-        lead={`${workshop.name} repairs electronics that come by post. The price is on the list before you book, and what we mend is covered by a certificate.`}
+        lead={`${workshop.name} repairs electronics that come by post. The price is known before you book, and what we mend is covered by a certificate.`}
       />
+      <NoBookings workshop={workshop} />
       <article aria-labelledby="find" className="docket">
         <div className="docket-top">
           <div className="docket-stub">
             <span className="docket-eyelet" aria-hidden="true" />
             <p className="docket-kind">Price list</p>
-            <p className="docket-number">
-              <span className="number-text number-large">
-                {kinds.reduce((sum, { repairs }) => sum + repairs, 0)}
-              </span>
-            </p>
-            <p className="text-small">repairs with a fixed price</p>
+            {repairs === 0 ? (
+              <p className="text-small">being written</p>
+            ) : (
+              <>
+                <p className="docket-number">
+                  <span className="number-text number-large">{repairs}</span>
+                </p>
+                <p className="text-small">{repairs === 1 ? 'repair' : 'repairs'} with a fixed price</p>
+              </>
+            )}
           </div>
           <div className="docket-body">
             <h2 id="find" className="mb-2">
               What shall we mend?
             </h2>
-            <SearchBox
-              action="/prices"
-              label="Maker, model or what is wrong"
-              hint="For instance: recorder does not charge"
-              button="Find"
-            />
+            {repairs === 0 ? null : (
+              <SearchBox
+                action="/prices"
+                label="Maker, model or what is wrong"
+                hint="For instance: recorder does not charge"
+                button="Find"
+              />
+            )}
             <Kinds kinds={kinds} money={money} />
             <p className="mt-4">
               Not on the list?{' '}

@@ -6,7 +6,8 @@ import { requestMove } from '@/lib/quotes/rules/request-states';
 import { readWithdrawalRule, withdrawUntil } from '@/lib/quotes/rules/withdrawal';
 import { writeQuoteEvent } from '@/lib/quotes/write-quote-event';
 import { newestVersion } from '@/lib/warranty/records';
-import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import { readCalendar, readHeldWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import { requireBookings } from '@/lib/workshop/require-bookings';
 import { bookedPrice } from './booked-price';
 import { openJob } from './open-job';
 import { hashToken, newestToken } from './private-link';
@@ -40,7 +41,8 @@ export async function book(o: {
 
     const answers = fullAnswers(draftAnswers.parse(draft.answers));
     if (!answers) throw new Refusal('invalid', 'Some answers are still missing.');
-    const workshop = await readWorkshop(tx);
+    const workshop = await readHeldWorkshop(tx);
+    requireBookings(workshop);
     const repair = await tx.repair.findUniqueOrThrow({
       where: { id: draft.repairId },
       select: {

@@ -3,6 +3,8 @@ import type { z } from 'zod';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
+import { readWorkshop } from '@/lib/workshop/records';
+import { requireBookings } from '@/lib/workshop/require-bookings';
 import { hashToken } from './private-link';
 import { type BookingStep, type DraftAnswers, draftAnswers, type STEP_SCHEMAS } from './rules/booking';
 
@@ -19,6 +21,7 @@ export type Draft = {
 
 /** Begins a booking and returns the token that opens it. */
 export async function startDraft(o: { repairId: string; now: Date }): Promise<string> {
+  requireBookings(await readWorkshop());
   const repair = await db.repair.findUnique({
     where: { id: o.repairId },
     select: { isListed: true, model: { select: { isListed: true } } },

@@ -5,7 +5,8 @@ import { foldSerial } from '@/lib/numbers/serial';
 import { Refusal } from '@/lib/outcome';
 import type { QuoteLine } from '@/lib/quotes/rules/lines';
 import { taxCategory } from '@/lib/quotes/stored-lines';
-import { readWorkshop } from '@/lib/workshop/records';
+import { readHeldWorkshop } from '@/lib/workshop/records';
+import { requireBookingsAtDesk } from '@/lib/workshop/require-bookings';
 import type { Actor } from './actor';
 import { openJob } from './open-job';
 import { writeArrival } from './write-arrival';
@@ -46,7 +47,7 @@ const NOT_AGREED = 'No price is agreed yet';
  * to a price and to the terms: the job's first price is nothing, written by staff, and the table of stages lets no repair
  * start before the customer has said yes to another. The mail leads to the private link, where they answer.
  *
- * Refuses a serial for which a booking is expected: that parcel belongs to it.
+ * Refuses a serial for which a booking is expected: that parcel belongs to it; and any while the workshop has no address.
  */
 export async function walkIn(o: WalkIn): Promise<{ number: string }> {
   const { actor: _, now: __, photos, ...said } = o;
@@ -56,13 +57,14 @@ export async function walkIn(o: WalkIn): Promise<{ number: string }> {
 }
 
 async function write(tx: Tx, id: string, o: WalkIn): Promise<void> {
+  const workshop = await readHeldWorkshop(tx);
+  requireBookingsAtDesk(workshop);
   await refuseBooked(tx, o);
   const repair = await tx.repair.findUnique({
     where: { id: o.repairId },
     select: { modelId: true, taxCategory: true, taxRateBps: true },
   });
   if (!repair) throw new Refusal('invalid', 'Choose a repair from the list.', 'repair');
-  const workshop = await readWorkshop(tx);
   const customer = await tx.customer.create({
     data: { ...o.customer, addressLines: [...o.customer.addressLines], createdAt: o.now },
     select: { id: true },

@@ -3,6 +3,8 @@ import { transaction } from '@/lib/db/transaction';
 import { hashToken, linkToken } from '@/lib/jobs/private-link';
 import { draftAnswers, unitAnswers } from '@/lib/jobs/rules/booking';
 import { Refusal } from '@/lib/outcome';
+import { readWorkshop } from '@/lib/workshop/records';
+import { requireBookings } from '@/lib/workshop/require-bookings';
 import { readQuote } from './records';
 
 // A quote's draft is opened by a token worked out from its id, so that the way back to it is found without storing it.
@@ -25,6 +27,7 @@ export async function startBooking(o: { quoteId: string; now: Date }): Promise<s
     if (request.state !== 'accepted' || !request.repairId) {
       throw new Refusal('conflict', 'Say yes to the price first. Then you can book.');
     }
+    requireBookings(await readWorkshop(tx));
     const begun = await tx.bookingDraft.findFirst({
       where: { quoteId: quote.id, jobId: null },
       orderBy: { createdAt: 'desc' },

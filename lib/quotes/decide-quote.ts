@@ -3,6 +3,7 @@ import { transaction } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { readWorkshop } from '@/lib/workshop/records';
+import { requireBookings } from '@/lib/workshop/require-bookings';
 import { readQuote } from './records';
 import { isHeld } from './rules/held-price';
 import { isInspectionOnly } from './rules/inspection-fee';
@@ -35,8 +36,10 @@ export async function decideQuote(o: {
         'This price was answered or replaced already. Look at the page once more.',
       );
     }
-    const { timeZone } = await readWorkshop(tx);
-    if (o.decision === 'accepted' && !isHeld(dayFromDate(offer.validUntil), dayInZone(o.now, timeZone))) {
+    const workshop = await readWorkshop(tx);
+    const today = dayInZone(o.now, workshop.timeZone);
+    if (o.decision === 'accepted') requireBookings(workshop);
+    if (o.decision === 'accepted' && !isHeld(dayFromDate(offer.validUntil), today)) {
       throw new Refusal('conflict', 'This price is no longer held. Write to us, and we send you a new one.');
     }
     const { from, to } = requestMove(o.decision === 'accepted' ? 'accept' : 'decline');

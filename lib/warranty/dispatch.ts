@@ -18,6 +18,7 @@ import { batteryOfModel, type ParcelFacts, parcelToAsk, readParcel } from '@/lib
 import { writeParcel } from '@/lib/parcels/write-parcel';
 import { writeWatch } from '@/lib/returns/write-watch';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import { missingSettings, missingWords } from '@/lib/workshop/rules/missing-settings';
 import { type DrawnCertificate, drawPlan } from './draw-plan';
 import { type CertificatePlan, planWarranty, type WarrantyPlan } from './plan-certificate';
 import { closeClaim } from './write-closed-claim';
@@ -91,11 +92,11 @@ async function requireCarrier(job: JobRecord, o: Dispatch, money: WorkshopCard):
 
 /** A certificate names who stands behind it and where it holds (Directive (EU) 2019/771 Art. 17(2)(b), (e)). */
 function requireGuarantor(workshop: WorkshopCard): void {
-  const { name, email, territory, addressLines } = workshop;
-  if ([name, email, territory, addressLines[0] ?? ''].every((text) => text.trim() !== '')) return;
+  const missing = missingSettings(workshop, 'certificate');
+  if (missing.length === 0) return;
   throw new Refusal(
     'invalid',
-    'The certificate names the workshop’s address and e-mail, and where it holds good. Fill these in under Settings first.',
+    `No certificate can be issued yet. Missing under Settings, Details: ${missingWords(missing)}. The owner fills it in.`,
   );
 }
 

@@ -1,5 +1,6 @@
 import type { Workshop } from '@/lib/db/generated/client';
 import { DEFAULT_PACKING, DEFAULT_PRIVACY, DEFAULT_TERMS } from './default-texts';
+import { PLACEHOLDER_NAME } from './rules/missing-settings';
 
 export type Paper = 'A4' | 'LETTER';
 
@@ -10,11 +11,11 @@ export type WorkshopCard = Omit<Workshop, 'paper'> & { paper: Paper };
  * What the program knows about a workshop before its owner has filled in the settings page.
  *
  * A fresh installation has no row yet. Pages still have to draw and the owner still has to sign in, so reading falls
- * back to these values; the settings page says that they are placeholders and writes the row at the first save.
+ * back to these values; lib/workshop/rules/missing-settings.ts says what has to be filled in, and the first save writes the row.
  */
 export const blankWorkshop: WorkshopCard = {
   id: 1,
-  name: 'Your workshop',
+  name: PLACEHOLDER_NAME,
   tagline: 'Repairs by post, with a written warranty',
   addressLines: [],
   postcode: '',

@@ -17,15 +17,17 @@ export const detailsInput = z.object({
   addressLines: lines.pipe(
     z
       .array(z.string().max(80, 'Keep each line of the address to 80 characters'))
+      .min(1, 'Enter the address that parcels come to')
       .max(5, 'Use five lines or fewer'),
   ),
   postcode: optionalLine,
-  town: optionalLine,
+  town: line('Enter the town'),
   country: z.string('Choose a country').refine(isCountryCode, 'Choose a country'),
   email: line('Enter the address for customers’ mail').pipe(
     z.email('Enter an e-mail address, like workshop@example.org'),
   ),
   phone: optionalLine,
+  territory: line('Say where your certificates hold good, like the United Kingdom and Ireland'),
 });
 
 export const daysInput = z
@@ -59,7 +61,6 @@ export const textsInput = z.object({
   packingText: lines.pipe(
     z.array(z.string().max(300, 'Keep each line to 300 characters')).max(12, 'Use twelve lines or fewer'),
   ),
-  territory: optionalLine,
 });
 
 export const closingDayInput = z.object({

@@ -1,5 +1,4 @@
 import { beforeEach, expect, test } from 'vitest';
-import { addLot, savePart } from '@/lib/bench/parts';
 import { day } from '@/lib/calendar/day';
 import { isWorkingDay } from '@/lib/calendar/working';
 import { db } from '@/lib/db/client';
@@ -25,6 +24,7 @@ const details = detailsInput.parse({
   country: 'GB',
   email: 'workshop@example.org',
   phone: '01632 960123',
+  territory: 'the United Kingdom',
 });
 const money = {
   currency: 'GBP',
@@ -83,39 +83,6 @@ test('two first saves at once make one row', async () => {
   expect(results.map((result) => result.status).sort()).toEqual(['fulfilled', 'rejected']);
   expect(await db.workshop.count()).toBe(1);
 });
-
-test('the currency changes freely until there are prices in it', async () => {
-  await saveSettings(details, blankWorkshop.updatedAt);
-  await saveSettings(moneyInput.parse({ ...money, currency: 'EUR' }), (await readWorkshop()).updatedAt);
-  expect((await readWorkshop()).currency).toBe('EUR');
-  await makePrice();
-  const { updatedAt } = await readWorkshop();
-  const change = saveSettings(moneyInput.parse(money), updatedAt);
-  await expect(change).rejects.toMatchObject({ code: 'conflict', field: 'currency' });
-  await saveSettings(moneyInput.parse({ ...money, currency: 'EUR', returnFee: '10' }), updatedAt);
-  expect(await readWorkshop()).toMatchObject({ currency: 'EUR', returnFeeMinor: 1000 });
-});
-
-async function makePrice(): Promise<void> {
-  const family = await db.family.create({ data: { slug: 'recorders', name: 'Field recorders' } });
-  const model = await db.model.create({
-    data: { familyId: family.id, slug: 'meridian-4', maker: 'Tidewater', name: 'Meridian Four' },
-  });
-  const policy = await db.policy.create({ data: { name: 'Standard' } });
-  await db.repair.create({
-    data: {
-      modelId: model.id,
-      policyId: policy.id,
-      slug: 'jack',
-      name: 'Headphone jack',
-      summary: '',
-      priceMinor: 4800,
-      taxRateBps: 2000,
-      minutes: 60,
-      workingDays: 5,
-    },
-  });
-}
 
 test('a closing day stops being a working day at once, and opens again', async () => {
   const workshop = { holidayCountry: 'GB', holidayRegion: 'ENG' };
@@ -229,6 +196,16 @@ test('days: place and language are kept in their usual spelling', () => {
   });
 });
 
+test.each([
+  ['no address', { addressLines: ' \n ' }, ['addressLines']],
+  ['no town', { town: '' }, ['town']],
+  ['no postcode, which some countries do not have', { postcode: '' }, []],
+  ['nowhere where certificates hold', { territory: '' }, ['territory']],
+])('details: %s', (_name, change, fields) => {
+  const typed = { ...details, addressLines: '3 Alder Slip' };
+  expect(faults(detailsInput, { ...typed, ...change })).toEqual(fields);
+});
+
 test('texts: lines for packing are kept apart and empty ones dropped', () => {
   const texts = textsInput.parse({ packingText: ' Wrap it twice.\n\n Fill the box. \n' });
   expect(texts.packingText).toEqual(['Wrap it twice.', 'Fill the box.']);
@@ -264,28 +241,4 @@ test('what customers pay by is checked at its field, and kept without spaces', (
   expect(wrong({ dueDays: '-1' })).toEqual(['dueDays']);
   expect(wrong({ withdrawalRule: 'mars' })).toEqual(['withdrawalRule']);
   expect(wrong({ taxName: '' })).toEqual(['taxName']);
-});
-
-test('what a lot cost, and up to what a carrier makes good, are amounts in the currency too', async () => {
-  await saveSettings(details, blankWorkshop.updatedAt);
-  const change = async () =>
-    saveSettings(moneyInput.parse({ ...money, currency: 'EUR' }), (await readWorkshop()).updatedAt);
-  const partId = await savePart(null, { code: 'SOC-1', name: 'Socket', term: null, reorderAt: 0 });
-  await addLot({
-    partId,
-    code: 'L-1',
-    supplier: 'Harbour Components',
-    receivedOn: day('2026-11-20'),
-    received: 4,
-    unitCostMinor: 250,
-  });
-  await expect(change()).rejects.toMatchObject({ code: 'conflict', field: 'currency' });
-  await db.lot.deleteMany();
-  const limits = { divisor: 5000, maxGrams: 20_000, longestSideMm: 1200 };
-  await db.carrier.create({ data: { name: 'Harbour Post', ...limits, maxValueMinor: 10_000 } });
-  await expect(change()).rejects.toMatchObject({ code: 'conflict', field: 'currency' });
-  // A carrier without a limit holds no amount.
-  await db.carrier.updateMany({ data: { maxValueMinor: 0 } });
-  await change();
-  expect((await readWorkshop()).currency).toBe('EUR');
 });

@@ -10,6 +10,8 @@ import { workingDaysWords } from '@/lib/calendar/working';
 import { readPricePage } from '@/lib/catalogue/price-list';
 import { config } from '@/lib/config';
 import { formatMoney } from '@/lib/money/amount';
+import { takesBookings } from '@/lib/workshop/rules/missing-settings';
+import { NoBookings } from '../no-bookings';
 import { CostNotes } from './cost-notes';
 import { addressOf, FamilyFilter } from './family-filter';
 import { JsonLd } from './json-ld';
@@ -35,20 +37,24 @@ export default async function PricesPage({ searchParams }: Props) {
     pricesIncludeTax: workshop.pricesIncludeTax,
   });
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
+  const isEmpty = typed.trim() === '' && kinds.length === 0;
   const models = families.flatMap((family) => family.models);
   return (
     <>
       <PageHead
         title="Prices"
-        lead="Every price is with tax, for the whole repair and the way back to you."
-        next="choose a repair and book it. You pay nothing until it is done."
+        lead={isEmpty ? undefined : 'Every price is with tax, for the whole repair and the way back to you.'}
+        next={nextWords(isEmpty, takesBookings(workshop))}
       />
-      <SearchBox
-        action="/prices"
-        label="Maker, model or what is wrong"
-        hint="A word or two is enough; small typos do not matter."
-        defaultValue={typed}
-      />
+      <NoBookings workshop={workshop} />
+      {isEmpty ? null : (
+        <SearchBox
+          action="/prices"
+          label="Maker, model or what is wrong"
+          hint="A word or two is enough; small typos do not matter."
+          defaultValue={typed}
+        />
+      )}
       {typed.trim() === '' ? null : (
         <p className="mt-4" role="status">
           {found === 0 ? 'Nothing' : `${found} ${found === 1 ? 'repair' : 'repairs'}`} found for “
@@ -89,6 +95,11 @@ export default async function PricesPage({ searchParams }: Props) {
       <JsonLd data={{ '@graph': models.map((model) => serviceOf(model, workshop, config.appUrl)) }} />
     </>
   );
+}
+
+function nextWords(isEmpty: boolean, isOpen: boolean): string | null {
+  if (isEmpty) return 'tell us what is wrong, and we name a price. Asking costs nothing.';
+  return isOpen ? 'choose a repair and book it. You pay nothing until it is done.' : null;
 }
 
 function NothingFound({ typed }: { typed: string }) {

@@ -14,6 +14,8 @@ import { formatMoney } from '@/lib/money/amount';
 import { promisesToday } from '@/lib/promise/promises-today';
 import { promiseWords } from '@/lib/promise/rules/promise-words';
 import { laterNoWords } from '@/lib/quotes/rules/after-no';
+import { takesBookings } from '@/lib/workshop/rules/missing-settings';
+import { NoBookings } from '../../no-bookings';
 import { startBooking } from '../actions';
 
 export const metadata: Metadata = { title: 'Before you book' };
@@ -25,6 +27,7 @@ export default async function BeforeBookingPage({ searchParams }: Props) {
   const repair = typeof id === 'string' ? await readBookingRepair(id) : null;
   if (!repair) nothingHere();
   const workshop = await readWorkshop();
+  const isOpen = takesBookings(workshop);
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const [terms] = repair.policy.versions;
   const promise = (await promisesToday([repair.id], now())).get(repair.id);
@@ -38,7 +41,7 @@ export default async function BeforeBookingPage({ searchParams }: Props) {
         }
         title={repair.name}
         lead={repair.summary}
-        next="five short steps, about three minutes. You pay nothing now."
+        next={isOpen ? 'five short steps, about three minutes. You pay nothing now.' : null}
       />
       <Facts
         items={[
@@ -63,13 +66,16 @@ export default async function BeforeBookingPage({ searchParams }: Props) {
           },
         ]}
       />
-      <ActionForm action={startBooking} hidden={{ repair: repair.id }}>
-        <SubmitBar
-          label="Start the booking"
-          consequence="Nothing is booked until you agree at the last step."
-          second={{ href: `/prices/${repair.model.slug}`, label: 'Other repairs for this unit' }}
-        />
-      </ActionForm>
+      <NoBookings workshop={workshop} />
+      {isOpen ? (
+        <ActionForm action={startBooking} hidden={{ repair: repair.id }}>
+          <SubmitBar
+            label="Start the booking"
+            consequence="Nothing is booked until you agree at the last step."
+            second={{ href: `/prices/${repair.model.slug}`, label: 'Other repairs for this unit' }}
+          />
+        </ActionForm>
+      ) : null}
     </>
   );
 }

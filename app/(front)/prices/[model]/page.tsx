@@ -17,6 +17,8 @@ import { config } from '@/lib/config';
 import { formatMoney } from '@/lib/money/amount';
 import { promisesToday } from '@/lib/promise/promises-today';
 import { promiseWords } from '@/lib/promise/rules/promise-words';
+import { takesBookings } from '@/lib/workshop/rules/missing-settings';
+import { NoBookings } from '../../no-bookings';
 import { CostNotes } from '../cost-notes';
 import { JsonLd } from '../json-ld';
 import { serviceOf } from '../offers';
@@ -35,6 +37,7 @@ export default async function ModelPricesPage({ params }: Props) {
   const model = await readOnce((await params).model);
   if (!model) nothingHere();
   const workshop = await readWorkshop();
+  const isOpen = takesBookings(workshop);
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const promises = await promisesToday(
     model.repairs.map(({ id }) => id),
@@ -55,8 +58,9 @@ export default async function ModelPricesPage({ params }: Props) {
         }
         title={`${model.maker} ${model.name}`}
         lead="What we mend on it. Every price is with tax, for the whole repair and the way back to you."
-        next="choose a repair and book it. You pay nothing until it is done."
+        next={isOpen ? 'choose a repair and book it. You pay nothing until it is done.' : null}
       />
+      <NoBookings workshop={workshop} />
       {model.repairs.length === 0 ? (
         <EmptyState>
           There is no fixed price for this unit at the moment. Ask for one, and we tell you what we can do.
@@ -64,7 +68,13 @@ export default async function ModelPricesPage({ params }: Props) {
       ) : (
         <ul className="grid gap-8">
           {model.repairs.map((repair) => (
-            <RepairDocket key={repair.id} repair={repair} money={money} promise={promiseOf(repair.id)} />
+            <RepairDocket
+              key={repair.id}
+              repair={repair}
+              money={money}
+              promise={promiseOf(repair.id)}
+              isOpen={isOpen}
+            />
           ))}
         </ul>
       )}
@@ -86,9 +96,14 @@ export default async function ModelPricesPage({ params }: Props) {
   );
 }
 
-type RepairProps = { repair: ListedRepair; money: (minor: number) => string; promise: string | null };
+type RepairProps = {
+  repair: ListedRepair;
+  money: (minor: number) => string;
+  promise: string | null;
+  isOpen: boolean;
+};
 
-function RepairDocket({ repair, money, promise }: RepairProps) {
+function RepairDocket({ repair, money, promise, isOpen }: RepairProps) {
   return (
     <li id={repair.slug} className="docket scroll-mt-4">
       <div className="docket-top">
@@ -113,16 +128,18 @@ function RepairDocket({ repair, money, promise }: RepairProps) {
               { term: 'It helps when', text: symptomText(repair.symptoms) },
             ]}
           />
-          <p className="mt-4">
-            {/* Not words hidden inside the link: browsers read a space before them, even before a colon. */}
-            <TextLink
-              href={`/book/start?repair=${repair.id}`}
-              className="button button-main"
-              aria-label={`Book this repair: ${repair.name}`}
-            >
-              Book this repair
-            </TextLink>
-          </p>
+          {isOpen ? (
+            <p className="mt-4">
+              {/* Not words hidden inside the link: browsers read a space before them, even before a colon. */}
+              <TextLink
+                href={`/book/start?repair=${repair.id}`}
+                className="button button-main"
+                aria-label={`Book this repair: ${repair.name}`}
+              >
+                Book this repair
+              </TextLink>
+            </p>
+          ) : null}
         </div>
       </div>
     </li>

@@ -10,6 +10,8 @@ import { askedWords } from '@/lib/quotes/rules/asked-words';
 import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { requestMove } from '@/lib/quotes/rules/request-states';
 import { readLine } from '@/lib/quotes/stored-lines';
+import { takesBookings } from '@/lib/workshop/rules/missing-settings';
+import { NoBookings } from '../../no-bookings';
 import { decide, goOnToBook } from './actions';
 import type { PartProps, Revision } from './part-props';
 
@@ -46,13 +48,16 @@ export function AnswerPart({ quote, token, workshop, offer }: PartProps & { offe
           { term: 'Answer by', text: until },
         ]}
       />
-      <ActionForm
-        action={decide.bind(null, token)}
-        hidden={{ revision: offer.revision, decision: 'accepted' }}
-        label="Say yes"
-      >
-        <SubmitBar label={words.yes} consequence={words.consequence} />
-      </ActionForm>
+      <NoBookings workshop={workshop} />
+      {takesBookings(workshop) ? (
+        <ActionForm
+          action={decide.bind(null, token)}
+          hidden={{ revision: offer.revision, decision: 'accepted' }}
+          label="Say yes"
+        >
+          <SubmitBar label={words.yes} consequence={words.consequence} />
+        </ActionForm>
+      ) : null}
       <ActionForm
         action={decide.bind(null, token)}
         hidden={{ revision: offer.revision, decision: 'declined' }}
@@ -69,7 +74,7 @@ export function AnswerPart({ quote, token, workshop, offer }: PartProps & { offe
 }
 
 /** After the yes: on to the booking, with what is known filled in. */
-export function BookPart({ quote, token }: PartProps) {
+export function BookPart({ quote, token, workshop }: PartProps) {
   const agreed = agreedRevision(quote);
   const heading = agreed && isInspectionOnly(agreed) ? 'Book the inspection' : 'Book the repair';
   return (
@@ -80,12 +85,15 @@ export function BookPart({ quote, token }: PartProps) {
           ? 'What is wrong, your name and your address for mail are filled in. We still need the serial number, what goes in the parcel, and where to send the unit back.'
           : 'The serial, what is wrong, your name and your address for mail are filled in. We still need to know what goes in the parcel, and where to send the unit back.'}
       </p>
-      <ActionForm action={goOnToBook.bind(null, token)} label={heading}>
-        <SubmitBar
-          label="Go on to book"
-          consequence="About three minutes. You pay nothing now, and can cancel free of charge until the unit arrives here."
-        />
-      </ActionForm>
+      <NoBookings workshop={workshop} />
+      {takesBookings(workshop) ? (
+        <ActionForm action={goOnToBook.bind(null, token)} label={heading}>
+          <SubmitBar
+            label="Go on to book"
+            consequence="About three minutes. You pay nothing now, and can cancel free of charge until the unit arrives here."
+          />
+        </ActionForm>
+      ) : null}
     </section>
   );
 }

@@ -5,6 +5,7 @@ import { type Fact, Facts } from '@/app/ui/docket/facts';
 import { LinkButton } from '@/app/ui/page/button';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
+import { TextLink } from '@/app/ui/page/text-link';
 import { listBackups } from '@/lib/backup/records';
 import { formatInstant } from '@/lib/calendar/format';
 import { workingDaysWords } from '@/lib/calendar/working';
@@ -13,17 +14,17 @@ import { formatMoney } from '@/lib/money/amount';
 import { carriersInUse } from '@/lib/parcels/records';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { countryChoices, holidayChoices, holidayPlace } from '@/lib/workshop/places';
-import { isWorkshopSetUp, readClosingDays } from '@/lib/workshop/records';
+import { readClosingDays } from '@/lib/workshop/records';
 import { requireStaff } from '../../who';
+import { MissingNotice } from '../missing-notice';
 
 export const metadata: Metadata = { title: 'Settings' };
 
 export default async function SettingsPage({ searchParams }: { searchParams: Promise<{ saved?: string }> }) {
   await requireStaff(rolesThatMay('settings'));
   const { saved } = await searchParams;
-  const [workshop, isSetUp, closing, carriers, [lastBackup]] = await Promise.all([
+  const [workshop, closing, carriers, [lastBackup]] = await Promise.all([
     readWorkshop(),
-    isWorkshopSetUp(),
     readClosingDays(),
     carriersInUse(),
     listBackups(),
@@ -43,16 +44,17 @@ export default async function SettingsPage({ searchParams }: { searchParams: Pro
         </LinkButton>
       </PageHead>
       <div className="grid gap-10">
-        {isSetUp ? null : (
-          <Notice kind="warn" heading="These are placeholders">
-            <p>
-              Nobody has filled them in yet. Start with the details: they stand on every page and document.
-            </p>
-          </Notice>
-        )}
+        <MissingNotice workshop={workshop} isOwner />
         {saved === undefined ? null : (
           <Notice kind="good" role="status">
             <p>Saved.</p>
+            {saved === 'currency' ? (
+              <p>
+                {`Amounts kept so far have their figures and are now in ${currency}. Go through the `}
+                <TextLink href="/workshop/catalogue">price list</TextLink>, what parts cost and what carriers
+                make good.
+              </p>
+            ) : null}
           </Notice>
         )}
         <Part
@@ -68,6 +70,7 @@ export default async function SettingsPage({ searchParams }: { searchParams: Pro
             },
             { term: 'Mail', text: workshop.email },
             { term: 'Telephone', text: workshop.phone },
+            { term: 'Where certificates hold good', text: workshop.territory },
           ]}
         />
         <Part
@@ -111,7 +114,6 @@ export default async function SettingsPage({ searchParams }: { searchParams: Pro
               term: 'How to pack',
               text: workshop.packingText.length === 0 ? 'empty' : `${workshop.packingText.length} lines`,
             },
-            { term: 'Where certificates hold good', text: workshop.territory },
           ]}
         />
         <Part

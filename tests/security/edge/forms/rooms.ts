@@ -62,6 +62,7 @@ export const ofLib: FormsOfFiles = [
           country: 'GB',
           email: 'workshop@quayandalder.example.org',
           phone: '+44 20 7946 0011',
+          territory: 'UK',
         },
       },
       daysInput: {
@@ -80,7 +81,6 @@ export const ofLib: FormsOfFiles = [
           privacyText: lines,
           paymentText: lines,
           packingText: lines,
-          territory: 'UK',
         },
       },
       closingDayInput: { fields: { day: '2026-12-24', name: 'Stocktaking' } },

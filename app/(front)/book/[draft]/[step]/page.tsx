@@ -10,6 +10,8 @@ import { newestTokenOf } from '@/lib/jobs/private-link';
 import { BOOKING_STEPS, isStep, nextStep } from '@/lib/jobs/rules/booking';
 import { batteryAnswer, postedAnswer } from '@/lib/jobs/rules/posted-answer';
 import { showNumber } from '@/lib/numbers/job-number';
+import { takesBookings } from '@/lib/workshop/rules/missing-settings';
+import { NoBookings } from '../../../no-bookings';
 import { AddressStep } from './address-step';
 import { ConfirmStep } from './confirm-step';
 import { NotOffered } from './not-offered';
@@ -43,6 +45,15 @@ export default async function BookingStepPage({ params }: Props) {
     redirect(`/job/${sent}` as Route);
   }
   if (!repair) return <NotOffered isQuote={draft.quoteId !== null} />;
+  const workshop = await readWorkshop();
+  if (!takesBookings(workshop)) {
+    return (
+      <>
+        <PageHead title="Nothing is booked" />
+        <NoBookings workshop={workshop} />
+      </>
+    );
+  }
   // A step further on than the answers reach leads back to the first one that is missing.
   const next = nextStep(draft.answers);
   if (BOOKING_STEPS.indexOf(step) > BOOKING_STEPS.indexOf(next)) redirect(`/book/${token}/${next}` as Route);
@@ -53,7 +64,6 @@ export default async function BookingStepPage({ params }: Props) {
     redirect(`/book/${token}/battery?answer=${batteryAnswer(repair.model, battery)}` as Route);
   }
 
-  const workshop = await readWorkshop();
   const at = BOOKING_STEPS.indexOf(step) + 1;
   const shared = { token, repair, workshop, answers: draft.answers };
   return (

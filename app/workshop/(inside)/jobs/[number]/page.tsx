@@ -14,13 +14,15 @@ import { config } from '@/lib/config';
 import { readMessages } from '@/lib/jobs/read-messages';
 import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/records';
 import { DATA_ANSWERS, HISTORY } from '@/lib/jobs/rules/booking';
-import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { STAGE_WORDS, type Stage } from '@/lib/jobs/rules/stages';
 import { noteSeen } from '@/lib/keeping/seen';
 import { showNumber } from '@/lib/numbers/job-number';
 import { readCarrierRows } from '@/lib/parcels/records';
 import { BATTERY_ANSWERS } from '@/lib/parcels/rules/battery-answers';
 import { trackingAddress } from '@/lib/parcels/rules/carriers';
+import { may } from '@/lib/people/rules/roles';
 import { quoteAskedFor } from '@/lib/quotes/records';
+import { MissingNotice } from '../../missing-notice';
 import { BenchPart } from './bench-part';
 import { FindingsPart } from './findings-part';
 import { HistoryPart } from './history-part';
@@ -33,6 +35,9 @@ import { openSheet } from './open-sheet';
 import { PapersPart } from './papers-part';
 import { PhotosPart } from './photos-part';
 import { SerialPart } from './serial-part';
+
+/** Past it, or on the way back unrepaired. */
+const WITHOUT_CERTIFICATE: readonly Stage[] = ['cancelled', 'declined', 'sent-back', 'closed'];
 
 type Props = { params: Promise<{ number: string }>; searchParams: Promise<{ saved?: string }> };
 
@@ -73,6 +78,9 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
         </Notice>
       ) : null}
       <MailTroublePart {...parts} role={who.role} />
+      {WITHOUT_CERTIFICATE.includes(stage) ? null : (
+        <MissingNotice workshop={workshop} isOwner={may(who.role, 'settings')} stopped="certificate" />
+      )}
       <Docket
         kind={kind === 'claim' ? 'Claim job' : 'Job'}
         number={showNumber(job.number)}

@@ -9,6 +9,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { countryChoices } from '@/lib/workshop/places';
+import { PLACEHOLDER_NAME } from '@/lib/workshop/rules/missing-settings';
 import { requireStaff } from '../../../who';
 import { saveDetails } from '../actions';
 
@@ -24,7 +25,12 @@ export default async function DetailsPage() {
         title="Details of the workshop"
       />
       <ActionForm action={saveDetails} hidden={{ seenAt: workshop.updatedAt.toISOString() }}>
-        <TextField name="name" label="Name" defaultValue={workshop.name} autoComplete="organization" />
+        <TextField
+          name="name"
+          label="Name"
+          defaultValue={workshop.name === PLACEHOLDER_NAME ? '' : workshop.name}
+          autoComplete="organization"
+        />
         <TextField
           name="tagline"
           label="Line under the name"
@@ -39,7 +45,7 @@ export default async function DetailsPage() {
           defaultValue={workshop.addressLines.join('\n')}
           rows={3}
         />
-        <TextField name="town" label="Town" width="half" optional defaultValue={workshop.town} />
+        <TextField name="town" label="Town" width="half" defaultValue={workshop.town} />
         <TextField name="postcode" label="Postcode" width="short" optional defaultValue={workshop.postcode} />
         <Select
           name="country"
@@ -62,6 +68,13 @@ export default async function DetailsPage() {
           width="half"
           optional
           defaultValue={workshop.phone}
+        />
+        <TextField
+          name="territory"
+          label="Where certificates hold good"
+          hint="In words, like “the United Kingdom and Ireland”. A certificate has to say it."
+          defaultValue={workshop.territory}
+          autoComplete="off"
         />
         <SubmitButton
           label="Save details"

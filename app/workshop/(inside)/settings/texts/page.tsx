@@ -3,7 +3,6 @@ import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
-import { TextField } from '@/app/ui/forms/text-field';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
@@ -56,14 +55,6 @@ export default async function TextsPage() {
           hint="One line each, printed on the packing slip."
           rows={6}
           defaultValue={workshop.packingText.join('\n')}
-        />
-        <TextField
-          name="territory"
-          label="Where certificates hold good"
-          hint="In words, like “the United Kingdom and Ireland”."
-          optional
-          defaultValue={workshop.territory}
-          autoComplete="off"
         />
         <SubmitButton kind="second" name="intent" value="preview" label="Preview" busy="Drawing…" />
         <SubmitButton
