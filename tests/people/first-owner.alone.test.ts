@@ -2,6 +2,7 @@ import { beforeEach, expect, test, vi } from 'vitest';
 import { config } from '@/lib/config';
 import { db } from '@/lib/db/client';
 import { demoOwner, ensureFirstOwner } from '@/lib/people/first-owner';
+import { isUnnamed } from '@/lib/people/rules/unnamed';
 import { signIn } from '@/lib/people/sign-in';
 import { refuseLiveDemonstration } from '@/prisma/demo/refuse-live';
 import { DEMO_STAFF } from '@/prisma/demo/staff';
@@ -40,7 +41,10 @@ test('outside a demonstration the password is drawn by chance and has to be repl
   expect(first?.password).toMatch(/^([a-z2-9]{5}-){3}[a-z2-9]{5}$/);
   expect(first?.password).not.toBe(demoOwner.password);
   expect(await open(first)).toEqual({ outcome: 'signed-in' });
-  const owner = await db.user.findFirstOrThrow({ select: { id: true, role: true } });
+  const owner = await db.user.findFirstOrThrow({
+    select: { id: true, role: true, name: true, initials: true },
+  });
+  expect(isUnnamed(owner)).toBe(true);
   expect(owner.role).toBe('owner');
   expect(await mustReplacePassword(owner.id)).toBe(true);
   await db.account.deleteMany();

@@ -13,13 +13,18 @@ import { formatDay, formatInstant } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { firstOf } from '@/lib/jobs/rules/today';
 import { readToday, type Today } from '@/lib/jobs/today';
+import { hasMailServer } from '@/lib/mail/preview';
 import { showNumber } from '@/lib/numbers/job-number';
 import { may, type Role } from '@/lib/people/rules/roles';
+import { isUnnamed } from '@/lib/people/rules/unnamed';
 import { coverClock } from '@/lib/returns/cover-clock';
 import { flaggedLots } from '@/lib/returns/flagged-lots';
 import type { WorkshopCard } from '@/lib/workshop/card';
+import { readFirstSteps } from '@/lib/workshop/first-steps';
+import type { FirstStep } from '@/lib/workshop/rules/first-steps';
 import { requireStaff } from '../who';
 import { MissedBackup } from './today-backup';
+import { FirstStepsPart } from './today-first';
 import { LoadPart } from './today-load';
 import { LotsToday } from './today-lots';
 import { QuotesOnCustomer, QuotesOnUs, quoteAction } from './today-quotes';
@@ -38,6 +43,14 @@ export default async function TodayPage() {
     may(who.role, 'returns') ? flaggedLots(coverClock(workshop, at), at) : [],
   ]);
   const { lists, quotes, unanswered, expected } = today;
+  const hasOpenJobs = expected.length > 0 || Object.values(lists).some((list) => list.length > 0);
+  const toDo = may(who.role, 'settings')
+    ? await readFirstSteps(workshop, {
+        hasOpenJobs,
+        hasMailServer: hasMailServer(),
+        unnamedId: isUnnamed(who) ? who.id : null,
+      })
+    : null;
   const format = { workshop, today: today.today, isOwner: who.role === 'owner' };
   const section = { format };
   return (
@@ -45,8 +58,9 @@ export default async function TodayPage() {
       <PageHead
         title="Today"
         lead={formatDay(today.today, workshop.locale, 'weekday')}
-        next={<First today={today} role={who.role} />}
+        next={<First today={today} role={who.role} step={toDo?.steps[0]} />}
       />
+      {toDo ? <FirstStepsPart {...toDo} /> : null}
       <Counts today={today} />
       <MailPart mail={today.mail} />
       {backups?.nightly?.standing === 'missed' ? (
@@ -84,15 +98,22 @@ export default async function TodayPage() {
   );
 }
 
-/** The one row to begin with, as a link: a job, or else the price that was asked for first. */
-function First({ today, role }: { today: Today; role: Role }) {
+/** The one thing to begin with, as a link: a job, the price that was asked for first, or what is not set up yet. */
+function First({ today, role, step: open }: { today: Today; role: Role; step: FirstStep | undefined }) {
   const row = firstOf(today.lists);
   const step = row ? stepOf(row) : null;
   if (row && step)
     return <Step step={step} unit={row.job.unit} number={claimAtDesk(row) ?? row.job.number} />;
   const [asked] = today.quotes.onUs;
-  if (!asked) return 'nothing waits on us. Parcels that come are taken in under Arrivals.';
-  return <Step step={quoteAction(asked, role)} unit={asked.quote.device} number={asked.quote.number} />;
+  if (asked)
+    return <Step step={quoteAction(asked, role)} unit={asked.quote.device} number={asked.quote.number} />;
+  if (!open) return 'nothing waits on us. Parcels that come are taken in under Arrivals.';
+  return (
+    <>
+      {'fill in what is still missing, beginning with '}
+      <TextLink href={open.href}>{open.label.toLowerCase()}</TextLink>.
+    </>
+  );
 }
 
 function Step(props: { step: { label: string; href: string }; unit: string; number: string }) {
