@@ -13,7 +13,7 @@ import { formatDay, formatInstant } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { firstOf } from '@/lib/jobs/rules/today';
 import { readToday, type Today } from '@/lib/jobs/today';
-import { hasMailServer } from '@/lib/mail/preview';
+import { hasMailServer } from '@/lib/mail/mail-server';
 import { showNumber } from '@/lib/numbers/job-number';
 import { may, type Role } from '@/lib/people/rules/roles';
 import { isUnnamed } from '@/lib/people/rules/unnamed';
