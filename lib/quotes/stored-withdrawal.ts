@@ -2,6 +2,7 @@ import type { JobRecord } from '@/lib/jobs/records';
 import { agreedOf } from './rules/agreed';
 import { type QuoteLine, revisionTotals } from './rules/lines';
 import { withdrawalLines } from './rules/withdrawal';
+import { workUnderRequest } from './rules/work-under-request';
 import { readLine } from './stored-lines';
 
 /**
@@ -11,9 +12,16 @@ import { readLine } from './stored-lines';
 export function withdrawalLinesOf(job: JobRecord): QuoteLine[] {
   const agreed = agreedOf(job);
   if (!agreed) throw new Error('a job without an agreed price');
-  return withdrawalLines(agreed.lines.map(readLine), {
+  const lines = agreed.lines.map(readLine);
+  const { minutes, isInspected } = workUnderRequest({
+    ...job,
+    requestedAt: job.startRequestedAt,
+    agreed: lines,
+  });
+  return withdrawalLines(lines, {
     isGross: agreed.isGross,
-    minutesDone: job.work.reduce((sum, entry) => sum + entry.minutes, 0),
+    isInspected,
+    minutesDone: minutes,
     minutesPlanned: job.repair.minutes,
     hasStartRequest: job.startRequestedAt !== null,
     isInformed: job.withdrawUntil !== null,

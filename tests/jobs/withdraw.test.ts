@@ -10,10 +10,12 @@ import { withdraw } from '@/lib/jobs/withdraw';
 import { drawMail } from '@/lib/mail/draw';
 import { attempt } from '@/lib/outcome';
 import { decideOffer } from '@/lib/quotes/decide-offer';
+import { owedIfWithdrawn } from '@/lib/quotes/stored-withdrawal';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { issuedCertificate, takeIn, takeMove } from '@/tests/makers/course';
 import { makeBooking } from '@/tests/makers/job';
-import { askPrice } from '@/tests/makers/offer';
+import { askPrice, PAD } from '@/tests/makers/offer';
+import { bookAtQuote, makeQuote, makeRequest } from '@/tests/makers/quote';
 import { jobNow, makeClaim, proveJob } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
 
@@ -173,6 +175,24 @@ describe('a customer who withdraws', () => {
     await work(jobId, 40);
     await withdrawNow(jobId, HERE);
     expect((await jobNow(jobId)).quotes[0]?.revisions.at(-1)?.grossMinor).toBe(0);
+  });
+
+  // Booked at a quote for the inspection alone; the planned minutes are those of the repair it was attached to.
+  it('owes the whole fee of an inspection that is finished, and none of one that is not', async () => {
+    const { quoteId } = await makeRequest({ now: BOOKED });
+    const fee = { ...PAD, kind: 'inspection-fee', description: 'Inspection', amount: 1800 } as const;
+    await makeQuote({ quoteId, repairId: world.repairId, now: BOOKED, lines: [fee] });
+    const { jobId } = await bookAtQuote({ quoteId, now: BOOKED, isStartAsked: true });
+    await takeIn(jobId, HERE);
+    await work(jobId, 15);
+    expect(owedIfWithdrawn(await jobNow(jobId))).toBe(0);
+    await askPrice(jobId, HERE);
+    expect(owedIfWithdrawn(await jobNow(jobId))).toBe(1800);
+    await withdrawNow(jobId, HERE);
+    const last = (await jobNow(jobId)).quotes[0]?.revisions.at(-1);
+    expect(last?.lines.map(({ description, amountMinor }) => [description, amountMinor])).toEqual([
+      ['Inspection, finished before the withdrawal', 1800],
+    ]);
   });
 
   it('puts an end to a price that waits for an answer', async () => {

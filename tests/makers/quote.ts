@@ -1,8 +1,14 @@
-import { findQuoteByToken } from '@/lib/jobs/private-link';
+import { book } from '@/lib/jobs/book';
+import { saveStep } from '@/lib/jobs/draft';
+import { findJobByToken, findQuoteByToken } from '@/lib/jobs/private-link';
 import { askForQuote } from '@/lib/quotes/ask-for-quote';
+import { startBooking } from '@/lib/quotes/book-quote';
+import { decideQuote } from '@/lib/quotes/decide-quote';
 import { readQuote } from '@/lib/quotes/records';
+import type { QuoteLine } from '@/lib/quotes/rules/lines';
 import { type RequestAnswers, requestForm } from '@/lib/quotes/rules/request-answers';
 import { sendQuote } from '@/lib/quotes/send-quote';
+import { ADDRESS } from './job';
 import { BENCH } from './workshop';
 
 export const ASKED = {
@@ -41,13 +47,14 @@ export async function makeQuote(o: {
   amount?: number;
   validDays?: number;
   customerAsked?: boolean;
+  lines?: QuoteLine[];
 }) {
   const { version } = await quoteNow(o.quoteId);
   return sendQuote({
     quoteId: o.quoteId,
     version,
     repairId: o.repairId,
-    lines: [
+    lines: o.lines ?? [
       {
         kind: 'labour',
         description: 'Socket rebuilt with wire',
@@ -71,4 +78,26 @@ export async function quoteNow(quoteId: string) {
   const quote = await readQuote({ id: quoteId });
   if (!quote) throw new Error('the quote is gone');
   return quote;
+}
+
+/** Says yes to a price that was sent and books the repair at it, as a customer would; gives the job and its draft. */
+export async function bookAtQuote(o: { quoteId: string; now: Date; isStartAsked?: boolean }) {
+  const { quoteId, now, isStartAsked = false } = o;
+  const { revision, grossMinor } = (await quoteNow(quoteId)).revisions.at(-1) ?? {
+    revision: 0,
+    grossMinor: 0,
+  };
+  await decideQuote({ quoteId, revision, decision: 'accepted', agreedText: 'Yes', now });
+  const draftToken = await fillAtQuote({ quoteId, now });
+  const booked = await book({ draftToken, shownMinor: grossMinor, isStartAsked, now });
+  return { ...booked, draftToken, jobId: (await findJobByToken(booked.token))?.jobId ?? '' };
+}
+
+/** A booking begun at an accepted price, with every step filled in; gives its token. */
+export async function fillAtQuote({ quoteId, now }: { quoteId: string; now: Date }): Promise<string> {
+  const token = await startBooking({ quoteId, now });
+  const parcel = { accessories: [], otherAccessory: '', battery: 'healthy', data: 'none' as const };
+  await saveStep({ token, step: 'parcel', answers: parcel, now });
+  await saveStep({ token, step: 'address', answers: ADDRESS, now });
+  return token;
 }

@@ -9,6 +9,7 @@ import {
   withdrawalLines,
   withdrawUntil,
 } from '@/lib/quotes/rules/withdrawal';
+import { workUnderRequest } from '@/lib/quotes/rules/work-under-request';
 
 // Holidays from npm date-holidays: 28 December 2026 is the substitute for Boxing Day in England, a working day in Germany.
 const england = holidayCalendar({ country: 'GB', region: 'ENG', years: [2026, 2027] });
@@ -76,7 +77,8 @@ describe('the lines of what is owed', () => {
     category: 'S',
     rateBps,
   });
-  const { price: _, ...asked } = QUARTER;
+  const { price: _, ...quarter } = QUARTER;
+  const asked = { ...quarter, isInspected: false };
 
   it('keep each tax of the agreed price in proportion', () => {
     const lines = withdrawalLines([line(9000, 2000), line(3000, 500)], { ...asked, isGross: true });
@@ -96,6 +98,30 @@ describe('the lines of what is owed', () => {
     expect(lines.map(({ description, amount }) => [description, amount])).toEqual([
       ['Withdrawn from the contract: nothing to pay', 0],
     ]);
+  });
+
+  // An inspection has a price of its own and is given in full before the repair, so that its full price counts, while the rest is
+  // owed in proportion: Directive 2011/83/EU Art. 14(3) as the court reads it in C-641/19, SI 2013/3134 reg. 36(4) [both memory];
+  // the sums [computed].
+  const fee: QuoteLine = { ...line(1800, 2000), kind: 'inspection-fee', description: 'Inspection' };
+  const off: QuoteLine = { ...fee, amount: -1800 };
+  it.each([
+    ['the whole fee once the inspection is finished', [fee], {}, [1800]],
+    ['with its tax where the price is kept without', [{ ...fee, amount: 1500 }], { isGross: false }, [1800]],
+    ['nothing before that, however long it took', [fee], { isInspected: false }, [0]],
+    ['nothing without the wish', [fee], { hasStartRequest: false }, [0]],
+    ['nothing where nobody informed of the right', [fee], { isInformed: false }, [0]],
+    // 18.00 and a quarter of 72.00.
+    ['the fee and the part of the repair beside it', [fee, line(7200, 2000)], {}, [1800, 1800]],
+    // 18.00 and a quarter of 90.00 - 18.00: 36.00, and 90.00 for all of it.
+    ['no more than the price where it is taken off', [line(9000, 2000), fee, off], {}, [1800, 1800]],
+    ['all of that price for all of it', [line(9000, 2000), fee, off], { minutesDone: 60 }, [1800, 7200]],
+    ['the fee alone where it is more than the repair', [line(900, 2000), fee, off], {}, [1800]],
+    // Nothing is owed for the inspection, so that nothing is taken off either: a quarter of 90.00.
+    ['the repair alone otherwise', [line(9000, 2000), fee, off], { isInspected: false }, [2250]],
+  ])('of a price with an inspection are %s', (_name, lines, over, amounts) => {
+    const owed = withdrawalLines(lines, { ...asked, isGross: true, isInspected: true, ...over });
+    expect(owed.map(({ amount }) => amount)).toEqual(amounts);
   });
 
   it('come to what is owed, whatever the lines and the minutes', () => {
@@ -122,5 +148,40 @@ describe('the lines of what is owed', () => {
         },
       ),
     );
+  });
+});
+
+describe('the work done at the wish for an early start', () => {
+  const at = (hour: number) => new Date(Date.UTC(2026, 11, 3, hour));
+  const moved = (fromStage: string, toStage: string, hour: number) => ({ fromStage, toStage, at: at(hour) });
+  const FEE = [{ kind: 'inspection-fee', amount: 1800 }];
+  const events = [
+    moved('arrived', 'assessing', 9),
+    moved('assessing', 'awaiting-approval', 11),
+    moved('awaiting-approval', 'on-bench', 14),
+  ];
+  const work = [
+    { at: at(10), minutes: 15 },
+    { at: at(15), minutes: 20 },
+  ];
+  const all = { requestedAt: at(8), agreed: FEE, events, findings: [], work };
+  it.each([
+    // Art. 14(4)(a), reg. 36(6)(b) [memory]: nothing for what was not asked for.
+    ['is none without it', { requestedAt: null }, { minutes: 0, isInspected: false }],
+    ['leaves out what was done before it', { requestedAt: at(12) }, { minutes: 20, isInspected: false }],
+    ['keeps an inspection apart from the repair', {}, { minutes: 20, isInspected: true }],
+    ['is all of it where no inspection was agreed to', { agreed: [] }, { minutes: 35, isInspected: false }],
+    [
+      'has the inspection finished with its finding',
+      { events: events.slice(0, 1), findings: [{ at: at(10) }] },
+      { minutes: 0, isInspected: true },
+    ],
+    [
+      'does not take what was seen at the arrival for one',
+      { events: events.slice(0, 1), findings: [{ at: at(8) }] },
+      { minutes: 0, isInspected: false },
+    ],
+  ])('%s', (_name, over, done) => {
+    expect(workUnderRequest({ ...all, ...over })).toEqual(done);
   });
 });

@@ -3,16 +3,19 @@ import { type QuoteLine, returnFeeLine } from './lines';
 
 type FeeLine = { kind: string; amount: number; rateBps: number };
 
-const isFee = (line: FeeLine) => line.kind === 'inspection-fee' && line.amount > 0;
+/** A fee for finding the fault; the line that takes one off again is of the same kind, and below nothing. */
+export function isInspectionFee(line: { kind: string; amount: number }): boolean {
+  return line.kind === 'inspection-fee' && line.amount > 0;
+}
 
 /** A line whose amount has the tax in it, from one of a price that is kept with tax or without. */
-function withTax<L extends FeeLine>(line: L, isGross: boolean): L {
+export function withTax<L extends FeeLine>(line: L, isGross: boolean): L {
   return isGross ? line : { ...line, amount: line.amount + roundedShare(line.amount, line.rateBps, 10_000) };
 }
 
 /** The inspection fee that a price agrees to, with tax in minor units, also where a line takes it off a repair. */
 export function inspectionFeeOf(lines: readonly FeeLine[], isGross: boolean): number {
-  return lines.filter(isFee).reduce((sum, line) => sum + withTax(line, isGross).amount, 0);
+  return lines.filter(isInspectionFee).reduce((sum, line) => sum + withTax(line, isGross).amount, 0);
 }
 
 /**
@@ -31,7 +34,7 @@ export function linesAfterNo(o: {
   if (!first) throw new RangeError('A price without lines cannot be declined');
   const { category, rateBps } = first;
   return [
-    ...o.agreed.filter(isFee).map((line) => withTax(line, o.isGross)),
+    ...o.agreed.filter(isInspectionFee).map((line) => withTax(line, o.isGross)),
     returnFeeLine({ amount: o.returnFee, category, rateBps }),
   ];
 }

@@ -1,9 +1,9 @@
+import { isInspectionFee } from './after-no';
 import type { QuoteLine } from './lines';
 
 /** What stands on the line that takes the fee off again. */
 export const FEE_TAKEN_OFF = 'Inspection fee, taken off since the repair goes ahead';
 
-const isFee = (line: QuoteLine) => line.kind === 'inspection-fee' && line.amount > 0;
 const isTakenOff = (line: QuoteLine) => line.kind === 'inspection-fee' && line.amount < 0;
 
 /** Whether a price is for finding the fault alone, so that the repair is priced after it. */
@@ -23,11 +23,11 @@ export function withInspectionFee(
   agreed: readonly QuoteLine[],
   takesOff: boolean,
 ): QuoteLine[] {
-  const carried = offered.some(isFee) ? [] : agreed.filter(isFee);
+  const carried = offered.some(isInspectionFee) ? [] : agreed.filter(isInspectionFee);
   const lines = [...offered, ...carried];
   if (!takesOff || lines.some(isTakenOff)) return lines;
   const takenOff = lines
-    .filter(isFee)
+    .filter(isInspectionFee)
     .map((line) => ({ ...line, description: FEE_TAKEN_OFF, amount: -line.amount }));
   return [...lines, ...takenOff];
 }

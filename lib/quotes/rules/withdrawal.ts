@@ -8,6 +8,7 @@
 import { addDays, type Day } from '@/lib/calendar/day';
 import { nextWorkingDay, type WorkingCalendar } from '@/lib/calendar/working';
 import { roundedShare } from '@/lib/money/amount';
+import { isInspectionFee, withTax } from './after-no';
 import { type QuoteLine, revisionTotals } from './lines';
 
 export const WITHDRAWAL_RULES = ['off', 'eu', 'uk'] as const;
@@ -67,20 +68,55 @@ function share(o: { minutesDone: number; minutesPlanned: number }): { done: numb
 }
 
 /**
- * The lines of what is owed, with the tax in them: one for each tax that the agreed price has, in proportion, which come
- * to owedAfterWithdrawal exactly; a single line of 0 where nothing is owed.
+ * The lines of what is owed, with the tax in them. An agreed fee for an inspection that is finished is owed whole: the
+ * inspection is a service given in full for a price paid apart (Art. 14(3) as read in CJEU C-641/19; SI 2013/3134 reg. 36(4)).
+ * One that is not finished cannot be measured, since nobody plans its minutes, and is not owed. The rest of the price is
+ * owed in proportion to the minutes of the repair, one line for each tax it has; what takes the fee off is part of it, so that a
+ * repair fully done never comes to more than its price. A single line of 0 where nothing is owed.
+ *
+ * withdrawalLines([inspection 18.00], { …, minutesDone: 0, isInspected: true }) -> [inspection 18.00]
  */
 export function withdrawalLines(
   lines: readonly QuoteLine[],
+  o: Omit<WithdrawnAt, 'price'> & { isGross: boolean; isInspected: boolean },
+): QuoteLine[] {
+  const [first] = lines;
+  if (!first) throw new RangeError('A price without lines cannot be withdrawn from');
+  const isFeeOwed = o.isInspected && o.hasStartRequest && o.isInformed;
+  const fees = isFeeOwed ? lines.filter(isInspectionFee) : [];
+  const rest = lines.filter((line) =>
+    fees.length > 0 ? !isInspectionFee(line) : line.kind !== 'inspection-fee',
+  );
+  const owed = [
+    ...fees.map((line) => ({ ...withTax(line, o.isGross), description: INSPECTED })),
+    ...linesOfShare(rest, o),
+  ];
+  if (owed.length > 0) return owed;
+  const { category, rateBps } = first;
+  return [
+    {
+      kind: 'labour',
+      description: 'Withdrawn from the contract: nothing to pay',
+      amount: 0,
+      category,
+      rateBps,
+    },
+  ];
+}
+
+const INSPECTED = 'Inspection, finished before the withdrawal';
+
+/** The part of a price that was done, split over its taxes so that it comes to owedAfterWithdrawal exactly. */
+function linesOfShare(
+  lines: readonly QuoteLine[],
   o: Omit<WithdrawnAt, 'price'> & { isGross: boolean },
 ): QuoteLine[] {
+  if (lines.length === 0) return [];
   const { gross, breakdown } = revisionTotals(lines, o.isGross);
-  const owed = owedAfterWithdrawal({ ...o, price: gross });
+  // A fee taken off that is more than the repair leaves nothing of it to pay for.
+  const owed = owedAfterWithdrawal({ ...o, price: Math.max(0, gross) });
   const { done, planned } = share(o);
-  const description =
-    owed === 0
-      ? 'Withdrawn from the contract: nothing to pay'
-      : `Work done until the withdrawal, ${done} of ${planned} minutes`;
+  const description = `Work done until the withdrawal, ${done} of ${planned} minutes`;
   let left = owed;
   return breakdown
     .map(({ category, rateBps, base, tax }, place) => {
@@ -90,5 +126,5 @@ export function withdrawalLines(
       left -= amount;
       return { kind: 'labour' as const, description, amount, category, rateBps };
     })
-    .filter((line, place) => line.amount !== 0 || (owed === 0 && place === 0));
+    .filter(({ amount }) => amount !== 0);
 }
