@@ -169,7 +169,10 @@ export const actions: readonly ActionRow[] = [
   ...inFile('/workshop/customers/[number]/actions.ts', [
     ['removeData', owner, { ...job, form: { cover: 'yes' } }],
   ]),
-  ...inFile('/workshop/customers/[number]/contact/actions.ts', [['correct', all, job]]),
+  ...inFile('/workshop/customers/[number]/contact/actions.ts', [
+    ['correct', all, job],
+    ['correctWhoAsked', all, quote],
+  ]),
   ...inFile('/workshop/jobs/[number]/actions.ts', [
     ...moves,
     ['settle', all, job],

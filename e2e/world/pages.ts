@@ -66,6 +66,7 @@ export const pages: PageToShow[] = [
   { name: 'workshop-customers', path: '/workshop/customers', as: 'owner' },
   { name: 'workshop-customer', path: '/workshop/customers/{job:sent-back}', as: 'owner' },
   { name: 'workshop-customer-contact', path: '/workshop/customers/{job:on-bench}/contact', as: 'owner' },
+  { name: 'workshop-asker-contact', path: '/workshop/customers/{quote:asked}/contact', as: 'owner' },
   { name: 'workshop-job-unclaimed', path: '/workshop/jobs/{job:unclaimed}', as: 'owner' },
   { name: 'workshop-promise', path: '/workshop/promise', as: 'owner' },
   { name: 'workshop-returns', path: '/workshop/returns', as: 'owner' },

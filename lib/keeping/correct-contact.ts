@@ -6,6 +6,7 @@ import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
 import { emailKey } from '@/lib/quotes/rules/request-answers';
 import { noteSeen } from './seen';
+import { readdressMail } from './write-mail-address';
 
 export type ContactAnswers = z.output<(typeof STEP_SCHEMAS)['address']>;
 
@@ -46,15 +47,10 @@ export async function correctContact(o: {
       where: { quote: ofCustomer },
       data: { name, email, emailKey: emailKey(email), phone },
     });
-    await tx.mail.updateMany({
-      where: {
-        toAddress: { in: [customer.email, ...requests.map((request) => request.email)] },
-        AND: [
-          { OR: [ofCustomer, { quoteId: { in: requests.map(({ quoteId }) => quoteId) } }] },
-          { OR: [{ state: { in: ['queued', 'failed', 'kept'] } }, { bouncedAt: { not: null } }] },
-        ],
-      },
-      data: { toAddress: email },
+    await readdressMail(tx, {
+      of: { OR: [ofCustomer, { quoteId: { in: requests.map(({ quoteId }) => quoteId) } }] },
+      from: [customer.email, ...requests.map((request) => request.email)],
+      to: email,
     });
     await noteSeen({ userId: o.actor.id, what: 'corrected', email, jobId: o.jobId, now: o.now }, tx);
   });

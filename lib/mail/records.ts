@@ -88,9 +88,9 @@ export type TroubledMail = {
 };
 
 /** Messages about a job that were given up or came back, the newest first. */
-export async function troubledMail(jobId: string): Promise<TroubledMail[]> {
+export async function troubledMail(about: { jobId: string } | { quoteId: string }): Promise<TroubledMail[]> {
   const rows = await db.mail.findMany({
-    where: { jobId, OR: [{ state: 'failed' }, { bouncedAt: { not: null } }] },
+    where: { ...about, OR: [{ state: 'failed' }, { bouncedAt: { not: null } }] },
     select: {
       id: true,
       template: true,

@@ -3,6 +3,7 @@ import { db } from '@/lib/db/client';
 import { book } from '@/lib/jobs/book';
 import { saveStep } from '@/lib/jobs/draft';
 import { findJobByToken } from '@/lib/jobs/private-link';
+import { correctAsker } from '@/lib/keeping/correct-asker';
 import { correctContact } from '@/lib/keeping/correct-contact';
 import { erasePerson } from '@/lib/keeping/erase-person';
 import { findPerson } from '@/lib/keeping/records';
@@ -12,7 +13,7 @@ import { decideQuote } from '@/lib/quotes/decide-quote';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { versionOf } from '@/tests/makers/course';
 import { ADDRESS, makeBooking } from '@/tests/makers/job';
-import { ASKED, makeQuote, makeRequest } from '@/tests/makers/quote';
+import { ASKED, bookAtQuote, makeQuote, makeRequest, quoteNow } from '@/tests/makers/quote';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 
 const NOW = new Date('2026-11-25T09:00:00Z');
@@ -98,5 +99,44 @@ describe('putting a contact right', () => {
     await expect(correctContact({ jobId, version, contact, actor: BENCH, now: NOW })).rejects.toMatchObject({
       code: 'conflict',
     });
+  });
+});
+
+describe('putting right who asked for a price', () => {
+  it('changes name and address, and sends what came back to the new one', async () => {
+    await makeWorkshop(NOW);
+    const { quoteId } = await makeRequest({ now: NOW });
+    const other = await makeRequest({ now: NOW, answers: { device: 'Marram Two', serial: '' } });
+    const mail = await db.mail.findFirstOrThrow({ where: { quoteId } });
+    await db.mail.update({ where: { id: mail.id }, data: { state: 'sent', sentAt: NOW } });
+    await markBounced({ mailId: mail.id, note: '550 5.1.1', now: NOW });
+    const right = { name: 'Ines Farrow-Holt', email: 'Ines@farrow.example.net', phone: '' };
+    const correct = (version: number) =>
+      correctAsker({ quoteId, version, contact: right, actor: BENCH, now: NOW });
+    const { version } = await quoteNow(quoteId);
+    await expect(correct(version + 1)).rejects.toMatchObject({ code: 'conflict' });
+    await correct(version);
+    const quote = await quoteNow(quoteId);
+    expect(quote.request).toMatchObject({ ...right, emailKey: 'ines@farrow.example.net', state: 'asked' });
+    expect(quote.events.at(-1)).toMatchObject({ kind: 'contact-corrected', actorId: BENCH.id, data: {} });
+    expect((await db.mail.findUniqueOrThrow({ where: { id: mail.id } })).toAddress).toBe(right.email);
+    expect((await quoteNow(other.quoteId)).request.email).toBe(ASKED.email);
+    expect(await db.mail.count({ where: { quoteId: other.quoteId, toAddress: ASKED.email } })).toBe(1);
+    expect(await db.seenBy.count({ where: { quoteId, what: 'corrected' } })).toBe(1);
+  });
+
+  it('is refused once a job was booked, whose contact it is then, and once the data was removed', async () => {
+    const world = await makeWorkshop(NOW);
+    const { quoteId, number } = await makeRequest({ now: NOW });
+    await makeQuote({ quoteId, repairId: world.repairId, now: NOW });
+    await bookAtQuote({ quoteId, now: NOW });
+    const correct = async () => {
+      const { version } = await quoteNow(quoteId);
+      return correctAsker({ quoteId, version, contact: ASKED, actor: BENCH, now: NOW });
+    };
+    await expect(correct()).rejects.toThrow('Correct the contact of the job.');
+    await db.job.updateMany({ data: { stage: 'cancelled' } });
+    await erasePerson({ number, isCoverConfirmed: false, actor: OWNER, now: NOW });
+    await expect(correct()).rejects.toThrow('The data of this person was removed.');
   });
 });

@@ -25,7 +25,7 @@ describe('a message that came back', () => {
     expect(await mailRow(mail.id)).toMatchObject({ bouncedAt: NOW, bounceNote: '550 5.1.1 no such user' });
     expect((await countMail()).bounced).toBe(1);
     expect(await countMailToLookAt()).toEqual({ failed: 0, kept: 0, bounced: 1 });
-    expect(await troubledMail(jobId)).toMatchObject([
+    expect(await troubledMail({ jobId })).toMatchObject([
       { id: mail.id, template: 'job-booked', trouble: '550 5.1.1 no such user' },
     ]);
   });

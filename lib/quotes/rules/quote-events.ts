@@ -24,6 +24,7 @@ export const QUOTE_EVENT_DATA = {
   written: z.object({ messageId: z.string() }),
   'turned-down': z.object({ messageId: z.string() }),
   'link-renewed': z.object({}),
+  'contact-corrected': z.object({}),
   'data-removed': z.object({}),
 } satisfies Record<string, z.ZodType>;
 
@@ -87,6 +88,8 @@ export function quoteEventLine(
       return 'Turned down';
     case 'link-renewed':
       return 'Private link renewed';
+    case 'contact-corrected':
+      return isOwn ? 'Your contact was corrected' : 'The customer’s contact was corrected';
     case 'data-removed':
       return 'Personal data removed';
   }

@@ -10,7 +10,15 @@ export const office: FormsOfFiles = [
     },
   ],
   ['customers/[number]/schema.ts', { removalForm: { fields: { cover: 'yes' } } }],
-  ['customers/[number]/contact/schema.ts', { contactForm: { fields: { ...version, ...address } } }],
+  [
+    'customers/[number]/contact/schema.ts',
+    {
+      contactForm: { fields: { ...version, ...address } },
+      askerForm: {
+        fields: { ...version, name: address.name, email: address.email, phone: address.phone },
+      },
+    },
+  ],
   ['mail/schema.ts', { bounceForm: { fields: { note: '550 no such mailbox' } } }],
   [
     'money/invoices/[number]/schema.ts',

@@ -13,10 +13,12 @@ import { config } from '@/lib/config';
 import { readMessages } from '@/lib/jobs/read-messages';
 import { HISTORY } from '@/lib/jobs/rules/booking';
 import { noteSeen } from '@/lib/keeping/seen';
+import { troubledMail } from '@/lib/mail/records';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { openRevision, type QuoteRecord } from '@/lib/quotes/records';
 import { REQUEST_WORDS } from '@/lib/quotes/rules/request-states';
+import { MailTrouble } from '../../mail-trouble';
 import { QuoteStateTag } from '../state-tag';
 import { HistoryPart, MessagesPart } from './messages-part';
 import { NextPart } from './next-part';
@@ -50,9 +52,15 @@ export default async function QuotePage({ params, searchParams }: Props) {
       />
       {saved ? (
         <Notice kind="good" role="status">
-          <p>{saved === 'prices' ? 'The price is on its way to the customer.' : 'Sent.'}</p>
+          <p>{SAVED[saved] ?? 'Sent.'}</p>
         </Notice>
       ) : null}
+      <MailTrouble
+        mails={await troubledMail({ quoteId: quote.id })}
+        role={who.role}
+        phone={request.phone}
+        number={quote.job?.number ?? quote.number}
+      />
       <Docket
         kind="Quote"
         number={showNumber(quote.number)}
@@ -117,6 +125,13 @@ export default async function QuotePage({ params, searchParams }: Props) {
               { term: 'Telephone', text: request.phone },
             ]}
           />
+          {request.email === '' ? null : (
+            <p id="contact">
+              <TextLink href={`/workshop/customers/${quote.job?.number ?? quote.number}/contact`}>
+                Correct the contact
+              </TextLink>
+            </p>
+          )}
         </DocketSection>
       </Docket>
       <div className="sheet-parts">
@@ -137,6 +152,11 @@ export default async function QuotePage({ params, searchParams }: Props) {
     </>
   );
 }
+
+const SAVED: Record<string, string> = {
+  prices: 'The price is on its way to the customer.',
+  contact: 'The contact was put right. Send letters that came back again.',
+};
 
 /** Who opens a request has seen whose it is, and has read what the customer wrote. */
 async function noteOpened(quote: QuoteRecord, userId: string): Promise<void> {

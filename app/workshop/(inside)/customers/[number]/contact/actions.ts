@@ -10,10 +10,12 @@ import { staffActor } from '@/app/workshop/staff-actor';
 import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
+import { correctAsker } from '@/lib/keeping/correct-asker';
 import { correctContact } from '@/lib/keeping/correct-contact';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { contactForm } from './schema';
+import { onQuote } from '../../../quotes/[number]/quote-kit';
+import { askerForm, contactForm } from './schema';
 
 export async function correct(number: string, _before: FormState, formData: FormData): Promise<FormState> {
   onlyPlain(number);
@@ -30,4 +32,22 @@ export async function correct(number: string, _before: FormState, formData: Form
     return jobRefused(outcome.refusal, { jobNumber: job.number, version, values: typedValues(formData) });
   }
   redirect(`/workshop/jobs/${job.number}?saved=contact` as Route);
+}
+
+export async function correctWhoAsked(
+  number: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onQuote({
+    permission: 'take-in',
+    number,
+    schema: askerForm,
+    formData,
+    part: 'contact',
+    work: async ({ data: { version: _, ...contact }, ...call }) => {
+      await correctAsker({ ...call, contact });
+      return null;
+    },
+  });
 }

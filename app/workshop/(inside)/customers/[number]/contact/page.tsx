@@ -1,4 +1,5 @@
-import type { Metadata } from 'next';
+import type { Metadata, Route } from 'next';
+import { redirect } from 'next/navigation';
 import { nothingHere } from '@/app/nothing-here';
 import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
@@ -9,17 +10,29 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { requireStaff } from '@/app/workshop/who';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
+import type { JobRecord } from '@/lib/jobs/records';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
+import { quoteByNumber } from '@/lib/quotes/quote-by-number';
+import type { QuoteRecord } from '@/lib/quotes/records';
 import { countryChoices } from '@/lib/workshop/places';
-import { correct } from './actions';
+import { correct, correctWhoAsked } from './actions';
 
 export const metadata: Metadata = { title: 'Correct the contact' };
 
+/** The contact of a job's customer, or of whoever asked for a price at which no job was booked. */
 export default async function ContactPage({ params }: { params: Promise<{ number: string }> }) {
   await requireStaff(rolesThatMay('take-in'));
-  const job = await jobByNumber((await params).number);
+  const { number } = await params;
+  const quote = await quoteByNumber(number);
+  if (quote?.job) redirect(`/workshop/customers/${quote.job.number}/contact` as Route);
+  if (quote) return <OfQuote quote={quote} />;
+  const job = await jobByNumber(number);
   if (!job || job.customer.erasedAt) nothingHere();
+  return <OfJob job={job} />;
+}
+
+async function OfJob({ job }: { job: JobRecord }) {
   const { customer } = job;
   const { locale } = await readWorkshop();
   return (
@@ -34,24 +47,7 @@ export default async function ContactPage({ params }: { params: Promise<{ number
         hidden={{ version: job.version }}
         label="Contact of the customer"
       >
-        <TextField name="name" label="Name" maxLength={120} defaultValue={customer.name} autoComplete="off" />
-        <TextField
-          name="email"
-          label="E-mail"
-          type="email"
-          maxLength={254}
-          defaultValue={customer.email}
-          autoComplete="off"
-        />
-        <TextField
-          name="phone"
-          label="Telephone"
-          type="tel"
-          optional
-          maxLength={40}
-          defaultValue={customer.phone}
-          autoComplete="off"
-        />
+        <PersonFields {...customer} />
         <TextField
           name="address1"
           label="Street and number"
@@ -87,6 +83,58 @@ export default async function ContactPage({ params }: { params: Promise<{ number
           consequence="Letters that have not left or that came back go to the new address; send those again from the job sheet. Invoices already issued keep what they say."
         />
       </ActionForm>
+    </>
+  );
+}
+
+function OfQuote({ quote }: { quote: QuoteRecord }) {
+  const { request } = quote;
+  if (request.email === '') nothingHere();
+  return (
+    <>
+      <PageHead
+        above={
+          <TextLink href={`/workshop/quotes/${quote.number}`}>{`Quote ${showNumber(quote.number)}`}</TextLink>
+        }
+        title="Correct the contact"
+        lead="The name and contact details of whoever asked for this price."
+      />
+      <ActionForm
+        action={correctWhoAsked.bind(null, quote.number)}
+        hidden={{ version: quote.version }}
+        label="Contact of the customer"
+      >
+        <PersonFields {...request} />
+        <SubmitButton
+          label="Save the contact"
+          consequence="Letters that have not left or that came back go to the new address; send those again under Mail. If somebody else had the old address, renew the private link too."
+        />
+      </ActionForm>
+    </>
+  );
+}
+
+function PersonFields({ name, email, phone }: { name: string; email: string; phone: string }) {
+  return (
+    <>
+      <TextField name="name" label="Name" maxLength={120} defaultValue={name} autoComplete="off" />
+      <TextField
+        name="email"
+        label="E-mail"
+        type="email"
+        maxLength={254}
+        defaultValue={email}
+        autoComplete="off"
+      />
+      <TextField
+        name="phone"
+        label="Telephone"
+        type="tel"
+        optional
+        maxLength={40}
+        defaultValue={phone}
+        autoComplete="off"
+      />
     </>
   );
 }

@@ -2,3 +2,6 @@ import { countedField } from '@/app/ui/forms/counted-field';
 import { addressAnswers } from '@/lib/jobs/rules/booking';
 
 export const contactForm = addressAnswers.extend({ version: countedField });
+
+/** Who asked for a price has told no postal address yet. */
+export const askerForm = contactForm.pick({ name: true, email: true, phone: true, version: true });
