@@ -1,8 +1,9 @@
+import { againWords } from '@/lib/jobs/rules/again-words';
 import { Next, Para, Title, Words } from './frame';
 import type { Writer } from './letter';
 import { money } from './words';
 
-export const jobCancelled: Writer<'job-cancelled'> = ({ reason, refund = 0 }, setting) => ({
+export const jobCancelled: Writer<'job-cancelled'> = ({ reason, refund = 0, isQuoted = false }, setting) => ({
   to: 'customer',
   subject: `Job ${setting.job.number} is cancelled`,
   summary: refund > 0 ? 'We give back what you have paid.' : 'Nothing is owed and nothing more happens.',
@@ -20,7 +21,7 @@ export const jobCancelled: Writer<'job-cancelled'> = ({ reason, refund = 0 }, se
             : `Nothing (${money(0, setting)}).`
         }
       />
-      <Para>You can book again from the price list at any time.</Para>
+      <Para>{againWords({ kind: setting.job.kind === 'claim' ? 'claim' : 'repair', isQuoted })}</Para>
     </>
   ),
 });

@@ -52,6 +52,11 @@ export const jobSamples: readonly Sample[] = [
     job: { isRepaired: false },
   },
   {
+    name: 'Booking cancelled, at a price that was asked for',
+    content: { template: 'job-cancelled', data: { reason: '', isQuoted: true } },
+    job: { isRepaired: false },
+  },
+  {
     name: 'Arrived as booked',
     content: { template: 'unit-arrived', data: { promisedOn: day('2026-12-09'), differences: [] } },
   },

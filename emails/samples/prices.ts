@@ -228,6 +228,14 @@ export const priceSamples: readonly Sample[] = [
     job: quoteJob,
   },
   {
+    name: 'Price of an inspection lapsed',
+    content: {
+      template: 'quote-lapsed',
+      data: { revision: 1, validUntil: day('2026-12-27'), isInspection: true },
+    },
+    job: quoteJob,
+  },
+  {
     name: 'Request turned down',
     content: {
       template: 'quote-turned-down',

@@ -8,6 +8,7 @@ import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { writePromiseMove } from '@/lib/promise/write-move';
 import { agreedOf, offerOf } from '@/lib/quotes/rules/agreed';
+import { isAskedFor } from '@/lib/quotes/rules/asked-words';
 import { costOfNoFacts, readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { closeClaim } from '@/lib/warranty/write-closed-claim';
 import { readWorkshop } from '@/lib/workshop/records';
@@ -141,7 +142,11 @@ async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts)
   switch (mail) {
     case 'job-cancelled': {
       const { paid } = balanceOf(job);
-      return { template: mail, data: { reason: o.note, ...(paid > 0 && { refund: paid }) } };
+      const isQuoted = revisions.some(isAskedFor);
+      return {
+        template: mail,
+        data: { reason: o.note, ...(paid > 0 && { refund: paid }), ...(isQuoted && { isQuoted }) },
+      };
     }
     case 'work-reopened': {
       const promisedOn = job.promisedOn && dayFromDate(job.promisedOn);

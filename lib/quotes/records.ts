@@ -11,7 +11,7 @@ const WHOLE = {
   number: true,
   currency: true,
   version: true,
-  job: { select: { id: true, number: true } },
+  job: { select: { id: true, number: true, stage: true } },
   request: {
     include: {
       model: { include: { repairs: { select: { symptoms: true } } } },

@@ -33,7 +33,11 @@ export async function lapseAskedQuote(tx: Tx, price: DuePrice, call: LapseCall):
   if (count === 0) throw new Refusal('conflict', 'This price was answered or replaced already.');
   await queueMail(tx, {
     template: 'quote-lapsed',
-    data: { revision: price.revision, validUntil: dayFromDate(price.validUntil) },
+    data: {
+      revision: price.revision,
+      validUntil: dayFromDate(price.validUntil),
+      ...(isForInspection(quote, price) && { isInspection: true }),
+    },
     to: quote.request.email,
     quoteId: quote.id,
     now: call.now,
@@ -43,7 +47,7 @@ export async function lapseAskedQuote(tx: Tx, price: DuePrice, call: LapseCall):
 /** Reminds of a price that was asked for and not answered yet. */
 export async function remindOfAskedQuote(tx: Tx, price: DuePrice, call: LapseCall): Promise<void> {
   const quote = await quoteOf(tx, price);
-  const isInspection = quote.revisions.some((each) => each.id === price.id && isInspectionOnly(each));
+  const isInspection = isForInspection(quote, price);
   await writeQuoteEvent(tx, {
     quoteId: quote.id,
     actor: CLOCK,
@@ -63,6 +67,10 @@ export async function remindOfAskedQuote(tx: Tx, price: DuePrice, call: LapseCal
     quoteId: quote.id,
     now: call.now,
   });
+}
+
+function isForInspection(quote: QuoteRecord, price: DuePrice): boolean {
+  return quote.revisions.some((each) => each.id === price.id && isInspectionOnly(each));
 }
 
 async function quoteOf(tx: Tx, price: DuePrice): Promise<QuoteRecord> {

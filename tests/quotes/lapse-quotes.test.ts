@@ -1,9 +1,11 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { db } from '@/lib/db/client';
+import { drawMail } from '@/lib/mail/draw';
 import { attempt } from '@/lib/outcome';
 import { decideQuote } from '@/lib/quotes/decide-quote';
 import { lapsePrices } from '@/lib/quotes/write-lapses';
 import { resetDatabase, useDatabase } from '@/tests/database';
+import { PAD } from '@/tests/makers/offer';
 import { makeQuote, makeRequest, quoteNow } from '@/tests/makers/quote';
 import { makeWorkshop } from '@/tests/makers/workshop';
 
@@ -16,9 +18,10 @@ const DAY_AFTER = new Date('2027-01-01T00:00:00Z');
 useDatabase();
 
 let quoteId = '';
+let repairId = '';
 beforeEach(async () => {
   await resetDatabase();
-  const { repairId } = await makeWorkshop(NOW);
+  repairId = (await makeWorkshop(NOW)).repairId;
   quoteId = (await makeRequest({ now: NOW })).quoteId;
   await makeQuote({ quoteId, repairId, now: NOW, validDays: 30 });
 }, 60_000);
@@ -40,6 +43,17 @@ describe('a price that was asked for and is not answered', () => {
       'lapsed',
     ]);
     expect([await mails('quote-reminder'), await mails('quote-lapsed')]).toEqual([1, 1]);
+  });
+
+  it('names the inspection where it was a price of one', async () => {
+    const { quoteId: asked } = await makeRequest({ now: NOW, answers: { device: 'Marram Two', serial: '' } });
+    const fee = { ...PAD, kind: 'inspection-fee', description: 'Inspection', amount: 1800 } as const;
+    await makeQuote({ quoteId: asked, repairId, now: NOW, lines: [fee] });
+    await lapsePrices(DAY_AFTER);
+    const mail = await db.mail.findFirstOrThrow({ where: { template: 'quote-lapsed', quoteId: asked } });
+    const { text } = await drawMail(mail);
+    expect(text).toContain('Our price for the inspection of Marram Two');
+    expect(text).toContain('If you still want the inspection');
   });
 
   it('does not lapse once it was agreed to', async () => {

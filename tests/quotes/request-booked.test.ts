@@ -5,17 +5,19 @@ import { book } from '@/lib/jobs/book';
 import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { readDraft, saveStep } from '@/lib/jobs/draft';
 import { factsOf } from '@/lib/jobs/facts';
+import { moveJob } from '@/lib/jobs/move';
 import { findJobByToken } from '@/lib/jobs/private-link';
 import { readJob } from '@/lib/jobs/records';
 import { nextStep } from '@/lib/jobs/rules/booking';
 import { slipData } from '@/lib/jobs/slip-data';
+import { drawMail } from '@/lib/mail/draw';
 import { startBooking } from '@/lib/quotes/book-quote';
 import { decideQuote } from '@/lib/quotes/decide-quote';
 import { agreedRevision } from '@/lib/quotes/records';
 import { resetDatabase, useDatabase } from '@/tests/database';
-import { takeIn } from '@/tests/makers/course';
+import { takeIn, versionOf } from '@/tests/makers/course';
 import { ADDRESS } from '@/tests/makers/job';
-import { makeQuote, makeRequest, quoteNow } from '@/tests/makers/quote';
+import { bookAtQuote, makeQuote, makeRequest, quoteNow } from '@/tests/makers/quote';
 import { makeWorkshop } from '@/tests/makers/workshop';
 
 useDatabase();
@@ -91,6 +93,15 @@ describe('booking an accepted quote', () => {
       isNew: false,
     });
     expect(await findJobByToken(booked.token)).toMatchObject({ jobId: job?.id });
+  });
+
+  it('is told, when the booking is cancelled, that the price ended with it', async () => {
+    const { jobId } = await bookAtQuote({ quoteId, now: NOW });
+    const version = await versionOf(jobId);
+    await moveJob({ jobId, version, move: 'cancel', note: '', actor: { kind: 'customer' }, now: NOW });
+    const { text } = await drawMail(await db.mail.findFirstOrThrow({ where: { template: 'job-cancelled' } }));
+    expect(text).toContain('ask us for a price again');
+    expect(text).not.toContain('price list');
   });
 
   it('is promised, when the unit arrives, for the days of the quote and not of the catalogue', async () => {

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { againWords } from '@/lib/jobs/rules/again-words';
 import { askedWords } from '@/lib/quotes/rules/asked-words';
 import { nextForAsker } from '@/lib/quotes/rules/request-next';
 import { requestRun } from '@/lib/quotes/rules/request-run';
-import { REQUEST_STATES, type RequestState } from '@/lib/quotes/rules/request-states';
+import { customerWords, REQUEST_STATES, type RequestState } from '@/lib/quotes/rules/request-states';
 
 const at = (day: number) => new Date(Date.UTC(2026, 11, day));
 
@@ -57,6 +58,23 @@ it('says what happens next and what it costs in every state', () => {
     expect(words).toMatch(/cost|free|pay|owed/);
     expect(words).not.toMatch(/null|undefined/);
   }
+});
+
+// The price of a cancelled booking is not offered again: its repair may be on no list, so that the list is not named.
+it('tells a customer whose booking was cancelled that the price ended with it, on both pages', () => {
+  const told = nextForAsker({
+    state: 'booked',
+    price: '£96.00',
+    until: null,
+    answerWithin: '2 working days',
+    isCancelled: true,
+  });
+  expect(told).toContain('ask us for a price again');
+  expect(customerWords('booked', { hasPrice: true, isCancelled: true })).toBe('Your booking is cancelled');
+  expect(customerWords('booked', { hasPrice: true, isCancelled: false })).toBe('Your repair is booked');
+  expect(againWords({ kind: 'repair', isQuoted: true })).not.toContain('price list');
+  expect(againWords({ kind: 'repair', isQuoted: false })).toContain('price list');
+  expect(againWords({ kind: 'claim', isQuoted: false })).toContain('certificate');
 });
 
 describe('a price for the inspection alone', () => {

@@ -1,6 +1,7 @@
 import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { KEEP_POSTAGE_RECEIPT } from '@/lib/warranty/rules/postage-words';
+import { againWords } from './again-words';
 import type { JobFacts } from './guards';
 import { postingSentence } from './posting-words';
 import type { JobKind, Stage } from './stages';
@@ -23,6 +24,8 @@ export type NextFacts = {
   isPriceOpen?: boolean;
   /** a paid price stands on a claim, whatever was ruled since */
   isPaidAgreed?: boolean;
+  /** booked at a price that was asked for, and not from the price list */
+  isQuoted?: boolean;
   hasCertificate: boolean;
   /** what the owner decided about a unit that nobody fetched, or null */
   decision: Decision | null;
@@ -67,7 +70,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
     case 'closed':
       return closed(facts);
     case 'cancelled':
-      return 'Nothing is owed. You can book again from the price list.';
+      return `Nothing is owed. ${againWords({ kind: facts.kind, isQuoted: facts.isQuoted ?? false })}`;
     case 'declined':
       if (facts.kind === 'claim' && facts.owed === null)
         return 'We are packing your unit. It comes back free of charge.';

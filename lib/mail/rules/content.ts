@@ -23,6 +23,8 @@ export const factsOf = {
     reason: text,
     /** paid already, and given back */
     refund: amount.optional(),
+    /** booked at a price that was asked for; absent: from the price list, or a claim */
+    isQuoted: z.boolean().optional(),
   }),
   'unit-arrived': z.strictObject({
     promisedOn: calendarDay.nullable(),
@@ -155,7 +157,7 @@ export const factsOf = {
   }),
   'quote-accepted': z.strictObject({ revision: z.int(), gross: amount, isInspection }),
   'quote-declined': z.strictObject({ revision: z.int() }),
-  'quote-lapsed': z.strictObject({ revision: z.int(), validUntil: calendarDay }),
+  'quote-lapsed': z.strictObject({ revision: z.int(), validUntil: calendarDay, isInspection }),
   /** a price had been sent, which ends with it */
   'quote-turned-down': z.strictObject({ text, hadPrice: z.boolean().optional() }),
   'lot-recall': z.strictObject({

@@ -1,3 +1,8 @@
+/** Whether a price answers a request for one. A changed price of a job proposes no repair, and one of the list neither. */
+export function isAskedFor({ proposal }: { proposal: string }): boolean {
+  return proposal !== '';
+}
+
 export type AskedWords = {
   question: string;
   /** what the button of a yes says, and what stands under it */

@@ -9,7 +9,11 @@ export function nextForAsker(o: {
   answerWithin: string;
   /** the price is for the inspection alone */
   isInspection?: boolean;
+  /** the booking at this price was cancelled */
+  isCancelled?: boolean;
 }): string {
+  if (o.isCancelled)
+    return 'nothing by itself. Nothing is owed. The price ended with the booking; ask us for a price again if you still want the repair.';
   switch (o.state) {
     case 'asked':
       return `we answer within ${o.answerWithin}, with a price or a question. Asking is free.`;

@@ -144,8 +144,12 @@ export const REQUEST_WORDS: Record<RequestState, { label: string; customer: stri
   'turned-down': { label: 'Turned down', customer: 'We cannot repair this one' },
 };
 
-/** What a state says to the customer: that a price was closed is not always that the unit cannot be repaired. */
-export function customerWords(state: RequestState, hasPrice: boolean): string {
+/** What a state says to the customer, once the booking of its job was cancelled too: that a price was closed is not always that the unit cannot be repaired. */
+export function customerWords(
+  state: RequestState,
+  { hasPrice, isCancelled }: { hasPrice: boolean; isCancelled: boolean },
+): string {
+  if (isCancelled) return 'Your booking is cancelled';
   return state === 'turned-down' && hasPrice ? 'This quote is closed' : REQUEST_WORDS[state].customer;
 }
 

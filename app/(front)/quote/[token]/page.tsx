@@ -62,11 +62,12 @@ export default async function QuotePage({ params, searchParams }: Props) {
   const isLate = request.state === 'quoted' && until !== null && !isHeld(until, dayInZone(now(), timeZone));
   const state = isLate ? 'lapsed' : request.state;
   const jobToken = quote.job ? await newestTokenOf(quote.job.id) : null;
+  const isCancelled = state === 'booked' && quote.job?.stage === 'cancelled';
   const parts: PartProps = { quote, token, workshop };
   return (
     <>
       <PageHead
-        title={customerWords(state, shown !== null)}
+        title={customerWords(state, { hasPrice: shown !== null, isCancelled })}
         lead={request.device}
         next={nextForAsker({
           state,
@@ -74,9 +75,15 @@ export default async function QuotePage({ params, searchParams }: Props) {
           until: until ? formatDay(until, locale, 'weekday') : null,
           answerWithin,
           isInspection: shown !== null && isInspectionOnly(shown),
+          isCancelled,
         })}
       >
-        {jobToken ? <LinkButton href={`/job/${jobToken}`}>To your repair</LinkButton> : null}
+        {isCancelled ? <LinkButton href="/quote/ask">Ask for a price again</LinkButton> : null}
+        {jobToken ? (
+          <LinkButton href={`/job/${jobToken}`} kind={isCancelled ? 'second' : 'main'}>
+            {isCancelled ? 'To the cancelled booking' : 'To your repair'}
+          </LinkButton>
+        ) : null}
       </PageHead>
       {done && said[done] ? (
         <Notice kind="good" role="status">
@@ -94,7 +101,7 @@ export default async function QuotePage({ params, searchParams }: Props) {
         kind="Quote"
         number={showNumber(quote.number)}
         heading={request.device}
-        tag={<Tag tone="now">{REQUEST_WORDS[state].label}</Tag>}
+        tag={<Tag tone="now">{isCancelled ? 'Cancelled' : REQUEST_WORDS[state].label}</Tag>}
         qr={{ text: quoteAddress(token), alt: 'QR code that opens this quote. Show it to nobody else.' }}
         stubFacts={[
           { term: 'Asked', text: formatDay(dayInZone(request.askedAt, timeZone), locale, 'short') },

@@ -109,7 +109,10 @@ function WaitsFor({ quote, workshop }: Pick<QuotePartProps, 'quote' | 'workshop'
       return quote.job ? (
         <p>
           {'Booked as job '}
-          <TextLink href={`/workshop/jobs/${quote.job.number}`}>{showNumber(quote.job.number)}</TextLink>.
+          <TextLink href={`/workshop/jobs/${quote.job.number}`}>{showNumber(quote.job.number)}</TextLink>
+          {quote.job.stage === 'cancelled'
+            ? ', which was cancelled. The price ended with it; the customer is told to ask again.'
+            : '.'}
         </p>
       ) : null;
     case 'declined':
