@@ -8,7 +8,7 @@ import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { writePromiseMove } from '@/lib/promise/write-move';
 import { agreedOf, offerOf } from '@/lib/quotes/rules/agreed';
-import { isAskedFor } from '@/lib/quotes/rules/asked-words';
+import { isBookedAtQuote } from '@/lib/quotes/rules/asked-words';
 import { costOfNoFacts, readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { closeClaim } from '@/lib/warranty/write-closed-claim';
 import { readWorkshop } from '@/lib/workshop/records';
@@ -142,7 +142,7 @@ async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts)
   switch (mail) {
     case 'job-cancelled': {
       const { paid } = balanceOf(job);
-      const isQuoted = revisions.some(isAskedFor);
+      const isQuoted = isBookedAtQuote(job);
       return {
         template: mail,
         data: { reason: o.note, ...(paid > 0 && { refund: paid }), ...(isQuoted && { isQuoted }) },

@@ -12,15 +12,13 @@ import { formatMoney } from '@/lib/money/amount';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import type { QuoteRecord } from './records';
 import { agreedOf, offerOf } from './rules/agreed';
-import { askedWords } from './rules/asked-words';
+import { askedWords, isAskedFor } from './rules/asked-words';
 import { isInspectionOnly } from './rules/inspection-fee';
 import { revisionTotals, shownLines, taxNameOf } from './rules/lines';
-import { whenWorkGoesOn } from './rules/offer-words';
 import { requestRun } from './rules/request-run';
 import { requestMove } from './rules/request-states';
-import { readCostOfNo } from './stored-after-no';
 import { readLine } from './stored-lines';
-import { readStartAfter } from './stored-offer-words';
+import { readOfferWords } from './stored-offer-words';
 
 type Revision = QuoteRecord['revisions'][number];
 
@@ -29,7 +27,7 @@ type Revision = QuoteRecord['revisions'][number];
  * the last. A changed price of the job that was booked later proposes nothing, and is its job's paper.
  */
 export function shownRevision(quote: QuoteRecord, revision?: number): Revision | null {
-  const asked = quote.revisions.filter(({ proposal }) => proposal !== '');
+  const asked = quote.revisions.filter(isAskedFor);
   const inState = (state: string) => asked.find((each) => each.state === state);
   const shown =
     revision === undefined
@@ -96,8 +94,9 @@ export async function jobQuoteData(
     ({ revision, state, decidedAt }) =>
       revision < shown.revision && (state === 'accepted' || (state === 'replaced' && decidedAt !== null)),
   );
-  const { currency } = quote;
-  const words = shown.state === 'sent' ? offerWords(job, shown, { workshop, currency }) : null;
+  // The paper stands as on the day of its issue, so that the same price gives the same paper.
+  const today = dayInZone(shown.issuedAt, workshop.timeZone);
+  const words = shown.state === 'sent' ? readOfferWords(job, shown, { workshop, today }) : null;
   return {
     ...revisionData(shown, { workshop, currency: quote.currency }),
     number: quote.number,
@@ -189,31 +188,6 @@ function outcomeOf(revision: Revision, { locale, timeZone }: WorkshopCard): stri
     default:
       return null;
   }
-}
-
-/** What a yes and a no to a changed price lead to, where the person who wrote it did not say. */
-function offerWords(
-  job: JobRecord,
-  offer: { grossMinor: number; issuedAt: Date },
-  { workshop, currency }: Held,
-): { onYes: string; onNo: string } {
-  const money = (minor: number) => formatMoney(minor, currency, workshop.locale);
-  const cost = readCostOfNo(job, workshop);
-  if (cost === null) {
-    return {
-      onYes: 'We repair both parts in one go.',
-      onNo: `We repair the covered part for ${money(0)} and leave the rest as it is.`,
-    };
-  }
-  const { inspectionFee, returnFee } = cost;
-  const inspected = inspectionFee > 0 ? ` The inspection you agreed to costs ${money(inspectionFee)}.` : '';
-  // The paper stands as on the day of its issue, so that the same price gives the same paper.
-  const today = dayInZone(offer.issuedAt, workshop.timeZone);
-  const whenOn = whenWorkGoesOn(readStartAfter(job, { workshop, today }));
-  return {
-    onYes: `We go on with the repair ${whenOn}. You pay ${money(offer.grossMinor)} before it goes back.`,
-    onNo: `We send the unit back unrepaired. The return costs ${money(returnFee)}.${inspected}`,
-  };
 }
 
 function paragraphs(text: string): string[] {

@@ -6,6 +6,8 @@ import { formatMoney } from '@/lib/money/amount';
 import type { WorkshopCard } from '@/lib/workshop/records';
 import { agreedOf } from './rules/agreed';
 import { type OfferWords, offerWords } from './rules/offer-words';
+import { readWithdrawalRule } from './rules/withdrawal';
+import { DAYS_TO_WITHDRAW } from './rules/withdrawal-text';
 import { readCostOfNo } from './stored-after-no';
 
 /** The words of a price that waits on a job, from its records: shown before the answer, and kept with it. */
@@ -28,12 +30,16 @@ export function readOfferWords(
   );
 }
 
-/** The day after which work begins, as text, while the customer may withdraw and asked for no early start; else null. */
+/**
+ * What work waits for after a yes, as text: the last day to withdraw where the period runs, the whole period where this yes
+ * begins it. Null where nothing is waited for, or the customer asked for an early start.
+ */
 export function readStartAfter(
   job: JobRecord,
   { workshop, today }: { workshop: WorkshopCard; today: Day },
 ): string | null {
-  const { isStartAllowed, withdrawUntil } = factsOf(job, today);
+  const { isContractMade, isStartAllowed, withdrawUntil } = factsOf(job, today);
+  if (!isContractMade) return readWithdrawalRule(workshop.withdrawalRule) === 'off' ? null : DAYS_TO_WITHDRAW;
   return isStartAllowed || withdrawUntil === null
     ? null
     : formatDay(withdrawUntil, workshop.locale, 'weekday');

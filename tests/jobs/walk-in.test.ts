@@ -8,6 +8,7 @@ import { type WalkIn, walkIn } from '@/lib/jobs/walk-in';
 import { walkInRepairs } from '@/lib/jobs/walk-in-repairs';
 import { drawMail } from '@/lib/mail/draw';
 import { decideOffer } from '@/lib/quotes/decide-offer';
+import { jobQuoteData } from '@/lib/quotes/quote-data';
 import { lapsePrices } from '@/lib/quotes/write-lapses';
 import { writeOffer } from '@/lib/quotes/write-offer';
 import { useDatabase } from '@/tests/database';
@@ -143,6 +144,10 @@ describe('the first price of such a job', () => {
     const text = await mailOf(jobId, 'approval-asked');
     expect(text).not.toContain('Agreed so far');
     expect(text).toContain('No: free of charge');
+    // Page and paper: the yes makes the contract, so that work waits for the days to withdraw (Directive 2011/83/EU Art. 7(3)).
+    expect((await jobQuoteData(await jobNow(jobId)))?.ifYes).toEqual([
+      'We repair it at this price, after the 14 days in which you may withdraw, or at once if you ask us to. You pay when it is done.',
+    ]);
   });
 
   it('needs the terms: a yes without them changes nothing', async () => {

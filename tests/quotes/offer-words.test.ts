@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { formatMoney } from '@/lib/money/amount';
 import { offerWords } from '@/lib/quotes/rules/offer-words';
+import { DAYS_TO_WITHDRAW } from '@/lib/quotes/rules/withdrawal-text';
 
 const money = (minor: number) => formatMoney(minor, 'GBP', 'en-GB');
 const fees = { inspectionFee: 1800, returnFee: 960 };
@@ -34,6 +35,12 @@ describe('the words of a price on a running job', () => {
     expect(words.yes).toBe('Yes, repair it and pay £60.00');
     expect(words.agreed).toContain('under the terms');
     expect(words.agreed).not.toContain('instead of');
+    // No work begins within the days to withdraw that this yes begins, unless asked for (Art. 7(3)).
+    const waits = { gross: 6000, before: 0, cost: fees, startAfter: DAYS_TO_WITHDRAW };
+    for (const isFirst of [true, false])
+      expect(offerWords({ isFirst, isOrder: true, ...waits }, money).onYes).toContain(
+        'after the 14 days in which you may withdraw, or at once if you ask us to',
+      );
     // The first price on a claim that covers nothing: it follows the free one, and is an order all the same.
     const onClaim = offerWords(
       { isFirst: false, isOrder: true, gross: 6000, before: 0, cost: fees, startAfter: null },

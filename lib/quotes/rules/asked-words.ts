@@ -3,6 +3,13 @@ export function isAskedFor({ proposal }: { proposal: string }): boolean {
   return proposal !== '';
 }
 
+/** Whether a job was booked at a price that was asked for, and not from the price list. */
+export function isBookedAtQuote(job: {
+  quotes: readonly { revisions: readonly { proposal: string }[] }[];
+}): boolean {
+  return job.quotes[0]?.revisions.some(isAskedFor) ?? false;
+}
+
 export type AskedWords = {
   question: string;
   /** what the button of a yes says, and what stands under it */

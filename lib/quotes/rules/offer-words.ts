@@ -15,8 +15,8 @@ export type OfferWords = {
 /**
  * The words of a price on a running job, before the answer and kept with it. Amounts are minor units with tax; `money` writes
  * one. The first price is that of a unit which came without a booking; an order is a yes that makes the contract, as that one
- * and the first price on a claim that covers nothing are. While the customer may withdraw and did not ask for
- * an early start, work begins after the day `startAfter`. Without a cost of the no, nothing is sent back, because part of
+ * and the first price on a claim that covers nothing are. Where the customer may withdraw and did not ask for an early start,
+ * work begins after `startAfter`: a day, or the period that the yes begins. Without a cost of the no, nothing is sent back, because part of
  * the claim is covered and gets repaired.
  *
  * offerWords({ gross: 6000, before: 4600, … }, money).agreed
@@ -44,7 +44,10 @@ export function offerWords(
     return {
       ...shared,
       heading: `Price: ${price}`,
-      onYes: 'We repair it at this price. You pay when it is done.',
+      onYes:
+        o.startAfter === null
+          ? 'We repair it at this price. You pay when it is done.'
+          : `We repair it at this price, ${whenWorkGoesOn(o.startAfter)}. You pay when it is done.`,
       // A button that orders says that it costs something (Directive 2011/83/EU Art. 8(2)).
       yes: `Yes, repair it and pay ${price}`,
       agreed: `I agree to ${price} with tax for this repair, under the terms.`,
@@ -64,7 +67,7 @@ export function offerWords(
 }
 
 /** When work goes on after a yes, beside the box that asks for an early start. */
-export function whenWorkGoesOn(startAfter: string | null): string {
+function whenWorkGoesOn(startAfter: string | null): string {
   return startAfter === null ? 'at once' : `after ${startAfter}, or at once if you ask us to`;
 }
 

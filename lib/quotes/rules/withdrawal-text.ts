@@ -78,6 +78,9 @@ export function modelForm(rule: AppliedRule, trader: Trader): ModelForm {
   };
 }
 
+/** The period as it is named before it begins, in the words of the model instructions. */
+export const DAYS_TO_WITHDRAW = `the ${WITHDRAWAL_DAYS} days in which you may withdraw`;
+
 /** What the customer says who wants work to start within the period: the wish, and what they know it means. */
 export function startRequestWords(until: string): string {
   return `Please start before my right to withdraw ends on ${until}. I know that I then pay for the work done if I withdraw, and that the right is gone once the repair is fully done.`;

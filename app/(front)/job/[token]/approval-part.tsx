@@ -43,7 +43,7 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
   const words = readOfferWords(job, offer, { workshop, today });
   const makesContract = !facts.isContractMade;
   const withdrawBy = makesContract ? await lastDayToWithdraw(workshop) : null;
-  const startAfter = readStartAfter(job, { workshop, today });
+  const startAfter = makesContract ? null : readStartAfter(job, { workshop, today });
   const promise = await promiseIfToday(job, workshop, offer.workingDays ?? 0);
   return (
     <section className="approval" aria-labelledby="approval">

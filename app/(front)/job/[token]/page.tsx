@@ -31,7 +31,7 @@ import { trackingAddress } from '@/lib/parcels/rules/carriers';
 import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
 import { quoteAskedFor } from '@/lib/quotes/records';
 import { offerOf } from '@/lib/quotes/rules/agreed';
-import { isAskedFor } from '@/lib/quotes/rules/asked-words';
+import { isBookedAtQuote } from '@/lib/quotes/rules/asked-words';
 import { ApprovalPart } from './approval-part';
 import { BookedPart } from './booked-part';
 import { CertificatePart } from './certificate-part';
@@ -106,7 +106,7 @@ export default async function JobPage({ params, searchParams }: Props) {
                   ruling: facts.ruling,
                   isPaidAgreed: facts.hasAgreedPaidOffer,
                   isPriceOpen: !facts.isPriceAgreed,
-                  isQuoted: job.quotes[0]?.revisions.some(isAskedFor) ?? false,
+                  isQuoted: isBookedAtQuote(job),
                   hasCertificate: job.certificates.length > 0,
                   decision: lastDecision(job.events)?.decision ?? null,
                 },
