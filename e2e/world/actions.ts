@@ -87,7 +87,11 @@ export const actions: readonly ActionRow[] = [
         },
       },
     ],
-    ['confirmBooking', ['draft'], { ...draft, form: { terms: 'yes', shownMinor: '7200' } }],
+    [
+      'confirmBooking',
+      ['draft'],
+      { ...draft, form: { terms: 'yes', shownMinor: '7200', shownReturnFee: '960', shownCover: 'shown' } },
+    ],
   ]),
   ...inFile('/certificate/[number]/actions.ts', [
     [

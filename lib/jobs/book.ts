@@ -1,6 +1,7 @@
 import { dayInZone } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
+import { formatMoney } from '@/lib/money/amount';
 import { Refusal } from '@/lib/outcome';
 import { requestMove } from '@/lib/quotes/rules/request-states';
 import { readWithdrawalRule, withdrawUntil } from '@/lib/quotes/rules/withdrawal';
@@ -13,6 +14,7 @@ import { openJob } from './open-job';
 import { hashToken, newestToken } from './private-link';
 import { draftAnswers, fullAnswers, toldAccessories } from './rules/booking';
 import { postedAnswer } from './rules/posted-answer';
+import { changedTerms, type ShownTerms } from './rules/shown-terms';
 
 const CUSTOMER = { kind: 'customer' } as const;
 
@@ -29,6 +31,8 @@ export async function book(o: {
   draftToken: string;
   /** the price above the button, with tax, minor units; another one is a conflict */
   shownMinor: number;
+  /** the other terms above it; absent where nobody read a page */
+  shownTerms?: ShownTerms;
   /** asked for with the words of startRequestWords; never taken for granted */
   isStartAsked?: boolean;
   now: Date;
@@ -68,6 +72,11 @@ export async function book(o: {
       workshop,
       shownMinor: o.shownMinor,
     });
+    const terms = {
+      returnFeeMinor: workshop.returnFeeMinor,
+      policyVersionId: newestVersion(repair.policy).id,
+    };
+    requireShown(o.shownTerms ?? terms, terms, workshop);
     const { address } = answers;
     const customer = await tx.customer.create({
       data: {
@@ -96,8 +105,7 @@ export async function book(o: {
       accessories: toldAccessories(answers.parcel),
       ...price,
       contract: {
-        policyVersionId: newestVersion(repair.policy).id,
-        returnFeeMinor: workshop.returnFeeMinor,
+        ...terms,
         withdrawal: await withdrawalOf(tx, workshop, o),
       },
       actor: CUSTOMER,
@@ -122,6 +130,15 @@ export async function book(o: {
     await queueMail(tx, { template: 'job-booked', data: {}, to: address.email, jobId: job.id, now: o.now });
     return { number: job.number, token: job.token, isNew: true };
   });
+}
+
+function requireShown(shown: ShownTerms, now: ShownTerms, workshop: WorkshopCard): void {
+  const changed = changedTerms(shown, now, (minor) => formatMoney(minor, workshop.currency, workshop.locale));
+  if (changed)
+    throw new Refusal(
+      'conflict',
+      `${changed} Nothing is booked yet. Your answers are kept: press the button once more if you agree.`,
+    );
 }
 
 type Draft = {

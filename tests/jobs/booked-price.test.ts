@@ -23,6 +23,17 @@ beforeEach(async () => {
 
 const press = (shownMinor: number) => book({ draftToken, shownMinor, now: NOW });
 
+async function termsNow() {
+  const { returnFeeMinor } = await db.workshop.findFirstOrThrow();
+  const [terms] = (await readBookingRepair(repairId))?.policy.versions ?? [];
+  return { returnFeeMinor, policyVersionId: terms?.id ?? '' };
+}
+
+async function writeNewTerms(): Promise<void> {
+  const { id: _, version, createdAt: __, ...terms } = await db.policyVersion.findFirstOrThrow();
+  await db.policyVersion.create({ data: { ...terms, version: version + 1, createdAt: NOW } });
+}
+
 async function expectNothingKept(): Promise<void> {
   expect([await db.job.count(), await db.customer.count(), await db.mail.count()]).toEqual([0, 0, 0]);
   expect(await db.bookingDraft.count({ where: { jobId: null } })).toBeGreaterThan(0);
@@ -64,6 +75,31 @@ describe('the price a booking is made at', () => {
       await db.model.updateMany({ data: { isListed: true } });
     }
   });
+
+  it.each([
+    [
+      'the return fee',
+      () => db.workshop.update({ where: { id: 1 }, data: { returnFeeMinor: 1200 } }),
+      'The return fee is now £12.00, and not the £9.60 that you saw. Nothing is booked yet.',
+    ],
+    ['the cover', writeNewTerms, 'What our promise covers has changed since you saw it.'],
+  ])(
+    'comes with the terms that were shown: where %s has changed since, nothing is booked',
+    async (_, change, said) => {
+      const shownTerms = await termsNow();
+      try {
+        await change();
+        const sent = { draftToken, shownMinor: 7200, now: NOW };
+        await expect(book({ ...sent, shownTerms })).rejects.toMatchObject({
+          code: 'conflict',
+          message: expect.stringContaining(said),
+        });
+        await expectNothingKept();
+      } finally {
+        await db.workshop.update({ where: { id: 1 }, data: { returnFeeMinor: 960 } });
+      }
+    },
+  );
 
   it('is the new one once that was read, and the answers are still there', async () => {
     await db.repair.update({ where: { id: repairId }, data: { priceMinor: 7500 } });

@@ -90,9 +90,15 @@ export async function confirmBooking(
   onlyPlain(draft);
   const parsed = parseForm(confirmAnswers, formData);
   if (!parsed.ok) return parsed.state;
-  const { shownMinor, start } = parsed.data;
+  const { shownMinor, shownReturnFee, shownCover, start } = parsed.data;
   const booked = await attempt(() =>
-    book({ draftToken: draft, shownMinor, isStartAsked: start === 'yes', now: now() }),
+    book({
+      draftToken: draft,
+      shownMinor,
+      shownTerms: { returnFeeMinor: shownReturnFee, policyVersionId: shownCover },
+      isStartAsked: start === 'yes',
+      now: now(),
+    }),
   );
   if (!booked.ok) {
     const { code, message } = booked.refusal;

@@ -62,6 +62,9 @@ export const addressAnswers = z.object({
 export const confirmAnswers = z.object({
   /** the price that was shown, with tax, minor units; carried by the form, since nobody agrees to another */
   shownMinor: z.coerce.number().int().min(0).max(LARGEST_KEPT),
+  /** the return fee and the terms of cover that were shown with it */
+  shownReturnFee: z.coerce.number().int().min(0).max(LARGEST_KEPT),
+  shownCover: z.string().min(1).max(60),
   terms: z.literal('yes', { error: 'Tick the box to agree to the terms' }),
   /** the wish that work starts before the right to withdraw ends; never ticked beforehand (Directive 2011/83/EU Art. 8(8)) */
   start: z.literal('yes').optional(),

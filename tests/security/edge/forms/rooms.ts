@@ -1,4 +1,4 @@
-import { address, type FormsOfFiles, lines } from './form';
+import { address, type FormsOfFiles, lines, uuid } from './form';
 
 export const ofLib: FormsOfFiles = [
   [
@@ -14,7 +14,15 @@ export const ofLib: FormsOfFiles = [
         lists: ['accessories'],
       },
       addressAnswers: { fields: address },
-      confirmAnswers: { fields: { terms: 'yes', start: 'yes', shownMinor: '7200' } },
+      confirmAnswers: {
+        fields: {
+          terms: 'yes',
+          start: 'yes',
+          shownMinor: '7200',
+          shownReturnFee: '960',
+          shownCover: uuid,
+        },
+      },
     },
   ],
   [

@@ -133,7 +133,14 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
         ]}
       />
       {until ? <ConsumerPart workshop={workshop} until={until} /> : null}
-      <ActionForm action={confirmBooking.bind(null, token)} hidden={{ shownMinor: repair.grossMinor }}>
+      <ActionForm
+        action={confirmBooking.bind(null, token)}
+        hidden={{
+          shownMinor: repair.grossMinor,
+          shownReturnFee: workshop.returnFeeMinor,
+          shownCover: terms?.id ?? '',
+        }}
+      >
         <TermsBox />
         {until ? <StartRequest until={until} /> : null}
         <SubmitBar
