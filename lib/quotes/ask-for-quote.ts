@@ -49,7 +49,7 @@ export async function askForQuote(o: Asking): Promise<Asked> {
     const asking = { ...o, ...sent, photos };
     const device = await deviceOf(tx, o.answers);
     const open = await findOpen(tx, key, device, foldSerial(o.answers.serial));
-    return open ? join(tx, open, asking) : create(tx, key, device, asking);
+    return open ? join(tx, open, device, asking) : create(tx, key, device, asking);
   });
 }
 
@@ -92,19 +92,20 @@ async function findOpen(tx: Tx, key: string, device: Device, serialKey: string) 
       modelId: true,
       device: true,
       email: true,
+      name: true,
+      phone: true,
+      serialTyped: true,
       quote: { select: { number: true } },
     },
   });
   return rows.find((row) => isSameUnit(row, { ...device, serialKey })) ?? null;
 }
 
-async function join(
-  tx: Tx,
-  open: NonNullable<Awaited<ReturnType<typeof findOpen>>>,
-  o: Sent,
-): Promise<Asked> {
+type Open = NonNullable<Awaited<ReturnType<typeof findOpen>>>;
+
+async function join(tx: Tx, open: Open, device: Device, o: Sent): Promise<Asked> {
   const { quoteId } = open;
-  const text = wordsOf(o.answers);
+  const text = [wordsOf(o.answers), ...otherwise(open, device, o.answers)].join('\n\n');
   const { messageId } = await writeFromCustomer(tx, { ...o, quoteId, text });
   const { from, to } = requestMove('add');
   await writeQuoteEvent(tx, {
@@ -170,4 +171,21 @@ function wordsOf(answers: RequestAnswers): string {
   return [answers.problem, ...(told.length === 0 ? [] : [told.map((each) => `${each}.`).join(' ')])].join(
     '\n\n',
   );
+}
+
+/**
+ * What a joined request says of the person and the unit otherwise than the first one, for whoever reads it: the first stays
+ * as it is, since anybody could type an address.
+ */
+function otherwise(open: Open, { device }: Device, { name, phone, serial }: RequestAnswers): string[] {
+  const told = [
+    ['Name', name, open.name],
+    ['Telephone', phone, open.phone],
+    ['Device', device, open.device],
+    ['Serial', serial, open.serialTyped],
+  ] as const;
+  const others = told.filter(([, now, before]) => now !== '' && now !== before);
+  return others.length === 0
+    ? []
+    : [others.map(([what, now]) => `${what}, as told this time: ${now}.`).join('\n')];
 }

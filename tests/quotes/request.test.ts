@@ -122,6 +122,19 @@ describe('asking again', () => {
     expect((await quoteNow(first.quoteId)).messages).toHaveLength(2);
   });
 
+  it('keeps what is told otherwise the second time in its message, and the first request as it was', async () => {
+    const { quoteId } = await makeRequest({ now: NOW });
+    const phone = '07700 900777';
+    await makeRequest({ now: LATER, answers: { name: 'Ines Reed', phone, device: 'Tideline HW-3' } });
+    const { request, messages } = await quoteNow(quoteId);
+    expect(messages.at(-1)?.text.split('\n\n').at(-1)).toBe(
+      'Name, as told this time: Ines Reed.\nTelephone, as told this time: 07700 900777.\nDevice, as told this time: Tideline HW-3.',
+    );
+    expect(request).toMatchObject({ name: 'Ines Farrow', phone: '07700 900412', device: 'Tideline HW-2' });
+    await makeRequest({ now: LATER, answers: { phone: '', problem: 'It is warm, too.' } });
+    expect((await quoteNow(quoteId)).messages.at(-1)?.text).not.toContain('as told this time');
+  });
+
   it('is a request of its own for another unit, another address, or once a price was sent', async () => {
     const first = await makeRequest({ now: NOW });
     const numbers = [
