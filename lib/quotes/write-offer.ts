@@ -10,6 +10,7 @@ import { readWorkshop } from '@/lib/workshop/records';
 import { agreedOf } from './rules/agreed';
 import { withInspectionFee } from './rules/inspection-fee';
 import { type QuoteLine, splitCovered } from './rules/lines';
+import { linesKept } from './rules/tax-mode';
 import { readLine } from './stored-lines';
 import { writeRevision } from './write-revision';
 
@@ -39,19 +40,25 @@ export async function writeOffer(o: {
       select: {
         id: true,
         revisions: {
-          select: { revision: true, state: true, lines: { orderBy: { position: 'asc' } } },
+          select: {
+            revision: true,
+            state: true,
+            isGross: true,
+            lines: { orderBy: { position: 'asc' } },
+          },
         },
       },
     });
     if (!quote) throw new Refusal('not-found', 'There is no such job.');
-    const covered = await coveredPart(tx, o.jobId);
+    const workshop = await readWorkshop(tx);
+    const asGross = workshop.pricesIncludeTax;
+    const covered = await coveredPart(tx, o.jobId, asGross);
     if (covered.length > 0 && o.lines.length === 0)
       throw new Refusal('invalid', 'Give at least one line that is not covered', 'description-0');
-    const workshop = await readWorkshop(tx);
     const agreed = agreedOf({ quotes: [quote] });
     const lines = withInspectionFee(
       o.lines,
-      agreed?.lines.map(readLine) ?? [],
+      agreed ? linesKept(agreed.lines.map(readLine), { isGross: agreed.isGross, asGross }) : [],
       workshop.isInspectionFeeTakenOff,
     );
     const revision = 1 + Math.max(0, ...quote.revisions.map((each) => each.revision));
@@ -63,7 +70,7 @@ export async function writeOffer(o: {
       quoteId: quote.id,
       revision,
       state: 'sent',
-      isGross: workshop.pricesIncludeTax,
+      isGross: asGross,
       reason: o.reason,
       onYes: o.onYes,
       onNo: o.onNo,
@@ -84,7 +91,7 @@ export async function writeOffer(o: {
 }
 
 /** The lines of a claim's first price that its final ruling covers; none on any other job. Refuses a claim not ruled yet. */
-async function coveredPart(tx: Tx, jobId: string): Promise<QuoteLine[]> {
+async function coveredPart(tx: Tx, jobId: string, asGross: boolean): Promise<QuoteLine[]> {
   const job = await tx.job.findUniqueOrThrow({
     where: { id: jobId },
     select: {
@@ -93,7 +100,7 @@ async function coveredPart(tx: Tx, jobId: string): Promise<QuoteLine[]> {
         select: {
           revisions: {
             where: { revision: 1 },
-            select: { lines: { orderBy: { position: 'asc' } } },
+            select: { isGross: true, lines: { orderBy: { position: 'asc' } } },
           },
         },
       },
@@ -107,5 +114,7 @@ async function coveredPart(tx: Tx, jobId: string): Promise<QuoteLine[]> {
       'The claim has no final ruling yet. What it covers is not offered for a price.',
     );
   if (!isCoveredAtLeastPartly(ruled.ruling)) return [];
-  return splitCovered(job.quotes[0]?.revisions[0]?.lines.map(readLine) ?? []).covered;
+  const first = job.quotes[0]?.revisions[0];
+  if (!first) return [];
+  return splitCovered(linesKept(first.lines.map(readLine), { isGross: first.isGross, asGross })).covered;
 }

@@ -6,8 +6,10 @@ import { balanceOf } from '@/lib/invoices/rules/balance';
 import { readJob } from '@/lib/jobs/records';
 import { drawMail } from '@/lib/mail/draw';
 import { decideOffer } from '@/lib/quotes/decide-offer';
+import { inspectionFeeOf } from '@/lib/quotes/rules/after-no';
 import { FEE_TAKEN_OFF } from '@/lib/quotes/rules/inspection-fee';
 import type { QuoteLine } from '@/lib/quotes/rules/lines';
+import { readLine } from '@/lib/quotes/stored-lines';
 import { useDatabase } from '@/tests/database';
 import { assessedJob } from '@/tests/makers/course';
 import { askPrice, PAD } from '@/tests/makers/offer';
@@ -88,6 +90,21 @@ describe('the inspection fee of a price that is answered', () => {
       ['Inspection', 1800],
       [FEE_TAKEN_OFF, -1800],
     ]);
+  });
+
+  // 18.00 with tax, agreed to, is 15.00 before it at 20 % (EN 16931 BR-CO-17) [computed].
+  it('is not made more by a price that is kept before tax', async () => {
+    await answer('accepted', await askPrice(jobId, ASKED, { lines: [PAD, FEE] }));
+    await db.workshop.update({ where: { id: 1 }, data: { pricesIncludeTax: false } });
+    const { agreed } = await answer(
+      'accepted',
+      await askPrice(jobId, ASKED, { lines: [{ ...PAD, amount: 8000 }] }).finally(() =>
+        db.workshop.update({ where: { id: 1 }, data: { pricesIncludeTax: true } }),
+      ),
+    );
+    expect(agreed?.lines.map(({ amountMinor }) => amountMinor)).toEqual([8000, 1500, -1500]);
+    expect(agreed?.grossMinor).toBe(9600);
+    expect(inspectionFeeOf(agreed?.lines.map(readLine) ?? [], agreed?.isGross ?? true)).toBe(1800);
   });
 
   it('is owed beside the return fee after a no, as a line of its own', async () => {

@@ -109,13 +109,19 @@ describe('what the form of a quote starts from', () => {
       taxCategory: 'S',
       taxRateBps: 2000,
     };
-    const last = { reason: 'R', proposal: 'P', workingDays: 4, note: '', lines: [line] };
+    const last = { isGross: true, reason: 'R', proposal: 'P', workingDays: 4, note: '', lines: [line] };
     const again = startingPrice(
       { revisions: [{ ...last, lines: [] }, last] },
       { workshop, isInspection: false, tax: VAT },
     );
     expect(again).toMatchObject({ takePrice: false, reason: 'R', workingDays: 4 });
-    expect(again.lines.map(({ amount }) => amount)).toEqual([480]);
+    expect([again.isWorkedOver, again.lines.map(({ amount }) => amount)]).toEqual([false, [480]]);
+    // 4.80 holds 0.80 of tax at 20 %: sent again, it comes to 4.80 and not to 5.76.
+    const before = startingPrice(
+      { revisions: [last] },
+      { workshop: { ...workshop, pricesIncludeTax: false }, isInspection: false, tax: VAT },
+    );
+    expect([before.isWorkedOver, before.lines.map(({ amount }) => amount)]).toEqual([true, [400]]);
   });
 
   it.each([

@@ -13,6 +13,7 @@ import { moveReason, promiseAfterWait } from '@/lib/promise/rules/after-wait';
 import type { AfterNo } from '@/lib/quotes/rules/after-no';
 import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { COVERED_TOGETHER, revisionChanges } from '@/lib/quotes/rules/lines';
+import { linesKept } from '@/lib/quotes/rules/tax-mode';
 import { startRequestWords } from '@/lib/quotes/rules/withdrawal-text';
 import { readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { readLine } from '@/lib/quotes/stored-lines';
@@ -35,7 +36,10 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
   const today = dayInZone(now(), workshop.timeZone);
   const facts = factsOf(job, today);
   const isFirst = !facts.isPriceAgreed;
-  const before = isFirst ? [] : (agreed?.lines.map(readLine) ?? []);
+  const before =
+    isFirst || !agreed
+      ? []
+      : linesKept(agreed.lines.map(readLine), { isGross: agreed.isGross, asGross: offer.isGross });
   const changes = revisionChanges(before, offer.lines.map(readLine));
   const until = formatDay(dayFromDate(offer.validUntil), workshop.locale, 'weekday');
   const costOfNo = readCostOfNo(job, workshop);

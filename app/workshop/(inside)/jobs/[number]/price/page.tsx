@@ -19,9 +19,10 @@ import { moveOf } from '@/lib/jobs/rules/stages';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import type { CostOfNo } from '@/lib/quotes/rules/after-no';
+import { type CostOfNo, inspectionFeeOf } from '@/lib/quotes/rules/after-no';
 import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { type QuoteLine, shownLines, splitCovered } from '@/lib/quotes/rules/lines';
+import { linesKept, workedOverWords } from '@/lib/quotes/rules/tax-mode';
 import { readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { carriedFields } from '../carried-fields';
@@ -41,7 +42,8 @@ export default async function ChangedPricePage({ params }: Props) {
   const isOpen = moveOf('ask-approval').from.includes(readStage(job.stage));
   const facts = factsOf(job);
   const waitsForRuling = job.kind === 'claim' && facts.ruling === null;
-  const { covered, lines, fees } = startingLines(job);
+  const asGross = workshop.pricesIncludeTax;
+  const { covered, lines, fees } = startingLines(job, asGross);
   const taxes = await taxesFor(job);
   const costOfNo = readCostOfNo(job, workshop);
   const repairNames = [...(await symptomsOfRepairs(job.model.id)).keys()];
@@ -85,9 +87,10 @@ export default async function ChangedPricePage({ params }: Props) {
           ) : null}
           {fees.length > 0 ? (
             <p>
-              {`The inspection fee of ${money(sumOf(fees))} that was agreed to is in the price already${workshop.isInspectionFeeTakenOff ? ', and so is the line that takes it off since the repair goes ahead' : ''}.`}
+              {`The inspection fee of ${money(inspectionFeeOf(fees, asGross))} with tax that was agreed to is in the price already${workshop.isInspectionFeeTakenOff ? ', and so is the line that takes it off since the repair goes ahead' : ''}.`}
             </p>
           ) : null}
+          {agreed && agreed.isGross !== asGross ? <p>{workedOverWords(asGross)}</p> : null}
           {Array.from({ length: linePlaces(lines) }, (_, index) => (
             <OfferLine
               // biome-ignore lint/suspicious/noArrayIndexKey: the lines of this form are numbered places
@@ -151,23 +154,21 @@ type Starting = { covered: QuoteLine[]; lines: QuoteLine[]; fees: QuoteLine[] };
 /**
  * What the form starts from: the agreed lines. On a claim of which something is covered that part stands apart and only
  * the paid lines can be changed; on one that is not covered the same work is offered, without the cover. An inspection
- * fee that was agreed to comes along unasked, so that it is no line of the form either.
+ * fee that was agreed to comes along unasked, so that it is no line of the form either. `asGross`: amounts have the tax in them.
  */
-function startingLines(job: JobRecord): Starting {
-  const accepted = agreedOf(job)?.lines.map(readLine) ?? [];
+function startingLines(job: JobRecord, asGross: boolean): Starting {
+  const kept = (price?: { isGross: boolean; lines: readonly Parameters<typeof readLine>[0][] }) =>
+    price ? linesKept(price.lines.map(readLine), { isGross: price.isGross, asGross }) : [];
+  const accepted = kept(agreedOf(job));
   const fees = accepted.filter((line) => line.kind === 'inspection-fee' && line.amount > 0);
   const agreed = splitCovered(accepted.filter((line) => line.kind !== 'inspection-fee'));
   if (job.kind !== 'claim') return { covered: [], lines: [...agreed.covered, ...agreed.paid], fees };
   if (isSomethingCovered(factsOf(job))) {
-    const { covered } = splitCovered(job.quotes[0]?.revisions[0]?.lines.map(readLine) ?? []);
+    const { covered } = splitCovered(kept(job.quotes[0]?.revisions[0]));
     return { covered, lines: agreed.paid, fees };
   }
   const uncovered = agreed.covered.filter(({ kind }) => kind !== 'cover');
   return { covered: [], lines: [...uncovered, ...agreed.paid], fees };
-}
-
-function sumOf(lines: readonly QuoteLine[]): number {
-  return lines.reduce((sum, line) => sum + line.amount, 0);
 }
 
 /** What goes with a no: the fees, named where there are two. */

@@ -21,6 +21,7 @@ import { may, rolesThatMay } from '@/lib/people/rules/roles';
 import { openRevision } from '@/lib/quotes/records';
 import { LEAST_VALID_DAYS } from '@/lib/quotes/rules/held-price';
 import { REQUEST_WORDS, requestMove } from '@/lib/quotes/rules/request-states';
+import { workedOverWords } from '@/lib/quotes/rules/tax-mode';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { openQuote } from '../open-quote';
 import { quotePhotos } from '../quote-photos';
@@ -80,6 +81,11 @@ export default async function WriteQuotePage({ params, searchParams }: Props) {
           <p>
             {`Revision ${held.revision} over ${formatMoney(held.grossMinor, quote.currency, workshop.locale)} is promised until ${formatDay(dayFromDate(held.validUntil), workshop.locale, 'weekday')}. A new one replaces it when it is not higher and held as long, or when the customer asked for the change.`}
           </p>
+        </Notice>
+      ) : null}
+      {start.isWorkedOver ? (
+        <Notice kind="note" heading="Look at the amounts">
+          <p>{workedOverWords(workshop.pricesIncludeTax)}</p>
         </Notice>
       ) : null}
       <PhotoStrip label="Photos the customer sent" photos={quotePhotos(quote)} />

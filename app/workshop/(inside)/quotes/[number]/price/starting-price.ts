@@ -2,25 +2,30 @@ import type { Tax } from '@/app/workshop/(inside)/price-lines/taxes';
 import { totals } from '@/lib/money/tax';
 import type { QuoteRevisionRecord } from '@/lib/quotes/records';
 import type { QuoteLine } from '@/lib/quotes/rules/lines';
+import { linesKept } from '@/lib/quotes/rules/tax-mode';
 import { readLine } from '@/lib/quotes/stored-lines';
 import type { WorkshopCard } from '@/lib/workshop/card';
 
 export type StartingPrice = {
+  /** in amounts as prices are kept now, with tax or before it */
   lines: QuoteLine[];
   takePrice: boolean;
+  /** the last price was kept the other way, so that its amounts were worked over */
+  isWorkedOver: boolean;
   reason: string;
   proposal: string;
   workingDays: number | null;
   note: string;
 };
 
-type Sent = Pick<QuoteRevisionRecord, 'reason' | 'proposal' | 'workingDays' | 'note'> & {
+type Sent = Pick<QuoteRevisionRecord, 'isGross' | 'reason' | 'proposal' | 'workingDays' | 'note'> & {
   lines: readonly Parameters<typeof readLine>[0][];
 };
 
 const EMPTY: StartingPrice = {
   lines: [],
   takePrice: true,
+  isWorkedOver: false,
   reason: '',
   proposal: '',
   workingDays: null,
@@ -43,8 +48,11 @@ export function startingPrice(
   }
   const last = quote.revisions.at(-1);
   if (!last) return EMPTY;
-  const { reason, proposal, workingDays, note } = last;
-  return { lines: last.lines.map(readLine), takePrice: false, reason, proposal, workingDays, note };
+  const { isGross, reason, proposal, workingDays, note } = last;
+  const asGross = o.workshop.pricesIncludeTax;
+  const lines = linesKept(last.lines.map(readLine), { isGross, asGross });
+  const isWorkedOver = isGross !== asGross;
+  return { lines, takePrice: false, isWorkedOver, reason, proposal, workingDays, note };
 }
 
 /** The workshop's fee is kept with tax; where prices are kept without, the line is too. */
