@@ -42,6 +42,19 @@ describe('expected parcels', () => {
   });
 });
 
+describe('the number of a parcel', () => {
+  it('is taken off again by an empty one, once, and found no more', async () => {
+    const { jobId } = first;
+    const name = (reference: string) => nameParcel({ jobId, reference, now: NOW });
+    await name('HP-IN-9041');
+    for (let time = 0; time < 2; time += 1) await name('');
+    const job = await jobNow(jobId);
+    expect(job.inboundReference).toBe('');
+    expect(job.events.slice(-2).map(({ kind }) => kind)).toEqual(['parcel-named', 'parcel-unnamed']);
+    expect(await find('HP-IN-9041')).toMatchObject({ state: 'none' });
+  });
+});
+
 describe('finding the booking of a parcel', () => {
   it.each([
     ['its job number', () => first.number, () => first.number],

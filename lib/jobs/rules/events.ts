@@ -60,6 +60,7 @@ export const EVENT_DATA = {
   'repair-stopped': z.object({ why: z.enum(STOPS), reason: z.string(), owed: z.number().int() }),
   'link-renewed': z.object({}),
   'parcel-named': z.object({ reference: z.string() }),
+  'parcel-unnamed': z.object({}),
   /** the parcel that goes back, as it is packed; what nobody has said is null */
   'parcel-packed': z.object({
     grams: z.number().int().nullable(),
@@ -167,6 +168,8 @@ export function eventLine(kind: string, data: unknown): string {
       return event.data.reference === ''
         ? 'Parcel posted by the customer'
         : `Parcel posted by the customer: ${event.data.reference}`;
+    case 'parcel-unnamed':
+      return 'The number of the parcel was taken off again by the customer';
     case 'parcel-packed':
       return event.data.grams === null ? 'Parcel packed' : `Parcel packed, ${event.data.grams} g`;
     case 'unclaimed-notice':

@@ -60,8 +60,11 @@ export async function giveReference(
     token,
     schema: parcelForm,
     formData,
-    done: 'reference',
-    work: ({ data, ...call }) => nameParcel({ ...call, ...data }),
+    done: ({ reference }: { reference: string }) => (reference === '' ? 'no-reference' : 'reference'),
+    work: async ({ data, ...call }) => {
+      await nameParcel({ ...call, ...data });
+      return data;
+    },
   });
 }
 

@@ -55,7 +55,11 @@ export function BookedPart({ job, token, workshop }: PartProps) {
         <TextField
           name="reference"
           label="The number on your post receipt"
-          hint="If you give it, we can look out for your parcel."
+          hint={
+            job.inboundReference === ''
+              ? 'If you give it, we can look out for your parcel.'
+              : 'We look out for a parcel with this number. If it is wrong, put it right, or leave the field empty.'
+          }
           optional
           mono
           autoComplete="off"

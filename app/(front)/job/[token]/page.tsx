@@ -50,6 +50,7 @@ const doneWords = (answerWithin: string): Record<string, string> => ({
   'rest-declined': 'Thank you. We repair the covered part, free of charge, and leave the rest as it is.',
   message: `Your message is here. We answer within ${answerWithin}.`,
   reference: 'Thank you. We look out for your parcel.',
+  'no-reference': 'The number is taken off. You can give another one at any time.',
   cancelled: 'Your booking is cancelled. Nothing is owed.',
   start: 'Thank you. We start as soon as it is your unit’s turn.',
   withdrawn: `You have withdrawn from the contract.${ifMailed(' The receipt is on its way to you by mail.')}`,

@@ -19,12 +19,9 @@ export const messageForm = z.object({
   formKey: z.uuid().optional(),
 });
 
+/** Empty takes a number off again that was wrong. */
 export const parcelForm = z.object({
-  reference: z
-    .string({ error: 'Enter the number on the receipt' })
-    .trim()
-    .min(1, 'Enter the number on the receipt')
-    .max(60, 'Keep this to 60 characters'),
+  reference: z.string().trim().max(60, 'Keep this to 60 characters').optional().default(''),
 });
 
 export const versionForm = z.object({ version: countedField });
