@@ -4,11 +4,16 @@ import { countryCodes } from '@/lib/numbers/countries';
 
 export type Place = { value: string; label: string; group?: string | undefined };
 
-/** Countries of ISO 3166-1 by name, for choosing the workshop's own. */
-export function countryChoices(locale: string): Place[] {
+/**
+ * Countries of ISO 3166-1 by name; a workshop's own stands first where its customers choose theirs.
+ *
+ * countryChoices('en-GB', 'GB')[0].label -> 'United Kingdom'
+ */
+export function countryChoices(locale: string, own?: string): Place[] {
   const names = new Intl.DisplayNames([locale, 'en'], { type: 'region' });
   const all = countryCodes().map((code) => ({ value: code, label: names.of(code) ?? code }));
-  return all.sort((a, b) => a.label.localeCompare(b.label, locale));
+  const isOwn = ({ value }: Place) => value === own;
+  return all.sort((a, b) => Number(isOwn(b)) - Number(isOwn(a)) || a.label.localeCompare(b.label, locale));
 }
 
 /**

@@ -1,4 +1,3 @@
-import { countryChoices } from '@/app/(front)/book/countries';
 import { batteryKind } from '@/lib/jobs/rules/posted-answer';
 import { formatMoney } from '@/lib/money/amount';
 import {
@@ -8,6 +7,7 @@ import {
 } from '@/lib/parcels/rules/battery-answers';
 import type { CertificateRecord, Chain } from '@/lib/warranty/records';
 import type { WorkshopCard } from '@/lib/workshop/card';
+import { countryChoices } from '@/lib/workshop/places';
 import { claim } from './actions';
 import { ClaimForm } from './claim-form';
 
@@ -23,7 +23,7 @@ export function ClaimPart({ chain, asked, workshop }: Props) {
       <ClaimForm
         action={claim.bind(null, chain.inForce.number, asked.revision)}
         symptoms={symptoms}
-        countries={countryChoices(workshop.country, workshop.locale)}
+        countries={countryChoices(workshop.locale, workshop.country)}
         batteries={batteryAnswersFor(batteryKind(model.battery))}
         batteryQuestion={{ label: BATTERY_QUESTION, hint: BATTERY_QUESTION_HELP }}
         serialPlace={model.serialPlace}
