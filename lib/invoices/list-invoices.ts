@@ -3,6 +3,7 @@ import { db } from '@/lib/db/client';
 import { Prisma } from '@/lib/db/generated/client';
 import { plainInPattern } from '@/lib/db/like';
 import { readNumber } from '@/lib/numbers/job-number';
+import { pageOf } from '@/lib/numbers/page-of';
 import { type InvoiceState, invoiceState } from './rules/state';
 import type { InvoiceKind } from './stored-invoice';
 
@@ -73,8 +74,8 @@ export async function listInvoices(
       SELECT GREATEST(0, LEAST(${o.page}::int, (COUNT(*) - 1) / ${INVOICES_PER_PAGE}::int + 1) - 1) * ${INVOICES_PER_PAGE}::int
       FROM found)`;
   const total = rows[0]?.total ?? 0;
-  const last = Math.max(1, Math.ceil(total / INVOICES_PER_PAGE));
-  return { rows: rows.map(listed), total, page: Math.min(o.page, last) };
+  const { page } = pageOf(total, { page: o.page, size: INVOICES_PER_PAGE });
+  return { rows: rows.map(listed), total, page };
 }
 
 function ofState(state: InvoiceState | null): Prisma.Sql {

@@ -1,5 +1,6 @@
 import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { pageOf } from '@/lib/numbers/page-of';
 import { readWorkshop } from '@/lib/workshop/records';
 import { findByText } from './find-by-text';
 import { readKind, readStage } from './records';
@@ -23,23 +24,30 @@ export type ListedJob = {
 export type JobPage = {
   jobs: ListedJob[];
   total: number;
+  /** the one that is shown */
+  page: number;
   /** how many of those the search finds stand at each stage, whatever stage is chosen */
   counts: ReadonlyMap<Stage, number>;
 };
 
-/** One page of jobs, newest booking first; `q` is looked for in number, serial, name and e-mail. Pages count from 1. */
+/**
+ * One page of jobs, newest booking first; `q` is looked for in number, serial, name and e-mail. Pages count from 1, and what is
+ * past the last page is the last.
+ */
 export async function listJobs(o: { stage: Stage | null; q: string; page: number }): Promise<JobPage> {
-  const skip = (o.page - 1) * JOBS_PER_PAGE;
-  const found =
-    soughtFrom(o.q).kind === 'nothing'
-      ? null
-      : await findByText({ stage: o.stage, q: o.q, skip, take: JOBS_PER_PAGE });
-  const [rows, groups, { timeZone }] = await Promise.all([
+  const size = JOBS_PER_PAGE;
+  const found = soughtFrom(o.q).kind === 'nothing' ? null : await findByText({ ...o, size });
+  const groups = found ? found.counts : await countByStage();
+  const counts = new Map(groups.map((group) => [readStage(group.stage), group.count]));
+  const all = [...counts.values()].reduce((sum, count) => sum + count, 0);
+  const total = o.stage === null ? all : (counts.get(o.stage) ?? 0);
+  const { page, skip } = pageOf(total, { page: o.page, size });
+  const [rows, { timeZone }] = await Promise.all([
     db.job.findMany({
       where: { ...(found ? { id: { in: found.ids } } : o.stage !== null && { stage: o.stage }) },
       orderBy: [{ bookedAt: 'desc' }, { id: 'desc' }],
       skip: found ? 0 : skip,
-      take: JOBS_PER_PAGE,
+      take: size,
       select: {
         number: true,
         kind: true,
@@ -52,13 +60,11 @@ export async function listJobs(o: { stage: Stage | null; q: string; page: number
         customer: { select: { name: true } },
       },
     }),
-    found ? found.counts : countByStage(),
     readWorkshop(),
   ]);
-  const counts = new Map(groups.map((group) => [readStage(group.stage), group.count]));
-  const all = [...counts.values()].reduce((sum, count) => sum + count, 0);
   return {
-    total: o.stage === null ? all : (counts.get(o.stage) ?? 0),
+    total,
+    page,
     counts,
     jobs: rows.map((row) => ({
       number: row.number,

@@ -2,6 +2,7 @@ import { db } from '@/lib/db/client';
 import { plainInPattern } from '@/lib/db/like';
 import type { Tx } from '@/lib/db/transaction';
 import { readNumber } from '@/lib/numbers/job-number';
+import { pageOf } from '@/lib/numbers/page-of';
 import { emailKey } from '@/lib/quotes/rules/request-answers';
 
 export const PEOPLE_PER_PAGE = 25;
@@ -46,8 +47,8 @@ export async function findPeople(o: {
       select greatest(0, least(${o.page}::int, (count(*) - 1) / ${PEOPLE_PER_PAGE}::int + 1) - 1) * ${PEOPLE_PER_PAGE}::int
       from person)`;
   const total = rows[0]?.total ?? 0;
-  const last = Math.max(1, Math.ceil(total / PEOPLE_PER_PAGE));
-  return { people: rows.map(({ total: _, ...person }) => person), total, page: Math.min(o.page, last) };
+  const { page } = pageOf(total, { page: o.page, size: PEOPLE_PER_PAGE });
+  return { people: rows.map(({ total: _, ...person }) => person), total, page };
 }
 
 /** A person as the rows that are theirs; `email` is empty once their data was removed. */

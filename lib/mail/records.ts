@@ -35,7 +35,7 @@ const listed = {
   quote: { select: { number: true } },
 } as const;
 
-/** One page of messages, those that need a hand first; pages count from 1. */
+/** One page of messages, those that need a hand first; pages count from 1, and one past the last holds nothing. */
 export async function listMail(o: {
   state: MailState | 'bounced' | null;
   page: number;

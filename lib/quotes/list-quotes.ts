@@ -3,6 +3,7 @@ import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { plainInPattern } from '@/lib/db/like';
 import { soughtFrom } from '@/lib/jobs/rules/sought';
+import { pageOf } from '@/lib/numbers/page-of';
 import { readWorkshop } from '@/lib/workshop/records';
 import { groupOf, REQUEST_GROUPS, type RequestGroup, stretchesOf } from './rules/request-groups';
 import { type RequestState, readRequestState } from './rules/request-states';
@@ -28,6 +29,8 @@ export type ListedQuote = {
 export type QuotePage = {
   quotes: ListedQuote[];
   total: number;
+  /** the one that is shown: what is past the last page is the last */
+  page: number;
   /** how many of those the search finds are in each group, whatever group is chosen */
   counts: ReadonlyMap<RequestGroup, number>;
 };
@@ -77,8 +80,10 @@ export async function listQuotes(o: {
   }
   const shown = REQUEST_GROUPS.filter(({ key }) => o.group === null || key === o.group);
   const sizes = shown.map(({ key }) => [key, counts.get(key) ?? 0] as const);
-  const pages = await Promise.all(
-    stretchesOf(sizes, { page: o.page, size: QUOTES_PER_PAGE }).map(({ group, skip, take }) => {
+  const total = sizes.reduce((sum, [, count]) => sum + count, 0);
+  const { page } = pageOf(total, { page: o.page, size: QUOTES_PER_PAGE });
+  const parts = await Promise.all(
+    stretchesOf(sizes, { page, size: QUOTES_PER_PAGE }).map(({ group, skip, take }) => {
       const states = REQUEST_GROUPS.find(({ key }) => key === group)?.states ?? [];
       const direction = group === 'ended' ? 'desc' : 'asc';
       return db.quoteRequest.findMany({
@@ -91,8 +96,9 @@ export async function listQuotes(o: {
     }),
   );
   return {
-    quotes: pages.flat().map((row) => listed(row, timeZone)),
-    total: sizes.reduce((sum, [, count]) => sum + count, 0),
+    quotes: parts.flat().map((row) => listed(row, timeZone)),
+    total,
+    page,
     counts,
   };
 }

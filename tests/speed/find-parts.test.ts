@@ -9,7 +9,7 @@ useDatabase();
 
 /** The plan of the statement that the search sends, where reading a whole table costs too much to be chosen. */
 async function planOf(q: string): Promise<string> {
-  const { sent } = await recordingStatements(() => findByText({ stage: null, q, skip: 0, take: 25 }));
+  const { sent } = await recordingStatements(() => findByText({ stage: null, q, page: 1, size: 25 }));
   const [search] = sent;
   if (!search || sent.length > 1) throw new Error(`${sent.length} statements were sent`);
   return onServer(config.databaseUrl, async (client) => {
@@ -31,7 +31,7 @@ describe('a search by a part of a text', () => {
 
   test('asks for a number without the letters that our numbers do not hold', async () => {
     const { sent } = await recordingStatements(() =>
-      findByText({ stage: null, q: 'MO1L', skip: 0, take: 25 }),
+      findByText({ stage: null, q: 'MO1L', page: 1, size: 25 }),
     );
     expect(sent[0]?.values).toContain('%M011%');
   });

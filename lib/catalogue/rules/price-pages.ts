@@ -1,3 +1,5 @@
+import { pageOf } from '@/lib/numbers/page-of';
+
 /** Models on one page of prices: a page that a phone takes at once, whatever the length of the list. */
 export const MODELS_PER_PAGE = 30;
 
@@ -11,11 +13,8 @@ export function pageOfModels<M, F extends { models: readonly M[] }>(
   asked: number,
   size: number = MODELS_PER_PAGE,
 ): { families: (Omit<F, 'models'> & { models: M[] })[]; page: number; pages: number } {
-  if (!Number.isInteger(size) || size < 1) throw new RangeError(`Not a size of a page: ${size}`);
   const total = families.reduce((sum, family) => sum + family.models.length, 0);
-  const pages = Math.max(1, Math.ceil(total / size));
-  const page = Math.min(pages, Math.max(1, Math.trunc(asked) || 1));
-  const from = (page - 1) * size;
+  const { page, pages, skip: from } = pageOf(total, { page: asked, size });
   let before = 0;
   const shown = families.map((family) => {
     const models = family.models.slice(Math.max(0, from - before), Math.max(0, from + size - before));

@@ -10,6 +10,7 @@ import { NumberText } from '@/app/ui/words/number-text';
 import { formatDay } from '@/lib/calendar/format';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { showNumber } from '@/lib/numbers/job-number';
+import { pageOf } from '@/lib/numbers/page-of';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { CLAIMS_PER_PAGE, countClaims, type ListedClaim, listClaims } from '@/lib/warranty/claim-desk';
 import { causeRow } from '@/lib/warranty/rules/causes';
@@ -28,7 +29,10 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
   const counts = await countClaims();
   const asked = CLAIM_STANDINGS.find((known) => known === search.show);
   const standing = asked ?? whereToBegin(counts, who.role === 'owner');
-  const page = pageNumber(search.page);
+  const { page, pages } = pageOf(counts[standing], {
+    page: pageNumber(search.page),
+    size: CLAIMS_PER_PAGE,
+  });
   const [claims, { locale }] = await Promise.all([listClaims({ standing, page }), readWorkshop()]);
   return (
     <>
@@ -85,11 +89,7 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
           { key: 'ruling', head: 'Ruling', cell: (claim) => rulingWords(claim) },
         ]}
       />
-      <Pager
-        page={page}
-        pages={Math.ceil(counts[standing] / CLAIMS_PER_PAGE)}
-        href={(other) => `/workshop/claims?show=${standing}&page=${other}`}
-      />
+      <Pager page={page} pages={pages} href={(other) => `/workshop/claims?show=${standing}&page=${other}`} />
     </>
   );
 }

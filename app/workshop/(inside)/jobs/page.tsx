@@ -24,12 +24,13 @@ export default async function JobsPage({ searchParams }: { searchParams: ListSea
   await requireStaff(rolesThatMay('take-in'));
   const asked = (await searchParams)['stage'];
   const stage = STAGES.find((known) => known === asked) ?? null;
-  const listed = { ...(await listedAt('/workshop/jobs', searchParams)), part: ['stage', stage] as const };
-  const { q } = listed;
-  const [{ jobs, total, counts }, { locale, timeZone }] = await Promise.all([
-    listJobs({ stage, q, page: listed.page }),
+  const sought = { ...(await listedAt('/workshop/jobs', searchParams)), part: ['stage', stage] as const };
+  const { q } = sought;
+  const [{ jobs, total, page, counts }, { locale, timeZone }] = await Promise.all([
+    listJobs({ stage, q, page: sought.page }),
     readWorkshop(),
   ]);
+  const listed = { ...sought, page };
   const all = [...counts.values()].reduce((sum, count) => sum + count, 0);
   const near = all === 0 && soughtFrom(q).kind === 'text' ? await nearSerials(q, { timeZone }) : null;
   // Stages nobody stands at are left out, except the one that is chosen.

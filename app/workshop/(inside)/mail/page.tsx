@@ -15,6 +15,7 @@ import { mailStates } from '@/lib/mail/messages';
 import { countMail, type ListedMail, listMail, MAILS_PER_PAGE, type MailCounts } from '@/lib/mail/records';
 import { templateWords } from '@/lib/mail/rules/words';
 import { showNumber } from '@/lib/numbers/job-number';
+import { pageOf } from '@/lib/numbers/page-of';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../who';
 import { sendAgainAction } from './actions';
@@ -28,14 +29,13 @@ export default async function MailPage({ searchParams }: { searchParams: Promise
   await requireStaff(rolesThatMay('mail'));
   const search = await searchParams;
   const state = SHOWN_STATES.find((known) => known === search.state) ?? null;
-  const page = pageNumber(search.page);
-  const [mails, counts, workshop] = await Promise.all([
-    listMail({ state, page }),
-    countMail(),
-    readWorkshop(),
-  ]);
+  const counts = await countMail();
   const all = mailStates.reduce((sum, known) => sum + counts[known], 0);
-  const pages = Math.ceil((state ? counts[state] : all) / MAILS_PER_PAGE);
+  const { page, pages } = pageOf(state ? counts[state] : all, {
+    page: pageNumber(search.page),
+    size: MAILS_PER_PAGE,
+  });
+  const [mails, workshop] = await Promise.all([listMail({ state, page }), readWorkshop()]);
   const clock = { locale: workshop.locale, zone: workshop.timeZone };
   return (
     <>

@@ -22,12 +22,13 @@ export default async function QuotesPage({ searchParams }: { searchParams: ListS
   await requireStaff(rolesThatMay('take-in'));
   const asked = (await searchParams)['group'];
   const group = REQUEST_GROUPS.find(({ key }) => key === asked)?.key ?? null;
-  const listed = { ...(await listedAt('/workshop/quotes', searchParams)), part: ['group', group] as const };
-  const { q } = listed;
-  const [{ quotes, total, counts }, { locale }] = await Promise.all([
-    listQuotes({ group, q, page: listed.page }),
+  const sought = { ...(await listedAt('/workshop/quotes', searchParams)), part: ['group', group] as const };
+  const { q } = sought;
+  const [{ quotes, total, page, counts }, { locale }] = await Promise.all([
+    listQuotes({ group, q, page: sought.page }),
     readWorkshop(),
   ]);
+  const listed = { ...sought, page };
   return (
     <SearchedList
       title="Quotes"

@@ -10,6 +10,7 @@ import { formatDay, formatMonth } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
+import { pageOf } from '@/lib/numbers/page-of';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { coverClock } from '@/lib/returns/cover-clock';
 import { nameOf } from '@/lib/returns/names';
@@ -31,10 +32,13 @@ export default async function RowsPage({ searchParams }: Props) {
   const { locale, currency } = workshop;
   const clock = coverClock(workshop, now());
   const narrowing = narrowingOf(asked);
-  const page = pageNumber(search['page']);
-  const [count, rows, name] = await Promise.all([
-    countRows(clock, narrowing),
-    readRows(clock, narrowing, { skip: (page - 1) * ROWS_PER_PAGE, take: ROWS_PER_PAGE }),
+  const count = await countRows(clock, narrowing);
+  const { page, pages, skip, take } = pageOf(count.rows, {
+    page: pageNumber(search['page']),
+    size: ROWS_PER_PAGE,
+  });
+  const [rows, name] = await Promise.all([
+    readRows(clock, narrowing, { skip, take }),
     narrowing.of ? nameOf(narrowing.of.grouping, narrowing.of.id) : null,
   ]);
   const { hasCost, hasPeople } = depthOf(staff.role, currency);
@@ -124,7 +128,7 @@ export default async function RowsPage({ searchParams }: Props) {
       />
       <Pager
         page={page}
-        pages={Math.ceil(count.rows / ROWS_PER_PAGE)}
+        pages={pages}
         href={(other) => `/workshop/returns/rows${queryOf(asked, { page: String(other) })}`}
       />
     </>
