@@ -1,14 +1,19 @@
 import { modelForm, modelInstructions, rightSentences } from '@/lib/quotes/rules/withdrawal-text';
 import { Para, Words } from './frame';
 import type { Setting } from './letter';
-import { fullDay } from './words';
+import { fullDay, money } from './words';
 
 /** The right to withdraw in plain words: the confirmation of the contract on a durable medium repeats it (Art. 8(7)). */
 export function RightToWithdraw({ setting }: { setting: Setting }) {
   const { withdrawal } = setting;
   if (!withdrawal) return null;
   const { until, isStartAsked } = withdrawal;
-  const sentences = rightSentences({ until: fullDay(until, setting), isStartAsked });
+  const { inspectionFee = 0 } = setting.job;
+  const sentences = rightSentences({
+    until: fullDay(until, setting),
+    isStartAsked,
+    inspectionFee: inspectionFee > 0 ? money(inspectionFee, setting) : null,
+  });
   return (
     <>
       <Para>{`Your right to withdraw: ${sentences.join(' ')}`}</Para>

@@ -9,6 +9,7 @@ import {
   withdrawalLines,
   withdrawUntil,
 } from '@/lib/quotes/rules/withdrawal';
+import { rightSentences } from '@/lib/quotes/rules/withdrawal-text';
 import { workUnderRequest } from '@/lib/quotes/rules/work-under-request';
 
 // Holidays from npm date-holidays: 28 December 2026 is the substitute for Boxing Day in England, a working day in Germany.
@@ -185,3 +186,14 @@ describe('the work done at the wish for an early start', () => {
     expect(workUnderRequest({ ...all, ...over })).toEqual(done);
   });
 });
+
+// What is paid in full and apart must be agreed to as such (CJEU C-641/19 [memory]).
+it.each([null, true, false])(
+  'the right names the price of an inspection where it can be owed: asked %s',
+  (isStartAsked) => {
+    const told = (inspectionFee: string | null) =>
+      rightSentences({ until: 'Friday', isStartAsked, inspectionFee }).join(' ');
+    expect(told('£18.00').includes('you pay its price of £18.00 in full')).toBe(isStartAsked !== false);
+    expect(told(null)).not.toContain('inspection');
+  },
+);

@@ -88,23 +88,31 @@ export function startRequestWords(until: string): string {
 
 /**
  * The right in plain words, for the booking, the mail and the private page (Art. 6(1)(h), (j), (k)). `until` is the last
- * day as text; `isStartAsked` is null before the customer has booked.
+ * day as text; `isStartAsked` is null before the customer has booked; `inspectionFee`, as text, where the price has one, since
+ * what is paid apart and in full must be agreed to as such (CJEU C-641/19).
  */
-export function rightSentences(o: { until: string; isStartAsked: boolean | null }): string[] {
+export function rightSentences(o: {
+  until: string;
+  isStartAsked: boolean | null;
+  inspectionFee?: string | null;
+}): string[] {
   const right = `You can withdraw from this contract until the end of ${o.until}. You need give no reason.`;
   const gone = 'Once the repair is fully done, the right is gone.';
+  const inspected = o.inspectionFee
+    ? ` If the inspection is finished by then, you pay its price of ${o.inspectionFee} in full.`
+    : '';
   switch (o.isStartAsked) {
     case null:
       return [
         right,
         'We start work after that day, unless you ask us to start before.',
-        `If you ask for an early start and then withdraw, you pay for the part of the work that is done by then. ${gone}`,
+        `If you ask for an early start and then withdraw, you pay for the part of the work that is done by then.${inspected} ${gone}`,
         'If you do not ask for it and withdraw, you owe nothing. What you have paid, you get back within 14 days.',
       ];
     case true:
       return [
         right,
-        `You asked us to start before that day. If you withdraw, you pay for the part of the work that is done by then. ${gone}`,
+        `You asked us to start before that day. If you withdraw, you pay for the part of the work that is done by then.${inspected} ${gone}`,
         'What you have paid beyond that, you get back within 14 days.',
       ];
     case false:

@@ -106,7 +106,10 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
           { term: 'Answer by', text: until },
         ]}
       />
-      {withdrawBy ? <ConsumerPart workshop={workshop} until={withdrawBy} /> : null}
+      {withdrawBy ? (
+        // An inspection was done before this contract, so that its fee is not owed after a withdrawal from it.
+        <ConsumerPart workshop={workshop} until={withdrawBy} inspectionFee={0} />
+      ) : null}
       <ActionForm
         action={decide.bind(null, token)}
         hidden={{ revision: offer.revision, decision: 'accepted' }}

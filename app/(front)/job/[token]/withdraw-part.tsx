@@ -11,7 +11,10 @@ import { factsOf } from '@/lib/jobs/facts';
 import { mayMove } from '@/lib/jobs/rules/guards';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
+import { inspectionFeeOf } from '@/lib/quotes/rules/after-no';
+import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { rightSentences, startRequestWords } from '@/lib/quotes/rules/withdrawal-text';
+import { readLine } from '@/lib/quotes/stored-lines';
 import { owedIfWithdrawn } from '@/lib/quotes/stored-withdrawal';
 import { askForStart, withdrawFromContract } from './actions';
 import type { PartProps } from './part-props';
@@ -29,10 +32,13 @@ export function WithdrawPart({ job, token, workshop }: PartProps) {
   const owed = owedIfWithdrawn(job);
   const back = balanceOf(job).paid - owed;
   const isStartAsked = job.startRequestedAt !== null;
+  const agreed = agreedOf(job);
+  const fee = agreed ? inspectionFeeOf(agreed.lines.map(readLine), agreed.isGross) : 0;
+  const inspectionFee = fee > 0 ? money(fee) : null;
   return (
     <section aria-labelledby="withdraw">
       <h2 id="withdraw">Your right to withdraw</h2>
-      {rightSentences({ until, isStartAsked }).map((sentence) => (
+      {rightSentences({ until, isStartAsked, inspectionFee }).map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
       <Facts

@@ -132,7 +132,7 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
           },
         ]}
       />
-      {until ? <ConsumerPart workshop={workshop} until={until} /> : null}
+      {until ? <ConsumerPart workshop={workshop} until={until} inspectionFee={fees.inspectionFee} /> : null}
       <ActionForm
         action={confirmBooking.bind(null, token)}
         hidden={{

@@ -4,6 +4,7 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
+import { formatMoney } from '@/lib/money/amount';
 import { readWithdrawalRule, withdrawUntil } from '@/lib/quotes/rules/withdrawal';
 import { rightSentences, startRequestWords, traderLine } from '@/lib/quotes/rules/withdrawal-text';
 import type { WorkshopCard } from '@/lib/workshop/card';
@@ -18,12 +19,20 @@ export async function lastDayToWithdraw(workshop: WorkshopCard): Promise<string 
   return until && formatDay(until, workshop.locale, 'weekday');
 }
 
+type ConsumerProps = {
+  workshop: WorkshopCard;
+  until: string;
+  /** of the price that is agreed to, with tax, minor units; 0 where it has none */
+  inspectionFee: number;
+};
+
 /** What a consumer is told before a contract at a distance binds them (Directive 2011/83/EU Art. 6(1), 8(2)). */
-export function ConsumerPart({ workshop, until }: { workshop: WorkshopCard; until: string }) {
+export function ConsumerPart({ workshop, until, inspectionFee }: ConsumerProps) {
+  const fee = inspectionFee > 0 ? formatMoney(inspectionFee, workshop.currency, workshop.locale) : null;
   return (
     <section aria-labelledby="right-to-withdraw">
       <h2 id="right-to-withdraw">Your right to withdraw</h2>
-      {rightSentences({ until, isStartAsked: null }).map((sentence) => (
+      {rightSentences({ until, isStartAsked: null, inspectionFee: fee }).map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
       <Facts items={[{ term: 'You book with', text: traderLine(traderOf(workshop)) }]} />
