@@ -1,9 +1,9 @@
 import { db } from '@/lib/db/client';
 
-/** Lots that still hold pieces, oldest first within a part, so that old stock goes first. */
+/** Lots that still hold pieces and were not recalled, oldest first within a part, so that old stock goes first. */
 export async function lotsInStock() {
   return db.lot.findMany({
-    where: { inStock: { gt: 0 } },
+    where: { inStock: { gt: 0 }, recalls: { none: {} } },
     orderBy: [{ part: { name: 'asc' } }, { receivedOn: 'asc' }],
     select: { id: true, code: true, inStock: true, part: { select: { name: true } } },
   });

@@ -34,9 +34,18 @@ export async function usePart(
   });
   const lot = await tx.lot.findUnique({
     where: { id: o.lotId },
-    select: { code: true, inStock: true, unitCostMinor: true, part: { select: { name: true } } },
+    select: {
+      code: true,
+      inStock: true,
+      unitCostMinor: true,
+      part: { select: { name: true } },
+      recalls: { select: { id: true }, take: 1 },
+    },
   });
   if (!lot) throw new Refusal('not-found', 'This lot is not in stock.', 'lotId');
+  if (lot.recalls.length > 0) {
+    throw new Refusal('conflict', `Lot ${lot.code} was recalled: take another.`, 'lotId');
+  }
   if (count === 0) {
     throw new Refusal('conflict', `Lot ${lot.code} has ${lot.inStock} left, not ${o.quantity}.`, 'quantity');
   }
@@ -161,18 +170,21 @@ function meanCost(
 }
 
 /**
- * Takes pieces of a lot out of stock without a job: lost, broken, or a lot that is bad. Returns what is left.
- * The update asks for enough stock itself, as in usePart.
+ * Takes pieces of a lot out of stock without a job: lost, broken, or a lot that is bad. Returns what is left. `inStock` is what the
+ * form showed: sent twice, it takes them once.
  */
-export async function writeOffLot(o: { lotId: string; quantity: number }): Promise<number> {
+export async function writeOffLot(o: { lotId: string; inStock: number; quantity: number }): Promise<number> {
   return transaction(async (tx) => {
     const { count } = await tx.lot.updateMany({
-      where: { id: o.lotId, inStock: { gte: o.quantity } },
+      where: { id: o.lotId, inStock: { equals: o.inStock, gte: o.quantity } },
       data: { inStock: { decrement: o.quantity } },
     });
     const lot = await tx.lot.findUnique({ where: { id: o.lotId }, select: { inStock: true } });
     if (!lot) throw new Refusal('not-found', 'This lot is no longer on the list.');
-    if (count === 0) throw new Refusal('conflict', `There are only ${lot.inStock} left.`, 'quantity');
+    if (count === 0) {
+      const meanwhile = lot.inStock === o.inStock ? '' : ' This lot changed while you had it open.';
+      throw new Refusal('conflict', `There are ${lot.inStock} left.${meanwhile}`, 'quantity');
+    }
     return lot.inStock;
   });
 }

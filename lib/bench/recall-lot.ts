@@ -8,7 +8,7 @@ import { recallUnits } from './recall-records';
 
 /**
  * Writes to everybody whose unit carries a piece of a lot: one letter a unit, a line in each job's history, and the letter kept with
- * the lot, all in one transaction. A second press of the same form finds the first one's row and writes to nobody. Refuses where
+ * the lot, all in one transaction. A unit that is here does not leave before the piece is out, and no more of the lot is fitted. A second press of the same form finds the first one's row and writes to nobody. Refuses where
  * nobody is to be written to, and where the list is no longer the one that was looked at.
  */
 export async function recallLot(o: {
@@ -27,7 +27,10 @@ export async function recallLot(o: {
         select: { code: true, part: { select: { name: true } } },
       });
       if (!lot) throw new Refusal('not-found', 'This lot is no longer on the list.');
-      const units = (await recallUnits(o.lotId, tx)).filter((unit) => unit.what === 'letter');
+      // Whoever takes a piece meanwhile waits, and then finds the lot recalled.
+      await tx.$queryRaw`SELECT 1 FROM "lot" WHERE "id" = ${o.lotId} FOR UPDATE`;
+      const all = await recallUnits(o.lotId, tx);
+      const units = all.filter((unit) => unit.what === 'letter');
       // The row first: of two presses at once the second waits here and then finds it.
       const { id } = await tx.lotRecall.create({
         data: {
@@ -56,6 +59,14 @@ export async function recallLot(o: {
           actor: o.actor,
           now: o.now,
           event: { kind: 'lot-recalled', data: { recallId: id, ...about } },
+        });
+      }
+      for (const unit of all.filter(({ what }) => what === 'here')) {
+        await writeEvent(tx, {
+          jobId: unit.jobId,
+          actor: o.actor,
+          now: o.now,
+          event: { kind: 'lot-recalled', data: { recallId: id, ...about, isHere: true } },
         });
       }
     }),

@@ -1,7 +1,8 @@
+import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { writeEvent } from '@/lib/jobs/write-event';
-import { idOfSent, writeOnce } from '@/lib/jobs/write-once';
+import { idOfSent } from '@/lib/jobs/write-once';
 import { Refusal } from '@/lib/outcome';
 import { readTable } from './pin-table-records';
 import { type EntryProblem, evaluateEntry, type GivenEntry } from './rules/checks';
@@ -35,22 +36,28 @@ export async function recordCheck(o: Frame & CheckResult): Promise<{ isPassed: b
 
 /**
  * Adds results of several checks at once, or none of them; says in order which passed. A refusal names the field of the check it is
- * about as 'reading-<check>' where `hasManyFields`, as 'reading' otherwise.
+ * about as 'reading-<check>' where `hasManyFields`, as 'reading' otherwise. What was sent before is not entered again, and answered as
+ * it was then: a page that lost its answer brings along what it had entered.
  */
 export async function recordChecks(
   o: Frame & { results: readonly CheckResult[]; hasManyFields?: boolean },
 ): Promise<boolean[]> {
-  let passed: boolean[] = [];
-  await writeOnce('check_entry_pkey', () =>
+  const write = () =>
     transaction(async (tx) => {
-      passed = [];
+      const passed: boolean[] = [];
       for (const result of o.results) {
         const fieldOf = (name: string) => (o.hasManyFields ? `${name}-${result.checkId}` : name);
         passed.push(await writeEntry(tx, o, result, fieldOf));
       }
-    }),
-  );
-  return passed;
+      return passed;
+    });
+  try {
+    return await write();
+  } catch (error) {
+    if (!isUniqueViolation(error, 'check_entry_pkey')) throw error;
+    // Of two presses at once: now the first one's entries are found.
+    return write();
+  }
 }
 
 async function writeEntry(
@@ -59,6 +66,9 @@ async function writeEntry(
   { checkId, given, note, entryId }: CheckResult,
   fieldOf: (name: string) => string,
 ): Promise<boolean> {
+  const sent = idOfSent(entryId, [jobId, checkId, given, note]);
+  const before = sent.id ? await tx.checkEntry.findUnique({ where: { id: sent.id } }) : null;
+  if (before) return before.isPassed;
   const check = await tx.check.findFirst({
     where: { id: checkId, sheet: { jobs: { some: { id: jobId } } } },
   });
@@ -79,7 +89,7 @@ async function writeEntry(
   const { isPassed, reading, choice, probes } = answer;
   const entry = await tx.checkEntry.create({
     data: {
-      ...idOfSent(entryId, [jobId, checkId, given, note]),
+      ...sent,
       jobId,
       checkId: check.id,
       isPassed,

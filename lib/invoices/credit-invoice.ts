@@ -37,7 +37,7 @@ async function credit(tx: Tx, o: CreditAsked): Promise<void> {
   const { timeZone } = await readWorkshop(tx);
   const written = await writeInvoice(tx, {
     ...invoice,
-    ...idOfSent(o.formKey, [o.number, o.choice === 'everything' || [...o.choice], o.reason]),
+    ...idOfSent(o.formKey, [o.number, o.choice, o.reason]),
     corrects: { id: invoice.id, number: invoice.number },
     reason: o.reason,
     totals: reading.totals,

@@ -8,8 +8,9 @@ import { mayContest } from '@/lib/warranty/rules/ruling';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { type Actor, moveBy } from './actor';
 import { type JobRecord, readKind, readStage } from './records';
-import { reopenedAt } from './reopened';
+import { countsFrom, reopenedAt } from './reopened';
 import { isSomethingCovered, type JobFacts, mayMove, reasonSentence } from './rules/guards';
+import { recalledParts } from './rules/recalled';
 import { isRepaired } from './rules/repaired';
 import type { MoveKey } from './rules/stages';
 import { isOwedWaived } from './stored-decision';
@@ -21,7 +22,11 @@ import { isOwedWaived } from './stored-decision';
 export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
   const agreed = agreedOf(job);
   const since = reopenedAt(job.events);
-  const proving = provingState(job.sheet.checks.map(readCheck), job.checkEntries.map(readEntry), since);
+  const proving = provingState(
+    job.sheet.checks.map(readCheck),
+    job.checkEntries.map(readEntry),
+    countsFrom(job.events),
+  );
   const ruled = job.claim ? readRuling(job.claim) : null;
   const kind = readKind(job.kind);
   const ruling = ruled?.isFinal ? ruled.ruling : null;
@@ -42,11 +47,20 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     isOwedWaived: isOwedWaived(job.events),
     ...withdrawalFacts(job, today),
     isRepaired: isRepaired(job.events),
+    recalledParts: recalledPartsOf(job),
     isCarrierNamed: job.carrier !== '' && job.carrierReference !== '',
     mayContest:
       ruled?.isFinal === true &&
       mayContest({ ruling: ruled.ruling, timesContested: job.claim?.contestedAt ? 1 : 0 }).allowed,
   };
+}
+
+/** Fitted parts of lots that were recalled. */
+export function recalledPartsOf(job: Pick<JobRecord, 'events' | 'partUses'>): string[] {
+  return recalledParts(
+    job.events,
+    job.partUses.map(({ lot }) => ({ part: lot.part.name, lot: lot.code })),
+  );
 }
 
 function withdrawalFacts(

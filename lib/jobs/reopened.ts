@@ -1,3 +1,4 @@
+import { isMainsCheck } from '@/lib/bench/rules/mains-checks';
 import { parseEvent } from './rules/events';
 
 /**
@@ -5,11 +6,27 @@ import { parseEvent } from './rules/events';
  * and readings from before say nothing of the unit as it will go back. Events in their order.
  */
 export function reopenedAt(events: readonly { kind: string; at: Date; data: unknown }[]): Date | null {
-  return events.findLast((event) => event.kind === 'claim-contested' || isReopening(event))?.at ?? null;
+  return (
+    events.findLast((event) => event.kind === 'claim-contested' || moveOfEvent(event) === 'reopen-work')
+      ?.at ?? null
+  );
 }
 
-function isReopening({ kind, data }: { kind: string; data: unknown }): boolean {
-  if (kind !== 'moved') return false;
+/**
+ * From when the readings of a check count; null for all of them. An electrical safety test comes after the last repair (EN 50678, from
+ * memory), so once a unit went back to the bench such a test is done again, whichever check had failed.
+ */
+export function countsFrom(
+  events: Parameters<typeof reopenedAt>[0],
+): (check: { caution: string | null }) => Date | null {
+  const reopened = reopenedAt(events);
+  const backAtBench = events.findLast((event) => moveOfEvent(event) === 'fail-check')?.at ?? null;
+  const latest = backAtBench && (!reopened || backAtBench > reopened) ? backAtBench : reopened;
+  return (check) => (isMainsCheck(check) ? latest : reopened);
+}
+
+function moveOfEvent({ kind, data }: { kind: string; data: unknown }): string | null {
+  if (kind !== 'moved') return null;
   const event = parseEvent('moved', data);
-  return event.kind === 'moved' && event.data.move === 'reopen-work';
+  return event.kind === 'moved' ? event.data.move : null;
 }

@@ -11,9 +11,8 @@ export function idOfSent(formKey: string, sent: unknown): { id: string };
 export function idOfSent(formKey: string | undefined, sent: unknown): { id?: string };
 export function idOfSent(formKey: string | undefined, sent: unknown): { id?: string } {
   if (formKey === undefined) return {};
-  const hash = createHash('sha256')
-    .update(JSON.stringify([formKey, sent]))
-    .digest('hex');
+  const text = JSON.stringify([formKey, sent], (_, part) => (part instanceof Map ? [...part] : part));
+  const hash = createHash('sha256').update(text).digest('hex');
   return { id: `${formKey.slice(0, -10)}${hash.slice(0, 10)}` };
 }
 

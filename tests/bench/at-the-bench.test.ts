@@ -198,6 +198,15 @@ describe('on a job', () => {
     expect(await enter([volts])).toEqual([true]);
     await enter([volts]);
     expect(await db.checkEntry.count()).toBe(1);
+    // A page that lost its answer brings along what it had entered; what is new in it counts all the same.
+    const tilt = {
+      checkId: world.tilt,
+      given: { tick: false },
+      note: '',
+      entryId: `${entryId.slice(0, -1)}4`,
+    };
+    expect(await enter([volts, tilt])).toEqual([true, false]);
+    expect(await db.checkEntry.count()).toBe(2);
   });
 
   test('of two readings in one instant the later one counts, whichever row is found first', async () => {

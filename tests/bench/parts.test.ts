@@ -75,8 +75,9 @@ describe('taking a part', () => {
   });
 
   test('pieces lost or broken leave the stock without a job', async () => {
-    expect(await writeOffLot({ lotId, quantity: 4 })).toBe(1);
-    await expect(writeOffLot({ lotId, quantity: 2 })).rejects.toMatchObject({ code: 'conflict' });
+    expect(await writeOffLot({ lotId, inStock: 5, quantity: 4 })).toBe(1);
+    await expect(writeOffLot({ lotId, inStock: 5, quantity: 1 })).rejects.toMatchObject({ code: 'conflict' });
+    await expect(writeOffLot({ lotId, inStock: 1, quantity: 2 })).rejects.toMatchObject({ code: 'conflict' });
     expect(await stock()).toBe(1);
   });
 });

@@ -1,16 +1,21 @@
 import { parse } from 'csv-parse/sync';
 import { beforeEach, describe, expect, test } from 'vitest';
+import { lotsInStock } from '@/lib/bench/lots-in-stock';
 import { orderCsv, readOrderList } from '@/lib/bench/order-records';
 import { usePart } from '@/lib/bench/parts';
+import { putBackPart } from '@/lib/bench/put-back-part';
 import { recallLot } from '@/lib/bench/recall-lot';
 import { recallsOf, recallUnits } from '@/lib/bench/recall-records';
 import { orderList, stillNeeded } from '@/lib/bench/rules/order-list';
 import { isCell, recallText } from '@/lib/bench/rules/recall-text';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
+import { factsOf } from '@/lib/jobs/facts';
+import { mayMove } from '@/lib/jobs/rules/guards';
 import { resetDatabase, useDatabase } from '@/tests/database';
+import { assessedJob, takeMove } from '@/tests/makers/course';
 import { makeBooking } from '@/tests/makers/job';
-import { makeCertificate } from '@/tests/makers/walk';
+import { jobNow, makeCertificate } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 
 const now = new Date('2026-11-25T09:00:00Z');
@@ -52,7 +57,15 @@ describe('what to order', () => {
 
 test('a cell in doubt is neither charged nor posted; any other part is sent in free of charge', () => {
   expect(isCell('Lithium-ion cell, 2.5 Ah')).toBe(true);
-  expect(isCell('Battery CELL-25')).toBe(true);
+  for (const name of [
+    'Battery CELL-25',
+    'Li-ion pack 3.7 V 2000 mAh',
+    'LiPo 1200 mAh',
+    '18650 with tabs',
+    'Accu 2.5 Ah',
+  ])
+    expect(isCell(name)).toBe(true);
+  expect(isCell('Liaison board, 18 pins')).toBe(false);
   expect(isCell('USB-C socket')).toBe(false);
   expect(recallText({ part: 'Lithium-ion cell' })).toMatch(
     /do not charge it[\s\S]*do not post it[\s\S]*free of charge/i,
@@ -107,7 +120,29 @@ describe('with a database', () => {
       },
     ]);
     expect(await recallsOf(world.lotId)).toMatchObject([{ mails: 1, text: 'Stop.', userId: OWNER.id }]);
-    expect(await db.jobEvent.count({ where: { kind: 'lot-recalled' } })).toBe(1);
+    const told = await db.jobEvent.findMany({ where: { kind: 'lot-recalled' }, select: { jobId: true } });
+    expect(new Set(told.map((event) => event.jobId))).toEqual(new Set([jobId, here]));
+  });
+
+  test('a unit that is here does not leave with a piece of a recalled lot, and no further piece is taken', async () => {
+    const { jobId } = await makeCertificate(world, now);
+    await take(jobId);
+    const here = await assessedJob(world, now);
+    await takeMove(here, 'start-bench', now);
+    await take(here);
+    await recall(1);
+    await expect(take(here)).rejects.toMatchObject({ message: 'Lot L-2611 was recalled: take another.' });
+    expect(await lotsInStock()).toEqual([]);
+    const facts = factsOf(await jobNow(here));
+    expect(facts.recalledParts).toEqual(['USB-C socket, 16 pin, lot L-2611']);
+    for (const move of ['pass-checks', 'dispatch'] as const) {
+      const answer = mayMove(move, facts, 'staff');
+      expect(answer.allowed ? [] : answer.reasons).toContain('no-recalled-part');
+    }
+    const { id: partUseId } = await db.partUse.findFirstOrThrow({ where: { jobId: here } });
+    const { version } = await jobNow(here);
+    await putBackPart({ jobId: here, version, partUseId, actor: BENCH, now });
+    expect(factsOf(await jobNow(here)).recalledParts).toEqual([]);
   });
 
   test('nobody is written to when the list is another than was looked at, or empty', async () => {

@@ -19,6 +19,9 @@ it('gives one id to the same thing sent from one form, and another to anything e
   expect(id).toMatch(/^019aa000-0000-7000-8123-45[0-9a-f]{10}$/);
   expect(idOfSent(KEY, ['job', 7200])).toEqual({ id });
   expect(idOfSent(KEY, ['job', 7000])).not.toEqual({ id });
+  expect(idOfSent(KEY, new Map([['pin-1', 'through']]))).not.toEqual(
+    idOfSent(KEY, new Map([['pin-1', 'no path']])),
+  );
   expect(idOfSent(NEXT, ['job', 7200])).not.toEqual({ id });
   expect(idOfSent(undefined, ['job', 7200])).toEqual({});
 });

@@ -136,18 +136,21 @@ export type CheckState<C extends { id: string } = { id: string }> = {
 
 /**
  * Where a job stands on its sheet. The latest entry of each check decides, the later one in the list when two have the same
- * instant; entries of other sheets, and those from before `since`, are not looked at: what a unit measured before it was opened
- * again says nothing of it now. A sheet without checks proves nothing.
+ * instant; entries of other sheets, and those from before `since` of their check, are not looked at: what a unit measured before it
+ * was opened again says nothing of it now. A sheet without checks proves nothing.
  * Example: one check failed at noon and passed at one o'clock is passed; both entries stay.
  */
 export function provingState<C extends { id: string }>(
   checks: readonly C[],
   entries: readonly RecordedEntry[],
-  since: Date | null = null,
+  since: (check: C) => Date | null = () => null,
 ): CheckState<C> {
+  const from = new Map(
+    checks.map((check) => [check.id, since(check)?.getTime() ?? Number.NEGATIVE_INFINITY]),
+  );
   const latest = new Map<string, RecordedEntry>();
   for (const entry of entries) {
-    if (since !== null && entry.at.getTime() < since.getTime()) continue;
+    if (entry.at.getTime() < (from.get(entry.checkId) ?? 0)) continue;
     const seen = latest.get(entry.checkId);
     if (!seen || entry.at.getTime() >= seen.at.getTime()) latest.set(entry.checkId, entry);
   }

@@ -83,6 +83,8 @@ export function connectorChecks(table: PinTable): CheckDraft[] {
       label: `${table.name}: worst contact`,
       help: 'Highest resistance from a contact to its far end, leads zeroed.',
       unit: 'Ω',
+      // A reading below nothing says that the leads were not zeroed.
+      low: 0,
       high: 0.5,
     },
   ];

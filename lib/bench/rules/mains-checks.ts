@@ -10,7 +10,7 @@ const base = {
   caution: 'mains-test',
 } as const;
 
-// Limits of EN 50678 (VDE 0701) for tests after repair: all values from memory, and said so on the sheet.
+// Below nothing no resistance or current can be: the leads were not zeroed. Limits of EN 50678 (VDE 0701) for tests after repair: all values from memory, and said so on the sheet.
 const LIMITS = 'Limit from memory of EN 50678; check it against the standard in force.';
 const RESISTANCE = {
   class1: { label: 'Insulation, live parts to touchable metal', low: 1, unit: 'MΩ' },
@@ -33,11 +33,11 @@ export function mainsChecks(protectionClass: 1 | 2): CheckDraft[] {
     insulation,
     ...(protectionClass === 1
       ? [
-          { label: 'Protective conductor, cable up to 5 m', high: 0.3, unit: 'Ω' },
-          { label: 'Protective conductor current', high: 3.5, unit: 'mA' },
+          { label: 'Protective conductor, cable up to 5 m', low: 0, high: 0.3, unit: 'Ω' },
+          { label: 'Protective conductor current', low: 0, high: 3.5, unit: 'mA' },
         ]
       : []),
-    { label: 'Touch current', high: 0.5, unit: 'mA' },
+    { label: 'Touch current', low: 0, high: 0.5, unit: 'mA' },
   ];
   return [
     look,
@@ -45,7 +45,12 @@ export function mainsChecks(protectionClass: 1 | 2): CheckDraft[] {
   ];
 }
 
-/** Whether a sheet holds electrical safety checks already: those carry the caution that says who may sign them. */
+/** Whether a check is one of electrical safety: those carry the caution that says who may sign them. */
+export function isMainsCheck(check: { caution: string | null }): boolean {
+  return check.caution === base.caution;
+}
+
+/** Whether a sheet holds electrical safety checks already. */
 export function hasMainsChecks(checks: readonly { caution: string | null }[]): boolean {
-  return checks.some((check) => check.caution === base.caution);
+  return checks.some(isMainsCheck);
 }

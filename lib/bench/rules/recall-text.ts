@@ -1,5 +1,6 @@
 /** Words by which a part counts as a cell: those are never to be posted once they are in doubt (ADR, special provision 376). */
-const CELL = /\b(cells?|batter(y|ies)|accumulator)\b/i;
+const CELL =
+  /\b(cells?|batter(y|ies)|accu(mulator)?s?|li-?(ion|po)|lipo|lithium|18650|21700|power ?pack)\b|\d\s?m?Ah\b/i;
 
 export function isCell(part: string): boolean {
   return CELL.test(part);

@@ -38,7 +38,13 @@ export const EVENT_DATA = {
   }),
   'wire-recorded': z.object({ wireId: z.string(), from: z.string(), to: z.string() }),
   'photo-described': z.object({ photoId: z.string(), marks: z.number().int() }),
-  'lot-recalled': z.object({ recallId: z.string(), part: z.string(), lot: z.string() }),
+  'lot-recalled': z.object({
+    recallId: z.string(),
+    part: z.string(),
+    lot: z.string(),
+    /** the unit was with us: nobody was written to, and the part has to come out */
+    isHere: z.boolean().optional(),
+  }),
   'check-recorded': z.object({ entryId: z.string(), check: z.string(), isPassed: z.boolean() }),
   'offer-written': z.object({ revision: z.number().int(), gross: z.number().int() }),
   'offer-decided': z.object({ revision: z.number().int(), decision: z.enum(['accepted', 'declined']) }),
@@ -120,7 +126,9 @@ export function eventLine(kind: string, data: unknown): string {
     case 'photo-described':
       return event.data.marks === 0 ? 'Photo described' : `Photo described, ${markWords(event.data.marks)}`;
     case 'lot-recalled':
-      return `Letter sent about ${event.data.part}, lot ${event.data.lot}`;
+      return event.data.isHere
+        ? `Recalled, and fitted here: ${event.data.part}, lot ${event.data.lot}`
+        : `Letter sent about ${event.data.part}, lot ${event.data.lot}`;
     case 'check-recorded':
       return `${event.data.isPassed ? 'Passed' : 'Failed'}: ${event.data.check}`;
     case 'offer-written':

@@ -33,6 +33,8 @@ export type JobFacts = {
   /** the owner decided to send an unclaimed unit back although something is owed */
   isOwedWaived?: boolean;
   isCarrierNamed: boolean;
+  /** fitted parts of lots that were recalled, in words */
+  recalledParts?: readonly string[];
   /** it was proved, and goes back repaired */
   isRepaired: boolean;
   /** last day to withdraw from the contract; null where there is no such right */
@@ -85,6 +87,7 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'nothing-covered': (facts) => !isSomethingCovered(facts),
   'work-recorded': (facts) => facts.workEntries > 0,
   'checks-passed': (facts) => facts.checksFailed === 0 && facts.checksMissing === 0,
+  'no-recalled-part': (facts) => (facts.recalledParts ?? []).length === 0,
   'check-failed': (facts) => facts.checksFailed > 0,
   'not-as-it-came': (facts) => facts.stage !== 'ready' || facts.isRepaired,
   'nothing-undone': (facts) => facts.isRepaired || !facts.hasAgreedPaidOffer,
@@ -139,6 +142,8 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   'nothing-covered': 'Part of it is covered, and that part is repaired before it goes back.',
   'work-recorded': 'Record the work that was done first.',
   'checks-passed': 'Every check on the sheet must pass first.',
+  'no-recalled-part':
+    'A part of a recalled lot is fitted. Replace it on the bench and put the old one back into stock first.',
   'check-failed': 'No check on the sheet has failed.',
   'not-as-it-came': 'The unit goes back without a repair.',
   'nothing-undone':

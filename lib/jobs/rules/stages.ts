@@ -41,6 +41,7 @@ export type Need =
   | 'nothing-covered'
   | 'work-recorded'
   | 'checks-passed'
+  | 'no-recalled-part'
   | 'check-failed'
   | 'not-as-it-came'
   | 'nothing-undone'
@@ -217,7 +218,7 @@ export const MOVES = [
     from: ['proving'],
     to: 'ready',
     by: ['staff'],
-    needs: ['checks-passed'],
+    needs: ['checks-passed', 'no-recalled-part'],
     mail: 'unit-ready',
     label: 'Proved: ready to go back',
     consequence: 'Tells the customer it is ready, and what is left to pay.',
@@ -291,7 +292,7 @@ export const MOVES = [
     from: ['ready'],
     to: 'sent-back',
     by: ['staff'],
-    needs: ['ruled', 'nothing-owed', 'carrier-named'],
+    needs: ['ruled', 'nothing-owed', 'no-recalled-part', 'carrier-named'],
     mail: 'unit-sent-back',
     label: 'Send back',
     consequence:

@@ -1,4 +1,5 @@
 import { writeOffLot } from '@/lib/bench/parts';
+import { db } from '@/lib/db/client';
 import { claimOn } from '../claim-course';
 import { teachLesson } from '../lesson';
 import type { Story } from './story';
@@ -278,7 +279,9 @@ export const SETTLED: Story[] = [
       claim.later(1, '16:00');
       await claim.sendBack({ postage: 480 });
       await claim.closeByClock();
-      await writeOffLot({ lotId: shop.lot('CELL-25', 'NB-0588'), quantity: 18 });
+      const lotId = shop.lot('CELL-25', 'NB-0588');
+      const { inStock } = await db.lot.findUniqueOrThrow({ where: { id: lotId } });
+      await writeOffLot({ lotId, inStock, quantity: 18 });
     },
   },
 ];

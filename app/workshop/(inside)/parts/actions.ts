@@ -71,7 +71,7 @@ export async function writeOffAction(
   await requireStaff(rolesThatMay('bench'));
   const parsed = parseForm(writeOffSchema, formData);
   if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() => writeOffLot({ lotId, quantity: parsed.data.quantity }));
+  const outcome = await attempt(() => writeOffLot({ lotId, ...parsed.data }));
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/parts/lots/${lotId}?saved=yes` as Route);
 }

@@ -34,4 +34,4 @@ export const moreOfLotSchema = (currency: string) =>
     })
     .transform(({ unitCost, ...rest }) => ({ ...rest, unitCostMinor: unitCost }));
 
-export const writeOffSchema = z.object({ quantity: wholeNumber(1, 100_000) });
+export const writeOffSchema = z.object({ inStock: countedField, quantity: wholeNumber(1, 100_000) });

@@ -137,7 +137,7 @@ export const catalogue: FormsOfFiles = [
         },
       },
       moreOfLotSchema: { fields: { received: '10', quantity: '3', unitCost: '2.10' } },
-      writeOffSchema: { fields: { quantity: '3' } },
+      writeOffSchema: { fields: { inStock: '5', quantity: '3' } },
     },
   ],
 ];

@@ -10,7 +10,7 @@ import { provingState } from '@/lib/bench/rules/checks';
 import { minutesByPerson } from '@/lib/bench/rules/minutes-by';
 import { formatInstant } from '@/lib/calendar/format';
 import { readStage } from '@/lib/jobs/records';
-import { reopenedAt } from '@/lib/jobs/reopened';
+import { countsFrom } from '@/lib/jobs/reopened';
 import { WORK_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { addWork } from './actions';
 import { carriedFields } from './carried-fields';
@@ -22,7 +22,7 @@ import { WiresPart } from './wires-part';
 /** Work done, parts by lot, and where the check sheet stands. */
 export function BenchPart({ job, workshop, staff }: SheetProps) {
   const isOpen = WORK_STAGES.includes(readStage(job.stage));
-  const state = provingState(job.sheet.checks, job.checkEntries, reopenedAt(job.events));
+  const state = provingState(job.sheet.checks, job.checkEntries, countsFrom(job.events));
   const minutes = job.work.reduce((sum, entry) => sum + entry.minutes, 0);
   return (
     <section id="work" aria-labelledby="work-head">

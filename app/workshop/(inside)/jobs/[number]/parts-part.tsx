@@ -2,9 +2,11 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
+import { Notice } from '@/app/ui/page/notice';
 import { Table } from '@/app/ui/page/table';
 import { lotsInStock } from '@/lib/bench/lots-in-stock';
 import { putBackStages } from '@/lib/bench/rules/put-back';
+import { recalledPartsOf } from '@/lib/jobs/facts';
 import { type JobRecord, readStage } from '@/lib/jobs/records';
 import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { formatMoney } from '@/lib/money/amount';
@@ -20,8 +22,16 @@ type PartUse = JobRecord['partUses'][number];
 export async function PartsPart({ job, workshop, isOpen }: Props) {
   const mayPutBack = putBackStages(isRepaired(job.events)).includes(readStage(job.stage));
   const lots = isOpen ? await lotsInStock() : [];
+  const recalled = recalledPartsOf(job);
   return (
     <div id="parts">
+      {recalled.length > 0 ? (
+        <Notice kind="stop" heading="A part of a recalled lot is fitted">
+          <p>
+            {`${recalled.join('; ')}. The unit cannot leave with it: fit another, and put this one back, at the bench.`}
+          </p>
+        </Notice>
+      ) : null}
       {job.partUses.length > 0 ? (
         <Table
           caption="Parts fitted"

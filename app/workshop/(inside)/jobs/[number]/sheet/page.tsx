@@ -8,10 +8,11 @@ import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
-import { type Caution, cautionOf } from '@/lib/bench/rules/cautions';
 import { limitsText, provingState } from '@/lib/bench/rules/checks';
-import { reopenedAt } from '@/lib/jobs/reopened';
+import { hasMainsChecks } from '@/lib/bench/rules/mains-checks';
+import { countsFrom } from '@/lib/jobs/reopened';
 import { showNumber } from '@/lib/numbers/job-number';
+import { CautionsPart } from '../cautions-part';
 import { MovesPart } from '../moves-part';
 import { openSheet } from '../open-sheet';
 import { enterChecks } from './actions';
@@ -26,12 +27,9 @@ type Props = { params: Promise<{ number: string }> };
 export default async function CheckSheetPage({ params }: Props) {
   const { number } = await params;
   const { job, workshop, staff, who } = await openSheet(number);
-  const since = reopenedAt(job.events);
+  const since = countsFrom(job.events);
   const state = provingState(job.sheet.checks, job.checkEntries, since);
   const isOpen = job.stage === 'proving';
-  const cautions = [...new Set(job.sheet.checks.map((check) => check.caution))]
-    .map(cautionOf)
-    .filter((caution): caution is Caution => caution !== null);
   const list = (
     <ol className="check-list">
       {job.sheet.checks.map((check) => {
@@ -40,7 +38,7 @@ export default async function CheckSheetPage({ params }: Props) {
         return (
           <li key={check.id} id={`check-${check.id}`} className="check-card">
             <h2>
-              {check.label} <Standing last={last} since={since} />
+              {check.label} <Standing last={last} since={since(check)} />
             </h2>
             {passesText(check) === '' ? null : <p>{`Passes: ${passesText(check)}`}</p>}
             {check.help === '' ? null : <p>{check.help}</p>}
@@ -77,11 +75,15 @@ export default async function CheckSheetPage({ params }: Props) {
             : 'readings can be entered while the job is at proving.'
         }
       />
-      {cautions.map((caution) => (
-        <Notice key={caution.key} kind="warn" heading={caution.title}>
-          <p>{caution.text}</p>
+      <CautionsPart job={job} />
+      {job.model.isMainsPowered && !hasMainsChecks(job.sheet.checks) ? (
+        <Notice kind="warn" heading="No electrical safety test is on this sheet">
+          <p>
+            This unit runs on mains. Who is trained for it tests it after the repair by the standard in force
+            where you are; the checks can be added to the sheet of the repair, for the next job.
+          </p>
         </Notice>
-      ))}
+      ) : null}
       {isOpen ? (
         <ActionForm action={enterChecks.bind(null, job.number)} label="Check sheet" staysPut>
           <SubmitButton

@@ -139,7 +139,11 @@ export default async function LotPage({ params, searchParams }: Props) {
           <h2 id="off" className="mb-3">
             Lost, broken or not to be trusted
           </h2>
-          <ActionForm action={writeOffAction.bind(null, id)} label="Take pieces out of stock">
+          <ActionForm
+            action={writeOffAction.bind(null, id)}
+            hidden={{ inStock: lot.inStock }}
+            label="Take pieces out of stock"
+          >
             <ConfirmButton
               label="Take pieces out of stock"
               question="How many pieces will not be fitted?"

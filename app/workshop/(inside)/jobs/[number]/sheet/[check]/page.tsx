@@ -5,15 +5,14 @@ import { ConnectorDrawing } from '@/app/ui/connector/connector-drawing';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
-import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { readTable } from '@/lib/bench/pin-table-records';
-import { cautionOf } from '@/lib/bench/rules/cautions';
 import { readKeptProbes } from '@/lib/bench/rules/kept-probes';
 import { showNumber } from '@/lib/numbers/job-number';
 import { may } from '@/lib/people/rules/roles';
 import { carriedFields } from '../../carried-fields';
+import { CautionsPart } from '../../cautions-part';
 import { openSheet } from '../../open-sheet';
 import { enterConnector } from '../actions';
 import { EntryList } from '../entry-list';
@@ -36,7 +35,6 @@ export default async function ConnectorSheetPage({ params, searchParams }: Props
   const entries = job.checkEntries.filter((entry) => entry.checkId === check.id);
   const last = readKeptProbes(entries.at(-1)?.probes);
   const isOpen = job.stage === 'proving' && may(who.role, 'bench');
-  const caution = cautionOf(check.caution);
   const page = `/workshop/jobs/${job.number}/sheet`;
   return (
     <>
@@ -55,11 +53,7 @@ export default async function ConnectorSheetPage({ params, searchParams }: Props
             : 'probes can be entered while the job is at proving.'
         }
       />
-      {caution ? (
-        <Notice kind="warn" heading={caution.title}>
-          <p>{caution.text}</p>
-        </Notice>
-      ) : null}
+      <CautionsPart job={job} />
       {table.note === '' ? null : <p className="mt-4 max-w-text">{table.note}</p>}
       {entries.length > 0 ? (
         <section aria-labelledby="entered" className="mt-8">
