@@ -4,42 +4,41 @@ import type { Writer } from './letter';
 import { leftSentence } from './money-left';
 import { money } from './words';
 
+const KEEP_CERTIFICATE =
+  'Keep the certificate: it says what is covered, until when, and how to claim. If the fault comes back, open a claim with its number. You need no receipt.';
+
 export const unitSentBack: Writer<'unit-sent-back'> = (facts, setting) => {
   const { job } = setting;
+  const { isCollected = false, carrierReference, tracking } = facts;
   const certificate = facts.certificateNumber ? showNumber(facts.certificateNumber) : null;
-  const lines: Line[] = [{ term: 'Carrier', text: facts.carrier }];
-  if (facts.carrierReference) {
-    lines.push({ term: 'Carrier’s reference', text: facts.carrierReference, isMono: true });
+  const lines: Line[] = [];
+  if (facts.carrier) lines.push({ term: 'Carrier', text: facts.carrier });
+  if (carrierReference) {
+    lines.push({ term: 'Carrier’s reference', text: carrierReference, isMono: true });
   }
-  if (facts.tracking) lines.push({ term: 'Where it is', text: <PlainLink href={facts.tracking} /> });
+  if (tracking) lines.push({ term: 'Where it is', text: <PlainLink href={tracking} /> });
   if (certificate) {
     const revision = facts.revision && facts.revision > 1 ? ` · revision ${facts.revision}` : '';
     lines.push({ term: 'Certificate', text: `${certificate}${revision}`, isMono: true });
   }
+  const how = isCollected ? 'You collected your unit today.' : `Sent with ${facts.carrier}.`;
+  const stated = certificate ? 'The certificate states when cover begins and ends.' : '';
   return {
     to: 'customer',
-    subject: `On its way to you: job ${job.number}`,
-    summary: certificate
-      ? `Sent with ${facts.carrier}. Your certificate is ${certificate}.`
-      : `Sent with ${facts.carrier}.`,
+    subject: isCollected ? `Collected: job ${job.number}` : `On its way to you: job ${job.number}`,
+    summary: certificate ? `${how} Your certificate is ${certificate}.` : how,
     body: (
       <>
-        <Title>Your unit is on its way back</Title>
-        <Para>We have handed it to the carrier today.</Para>
-        <Lines items={lines} />
+        <Title>{isCollected ? 'You have your unit back' : 'Your unit is on its way back'}</Title>
+        <Para>
+          {isCollected ? 'You collected it from us today.' : 'We have handed it to the carrier today.'}
+        </Para>
+        {lines.length > 0 ? <Lines items={lines} /> : null}
         <Next
-          what={
-            certificate
-              ? 'Try the unit when it is there. Keep the certificate: it says what is covered, until when, and how to claim. If the fault comes back, open a claim with its number. You need no receipt.'
-              : 'Look at the parcel before you open it, and tell us if something is wrong.'
-          }
-          when={`${
-            facts.carrierReference
-              ? facts.tracking
-                ? 'The carrier’s page shows where the parcel is.'
-                : 'The carrier’s reference shows where the parcel is.'
-              : 'The carrier brings it on its usual days.'
-          }${certificate ? ' The certificate states when cover begins and ends.' : ''}`}
+          what={isCollected ? afterCollecting(certificate) : afterPosting(certificate)}
+          when={(isCollected ? ['This job is closed.', stated] : [whereItIs(facts), stated])
+            .filter((sentence) => sentence !== '')
+            .join(' ')}
           costs={
             facts.owed
               ? `${leftSentence(facts.owed, setting)} It stays owed; the job page shows how to pay.`
@@ -51,3 +50,21 @@ export const unitSentBack: Writer<'unit-sent-back'> = (facts, setting) => {
     ),
   };
 };
+
+function afterPosting(certificate: string | null): string {
+  return certificate
+    ? `Try the unit when it is there. ${KEEP_CERTIFICATE}`
+    : 'Look at the parcel before you open it, and tell us if something is wrong.';
+}
+
+function afterCollecting(certificate: string | null): string {
+  return certificate
+    ? `Try the unit at home. ${KEEP_CERTIFICATE}`
+    : 'Look at the unit at home, and tell us if something is wrong.';
+}
+
+/** A reference is gone from a letter once its customer's data was removed. */
+function whereItIs({ tracking, carrierReference }: { tracking?: string | undefined; carrierReference: string }) {
+  if (tracking) return 'The carrier’s page shows where the parcel is.';
+  return carrierReference ? 'The carrier’s reference shows where the parcel is.' : '';
+}

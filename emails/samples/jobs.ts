@@ -164,23 +164,30 @@ export const jobSamples: readonly Sample[] = [
     },
   },
   {
-    name: 'Sent back without a repair',
+    name: 'Collected without a repair',
     content: {
       template: 'unit-sent-back',
-      data: { carrier: 'Harbour Parcels', carrierReference: '', certificateNumber: null, revision: null },
+      data: {
+        carrier: '',
+        carrierReference: '',
+        certificateNumber: null,
+        revision: null,
+        isCollected: true,
+      },
     },
     job: { isRepaired: false },
   },
   {
-    name: 'Sent back unpaid, as the owner decided',
+    name: 'Collected unpaid, as the owner decided',
     content: {
       template: 'unit-sent-back',
       data: {
-        carrier: 'Harbour Parcels',
+        carrier: '',
         carrierReference: '',
         certificateNumber,
         revision: 1,
         owed: 7200,
+        isCollected: true,
       },
     },
   },

@@ -16,6 +16,8 @@ export type CreditAsked = {
   /** everything that is left, or amounts of single lines by their position, as the invoice has them */
   choice: 'everything' | ReadonlyMap<number, number>;
   reason: string;
+  /** what the form said was left of the invoice, minor units; absent where nobody was shown anything */
+  shownLeft?: number | undefined;
   formKey?: string | undefined;
   actor: Extract<Actor, { id: string }>;
   now: Date;
@@ -23,7 +25,8 @@ export type CreditAsked = {
 
 /**
  * Issues a credit note: an invoice is never edited, so whatever was wrong in it is taken off by one of these. How much is left is
- * decided while the invoice's row is locked; of two who credit the same thing at once the second is told what is left.
+ * decided while the invoice's row is locked; of two who credit the same thing at once the second, who was shown more than is left
+ * by then, is told so, and credits nothing.
  */
 export async function creditInvoice(o: CreditAsked): Promise<void> {
   await writeOnce('invoice_pkey', () => transaction((tx) => credit(tx, o)));
@@ -31,6 +34,8 @@ export async function creditInvoice(o: CreditAsked): Promise<void> {
 
 async function credit(tx: Tx, o: CreditAsked): Promise<void> {
   const { invoice, credits } = await lockInvoice(tx, o.number);
+  if (o.shownLeft !== undefined && o.shownLeft !== leftToCredit(invoice, credits).payable)
+    throw new Refusal('conflict', CHANGED);
   const chosen = o.choice === 'everything' ? leftToCredit(invoice, credits).byPosition : o.choice;
   const reading = creditTotals(invoice, credits, chosen);
   if (!reading.ok) throw refusal(reading);
@@ -83,6 +88,9 @@ async function lockInvoice(
   });
   return { invoice: readInvoice(row), credits: corrections.map(readInvoice) };
 }
+
+const CHANGED =
+  'Part of this invoice was credited while you had it open, so nothing was issued. Load the page to see what is left.';
 
 function refusal(reading: Extract<CreditReading<InvoiceLineFacts>, { ok: false }>): Refusal {
   if (reading.reason === 'nothing')

@@ -10,6 +10,7 @@ import { type Actor, moveBy } from './actor';
 import { type JobRecord, readKind, readStage } from './records';
 import { countsFrom, reopenedAt } from './reopened';
 import { isSomethingCovered, type JobFacts, mayMove, reasonSentence } from './rules/guards';
+import { isHandoverNamed } from './rules/handover';
 import { recalledParts } from './rules/recalled';
 import { isRepaired } from './rules/repaired';
 import type { MoveKey } from './rules/stages';
@@ -48,7 +49,7 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     ...withdrawalFacts(job, today),
     isRepaired: isRepaired(job.events),
     recalledParts: recalledPartsOf(job),
-    isCarrierNamed: job.carrier !== '' && job.carrierReference !== '',
+    isHandoverNamed: isHandoverNamed({ ...job, by: 'carrier' }),
     mayContest:
       ruled?.isFinal === true &&
       mayContest({ ruling: ruled.ruling, timesContested: job.claim?.contestedAt ? 1 : 0 }).allowed,
@@ -76,14 +77,15 @@ function withdrawalFacts(
   };
 }
 
-/** Throws the first reason why a move is not open to someone, today where the workshop is. */
+/** Throws the first reason why a move is not open to someone, today where the workshop is; `said` is what the move itself brings. */
 export function requireMove(
   job: JobRecord,
   key: MoveKey,
   actor: Actor,
   on: { today: Day; locale: string } | null = null,
+  said: Pick<JobFacts, 'isHandoverNamed'> | null = null,
 ): void {
-  const facts = factsOf(job, on?.today);
+  const facts = { ...factsOf(job, on?.today), ...said };
   const answer = mayMove(key, facts, moveBy(actor));
   if (answer.allowed) return;
   const [reason] = answer.reasons;

@@ -1,4 +1,4 @@
-import { type Day, dayToDate } from '@/lib/calendar/day';
+import { compareDays, type Day, dayInZone, dayToDate } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { balanceOf, type PaymentPurpose } from '@/lib/invoices/rules/balance';
 import { moneyOfJob } from '@/lib/invoices/stored-money';
@@ -6,6 +6,7 @@ import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { paysPostage } from '@/lib/warranty/stored-ruling';
 import { writePostageOfClaim } from '@/lib/warranty/write-closed-claim';
+import { readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
 import { writeEvent } from './write-event';
 import { idOfSent, writeOnce } from './write-once';
@@ -16,6 +17,8 @@ export const PAYMENT_METHODS = ['bank transfer', 'card', 'cash', 'pay link'] as 
 /**
  * Keeps a payment and thanks the customer; a negative amount is money given back. A unit that was set aside as unclaimed is
  * taken up again by the payment that settles it.
+ *
+ * The same money entered on two screens must not count twice: each names what its form showed, and whoever comes second, once the job is locked, is told of the first and records nothing.
  */
 export async function recordPayment(o: {
   jobId: string;
@@ -25,6 +28,8 @@ export async function recordPayment(o: {
   method: (typeof PAYMENT_METHODS)[number];
   reference: string;
   receivedOn: Day;
+  /** what the form it was entered on showed: what was left to pay, and how many payments; absent where there was none */
+  shown?: { owed: number; payments: number };
   /** false where the entry corrects another: nothing was paid or given back, so nothing is told */
   tell?: boolean;
   formKey?: string | undefined;
@@ -34,6 +39,7 @@ export async function recordPayment(o: {
   await writeOnce('payment_pkey', () =>
     transaction(async (tx) => {
       if (o.amount === 0) throw new Refusal('invalid', 'Enter an amount other than 0', 'amount');
+      requireReceived(o.receivedOn, dayInZone(o.now, (await readWorkshop(tx)).timeZone));
       const job = await moneyOfJob(tx, o.jobId);
       const quote = job?.quotes[0];
       if (!job || !quote) throw new Refusal('not-found', 'There is no such job.');
@@ -63,13 +69,17 @@ export async function recordPayment(o: {
       if (purpose === 'claim-postage') await writePostageOfClaim(tx, { jobId: o.jobId, postage: -o.amount });
       // The event's write has locked the job, so every payment before this one is seen here.
       const after = (await moneyOfJob(tx, o.jobId)) ?? job;
-      if (after.stage === 'unclaimed' && balanceOf(after).owed <= 0) await takeUpPaid(tx, o);
+      const { owed } = balanceOf(after);
+      const owedBefore = owed + (purpose === 'price' ? o.amount : 0);
+      if (o.shown && (o.shown.owed !== owedBefore || o.shown.payments !== after.payments.length - 1))
+        throw new Refusal('conflict', CHANGED);
+      if (after.stage === 'unclaimed' && owedBefore > 0 && owed <= 0) await takeUpPaid(tx, o);
       if (o.tell === false) return;
       await queueMail(tx, {
         template: 'payment-received',
         data: {
           amount: o.amount,
-          balance: balanceOf(after).owed,
+          balance: owed,
           ...(purpose === 'claim-postage' && { isPostage: true }),
         },
         to: job.customer.email,
@@ -78,6 +88,15 @@ export async function recordPayment(o: {
       });
     }),
   );
+}
+
+const CHANGED =
+  'What is left to pay changed while you had this open, so nothing was recorded. Look at the payments before you enter it again.';
+
+/** Money that was not received yet is none. */
+function requireReceived(receivedOn: Day, today: Day): void {
+  if (compareDays(receivedOn, today) <= 0) return;
+  throw new Refusal('invalid', 'Enter the day it was received: today or before', 'receivedOn');
 }
 
 async function requireCoveredClaim(tx: Tx, o: { jobId: string; amount: number }): Promise<void> {

@@ -2,6 +2,7 @@ import { dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { inOrder } from '@/lib/db/in-order';
+import { isCollected } from '@/lib/jobs/rules/handover';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { Person } from './records';
 
@@ -150,6 +151,7 @@ export async function gather(person: Person) {
     jobs: jobs.map(({ photos, certificates, invoices, ...job }) => ({
       ...job,
       termsAcceptedAt: job.termsAcceptedAt,
+      isCollected: isCollected(job.events),
       photos: photosIn(`jobs/${showNumber(job.number)}`, photos, files),
       certificates: certificates.map(({ fileKey, ...certificate }) => {
         const path = `jobs/${showNumber(job.number)}/certificate-${showNumber(certificate.number)}-${certificate.revision}.pdf`;

@@ -35,6 +35,8 @@ export type DispatchDay = {
   waits: DispatchRow[];
   /** sent on the day, by carrier, both in order */
   sent: { carrier: string; rows: DispatchRow[] }[];
+  /** collected by their customers on the day: no carrier was given them */
+  collected: DispatchRow[];
 };
 
 const SHOWN = {
@@ -75,12 +77,14 @@ export async function listDispatch(o: { now: Date; day?: Day | null }): Promise<
       take: MOST_LISTED,
     }),
   ]);
+  const left = sent.map((row) => shown(row, timeZone));
   const rows = ready.map((row) => shown(row, timeZone));
   return {
     today,
     mayGo: rows.filter((row) => !row.isHeld),
     waits: rows.filter((row) => row.isHeld),
-    sent: byCarrier(sent.map((row) => shown(row, timeZone))),
+    sent: byCarrier(left.filter((row) => row.carrier !== '')),
+    collected: left.filter((row) => row.carrier === ''),
   };
 }
 

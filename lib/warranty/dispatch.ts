@@ -5,14 +5,14 @@ import { balanceOf } from '@/lib/invoices/rules/balance';
 import type { Actor } from '@/lib/jobs/actor';
 import { requireMove } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, staffNames } from '@/lib/jobs/records';
+import { type Handover, isHandoverNamed } from '@/lib/jobs/rules/handover';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { queueMail } from '@/lib/mail/queue';
 import { checkS10 } from '@/lib/numbers/s10';
-import { foldSerial } from '@/lib/numbers/serial';
 import { Refusal } from '@/lib/outcome';
-import { carriersInUse } from '@/lib/parcels/records';
-import { problemSentences } from '@/lib/parcels/rules/carrier-sentences';
+import { carriersInUse, readCarrierRows } from '@/lib/parcels/records';
+import { NOT_POSTED, problemSentences } from '@/lib/parcels/rules/carrier-sentences';
 import { askCarrier, findCarrier, trackingAddress } from '@/lib/parcels/rules/carriers';
 import { batteryOfModel, type ParcelFacts, parcelToAsk, readParcel } from '@/lib/parcels/stored-parcel';
 import { writeParcel } from '@/lib/parcels/write-parcel';
@@ -20,14 +20,14 @@ import { writeWatch } from '@/lib/returns/write-watch';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { missingSettings, missingWords } from '@/lib/workshop/rules/missing-settings';
 import { type DrawnCertificate, drawPlan } from './draw-plan';
-import { type CertificatePlan, planWarranty, type WarrantyPlan } from './plan-certificate';
+import { planWarranty, type WarrantyPlan } from './plan-certificate';
+import { writeCertificate } from './write-certificate';
 import { closeClaim } from './write-closed-claim';
 
 export type Dispatch = {
   jobId: string;
   version: number;
-  carrier: string;
-  carrierReference: string;
+  handover: Handover;
   /** what the workshop paid for the parcel, minor units; kept as cost of a claim */
   postage: number;
   /** the parcel as it is packed; absent: as it is kept already */
@@ -37,7 +37,8 @@ export type Dispatch = {
 };
 
 /**
- * Sends a unit back and issues its certificate.
+ * Sends a unit back and issues its certificate. One that its customer collects is theirs at once: its job is closed in
+ * the same transaction.
  *
  * Drawing and storing the document takes longer than a transaction should be open, so it is done first, on the
  * version the person saw. The transaction then names that version: whoever presses second, or presses after the job
@@ -52,26 +53,20 @@ export async function dispatch(
   if (job.version !== o.version) {
     throw new Refusal('conflict', 'This job changed while you had it open. Nothing was sent back.');
   }
-  const reference = checkS10(o.carrierReference);
-  if (reference.form === 's10' && !reference.valid) {
-    throw new Refusal(
-      'invalid',
-      'This looks like a postal reference, and one character looks wrong. Check it against the receipt.',
-      'carrierReference',
-    );
-  }
-  requireMove({ ...job, carrier: o.carrier, carrierReference: o.carrierReference }, 'dispatch', o.actor);
+  requireReference(o.handover);
+  requireMove(job, 'dispatch', o.actor, null, { isHandoverNamed: isHandoverNamed(o.handover) });
 
   const workshop = await readWorkshop();
-  await requireCarrier(job, o, workshop);
+  const handover = await requireCarrier(job, o, workshop);
+  const isCollected = handover.by === 'collected';
   const calendar = await readCalendar(workshop, dayInZone(o.now, workshop.timeZone));
-  const plan = await planWarranty(job, { now: o.now, timeZone: workshop.timeZone, calendar });
+  const plan = await planWarranty(job, { now: o.now, timeZone: workshop.timeZone, calendar, isCollected });
   if (plan.certificate) requireGuarantor(workshop);
   const drawn = plan.certificate
-    ? await drawPlan(plan.certificate, job, { workshop, staff: await staffNames(), now: o.now })
+    ? await drawPlan(plan.certificate, job, { workshop, staff: await staffNames(), isCollected, now: o.now })
     : null;
   try {
-    await transaction((tx) => write(tx, { ...o, job, plan, drawn }));
+    await transaction((tx) => write(tx, { ...o, handover, job, plan, drawn }));
   } catch (error) {
     // A file that cannot be removed just now goes when lib/keeping/write-left-files.ts comes by.
     if (drawn && error instanceof Refusal) await deleteFile(drawn.fileKey).catch(() => {});
@@ -81,13 +76,37 @@ export async function dispatch(
   return { certificate: certificate && { number: certificate.number, revision: certificate.revision } };
 }
 
-/** A carrier of the workshop's list is asked before it is given the parcel; one that is typed by hand has no limits here. */
-async function requireCarrier(job: JobRecord, o: Dispatch, money: WorkshopCard): Promise<void> {
-  const carrier = findCarrier(o.carrier, await carriersInUse());
-  if (!carrier) return;
-  const answer = askCarrier(carrier, parcelToAsk(o.parcel ?? readParcel(job), batteryOfModel(job)));
-  const sentences = problemSentences(answer, money);
+/** A reference that looks like one of the post is checked before the parcel is gone (UPU S10). */
+function requireReference(handover: Handover): void {
+  if (handover.by === 'collected') return;
+  const reference = checkS10(handover.carrierReference);
+  if (reference.form !== 's10' || reference.valid) return;
+  throw new Refusal(
+    'invalid',
+    'This looks like a postal reference, and one character looks wrong. Check it against the receipt.',
+    'carrierReference',
+  );
+}
+
+/**
+ * A carrier of the workshop's list is asked before it is given the parcel; one that is typed by hand has no limits here. A
+ * battery that may not be posted goes with neither. The list's own spelling is kept, so that a carrier has one hand-over list.
+ */
+async function requireCarrier(job: JobRecord, o: Dispatch, money: WorkshopCard): Promise<Handover> {
+  if (o.handover.by === 'collected') return o.handover;
+  const rows = await readCarrierRows();
+  const parcel = parcelToAsk(o.parcel ?? readParcel(job), batteryOfModel(job));
+  const listed = findCarrier(
+    o.handover.carrier,
+    rows.filter(({ isUsed }) => isUsed),
+  );
+  const sentences = listed
+    ? problemSentences(askCarrier(listed, parcel), money)
+    : parcel.battery.may === 'do-not-post'
+      ? [NOT_POSTED]
+      : [];
   if (sentences.length > 0) throw new Refusal('invalid', sentences.join(' '), 'carrier');
+  return { ...o.handover, carrier: findCarrier(o.handover.carrier, rows)?.name ?? o.handover.carrier };
 }
 
 /** A certificate names who stands behind it and where it holds (Directive (EU) 2019/771 Art. 17(2)(b), (e)). */
@@ -105,25 +124,30 @@ type DispatchWrite = Dispatch & { job: JobRecord; plan: WarrantyPlan; drawn: Dra
 async function write(tx: Tx, o: DispatchWrite): Promise<void> {
   const { job, plan, drawn } = o;
   const { owed } = balanceOf(job);
-  const tracking = trackingAddress(o.carrier, o.carrierReference, await carriersInUse(tx));
-  const version = o.parcel ? await writeParcel(tx, { ...o, parcel: o.parcel }) : o.version;
-  await writeEvent(tx, {
+  const isCollected = o.handover.by === 'collected';
+  const { carrier, carrierReference } =
+    o.handover.by === 'carrier' ? o.handover : { carrier: '', carrierReference: '' };
+  const tracking = trackingAddress(carrier, carrierReference, await carriersInUse(tx));
+  const packed = o.parcel ? await writeParcel(tx, { ...o, parcel: o.parcel }) : o.version;
+  const version = await writeEvent(tx, {
     jobId: job.id,
     actor: o.actor,
     now: o.now,
-    expected: { version, stages: moveOf('dispatch').from },
-    set: { carrier: o.carrier, carrierReference: o.carrierReference, sentBackAt: o.now },
+    expected: { version: packed, stages: moveOf('dispatch').from },
+    set: { carrier, carrierReference, sentBackAt: o.now },
     from: 'ready',
     to: 'sent-back',
     event: {
       kind: 'sent-back',
       data: {
-        carrier: o.carrier,
-        reference: o.carrierReference,
+        carrier,
+        reference: carrierReference,
         certificate: plan.certificate?.number ?? null,
+        ...(isCollected && { isCollected }),
       },
     },
   });
+  if (isCollected) await writeClosed(tx, { ...o, version });
   await writeHeld(tx, o);
   await closeClaim(tx, job, o);
   if (plan.certificate && drawn) await writeCertificate(tx, plan.certificate, drawn, o);
@@ -134,16 +158,32 @@ async function write(tx: Tx, o: DispatchWrite): Promise<void> {
   await queueMail(tx, {
     template: 'unit-sent-back',
     data: {
-      carrier: o.carrier,
-      carrierReference: o.carrierReference,
+      carrier,
+      carrierReference,
       certificateNumber: plan.certificate?.number ?? null,
       revision: plan.certificate?.revision ?? null,
       ...(tracking && { tracking }),
       ...(owed > 0 && { owed }),
+      ...(isCollected && { isCollected }),
     },
     to: job.customer.email,
     jobId: job.id,
     now: o.now,
+  });
+}
+
+/** The unit is with its customer: there is no delivery to wait for. */
+async function writeClosed(tx: Tx, o: DispatchWrite): Promise<void> {
+  const { from, to } = moveOf('close');
+  await writeEvent(tx, {
+    jobId: o.job.id,
+    actor: o.actor,
+    now: o.now,
+    expected: { version: o.version, stages: from },
+    set: { closedAt: o.now },
+    from: 'sent-back',
+    to,
+    event: { kind: 'moved', data: { move: 'close', note: 'Closed: the unit is with the customer' } },
   });
 }
 
@@ -155,54 +195,6 @@ async function writeHeld(tx: Tx, { job, plan }: DispatchWrite): Promise<void> {
       claimNumber: plan.heldNow.claimNumber,
       fromDay: dayToDate(plan.heldNow.from),
       toDay: dayToDate(plan.heldNow.to),
-    },
-  });
-}
-
-async function writeCertificate(
-  tx: Tx,
-  plan: CertificatePlan,
-  drawn: DrawnCertificate,
-  o: DispatchWrite,
-): Promise<void> {
-  if (plan.replaces) {
-    const { count } = await tx.certificate.updateMany({
-      where: { id: plan.replaces.id, supersededAt: null },
-      data: { supersededAt: o.now },
-    });
-    if (count === 0)
-      throw new Refusal('conflict', 'This certificate was reissued meanwhile. Nothing was sent back.');
-  }
-  await tx.certificate.create({
-    data: {
-      number: plan.number,
-      revision: plan.revision,
-      jobId: o.job.id,
-      policyVersionId: plan.policyVersionId,
-      modelName: `${o.job.model.maker} ${o.job.model.name}`,
-      serialTyped: o.job.serialTyped,
-      serialKey: foldSerial(o.job.serialTyped),
-      issuedAt: o.now,
-      issuedOn: dayToDate(drawn.issuedOn),
-      endsOn: dayToDate(drawn.endsOn),
-      keyId: drawn.keyId,
-      signature: drawn.token,
-      fileKey: drawn.fileKey,
-      sha256: drawn.sha256,
-      lines: {
-        create: plan.lines.map((line, position) => ({
-          position,
-          key: line.id,
-          kind: line.kind,
-          description: line.description,
-          symptoms: line.symptoms,
-          term: line.term,
-          startsOn: dayToDate(line.startsOn),
-          renewedUntil: line.renewedUntil ? dayToDate(line.renewedUntil) : null,
-          endsOn: dayToDate(drawn.ends.get(line.id) ?? drawn.endsOn),
-          lotId: plan.lots.get(line.id) ?? null,
-        })),
-      },
     },
   });
 }

@@ -41,6 +41,7 @@ export async function drawPlan(
   o: {
     workshop: WorkshopCard;
     staff: ReadonlyMap<string, { initials: string }>;
+    isCollected: boolean;
     now: Date;
   },
 ): Promise<DrawnCertificate> {
@@ -113,7 +114,7 @@ export async function drawPlan(
     })),
     counted: [...new Set(counts.map(({ count }) => explainCount(count, workshop.locale)))],
     sections: text.sections,
-    stamps: stamps(job, workshop.timeZone, issuedOn),
+    stamps: stamps(job, { timeZone: workshop.timeZone, today: issuedOn, isCollected: o.isCollected }),
     proof: proofOf(plan.provedBy, { staff: o.staff, timeZone: workshop.timeZone, today: issuedOn }),
     payload: { token, certificate: signed },
   });
@@ -130,13 +131,14 @@ export async function drawPlan(
   };
 }
 
-function stamps(job: JobRecord, timeZone: string, today: Day) {
+function stamps(job: JobRecord, o: { timeZone: string; today: Day; isCollected: boolean }) {
+  const { timeZone, today, isCollected } = o;
   const reached = stagesReached(job.events).filter(({ stage }) =>
     ['booked', 'arrived', 'on-bench', 'ready'].includes(stage),
   );
   return [
     ...reached.map(({ stage, at }) => ({ label: STAGE_WORDS[stage].label, day: dayInZone(at, timeZone) })),
-    { label: STAGE_WORDS['sent-back'].label, day: today },
+    { label: isCollected ? 'Collected' : STAGE_WORDS['sent-back'].label, day: today },
   ];
 }
 

@@ -47,7 +47,7 @@ export type WarrantyPlan = { heldNow: HeldInterval | null; certificate: Certific
  */
 export async function planWarranty(
   job: JobRecord,
-  o: { now: Date; timeZone: string; calendar: WorkingCalendar },
+  o: { now: Date; timeZone: string; calendar: WorkingCalendar; isCollected: boolean },
 ): Promise<WarrantyPlan> {
   const today = dayInZone(o.now, o.timeZone);
   const hasRepair = isRepaired(job.events);
@@ -68,7 +68,7 @@ export async function planWarranty(
         .map(({ at }) => dayInZone(at, o.timeZone)),
       arrivedOn: job.arrivedAt && dayInZone(job.arrivedAt, o.timeZone),
     }),
-    to: returnDay(chain.terms.startEvent, today, o.calendar),
+    to: returnDay(today, o.calendar, o.isCollected),
     claimNumber: job.claim.number,
   };
   const ruled = readRuling(job.claim);
@@ -85,7 +85,7 @@ export async function planWarranty(
 async function firstCertificate(
   job: JobRecord,
   today: Day,
-  o: { calendar: WorkingCalendar },
+  o: { calendar: WorkingCalendar; isCollected: boolean },
 ): Promise<CertificatePlan | null> {
   // What the contract promised; where there is none, for another unit that came in on a claim, what is promised today.
   const policy = job.policyVersion ?? newestVersion(job.repair.policy);
@@ -97,7 +97,7 @@ async function firstCertificate(
     known: await symptomsOfRepairs(job.model.id),
     uses: usesOf(job),
   });
-  const lines = firstCover(covered, terms, startDay(terms.startEvent, today, o.calendar));
+  const lines = firstCover(covered, terms, startDay(terms.startEvent, today, o.calendar, o.isCollected));
   if (lines.length === 0) return null;
   return {
     number: newNumber('W'),
@@ -120,7 +120,7 @@ async function nextRevision(
   job: JobRecord,
   chain: Chain,
   heldNow: HeldInterval,
-  o: { today: Day; calendar: WorkingCalendar },
+  o: { today: Day; calendar: WorkingCalendar; isCollected: boolean },
 ): Promise<CertificatePlan> {
   const before = chain.inForce.lines.map(readCoverLine);
   const claimed = relevantLines(before, job.claim?.symptom ?? 'other').map((line) => line.id);
@@ -131,7 +131,8 @@ async function nextRevision(
     repairSymptoms: job.repair.symptoms,
     known: await symptomsOfRepairs(job.model.id),
   });
-  const added = firstCover(covered, chain.terms, startDay(chain.terms.startEvent, o.today, o.calendar));
+  const from = startDay(chain.terms.startEvent, o.today, o.calendar, o.isCollected);
+  const added = firstCover(covered, chain.terms, from);
   const { lines } = renewCover({
     lines: before,
     touched: [...claimed, ...fittedAgain],

@@ -1,4 +1,5 @@
 import type { Tx } from '@/lib/db/transaction';
+import type { Handover } from '@/lib/jobs/rules/handover';
 import { s10Digit } from '@/lib/numbers/s10';
 import type { Carrier } from '@/lib/parcels/rules/carriers';
 import { pick } from './chance';
@@ -50,10 +51,10 @@ export async function writeCarriers(tx: Tx): Promise<void> {
 }
 
 /** Who takes a parcel there and under which reference; abroad it goes by post, with a reference of the form of UPU S10. */
-export function carrierFor(country: string, job: string): { carrier: string; carrierReference: string } {
+export function carrierFor(country: string, job: string): Handover {
   const serial = String(pick(`${job}/parcel`, 10_000_000, 99_999_999));
   const [post, parcels] = DEMO_CARRIERS;
   return country !== 'GB' || pick(`${job}/carrier`, 0, 2) === 0
-    ? { carrier: post.name, carrierReference: `CX${serial}${s10Digit(serial)}GB` }
-    : { carrier: parcels.name, carrierReference: `TT-${serial.slice(0, 4)}-${serial.slice(4)}` };
+    ? { by: 'carrier', carrier: post.name, carrierReference: `CX${serial}${s10Digit(serial)}GB` }
+    : { by: 'carrier', carrier: parcels.name, carrierReference: `TT-${serial.slice(0, 4)}-${serial.slice(4)}` };
 }

@@ -214,7 +214,7 @@ export class Course extends Steps {
     const { certificate } = await dispatch({
       jobId: this.jobId,
       version: job.version,
-      ...carrierFor(job.customer.country, this.key),
+      handover: carrierFor(job.customer.country, this.key),
       postage: o.postage ?? 0,
       actor: this.shop.hands[o.by ?? 'front'],
       now: this.step(),

@@ -125,7 +125,7 @@ describe('the books of a workshop', () => {
       reference: '=2+2',
       receivedOn: day(receivedOn),
       actor: BENCH,
-      now: NOW,
+      now: new Date(`${receivedOn}T09:00:00Z`),
     });
 
   async function threeJobs() {

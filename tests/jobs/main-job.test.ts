@@ -94,8 +94,7 @@ describe('the whole main job', () => {
       dispatch({
         jobId,
         version: (await current(jobId)).version,
-        carrier: 'Harbour Post',
-        carrierReference: 'RR473124829GB',
+        handover: { by: 'carrier', carrier: 'Harbour Post', carrierReference: 'RR473124829GB' },
         postage: 0,
         actor: BENCH,
         now: sent,
@@ -182,8 +181,7 @@ describe('the whole main job', () => {
     const result = await dispatch({
       jobId: claimJob.id,
       version: (await current(claimJob.id)).version,
-      carrier: 'Harbour Post',
-      carrierReference: 'HP-2201',
+      handover: { by: 'carrier', carrier: 'Harbour Post', carrierReference: 'HP-2201' },
       postage: 420,
       actor: BENCH,
       now: new Date('2027-02-11T15:00:00Z'),

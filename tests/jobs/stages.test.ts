@@ -42,7 +42,7 @@ const READY: JobFacts = {
   isStartAllowed: true,
   mayWithdraw: false,
   isRepaired: true,
-  isCarrierNamed: true,
+  isHandoverNamed: true,
   mayContest: false,
 };
 
@@ -98,11 +98,11 @@ describe('who may move a job, and what must hold', () => {
     ['a unit that is paid, proved and has a carrier goes back', {}, 'dispatch', 'staff', []],
     ['an unpaid unit does not go back', { owed: 1 }, 'dispatch', 'staff', ['nothing-owed']],
     [
-      'a unit without a carrier does not go back',
-      { isCarrierNamed: false },
+      'a unit of which nobody said how it leaves does not go back',
+      { isHandoverNamed: false },
       'dispatch',
       'staff',
-      ['carrier-named'],
+      ['handover-named'],
     ],
     ['the owner may do what staff may', {}, 'dispatch', 'owner', []],
     ['a customer does not send a unit back', {}, 'dispatch', 'customer', ['wrong-person']],
@@ -380,7 +380,7 @@ describe('who may move a job, and what must hold', () => {
       isStartAllowed: fc.boolean(),
       mayWithdraw: fc.boolean(),
       isRepaired: fc.boolean(),
-      isCarrierNamed: fc.boolean(),
+      isHandoverNamed: fc.boolean(),
       mayContest: fc.boolean(),
     });
     const by = fc.constantFrom<MoveBy>('customer', 'staff', 'owner', 'clock');

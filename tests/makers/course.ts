@@ -60,7 +60,7 @@ export async function readyJob(world: World, now: Date): Promise<string> {
     amount: 7200,
     method: 'card',
     reference: '',
-    receivedOn: day('2026-11-25'),
+    receivedOn: day(now.toISOString().slice(0, 10)),
     actor: BENCH,
     now,
   });
@@ -71,8 +71,7 @@ export async function sendBack(jobId: string, now: Date) {
   return dispatch({
     jobId,
     version: await versionOf(jobId),
-    carrier: 'Harbour Post',
-    carrierReference: 'HP-1001',
+    handover: { by: 'carrier', carrier: 'Harbour Post', carrierReference: 'HP-1001' },
     postage: 0,
     actor: BENCH,
     now,

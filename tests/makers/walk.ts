@@ -55,8 +55,8 @@ export async function proveJob(jobId: string, world: World, now: Date) {
 
 export async function sendBack(jobId: string, now: Date) {
   const { version } = await jobNow(jobId);
-  const carrier = { carrier: 'Harbour Post', carrierReference: 'HP-2201', postage: 420 };
-  return dispatch({ jobId, version, ...carrier, actor: BENCH, now });
+  const handover = { by: 'carrier', carrier: 'Harbour Post', carrierReference: 'HP-2201' } as const;
+  return dispatch({ jobId, version, handover, postage: 420, actor: BENCH, now });
 }
 
 /** A repair booked, done with so many single pieces of the lot, paid and sent back on one day; gives its certificate's number. */

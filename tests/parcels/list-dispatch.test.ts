@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { day } from '@/lib/calendar/day';
+import type { Handover } from '@/lib/jobs/rules/handover';
 import { listDispatch } from '@/lib/parcels/list-dispatch';
 import { dispatch } from '@/lib/warranty/dispatch';
 import { useDatabase } from '@/tests/database';
@@ -16,11 +17,15 @@ const LATE = new Date('2026-06-30T23:30:00Z');
 let paid: { number: string };
 let unpaid: { number: string };
 let sent: { number: string; jobId: string };
+let fetched: { number: string; jobId: string };
 let sentLate: { number: string; jobId: string };
 
-async function send(jobId: string, carrier: string, now: Date) {
+async function send(jobId: string, carrier: string | null, now: Date) {
   const { version } = await jobNow(jobId);
-  await dispatch({ jobId, version, carrier, carrierReference: 'A-1', postage: 0, actor: BENCH, now });
+  const handover: Handover = carrier
+    ? { by: 'carrier', carrier, carrierReference: 'A-1' }
+    : { by: 'collected' };
+  await dispatch({ jobId, version, handover, postage: 0, actor: BENCH, now });
 }
 
 beforeAll(async () => {
@@ -31,6 +36,8 @@ beforeAll(async () => {
   sentLate = await makeReady(world, LATE, { serial: 'HW2-10004-A' });
   await send(sent.jobId, 'Harbour Post', NOW);
   await send(sentLate.jobId, 'Fenroad Carriers', LATE);
+  fetched = await makeReady(world, NOW, { serial: 'HW2-10005-A' });
+  await send(fetched.jobId, null, NOW);
 }, 60_000);
 
 describe('what goes back today', () => {
@@ -46,6 +53,12 @@ describe('what goes back today', () => {
     expect(list.sent).toMatchObject([
       { carrier: 'Harbour Post', rows: [{ number: sent.number, reference: 'A-1' }] },
     ]);
+  });
+
+  it('counts what customers collected apart: it is on no carrier’s list', async () => {
+    const list = await listDispatch({ now: NOW });
+    expect(list.collected.map((row) => row.number)).toEqual([fetched.number]);
+    expect(list.sent.map(({ carrier }) => carrier)).toEqual(['Harbour Post']);
   });
 
   it('counts days where the workshop is, not in UTC', async () => {

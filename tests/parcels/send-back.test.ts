@@ -25,7 +25,8 @@ beforeAll(async () => {
 
 async function send(jobId: string, o: { carrier: string; parcel?: ParcelFacts }) {
   const { version } = await jobNow(jobId);
-  return dispatch({ jobId, version, carrierReference: 'SP-1', postage: 0, ...o, actor: BENCH, now: NOW });
+  const handover = { by: 'carrier', carrier: o.carrier, carrierReference: 'SP-1' } as const;
+  return dispatch({ jobId, version, handover, postage: 0, ...o, actor: BENCH, now: NOW });
 }
 
 describe('a packed parcel', () => {
@@ -88,10 +89,24 @@ describe('a carrier of the list', () => {
     await expect(send(jobId, { carrier: 'Tern & Tide Parcels' })).rejects.toThrow('up to 25 kg');
   });
 
-  it('need not be one: any name can be typed', async () => {
+  it('need not be one: any name can be typed, as it is', async () => {
     const { jobId } = await makeReady(world, NOW, { serial: 'HW2-50003-C' });
-    await send(jobId, { carrier: 'Collected', parcel: { ...PACKED, battery: 'unsound' } });
-    expect(await jobNow(jobId)).toMatchObject({ stage: 'sent-back', carrier: 'Collected' });
+    await send(jobId, { carrier: 'Her brother’s van', parcel: { ...PACKED, battery: 'loose' } });
+    expect(await jobNow(jobId)).toMatchObject({ stage: 'sent-back', carrier: 'Her brother’s van' });
+  });
+
+  it('is kept as the list spells it, so that it has one hand-over list', async () => {
+    const { jobId } = await makeReady(world, NOW, { serial: 'HW2-50004-C' });
+    await send(jobId, { carrier: 'sandmouth POST', parcel: PACKED });
+    expect(await jobNow(jobId)).toMatchObject({ carrier: 'Sandmouth Post' });
+  });
+
+  it('is not asked about a battery that no carrier takes: that is refused under any name', async () => {
+    const { jobId } = await makeReady(world, NOW, { serial: 'HW2-50005-C' });
+    const sent = send(jobId, { carrier: 'Collected', parcel: { ...PACKED, battery: 'unsound' } });
+    await expect(sent).rejects.toMatchObject({ code: 'invalid', field: 'carrier' });
+    await expect(sent).rejects.toThrow('may not go by post or parcel carrier');
+    expect(await jobNow(jobId)).toMatchObject({ stage: 'ready', carrier: '' });
   });
 });
 

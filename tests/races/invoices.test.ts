@@ -11,6 +11,7 @@ import { invoiceNumber } from '@/lib/invoices/rules/number';
 import { invoiceTotals } from '@/lib/invoices/rules/totals';
 import { buyerOf, sellerOf } from '@/lib/invoices/stored-parties';
 import { writeInvoice } from '@/lib/invoices/write-invoice';
+import { recordPayment } from '@/lib/jobs/record-payment';
 import { attempt } from '@/lib/outcome';
 import { readWorkshop } from '@/lib/workshop/records';
 import { resetDatabase, useDatabase } from '@/tests/database';
@@ -114,6 +115,40 @@ describe('invoices at once', () => {
     expect(outcomes.filter((outcome) => outcome.ok)).toHaveLength(credits.length);
     expect(outcomes.some((outcome) => !outcome.ok)).toBe(true);
     expect(credits.map((row) => row.sequence)).toEqual(credits.map((_, place) => place + 2));
+  });
+
+  it('the same credit entered on two screens that show the same is given once', async () => {
+    const { repairId } = await makeWorkshop(NOW);
+    const { jobId } = await makeBooking({ repairId, now: NOW });
+    const { number } = await issueInvoice({ jobId, actor: OWNER, now: NOW });
+    const asked = { number, choice: new Map([[0, 1500]]), reason: 'Goodwill', actor: OWNER, now: NOW };
+    const outcomes = await Promise.all(
+      Array.from({ length: 4 }, () => attempt(() => creditInvoice({ ...asked, shownLeft: 7200 }))),
+    );
+    expect(outcomes.flatMap((outcome) => (outcome.ok ? [] : [outcome.refusal.code]))).toEqual(
+      Array.from({ length: 3 }, () => 'conflict'),
+    );
+    expect(await db.invoice.count({ where: { kind: 'credit-note' } })).toBe(1);
+  });
+
+  it('the same payment entered on two screens that show the same is recorded once', async () => {
+    const { repairId } = await makeWorkshop(NOW);
+    const { jobId } = await makeBooking({ repairId, now: NOW });
+    const paid = { jobId, amount: 5000, method: 'cash', reference: '', receivedOn: day('2026-11-25') } as const;
+    const outcomes = await Promise.all(
+      Array.from({ length: 4 }, () =>
+        attempt(() => recordPayment({ ...paid, shown: { owed: 7200, payments: 0 }, actor: OWNER, now: NOW })),
+      ),
+    );
+    expect(outcomes.flatMap((outcome) => (outcome.ok ? [] : [outcome.refusal.code]))).toEqual(
+      Array.from({ length: 3 }, () => 'conflict'),
+    );
+    expect(await db.payment.count({ where: { jobId } })).toBe(1);
+    expect(await db.mail.count({ where: { jobId, template: 'payment-received' } })).toBe(1);
+    // The rest, by somebody who saw the first.
+    const shown = { owed: 2200, payments: 1 };
+    await recordPayment({ ...paid, amount: 2200, shown, actor: OWNER, now: NOW });
+    expect(await db.payment.count({ where: { jobId } })).toBe(2);
   });
 
   it('a document first asked for by eight at once is drawn into one file, and all get that one', async () => {

@@ -94,8 +94,7 @@ describe('one right record, whoever races', () => {
         dispatch({
           jobId,
           version,
-          carrier: 'Harbour Post',
-          carrierReference: 'HP-1',
+          handover: { by: 'carrier', carrier: 'Harbour Post', carrierReference: 'HP-1' },
           postage: 0,
           actor: BENCH,
           now: NOW,

@@ -8,3 +8,6 @@ import { LARGEST_KEPT } from '@/lib/numbers/column';
  * z.object({ version: countedField }).parse({ version: '3' }) -> { version: 3 }
  */
 export const countedField = z.coerce.number().int().positive().max(LARGEST_KEPT);
+
+/** A hidden field of a form that says which amount the person saw, in minor units and of either sign. */
+export const seenAmount = z.coerce.number().int().min(-LARGEST_KEPT).max(LARGEST_KEPT);

@@ -139,7 +139,7 @@ async function sendBack(job: JobRecord): Promise<Acknowledged> {
   const { certificate } = await dispatch({
     jobId: job.id,
     version: job.version,
-    ...carrierFor('GB', job.number),
+    handover: carrierFor('GB', job.number),
     postage: 0,
     actor: await hand(),
     now: now(),

@@ -53,7 +53,13 @@ export const EVENT_DATA = {
   'invoice-issued': z.object({ number: z.string(), payable: z.number().int() }),
   'credit-note-issued': z.object({ number: z.string(), invoice: z.string(), payable: z.number().int() }),
   'message-sent': z.object({ messageId: z.string(), author: z.enum(['customer', 'staff']) }),
-  'sent-back': z.object({ carrier: z.string(), reference: z.string(), certificate: z.string().nullable() }),
+  'sent-back': z.object({
+    /** '' with its reference where the customer collected the unit */
+    carrier: z.string(),
+    reference: z.string(),
+    certificate: z.string().nullable(),
+    isCollected: z.boolean().optional(),
+  }),
   'claim-opened': z.object({ claim: z.string(), certificate: z.string() }),
   'claim-inspected': z.object({ claim: z.string(), item: z.string(), answer: z.string() }),
   'claim-ruled': z.object({ claim: z.string(), cause: z.string(), ruling: z.string(), isFinal: z.boolean() }),
@@ -146,7 +152,7 @@ export function eventLine(kind: string, data: unknown): string {
     case 'message-sent':
       return event.data.author === 'customer' ? 'Message from the customer' : 'Message to the customer';
     case 'sent-back':
-      return `Handed to ${event.data.carrier}`;
+      return event.data.isCollected ? 'Collected by the customer' : `Handed to ${event.data.carrier}`;
     case 'claim-opened':
       return 'Claim opened on the certificate';
     case 'claim-inspected':

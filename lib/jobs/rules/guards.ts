@@ -32,9 +32,10 @@ export type JobFacts = {
   owed: number;
   /** the owner decided to send an unclaimed unit back although something is owed */
   isOwedWaived?: boolean;
-  isCarrierNamed: boolean;
   /** fitted parts of lots that were recalled, in words */
   recalledParts?: readonly string[];
+  /** a carrier with its reference, or that the customer collects it */
+  isHandoverNamed: boolean;
   /** it was proved, and goes back repaired */
   isRepaired: boolean;
   /** last day to withdraw from the contract; null where there is no such right */
@@ -92,7 +93,7 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'not-as-it-came': (facts) => facts.stage !== 'ready' || facts.isRepaired,
   'nothing-undone': (facts) => facts.isRepaired || !facts.hasAgreedPaidOffer,
   'nothing-owed': (facts) => !isHeldForMoney(facts),
-  'carrier-named': (facts) => facts.isCarrierNamed,
+  'handover-named': (facts) => facts.isHandoverNamed,
   'may-contest': (facts) => facts.mayContest,
 };
 
@@ -149,7 +150,7 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   'nothing-undone':
     'The customer agreed to a paid repair that is not done: do it, or send the unit back unrepaired.',
   'nothing-owed': 'There is still something to pay.',
-  'carrier-named': 'Give the carrier and its reference first.',
+  'handover-named': 'Give the carrier and its reference, or say that the customer collects it.',
   'may-contest': 'There is no ruling that can still be contested.',
 };
 

@@ -18,6 +18,8 @@ export type NextFacts = {
   /** when a sent offer stops being valid */
   offerUntil: Day | null;
   carrier: string;
+  /** the customer fetched the unit here */
+  isCollected?: boolean;
   /** the final ruling of a claim, or null */
   ruling: JobFacts['ruling'];
   /** the customer has said yes to no price yet: the parcel came without a booking */
@@ -116,16 +118,17 @@ function ready({ owed, decision }: NextFacts, free: string): string {
     : `${postingSentence(true)} ${owed} is left to pay. How to pay is below.`;
 }
 
-function closed({ hasCertificate, decision, kind }: NextFacts): string {
+function closed({ hasCertificate, decision, kind, isCollected = false }: NextFacts): string {
   if (decision === 'give-away' || decision === 'recycle' || decision === 'sell') {
     return `There is nothing left to do. ${DECISION_WORDS[decision].told} We wrote to you about it.`;
   }
   if (hasCertificate) {
-    return 'There is nothing left to do. Keep the certificate: if it fails again, it opens your claim.';
+    const fetched = isCollected ? 'You collected your unit. ' : '';
+    return `There is nothing left to do. ${fetched}Keep the certificate: if it fails again, it opens your claim.`;
   }
   return kind === 'claim'
     ? 'There is nothing left to do. The certificate you have stands as it did.'
-    : 'There is nothing left to do. Your unit went back to you.';
+    : `There is nothing left to do. ${isCollected ? 'You collected your unit.' : 'Your unit went back to you.'}`;
 }
 
 /** On a claim the covered part is free whatever else was agreed; only a price the customer said yes to is paid. */

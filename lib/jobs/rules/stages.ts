@@ -46,7 +46,7 @@ export type Need =
   | 'not-as-it-came'
   | 'nothing-undone'
   | 'nothing-owed'
-  | 'carrier-named'
+  | 'handover-named'
   | 'may-contest';
 
 export type StageMail =
@@ -292,11 +292,11 @@ export const MOVES = [
     from: ['ready'],
     to: 'sent-back',
     by: ['staff'],
-    needs: ['ruled', 'nothing-owed', 'no-recalled-part', 'carrier-named'],
+    needs: ['ruled', 'nothing-owed', 'no-recalled-part', 'handover-named'],
     mail: 'unit-sent-back',
     label: 'Send back',
     consequence:
-      'Issues the certificate where a repair was done, and tells the customer the carrier reference.',
+      'Issues the certificate where a repair was done, and tells the customer the carrier reference; a unit that is collected is done with it.',
   },
   {
     key: 'close',

@@ -112,6 +112,7 @@ export const factsOf = {
   /** an amount below zero was given back, for the price or for the postage of a claim; balance is what is left to pay */
   'payment-received': z.strictObject({ amount, balance: amount, isPostage: z.boolean().optional() }),
   'unit-sent-back': z.strictObject({
+    /** '' with its reference where the customer collected the unit */
     carrier: text,
     carrierReference: text,
     certificateNumber: text.nullable(),
@@ -120,6 +121,7 @@ export const factsOf = {
     tracking: z.url({ protocol: /^https$/ }).optional(),
     /** still to pay, where the owner decided to send it back all the same */
     owed: amount.optional(),
+    isCollected: z.boolean().optional(),
   }),
   'claim-opened': z.strictObject({ claimNumber: text, certificateNumber: text }),
   'claim-ruled': z.strictObject({

@@ -2,6 +2,10 @@ import { formatMoney } from '@/lib/money/amount';
 import type { CarrierAnswer, CarrierProblem, Unsaid } from './carriers';
 import { centimetreText, kilogramText } from './measures';
 
+/** Said whichever carrier was named: no parcel with such a battery is posted. The carrier's and the post's rules come first. */
+export const NOT_POSTED =
+  'With this battery the unit may not go by post or parcel carrier. Send it without the battery, taken out by somebody trained for it, or let the customer collect it. The rules for dangerous goods and the carrier’s own come first.';
+
 type Money = { currency: string; locale: string };
 
 /**
@@ -14,8 +18,7 @@ export function problemSentences({ carrier, problems }: CarrierAnswer, money: Mo
     'too-long': `Too long: ${carrier.name} takes sides up to ${centimetreText(carrier.longestSide)} cm.`,
     'worth-too-much': `Worth too much: ${carrier.name} makes good up to ${formatMoney(carrier.maxValueMinor, money.currency, money.locale)}.`,
     'battery-by-road-only': `A battery outside its unit may not fly: ${carrier.name} does not keep parcels on the road.`,
-    'battery-not-posted':
-      'With this battery the unit may not go by post or parcel carrier. Take the battery out, or have the unit collected.',
+    'battery-not-posted': NOT_POSTED,
   };
   return problems.map((problem) => sentence[problem]);
 }

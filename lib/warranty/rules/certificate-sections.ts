@@ -54,9 +54,9 @@ export function countingRule(terms: PolicyTerms, zoneLabel: string): string[] {
 export function startWords(event: StartEvent): string {
   switch (event) {
     case 'handed-to-carrier':
-      return 'we hand the unit to the carrier';
+      return 'we hand the unit to the carrier, or you collect it';
     case 'delivered':
-      return 'the unit is delivered to you';
+      return 'the unit is delivered to you, or you collect it';
     case 'collected':
       return 'you collect the unit';
   }

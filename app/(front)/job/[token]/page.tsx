@@ -19,6 +19,7 @@ import { factsOf } from '@/lib/jobs/facts';
 import { newestQuoteTokenOf } from '@/lib/jobs/private-link';
 import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/records';
 import { parseEvent } from '@/lib/jobs/rules/events';
+import { isCollected } from '@/lib/jobs/rules/handover';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
 import { packingSlip } from '@/lib/jobs/rules/packing-slip';
 import { type JobKind, STAGE_WORDS } from '@/lib/jobs/rules/stages';
@@ -82,6 +83,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   const parts = { job, token, workshop };
   const slip = packingSlip(job);
   const isStopped = !slip.isOffered && slip.stop !== null;
+  const collectedOn = job.sentBackAt && isCollected(job.events) ? dayInZone(job.sentBackAt, timeZone) : null;
   const tracking = trackingAddress(job.carrier, job.carrierReference, await readCarrierRows());
   return (
     <>
@@ -104,6 +106,7 @@ export default async function JobPage({ params, searchParams }: Props) {
                   startAfter: facts.isStartAllowed ? null : facts.withdrawUntil,
                   offerUntil: offer ? dayFromDate(offer.validUntil) : null,
                   carrier: job.carrier,
+                  isCollected: collectedOn !== null,
                   ruling: facts.ruling,
                   isPaidAgreed: facts.hasAgreedPaidOffer,
                   isPriceOpen: !facts.isPriceAgreed,
@@ -158,6 +161,7 @@ export default async function JobPage({ params, searchParams }: Props) {
                 .filter((line) => line)
                 .join(', '),
             },
+            { term: 'Collected', text: collectedOn && formatDay(collectedOn, locale, 'short') },
             { term: 'Carrier', text: job.carrier },
             {
               term: 'Carrier’s reference',

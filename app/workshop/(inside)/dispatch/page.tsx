@@ -31,7 +31,7 @@ export default async function DispatchPage() {
         next={
           list.mayGo.length === 0
             ? 'nothing that is ready may go yet.'
-            : `pack what may go, and name its carrier on its job sheet.`
+            : `pack what may go, and name its carrier on its job sheet, or say there that it is collected.`
         }
       />
       <section aria-labelledby="may-go">
@@ -91,6 +91,18 @@ export default async function DispatchPage() {
           </div>
         ))}
       </section>
+      {list.collected.length === 0 ? null : (
+        <section aria-labelledby="collected">
+          <h2 id="collected">{`Collected today (${list.collected.length})`}</h2>
+          <Table
+            caption="Collected by their customers"
+            captionHidden
+            rows={list.collected}
+            rowKey={(row) => row.number}
+            columns={common.filter((column) => column.key !== 'ready' && column.key !== 'to')}
+          />
+        </section>
+      )}
     </>
   );
 }

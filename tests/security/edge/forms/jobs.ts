@@ -57,6 +57,7 @@ export const jobs: FormsOfFiles = [
       },
       dispatchForm: {
         fields: {
+          by: 'carrier',
           weight: '1250',
           carrier: 'Harbour Post',
           carrierReference: 'HP 1',
@@ -98,7 +99,15 @@ export const jobs: FormsOfFiles = [
       putBackForm: { fields: { use: uuid } },
       stopForm: { fields: { why: 'cannot-repair', reason: 'The chip is no longer made.' } },
       paymentForm: {
-        fields: { amount: '48.00', method: 'cash', reference: 'R 1', receivedOn: '2026-11-25', tell: 'no' },
+        fields: {
+          amount: '48.00',
+          method: 'cash',
+          reference: 'R 1',
+          receivedOn: '2026-11-25',
+          tell: 'no',
+          owed: '4800',
+          payments: '1',
+        },
       },
       messageForm: { fields: said },
       nothingForm: { fields: {} },

@@ -24,7 +24,7 @@ export const office: FormsOfFiles = [
     'money/invoices/[number]/schema.ts',
     {
       creditForm: {
-        fields: { choice: 'everything', reason: 'Billed twice.', formKey: uuid },
+        fields: { choice: 'everything', reason: 'Billed twice.', left: '4800', formKey: uuid },
       },
     },
   ],

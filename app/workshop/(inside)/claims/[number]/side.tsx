@@ -6,6 +6,7 @@ import { NumberText } from '@/app/ui/words/number-text';
 import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import type { JobRecord } from '@/lib/jobs/records';
+import { isCollected } from '@/lib/jobs/rules/handover';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { casePhoto } from './case-photos';
@@ -36,7 +37,7 @@ export function Side({ heading, job, workshop, names }: Props) {
             ),
           },
           { term: 'Arrived', text: on(job.arrivedAt) },
-          { term: 'Sent back', text: on(job.sentBackAt) },
+          { term: isCollected(job.events) ? 'Collected' : 'Sent back', text: on(job.sentBackAt) },
           { term: 'Serial', text: <NumberText text={job.arrivedSerial ?? job.serialTyped} /> },
           { term: 'Problem told', text: job.problem },
           { term: 'Worked on by', text: whoWorked(job, names) },

@@ -130,12 +130,13 @@ export async function addPayment(number: string, _before: FormState, formData: F
     part: 'money',
     work: async (call) => {
       const amount = await readAmount(call.data.amount, 'amount');
-      const { tell, receivedOn } = call.data;
+      const { tell, receivedOn, owed, payments } = call.data;
       await recordPayment({
         ...call,
         ...call.data,
         amount,
         receivedOn: day(receivedOn),
+        shown: { owed, payments },
         tell: tell === 'yes',
       });
     },

@@ -19,7 +19,7 @@ import { onJob } from './action-kit';
 import { dispatchForm, type ParcelTyped, parcelForm } from './dispatch-schema';
 import { readAmount } from './read-amount';
 
-/** Sends a unit back; or, at "Work out", keeps what was said of its parcel and shows the form again with every carrier's answer. */
+/** Sends a unit back, or gives it to whoever collects it; or, at "Work out", keeps what was said of its parcel and shows the form again with every carrier's answer. */
 export async function sendBack(number: string, _before: FormState, formData: FormData): Promise<FormState> {
   if (formData.get('intent') === 'work-out') return workOut(number, formData);
   return onJob({
@@ -29,9 +29,15 @@ export async function sendBack(number: string, _before: FormState, formData: For
     formData,
     part: 'moves',
     work: async (call) => {
-      const { carrier, carrierReference } = call.data;
-      const postage = call.data.postage === '' ? 0 : await readAmount(call.data.postage, 'postage');
-      await dispatch({ ...call, carrier, carrierReference, postage, parcel: await parcelOf(call.data) });
+      const { data } = call;
+      if (data.by === 'collected') {
+        await dispatch({ ...call, handover: { by: 'collected' }, postage: 0 });
+        return;
+      }
+      const { by, carrier, carrierReference } = data;
+      const postage = data.postage === '' ? 0 : await readAmount(data.postage, 'postage');
+      const handover = { by, carrier, carrierReference };
+      await dispatch({ ...call, handover, postage, parcel: await parcelOf(data) });
     },
   });
 }

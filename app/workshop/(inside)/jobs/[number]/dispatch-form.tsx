@@ -57,82 +57,101 @@ export async function DispatchForm({ job, workshop }: SheetProps) {
         </Notice>
       ) : null}
       <ActionForm action={sendBack.bind(null, job.number)} hidden={carriedFields(job.version)} label={label}>
-        <TextField name="carrier" label="Carrier" maxLength={80} list={carriers.map(({ name }) => name)} />
-        <TextField
-          name="carrierReference"
-          label="Carrier’s reference"
-          hint="From the receipt. Postal references of the form RR 12345678 5 GB are checked by their check digit."
-          mono
-          autoComplete="off"
-          maxLength={60}
+        <RadioGroup
+          name="by"
+          label="Who takes it"
+          choices={[
+            { value: 'carrier', label: 'A carrier takes it' },
+            {
+              value: 'collected',
+              label: 'The customer collects it here',
+              hint: 'Closes the job: cover counts from today. Nothing of the parcel below is needed.',
+            },
+          ]}
+          defaultValue="carrier"
         />
-        <MoneyField
-          name="postage"
-          label="Postage we paid"
-          hint={job.kind === 'claim' ? 'Part of what this claim costs us.' : undefined}
-          currency={currency}
-          optional
-        />
-        <div className="flex flex-wrap gap-x-6 gap-y-4">
+        <div className="for-carrier">
+          <TextField name="carrier" label="Carrier" maxLength={80} list={carriers.map(({ name }) => name)} />
           <TextField
-            name="weight"
-            label="Weight, packed"
-            inputMode="numeric"
-            unit="g"
-            width="short"
-            optional
+            name="carrierReference"
+            label="Carrier’s reference"
+            hint="From the receipt. Postal references of the form RR 12345678 5 GB are checked by their check digit."
+            mono
             autoComplete="off"
-            defaultValue={parcel.grams ?? undefined}
+            maxLength={60}
           />
-          {SIDES.map((side) => (
+          {job.kind === 'claim' ? (
+            <MoneyField
+              name="postage"
+              label="Postage we paid"
+              hint="Part of what this claim costs us."
+              currency={currency}
+              optional
+            />
+          ) : null}
+          <div className="flex flex-wrap gap-x-6 gap-y-4">
             <TextField
-              key={side.name}
-              name={side.name}
-              label={`${side.label}, packed`}
-              inputMode="decimal"
-              unit="cm"
+              name="weight"
+              label="Weight, packed"
+              inputMode="numeric"
+              unit="g"
               width="short"
               optional
               autoComplete="off"
-              defaultValue={parcel.sides ? centimetreText(parcel.sides[side.at]) : undefined}
+              defaultValue={parcel.grams ?? undefined}
             />
-          ))}
-        </div>
-        <MoneyField
-          name="value"
-          label="What the unit is worth"
-          hint="Compared with what a carrier makes good, and put on a customs note."
-          currency={currency}
-          optional
-          defaultValue={parcel.valueMinor === null ? undefined : decimalText(parcel.valueMinor, currency)}
-        />
-        {model.battery === 'none' ? null : (
-          <RadioGroup
-            name="battery"
-            label="Battery"
-            choices={PACKED_BATTERIES.map((value) => ({ value, label: PACKED_BATTERY_WORDS[value] }))}
-            defaultValue={parcel.battery}
+            {SIDES.map((side) => (
+              <TextField
+                key={side.name}
+                name={side.name}
+                label={`${side.label}, packed`}
+                inputMode="decimal"
+                unit="cm"
+                width="short"
+                optional
+                autoComplete="off"
+                defaultValue={parcel.sides ? centimetreText(parcel.sides[side.at]) : undefined}
+              />
+            ))}
+          </div>
+          <MoneyField
+            name="value"
+            label="What the unit is worth"
+            hint="Compared with what a carrier makes good, and put on a customs note."
+            currency={currency}
+            optional
+            defaultValue={parcel.valueMinor === null ? undefined : decimalText(parcel.valueMinor, currency)}
           />
-        )}
-        <SubmitButton
-          kind="second"
-          name="intent"
-          value="work-out"
-          label="Work out"
-          busy="Working out…"
-          consequence="Keeps the parcel’s weight, size and value, and shows what each carrier says. Sends nothing."
-        />
+          {model.battery === 'none' ? null : (
+            <RadioGroup
+              name="battery"
+              label="Battery"
+              choices={PACKED_BATTERIES.map((value) => ({ value, label: PACKED_BATTERY_WORDS[value] }))}
+              defaultValue={parcel.battery}
+            />
+          )}
+          <SubmitButton
+            kind="second"
+            name="intent"
+            value="work-out"
+            label="Work out"
+            busy="Working out…"
+            consequence="Keeps the parcel’s weight, size and value, and shows what each carrier says. Sends nothing."
+          />
+        </div>
         <SubmitButton label={label} consequence={consequence} />
       </ActionForm>
-      <BatteryNote verdict={packedVerdict(model, parcel.battery)} />
-      <CarrierAnswers carriers={carriers} parcel={parcelToAsk(parcel, model)} money={{ currency, locale }} />
-      {isAbroad ? (
-        <p>
-          <TextLink href={`/workshop/jobs/${job.number}/customs`}>
-            This parcel goes abroad: what its customs form asks
-          </TextLink>
-        </p>
-      ) : null}
+      <div className="for-carrier">
+        <BatteryNote verdict={packedVerdict(model, parcel.battery)} />
+        <CarrierAnswers carriers={carriers} parcel={parcelToAsk(parcel, model)} money={{ currency, locale }} />
+        {isAbroad ? (
+          <p>
+            <TextLink href={`/workshop/jobs/${job.number}/customs`}>
+              This parcel goes abroad: what its customs form asks
+            </TextLink>
+          </p>
+        ) : null}
+      </div>
       <p>
         <TextLink href="/workshop/dispatch">Everything that goes back today</TextLink>
       </p>

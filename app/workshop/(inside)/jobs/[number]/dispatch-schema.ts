@@ -41,13 +41,21 @@ function needAllSides(sides: Sides, context: z.RefinementCtx): void {
 
 export const parcelForm = z.object(parcelShape).superRefine(needAllSides);
 
-export const dispatchForm = z
+const byCarrier = z
   .object({
     ...parcelShape,
+    by: z.literal('carrier'),
     carrier: neededText('the carrier', 80),
     carrierReference: neededText('the carrier’s reference', 60),
     postage: z.string().trim().max(20, 'Keep this to 20 characters').optional().default(''),
   })
   .superRefine(needAllSides);
+
+/** Whoever collects a unit needs no parcel: nothing that was typed for one is read. */
+export const dispatchForm = z.discriminatedUnion(
+  'by',
+  [byCarrier, z.object({ by: z.literal('collected') })],
+  'Choose who takes it',
+);
 
 export type ParcelTyped = z.output<typeof parcelForm>;

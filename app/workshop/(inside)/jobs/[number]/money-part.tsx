@@ -39,6 +39,7 @@ function stateWords(revision: { state: string; revision: number; decidedBy: stri
 export function MoneyPart({ job, workshop }: SheetProps) {
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const { owed } = factsOf(job);
+  const today = dayInZone(now(), workshop.timeZone);
   const hasPaid = job.payments.length > 0;
   const revisions = job.quotes[0]?.revisions ?? [];
   return (
@@ -106,7 +107,7 @@ export function MoneyPart({ job, workshop }: SheetProps) {
       ) : null}
       <ActionForm
         action={addPayment.bind(null, job.number)}
-        hidden={carriedFields(job.version)}
+        hidden={{ ...carriedFields(job.version), owed, payments: job.payments.length }}
         label="Record a payment"
         summary="Record a payment"
         isOpen={(job.stage === 'ready' && owed > 0) || owed < 0}
@@ -130,7 +131,8 @@ export function MoneyPart({ job, workshop }: SheetProps) {
           label="Received on"
           type="date"
           width="short"
-          defaultValue={dayInZone(now(), workshop.timeZone)}
+          max={today}
+          defaultValue={today}
         />
         {paysPostage(job.claim) ? (
           <RadioGroup

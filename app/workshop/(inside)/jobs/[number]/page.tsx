@@ -14,6 +14,7 @@ import { config } from '@/lib/config';
 import { readMessages } from '@/lib/jobs/read-messages';
 import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/records';
 import { DATA_ANSWERS, HISTORY } from '@/lib/jobs/rules/booking';
+import { isCollected } from '@/lib/jobs/rules/handover';
 import { STAGE_WORDS, type Stage } from '@/lib/jobs/rules/stages';
 import { noteSeen } from '@/lib/keeping/seen';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -165,7 +166,9 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
               { term: 'Parcel to us', text: job.inboundReference },
               {
                 term: 'Parcel back',
-                text: [job.carrier, job.carrierReference].filter((text) => text !== '').join(' '),
+                text: isCollected(job.events)
+                  ? 'Collected by the customer'
+                  : [job.carrier, job.carrierReference].filter((text) => text !== '').join(' '),
               },
               {
                 term: 'Where it is',

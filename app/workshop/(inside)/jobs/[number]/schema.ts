@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { countedField } from '@/app/ui/forms/counted-field';
+import { countedField, seenAmount } from '@/app/ui/forms/counted-field';
 import { isDay } from '@/lib/calendar/day';
 import { PAYMENT_PURPOSES } from '@/lib/invoices/rules/balance';
 import { PAYMENT_METHODS } from '@/lib/jobs/record-payment';
@@ -46,6 +46,10 @@ export const paymentForm = z.object({
     .refine(isDay, 'Enter the day it was received'),
   purpose: z.enum(PAYMENT_PURPOSES, { error: 'Choose what it is for' }).default('price'),
   tell: z.enum(['yes', 'no']).default('yes'),
+  /** what the form said was left to pay, minor units; below zero is to be given back */
+  owed: seenAmount,
+  /** how many payments it showed */
+  payments: seenAmount,
 });
 export const messageForm = z.object({ text: neededText('your message', 4000) });
 export const nothingForm = z.object({});

@@ -27,12 +27,13 @@ export async function creditAction(
   if (!whole) return { message: 'There is no invoice with this number.' };
   const parsed = parseForm(creditForm, formData);
   if (!parsed.ok) return parsed.state;
-  const { choice, reason, formKey } = parsed.data;
+  const { choice, reason, left, formKey } = parsed.data;
   const outcome = await attempt(() =>
     creditInvoice({
       number,
       choice: readCredit(choice, whole.facts, formData),
       reason,
+      shownLeft: left,
       formKey,
       actor: staffActor(staff),
       now: now(),

@@ -24,7 +24,7 @@ export function CreditForm({ whole: { facts }, left, locale }: Props) {
       </p>
       <ActionForm
         action={creditAction.bind(null, facts.number)}
-        hidden={{ formKey: newFormKey() }}
+        hidden={{ formKey: newFormKey(), left: left.payable }}
         label="Write a credit note"
         summary="Write a credit note"
       >
