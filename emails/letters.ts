@@ -17,6 +17,7 @@ import { messageFromCustomer } from './message-from-customer';
 import { messageFromWorkshop } from './message-from-workshop';
 import { offerLapsed } from './offer-lapsed';
 import { offerReminder } from './offer-reminder';
+import { parcelCameBack } from './parcel-came-back';
 import { paymentReceived } from './payment-received';
 import { promiseMoved } from './promise-moved';
 import { quoteAccepted } from './quote-accepted';
@@ -29,6 +30,7 @@ import { quoteQuestion } from './quote-question';
 import { quoteReminder } from './quote-reminder';
 import { quoteSent } from './quote-sent';
 import { quoteTurnedDown } from './quote-turned-down';
+import { referenceCorrected } from './reference-corrected';
 import { repairStopped } from './repair-stopped';
 import { unclaimedDecided } from './unclaimed-decided';
 import { unclaimedNotice } from './unclaimed-notice';
@@ -55,6 +57,8 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'credit-note-issued': creditNoteIssued,
   'payment-received': paymentReceived,
   'unit-sent-back': unitSentBack,
+  'parcel-came-back': parcelCameBack,
+  'reference-corrected': referenceCorrected,
   'claim-opened': claimOpened,
   'claim-ruled': claimRuled,
   'claim-contested': claimContested,

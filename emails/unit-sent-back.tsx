@@ -1,15 +1,16 @@
+import type { Day } from '@/lib/calendar/day';
 import { showNumber } from '@/lib/numbers/job-number';
 import { JobPage, type Line, Lines, Next, Para, PlainLink, Title } from './frame';
-import type { Writer } from './letter';
+import type { Setting, Writer } from './letter';
 import { leftSentence } from './money-left';
-import { money } from './words';
+import { fullDay, money } from './words';
 
 const KEEP_CERTIFICATE =
   'Keep the certificate: it says what is covered, until when, and how to claim. If the fault comes back, open a claim with its number. You need no receipt.';
 
 export const unitSentBack: Writer<'unit-sent-back'> = (facts, setting) => {
   const { job } = setting;
-  const { isCollected = false, carrierReference, tracking } = facts;
+  const { isCollected = false, isAgain = false, carrierReference, tracking } = facts;
   const certificate = facts.certificateNumber ? showNumber(facts.certificateNumber) : null;
   const lines: Line[] = [];
   if (facts.carrier) lines.push({ term: 'Carrier', text: facts.carrier });
@@ -22,7 +23,7 @@ export const unitSentBack: Writer<'unit-sent-back'> = (facts, setting) => {
     lines.push({ term: 'Certificate', text: `${certificate}${revision}`, isMono: true });
   }
   const how = isCollected ? 'You collected your unit today.' : `Sent with ${facts.carrier}.`;
-  const stated = certificate ? 'The certificate states when cover begins and ends.' : '';
+  const stated = certificate && !facts.coveredUntil ? 'The certificate states when cover begins and ends.' : '';
   return {
     to: 'customer',
     subject: isCollected ? `Collected: job ${job.number}` : `On its way to you: job ${job.number}`,
@@ -31,7 +32,10 @@ export const unitSentBack: Writer<'unit-sent-back'> = (facts, setting) => {
       <>
         <Title>{isCollected ? 'You have your unit back' : 'Your unit is on its way back'}</Title>
         <Para>
-          {isCollected ? 'You collected it from us today.' : 'We have handed it to the carrier today.'}
+          {isCollected
+            ? 'You collected it from us today.'
+            : `We have handed it to the carrier ${isAgain ? 'once more ' : ''}today.`}
+          {isAgain && certificate ? ` ${standsSentence(facts.coveredUntil, setting)}` : ''}
         </Para>
         {lines.length > 0 ? <Lines items={lines} /> : null}
         <Next
@@ -61,6 +65,13 @@ function afterCollecting(certificate: string | null): string {
   return certificate
     ? `Try the unit at home. ${KEEP_CERTIFICATE}`
     : 'Look at the unit at home, and tell us if something is wrong.';
+}
+
+/** The certificate was issued when the unit first left; the days of the way there and back may be added to its cover. */
+function standsSentence(coveredUntil: Day | undefined, setting: Setting): string {
+  return coveredUntil === undefined
+    ? 'Your certificate stands as it was issued when we first sent it.'
+    : `Your certificate stands as it was issued when we first sent it. The days since are added: it covers until the end of ${fullDay(coveredUntil, setting)}.`;
 }
 
 /** A reference is gone from a letter once its customer's data was removed. */

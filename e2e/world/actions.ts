@@ -197,6 +197,8 @@ export const actions: readonly ActionRow[] = [
   ...inFile('/workshop/jobs/[number]/dispatch-actions.ts', [
     ['sendBack', all, job],
     ['sendBack', all, { ...job, form: { intent: 'work-out' } }],
+    ['takeBack', all, job],
+    ['correctReferenceAction', all, job],
   ]),
   ...inFile('/workshop/jobs/[number]/keeping-actions.ts', [
     ['decideOnUnit', owner, job],

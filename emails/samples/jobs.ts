@@ -192,6 +192,46 @@ export const jobSamples: readonly Sample[] = [
     },
   },
   {
+    name: 'Parcel came back, with a certificate',
+    content: {
+      template: 'parcel-came-back',
+      data: { reason: 'The carrier wrote on it: no such number in the street.', hasCertificate: true },
+    },
+  },
+  {
+    name: 'Parcel came back, without a repair',
+    content: {
+      template: 'parcel-came-back',
+      data: { reason: 'Nobody fetched it from the post office.', hasCertificate: false },
+    },
+    job: { isRepaired: false },
+  },
+  {
+    name: 'Sent once more, with days added',
+    content: {
+      template: 'unit-sent-back',
+      data: {
+        carrier: 'Harbour Parcels',
+        carrierReference: 'RR123456785GB',
+        certificateNumber,
+        revision: 1,
+        isAgain: true,
+        coveredUntil: day('2027-12-22'),
+      },
+    },
+  },
+  {
+    name: 'Reference corrected',
+    content: {
+      template: 'reference-corrected',
+      data: {
+        carrier: 'Harbour Parcels',
+        carrierReference: 'RR123456785GB',
+        tracking: 'https://parcels.example.org/where?ref=RR123456785GB',
+      },
+    },
+  },
+  {
     name: 'Message from the workshop',
     content: {
       template: 'message-from-workshop',

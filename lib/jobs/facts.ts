@@ -10,7 +10,7 @@ import { type Actor, moveBy } from './actor';
 import { type JobRecord, readKind, readStage } from './records';
 import { countsFrom, reopenedAt } from './reopened';
 import { isSomethingCovered, type JobFacts, mayMove, reasonSentence } from './rules/guards';
-import { isHandoverNamed } from './rules/handover';
+import { hasLeft, isHandoverNamed } from './rules/handover';
 import { recalledParts } from './rules/recalled';
 import { isRepaired } from './rules/repaired';
 import type { MoveKey } from './rules/stages';
@@ -49,9 +49,12 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     ...withdrawalFacts(job, today),
     isRepaired: isRepaired(job.events),
     recalledParts: recalledPartsOf(job),
+    isWithCarrier: job.sentBackAt !== null && job.carrier !== '',
+    hasLeft: hasLeft(job.events),
     isHandoverNamed: isHandoverNamed({ ...job, by: 'carrier' }),
     mayContest:
       ruled?.isFinal === true &&
+      job.claim?.state !== 'closed' &&
       mayContest({ ruling: ruled.ruling, timesContested: job.claim?.contestedAt ? 1 : 0 }).allowed,
   };
 }

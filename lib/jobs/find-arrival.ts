@@ -5,6 +5,7 @@ import { readWorkshop } from '@/lib/workshop/records';
 import { readKind, readStage } from './records';
 import { matchParcels, type ParcelMatch } from './rules/parcel-match';
 import { type Sought, soughtFrom } from './rules/sought';
+import { LEFT_STAGES, NOT_WITH_US } from './rules/stage-sets';
 import type { JobKind, Stage } from './rules/stages';
 
 export type ArrivalJob = {
@@ -26,6 +27,8 @@ export type ArrivalFinding =
   | { state: 'found'; job: ArrivalJob }
   /** the job is past its arrival already */
   | { state: 'here-already'; jobs: ArrivalJob[] }
+  /** it left with a carrier before: the post may have brought the parcel back */
+  | { state: 'went-back'; jobs: ArrivalJob[] }
   /** several fit, or only a serial that may have been misread: a person chooses */
   | { state: 'choose'; by: ParcelMatch['by']; jobs: ArrivalJob[] }
   | { state: 'certificate-only'; certificate: string; jobNumber: string }
@@ -39,11 +42,23 @@ export const EXPECTED = {
   stage: true,
   serialTyped: true,
   inboundReference: true,
+  carrier: true,
   bookedAt: true,
   model: { select: { maker: true, name: true } },
   repair: { select: { name: true } },
   customer: { select: { name: true } },
 } satisfies Prisma.JobSelect;
+
+/** Given to a carrier, who may bring the parcel back. */
+const WITH_CARRIER = {
+  stage: { in: [...LEFT_STAGES] },
+  sentBackAt: { not: null },
+  carrier: { not: '' },
+} satisfies Prisma.JobWhereInput;
+
+function isWithCarrier({ stage, carrier }: Row): boolean {
+  return LEFT_STAGES.includes(readStage(stage)) && carrier !== '';
+}
 
 type Row = Prisma.JobGetPayload<{ select: typeof EXPECTED }>;
 
@@ -90,7 +105,8 @@ async function byNumber(sought: Extract<Sought, { kind: 'number' }>): Promise<Ar
   });
   if (row) {
     const job = shown(row, (await readWorkshop()).timeZone);
-    return job.stage === 'booked' ? { state: 'found', job } : { state: 'here-already', jobs: [job] };
+    if (job.stage === 'booked') return { state: 'found', job };
+    return { state: isWithCarrier(row) ? 'went-back' : 'here-already', jobs: [job] };
   }
   if (sought.of !== 'W') return { state: 'none', isNumber: true };
   const certificate = await db.certificate.findFirst({
@@ -130,13 +146,20 @@ async function byText(
   }
   if (sought.key !== '') {
     const here = await db.job.findMany({
-      where: { serialKey: sought.key, stage: { notIn: ['booked', 'cancelled', 'sent-back', 'closed'] } },
+      where: { serialKey: sought.key, stage: { notIn: [...NOT_WITH_US] } },
       select: EXPECTED,
       orderBy: { number: 'asc' },
       take: 5,
     });
     const { timeZone } = await readWorkshop();
     if (here.length > 0) return { state: 'here-already', jobs: here.map((row) => shown(row, timeZone)) };
+    const gone = await db.job.findMany({
+      where: { serialKey: sought.key, ...WITH_CARRIER },
+      select: EXPECTED,
+      orderBy: { sentBackAt: 'desc' },
+      take: 1,
+    });
+    if (gone.length > 0) return { state: 'went-back', jobs: gone.map((row) => shown(row, timeZone)) };
   }
   return sought.wrong ? { state: 'wrong-character', what: sought.wrong } : { state: 'none', isNumber: false };
 }

@@ -10,7 +10,7 @@ import { readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
 import { writeEvent } from './write-event';
 import { idOfSent, writeOnce } from './write-once';
-import { takeUpPaid } from './write-unclaimed';
+import { takeUpAnswered } from './write-unclaimed';
 
 export const PAYMENT_METHODS = ['bank transfer', 'card', 'cash', 'pay link'] as const;
 
@@ -18,7 +18,8 @@ export const PAYMENT_METHODS = ['bank transfer', 'card', 'cash', 'pay link'] as 
  * Keeps a payment and thanks the customer; a negative amount is money given back. A unit that was set aside as unclaimed is
  * taken up again by the payment that settles it.
  *
- * The same money entered on two screens must not count twice: each names what its form showed, and whoever comes second, once the job is locked, is told of the first and records nothing.
+ * The same money entered on two screens must not count twice: each names what its form showed, and whoever comes
+ * second, once the job is locked, is told of the first and records nothing.
  */
 export async function recordPayment(o: {
   jobId: string;
@@ -73,7 +74,8 @@ export async function recordPayment(o: {
       const owedBefore = owed + (purpose === 'price' ? o.amount : 0);
       if (o.shown && (o.shown.owed !== owedBefore || o.shown.payments !== after.payments.length - 1))
         throw new Refusal('conflict', CHANGED);
-      if (after.stage === 'unclaimed' && owedBefore > 0 && owed <= 0) await takeUpPaid(tx, o);
+      if (after.stage === 'unclaimed' && owedBefore > 0 && owed <= 0) 
+        await takeUpAnswered(tx, { ...o, note: 'Everything is paid' });
       if (o.tell === false) return;
       await queueMail(tx, {
         template: 'payment-received',

@@ -1,10 +1,11 @@
-import { transaction } from '@/lib/db/transaction';
+import { type Tx, transaction } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { readWorkshop } from '@/lib/workshop/records';
 import { type Actor, actorId } from './actor';
 import { writeEvent } from './write-event';
 import { idOfSent, writeOnce } from './write-once';
+import { takeUpAnswered } from './write-unclaimed';
 
 /** A message on the job, mirrored by mail to the other side. */
 export async function sendMessage(o: {
@@ -40,6 +41,7 @@ export async function sendMessage(o: {
         now: o.now,
         event: { kind: 'message-sent', data: { messageId: message.id, author } },
       });
+      if (author === 'customer') await takeUpUnclaimed(tx, o);
       const to = author === 'staff' ? job.customer.email : (await readWorkshop(tx)).email;
       if (to === '') return;
       await queueMail(tx, {
@@ -51,4 +53,10 @@ export async function sendMessage(o: {
       });
     }),
   );
+}
+
+/** Whoever answers a notice is not silent. The event of the message has locked the job, so its stage is what it is. */
+async function takeUpUnclaimed(tx: Tx, o: { jobId: string; actor: Actor; now: Date }): Promise<void> {
+  const { stage } = await tx.job.findUniqueOrThrow({ where: { id: o.jobId }, select: { stage: true } });
+  if (stage === 'unclaimed') await takeUpAnswered(tx, { ...o, note: 'The customer wrote to us' });
 }

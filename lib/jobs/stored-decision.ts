@@ -14,7 +14,8 @@ export const DECISION_EVENTS = {
 
 /**
  * The owner's newest decision about a unit that nobody claimed, from a job's events in order; null without one, and after
- * the unit became ready again by anything but that decision itself. Work that was opened again and proved takes nothing from it.
+ * the unit became ready again by anything but that decision itself. Work that was opened again and proved
+ * takes nothing from it, nor does a parcel that the post brought back.
  */
 export function lastDecision(
   events: readonly {
@@ -27,7 +28,8 @@ export function lastDecision(
 ): StoredDecision | null {
   const last = events.findLast(
     (event, index) =>
-      event.kind === 'unclaimed-decided' || (event.toStage === 'ready' && !isProvedAgain(events, index)),
+      event.kind === 'unclaimed-decided' ||
+      (event.toStage === 'ready' && event.kind !== 'came-back' && !isProvedAgain(events, index)),
   );
   if (last?.kind !== 'unclaimed-decided') return null;
   const event = parseEvent('unclaimed-decided', last.data);

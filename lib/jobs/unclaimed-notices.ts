@@ -8,6 +8,7 @@ import { attempt } from '@/lib/outcome';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { moveJob } from './move';
 import { isHeldForMoney } from './rules/guards';
+import { waitsForAddress } from './rules/handover';
 import { type UnclaimedStep, unclaimedStep } from './rules/unclaimed';
 import { DECISION_EVENTS, isOwedWaived, lastDecision } from './stored-decision';
 import { writeEvent } from './write-event';
@@ -16,9 +17,17 @@ import { unclaimedSettings, writeNotice } from './write-unclaimed';
 /** What must be known of a job to say whether a notice is due. */
 export const UNCLAIMED_FACTS = {
   stage: true,
-  events: DECISION_EVENTS,
+  events: {
+    ...DECISION_EVENTS,
+    where: {
+      OR: [
+        ...DECISION_EVENTS.where.OR,
+        { kind: { in: ['came-back', 'message-sent', 'contact-corrected'] } },
+      ],
+    },
+  },
   mails: {
-    where: { template: { in: ['unit-ready', 'unclaimed-notice'] } },
+    where: { template: { in: ['unit-ready', 'parcel-came-back', 'unclaimed-notice'] } },
     orderBy: [{ queuedAt: 'desc' }, { id: 'desc' }],
     select: { template: true, state: true, sentAt: true, bouncedAt: true },
   },
@@ -28,13 +37,13 @@ export const UNCLAIMED_FACTS = {
 type Facts = Prisma.JobGetPayload<{ select: typeof UNCLAIMED_FACTS }>;
 
 /**
- * What is due about one unit. Told is somebody whose newest letter that the unit is ready has left and did not come back;
- * the time runs from the later of that and the last time it became ready.
+ * What is due about one unit. Told is somebody whose newest letter that the unit is ready, or that its parcel came back, has
+ * left and was not returned; the time runs from the later of that and the last time it became ready.
  */
 export function stepOfUnit(job: Facts, workshop: WorkshopCard, today: Day): UnclaimedStep {
   const dayOf = (at: Date) => dayInZone(at, workshop.timeZone);
   const ready = job.events.findLast((event) => event.toStage === 'ready');
-  const letter = newestLeft(job, 'unit-ready');
+  const letter = newestTold(job);
   return unclaimedStep(
     {
       toldOn: ready && letter?.sentAt ? maxDay(dayOf(letter.sentAt), dayOf(ready.at)) : null,
@@ -55,9 +64,9 @@ export function noticeMail({ mails }: Pick<Facts, 'mails'>): NoticeMail {
   return newest?.state === 'sent' ? 'reached' : 'not-left';
 }
 
-/** The newest letter of a kind, null unless it has left and did not come back. */
-function newestLeft({ mails }: Pick<Facts, 'mails'>, template: 'unit-ready' | 'unclaimed-notice') {
-  const newest = mails.find((mail) => mail.template === template);
+/** The newest letter that the unit waits here, null unless it has left and was not returned. */
+function newestTold({ mails }: Pick<Facts, 'mails'>) {
+  const newest = mails.find((mail) => mail.template !== 'unclaimed-notice');
   return newest?.state === 'sent' && !newest.bouncedAt ? newest : null;
 }
 
@@ -83,7 +92,8 @@ type Candidate = Prisma.JobGetPayload<{ select: typeof CANDIDATE }>;
 const MOST = 200;
 
 /**
- * Sends every notice that is due, by the clock. A unit that is ready and paid waits on the workshop, and gets none. The
+ * Sends every notice that is due, by the clock. A unit that is ready and paid waits on the workshop, and gets none,
+ * unless its parcel came back and its customer was asked for an address. The
  * first notice sets the unit aside. Returns how many were sent.
  */
 export async function sendUnclaimedNotices(now: Date): Promise<number> {
@@ -97,7 +107,7 @@ export async function sendUnclaimedNotices(now: Date): Promise<number> {
   });
   let sent = 0;
   for (const job of jobs) {
-    if (job.stage === 'ready' && !waitsForMoney(job)) continue;
+    if (job.stage === 'ready' && !waitsForMoney(job) && !waitsForAddress(job.events)) continue;
     const due = stepOfUnit(job, workshop, today);
     if (due.step === 'notice' && (await sendNotice(job, due.notice, { workshop, now }))) sent += 1;
   }

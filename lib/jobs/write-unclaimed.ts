@@ -46,15 +46,21 @@ export async function writeNotice(
   return { notice, lastDay };
 }
 
-/** Paying is an answer: the unit waits to go back, and the notices begin anew should it be set aside once more. */
-export async function takeUpPaid(tx: Tx, o: { jobId: string; actor: Actor; now: Date }): Promise<void> {
+/**
+ * Paying or writing to us is an answer: the unit waits to go back, and the notices begin anew should it be set aside once more.
+ * The caller has locked the job and seen it unclaimed; `note` says what the answer was.
+ */
+export async function takeUpAnswered(
+  tx: Tx,
+  o: { jobId: string; note: string; actor: Actor; now: Date },
+): Promise<void> {
   const { from, to } = moveOf('take-up-again');
   await writeEvent(tx, {
     ...o,
     expected: { stages: from },
     from: 'unclaimed',
     to,
-    event: { kind: 'moved', data: { move: 'take-up-again', note: 'Everything is paid' } },
+    event: { kind: 'moved', data: { move: 'take-up-again', note: o.note } },
   });
   await tx.unclaimedNotice.deleteMany({ where: { jobId: o.jobId } });
 }

@@ -1,19 +1,19 @@
-import { dayInZone, dayToDate } from '@/lib/calendar/day';
+import { dayFromDate, dayInZone, dayToDate } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { deleteFile } from '@/lib/files/store';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import type { Actor } from '@/lib/jobs/actor';
 import { requireMove } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, staffNames } from '@/lib/jobs/records';
-import { type Handover, isHandoverNamed } from '@/lib/jobs/rules/handover';
+import { type Handover, hasLeft, isHandoverNamed } from '@/lib/jobs/rules/handover';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { queueMail } from '@/lib/mail/queue';
-import { checkS10 } from '@/lib/numbers/s10';
 import { Refusal } from '@/lib/outcome';
 import { carriersInUse, readCarrierRows } from '@/lib/parcels/records';
 import { NOT_POSTED, problemSentences } from '@/lib/parcels/rules/carrier-sentences';
 import { askCarrier, findCarrier, trackingAddress } from '@/lib/parcels/rules/carriers';
+import { referenceProblem } from '@/lib/parcels/rules/reference';
 import { batteryOfModel, type ParcelFacts, parcelToAsk, readParcel } from '@/lib/parcels/stored-parcel';
 import { writeParcel } from '@/lib/parcels/write-parcel';
 import { writeWatch } from '@/lib/returns/write-watch';
@@ -21,6 +21,7 @@ import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/re
 import { missingSettings, missingWords } from '@/lib/workshop/rules/missing-settings';
 import { type DrawnCertificate, drawPlan } from './draw-plan';
 import { planWarranty, type WarrantyPlan } from './plan-certificate';
+import { readCoverEnds } from './stored-cover-ends';
 import { writeCertificate } from './write-certificate';
 import { closeClaim } from './write-closed-claim';
 
@@ -76,16 +77,10 @@ export async function dispatch(
   return { certificate: certificate && { number: certificate.number, revision: certificate.revision } };
 }
 
-/** A reference that looks like one of the post is checked before the parcel is gone (UPU S10). */
 function requireReference(handover: Handover): void {
   if (handover.by === 'collected') return;
-  const reference = checkS10(handover.carrierReference);
-  if (reference.form !== 's10' || reference.valid) return;
-  throw new Refusal(
-    'invalid',
-    'This looks like a postal reference, and one character looks wrong. Check it against the receipt.',
-    'carrierReference',
-  );
+  const problem = referenceProblem(handover.carrierReference);
+  if (problem) throw new Refusal('invalid', problem, 'carrierReference');
 }
 
 /**
@@ -153,15 +148,22 @@ async function write(tx: Tx, o: DispatchWrite): Promise<void> {
   if (plan.certificate && drawn) await writeCertificate(tx, plan.certificate, drawn, o);
   await writeWatch(
     tx,
-    [job.claim?.certificateNumber, plan.certificate?.number].filter((number) => number !== undefined),
+    [
+      job.claim?.certificateNumber,
+      plan.certificate?.number,
+      ...plan.held.map(({ certificateNumber }) => certificateNumber),
+    ].filter((number) => number !== undefined),
   );
+  const isAgain = hasLeft(job.events);
+  const standing = job.certificates.at(-1);
   await queueMail(tx, {
     template: 'unit-sent-back',
     data: {
       carrier,
       carrierReference,
-      certificateNumber: plan.certificate?.number ?? null,
-      revision: plan.certificate?.revision ?? null,
+      certificateNumber: plan.certificate?.number ?? standing?.number ?? null,
+      revision: plan.certificate?.revision ?? standing?.revision ?? null,
+      ...(isAgain && { isAgain, ...(await runningOn(tx, standing)) }),
       ...(tracking && { tracking }),
       ...(owed > 0 && { owed }),
       ...(isCollected && { isCollected }),
@@ -170,6 +172,13 @@ async function write(tx: Tx, o: DispatchWrite): Promise<void> {
     jobId: job.id,
     now: o.now,
   });
+}
+
+/** Until when the certificate that stands covers now, where that is later than it states. */
+async function runningOn(tx: Tx, certificate: JobRecord['certificates'][number] | undefined) {
+  if (!certificate) return {};
+  const end = (await readCoverEnds([certificate], tx)).get(certificate.id)?.end;
+  return end && end !== dayFromDate(certificate.endsOn) ? { coveredUntil: end } : {};
 }
 
 /** The unit is with its customer: there is no delivery to wait for. */
@@ -187,14 +196,14 @@ async function writeClosed(tx: Tx, o: DispatchWrite): Promise<void> {
   });
 }
 
-async function writeHeld(tx: Tx, { job, plan }: DispatchWrite): Promise<void> {
-  if (!job.claim || !plan.heldNow) return;
-  await tx.heldInterval.create({
-    data: {
-      certificateNumber: job.claim.certificateNumber,
-      claimNumber: plan.heldNow.claimNumber,
-      fromDay: dayToDate(plan.heldNow.from),
-      toDay: dayToDate(plan.heldNow.to),
-    },
-  });
+/** A stay that is kept already ends later: its unit leaves for the second time. */
+async function writeHeld(tx: Tx, { plan }: DispatchWrite): Promise<void> {
+  for (const { certificateNumber, claimNumber, from, to } of plan.held) {
+    const toDay = dayToDate(to);
+    await tx.heldInterval.upsert({
+      where: { claimNumber },
+      create: { certificateNumber, claimNumber, fromDay: dayToDate(from), toDay },
+      update: { toDay },
+    });
+  }
 }

@@ -2,11 +2,13 @@ import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import type { WorkingCalendar } from '@/lib/calendar/working';
 import { symptomsOfRepairs } from '@/lib/catalogue/records';
 import { type JobRecord, readJob } from '@/lib/jobs/records';
+import { hasLeft } from '@/lib/jobs/rules/handover';
 import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { newNumber } from '@/lib/numbers/draw';
 import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { splitCovered } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
+import { type HeldRow, planAgain } from './plan-again';
 import { type Chain, newestVersion, readChain, readCoverLine } from './records';
 import { addedCover } from './rules/added-cover';
 import { firstCover } from './rules/first-cover';
@@ -37,28 +39,30 @@ export type CertificatePlan = {
 };
 
 /** What a dispatch does to the warranty: days held to be kept, and the certificate to be issued, either or neither. */
-export type WarrantyPlan = { heldNow: HeldInterval | null; certificate: CertificatePlan | null };
+export type WarrantyPlan = { held: readonly HeldRow[]; certificate: CertificatePlan | null };
 
 /**
  * Decides which certificate leaves with a unit. A repair gets revision 1 of a new one; a covered claim gets the next
  * revision of its own; a claim sent back without repair keeps the one it has, with its days given back, and gets a
  * next revision only where a stored line changes by them; a unit returned unrepaired gets none. A unit that turned out to be
- * another one than the certificate's changes nothing about that certificate; repaired, it gets one of its own.
+ * another one than the certificate's changes nothing about that certificate; repaired, it gets one of its own. A unit that
+ * leaves for the second time has its certificate, and gets none.
  */
 export async function planWarranty(
   job: JobRecord,
   o: { now: Date; timeZone: string; calendar: WorkingCalendar; isCollected: boolean },
 ): Promise<WarrantyPlan> {
   const today = dayInZone(o.now, o.timeZone);
+  if (hasLeft(job.events)) return { held: await planAgain(job, o), certificate: null };
   const hasRepair = isRepaired(job.events);
   if (!job.claim)
-    return { heldNow: null, certificate: hasRepair ? await firstCertificate(job, today, o) : null };
+    return { held: [], certificate: hasRepair ? await firstCertificate(job, today, o) : null };
 
   const chain = await readChain(job.claim.certificateNumber);
   if (!chain) throw new Error('a claim stands on a certificate that is not there');
   const isOther = isOtherUnit(chain.inForce.serialTyped, job.serialTyped);
   if (isOther)
-    return { heldNow: null, certificate: hasRepair ? await firstCertificate(job, today, o) : null };
+    return { held: [], certificate: hasRepair ? await firstCertificate(job, today, o) : null };
 
   const heldNow: HeldInterval = {
     from: handedInOn({
@@ -71,15 +75,16 @@ export async function planWarranty(
     to: returnDay(today, o.calendar, o.isCollected),
     claimNumber: job.claim.number,
   };
+  const held = [{ ...heldNow, certificateNumber: job.claim.certificateNumber }];
   const ruled = readRuling(job.claim);
-  if (!ruled?.isFinal) return { heldNow, certificate: null };
+  if (!ruled?.isFinal) return { held, certificate: null };
   if (hasRepair && !isCoveredAtLeastPartly(ruled.ruling))
-    return { heldNow, certificate: await firstCertificate(job, today, o) };
+    return { held, certificate: await firstCertificate(job, today, o) };
 
   const certificate = hasRepair
     ? await nextRevision(job, chain, heldNow, { ...o, today })
     : await keptRevision(chain, heldNow);
-  return { heldNow, certificate };
+  return { held, certificate };
 }
 
 async function firstCertificate(

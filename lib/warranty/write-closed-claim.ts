@@ -11,10 +11,18 @@ import { ownPart } from './rules/claim-cost';
 /**
  * Ends the claim that a job works on, with what it cost in minor units: the minutes and parts recorded on the job less what the
  * customer paid for beside the covered part, the postage of the way back, and the customer's own that was paid back. Without
- * it the certificate could not be claimed from again. Nothing for a job without a claim.
+ * it the certificate could not be claimed from again. Nothing for a job without a claim; one that is closed already, whose unit
+ * leaves for the second time, only costs the postage more.
  */
 export async function closeClaim(tx: Tx, job: JobRecord, o: { postage: number; now: Date }): Promise<void> {
   if (!job.claim) return;
+  if (job.claim.state === 'closed') {
+    await tx.claim.update({
+      where: { id: job.claim.id },
+      data: { costPostageMinor: (job.claim.costPostageMinor ?? 0) + o.postage },
+    });
+    return;
+  }
   const { labourRateMinor } = await readWorkshop(tx);
   const own = ownPart({
     minutes: job.work.reduce((sum, entry) => sum + entry.minutes, 0),

@@ -58,6 +58,18 @@ test.for([
     'a certificate is named by the dispatch that issued it',
   ],
   [
+    'a parcel that nobody took and nobody collected',
+    `update job set carrier = '' where "sentBackAt" is not null`,
+    'a unit left with a carrier and its reference, or its customer collected it',
+  ],
+  [
+    'a second certificate for a parcel that came back',
+    `insert into job_event (id, "jobId", version, kind, at, "actorKind", "fromStage", "toStage", data)
+       select 'again-' || id, "jobId", version + 1000, kind, at, "actorKind", "fromStage", "toStage", data
+       from job_event where kind = 'sent-back' and data->>'certificate' is not null`,
+    'a job that went back more than once has the certificate of the first time alone',
+  ],
+  [
     'a certificate without its lines',
     'delete from certificate_line',
     'a certificate ends with its longest line',

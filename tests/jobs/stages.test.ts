@@ -43,6 +43,8 @@ const READY: JobFacts = {
   mayWithdraw: false,
   isRepaired: true,
   isHandoverNamed: true,
+  isWithCarrier: false,
+  hasLeft: false,
   mayContest: false,
 };
 
@@ -144,6 +146,27 @@ describe('who may move a job, and what must hold', () => {
       ['checks-passed'],
     ],
     ['a repair that is ready can be opened again', {}, 'reopen-work', 'staff', []],
+    [
+      'not once it has left, and its certificate is issued',
+      { hasLeft: true },
+      'reopen-work',
+      'staff',
+      ['not-left-before'],
+    ],
+    [
+      'a parcel that its carrier brought back is ready once more, also after the job was closed',
+      { stage: 'closed', isWithCarrier: true, hasLeft: true },
+      'came-back',
+      'staff',
+      [],
+    ],
+    [
+      'a unit that was collected comes back from nobody',
+      { stage: 'closed', hasLeft: true },
+      'came-back',
+      'staff',
+      ['went-by-carrier'],
+    ],
     [
       'so can one that is being proved, whatever its checks say',
       { stage: 'proving', isRepaired: false, checksMissing: 2 },
@@ -381,6 +404,8 @@ describe('who may move a job, and what must hold', () => {
       mayWithdraw: fc.boolean(),
       isRepaired: fc.boolean(),
       isHandoverNamed: fc.boolean(),
+      isWithCarrier: fc.boolean(),
+      hasLeft: fc.boolean(),
       mayContest: fc.boolean(),
     });
     const by = fc.constantFrom<MoveBy>('customer', 'staff', 'owner', 'clock');

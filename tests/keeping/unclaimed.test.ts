@@ -5,6 +5,7 @@ import { clockRound } from '@/lib/jobs/clock-round';
 import { decideUnclaimed } from '@/lib/jobs/decide-unclaimed';
 import { moveJob } from '@/lib/jobs/move';
 import { recordPayment } from '@/lib/jobs/record-payment';
+import { sendMessage } from '@/lib/jobs/send-message';
 import { readToday } from '@/lib/jobs/today';
 import { sendUnclaimedNotices } from '@/lib/jobs/unclaimed-notices';
 import { readContent } from '@/lib/mail/rules/content';
@@ -162,6 +163,38 @@ describe('notices that a unit waits', () => {
     expect(await sendUnclaimedNotices(on('2026-12-20'))).toBe(0);
     expect(await sendUnclaimedNotices(on('2026-12-21'))).toBe(1);
     expect((await letters(jobId)).map((each) => 'notice' in each && each.notice)).toEqual([1, 1]);
+  });
+
+  it('end with an answer: whoever writes is not silent, and the notices begin anew', async () => {
+    const { jobId } = await unpaid();
+    await clockRound(FIRST);
+    const text = 'I am at sea until the new year. Please keep it.';
+    await sendMessage({ jobId, text, actor: BENCH, now: on('2026-11-24') });
+    expect(await stageOf(jobId)).toBe('unclaimed');
+    await sendMessage({ jobId, text, actor: { kind: 'customer' }, now: on('2026-11-30') });
+    expect(await stageOf(jobId)).toBe('ready');
+    expect(await db.unclaimedNotice.count()).toBe(0);
+    expect(await sendUnclaimedNotices(on('2026-12-20'))).toBe(0);
+    expect(await sendUnclaimedNotices(on('2026-12-21'))).toBe(1);
+    expect((await letters(jobId)).map((each) => 'notice' in each && each.notice)).toEqual([1, 1]);
+  });
+
+  it('are not ended by money that settles nothing', async () => {
+    const { jobId } = await unpaid();
+    await db.workshop.update({ where: { id: 1 }, data: { unclaimedNotices: 3 } });
+    await moveJob({ jobId, version: await versionOf(jobId), move: 'set-aside', note: '', actor: OWNER, now: FIRST });
+    const paid = { jobId, method: 'card', reference: '', receivedOn: day('2026-11-24'), actor: BENCH } as const;
+    await recordPayment({ ...paid, amount: 7200, now: on('2026-11-24') });
+    await moveJob({
+      jobId,
+      version: await versionOf(jobId),
+      move: 'set-aside',
+      note: '',
+      actor: OWNER,
+      now: on('2026-11-25'),
+    });
+    await recordPayment({ ...paid, amount: 100, now: on('2026-11-25') });
+    expect(await stageOf(jobId)).toBe('unclaimed');
   });
 
   it('end with the payment that settles it: the unit is taken up again', async () => {

@@ -61,9 +61,21 @@ const RULES: readonly (readonly [rule: string, sql: string])[] = [
      where j.kind = 'repair' and not exists (select 1 from quote q where q."jobId" = j.id)`,
   ],
   [
-    'a job was sent back exactly when its history says so',
-    `select j.number as which from job j where (j."sentBackAt" is not null) <>
-       exists (select 1 from job_event e where e."jobId" = j.id and e.kind = 'sent-back')`,
+    'a job was sent back exactly when its history says so, and did not come back since',
+    `select j.number as which from job j where (j."sentBackAt" is not null) <> coalesce(
+       (select e.kind = 'sent-back' from job_event e where e."jobId" = j.id and e.kind in ('sent-back', 'came-back')
+        order by e.version desc limit 1), false)`,
+  ],
+  [
+    'a job that went back more than once has the certificate of the first time alone',
+    `select e."jobId" as which from job_event e where e.kind = 'sent-back'
+     group by e."jobId" having count(*) > 1 and (count(e.data->>'certificate') > 1
+       or (select count(*) from certificate c where c."jobId" = e."jobId") > 1)`,
+  ],
+  [
+    'a unit left with a carrier and its reference, or its customer collected it',
+    `select j.number as which from job j where j."sentBackAt" is not null and (j.carrier = '') <> exists
+       (select 1 from job_event e where e."jobId" = j.id and e.kind = 'sent-back' and e.data->>'isCollected' = 'true')`,
   ],
   [
     'a certificate is named by the dispatch that issued it',
@@ -143,6 +155,7 @@ const RULES: readonly (readonly [rule: string, sql: string])[] = [
      where ${NOT_ERASED} and (
        (e.kind = 'booked' and j.kind = 'repair' and e.data->>'isWalkIn' is null and not ${mailOf('job-booked')})
        or (e.kind = 'unit-arrived' and not ${mailOf('unit-arrived')})
+       or (e.kind = 'came-back' and not ${mailOf('parcel-came-back')})
        or (e.kind = 'sent-back' and not ${mailOf('unit-sent-back')}))`,
   ],
   [

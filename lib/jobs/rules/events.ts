@@ -60,6 +60,9 @@ export const EVENT_DATA = {
     certificate: z.string().nullable(),
     isCollected: z.boolean().optional(),
   }),
+  /** the carrier brought the parcel back undelivered */
+  'came-back': z.object({ carrier: z.string(), reference: z.string(), reason: z.string() }),
+  'reference-corrected': z.object({ reference: z.string() }),
   'claim-opened': z.object({ claim: z.string(), certificate: z.string() }),
   'claim-inspected': z.object({ claim: z.string(), item: z.string(), answer: z.string() }),
   'claim-ruled': z.object({ claim: z.string(), cause: z.string(), ruling: z.string(), isFinal: z.boolean() }),
@@ -153,6 +156,13 @@ export function eventLine(kind: string, data: unknown): string {
       return event.data.author === 'customer' ? 'Message from the customer' : 'Message to the customer';
     case 'sent-back':
       return event.data.isCollected ? 'Collected by the customer' : `Handed to ${event.data.carrier}`;
+    case 'came-back':
+      return `Came back from ${event.data.carrier}: ${event.data.reason}`;
+    case 'reference-corrected':
+      // Empty once the data of the person was removed.
+      return event.data.reference === ''
+        ? 'Carrier’s reference corrected'
+        : `Carrier’s reference corrected to ${event.data.reference}`;
     case 'claim-opened':
       return 'Claim opened on the certificate';
     case 'claim-inspected':

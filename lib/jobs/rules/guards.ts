@@ -36,6 +36,10 @@ export type JobFacts = {
   recalledParts?: readonly string[];
   /** a carrier with its reference, or that the customer collects it */
   isHandoverNamed: boolean;
+  /** a carrier was given the unit, and did not bring it back */
+  isWithCarrier: boolean;
+  /** it left once, so that its papers are issued */
+  hasLeft: boolean;
   /** it was proved, and goes back repaired */
   isRepaired: boolean;
   /** last day to withdraw from the contract; null where there is no such right */
@@ -94,6 +98,8 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'nothing-undone': (facts) => facts.isRepaired || !facts.hasAgreedPaidOffer,
   'nothing-owed': (facts) => !isHeldForMoney(facts),
   'handover-named': (facts) => facts.isHandoverNamed,
+  'went-by-carrier': (facts) => facts.isWithCarrier,
+  'not-left-before': (facts) => !facts.hasLeft,
   'may-contest': (facts) => facts.mayContest,
 };
 
@@ -151,6 +157,9 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
     'The customer agreed to a paid repair that is not done: do it, or send the unit back unrepaired.',
   'nothing-owed': 'There is still something to pay.',
   'handover-named': 'Give the carrier and its reference, or say that the customer collects it.',
+  'went-by-carrier': 'No carrier was given this unit.',
+  'not-left-before':
+    'The unit left once, and its papers stand. What has to be done to it now is a claim, or a job of its own.',
   'may-contest': 'There is no ruling that can still be contested.',
 };
 

@@ -1,4 +1,4 @@
-import { parseEvent } from './events';
+import { isEventKind, parseEvent } from './events';
 
 /** How a unit leaves: a carrier takes it, or its customer collects it here. */
 export type Handover = { by: 'carrier'; carrier: string; carrierReference: string } | { by: 'collected' };
@@ -10,9 +10,39 @@ export function isHandoverNamed(handover: Handover): boolean {
   return handover.by === 'collected' || (handover.carrier !== '' && handover.carrierReference !== '');
 }
 
+type Happened = { kind: string; data: unknown };
+
 /** Whether a unit that left was collected in person, by the last time it left; false while it never did. */
-export function isCollected(events: readonly { kind: string; data: unknown }[]): boolean {
+export function isCollected(events: readonly Happened[]): boolean {
   const last = events.findLast(({ kind }) => kind === 'sent-back');
   const left = last && parseEvent('sent-back', last.data);
   return left?.kind === 'sent-back' && left.data.isCollected === true;
+}
+
+/** Whether a unit left once, wherever it is by now: what was issued then stands. */
+export function hasLeft(events: readonly { kind: string }[]): boolean {
+  return events.some(({ kind }) => kind === 'sent-back');
+}
+
+/** Whether a unit is here because its carrier brought the parcel back, and it has not left again. */
+export function isBackWithUs(events: readonly { kind: string }[]): boolean {
+  return events.findLast(({ kind }) => kind === 'sent-back' || kind === 'came-back')?.kind === 'came-back';
+}
+
+/**
+ * Whether a unit that came back waits for its customer: asked for the address, they have neither written, nor had their contact
+ * put right, nor been heard by whoever took the unit up again.
+ */
+export function waitsForAddress(events: readonly Happened[]): boolean {
+  if (!isBackWithUs(events)) return false;
+  const since = events.findLastIndex(({ kind }) => kind === 'came-back');
+  return !events.slice(since + 1).some(isAnswer);
+}
+
+function isAnswer({ kind, data }: Happened): boolean {
+  if (!isEventKind(kind)) return false;
+  const event = parseEvent(kind, data);
+  if (event.kind === 'message-sent') return event.data.author === 'customer';
+  if (event.kind === 'moved') return event.data.move === 'take-up-again';
+  return event.kind === 'contact-corrected';
 }

@@ -12,6 +12,7 @@ const PERMISSION_OF: Partial<Record<MoveKey, Permission>> = {
   'ask-approval': 'money',
   'take-back-price': 'money',
   dispatch: 'dispatch',
+  'came-back': 'dispatch',
   'pack-unrepaired': 'dispatch',
   'return-unrepaired': 'dispatch',
   'stop-repair': 'dispatch',

@@ -20,6 +20,8 @@ export type NextFacts = {
   carrier: string;
   /** the customer fetched the unit here */
   isCollected?: boolean;
+  /** its carrier brought the parcel back */
+  isBackWithUs?: boolean;
   /** the final ruling of a claim, or null */
   ruling: JobFacts['ruling'];
   /** the customer has said yes to no price yet: the parcel came without a booking */
@@ -110,7 +112,11 @@ function assessingClaim({ ruling, owed, isPaidAgreed = false }: NextFacts, by: s
   }
 }
 
-function ready({ owed, decision }: NextFacts, free: string): string {
+function ready({ owed, decision, isBackWithUs = false, hasCertificate }: NextFacts, free: string): string {
+  if (isBackWithUs) {
+    const stands = hasCertificate ? ' Your certificate stands as it was issued.' : '';
+    return `Your parcel came back to us undelivered. Please write to us below whether the address under “Goes back to” is right, and we send it again.${stands}`;
+  }
   const reference = 'You get the carrier’s reference by mail.';
   if (owed === null) return `${postingSentence(false)} ${reference}${free}`;
   return decision === 'send-back-unpaid'

@@ -6,6 +6,12 @@ export const WORK_STAGES: readonly Stage[] = ['assessing', 'awaiting-parts', 'on
 /** Where a claim is inspected and ruled on. */
 export const RULING_STAGES: readonly Stage[] = ['arrived', 'assessing'];
 
+/** Where a job's unit is not with the workshop: not come yet, or gone again. */
+export const NOT_WITH_US: readonly Stage[] = ['booked', 'cancelled', 'sent-back', 'closed'];
+
+/** Where a unit that left may still be on its way, or come back undelivered. */
+export const LEFT_STAGES: readonly Stage[] = ['sent-back', 'closed'];
+
 /** Before ready: only there can a promise, which is for the day a unit is ready, still be missed by us. */
 export const BEFORE_READY: readonly Stage[] = [
   'arrived',

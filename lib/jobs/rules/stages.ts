@@ -47,6 +47,8 @@ export type Need =
   | 'nothing-undone'
   | 'nothing-owed'
   | 'handover-named'
+  | 'went-by-carrier'
+  | 'not-left-before'
   | 'may-contest';
 
 export type StageMail =
@@ -61,6 +63,7 @@ export type StageMail =
   | 'work-reopened'
   | 'unit-ready'
   | 'unit-sent-back'
+  | 'parcel-came-back'
   | 'unclaimed-notice'
   | 'unclaimed-decided';
 
@@ -228,7 +231,7 @@ export const MOVES = [
     from: ['proving', 'ready'],
     to: 'on-bench',
     by: ['staff'],
-    needs: ['not-as-it-came'],
+    needs: ['not-as-it-came', 'not-left-before'],
     mail: 'work-reopened',
     label: 'Open the work again',
     consequence:
@@ -308,6 +311,17 @@ export const MOVES = [
     consequence: 'The unit is with the customer. No mail.',
   },
   {
+    key: 'came-back',
+    from: ['sent-back', 'closed'],
+    to: 'ready',
+    by: ['staff'],
+    needs: ['went-by-carrier'],
+    mail: 'parcel-came-back',
+    label: 'The parcel came back to us',
+    consequence:
+      'Ready to go again. Tells the customer why, and asks for their address. The certificate stands as it was issued.',
+  },
+  {
     key: 'set-aside',
     from: ['ready'],
     to: 'unclaimed',
@@ -341,9 +355,10 @@ export const MOVES = [
 
 export type MoveKey = (typeof MOVES)[number]['key'];
 
-/** Stages that no move leaves. */
+/** Stages in which a job ends: no move leaves them, but that of a parcel which the post brought back. */
 export const FINAL_STAGES: readonly Stage[] = STAGES.filter(
-  (stage) => !MOVES.some((move) => (move.from as readonly Stage[]).includes(stage)),
+  (stage) =>
+    !MOVES.some((move) => move.key !== 'came-back' && (move.from as readonly Stage[]).includes(stage)),
 );
 
 export function isStage(text: string): text is Stage {

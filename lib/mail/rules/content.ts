@@ -122,6 +122,20 @@ export const factsOf = {
     /** still to pay, where the owner decided to send it back all the same */
     owed: amount.optional(),
     isCollected: z.boolean().optional(),
+    /** its carrier brought it back before: the certificate is the one that was issued then */
+    isAgain: z.boolean().optional(),
+    /** where the certificate covers longer than it states, for the days of the way there and back */
+    coveredUntil: calendarDay.optional(),
+  }),
+  'parcel-came-back': z.strictObject({
+    /** the workshop's own words */
+    reason: text,
+    hasCertificate: z.boolean(),
+  }),
+  'reference-corrected': z.strictObject({
+    carrier: text,
+    carrierReference: text,
+    tracking: z.url({ protocol: /^https$/ }).optional(),
   }),
   'claim-opened': z.strictObject({ claimNumber: text, certificateNumber: text }),
   'claim-ruled': z.strictObject({

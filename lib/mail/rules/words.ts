@@ -18,6 +18,8 @@ export const TEMPLATE_WORDS: Record<MailTemplate, string> = {
   'credit-note-issued': 'Credit note',
   'payment-received': 'Payment received',
   'unit-sent-back': 'Unit sent back',
+  'parcel-came-back': 'Parcel came back',
+  'reference-corrected': 'Reference corrected',
   'claim-opened': 'Claim opened',
   'claim-ruled': 'Claim ruled',
   'claim-contested': 'Claim contested',

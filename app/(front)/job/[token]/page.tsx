@@ -19,7 +19,7 @@ import { factsOf } from '@/lib/jobs/facts';
 import { newestQuoteTokenOf } from '@/lib/jobs/private-link';
 import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/records';
 import { parseEvent } from '@/lib/jobs/rules/events';
-import { isCollected } from '@/lib/jobs/rules/handover';
+import { isBackWithUs, isCollected } from '@/lib/jobs/rules/handover';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
 import { packingSlip } from '@/lib/jobs/rules/packing-slip';
 import { type JobKind, STAGE_WORDS } from '@/lib/jobs/rules/stages';
@@ -107,6 +107,7 @@ export default async function JobPage({ params, searchParams }: Props) {
                   offerUntil: offer ? dayFromDate(offer.validUntil) : null,
                   carrier: job.carrier,
                   isCollected: collectedOn !== null,
+                  isBackWithUs: isBackWithUs(job.events),
                   ruling: facts.ruling,
                   isPaidAgreed: facts.hasAgreedPaidOffer,
                   isPriceOpen: !facts.isPriceAgreed,

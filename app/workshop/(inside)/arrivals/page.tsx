@@ -14,7 +14,7 @@ import { formatDay } from '@/lib/calendar/format';
 import { labelsPerSheet } from '@/lib/documents/bag-label';
 import { type ArrivalFinding, type ArrivalJob, expectedParcels, findArrival } from '@/lib/jobs/find-arrival';
 import { labelsOfArrived } from '@/lib/jobs/label-data';
-import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { moveOf, STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { explainReading, showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { nearSerials } from '@/lib/warranty/near-serials';
@@ -127,6 +127,19 @@ function Answer({ finding, locale }: { finding: ArrivalFinding; locale: string }
                 <NumberText text={showNumber(job.number)} />
               </TextLink>
               {`, ${job.unit}, is at the stage “${STAGE_WORDS[job.stage].label}”.`}
+            </p>
+          ))}
+        </Notice>
+      );
+    case 'went-back':
+      return (
+        <Notice kind="note" heading="This unit was sent back already">
+          {finding.jobs.map((job) => (
+            <p key={job.number}>
+              <TextLink href={`/workshop/jobs/${job.number}`}>
+                <NumberText text={showNumber(job.number)} />
+              </TextLink>
+              {`, ${job.unit}. Is it the parcel we sent, brought back undelivered? Open its sheet and say “${moveOf('came-back').label}”. If the customer sent it for a fault, it needs a claim.`}
             </p>
           ))}
         </Notice>

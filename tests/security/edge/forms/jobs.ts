@@ -55,6 +55,8 @@ export const jobs: FormsOfFiles = [
           battery: 'fitted',
         },
       },
+      cameBackForm: { fields: { reason: 'Nobody was at home.' } },
+      referenceForm: { fields: { carrierReference: 'HP 1' } },
       dispatchForm: {
         fields: {
           by: 'carrier',

@@ -9,14 +9,17 @@ import { jobRefused } from '@/app/workshop/job-refused';
 import { staffActor } from '@/app/workshop/staff-actor';
 import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
+import { cameBack } from '@/lib/jobs/came-back';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
+import { permissionOf } from '@/lib/jobs/rules/move-permissions';
 import { attempt, Refusal } from '@/lib/outcome';
+import { correctReference } from '@/lib/parcels/correct-reference';
 import { keepParcel } from '@/lib/parcels/keep-parcel';
 import type { ParcelFacts } from '@/lib/parcels/stored-parcel';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { dispatch } from '@/lib/warranty/dispatch';
 import { onJob } from './action-kit';
-import { dispatchForm, type ParcelTyped, parcelForm } from './dispatch-schema';
+import { cameBackForm, dispatchForm, type ParcelTyped, parcelForm, referenceForm } from './dispatch-schema';
 import { readAmount } from './read-amount';
 
 /** Sends a unit back, or gives it to whoever collects it; or, at "Work out", keeps what was said of its parcel and shows the form again with every carrier's answer. */
@@ -39,6 +42,33 @@ export async function sendBack(number: string, _before: FormState, formData: For
       const handover = { by, carrier, carrierReference };
       await dispatch({ ...call, handover, postage, parcel: await parcelOf(data) });
     },
+  });
+}
+
+/** Takes in a parcel that its carrier brought back. */
+export async function takeBack(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onJob({
+    permission: permissionOf('came-back'),
+    number,
+    schema: cameBackForm,
+    formData,
+    part: 'moves',
+    work: (call) => cameBack({ ...call, reason: call.data.reason }),
+  });
+}
+
+export async function correctReferenceAction(
+  number: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onJob({
+    permission: 'dispatch',
+    number,
+    schema: referenceForm,
+    formData,
+    part: 'moves',
+    work: (call) => correctReference({ ...call, carrierReference: call.data.carrierReference }),
   });
 }
 

@@ -8,6 +8,7 @@ import { PhotoStrip } from '@/app/ui/photos/photo';
 import type { Staff } from '@/app/workshop/who';
 import { formatInstant } from '@/lib/calendar/format';
 import { readStage } from '@/lib/jobs/records';
+import { NOT_WITH_US } from '@/lib/jobs/rules/stage-sets';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { may } from '@/lib/people/rules/roles';
 import { addFinding } from './actions';
@@ -15,10 +16,8 @@ import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
 import { staffPhotos } from './staff-photos';
 
-const CLOSED = new Set(['booked', 'cancelled', 'sent-back', 'closed']);
-
 export function FindingsPart({ job, workshop, staff, who }: SheetProps & { who: Staff }) {
-  const isOpen = !CLOSED.has(job.stage);
+  const isOpen = !NOT_WITH_US.includes(readStage(job.stage));
   const mayOffer = moveOf('ask-approval').from.includes(readStage(job.stage)) && may(who.role, 'money');
   if (!isOpen && job.findings.length === 0) return null;
   return (

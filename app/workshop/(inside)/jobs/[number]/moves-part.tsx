@@ -12,9 +12,10 @@ import { isPlainMove } from '@/lib/jobs/move';
 import type { JobRecord } from '@/lib/jobs/records';
 import { openMoves, reasonSentence } from '@/lib/jobs/rules/guards';
 import { permissionOf } from '@/lib/jobs/rules/move-permissions';
-import type { Move, Stage } from '@/lib/jobs/rules/stages';
+import { FINAL_STAGES, type Move, type MoveKey, type Stage } from '@/lib/jobs/rules/stages';
 import { may, type Role } from '@/lib/people/rules/roles';
 import { move } from './actions';
+import { AfterDispatchPart } from './after-dispatch-part';
 import { carriedFields } from './carried-fields';
 import { DispatchForm } from './dispatch-form';
 import type { SheetProps } from './open-sheet';
@@ -24,6 +25,9 @@ import { UnclaimedPart } from './unclaimed-part';
 
 /** The one move back: after everything that leads on. */
 const BACKWARDS = 'reopen-work';
+
+/** Moves of which nobody is told why they are shut: their forms say it, or it goes without saying. */
+const UNSAID: ReadonlySet<MoveKey> = new Set(['dispatch', 'arrive', 'came-back']);
 
 /** Moves that cost something or cannot be taken back are asked once more. */
 const ASKED_ONCE = new Set(['cancel', 'set-aside', 'return-unrepaired', 'take-back-price', BACKWARDS]);
@@ -36,14 +40,15 @@ export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Sta
   const facts = factsOf(job, dayInZone(now(), workshop.timeZone));
   const moves = openMoves(facts, who.role === 'owner' ? 'owner' : 'staff');
   const shut = moves.filter(
-    ({ move: { key }, answer }) => !answer.allowed && key !== 'dispatch' && key !== 'arrive',
+    ({ move: { key }, answer }) => !answer.allowed && !UNSAID.has(key),
   );
   const open = moves.filter(({ answer }) => answer.allowed).map((each) => each.move);
   const ahead = open.filter(({ key }) => key !== BACKWARDS);
   const back = open.find(({ key }) => key === BACKWARDS);
-  if (moves.length === 0) return <p id="moves">Nothing is left to do on this job.</p>;
+  const isOver = FINAL_STAGES.includes(facts.stage);
   return (
     <div id="moves" className="moves">
+      {isOver ? <p>Nothing is left to do on this job.</p> : null}
       {facts.isStartAllowed || !BEFORE_READY.has(facts.stage) ? null : (
         <Notice kind="warn" heading="No work yet">
           <p>{reasonSentence('start-allowed', facts, workshop.locale)}</p>
@@ -66,6 +71,7 @@ export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Sta
         <StopPart job={job} workshop={workshop} />
       ) : null}
       {back ? <PlainMove job={job} move={back} role={who.role} /> : null}
+      {facts.isWithCarrier && may(who.role, permissionOf('came-back')) ? <AfterDispatchPart job={job} /> : null}
       <UnclaimedPart job={job} workshop={workshop} staff={staff} role={who.role} />
       <PromisePart job={job} workshop={workshop} staff={staff} />
       {shut.length > 0 ? (

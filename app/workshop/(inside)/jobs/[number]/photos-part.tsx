@@ -3,6 +3,8 @@ import { FileField } from '@/app/ui/forms/file-field';
 import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { PhotoStrip } from '@/app/ui/photos/photo';
+import { readStage } from '@/lib/jobs/records';
+import { NOT_WITH_US } from '@/lib/jobs/rules/stage-sets';
 import { addJobPhotos } from './actions';
 import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
@@ -16,7 +18,7 @@ const KINDS = [
 ];
 
 export function PhotosPart({ job }: SheetProps) {
-  const isWithUs = !['booked', 'cancelled', 'sent-back', 'closed'].includes(job.stage);
+  const isWithUs = !NOT_WITH_US.includes(readStage(job.stage));
   const photos = staffPhotos(job, (photo) => photo.findingId === null);
   if (!isWithUs && photos.length === 0) return null;
   return (

@@ -1,0 +1,20 @@
+import { compareDays, type Day } from '@/lib/calendar/day';
+import type { StartEvent } from './terms';
+
+/**
+ * The days between the day cover was counted from when a unit first left and the day it would be counted from now that it
+ * leaves again, because its carrier brought the parcel back. No second certificate is issued: where the policy starts cover at
+ * delivery, which did not happen, these days are given back as the policy gives back days out of the customer's hands; where
+ * it starts at the handing over, cover runs on as it was issued. Null where no day was lost. Common practice, no source.
+ *
+ * Counted from Thursday 10 December 2026, and from Tuesday 22 December when it leaves again: 12 days.
+ */
+export function detour(o: {
+  startEvent: StartEvent;
+  startsOn: Day;
+  /** the day it would start, had it left today for the first time */
+  again: Day;
+}): { from: Day; to: Day } | null {
+  if (o.startEvent !== 'delivered' || compareDays(o.again, o.startsOn) <= 0) return null;
+  return { from: o.startsOn, to: o.again };
+}
