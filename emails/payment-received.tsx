@@ -1,17 +1,18 @@
 import { JobPage, Next, Para, Title } from './frame';
 import type { Letter, Setting, Writer } from './letter';
-import { leftSentence } from './money-left';
+import { leftSentence, towardsSentence } from './money-left';
 import { money } from './words';
 
 export const paymentReceived: Writer<'payment-received'> = (facts, setting) =>
   facts.amount < 0 ? givenBack({ ...facts, amount: -facts.amount }, setting) : received(facts, setting);
 
-function received({ amount, balance }: { amount: number; balance: number }, setting: Setting): Letter {
+function received({ amount, balance, isPriceOpen = false }: Paid, setting: Setting): Letter {
   const { job } = setting;
+  const left = isPriceOpen ? towardsSentence(balance, setting) : leftSentence(balance, setting);
   return {
     to: 'customer',
     subject: `Thank you, ${money(amount, setting)} is here: job ${job.number}`,
-    summary: leftSentence(balance, setting),
+    summary: left,
     body: (
       <>
         <Title>Thank you, your payment is here</Title>
@@ -19,7 +20,7 @@ function received({ amount, balance }: { amount: number; balance: number }, sett
         <Next
           what={balance > 0 ? 'The job page shows what is left to pay, and how.' : 'You need to do nothing.'}
           when="We write again when there is news of your unit."
-          costs={leftSentence(balance, setting)}
+          costs={left}
         />
         <JobPage setting={setting}>See the job and the receipt</JobPage>
       </>
@@ -27,9 +28,14 @@ function received({ amount, balance }: { amount: number; balance: number }, sett
   };
 }
 
-type GivenBack = { amount: number; balance: number; isPostage?: boolean | undefined };
+type Paid = {
+  amount: number;
+  balance: number;
+  isPostage?: boolean | undefined;
+  isPriceOpen?: boolean | undefined;
+};
 
-function givenBack({ amount, balance, isPostage }: GivenBack, setting: Setting): Letter {
+function givenBack({ amount, balance, isPostage, isPriceOpen = false }: Paid, setting: Setting): Letter {
   return {
     to: 'customer',
     subject: `${money(amount, setting)} comes back to you: job ${setting.job.number}`,
@@ -51,7 +57,7 @@ function givenBack({ amount, balance, isPostage }: GivenBack, setting: Setting):
               : 'The money comes the way you paid. You need to do nothing.'
           }
           when="Banks often take a few working days."
-          costs={leftSentence(balance, setting)}
+          costs={isPriceOpen ? towardsSentence(balance, setting) : leftSentence(balance, setting)}
         />
         <JobPage setting={setting}>{isPostage ? 'See the job' : 'See the job and the receipt'}</JobPage>
       </>

@@ -52,6 +52,11 @@ export const moneySamples: readonly Sample[] = [
     content: { template: 'payment-received', data: { amount: 4000, balance: 4900 } },
   },
   {
+    name: 'Payment received before any price was agreed',
+    content: { template: 'payment-received', data: { amount: 2000, balance: -2000, isPriceOpen: true } },
+    job: { agreed: 0, isPriceOpen: true, promisedOn: null },
+  },
+  {
     name: 'Money given back',
     content: { template: 'payment-received', data: { amount: -1000, balance: 0 } },
   },

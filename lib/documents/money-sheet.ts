@@ -20,6 +20,8 @@ export type Price = {
   mode: 'net' | 'gross';
   lines: readonly PricedLine[];
   totals: Totals;
+  /** What an invoice adds to net and tax to come to the agreed price, minor units (EN 16931 BT-114); absent: nothing. */
+  rounding?: number;
   /** What the tax is called here: 'VAT', 'Tax'; null where the workshop charges none. */
   taxName: string | null;
   /** The workshop's number with the tax office. */
@@ -78,13 +80,16 @@ function amountHead(price: Price): string {
   return price.mode === 'gross' ? `With ${price.taxName}` : `Without ${price.taxName}`;
 }
 
+const ROUNDING = 'Rounding to the agreed price';
+
 /** Where the lines are without tax, their sum and the tax stand between them and the total. */
-function netRows({ mode, taxName, totals }: Price, money: (minor: number) => string): [string, string][] {
+function netRows({ mode, taxName, totals, rounding = 0 }: Price, money: (minor: number) => string): [string, string][] {
   if (mode === 'gross' || taxName === null) return [];
   const taxed = totals.breakdown.filter((part) => part.category === 'S');
   return [
     ['Together', money(totals.net)],
     ...taxed.map((part): [string, string] => [showCategory(part, taxName), money(part.tax)]),
+    ...(rounding === 0 ? [] : [[ROUNDING, money(rounding)] satisfies [string, string]]),
   ];
 }
 
@@ -101,9 +106,13 @@ function drawTax(
     { head: 'On', share: 3, align: 'right', face: 'mono' },
     { head: 'Amount', share: 3, align: 'right', face: 'mono' },
   ] as const;
-  const rows = price.totals.breakdown.map((part) => ({
-    cells: [showCategory(part, taxName), money(part.base), money(part.tax)],
-  }));
+  const { rounding = 0 } = price;
+  const rows = [
+    ...price.totals.breakdown.map((part) => ({
+      cells: [showCategory(part, taxName), money(part.base), money(part.tax)],
+    })),
+    ...(rounding === 0 ? [] : [{ cells: [ROUNDING, '', money(rounding)] }]),
+  ];
   table(sheet, parent, columns, rows, column, { style: styles.small });
   if (price.taxNumber === null) return;
   const number = `${taxName} number ${price.taxNumber}.`;

@@ -21,8 +21,10 @@ export type ReceiptData = {
   /** Address of the job's status page, for the QR code. */
   statusUrl: string;
   stamps: readonly Stamp[];
-  price: Price;
-  /** What credit notes took off the price since, minor units. */
+  /** What is to be paid, less what credit notes took off; null while no price is agreed. */
+  price: Price | null;
+  currency: string;
+  /** What credit notes took off, minor units. */
   credited: number;
   payments: readonly { amount: number; on: Day; method: string; reference: string | null }[];
   /** What happens next and when. */
@@ -32,11 +34,11 @@ export type ReceiptData = {
 /** A receipt for what was paid on a job: payments, what they were for, and the tax in them. */
 export function drawReceipt(data: ReceiptData): Promise<Uint8Array> {
   const { locale } = data.setting;
-  const { currency, totals } = data.price;
+  const { price, currency } = data;
   const money = (minor: number): string => formatMoney(minor, currency, locale);
   const number = showNumber(data.job);
   const paid = data.payments.reduce((sum, payment) => sum + payment.amount, 0);
-  const open = totals.gross - data.credited - paid;
+  const open = price === null ? null : price.totals.gross - paid;
   const facts: PageFacts = {
     title: `Receipt for job ${number}`,
     kind: 'Receipt',
@@ -53,7 +55,7 @@ export function drawReceipt(data: ReceiptData): Promise<Uint8Array> {
       caption: 'Scan to see where your unit is.',
     },
     title: 'Receipt',
-    notice: open <= 0 ? `Paid in full: ${money(paid)}` : `Paid so far: ${money(paid)}`,
+    notice: open !== null && open <= 0 ? `Paid in full: ${money(paid)}` : `Paid so far: ${money(paid)}`,
     facts: [
       { name: 'From', value: data.customer },
       { name: 'Unit', value: data.unit.model },
@@ -70,13 +72,16 @@ export function drawReceipt(data: ReceiptData): Promise<Uint8Array> {
     }
     if (data.credited > 0)
       flowText(sheet, part, 'P', `Taken off by credit note: ${money(data.credited)}.`, column, { after: 2 });
-    if (open > 0) flowText(sheet, part, 'P', `Still to pay: ${money(open)}.`, column);
-    if (open < 0)
+    if (open === null)
+      flowText(sheet, part, 'P', 'It counts towards the price that is still to be agreed.', column);
+    else if (open > 0) flowText(sheet, part, 'P', `Still to pay: ${money(open)}.`, column);
+    else if (open < 0)
       flowText(sheet, part, 'P', `Paid more than asked: ${money(-open)}. We give it back.`, column);
   });
-  section(sheet, 'What it was for', (part, column) =>
-    drawPrice(sheet, part, data.price, { locale, column, totalWord: 'Total' }),
-  );
+  if (price)
+    section(sheet, 'What it was for', (part, column) =>
+      drawPrice(sheet, part, price, { locale, column, totalWord: 'Total' }),
+    );
   if (data.next.length > 0) {
     section(sheet, 'What happens next', (part, column) => {
       for (const text of data.next) flowText(sheet, part, 'P', text, column, { after: 2 });

@@ -1,5 +1,5 @@
 import { db } from '@/lib/db/client';
-import { balanceOf } from './rules/balance';
+import { balanceOf, isPriceOpen } from './rules/balance';
 import { MONEY_OF_JOB } from './stored-money';
 
 /** A job whose customer has paid more than it comes to; `amount` in minor units, above zero. */
@@ -12,7 +12,7 @@ export type ToGiveBack = {
 };
 
 /**
- * Every job with money to give back, the greatest amount first. The database finds the jobs that took in more than was invoiced,
+ * Every job with money to give back, the greatest amount first; what was paid before any price was agreed is none. The database finds the jobs that took in more than was invoiced,
  * and those that took in something before any invoice; the balance itself is worked out by its one rule.
  */
 export async function listToGiveBack(): Promise<ToGiveBack[]> {
@@ -30,6 +30,7 @@ export async function listToGiveBack(): Promise<ToGiveBack[]> {
     select: { ...MONEY_OF_JOB, customer: { select: { name: true } } },
   });
   return jobs
+    .filter((job) => !isPriceOpen(job))
     .map((job) => ({
       jobNumber: job.number,
       customer: job.customer.name,

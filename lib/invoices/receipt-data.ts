@@ -1,35 +1,45 @@
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { config } from '@/lib/config';
+import type { Price } from '@/lib/documents/money-sheet';
 import type { ReceiptData } from '@/lib/documents/receipt';
 import { type JobRecord, readStage, stagesReached } from '@/lib/jobs/records';
 import { runOfStamps } from '@/lib/jobs/rules/run-of-stamps';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import type { TaxBreakdown } from '@/lib/money/tax';
 import { agreedOf } from '@/lib/quotes/rules/agreed';
-import { revisionTotals, shownLines, taxNameOf } from '@/lib/quotes/rules/lines';
+import { type QuoteLine, revisionTotals, shownLines, taxNameOf } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import type { WorkshopCard } from '@/lib/workshop/card';
-import { balanceOf, isForPrice } from './rules/balance';
+import { papersOfJob } from './records';
+import { isForPrice, isPriceOpen } from './rules/balance';
+import { type StandingPrice, standingPrice } from './rules/standing-price';
+import type { InvoiceLineFacts } from './stored-invoice';
+import { type Seller, sellerOf } from './stored-parties';
 
-/** Everything the receipt of a job says; null while nothing was paid. */
-export function receiptData(job: JobRecord, workshop: WorkshopCard): ReceiptData | null {
+/**
+ * Everything the receipt of a job says; null while nothing was paid. Once invoiced it names the tax, the rounding and the seller
+ * as the invoices do, less their credit notes; before, as the agreed price has them; and no price at all while none is agreed.
+ */
+export async function receiptData(job: JobRecord, workshop: WorkshopCard): Promise<ReceiptData | null> {
   const agreed = agreedOf(job);
   const payments = job.payments.filter(isForPrice);
   const last = payments.at(-1);
   if (!agreed || !last) return null;
-  const lines = agreed.lines.map(readLine);
-  const { total } = balanceOf(job);
-  const totals = revisionTotals(lines, agreed.isGross);
-  const isExempt = totals.breakdown.some((part) => part.category === 'E');
+  const papers = job.invoices.length > 0 ? await papersOfJob(job.id) : [];
+  const invoice = papers.findLast(({ kind }) => kind === 'invoice');
+  const seller = invoice?.seller ?? sellerOf(workshop);
+  const currency = job.quotes[0]?.currency ?? workshop.currency;
+  const standing = invoice ? standingPrice(papers) : null;
   return {
     setting: { paper: workshop.paper, locale: workshop.locale, made: last.at },
     workshop: {
-      name: workshop.name,
-      address: [...workshop.addressLines, workshop.town, workshop.postcode].filter((line) => line !== ''),
-      phone: workshop.phone || null,
-      email: workshop.email || null,
+      name: seller.name,
+      address: [...seller.addressLines, seller.town, seller.postcode].filter((line) => line !== ''),
+      phone: seller.phone || null,
+      email: seller.email || null,
     },
     job: job.number,
-    invoice: job.invoices.findLast((paper) => paper.kind === 'invoice')?.number ?? null,
+    invoice: invoice?.number ?? null,
     customer: job.customer.name,
     unit: { model: `${job.model.maker} ${job.model.name}`, serial: job.serialTyped },
     statusUrl: `${config.appUrl}/track/${job.number}`,
@@ -37,16 +47,9 @@ export function receiptData(job: JobRecord, workshop: WorkshopCard): ReceiptData
       label: STAGE_WORDS[step.stage].label,
       day: step.at ? dayInZone(step.at, workshop.timeZone) : null,
     })),
-    price: {
-      currency: job.quotes[0]?.currency ?? workshop.currency,
-      mode: agreed.isGross ? 'gross' : 'net',
-      lines: shownLines(lines).map((line) => ({ ...line, quantity: '' })),
-      totals,
-      taxName: taxNameOf(lines, workshop.taxName),
-      taxNumber: workshop.taxNumber || null,
-      taxNotes: isExempt && workshop.taxExemptReason !== '' ? [workshop.taxExemptReason] : [],
-    },
-    credited: totals.gross - total,
+    price: standing ? invoiced(standing, currency, seller) : agreedPrice(job, currency, seller),
+    currency,
+    credited: standing?.credited ?? 0,
     payments: payments.map((payment) => ({
       amount: payment.amountMinor,
       on: dayFromDate(payment.receivedOn),
@@ -54,5 +57,41 @@ export function receiptData(job: JobRecord, workshop: WorkshopCard): ReceiptData
       reference: payment.reference || null,
     })),
     next: [],
+  };
+}
+
+function invoiced(standing: StandingPrice<InvoiceLineFacts>, currency: string, seller: Seller): Price {
+  const { mode, lines, breakdown, net, tax, rounding, payable } = standing;
+  return {
+    currency,
+    mode,
+    lines: shownLines(lines).map((line) => ({ ...line, quantity: '' })),
+    totals: { net, tax, gross: payable, breakdown },
+    rounding,
+    ...taxWords(lines, breakdown, seller),
+  };
+}
+
+function agreedPrice(job: JobRecord, currency: string, seller: Seller): Price | null {
+  const agreed = agreedOf(job);
+  if (!agreed || isPriceOpen(job)) return null;
+  const lines = agreed.lines.map(readLine);
+  const totals = revisionTotals(lines, agreed.isGross);
+  return {
+    currency,
+    mode: agreed.isGross ? 'gross' : 'net',
+    lines: shownLines(lines).map((line) => ({ ...line, quantity: '' })),
+    totals,
+    ...taxWords(lines, totals.breakdown, seller),
+  };
+}
+
+/** What the tax is called where a line is within its scope, the seller's number, and why a line is exempt. */
+function taxWords(lines: readonly QuoteLine[], breakdown: readonly TaxBreakdown[], seller: Seller) {
+  const isExempt = breakdown.some((part) => part.category === 'E');
+  return {
+    taxName: taxNameOf(lines, seller.taxName),
+    taxNumber: seller.taxNumber || null,
+    taxNotes: isExempt && seller.taxExemptReason !== '' ? [seller.taxExemptReason] : [],
   };
 }

@@ -45,6 +45,16 @@ export async function readWholeInvoice(number: string, client: Tx = db): Promise
   return row && whole(row);
 }
 
+/** Every invoice and credit note of a job, in the order of their numbers. */
+export async function papersOfJob(jobId: string): Promise<InvoiceFacts[]> {
+  const rows = await db.invoice.findMany({
+    where: { jobId },
+    include: WHOLE_INVOICE,
+    orderBy: [{ year: 'asc' }, { sequence: 'asc' }],
+  });
+  return rows.map(readInvoice);
+}
+
 function whole(row: Row): WholeInvoice {
   const facts = readInvoice(row);
   const { job } = row;

@@ -7,7 +7,10 @@ export const MONEY_OF_JOB = {
   stage: true,
   customer: { select: { email: true } },
   quotes: {
-    select: { currency: true, revisions: { select: { state: true, grossMinor: true } } },
+    select: {
+      currency: true,
+      revisions: { select: { state: true, grossMinor: true, revision: true, decidedBy: true } },
+    },
   },
   invoices: { select: { kind: true, payableMinor: true } },
   payments: { select: { amountMinor: true, purpose: true } },

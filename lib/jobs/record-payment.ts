@@ -1,6 +1,6 @@
 import { compareDays, type Day, dayInZone, dayToDate } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
-import { balanceOf, type PaymentPurpose } from '@/lib/invoices/rules/balance';
+import { balanceOf, isPriceOpen, type PaymentPurpose } from '@/lib/invoices/rules/balance';
 import { moneyOfJob } from '@/lib/invoices/stored-money';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
@@ -83,6 +83,7 @@ export async function recordPayment(o: {
           amount: o.amount,
           balance: owed,
           ...(purpose === 'claim-postage' && { isPostage: true }),
+          ...(isPriceOpen(after) && { isPriceOpen: true }),
         },
         to: job.customer.email,
         jobId: o.jobId,

@@ -149,12 +149,12 @@ describe('the structured form of issued papers', () => {
 
 describe('a receipt', () => {
   it('is there once something was paid, with credit notes and money given back on it', async () => {
-    expect(receiptData(await jobNow(jobId), await readWorkshop())).toBeNull();
+    expect(await receiptData(await jobNow(jobId), await readWorkshop())).toBeNull();
     await issueInvoice({ jobId, actor: OWNER, now: NOW });
     await pay(7200);
     await credit(1000);
     const read = async () => {
-      const data = receiptData(await jobNow(jobId), await readWorkshop());
+      const data = await receiptData(await jobNow(jobId), await readWorkshop());
       return data ? textOf(await drawReceipt(data)) : '';
     };
     const before = await read();
@@ -168,13 +168,40 @@ describe('a receipt', () => {
     expect(after).not.toContain('Paid more than asked');
   });
 
+  it('names tax and rounding as the invoice does: EUR 14.00 at 19 % is 11.76 + 2.23 + 0.01', async () => {
+    // EN 16931 BR-CO-17: 11.76 at 19 % is 2.2344, rounded 2.23; BT-114 brings it to the agreed 14.00.
+    const { id } = await db.repair.findFirstOrThrow();
+    await db.repair.update({ where: { id }, data: { priceMinor: 1400, taxRateBps: 1900 } });
+    ({ jobId } = await makeBooking({ repairId: id, now: NOW, serial: 'HW2-10481-K' }));
+    await issueInvoice({ jobId, actor: OWNER, now: NOW });
+    await pay(1400);
+    await db.workshop.update({ where: { id: 1 }, data: { name: 'Another Name', taxNumber: 'GB 1' } });
+    const data = await receiptData(await jobNow(jobId), await readWorkshop());
+    const { paper } = await whole('2026-00001');
+    expect(data?.price).toMatchObject({
+      totals: { net: 1176, tax: 223, gross: 1400, breakdown: [{ base: 1176, tax: 223 }] },
+      rounding: 1,
+      taxNumber: 'GB 000 0000 00',
+    });
+    expect([paper.net, paper.tax, paper.rounding]).toEqual([1176, 223, 1]);
+    expect(data?.workshop.name).toBe(paper.seller.name);
+    const text = data ? textOf(await drawReceipt(data)) : '';
+    expect(text).toContain('2.23');
+    expect(text).toContain('Rounding to the agreed price');
+    await credit(400);
+    const less = await receiptData(await jobNow(jobId), await readWorkshop());
+    const note = await whole('2026-00002');
+    expect(less?.price?.totals).toMatchObject({ gross: 1000, tax: 223 - note.paper.tax });
+    expect(less?.price?.lines).toMatchObject([{ amount: 1000 }]);
+  });
+
   it('names the tax only where a line is within its scope', async () => {
     await pay(7200);
     const [job, workshop] = [await jobNow(jobId), await readWorkshop()];
-    expect(receiptData(job, workshop)?.price.taxName).toBe('VAT');
-    const outside = receiptData(outsideTax(job), { ...workshop, taxNumber: '' });
+    expect((await receiptData(job, workshop))?.price?.taxName).toBe('VAT');
+    const outside = await receiptData(outsideTax(job), { ...workshop, taxNumber: '' });
     if (!outside) throw new Error('a paid job has a receipt');
-    expect(outside.price.taxName).toBeNull();
+    expect(outside.price?.taxName).toBeNull();
     expect(textOf(await drawReceipt(outside))).not.toContain('VAT');
   });
 });

@@ -89,7 +89,7 @@ describe('a covered claim', () => {
     const job = await jobNow(jobId);
     expect(balanceOf(job)).toEqual({ total: 0, paid: 0, owed: 0 });
     expect(factsOf(job).owed).toBe(0);
-    expect(receiptData(job, await readWorkshop())).toBeNull();
+    expect(await receiptData(job, await readWorkshop())).toBeNull();
     expect((await statementOf(jobId, 'GBP'))?.owed).toBe(0);
     await sendBack(jobId, BACK);
     expect((await jobNow(jobId)).stage).toBe('sent-back');

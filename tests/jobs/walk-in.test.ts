@@ -1,9 +1,14 @@
 import { randomUUID } from 'node:crypto';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { drawReceipt } from '@/lib/documents/receipt';
+import { listToGiveBack } from '@/lib/invoices/list-to-give-back';
+import { receiptData } from '@/lib/invoices/receipt-data';
 import { factsOf } from '@/lib/jobs/facts';
 import { newestTokenOf } from '@/lib/jobs/private-link';
 import { recordFinding } from '@/lib/jobs/record-finding';
+import { recordPayment } from '@/lib/jobs/record-payment';
 import { type WalkIn, walkIn } from '@/lib/jobs/walk-in';
 import { walkInRepairs } from '@/lib/jobs/walk-in-repairs';
 import { drawMail } from '@/lib/mail/draw';
@@ -11,7 +16,9 @@ import { decideOffer } from '@/lib/quotes/decide-offer';
 import { jobQuoteData } from '@/lib/quotes/quote-data';
 import { lapsePrices } from '@/lib/quotes/write-lapses';
 import { writeOffer } from '@/lib/quotes/write-offer';
+import { readWorkshop } from '@/lib/workshop/records';
 import { useDatabase } from '@/tests/database';
+import { textOf } from '@/tests/documents/read-pdf';
 import { makeBooking } from '@/tests/makers/job';
 import { jobNow, moveTo } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
@@ -205,4 +212,27 @@ it('a first price is reminded of, and lapses, as a price and not as a new one', 
   for (const template of ['offer-reminder', 'offer-lapsed']) {
     expect(await mailOf(jobId, template)).not.toMatch(/new price/i);
   }
+});
+
+it('money that comes before any price is agreed counts towards it, and is nothing to give back', async () => {
+  const jobId = await opened('HW2-31090-A');
+  await recordPayment({
+    jobId,
+    amount: 2000,
+    method: 'cash',
+    reference: '',
+    receivedOn: day('2026-11-25'),
+    actor: BENCH,
+    now: NOW,
+  });
+  const mail = await db.mail.findFirstOrThrow({ where: { jobId, template: 'payment-received' } });
+  const { text } = await drawMail(mail);
+  expect(text).toContain('£20.00 is here and counts towards the price that is still to be agreed.');
+  expect(text).not.toContain('back the way it came');
+  expect((await listToGiveBack()).map(({ jobNumber }) => jobNumber)).toEqual([]);
+  const data = await receiptData(await jobNow(jobId), await readWorkshop());
+  expect(data?.price).toBeNull();
+  const paper = data ? textOf(await drawReceipt(data)) : '';
+  expect(paper).toContain('Paid so far: £20.00');
+  expect(paper).toContain('counts towards the price that is still to be agreed');
 });

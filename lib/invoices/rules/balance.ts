@@ -1,5 +1,5 @@
 import { safeSum } from '@/lib/money/amount';
-import { agreedOf } from '@/lib/quotes/rules/agreed';
+import { agreedOf, isAgreedTo } from '@/lib/quotes/rules/agreed';
 
 export type Balance = {
   /** what the customer has to pay in all: the agreed price, or what was invoiced less what was credited */
@@ -33,6 +33,18 @@ export type PaymentPurpose = (typeof PAYMENT_PURPOSES)[number];
 
 export function isForPrice(payment: { purpose: string }): boolean {
   return payment.purpose === 'price';
+}
+
+/**
+ * Whether a job's price is still to be agreed: staff opened it for a parcel without a booking, and the customer has said yes to
+ * nothing. What they paid until then counts towards that price, and is nothing to give back.
+ */
+export function isPriceOpen(job: {
+  stage: string;
+  quotes: readonly { revisions: readonly { state: string; revision: number; decidedBy: string | null }[] }[];
+}): boolean {
+  const agreed = agreedOf(job);
+  return job.stage !== 'cancelled' && agreed !== undefined && !isAgreedTo(agreed);
 }
 
 /** What of a job's record its balance is made of. */

@@ -110,7 +110,13 @@ export const factsOf = {
     balance: amount,
   }),
   /** an amount below zero was given back, for the price or for the postage of a claim; balance is what is left to pay */
-  'payment-received': z.strictObject({ amount, balance: amount, isPostage: z.boolean().optional() }),
+  'payment-received': z.strictObject({
+    amount,
+    balance: amount,
+    isPostage: z.boolean().optional(),
+    /** no price is agreed yet: what was paid counts towards it */
+    isPriceOpen: z.boolean().optional(),
+  }),
   'unit-sent-back': z.strictObject({
     /** '' with its reference where the customer collected the unit */
     carrier: text,

@@ -22,6 +22,7 @@ export const receipt: ReceiptData = {
     stamp('Sent back', null),
   ],
   price,
+  currency: price.currency,
   credited: 0,
   payments: [{ amount: 13060, on: day('2026-12-11'), method: 'Bank transfer', reference: 'J-CE9S-AWRW' }],
   next: [

@@ -21,7 +21,13 @@ export function MoneyPart({ job, token, workshop }: PartProps) {
     return (
       <section aria-labelledby="money">
         <h2 id="money">Price</h2>
-        <p>No price is agreed yet. You pay nothing before you have said yes to one.</p>
+        <p>
+          {job.payments.some(isForPrice)
+            ? 'No price is agreed yet. What you have paid counts towards it, and you pay nothing more before you have said yes to one.'
+            : 'No price is agreed yet. You pay nothing before you have said yes to one.'}
+        </p>
+        <Facts items={paidFacts(job, money, shortDay)} />
+        <ReceiptLink job={job} token={token} />
       </section>
     );
   }
@@ -48,10 +54,7 @@ export function MoneyPart({ job, token, workshop }: PartProps) {
             term: `${paper.kind === 'invoice' ? 'Invoice' : 'Credit note'} ${paper.number}`,
             text: `${money(paper.kind === 'invoice' ? paper.payableMinor : -paper.payableMinor)}, ${shortDay(paper.issuedOn)}`,
           })),
-          ...job.payments.map((payment) => ({
-            term: `${isForPrice(payment) ? (payment.amountMinor < 0 ? 'Given back' : 'Paid') : 'Your postage paid back'} on ${shortDay(payment.receivedOn)}`,
-            text: `${money(Math.abs(payment.amountMinor))}, ${payment.method}`,
-          })),
+          ...paidFacts(job, money, shortDay),
           { term: 'Left to pay', text: money(Math.max(0, owed)) },
           { term: 'Pay by', text: invoice && owed > 0 ? shortDay(invoice.dueOn) : null },
           {
@@ -73,13 +76,30 @@ export function MoneyPart({ job, token, workshop }: PartProps) {
           </LinkButton>
         </p>
       ))}
-      {job.payments.some(isForPrice) ? (
-        <p>
-          <LinkButton href={`/job/${token}/receipt.pdf`} kind="quiet" file>
-            Receipt (PDF)
-          </LinkButton>
-        </p>
-      ) : null}
+      <ReceiptLink job={job} token={token} />
     </section>
+  );
+}
+
+/** Every payment, and what was given back, with its day. */
+function paidFacts(
+  job: PartProps['job'],
+  money: (minor: number) => string,
+  shortDay: (date: Date) => string,
+): { term: string; text: string }[] {
+  return job.payments.map((payment) => ({
+    term: `${isForPrice(payment) ? (payment.amountMinor < 0 ? 'Given back' : 'Paid') : 'Your postage paid back'} on ${shortDay(payment.receivedOn)}`,
+    text: `${money(Math.abs(payment.amountMinor))}, ${payment.method}`,
+  }));
+}
+
+function ReceiptLink({ job, token }: Pick<PartProps, 'job' | 'token'>) {
+  if (!job.payments.some(isForPrice)) return null;
+  return (
+    <p>
+      <LinkButton href={`/job/${token}/receipt.pdf`} kind="quiet" file>
+        Receipt (PDF)
+      </LinkButton>
+    </p>
   );
 }

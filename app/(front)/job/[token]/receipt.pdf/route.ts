@@ -8,7 +8,7 @@ type Context = { params: Promise<{ token: string }> };
 
 export async function GET(_request: Request, { params }: Context): Promise<Response> {
   const job = await jobOfToken((await params).token);
-  const data = job && receiptData(job, await readWorkshop());
+  const data = job && (await receiptData(job, await readWorkshop()));
   if (!job || !data) return nothingHere();
   return serveFile(await drawReceipt(data), { type: 'application/pdf', name: `receipt-${job.number}.pdf` });
 }

@@ -10,7 +10,7 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
-import { isForPrice } from '@/lib/invoices/rules/balance';
+import { isForPrice, isPriceOpen } from '@/lib/invoices/rules/balance';
 import { factsOf } from '@/lib/jobs/facts';
 import { PAYMENT_METHODS } from '@/lib/jobs/record-payment';
 import { decimalText, formatMoney } from '@/lib/money/amount';
@@ -91,9 +91,11 @@ export function MoneyPart({ job, workshop }: SheetProps) {
         <strong>
           {owed > 0
             ? `Left to pay: ${money(owed)}`
-            : owed < 0
-              ? `To give back: ${money(-owed)}. Pay it back the way it came, then record it with a minus sign.`
-              : 'Nothing is owed.'}
+            : owed < 0 && isPriceOpen(job)
+              ? `${money(-owed)} is paid towards the price that is still to be agreed.`
+              : owed < 0
+                ? `To give back: ${money(-owed)}. Pay it back the way it came, then record it with a minus sign.`
+                : 'Nothing is owed.'}
         </strong>
       </p>
       {job.payments.some(isForPrice) ? (
@@ -110,14 +112,14 @@ export function MoneyPart({ job, workshop }: SheetProps) {
         hidden={{ ...carriedFields(job.version), owed, payments: job.payments.length }}
         label="Record a payment"
         summary="Record a payment"
-        isOpen={(job.stage === 'ready' && owed > 0) || owed < 0}
+        isOpen={(job.stage === 'ready' && owed > 0) || (owed < 0 && !isPriceOpen(job))}
       >
         <MoneyField
           name="amount"
           label="Amount"
           hint="Money given back is entered with a minus sign."
           currency={workshop.currency}
-          defaultValue={owed === 0 ? undefined : decimalText(owed, workshop.currency)}
+          defaultValue={owed === 0 || isPriceOpen(job) ? undefined : decimalText(owed, workshop.currency)}
         />
         <Select
           name="method"

@@ -10,7 +10,7 @@ type Context = { params: Promise<{ number: string }> };
 export async function GET(_request: Request, { params }: Context): Promise<Response> {
   await requireStaff();
   const job = await jobByNumber((await params).number);
-  const data = job && receiptData(job, await readWorkshop());
+  const data = job && (await receiptData(job, await readWorkshop()));
   if (!job || !data) return nothingHere();
   return serveFile(await drawReceipt(data), { type: 'application/pdf', name: `receipt-${job.number}.pdf` });
 }
