@@ -23,7 +23,8 @@ export const unitSentBack: Writer<'unit-sent-back'> = (facts, setting) => {
     lines.push({ term: 'Certificate', text: `${certificate}${revision}`, isMono: true });
   }
   const how = isCollected ? 'You collected your unit today.' : `Sent with ${facts.carrier}.`;
-  const stated = certificate && !facts.coveredUntil ? 'The certificate states when cover begins and ends.' : '';
+  const stated =
+    certificate && !facts.coveredUntil ? 'The certificate states when cover begins and ends.' : '';
   return {
     to: 'customer',
     subject: isCollected ? `Collected: job ${job.number}` : `On its way to you: job ${job.number}`,
@@ -75,7 +76,13 @@ function standsSentence(coveredUntil: Day | undefined, setting: Setting): string
 }
 
 /** A reference is gone from a letter once its customer's data was removed. */
-function whereItIs({ tracking, carrierReference }: { tracking?: string | undefined; carrierReference: string }) {
+function whereItIs({
+  tracking,
+  carrierReference,
+}: {
+  tracking?: string | undefined;
+  carrierReference: string;
+}) {
   if (tracking) return 'The carrier’s page shows where the parcel is.';
   return carrierReference ? 'The carrier’s reference shows where the parcel is.' : '';
 }

@@ -218,7 +218,11 @@ export const actions: readonly ActionRow[] = [
     ['cameBackAction', desk, { bound: ['{mail}'], form: { note: 'Nobody lives here.' } }],
   ]),
   ...inFile('/workshop/money/invoices/[number]/actions.ts', [
-    ['creditAction', desk, { bound: ['{invoice}'], form: { choice: 'everything', reason: 'For nobody', left: '1' } }],
+    [
+      'creditAction',
+      desk,
+      { bound: ['{invoice}'], form: { choice: 'everything', reason: 'For nobody', left: '1' } },
+    ],
   ]),
   ...inFile('/workshop/parts/actions.ts', [
     ['savePartAction', bench, { bound: ['{part}'] }],

@@ -83,7 +83,10 @@ function amountHead(price: Price): string {
 const ROUNDING = 'Rounding to the agreed price';
 
 /** Where the lines are without tax, their sum and the tax stand between them and the total. */
-function netRows({ mode, taxName, totals, rounding = 0 }: Price, money: (minor: number) => string): [string, string][] {
+function netRows(
+  { mode, taxName, totals, rounding = 0 }: Price,
+  money: (minor: number) => string,
+): [string, string][] {
   if (mode === 'gross' || taxName === null) return [];
   const taxed = totals.breakdown.filter((part) => part.category === 'S');
   return [

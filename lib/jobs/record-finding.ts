@@ -6,9 +6,7 @@ import { writeEvent } from './write-event';
 import { idOfSent, writeOnce } from './write-once';
 import { type NewPhoto, writePhotos } from './write-photos';
 
-const WITH_US: readonly Stage[] = STAGES.filter(
-  (stage) => !NOT_WITH_US.includes(stage),
-);
+const WITH_US: readonly Stage[] = STAGES.filter((stage) => !NOT_WITH_US.includes(stage));
 
 /** Adds a finding with its photos. An addition clashes with nobody, so it names no version. */
 export async function recordFinding(o: {

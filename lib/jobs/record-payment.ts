@@ -74,7 +74,7 @@ export async function recordPayment(o: {
       const owedBefore = owed + (purpose === 'price' ? o.amount : 0);
       if (o.shown && (o.shown.owed !== owedBefore || o.shown.payments !== after.payments.length - 1))
         throw new Refusal('conflict', CHANGED);
-      if (after.stage === 'unclaimed' && owedBefore > 0 && owed <= 0) 
+      if (after.stage === 'unclaimed' && owedBefore > 0 && owed <= 0)
         await takeUpAnswered(tx, { ...o, note: 'Everything is paid' });
       if (o.tell === false) return;
       await queueMail(tx, {

@@ -20,10 +20,7 @@ export const UNCLAIMED_FACTS = {
   events: {
     ...DECISION_EVENTS,
     where: {
-      OR: [
-        ...DECISION_EVENTS.where.OR,
-        { kind: { in: ['came-back', 'message-sent', 'contact-corrected'] } },
-      ],
+      OR: [...DECISION_EVENTS.where.OR, { kind: { in: ['came-back', 'message-sent', 'contact-corrected'] } }],
     },
   },
   mails: {

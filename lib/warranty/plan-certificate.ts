@@ -55,14 +55,12 @@ export async function planWarranty(
   const today = dayInZone(o.now, o.timeZone);
   if (hasLeft(job.events)) return { held: await planAgain(job, o), certificate: null };
   const hasRepair = isRepaired(job.events);
-  if (!job.claim)
-    return { held: [], certificate: hasRepair ? await firstCertificate(job, today, o) : null };
+  if (!job.claim) return { held: [], certificate: hasRepair ? await firstCertificate(job, today, o) : null };
 
   const chain = await readChain(job.claim.certificateNumber);
   if (!chain) throw new Error('a claim stands on a certificate that is not there');
   const isOther = isOtherUnit(chain.inForce.serialTyped, job.serialTyped);
-  if (isOther)
-    return { held: [], certificate: hasRepair ? await firstCertificate(job, today, o) : null };
+  if (isOther) return { held: [], certificate: hasRepair ? await firstCertificate(job, today, o) : null };
 
   const heldNow: HeldInterval = {
     from: handedInOn({

@@ -56,5 +56,9 @@ export function carrierFor(country: string, job: string): Handover {
   const [post, parcels] = DEMO_CARRIERS;
   return country !== 'GB' || pick(`${job}/carrier`, 0, 2) === 0
     ? { by: 'carrier', carrier: post.name, carrierReference: `CX${serial}${s10Digit(serial)}GB` }
-    : { by: 'carrier', carrier: parcels.name, carrierReference: `TT-${serial.slice(0, 4)}-${serial.slice(4)}` };
+    : {
+        by: 'carrier',
+        carrier: parcels.name,
+        carrierReference: `TT-${serial.slice(0, 4)}-${serial.slice(4)}`,
+      };
 }

@@ -45,12 +45,24 @@ describe('what happens next to a unit that goes back unpaid, as the owner decide
 
 describe('what happens next to a unit that left in another way', () => {
   it('is nothing once it was collected, and no parcel is waited for', () => {
-    const told = next({ stage: 'closed', kind: 'repair', ruling: null, isCollected: true, hasCertificate: true });
+    const told = next({
+      stage: 'closed',
+      kind: 'repair',
+      ruling: null,
+      isCollected: true,
+      hasCertificate: true,
+    });
     expect(told).toContain('You collected your unit. Keep the certificate');
   });
 
   it('is the customer’s answer about their address once the parcel came back', () => {
-    const told = next({ stage: 'ready', kind: 'repair', ruling: null, isBackWithUs: true, hasCertificate: true });
+    const told = next({
+      stage: 'ready',
+      kind: 'repair',
+      ruling: null,
+      isBackWithUs: true,
+      hasCertificate: true,
+    });
     expect(told).toContain('whether the address under “Goes back to” is right');
     expect(told).not.toContain('next working day');
   });

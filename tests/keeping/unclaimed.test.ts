@@ -182,8 +182,21 @@ describe('notices that a unit waits', () => {
   it('are not ended by money that settles nothing', async () => {
     const { jobId } = await unpaid();
     await db.workshop.update({ where: { id: 1 }, data: { unclaimedNotices: 3 } });
-    await moveJob({ jobId, version: await versionOf(jobId), move: 'set-aside', note: '', actor: OWNER, now: FIRST });
-    const paid = { jobId, method: 'card', reference: '', receivedOn: day('2026-11-24'), actor: BENCH } as const;
+    await moveJob({
+      jobId,
+      version: await versionOf(jobId),
+      move: 'set-aside',
+      note: '',
+      actor: OWNER,
+      now: FIRST,
+    });
+    const paid = {
+      jobId,
+      method: 'card',
+      reference: '',
+      receivedOn: day('2026-11-24'),
+      actor: BENCH,
+    } as const;
     await recordPayment({ ...paid, amount: 7200, now: on('2026-11-24') });
     await moveJob({
       jobId,

@@ -99,7 +99,10 @@ describe('a parcel that the post brings back', () => {
     const jobId = await sent('HW2-80004-F');
     await back(jobId);
     const left = { state: 'sent', sentAt: BACK };
-    await db.mail.updateMany({ where: { jobId, template: { in: ['unit-ready', 'parcel-came-back'] } }, data: left });
+    await db.mail.updateMany({
+      where: { jobId, template: { in: ['unit-ready', 'parcel-came-back'] } },
+      data: left,
+    });
     expect(await sendUnclaimedNotices(new Date('2026-12-27T10:00:00Z'))).toBe(0);
     expect(await sendUnclaimedNotices(new Date('2026-12-28T10:00:00Z'))).toBe(1);
     expect((await jobNow(jobId)).stage).toBe('unclaimed');

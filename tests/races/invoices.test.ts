@@ -134,7 +134,13 @@ describe('invoices at once', () => {
   it('the same payment entered on two screens that show the same is recorded once', async () => {
     const { repairId } = await makeWorkshop(NOW);
     const { jobId } = await makeBooking({ repairId, now: NOW });
-    const paid = { jobId, amount: 5000, method: 'cash', reference: '', receivedOn: day('2026-11-25') } as const;
+    const paid = {
+      jobId,
+      amount: 5000,
+      method: 'cash',
+      reference: '',
+      receivedOn: day('2026-11-25'),
+    } as const;
     const outcomes = await Promise.all(
       Array.from({ length: 4 }, () =>
         attempt(() => recordPayment({ ...paid, shown: { owed: 7200, payments: 0 }, actor: OWNER, now: NOW })),

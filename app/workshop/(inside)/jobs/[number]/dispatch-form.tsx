@@ -143,7 +143,11 @@ export async function DispatchForm({ job, workshop }: SheetProps) {
       </ActionForm>
       <div className="for-carrier">
         <BatteryNote verdict={packedVerdict(model, parcel.battery)} />
-        <CarrierAnswers carriers={carriers} parcel={parcelToAsk(parcel, model)} money={{ currency, locale }} />
+        <CarrierAnswers
+          carriers={carriers}
+          parcel={parcelToAsk(parcel, model)}
+          money={{ currency, locale }}
+        />
         {isAbroad ? (
           <p>
             <TextLink href={`/workshop/jobs/${job.number}/customs`}>

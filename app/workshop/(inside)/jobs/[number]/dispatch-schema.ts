@@ -58,7 +58,9 @@ export const dispatchForm = z.discriminatedUnion(
   'Choose who takes it',
 );
 
-export const cameBackForm = z.object({ reason: neededText('why it came back, in words for the customer', 500) });
+export const cameBackForm = z.object({
+  reason: neededText('why it came back, in words for the customer', 500),
+});
 export const referenceForm = z.object({ carrierReference: neededText('the carrier’s reference', 60) });
 
 export type ParcelTyped = z.output<typeof parcelForm>;

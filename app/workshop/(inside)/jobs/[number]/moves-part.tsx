@@ -39,9 +39,7 @@ const BEFORE_READY: ReadonlySet<Stage> = new Set(['arrived', 'assessing', 'await
 export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Staff }) {
   const facts = factsOf(job, dayInZone(now(), workshop.timeZone));
   const moves = openMoves(facts, who.role === 'owner' ? 'owner' : 'staff');
-  const shut = moves.filter(
-    ({ move: { key }, answer }) => !answer.allowed && !UNSAID.has(key),
-  );
+  const shut = moves.filter(({ move: { key }, answer }) => !answer.allowed && !UNSAID.has(key));
   const open = moves.filter(({ answer }) => answer.allowed).map((each) => each.move);
   const ahead = open.filter(({ key }) => key !== BACKWARDS);
   const back = open.find(({ key }) => key === BACKWARDS);
@@ -71,7 +69,9 @@ export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Sta
         <StopPart job={job} workshop={workshop} />
       ) : null}
       {back ? <PlainMove job={job} move={back} role={who.role} /> : null}
-      {facts.isWithCarrier && may(who.role, permissionOf('came-back')) ? <AfterDispatchPart job={job} /> : null}
+      {facts.isWithCarrier && may(who.role, permissionOf('came-back')) ? (
+        <AfterDispatchPart job={job} />
+      ) : null}
       <UnclaimedPart job={job} workshop={workshop} staff={staff} role={who.role} />
       <PromisePart job={job} workshop={workshop} staff={staff} />
       {shut.length > 0 ? (
