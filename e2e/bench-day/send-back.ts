@@ -13,16 +13,16 @@ export async function sendBackAndDecide(people: People): Promise<Afternoon> {
   const desk = jobSheet(front);
 
   let sentBack = '';
+  let email = '';
   await test.step('the rest is paid, and no carrier gets a parcel that it does not take', async () => {
     sentBack = await jobList(front).openUnit('2603104775');
-    const email = (await fact(front, 'E-mail').textContent()) ?? '';
+    email = (await fact(front, 'E-mail').textContent()) ?? '';
     await expect(desk.owed).toHaveText(/^Left to pay: £/);
     const owed = /£([\d.]+)/.exec((await desk.owed.textContent()) ?? '')?.[1] ?? 'nothing';
     await desk.recordPayment(owed, 'the other half');
     await expect(desk.owed).toHaveText('Nothing is owed.');
     await desk.dispatch.carrier.fill('Sandmouth Post');
     await desk.dispatch.reference.fill('SP-6411-9035');
-    await desk.dispatch.postage.fill('6.40');
     await desk.dispatch.weight.fill('2600');
     for (const [side, centimetres] of [
       ['Length', '104'],
@@ -42,6 +42,22 @@ export async function sendBackAndDecide(people: People): Promise<Afternoon> {
     await desk.dispatch.send.click();
     await expect(desk.docket.stampNow).toContainText('Sent back');
     expect((await waitForMail(email, /^On its way to you/)).text).toContain('SP-6411-9035');
+  });
+
+  await test.step('a wrong reference is put right, the post brings the parcel back, and it is collected', async () => {
+    await desk.correctReference('SP-6411-9053');
+    expect((await waitForMail(email, /^The right reference/)).text).toContain('SP-6411-9053');
+    await desk.cameBack('Nobody was at home, twice.');
+    await expect(desk.docket.stampNow).toContainText('Ready');
+    const asked = await waitForMail(email, /^Your parcel came back/);
+    expect(asked.text).toContain('Nobody was at home, twice.');
+    expect(asked.text).toContain('Your certificate stands');
+    await desk.dispatch.collected.check();
+    await expect(desk.dispatch.carrier).toBeHidden();
+    await desk.dispatch.send.click();
+    await expect(front.getByRole('heading', { name: 'Closed', exact: true })).toBeVisible();
+    await expect(desk.history).toContainText('Collected by the customer');
+    expect((await waitForMail(email, /^Collected: job/)).text).toContain('You collected it from us today.');
   });
 
   const claim = await sendClaimBack(people);

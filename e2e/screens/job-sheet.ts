@@ -95,6 +95,18 @@ export function jobSheet(page: Page) {
       ...dispatchForm(inForm('Send back')),
       answers: page.getByRole('table', { name: 'What each carrier says to this parcel' }),
     },
+    async correctReference(reference: string) {
+      const label = 'Correct the carrier’s reference';
+      await unfold(page, label);
+      await field(label, 'Carrier’s reference').fill(reference);
+      await press('Correct the reference');
+    },
+    async cameBack(why: string) {
+      const label = 'The parcel came back to us';
+      await unfold(page, label);
+      await field(label, 'Why it came back').fill(why);
+      await press(label);
+    },
     papers: page.getByRole('region', { name: 'Papers' }).getByRole('link'),
     history: page.getByRole('list', { name: 'Everything that happened to this job' }),
     messages: page.getByRole('list', { name: 'Messages' }),
@@ -107,6 +119,7 @@ export function jobSheet(page: Page) {
 
 function dispatchForm(form: Locator) {
   return {
+    collected: form.getByRole('radio', { name: 'The customer collects it here' }),
     carrier: form.getByRole('combobox', { name: 'Carrier', exact: true }),
     reference: form.getByRole('textbox', { name: 'Carrier’s reference' }),
     postage: form.getByRole('textbox', { name: /^Postage we paid/ }),

@@ -34,6 +34,9 @@ export async function creditInvoice(o: CreditAsked): Promise<void> {
 
 async function credit(tx: Tx, o: CreditAsked): Promise<void> {
   const { invoice, credits } = await lockInvoice(tx, o.number);
+  const sent = idOfSent(o.formKey, [o.number, o.choice, o.reason]);
+  // Pressed twice: the first press has issued it.
+  if (credits.some(({ id }) => id === sent.id)) return;
   if (o.shownLeft !== undefined && o.shownLeft !== leftToCredit(invoice, credits).payable)
     throw new Refusal('conflict', CHANGED);
   const chosen = o.choice === 'everything' ? leftToCredit(invoice, credits).byPosition : o.choice;
@@ -42,7 +45,8 @@ async function credit(tx: Tx, o: CreditAsked): Promise<void> {
   const { timeZone } = await readWorkshop(tx);
   const written = await writeInvoice(tx, {
     ...invoice,
-    ...idOfSent(o.formKey, [o.number, o.choice, o.reason]),
+    // Never the invoice's own, also where no form gave a key.
+    id: sent.id,
     corrects: { id: invoice.id, number: invoice.number },
     reason: o.reason,
     totals: reading.totals,

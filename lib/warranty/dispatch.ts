@@ -10,17 +10,16 @@ import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
-import { carriersInUse, readCarrierRows } from '@/lib/parcels/records';
-import { NOT_POSTED, problemSentences } from '@/lib/parcels/rules/carrier-sentences';
-import { askCarrier, findCarrier, trackingAddress } from '@/lib/parcels/rules/carriers';
-import { referenceProblem } from '@/lib/parcels/rules/reference';
-import { batteryOfModel, type ParcelFacts, parcelToAsk, readParcel } from '@/lib/parcels/stored-parcel';
+import { carriersInUse } from '@/lib/parcels/records';
+import { trackingAddress } from '@/lib/parcels/rules/carriers';
+import type { ParcelFacts } from '@/lib/parcels/stored-parcel';
 import { writeParcel } from '@/lib/parcels/write-parcel';
 import { writeWatch } from '@/lib/returns/write-watch';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { missingSettings, missingWords } from '@/lib/workshop/rules/missing-settings';
 import { type DrawnCertificate, drawPlan } from './draw-plan';
 import { planWarranty, type WarrantyPlan } from './plan-certificate';
+import { requireCarrier, requireReference } from './require-carrier';
 import { readCoverEnds } from './stored-cover-ends';
 import { writeCertificate } from './write-certificate';
 import { closeClaim } from './write-closed-claim';
@@ -75,33 +74,6 @@ export async function dispatch(
   }
   const { certificate } = plan;
   return { certificate: certificate && { number: certificate.number, revision: certificate.revision } };
-}
-
-function requireReference(handover: Handover): void {
-  if (handover.by === 'collected') return;
-  const problem = referenceProblem(handover.carrierReference);
-  if (problem) throw new Refusal('invalid', problem, 'carrierReference');
-}
-
-/**
- * A carrier of the workshop's list is asked before it is given the parcel; one that is typed by hand has no limits here. A
- * battery that may not be posted goes with neither. The list's own spelling is kept, so that a carrier has one hand-over list.
- */
-async function requireCarrier(job: JobRecord, o: Dispatch, money: WorkshopCard): Promise<Handover> {
-  if (o.handover.by === 'collected') return o.handover;
-  const rows = await readCarrierRows();
-  const parcel = parcelToAsk(o.parcel ?? readParcel(job), batteryOfModel(job));
-  const listed = findCarrier(
-    o.handover.carrier,
-    rows.filter(({ isUsed }) => isUsed),
-  );
-  const sentences = listed
-    ? problemSentences(askCarrier(listed, parcel), money)
-    : parcel.battery.may === 'do-not-post'
-      ? [NOT_POSTED]
-      : [];
-  if (sentences.length > 0) throw new Refusal('invalid', sentences.join(' '), 'carrier');
-  return { ...o.handover, carrier: findCarrier(o.handover.carrier, rows)?.name ?? o.handover.carrier };
 }
 
 /** A certificate names who stands behind it and where it holds (Directive (EU) 2019/771 Art. 17(2)(b), (e)). */
