@@ -100,8 +100,7 @@ it('a workshop that has not said where certificates hold books, and sends nothin
   const sent = await dispatch({
     jobId,
     version,
-    carrier: 'Harbour Post',
-    carrierReference: 'HP-1001',
+    handover: { by: 'carrier', carrier: 'Harbour Post', carrierReference: 'HP-1001' },
     postage: 0,
     actor: BENCH,
     now: NOW,

@@ -6,7 +6,7 @@ import { waysToPay } from '@/lib/invoices/rules/ways-to-pay';
 import { price } from './price';
 import { customer, job, setting, stamp, statusUrl, unit, workshop } from './shared';
 
-export const receipt: ReceiptData = {
+export const receipt = {
   setting,
   workshop,
   job,
@@ -29,7 +29,7 @@ export const receipt: ReceiptData = {
     'We post your recorder on the next working day and send you the tracking number.',
     'The certificate comes with it and by e-mail. It costs nothing more.',
   ],
-};
+} satisfies ReceiptData;
 
 const workshopParty = {
   name: workshop.name,
