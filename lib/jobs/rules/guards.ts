@@ -99,7 +99,8 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'nothing-owed': (facts) => !isHeldForMoney(facts),
   'handover-named': (facts) => facts.isHandoverNamed,
   'went-by-carrier': (facts) => facts.isWithCarrier,
-  'not-left-before': (facts) => !facts.hasLeft,
+  // A part of a recalled lot is taken out wherever the unit is found with it.
+  'not-left-before': (facts) => !facts.hasLeft || (facts.recalledParts ?? []).length > 0,
   'may-contest': (facts) => facts.mayContest,
 };
 
