@@ -1,4 +1,4 @@
-import { readdir, rm, stat } from 'node:fs/promises';
+import { readdir, rm, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { now } from '@/lib/clock';
 import { authSecret, config } from '@/lib/config';
@@ -9,7 +9,7 @@ import { openPlace } from './file-place';
 import { makeBackup } from './make-backup';
 import { listBackups, readNight } from './records';
 import { outdated } from './rules/keep';
-import { nameOf, readName } from './rules/names';
+import { lackingOf, nameOf, readName } from './rules/names';
 import { dueTimes, isDue, type Night } from './rules/night';
 import { isSecretKept } from './secret';
 
@@ -57,8 +57,9 @@ export async function backupByNight(at: Date): Promise<boolean> {
   if (!(await takeTurn(at, dueTimes(at, night).last))) return false;
   const began = performance.now();
   await removeDrafts(at);
+  const file = path.join(config.backups.folder, nameOf(at, true));
   const made = await makeBackup({
-    file: path.join(config.backups.folder, nameOf(at, true)),
+    file,
     databaseUrl: config.databaseUrl,
     secret: authSecret(),
     hasSecret: isSecretKept(),
@@ -68,6 +69,8 @@ export async function backupByNight(at: Date): Promise<boolean> {
   log.info('backup-made', { ms: Math.round(performance.now() - began), count: made.rows });
   if (made.missing.length > 0) log.warn('backup-file-missing', { count: made.missing.length });
   if (made.changed.length > 0) log.warn('backup-file-changed', { count: made.changed.length });
+  const lacking = [...made.missing, ...made.changed];
+  if (lacking.length > 0) await writeFile(lackingOf(file), `${lacking.join('\n')}\n`);
   await limitAttempts(markOf(dueTimes(at, night).last), { max: 1, windowSeconds: DAY_SECONDS, now: at });
   await removeOutdated(at, night);
   return true;
@@ -89,7 +92,11 @@ async function nightsMade(): Promise<Date[]> {
 
 async function removeOutdated(at: Date, night: Night): Promise<void> {
   const old = outdated(await nightsMade(), config.backups.keep, { zone: night.zone, now: at });
-  for (const madeAt of old) await rm(path.join(config.backups.folder, nameOf(madeAt, true)), { force: true });
+  for (const madeAt of old) {
+    const file = path.join(config.backups.folder, nameOf(madeAt, true));
+    await rm(file, { force: true });
+    await rm(lackingOf(file), { force: true });
+  }
 }
 
 /** What a process that was killed half way left behind, a day later. */

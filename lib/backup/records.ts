@@ -1,26 +1,39 @@
-import { readdir, stat } from 'node:fs/promises';
+import { readdir, readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { config } from '@/lib/config';
 import { db } from '@/lib/db/client';
 import { readWorkshop } from '@/lib/workshop/records';
-import { type BackupName, readName } from './rules/names';
+import { type BackupName, lackingOf, readName } from './rules/names';
 import { dueTimes, type Night, type Standing, standingOf } from './rules/night';
 
-export type KeptBackup = BackupName & { size: number };
+export type KeptBackup = BackupName & {
+  size: number /** files of the store that it does not hold */;
+  lacking: number;
+};
 
 /** The backups in the folder of backups, newest first; none where there is no folder or it cannot be read. */
 export async function listBackups(): Promise<KeptBackup[]> {
   const { folder } = config.backups;
   // What keeps the folder from being read keeps backups from being made too, and that is told.
-  const files = await readdir(folder).catch(() => []);
+  const files = await readdir(folder).catch((): string[] => []);
   const kept: KeptBackup[] = [];
   for (const file of files) {
     const name = readName(file);
     // Another process may remove an old one in this moment.
     const found = name && (await stat(path.join(folder, file)).catch(() => null));
-    if (name && found) kept.push({ ...name, size: found.size });
+    if (name && found)
+      kept.push({
+        ...name,
+        size: found.size,
+        lacking: files.includes(lackingOf(file)) ? await countLines(lackingOf(file)) : 0,
+      });
   }
   return kept.sort((a, b) => b.madeAt.getTime() - a.madeAt.getTime());
+}
+
+async function countLines(file: string): Promise<number> {
+  const text = await readFile(path.join(config.backups.folder, file), 'utf8').catch(() => '');
+  return text.split('\n').filter(Boolean).length;
 }
 
 /** When backups are made by night; null when the setting turns them off. `zone` is the workshop's, where it is known. */

@@ -43,7 +43,8 @@ type MoveDays = { from: string; to: string };
 /**
  * Promises whose day has passed, by the month they fell in. A unit is judged by the last day promised to it, or by the first
  * that the workshop moved on its own account, with what later waits on the customer added to it; a move in the same moment as
- * an answer of the customer is such a wait. A unit that is not ready has not kept its promise. The server counts by month;
+ * an answer of the customer is such a wait. A unit that is not ready has not kept its promise, unless it waits for the customer's answer
+ * since before its day passed: the answer moves that day. The server counts by month;
  * only promises with such later waits come one by one, since working days are counted here.
  */
 async function readKept(now: Date, workshop: TurnaroundOf): Promise<KeptMonth[]> {
@@ -94,7 +95,10 @@ async function keptRows(now: Date, zone: string): Promise<KeptRow[]> {
       FROM own o JOIN move m ON m."jobId" = o."jobId" AND m."version" > o."version" AND m."isWait" GROUP BY 1
     ),
     promise AS (
-      SELECT COALESCE(o."from", j."promisedOn") AS day, (j."readyAt" AT TIME ZONE ${zone})::date AS ready, w.waits
+      SELECT COALESCE(o."from", j."promisedOn") AS day, (j."readyAt" AT TIME ZONE ${zone})::date AS ready, w.waits,
+        CASE WHEN j."stage" = 'awaiting-approval' THEN (
+          SELECT (MAX(e."at") AT TIME ZONE ${zone})::date FROM "job_event" e
+          WHERE e."jobId" = j."id" AND e."toStage" = 'awaiting-approval') END AS asked
       FROM "job" j LEFT JOIN own o ON o."jobId" = j."id" LEFT JOIN waited w ON w."jobId" = j."id"
       WHERE j."arrivedAt" >= ${lookBack(now)} AND j."promisedOn" IS NOT NULL AND j."stage" NOT IN ('cancelled', 'declined')
         AND NOT EXISTS (SELECT 1 FROM "job_event" d WHERE d."jobId" = j."id" AND d."toStage" = 'declined')
@@ -102,5 +106,5 @@ async function keptRows(now: Date, zone: string): Promise<KeptRow[]> {
     SELECT TO_CHAR(day, 'YYYY-MM') AS month, COUNT(*)::int AS promises,
       (COUNT(*) FILTER (WHERE ready <= day))::int AS kept, (COUNT(*) FILTER (WHERE ready IS NULL))::int AS "notReady",
       waits, CASE WHEN waits IS NULL THEN NULL ELSE day END AS day, CASE WHEN waits IS NULL THEN NULL ELSE ready END AS ready
-    FROM promise WHERE day < ${today}::date GROUP BY 1, 5, 6, 7`;
+    FROM promise WHERE day < ${today}::date AND (asked IS NULL OR asked > day) GROUP BY 1, 5, 6, 7`;
 }

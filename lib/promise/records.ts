@@ -23,9 +23,10 @@ export async function readBenchJobs(o: { zone: string; now: Date }, client: Tx =
       arrivedAt: { gte: lookBack(o.now), lte: o.now },
       stage: { notIn: ['cancelled', 'declined'] },
       events: { none: { toStage: 'declined' } },
-      // One that was contested and then repaired has both moves.
+      // One that was contested and then repaired has both moves; one that was contested and is not ready is at the bench again.
       OR: [
         { kind: 'repair' },
+        { readyAt: null },
         { events: { none: { fromStage: 'assessing', toStage: 'ready' } } },
         { events: { some: { fromStage: 'proving', toStage: 'ready' } } },
       ],

@@ -43,6 +43,8 @@ export async function contestRuling(o: { jobId: string; text: string; now: Date 
       actor: { kind: 'customer' },
       now: o.now,
       expected: { stages: moveOf('contest').from },
+      // It is no longer ready, and waits for the bench as any other.
+      set: { readyAt: null },
       from: readStage(claim.job.stage),
       to: 'assessing',
       event: { kind: 'claim-contested', data: { claim: claim.number } },

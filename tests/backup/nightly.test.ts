@@ -8,6 +8,7 @@ import { nameOf } from '@/lib/backup/rules/names';
 import { config } from '@/lib/config';
 import { db } from '@/lib/db/client';
 import { useDatabase } from '@/tests/database';
+import { makeBooking } from '@/tests/makers/job';
 import { makeWorkshop } from '@/tests/makers/workshop';
 
 useDatabase();
@@ -16,7 +17,11 @@ const { folder } = config.backups;
 const day = (n: number, time = '03:04:00') => new Date(`2026-11-${String(n).padStart(2, '0')}T${time}Z`);
 const names = () => (existsSync(folder) ? readdirSync(folder).sort() : []);
 
-beforeAll(() => makeWorkshop(day(1)));
+let jobId = '';
+beforeAll(async () => {
+  const { repairId } = await makeWorkshop(day(1));
+  ({ jobId } = await makeBooking({ repairId, now: day(1) }));
+}, 30_000);
 beforeEach(async () => {
   config.backups.at = '03:00';
   rmSync(folder, { recursive: true, force: true });
@@ -32,6 +37,23 @@ test('one is made each night, not before its hour and not twice', async () => {
   expect((await checkBackup(path.join(folder, nameOf(day(11), true)))).manifest.madeAt).toBe(
     day(11).toISOString(),
   );
+});
+
+test('a file that is gone from the store is told beside the backup', async () => {
+  const photo = {
+    purpose: 'work',
+    fileKey: 'gone/a',
+    thumbKey: 'gone/b',
+    sha256: '0'.repeat(64),
+    width: 1,
+    height: 1,
+  };
+  await db.photo.create({ data: { ...photo, jobId, at: day(9) } });
+  expect(await backupByNight(day(10))).toBe(true);
+  await db.photo.deleteMany();
+  expect((await viewBackups(day(10, '07:00:00'))).backups).toMatchObject([{ lacking: 2 }]);
+  expect(await backupByNight(day(11))).toBe(true);
+  expect((await viewBackups(day(11, '07:00:00'))).backups).toMatchObject([{ lacking: 0 }, { lacking: 2 }]);
 });
 
 test('of several processes that look at once one makes it', async () => {

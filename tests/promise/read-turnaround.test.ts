@@ -78,6 +78,15 @@ test('a promise is kept when the unit was ready on its day, and late while it is
   ]);
 });
 
+test('one that waits for the customer since before its day is not late; asked after its day it is', async () => {
+  const asked = (at: string) => [{ at, from: 'assessing', to: 'awaiting-approval' }];
+  await job('J-1', asked('2026-11-16T10:00:00Z'), { stage: 'awaiting-approval' });
+  await job('J-2', asked('2026-11-17T10:00:00Z'), { stage: 'awaiting-approval' });
+  // Asked in time and answered: at the bench again.
+  await job('J-3', asked('2026-11-16T10:00:00Z'), { stage: 'on-bench' });
+  expect(await months()).toEqual([{ month: '2026-11', promises: 2, kept: 0, notReady: 2 }]);
+});
+
 test('a promise whose day has not passed is not counted, ready or not', async () => {
   await job('J-1', [], { readyAt: '2026-11-20T09:00:00Z', promised: '2026-11-25' });
   await job('J-2', [], { stage: 'on-bench', promised: '2026-12-01' });

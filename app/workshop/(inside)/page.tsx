@@ -23,6 +23,7 @@ import type { WorkshopCard } from '@/lib/workshop/card';
 import { readFirstSteps } from '@/lib/workshop/first-steps';
 import type { FirstStep } from '@/lib/workshop/rules/first-steps';
 import { requireStaff } from '../who';
+import { LackingBackup } from './lacking-backup';
 import { MissedBackup } from './today-backup';
 import { FirstStepsPart } from './today-first';
 import { LoadPart } from './today-load';
@@ -66,6 +67,7 @@ export default async function TodayPage() {
       {backups?.nightly?.standing === 'missed' ? (
         <MissedBackup last={backups.backups[0]} workshop={workshop} />
       ) : null}
+      {backups ? <LackingBackup backups={backups} /> : null}
       <TodaySection {...section} id="late" title="Late against the promise" rows={lists.late} empty={null} />
       <TodaySection
         {...section}
@@ -107,6 +109,12 @@ function First({ today, role, step: open }: { today: Today; role: Role; step: Fi
   const [asked] = today.quotes.onUs;
   if (asked)
     return <Step step={quoteAction(asked, role)} unit={asked.quote.device} number={asked.quote.number} />;
+  if (today.unanswered.length > 0)
+    return (
+      <>
+        <TextLink href="#unanswered">answer what customers wrote</TextLink>.
+      </>
+    );
   if (!open) return 'nothing waits on us. Parcels that come are taken in under Arrivals.';
   return (
     <>

@@ -9,6 +9,11 @@ export function nameOf(madeAt: Date, isNightly: boolean): string {
   return `mendpost-${isNightly ? 'night-' : ''}${day}T${time.slice(0, 8).replaceAll(':', '')}Z.tar`;
 }
 
+/** The list beside a backup of the files that are not in it as their rows say; there is none where all are. */
+export function lackingOf(file: string): string {
+  return `${file}.lacking`;
+}
+
 /** What the name of a file says; null for one that is no backup's name. */
 export function readName(file: string): BackupName | null {
   const [whole, night, day, hours, minutes, seconds] = FORM.exec(file) ?? [];

@@ -1,5 +1,6 @@
 import { type Fact, Facts } from '@/app/ui/docket/facts';
 import { Notice } from '@/app/ui/page/notice';
+import { LackingBackup } from '@/app/workshop/(inside)/lacking-backup';
 import type { BackupsView, KeptBackup } from '@/lib/backup/records';
 import { sizeInWords } from '@/lib/backup/rules/size';
 import { formatInstant } from '@/lib/calendar/format';
@@ -33,6 +34,7 @@ export function BackupsPart({ backups, workshop }: { backups: BackupsView; works
           </p>
         </Notice>
       ) : null}
+      <LackingBackup backups={backups} />
       <Facts items={facts} />
       {backups.isBesideData ? (
         <Notice kind="warn" heading="In the same folder as what they save">
