@@ -66,6 +66,8 @@ export async function readRepairFigures(
       plannedMinor: term.plannedMinor,
       reserve,
       returned: tally.returned,
+      watch,
+      termDays: term.termDays,
     });
     const spent = yearOf.get(term.id) ?? { sent: 0, spentMinor: 0, uncosted: 0 };
     return [

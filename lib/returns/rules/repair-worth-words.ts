@@ -10,6 +10,9 @@ export const CARRIES_WORD: Record<RepairWorth['carries'], string> = {
   unknown: 'not known yet',
 };
 
+/** From when on anything is told of a repair, for the end of a sentence. */
+export const TOLD_FROM = `from ${ENOUGH_WATCHED} watched units or three returns on, once ${ENOUGH_WATCHED} units, or two of three, were watched for two thirds of the term`;
+
 /**
  * What a repair leaves before and after its warranty, in words.
  *
@@ -27,6 +30,8 @@ export function worthSentence(
   const expected = worth.leavesMinor - worth.afterReserveMinor;
   const upper = worth.leavesMinor - worth.afterUpperMinor;
   if (worth.carries === 'too-few')
-    return `${before} Too few units were watched to say what its warranty takes: from ${ENOUGH_WATCHED} watched units or three returns on it is told.`;
+    return `${before} Too few units were watched long enough to say what its warranty takes: it is told ${TOLD_FROM}.`;
+  if (!worth.isLong)
+    return `${before} In the days watched so far its warranty is expected to take ${money(expected)}, and ${money(upper)} at most, and it will rise: it ${CARRIES_WORD[worth.carries]}.`;
   return `${before} Its warranty is expected to take ${money(expected)}, and ${money(upper)} at most: it ${CARRIES_WORD[worth.carries]}.`;
 }

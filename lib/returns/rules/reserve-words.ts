@@ -31,7 +31,7 @@ export function reserveSentence(
       : `${money(reserve.costMinor)} a claim as planned in the catalogue, since too few have a recorded cost`;
   return (
     `${within} ${percentWords(chance.share, locale)} come back (${intervalWords(chance.interval, locale)}), at ${cost}: ` +
-    `${money(reserve.reserveMinor)} a repair, and at most ${money(reserve.upperMinor)}, which holds in at least ${percentWords(reserve.level, locale)} of such reckonings.` +
+    `${money(reserve.reserveMinor)} a repair${chance.isReached ? '' : ' for those days'}, and at most ${money(reserve.upperMinor)}, which holds in at least ${percentWords(reserve.level, locale)} of such reckonings.` +
     (chance.isReached ? '' : ' It will rise as units reach the end of their cover.')
   );
 }

@@ -3,8 +3,7 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { formatMoney } from '@/lib/money/amount';
 import type { RepairFigure } from '@/lib/returns/repair-figures';
 import { carriesSentence } from '@/lib/returns/rules/carries-words';
-import { ENOUGH_WATCHED } from '@/lib/returns/rules/repair-worth';
-import { worthSentence } from '@/lib/returns/rules/repair-worth-words';
+import { TOLD_FROM, worthSentence } from '@/lib/returns/rules/repair-worth-words';
 import type { WorkshopCard } from '@/lib/workshop/card';
 
 type MoneyPartProps = { figures: readonly RepairFigure[]; workshop: WorkshopCard };
@@ -38,7 +37,7 @@ export function MoneyPart({ figures, workshop }: MoneyPartProps) {
       {together ? <p className="mt-4 max-w-[42rem]">{together}</p> : null}
       {tooFew > 0 ? (
         <p className="mt-4 max-w-[42rem] text-sm">
-          {`Of ${tooFew === 1 ? 'one repair' : `${tooFew} repairs`} too few units were watched to say: fewer than ${ENOUGH_WATCHED}, and fewer than three came back.`}
+          {`Of ${tooFew === 1 ? 'one repair' : `${tooFew} repairs`} too few units were watched long enough to say; it is told ${TOLD_FROM}.`}
         </p>
       ) : null}
     </section>
