@@ -11,7 +11,7 @@ import {
   yearAgainstReserve,
 } from './rules/reserve';
 import { type Tally, watchedTallies } from './tallies';
-import { claimCosts, yearByRepair } from './year';
+import { returnedCosts, yearByRepair } from './year';
 
 type Spent = { sent: number; spentMinor: number; uncosted: number };
 
@@ -38,7 +38,7 @@ export async function readRepairFigures(
   const [tallies, years, costs] = await Promise.all([
     watchedTallies('repair', clock, narrowing),
     yearByRepair(clock, repairId),
-    claimCosts(clock, repairId),
+    returnedCosts(clock, repairId),
   ]);
   // Only then: of a long price list few repairs may ever have been sent back.
   const terms = await readRepairTerms(
@@ -58,7 +58,7 @@ export async function readRepairFigures(
         : reserveFor({
             counts: watch,
             termDays: term.termDays,
-            costs: costs.get(term.id)?.costs ?? [],
+            costs: costs.get(term.id) ?? [],
             plannedCostMinor: term.plannedClaimMinor,
           });
     const worth = repairWorth({

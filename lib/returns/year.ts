@@ -1,6 +1,6 @@
 import { db } from '@/lib/db/client';
 import { Prisma } from '@/lib/db/generated/client';
-import { type CoverClock, coveredClaims } from './cover-sql';
+import { type CoverClock, coveredClaims, unitRows } from './cover-sql';
 
 /** The last 365 days of one repair. Money in minor units. */
 export type YearOfRepair = {
@@ -32,16 +32,16 @@ export async function yearByRepair(clock: CoverClock, repairId?: string): Promis
     FROM sent a FULL JOIN spent b ON b."repairId" = a."repairId"`;
 }
 
-/** What each covered claim of a repair cost, and how many have no recorded cost yet. */
-export type ClaimCosts = { costs: number[]; uncosted: number };
-
-/** Costs of covered claims by repair, whenever they were opened; of one alone where it is given. */
-export async function claimCosts(clock: CoverClock, repairId?: string): Promise<Map<string, ClaimCosts>> {
-  const rows = await db.$queryRaw<{ repairId: string; costs: number[] | null; uncosted: number }[]>`
-    SELECT k."repairId", ARRAY_AGG(k.cost::float8 ORDER BY k."number") FILTER (WHERE k.cost IS NOT NULL) AS costs,
-      (COUNT(*) FILTER (WHERE k.cost IS NULL))::int AS uncosted
-    FROM (${coveredClaims(clock, ofRepair(repairId))}) k GROUP BY k."repairId"`;
-  return new Map(rows.map(({ repairId: id, costs, uncosted }) => [id, { costs: costs ?? [], uncosted }]));
+/**
+ * What each unit that came back has cost so far, all its covered claims together, by repair; of one alone where it is given.
+ * Without the units of which a claim has no recorded cost yet.
+ */
+export async function returnedCosts(clock: CoverClock, repairId?: string): Promise<Map<string, number[]>> {
+  const isCosted = Prisma.sql`w."returnedOn" IS NOT NULL AND w."uncosted" = 0 AND ${ofRepair(repairId)}`;
+  const rows = await db.$queryRaw<{ repairId: string; costs: number[] }[]>`
+    WITH ${unitRows(clock, isCosted)}
+    SELECT "repairId", ARRAY_AGG(cost::float8 ORDER BY "number") AS costs FROM unit GROUP BY "repairId"`;
+  return new Map(rows.map(({ repairId: id, costs }) => [id, costs]));
 }
 
 function ofRepair(repairId: string | undefined): Prisma.Sql {

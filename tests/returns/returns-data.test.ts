@@ -1,11 +1,14 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { day, dayToDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { transaction } from '@/lib/db/transaction';
 import { coverClock } from '@/lib/returns/cover-clock';
 import { readLotFigures } from '@/lib/returns/lot-figures';
 import { countRows, readRows } from '@/lib/returns/read-rows';
 import { readRepairFigures } from '@/lib/returns/repair-figures';
 import { tallyBy, watchedTallies, watchOf } from '@/lib/returns/tallies';
+import { writeWatch } from '@/lib/returns/write-watch';
+import { returnedCosts } from '@/lib/returns/year';
 import { inspect } from '@/lib/warranty/inspect';
 import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import type { Cause } from '@/lib/warranty/rules/causes';
@@ -163,8 +166,36 @@ describe('what came back', () => {
     expect(cost.together).toBeGreaterThan(0);
     expect(figure?.year).toMatchObject({ sent: 4, spentMinor: cost.together, uncosted: 1 });
     expect(figure?.tally.costMinor).toBe(cost.together);
-    // One cost is too few, so the catalogue's own is used.
+    // No returned unit has all its costs yet, so the catalogue's own is used.
     expect(figure?.reserve).toMatchObject({ known: true, reserve: { costBasis: 'planned' } });
+  });
+
+  it('reckons a unit that came back twice with both of its claims, once both have a cost', async () => {
+    const now = await clock();
+    expect(await returnedCosts(now)).toEqual(new Map());
+    const [first, second] = await db.claim.findMany({
+      where: { cause: { not: 'damage-after-return' } },
+      orderBy: { openedAt: 'asc' },
+    });
+    if (!first || !second) throw new Error('no two claims');
+    const cost = { costMinutes: 30, costPartsMinor: 200, costPostageMinor: 300 };
+    await transaction(async (tx) => {
+      await tx.claim.update({ where: { id: second.id }, data: cost });
+      await writeWatch(tx, [second.certificateNumber]);
+    });
+    const costOf = (claim: Pick<typeof first, 'costMinutes' | 'costPartsMinor' | 'costPostageMinor'>) =>
+      Math.floor(((claim.costMinutes ?? 0) * now.labourRateMinor + 30) / 60) +
+      (claim.costPartsMinor ?? 0) +
+      (claim.costPostageMinor ?? 0);
+    const both = costOf(first) + costOf(cost);
+    expect([...(await returnedCosts(now)).values()]).toEqual([[both]]);
+    await transaction(async (tx) => {
+      await tx.claim.update({
+        where: { id: second.id },
+        data: { costMinutes: null, costPartsMinor: null, costPostageMinor: null },
+      });
+      await writeWatch(tx, [second.certificateNumber]);
+    });
   });
 
   describe('is compared over equal watches', () => {
