@@ -3,17 +3,10 @@ import type { WorkshopCard } from '@/lib/workshop/card';
 import { coverClock } from './cover-clock';
 import { type RepairTerms, readRepairTerms } from './repair-terms';
 import { type RepairWorth, repairWorth } from './rules/repair-worth';
-import {
-  addToPrice,
-  type ReserveAnswer,
-  reserveFor,
-  type YearAgainstReserve,
-  yearAgainstReserve,
-} from './rules/reserve';
+import { addToPrice, type ReserveAnswer, reserveFor } from './rules/reserve';
+import { endedOfTerm, type Spent, type YearAgainstReserve, yearAgainstReserve } from './rules/year';
 import { type Tally, watchedTallies } from './tallies';
 import { returnedCosts, yearByRepair } from './year';
-
-type Spent = { sent: number; spentMinor: number; uncosted: number };
 
 export type RepairFigure = {
   terms: RepairTerms;
@@ -23,8 +16,8 @@ export type RepairFigure = {
   worth: RepairWorth;
   /** to put on the price without tax, minor units; null while too little was watched to say */
   addMinor: number | null;
-  /** the last 365 days; the verdict is null while no reserve is known */
-  year: Spent & { against: YearAgainstReserve | null };
+  /** the last 365 days, its claims those opened in it; nothing to hold it against while no reserve is known */
+  year: Spent & { sent: number; against: YearAgainstReserve | null };
 };
 
 /** Every repair that was sent back at least once, by the catalogue's order: what came back, what it costs, what to add. */
@@ -69,7 +62,8 @@ export async function readRepairFigures(
       watch,
       termDays: term.termDays,
     });
-    const spent = yearOf.get(term.id) ?? { sent: 0, spentMinor: 0, uncosted: 0 };
+    const { sent, spentMinor, uncosted, ended } = yearOf.get(term.id) ?? NOTHING;
+    const year = { sent, spentMinor, uncosted };
     return [
       {
         terms: term,
@@ -82,10 +76,19 @@ export async function readRepairFigures(
             ? addToPrice(reserve.reserve.upperMinor, workshop.currency)
             : null,
         year: {
-          ...spent,
-          against: reserve.known ? yearAgainstReserve({ ...spent, reserve: reserve.reserve }) : null,
+          ...year,
+          against:
+            reserve.known && term.termDays !== null
+              ? yearAgainstReserve({
+                  ...year,
+                  reserve: reserve.reserve,
+                  ended: endedOfTerm(ended, term.termDays),
+                })
+              : null,
         },
       },
     ];
   });
 }
+
+const NOTHING = { sent: 0, spentMinor: 0, uncosted: 0, ended: [] };

@@ -8,7 +8,7 @@ import { countRows, readRows } from '@/lib/returns/read-rows';
 import { readRepairFigures } from '@/lib/returns/repair-figures';
 import { tallyBy, watchedTallies, watchOf } from '@/lib/returns/tallies';
 import { writeWatch } from '@/lib/returns/write-watch';
-import { returnedCosts } from '@/lib/returns/year';
+import { returnedCosts, yearByRepair } from '@/lib/returns/year';
 import { inspect } from '@/lib/warranty/inspect';
 import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import type { Cause } from '@/lib/warranty/rules/causes';
@@ -196,6 +196,19 @@ describe('what came back', () => {
       });
       await writeWatch(tx, [second.certificateNumber]);
     });
+  });
+
+  it('holds a reserve against units whose cover ended in the year, with their own claims', async () => {
+    const workshop = await readWorkshop();
+    const endedOn = async (day: string) =>
+      (await yearByRepair(coverClock(workshop, new Date(`${day}T10:00:00Z`))))[0];
+    // Cover of twelve months from 3 December 2026; every claim was opened in February 2027.
+    const spent = (await endedOn('2027-03-01'))?.spentMinor;
+    expect(await endedOn('2027-12-02')).toMatchObject({ sent: 4, ended: [] });
+    const ended = [{ days: 365, units: 4, spentMinor: spent, uncosted: 1 }];
+    expect(await endedOn('2027-12-03')).toMatchObject({ sent: 0, spentMinor: spent, ended });
+    expect(await endedOn('2028-03-01')).toMatchObject({ sent: 0, spentMinor: 0, ended });
+    expect(await endedOn('2028-12-03')).toBeUndefined();
   });
 
   describe('is compared over equal watches', () => {

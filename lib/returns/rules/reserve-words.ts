@@ -1,5 +1,5 @@
 import { formatMoney } from '@/lib/money/amount';
-import type { Reserve, ReserveAnswer, YearAgainstReserve } from './reserve';
+import type { Reserve, ReserveAnswer } from './reserve';
 import { intervalWords, percentWords } from './share-words';
 
 type Shown = { currency: string; locale: string };
@@ -39,20 +39,4 @@ export function reserveSentence(
 /** How the bound is made, for the foot of a page. */
 export function boundSentence({ level }: Pick<Reserve, 'level'>, locale: string): string {
   return `The upper figure joins the exact bound of the share and Student's bound of the mean cost of a returned unit, and holds in at least ${percentWords(level, locale)} of simulated years, in which units may come back more than once. It bounds what a repair costs in the long run; one year may cost more.`;
-}
-
-/** A year in words: 'In the last year 40 units were sent back and £52.00 went on their claims: more than the reserve of £40.00, within the upper £83.20.' */
-export function yearSentence(year: YearAgainstReserve, { currency, locale }: Shown): string {
-  const money = (minor: number) => formatMoney(minor, currency, locale);
-  const units = year.sent === 1 ? '1 unit was' : `${year.sent} units were`;
-  const verdict = {
-    within: `within the reserve of ${money(year.reserveMinor)}`,
-    'above-reserve': `more than the reserve of ${money(year.reserveMinor)}, within the upper ${money(year.upperMinor)}`,
-    'above-upper': `more than even the upper reserve of ${money(year.upperMinor)}`,
-  }[year.verdict];
-  const open =
-    year.uncosted === 0
-      ? ''
-      : ` ${year.uncosted === 1 ? 'One claim has' : `${year.uncosted} claims have`} no recorded cost yet.`;
-  return `In the last year ${units} sent back and ${money(year.spentMinor)} went on claims: ${verdict}.${open}`;
 }

@@ -122,30 +122,3 @@ export function addToPrice(upperMinor: number, currency: string): number {
     unit === 1 ? 10 : upperMinor < 10 * unit ? unit / 10 : upperMinor < 100 * unit ? unit / 2 : unit;
   return Math.ceil(upperMinor / step) * step;
 }
-
-export type YearAgainstReserve = {
-  sent: number;
-  reserveMinor: number;
-  upperMinor: number;
-  spentMinor: number;
-  uncosted: number;
-  verdict: 'within' | 'above-reserve' | 'above-upper';
-};
-
-/**
- * A year's reserve against what covered claims cost in it: units sent x reserve, and x its upper bound. `uncosted` claims
- * have no recorded cost yet, so that what was spent may still rise. 40 sent at 100, upper 208, 5,200 spent: above the reserve
- * of 4,000, below 8,320.
- */
-export function yearAgainstReserve(o: {
-  sent: number;
-  reserve: Pick<Reserve, 'reserveMinor' | 'upperMinor'>;
-  spentMinor: number;
-  uncosted: number;
-}): YearAgainstReserve {
-  const reserveMinor = o.sent * o.reserve.reserveMinor;
-  const upperMinor = o.sent * o.reserve.upperMinor;
-  const verdict =
-    o.spentMinor <= reserveMinor ? 'within' : o.spentMinor <= upperMinor ? 'above-reserve' : 'above-upper';
-  return { sent: o.sent, reserveMinor, upperMinor, spentMinor: o.spentMinor, uncosted: o.uncosted, verdict };
-}

@@ -1,12 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  addToPrice,
-  type Reserve,
-  type ReserveAnswer,
-  reserveFor,
-  yearAgainstReserve,
-} from '@/lib/returns/rules/reserve';
-import { boundSentence, reserveSentence, yearSentence } from '@/lib/returns/rules/reserve-words';
+import { addToPrice, type Reserve, type ReserveAnswer, reserveFor } from '@/lib/returns/rules/reserve';
+import { boundSentence, reserveSentence } from '@/lib/returns/rules/reserve-words';
 import type { RiskCount } from '@/lib/statistics/survival';
 import { chance } from '@/tests/makers/chance';
 
@@ -183,25 +177,5 @@ describe('what to add to a price', () => {
   test('refuses what is no amount', () => {
     expect(() => addToPrice(-1, 'GBP')).toThrow(RangeError);
     expect(() => addToPrice(1.5, 'GBP')).toThrow(RangeError);
-  });
-});
-
-describe("a year's reserve", () => {
-  const reserve = { reserveMinor: 100, upperMinor: 208 };
-  test.each([
-    [4000, 'within', 'within the reserve of £40.00.'],
-    [5200, 'above-reserve', 'more than the reserve of £40.00, within the upper £83.20.'],
-    [8321, 'above-upper', 'more than even the upper reserve of £83.20.'],
-  ])('%d spent: %s', (spentMinor, verdict, words) => {
-    const year = yearAgainstReserve({ sent: 40, reserve, spentMinor, uncosted: 0 });
-    expect(year.verdict).toBe(verdict);
-    expect(yearSentence(year, POUNDS)).toContain(words);
-  });
-
-  test('says that claims without a recorded cost may still raise it', () => {
-    const year = yearAgainstReserve({ sent: 1, reserve, spentMinor: 0, uncosted: 2 });
-    expect(yearSentence(year, POUNDS)).toBe(
-      'In the last year 1 unit was sent back and £0.00 went on claims: within the reserve of £1.00. 2 claims have no recorded cost yet.',
-    );
   });
 });

@@ -4,6 +4,7 @@ import { formatMoney } from '@/lib/money/amount';
 import type { RepairFigure } from '@/lib/returns/repair-figures';
 import { carriesSentence } from '@/lib/returns/rules/carries-words';
 import { TOLD_FROM, worthSentence } from '@/lib/returns/rules/repair-worth-words';
+import { unitsWere } from '@/lib/returns/rules/year-words';
 import type { WorkshopCard } from '@/lib/workshop/card';
 
 type MoneyPartProps = { figures: readonly RepairFigure[]; workshop: WorkshopCard };
@@ -68,21 +69,26 @@ function Repairs({ heading, rows, workshop }: RepairsProps) {
   );
 }
 
-/** What was spent on all, and what was reserved for those that were watched enough to say. */
+/**
+ * What was spent on all, and what was reserved for those that were watched enough to say; of these also the units whose cover
+ * ended, whose own claims can be held against their reserve.
+ */
 function yearWords(figures: readonly RepairFigure[], { currency, locale }: WorkshopCard): string {
   const money = (minor: number) => formatMoney(minor, currency, locale);
+  const years = figures.map(({ year }) => year);
   const known = figures.flatMap(({ year, worth }) =>
     year.against && worth.carries !== 'too-few' ? [year.against] : [],
   );
-  const spent = figures.reduce((sum, { year }) => sum + year.spentMinor, 0);
-  const sent = figures.reduce((sum, { year }) => sum + year.sent, 0);
-  const uncosted = figures.reduce((sum, { year }) => sum + year.uncosted, 0);
-  const reserve = known.reduce((sum, year) => sum + year.reserveMinor, 0);
-  const upper = known.reduce((sum, year) => sum + year.upperMinor, 0);
+  const ended = known.map((year) => year.ended);
+  const endedUnits = sum(ended, 'units');
+  const uncosted = sum(years, 'uncosted');
   return [
-    `In the last year ${units(sent)} sent back and ${money(spent)} went on claims ruled covered.`,
+    `In the last year ${unitsWere(sum(years, 'sent'))} sent back and ${money(sum(years, 'spentMinor'))} went on claims ruled covered, of these and of earlier units.`,
     known.length > 0
-      ? `Of ${known.length === 1 ? 'the one repair' : `the ${known.length} repairs`} that were watched enough, ${units(known.reduce((sum, year) => sum + year.sent, 0))} sent back with a reserve of ${money(reserve)}, ${money(upper)} at most; their claims cost ${money(known.reduce((sum, year) => sum + year.spentMinor, 0))}.`
+      ? `Of ${known.length === 1 ? 'the one repair' : `the ${known.length} repairs`} that were watched enough, ${unitsWere(sum(known, 'sent'))} sent back with a reserve of ${money(sum(known, 'reserveMinor'))}, ${money(sum(known, 'upperMinor'))} at most, and ${money(sum(known, 'spentMinor'))} went on claims opened in the year.`
+      : '',
+    endedUnits > 0
+      ? `Cover as long as the term ended for ${endedUnits === 1 ? '1 of their units' : `${endedUnits} of their units`} in it: reserved ${money(sum(ended, 'reserveMinor'))}, ${money(sum(ended, 'upperMinor'))} at most; spent on their own claims ${money(sum(ended, 'spentMinor'))}.`
       : '',
     uncosted > 0
       ? `${uncosted === 1 ? 'One claim has' : `${uncosted} claims have`} no recorded cost yet, so what was spent may still rise.`
@@ -92,6 +98,6 @@ function yearWords(figures: readonly RepairFigure[], { currency, locale }: Works
     .join(' ');
 }
 
-function units(count: number): string {
-  return count === 1 ? '1 unit was' : `${count} units were`;
+function sum<Key extends string>(rows: readonly Record<Key, number>[], key: Key): number {
+  return rows.reduce((all, row) => all + row[key], 0);
 }

@@ -1,7 +1,8 @@
 import { formatMoney } from '@/lib/money/amount';
 import type { RepairFigure } from '@/lib/returns/repair-figures';
 import { worthSentence } from '@/lib/returns/rules/repair-worth-words';
-import { boundSentence, reserveSentence, yearSentence } from '@/lib/returns/rules/reserve-words';
+import { boundSentence, reserveSentence } from '@/lib/returns/rules/reserve-words';
+import { yearSentence } from '@/lib/returns/rules/year-words';
 import type { WorkshopCard } from '@/lib/workshop/card';
 
 type ReservePartProps = { figure: RepairFigure; workshop: WorkshopCard };
