@@ -10,6 +10,7 @@ import { db } from '@/lib/db/client';
 import { useDatabase } from '@/tests/database';
 import { makeBooking } from '@/tests/makers/job';
 import { makeWorkshop } from '@/tests/makers/workshop';
+import { allowConsole } from '@/tests/silence';
 
 useDatabase();
 
@@ -40,6 +41,7 @@ test('one is made each night, not before its hour and not twice', async () => {
 });
 
 test('a file that is gone from the store is told beside the backup', async () => {
+  allowConsole();
   const photo = {
     purpose: 'work',
     fileKey: 'gone/a',
