@@ -52,7 +52,7 @@ export default async function HomePage() {
             )}
             <Kinds kinds={kinds} money={money} />
             <p className="mt-4">
-              Not on the list?{' '}
+              {repairs === 0 ? null : 'Not on the list? '}
               <TextLink href="/quote/ask" className="inline-block py-2.5">
                 Ask for a price
               </TextLink>

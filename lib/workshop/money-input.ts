@@ -59,7 +59,8 @@ export const moneyInput = z
   .transform(({ returnFee, inspectionFee, labourRate, ...rest }, context) => {
     const typed = { returnFee, inspectionFee, labourRate };
     const read = FEES.map((field) => {
-      const reading = readKeptMoney(typed[field], rest.currency);
+      // The form fills in 0.00, which is nothing in a currency without decimals too.
+      const reading = readKeptMoney(typed[field].replace(/^0[.,]0+$/, '0'), rest.currency);
       const problem = problemOf(reading, rest.currency);
       if (problem) context.addIssue({ code: 'custom', path: [field], message: problem });
       return reading.ok ? reading.minor : 0;

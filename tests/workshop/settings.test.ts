@@ -153,6 +153,7 @@ test.each([
     { currency: 'JPY', returnFee: '9.60', inspectionFee: '0', labourRate: '0' },
     ['returnFee'],
   ],
+  ['decimals of nothing', { currency: 'JPY', returnFee: '0.00', inspectionFee: '0,00', labourRate: '0' }, []],
   ['an amount below zero', { inspectionFee: '-1' }, ['inspectionFee']],
   ['an amount that no column holds', { labourRate: '99999999999' }, ['labourRate']],
   ['a currency that is none', { currency: 'XXX' }, ['currency']],

@@ -5,7 +5,7 @@ import type { ToDo } from '@/lib/workshop/first-steps';
 export function FirstStepsPart({ steps, hasJobs }: ToDo) {
   if (steps.length === 0) return null;
   return (
-    <section aria-labelledby="first-steps">
+    <section aria-labelledby="first-steps" className="mb-8">
       <h2 id="first-steps">{hasJobs ? 'Still to be filled in' : 'Before the first booking'}</h2>
       <ul className="mt-3 border-t border-edge">
         {steps.map(({ key, label, why, href }) => (

@@ -73,7 +73,7 @@ function taxSteps({ taxName, taxNumber }: StepSettings, { hasTaxedRepair }: Step
   return [
     {
       key: 'tax-number',
-      label: 'Tax number',
+      label: 'The tax number',
       why: `A repair on the price list carries ${taxName}, and invoices would name no tax number. If you charge no ${taxName}, give your repairs another tax.`,
       href: '/workshop/settings/money',
     },
