@@ -3,6 +3,7 @@ import type { Actor } from '@/lib/jobs/actor';
 import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
+import { writeWatchOfJob } from '@/lib/returns/write-watch';
 import { putBackStages } from './rules/put-back';
 
 /**
@@ -50,5 +51,6 @@ export async function putBackPart(o: {
         data: { partUseId: o.partUseId, part: lot.part.name, lot: lot.code, quantity },
       },
     });
+    await writeWatchOfJob(tx, o.jobId);
   });
 }

@@ -2,6 +2,7 @@ import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { WORK_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { writeEvent } from '@/lib/jobs/write-event';
+import { writeWatchOfJob } from '@/lib/returns/write-watch';
 import { usePart as takePart } from './parts';
 
 /** Takes parts of a lot for a job: stock falls, the job carries the lot, and its history says so. */
@@ -26,5 +27,6 @@ export async function usePartOnJob(o: {
         data: { partUseId: taken.partUseId, part: taken.part, lot: taken.lot, quantity: taken.quantity },
       },
     });
+    await writeWatchOfJob(tx, o.jobId);
   });
 }

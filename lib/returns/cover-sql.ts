@@ -2,8 +2,8 @@
  * Words of this room.
  * Cover line: one piece of work, or one part, with its own term; counted once whatever the revision of its certificate.
  * Unit: one certificate with all of its lines, so that a recorder with three lines that comes back has come back once.
- * Return: a claim ruled covered, at least partly; a lot answers for those put down to the part, a hand for those put down
- * to the work, and everything else for all of them. Days at risk: from the start of cover to the return, the end or today.
+ * Return: a claim ruled covered, at least partly; a lot answers for a first one put down to the part, a hand for a first one
+ * put down to the work, and everything else for all of them. Days at risk: from the start of cover to the return, the end or today.
  * Planned: the days a unit or line can be watched for, whether it comes back or not: to today, or to the end that its first
  * paper gave it. What a return adds to its cover does not count, or only what came back would be watched so long.
  * Without a recorded cost: a return whose claim is not sent back yet; it is said, never taken as nought.

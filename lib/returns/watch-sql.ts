@@ -34,7 +34,7 @@ const endInForce = (number: string, also = '') => `CASE WHEN ${isHeld(number)} T
     ) END`;
 
 const covered = (which: Which) => `
-  SELECT "certificateNumber", "certificateId", "number", "symptom", "openedOn", "openedAt", "cause", "costMinutes",
+  SELECT "certificateNumber", "certificateId", "jobId", "number", "symptom", "openedOn", "openedAt", "cause", "costMinutes",
     "costPartsMinor" + "costPostageMinor" AS other, "costMinutes" + "costPartsMinor" + "costPostageMinor" IS NOT NULL AS costed
   FROM "claim" WHERE ${IS_COVERED} AND ${of('"certificateNumber"', which)}`;
 
@@ -52,20 +52,20 @@ const UNIT_COLUMNS = `"number", "issuedOn", "repairId", "modelId", "policyVersio
 
 /**
  * One row for each certificate, by the job it was first issued for: its hand is who worked longest, of two who worked
- * equally long the one who began. The limits of 1 here and below keep the server from joining every certificate to itself
+ * equally long the one who began. The first return ends its watch: where that was not put down to the work, no later one is
+ * held against the hand. The limits of 1 here and below keep the server from joining every certificate to itself
  * for the one in thirty that was reissued.
  */
 const units = (which: Which) => `
   WITH covered AS (${covered(which)}),
   returned AS (
-    SELECT "certificateNumber", MIN("openedOn") AS "openedOn",
-      MIN("openedOn") FILTER (WHERE "cause" IN ('workmanship', 'weakened-by-original-damage')) AS "workOn",
-      (ARRAY_AGG("cause" ORDER BY "openedAt", "number"))[1] AS "cause", ${COSTS}
+    SELECT "certificateNumber", MIN("openedOn") AS "openedOn", (ARRAY_AGG("cause" ORDER BY "openedAt", "number"))[1] AS "cause", ${COSTS}
     FROM covered GROUP BY "certificateNumber"
   )
   SELECT o."number", o."issuedOn", j."repairId", j."modelId", o."policyVersionId", j."sheetId", h."userId", l."startsOn",
     COALESCE(${endInForce('o."number"')}, e."endsOn", o."endsOn"), o."endsOn",
-    r."openedOn", r."workOn", r."cause", ${COSTS_OR_NONE}, k.many::int
+    r."openedOn", CASE WHEN r."cause" IN ('workmanship', 'weakened-by-original-damage') THEN r."openedOn" END, r."cause",
+    ${COSTS_OR_NONE}, k.many::int
   FROM "certificate" o
   JOIN "job" j ON j."id" = o."jobId"
   JOIN "certificate_line" l ON l."certificateId" = o."id" AND l."position" = 0
@@ -94,6 +94,10 @@ const LINE_COLUMNS = `"lineId", "number", "issuedOn", "position", "lotId", "hasT
  * A covered claim touches the lines that its symptom may belong to and that still ran when it was opened; where the
  * longest of them had ended (a last day that was rolled, days of grace), it touches that one on its last day. A symptom of
  * no line touches all: somebody ruled it covered.
+ *
+ * Lines of one certificate often share their symptoms, so a claim put down to the part touches good parts too. It is held
+ * against those touched whose part was fitted again on the claim's job, and against all of them only where none was. The first
+ * claim that touches a line ends its watch: where that was put down to something else, no later one is held against it.
  */
 const lines = (which: Which) => `
   WITH covered AS (${covered(which)}),
@@ -102,7 +106,11 @@ const lines = (which: Which) => `
       CASE WHEN ${isHeld('k."certificateNumber"')} THEN ${countedEnd('k."certificateNumber"', 'l', 'p')}
         ELSE l."endsOn" END AS "endsOn",
       LOWER(TRIM(k."symptom")) = 'other' OR CARDINALITY(l."symptoms") = 0
-        OR EXISTS (SELECT 1 FROM UNNEST(l."symptoms") s WHERE LOWER(TRIM(s)) = LOWER(TRIM(k."symptom"))) AS "isOf"
+        OR EXISTS (SELECT 1 FROM UNNEST(l."symptoms") s WHERE LOWER(TRIM(s)) = LOWER(TRIM(k."symptom"))) AS "isOf",
+      EXISTS (
+        SELECT 1 FROM "part_use" u JOIN "lot" n ON n."id" = u."lotId" JOIN "lot" f ON f."partId" = n."partId"
+        WHERE u."jobId" = k."jobId" AND f."id" = l."lotId"
+      ) AS "isFitted"
     FROM covered k JOIN "certificate_line" l ON l."certificateId" = k."certificateId"
     JOIN "certificate" b ON b."id" = k."certificateId" JOIN "policy_version" p ON p."id" = b."policyVersionId"
   ),
@@ -114,17 +122,21 @@ const lines = (which: Which) => `
     SELECT * FROM (SELECT *, MAX("endsOn") OVER (PARTITION BY "number") AS "lastDay" FROM relevant) m
     WHERE "endsOn" >= LEAST("openedOn", "lastDay")
   ),
+  judged AS (
+    SELECT *, "cause" = 'fitted-part' AND ("isFitted" OR NOT BOOL_OR("isFitted") OVER (PARTITION BY "number")) AS "isPart"
+    FROM touched
+  ),
   returned AS (
     SELECT "certificateNumber", "key", MIN(LEAST("openedOn", "endsOn")) AS "returnedOn",
-      MIN(LEAST("openedOn", "endsOn")) FILTER (WHERE "cause" = 'fitted-part') AS "partOn",
+      (ARRAY_AGG("isPart" ORDER BY "openedAt", "number"))[1] AS "isPart",
       (ARRAY_AGG("number" ORDER BY "openedAt", "number"))[1] AS "claimNumber",
       (ARRAY_AGG("cause" ORDER BY "openedAt", "number"))[1] AS "cause", ${COSTS}
-    FROM touched GROUP BY "certificateNumber", "key"
+    FROM judged GROUP BY "certificateNumber", "key"
   )
   SELECT l."id", c."number", o."issuedOn", l."position", l."lotId",
     t."partId" IS NOT NULL AND COUNT(*) OVER (PARTITION BY c."number", t."partId") > 1, l."startsOn",
     COALESCE(${endInForce('c."number"', 'AND a."key" = l."key"')}, e."endsOn", l."endsOn"), l."endsOn",
-    r."returnedOn", r."partOn", r."claimNumber", r."cause", ${COSTS_OR_NONE}
+    r."returnedOn", CASE WHEN r."isPart" THEN r."returnedOn" END, r."claimNumber", r."cause", ${COSTS_OR_NONE}
   FROM "certificate" c
   JOIN "certificate" o ON o."number" = c."number" AND o."revision" = 1
   JOIN "certificate_line" l ON l."certificateId" = c."id"

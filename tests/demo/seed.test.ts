@@ -407,9 +407,14 @@ describe('what lies beside the jobs', () => {
         []
       );
     };
-    const names = ['watch_of_what_went_out', 'returns_by_counted_ends', 'first_ends_of_returns'];
+    const names = [
+      'watch_of_what_went_out',
+      'returns_by_counted_ends',
+      'first_ends_of_returns',
+      'blame_of_the_first_return',
+    ];
     const writes = names.flatMap(writesOf);
-    expect(writes).toHaveLength(7);
+    expect(writes).toHaveLength(10);
     await transaction(async (tx) => {
       await tx.unitWatch.deleteMany();
       // A column that the first of them did not know yet.

@@ -59,15 +59,24 @@ export async function sendBack(jobId: string, now: Date) {
   return dispatch({ jobId, version, handover, postage: 420, actor: BENCH, now });
 }
 
-/** A repair booked, done with so many single pieces of the lot, paid and sent back on one day; gives its certificate's number. */
-export async function makeCertificate(world: World, now: Date, serial = SERIAL, pieces = 0) {
+/**
+ * A repair booked, done with so many single pieces of the lot and one of each other lot given, paid and sent back on one day;
+ * gives its certificate's number.
+ */
+export async function makeCertificate(
+  world: World,
+  now: Date,
+  serial = SERIAL,
+  pieces = 0,
+  others: readonly string[] = [],
+) {
   const { jobId } = await makeBooking({ repairId: world.repairId, now, serial });
   await takeIn(jobId, now);
   await moveTo(jobId, 'assess', now);
   await moveTo(jobId, 'start-bench', now);
-  for (let piece = 0; piece < pieces; piece += 1) {
+  for (const lotId of [...Array<string>(pieces).fill(world.lotId), ...others]) {
     const { version } = await jobNow(jobId);
-    await usePartOnJob({ jobId, version, lotId: world.lotId, quantity: 1, actor: BENCH, now });
+    await usePartOnJob({ jobId, version, lotId, quantity: 1, actor: BENCH, now });
   }
   await proveJob(jobId, world, now);
   const amount = (await jobNow(jobId)).quotes[0]?.revisions[0]?.grossMinor ?? 0;

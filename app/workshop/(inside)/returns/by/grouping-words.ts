@@ -11,7 +11,7 @@ type Words = {
 
 const ALL_CAUSES = 'Every claim ruled covered counts, whatever its cause.';
 const PARTS =
-  'Only claims put down to the part count; a unit that came back for another cause ends its watch and counts as none. Two pieces in one unit are one chance to come back.';
+  'Only claims put down to the part count, against the parts that were fitted again under the claim; where none of those that the symptom may belong to was, against all of them. A unit that first came back for another cause ends its watch and counts as none. Two pieces in one unit are one chance to come back.';
 
 export const GROUPING_WORDS: Record<Grouping, Words> = {
   repair: {
@@ -54,7 +54,7 @@ export const GROUPING_WORDS: Record<Grouping, Words> = {
     title: 'Returns by who did the work',
     one: 'Person',
     counted:
-      'Only claims put down to our work, or to damage that was not found, count. A unit belongs to whoever worked on it longest.',
+      'Only claims put down to our work, or to damage that was not found, count; a unit that first came back for another cause ends its watch and counts as none. A unit belongs to whoever worked on it longest.',
     empty: 'No unit was sent back yet.',
   },
 };
