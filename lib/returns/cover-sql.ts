@@ -67,5 +67,16 @@ function planned({ today }: CoverClock): Prisma.Sql {
   return Prisma.sql`LEAST(${today}::date, w."firstEndsOn") - w."startsOn"`;
 }
 
+/** Days that every unit of a month or of a sheet is watched for, so that old and young ones compare. */
+export const WATCHED_DAYS = 90;
+const SO_LONG = Prisma.raw(String(WATCHED_DAYS));
+
+/** Of `unit`: it could be watched so long. A shorter cover cannot: what breaks after its end does not come back. */
+export const IS_WATCHED = Prisma.sql`planned >= ${SO_LONG}`;
+/** Of `unit`: it can be watched so long, once the days are over. */
+export const IS_YOUNG = Prisma.sql`(planned < ${SO_LONG} AND "firstEndsOn" - "startsOn" >= ${SO_LONG})`;
+/** Of `unit`: it could be watched so long and came back within it. */
+export const IS_BACK = Prisma.sql`(${IS_WATCHED} AND "isReturned" AND days <= ${SO_LONG})`;
+
 /** The day is the same on both sides; said here, rows come in the order of either table's index, and a page ends early. */
 const UNITS = Prisma.sql`JOIN "unit_watch" u ON u."number" = w."number" AND u."issuedOn" = w."issuedOn"`;

@@ -2,9 +2,8 @@ import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { causeRow } from '@/lib/warranty/rules/causes';
 import { readRuling } from '@/lib/warranty/stored-ruling';
-import { type CoverClock, unitRows } from './cover-sql';
+import { type CoverClock, IS_BACK, IS_WATCHED, IS_YOUNG, unitRows } from './cover-sql';
 import { unitsWhere } from './groupings';
-import { WATCHED_DAYS } from './months';
 import { type Taught, taughtChecks, type VersionCount } from './rules/taught';
 
 /** A lesson on a repair's sheet (rules/taught.ts), with the day its first version was written. */
@@ -66,14 +65,12 @@ export async function readLearning(repairId: string, clock: CoverClock, timeZone
   };
 }
 
-function countByVersion(repairId: string, clock: CoverClock): Promise<VersionCount[]> {
-  const isOld = { today: clock.today, days: WATCHED_DAYS };
+/** Units of a repair by the version of the sheet they were proved on, the oldest first; those with shorter cover are in no count. */
+export function countByVersion(repairId: string, clock: CoverClock): Promise<VersionCount[]> {
   return db.$queryRaw<VersionCount[]>`
-    WITH ${unitRows(clock, unitsWhere({ of: { grouping: 'repair', id: repairId } }))},
-    aged AS (SELECT *, "startsOn" + ${isOld.days}::int <= ${isOld.today}::date AS "isOld" FROM unit)
-    SELECT s."version", (COUNT(*) FILTER (WHERE "isOld"))::int AS watched,
-      (COUNT(*) FILTER (WHERE "isOld" AND "isReturned" AND days <= ${isOld.days}::int))::int AS returned,
-      (COUNT(*) FILTER (WHERE NOT "isOld"))::int AS young
-    FROM aged u JOIN "check_sheet" s ON s."id" = u."sheetId"
+    WITH ${unitRows(clock, unitsWhere({ of: { grouping: 'repair', id: repairId } }))}
+    SELECT s."version", (COUNT(*) FILTER (WHERE ${IS_WATCHED}))::int AS watched,
+      (COUNT(*) FILTER (WHERE ${IS_BACK}))::int AS returned, (COUNT(*) FILTER (WHERE ${IS_YOUNG}))::int AS young
+    FROM unit u JOIN "check_sheet" s ON s."id" = u."sheetId"
     GROUP BY s."version" ORDER BY s."version"`;
 }

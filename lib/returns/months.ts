@@ -1,11 +1,8 @@
 import { db } from '@/lib/db/client';
 import { Prisma } from '@/lib/db/generated/client';
-import { type CoverClock, unitRows } from './cover-sql';
+import { type CoverClock, IS_BACK, IS_WATCHED, unitRows } from './cover-sql';
 
-/** Days after dispatch that every unit of a month or of a sheet is watched for, so that old and young ones compare. */
-export const WATCHED_DAYS = 90;
-
-/** Units by the month they were sent back in; only those whose watch of ninety days is over count. */
+/** Units by the month they were sent back in; only those that could be watched for ninety days count. */
 export type MonthCount = {
   /** 'YYYY-MM' */
   month: string;
@@ -21,13 +18,12 @@ export type MonthCount = {
 export async function monthCounts(clock: CoverClock, months: number): Promise<MonthCount[]> {
   const since = Prisma.sql`
     w."issuedOn" >= DATE_TRUNC('month', ${clock.today}::date) - MAKE_INTERVAL(months => ${months - 1}::int)`;
-  const isWatched = Prisma.sql`"startsOn" + ${WATCHED_DAYS}::int <= ${clock.today}::date`;
   return db.$queryRaw<MonthCount[]>`
     WITH ${unitRows(clock, since)}
     SELECT TO_CHAR(month, 'YYYY-MM') AS month, sent::int, watched::int, returned::int
     FROM (
-      SELECT DATE_TRUNC('month', "issuedOn") AS month, COUNT(*) AS sent, COUNT(*) FILTER (WHERE ${isWatched}) AS watched,
-        COUNT(*) FILTER (WHERE ${isWatched} AND "isReturned" AND days <= ${WATCHED_DAYS}::int) AS returned
+      SELECT DATE_TRUNC('month', "issuedOn") AS month, COUNT(*) AS sent, COUNT(*) FILTER (WHERE ${IS_WATCHED}) AS watched,
+        COUNT(*) FILTER (WHERE ${IS_BACK}) AS returned
       FROM unit GROUP BY 1
     ) m ORDER BY 1`;
 }

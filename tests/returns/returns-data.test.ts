@@ -3,7 +3,10 @@ import { day, dayToDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { coverClock } from '@/lib/returns/cover-clock';
+import type { CoverClock } from '@/lib/returns/cover-sql';
+import { countByVersion } from '@/lib/returns/lessons';
 import { readLotFigures } from '@/lib/returns/lot-figures';
+import { monthCounts } from '@/lib/returns/months';
 import { countRows, readRows } from '@/lib/returns/read-rows';
 import { readRepairFigures } from '@/lib/returns/repair-figures';
 import { tallyBy, watchedTallies, watchOf } from '@/lib/returns/tallies';
@@ -227,6 +230,24 @@ describe('what came back', () => {
         expect(tally.spans[3]).toEqual({ units: tally.units, returned: tally.returned });
     });
 
+    const byMonth = async (now: CoverClock) =>
+      (await monthCounts(now, 24)).map(({ watched, returned }) => [watched, returned]);
+    const byVersion = async (now: CoverClock) => {
+      const { repairId } = await db.unitWatch.findFirstOrThrow();
+      return (await countByVersion(repairId, now)).map(({ watched, returned, young }) => [
+        watched,
+        returned,
+        young,
+      ]);
+    };
+
+    it('counts by month and by sheet what was watched for ninety days', async () => {
+      expect(await byMonth(await clock())).toEqual([[0, 0]]);
+      expect(await byVersion(await clock())).toEqual([[0, 0, 4]]);
+      expect(await byMonth(await later())).toEqual([[4, 1]]);
+      expect(await byVersion(await later())).toEqual([[4, 1, 0]]);
+    });
+
     // Days are added to the cover of what came back; were they counted, only that would be watched for so long.
     it('is watched until the first paper ends, whatever a return added', async () => {
       const firstEndsOn = dayToDate(day('2027-01-12'));
@@ -238,6 +259,14 @@ describe('what came back', () => {
       for (const { tally } of await readLotFigures(await later())) {
         expect(tally.spans[1]?.units).toBe(tally.units);
         expect(tally.spans[2]).toEqual(NONE);
+      }
+    });
+
+    // Nothing can come back under cover that is over: a shorter term would make months and sheets look better.
+    it('counts by month and by sheet no unit whose cover was shorter, nor will it', async () => {
+      for (const now of [await clock(), await later()]) {
+        expect(await byMonth(now)).toEqual([[0, 0]]);
+        expect(await byVersion(now)).toEqual([[0, 0, 0]]);
       }
     });
   });

@@ -6,7 +6,7 @@ export type SheetVersion = {
   checks: readonly { label: string; lesson: string | null }[];
 };
 
-/** What came back of units proved on one version of a sheet; `young` are not watched long enough to count. */
+/** What came back of units proved on one version of a sheet; `young` will count once they were watched long enough. */
 export type VersionCount = { version: number; watched: number; returned: number; young: number };
 
 export type Taught = {

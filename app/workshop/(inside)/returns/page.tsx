@@ -7,8 +7,9 @@ import { formatMonth } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { may, rolesThatMay } from '@/lib/people/rules/roles';
 import { coverClock } from '@/lib/returns/cover-clock';
+import { WATCHED_DAYS } from '@/lib/returns/cover-sql';
 import { readLotFigures } from '@/lib/returns/lot-figures';
-import { monthCounts, WATCHED_DAYS } from '@/lib/returns/months';
+import { monthCounts } from '@/lib/returns/months';
 import { readRepairFigures } from '@/lib/returns/repair-figures';
 import { pChart } from '@/lib/returns/rules/p-chart';
 import { readWorkshop } from '@/lib/workshop/records';
@@ -47,7 +48,7 @@ export default async function ReturnsPage() {
       <section aria-labelledby="months">
         <h2 id="months">By month of dispatch</h2>
         <p className="max-w-[42rem]">
-          {`Units that came back within ${WATCHED_DAYS} days, so that old months and young ones compare. Months whose ${WATCHED_DAYS} days are not over count only the units that were watched that long.`}
+          {`Units that came back within ${WATCHED_DAYS} days, so that old months and young ones compare. Months whose ${WATCHED_DAYS} days are not over count only the units that were watched that long. Units with shorter cover are never counted.`}
         </p>
         {chart ? (
           <ShareChart
@@ -57,7 +58,7 @@ export default async function ReturnsPage() {
             locale={locale}
           />
         ) : (
-          <p>{`No unit has been out for ${WATCHED_DAYS} days yet.`}</p>
+          <p>{`No unit with cover of ${WATCHED_DAYS} days has been out for so long yet.`}</p>
         )}
       </section>
       <WaysIn role={staff.role} />

@@ -3,8 +3,8 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { formatDay } from '@/lib/calendar/format';
 import { showNumber } from '@/lib/numbers/job-number';
+import { WATCHED_DAYS } from '@/lib/returns/cover-sql';
 import type { Learning } from '@/lib/returns/lessons';
-import { WATCHED_DAYS } from '@/lib/returns/months';
 import { beforeAndAfter, lessonSentence } from '@/lib/returns/rules/lesson';
 
 /** From claims to causes, lessons and checks, and what came back before a check and since. */
@@ -41,7 +41,7 @@ export function LearningPart({ learning, locale }: { learning: Learning; locale:
       )}
       {checks.length > 0 ? (
         <p className="mt-3 max-w-[42rem] text-sm">
-          {`Counted are units that came back within ${WATCHED_DAYS} days, by the version of the sheet they were proved on: before are versions older than the check, since then those that hold it. A change after a check need not come from it.`}
+          {`Counted are units that came back within ${WATCHED_DAYS} days, by the version of the sheet they were proved on: before are versions older than the check, since then those that hold it. Units with shorter cover are never counted. A change after a check need not come from it.`}
         </p>
       ) : null}
       <Table
