@@ -7,6 +7,7 @@ import { Notice } from '@/app/ui/page/notice';
 import { TextLink } from '@/app/ui/page/text-link';
 import { factsOf } from '@/lib/jobs/facts';
 import { isHeldForMoney } from '@/lib/jobs/rules/guards';
+import { waitsForAddress } from '@/lib/jobs/rules/handover';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { decimalText, formatMoney } from '@/lib/money/amount';
 import { carriersInUse } from '@/lib/parcels/records';
@@ -54,6 +55,11 @@ export async function DispatchForm({ job, workshop }: SheetProps) {
       {owed > 0 ? (
         <Notice kind="note" heading="Goes back unpaid">
           <p>{`${formatMoney(owed, currency, locale)} stays owed, as the owner decided. Credit it where you give it up.`}</p>
+        </Notice>
+      ) : null}
+      {waitsForAddress(job.events) ? (
+        <Notice kind="warn" heading="Its parcel came back">
+          <p>The customer was asked whether the address is right, and has not answered yet.</p>
         </Notice>
       ) : null}
       <ActionForm action={sendBack.bind(null, job.number)} hidden={carriedFields(job.version)} label={label}>

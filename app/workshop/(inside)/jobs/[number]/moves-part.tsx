@@ -69,7 +69,7 @@ export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Sta
         <StopPart job={job} workshop={workshop} />
       ) : null}
       {back ? <PlainMove job={job} move={back} role={who.role} /> : null}
-      {facts.isWithCarrier && may(who.role, permissionOf('came-back')) ? (
+      {facts.isWithCarrier && !job.customer.erasedAt && may(who.role, permissionOf('came-back')) ? (
         <AfterDispatchPart job={job} />
       ) : null}
       <UnclaimedPart job={job} workshop={workshop} staff={staff} role={who.role} />
