@@ -299,7 +299,7 @@ export const MOVES = [
     mail: 'unit-sent-back',
     label: 'Send back',
     consequence:
-      'Issues the certificate where a repair was done, and tells the customer the carrier reference; a unit that is collected is done with it.',
+      'Issues the certificate where a repair was done, and tells the customer the carrier reference. A unit that is collected is closed.',
   },
   {
     key: 'close',

@@ -71,7 +71,7 @@ export async function DispatchForm({ job, workshop }: SheetProps) {
             {
               value: 'collected',
               label: 'The customer collects it here',
-              hint: 'Closes the job: cover counts from today. Nothing of the parcel below is needed.',
+              hint: 'Closes the job, and cover counts from today. No carrier and no parcel are needed.',
             },
           ]}
           defaultValue="carrier"
