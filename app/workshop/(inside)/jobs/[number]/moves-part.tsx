@@ -57,12 +57,12 @@ export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Sta
           <LinkButton href={`/workshop/arrivals/${job.number}`}>Take in the parcel</LinkButton>
         </p>
       ) : null}
-      {ahead.map((each, index) => (
-        <PlainMove key={each.key} job={job} move={each} role={who.role} isMain={index === 0} />
-      ))}
       {job.stage === 'ready' && may(who.role, 'dispatch') ? (
         <DispatchForm job={job} workshop={workshop} staff={staff} />
       ) : null}
+      {ahead.map((each, index) => (
+        <PlainMove key={each.key} job={job} move={each} role={who.role} isMain={index === 0} />
+      ))}
       {open.some(({ key }) => key === 'stop-repair') &&
       !open.some(({ key }) => key === 'return-unrepaired') &&
       may(who.role, permissionOf('stop-repair')) ? (

@@ -85,7 +85,7 @@ function yearWords(figures: readonly RepairFigure[], { currency, locale }: Works
   return [
     `In the last year ${unitsWere(sum(years, 'sent'))} sent back and ${money(sum(years, 'spentMinor'))} went on claims ruled covered, of these and of earlier units.`,
     known.length > 0
-      ? `Of ${known.length === 1 ? 'the one repair' : `the ${known.length} repairs`} that were watched enough, ${unitsWere(sum(known, 'sent'))} sent back with a reserve of ${money(sum(known, 'reserveMinor'))}, ${money(sum(known, 'upperMinor'))} at most, and ${money(sum(known, 'spentMinor'))} went on claims opened in the year.`
+      ? `Of ${known.length === 1 ? 'the one repair that was' : `the ${known.length} repairs that were`} watched enough, ${unitsWere(sum(known, 'sent'))} sent back with a reserve of ${money(sum(known, 'reserveMinor'))}, ${money(sum(known, 'upperMinor'))} at most, and ${money(sum(known, 'spentMinor'))} went on claims opened in the year.`
       : '',
     endedUnits > 0
       ? `Cover as long as the term ended for ${endedUnits === 1 ? '1 of their units' : `${endedUnits} of their units`} in it: reserved ${money(sum(ended, 'reserveMinor'))}, ${money(sum(ended, 'upperMinor'))} at most; spent on their own claims ${money(sum(ended, 'spentMinor'))}.`
