@@ -1,9 +1,8 @@
 import { db } from '@/lib/db/client';
 import { newestFirst } from '@/lib/db/in-order';
 import type { Tx } from '@/lib/db/transaction';
-
-/** Stages in which a unit is with its owner; before, it is here and needs no letter. */
-const AWAY = ['sent-back', 'closed'];
+import { readStage } from '@/lib/jobs/records';
+import { LEFT_STAGES } from '@/lib/jobs/rules/stage-sets';
 
 export type RecallUnit = {
   jobId: string;
@@ -40,7 +39,7 @@ export async function recallUnits(lotId: string, client: Tx = db): Promise<Recal
       serial: job.serialTyped,
       customer: customer.name,
       email: customer.email,
-      what: !AWAY.includes(job.stage)
+      what: !LEFT_STAGES.includes(readStage(job.stage))
         ? 'here'
         : customer.erasedAt !== null || customer.email === ''
           ? 'no-address'
