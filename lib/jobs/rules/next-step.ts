@@ -115,7 +115,7 @@ function assessingClaim({ ruling, owed, isPaidAgreed = false }: NextFacts, by: s
 function ready({ owed, decision, isBackWithUs = false, hasCertificate }: NextFacts, free: string): string {
   if (isBackWithUs) {
     const stands = hasCertificate ? ' Your certificate stands as it was issued.' : '';
-    return `Your parcel came back to us undelivered. Please write to us below whether the address under “Goes back to” is right, and we send it again.${stands}`;
+    return `Your parcel came back to us undelivered. Please write to us below whether the address under “Goes back to” is right. We send it again on the working day after your answer. You owe nothing for this now; if sending it again costs something, we ask you first.${stands}`;
   }
   const reference = 'You get the carrier’s reference by mail.';
   if (owed === null) return `${postingSentence(false)} ${reference}${free}`;
