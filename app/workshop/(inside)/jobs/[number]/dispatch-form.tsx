@@ -7,7 +7,7 @@ import { Notice } from '@/app/ui/page/notice';
 import { TextLink } from '@/app/ui/page/text-link';
 import { factsOf } from '@/lib/jobs/facts';
 import { isHeldForMoney } from '@/lib/jobs/rules/guards';
-import { waitsForAddress } from '@/lib/jobs/rules/handover';
+import { hasLeft, waitsForAddress } from '@/lib/jobs/rules/handover';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { decimalText, formatMoney } from '@/lib/money/amount';
 import { carriersInUse } from '@/lib/parcels/records';
@@ -71,7 +71,7 @@ export async function DispatchForm({ job, workshop }: SheetProps) {
             {
               value: 'collected',
               label: 'The customer collects it here',
-              hint: 'Closes the job, and cover counts from today. No carrier and no parcel are needed.',
+              hint: `Closes the job. ${hasLeft(job.events) ? 'The certificate stands as it was issued.' : 'Cover counts from today.'} No carrier and no parcel are needed.`,
             },
           ]}
           defaultValue="carrier"

@@ -19,7 +19,7 @@ export function LetterPreview({ letters, intro }: { letters: number; intro: stri
         label={letters === 1 ? 'Send one letter' : `Send ${letters} letters`}
         question={`Send this to ${letters === 1 ? 'one customer' : `${letters} customers`} now?`}
         confirm="Yes, send it"
-        consequence="One e-mail for each unit on the list. It cannot be taken back. Each job’s history says so."
+        consequence="One e-mail for each unit on the list, and no more of this lot leaves the house. It cannot be taken back. Each job’s history says so."
         name="step"
         value="send"
       />

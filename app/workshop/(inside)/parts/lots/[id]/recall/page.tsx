@@ -51,7 +51,7 @@ export default async function RecallPage({ params }: Props) {
         }
         title="Write to everybody who carries it"
         lead={`${lot.part.name}, lot ${lot.code}: ${letters === 1 ? 'one customer' : `${letters} customers`} would get the letter.`}
-        next="look at the letter and the list; sending is asked once more. Take what is left of the lot out of stock on the lot’s page."
+        next="look at the letter and the list; sending is asked once more. From then on no further piece is fitted, and a unit that is here leaves only without it. Take what is left out of stock on the lot’s page."
       />
       <Notice kind="warn" heading="Before you send">
         <p>
