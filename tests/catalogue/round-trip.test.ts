@@ -63,7 +63,7 @@ const repair: fc.Arbitrary<RepairData> = fc
     name: line,
     summary,
     priceMinor: fc.nat(2_000_000_000),
-    rate: fc.option(fc.nat(9999)),
+    rate: fc.option(fc.integer({ min: 1, max: 9999 })),
     minutes: fc.integer({ min: 1, max: 6000 }),
     workingDays: fc.integer({ min: 1, max: 250 }),
     symptoms: entries(1),
