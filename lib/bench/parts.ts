@@ -1,10 +1,10 @@
 import { type Day, dayToDate } from '@/lib/calendar/day';
-import { isPeriod } from '@/lib/calendar/period';
 import { TERM_SENTENCE } from '@/lib/catalogue/rules/term-parts';
 import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import { markOf, refuseOlder, type Shown } from '@/lib/shown-row';
+import { isTerm } from '@/lib/warranty/rules/terms';
 import { PART_FIELDS } from './part-records';
 
 export type PartTaken = {
@@ -74,10 +74,10 @@ export type PartInput = {
 
 /**
  * Adds a part, or changes the one that was shown. Returns its id. Refuses a form older than the part, a code in use and a term
- * that is no period.
+ * that is no period or longer than 100 years.
  */
 export async function savePart(shown: Shown | null, input: PartInput): Promise<string> {
-  if (input.term !== null && !isPeriod(input.term)) {
+  if (input.term !== null && !isTerm(input.term)) {
     throw new Refusal('invalid', TERM_SENTENCE, 'term');
   }
   try {

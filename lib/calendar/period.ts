@@ -28,6 +28,15 @@ export function isPeriod(text: string): boolean {
 }
 
 /**
+ * True where a period is no longer than so many years, a year of days counted as 366 of them. Refuses what is no period.
+ * Example: 'P1200M' is within 100 years, 'P101Y' and 'P99999W' are not.
+ */
+export function isWithinYears(period: string, most: number): boolean {
+  const { years, months, weeks, days } = parse(period);
+  return years + months / 12 + (weeks * 7 + days) / 366 <= most;
+}
+
+/**
  * The last day of a period that starts with an event on `start`.
  *
  * The day of the event is not counted, so ninety days from 2025-12-01 end on 2026-03-01. Months and

@@ -19,7 +19,7 @@ import { renewCover } from './rules/renew';
 import { isCoveredAtLeastPartly } from './rules/ruling';
 import { relevantLines } from './rules/standing';
 import { returnDay, startDay } from './rules/start-day';
-import type { CoverLine, HeldInterval, PolicyTerms } from './rules/terms';
+import { boundedTerm, type CoverLine, type HeldInterval, type PolicyTerms } from './rules/terms';
 import { readRuling } from './stored-ruling';
 import { readTerms } from './stored-terms';
 
@@ -194,7 +194,11 @@ async function lastProved(chain: Chain): Promise<JobRecord> {
 }
 
 function usesOf(job: JobRecord) {
-  return job.partUses.map(({ lot, lotId }) => ({ part: lot.part.name, lotId, ownTerm: lot.part.term }));
+  return job.partUses.map(({ lot, lotId }) => ({
+    part: lot.part.name,
+    lotId,
+    ownTerm: boundedTerm(lot.part.term),
+  }));
 }
 
 /** The lines the customer agreed to pay for; what the certificate of a claim covers is none of them. */

@@ -1,12 +1,14 @@
 import { z } from 'zod';
-import { HELD_RULES, type PolicyTerms, START_EVENTS } from './rules/terms';
+import { boundedTerm, HELD_RULES, type PolicyTerms, START_EVENTS } from './rules/terms';
+
+const term = z.string().nullable().transform(boundedTerm);
 
 const stored = z.object({
   startEvent: z.enum(START_EVENTS),
-  workTerm: z.string().nullable(),
-  partsTerm: z.string().nullable(),
+  workTerm: term,
+  partsTerm: term,
   exclusions: z.array(z.string()),
-  renewedMinimum: z.string().nullable(),
+  renewedMinimum: term,
   heldRule: z.enum(HELD_RULES),
   rollLastDay: z.boolean(),
   graceDays: z.number().int(),

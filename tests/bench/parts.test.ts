@@ -127,6 +127,7 @@ describe('parts and lots', () => {
   test.each([
     { name: 'a code in use', input: { ...part, code: 'USB-C-16' }, field: 'code' },
     { name: 'a term nobody can count', input: { ...part, term: 'a year' }, field: 'term' },
+    { name: 'a term that leaves the calendar', input: { ...part, term: 'P9999Y' }, field: 'term' },
   ])('a part with $name is refused', async ({ input, field }) => {
     await expect(savePart(null, input)).rejects.toMatchObject({ field });
   });

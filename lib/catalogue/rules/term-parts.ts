@@ -4,7 +4,8 @@ export type TermUnit = keyof typeof TERM_UNITS;
 
 export const TERM_UNIT_KEYS = ['D', 'W', 'M', 'Y'] as const satisfies readonly TermUnit[];
 
-export const TERM_SENTENCE = 'Enter a whole number, and choose days, weeks, months or years.';
+export const TERM_SENTENCE =
+  'Enter a whole number, and choose days, weeks, months or years; 100 years at most.';
 
 /**
  * A stored term as a number and its unit, for a form; months where there is none. A term of several units, which only a file

@@ -6,7 +6,7 @@
  * Grace: days after that on which a person decides, not the program. Ruling: what the workshop decides after inspection.
  */
 import type { Day } from '@/lib/calendar/day';
-import { isPeriod } from '@/lib/calendar/period';
+import { isPeriod, isWithinYears } from '@/lib/calendar/period';
 
 export const START_EVENTS = ['handed-to-carrier', 'delivered', 'collected'] as const;
 export type StartEvent = (typeof START_EVENTS)[number];
@@ -57,17 +57,32 @@ export type TermsProblem = 'work-term' | 'parts-term' | 'nothing-covered' | 'ren
 /** A longer grace would be a longer term under another name. */
 export const MOST_GRACE_DAYS = 60;
 
+/** Longer than anybody can claim, and every end stays a day of the calendar, which has years of four digits. */
+export const MOST_TERM_YEARS = 100;
+
+/** True for a term that can be promised: a whole-day ISO 8601 duration of at most 100 years. */
+export function isTerm(text: string): boolean {
+  return isPeriod(text) && isWithinYears(text, MOST_TERM_YEARS);
+}
+
+/** A kept term cut to 100 years, where it was saved before they were the most; what was booked under it can still leave. */
+export function boundedTerm(kept: string | null): string | null {
+  return kept === null || !isPeriod(kept) || isWithinYears(kept, MOST_TERM_YEARS)
+    ? kept
+    : `P${MOST_TERM_YEARS}Y`;
+}
+
 /**
  * Says what is wrong with a policy before it can be saved; an empty list means it may be used.
- * Refuses terms that are no whole-day ISO 8601 duration, a policy that covers nothing, and a grace outside 0 to 60 days.
+ * Refuses terms that are no whole-day ISO 8601 duration of at most 100 years, a policy that covers nothing, and a grace outside 0 to 60 days.
  * Example: workTerm '3 months' and the rest sound gives ['work-term'].
  */
 export function termsProblems(terms: PolicyTerms): TermsProblem[] {
   const problems: TermsProblem[] = [];
-  if (terms.workTerm !== null && !isPeriod(terms.workTerm)) problems.push('work-term');
-  if (terms.partsTerm !== null && !isPeriod(terms.partsTerm)) problems.push('parts-term');
+  if (terms.workTerm !== null && !isTerm(terms.workTerm)) problems.push('work-term');
+  if (terms.partsTerm !== null && !isTerm(terms.partsTerm)) problems.push('parts-term');
   if (terms.workTerm === null && terms.partsTerm === null) problems.push('nothing-covered');
-  if (terms.renewedMinimum !== null && !isPeriod(terms.renewedMinimum)) problems.push('renewed-minimum');
+  if (terms.renewedMinimum !== null && !isTerm(terms.renewedMinimum)) problems.push('renewed-minimum');
   if (!Number.isInteger(terms.graceDays) || terms.graceDays < 0 || terms.graceDays > MOST_GRACE_DAYS)
     problems.push('grace-days');
   return problems;

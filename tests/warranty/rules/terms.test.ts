@@ -1,7 +1,8 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { day } from '@/lib/calendar/day';
 import { firstCover } from '@/lib/warranty/rules/first-cover';
 import { type PolicyTerms, type TermsProblem, termsProblems } from '@/lib/warranty/rules/terms';
+import { readTerms } from '@/lib/warranty/stored-terms';
 import { someTerms } from '../made';
 
 const rows: { name: string; changes: Partial<PolicyTerms>; problems: TermsProblem[] }[] = [
@@ -19,6 +20,17 @@ const rows: { name: string; changes: Partial<PolicyTerms>; problems: TermsProble
     changes: { renewedMinimum: 'P90' },
     problems: ['renewed-minimum'],
   },
+  // Days have years of four digits (ISO 8601), and an end after the last of them could not be written on any paper.
+  {
+    name: 'a term cannot be longer than a hundred years',
+    changes: { workTerm: 'P9999Y', partsTerm: 'P1201M', renewedMinimum: 'P99999W' },
+    problems: ['work-term', 'parts-term', 'renewed-minimum'],
+  },
+  {
+    name: 'a hundred years may be promised',
+    changes: { workTerm: 'P100Y', partsTerm: 'P36500D' },
+    problems: [],
+  },
   { name: 'no renewed minimum is fine', changes: { renewedMinimum: null }, problems: [] },
   { name: 'grace cannot be negative', changes: { graceDays: -1 }, problems: ['grace-days'] },
   { name: 'grace is whole days', changes: { graceDays: 1.5 }, problems: ['grace-days'] },
@@ -34,6 +46,16 @@ describe('the terms of a policy', () => {
   it.each(rows)('$name', ({ changes, problems }) => {
     expect(termsProblems(someTerms(changes))).toEqual(problems);
   });
+});
+
+test('terms that were kept before a hundred years were the most can still be counted', () => {
+  const kept = readTerms({
+    ...someTerms(),
+    workTerm: 'P9999Y',
+    partsTerm: 'P12M',
+    renewedMinimum: 'P99999D',
+  });
+  expect(kept).toMatchObject({ workTerm: 'P100Y', partsTerm: 'P12M', renewedMinimum: 'P100Y' });
 });
 
 describe('the first cover lines', () => {
