@@ -211,6 +211,7 @@ export const actions: readonly ActionRow[] = [
   ...inFile('/workshop/jobs/[number]/price/actions.ts', [['writeChangedPrice', desk, job]]),
   ...inFile('/workshop/jobs/[number]/sheet/actions.ts', [
     ['enterChecks', bench, job],
+    ['takeNewest', owner, job],
     ['enterConnector', bench, { bound: ['{connectorJob}', '{connectorCheck}'] }],
   ]),
   ...inFile('/workshop/mail/actions.ts', [

@@ -12,7 +12,8 @@ const PROBLEMS: Record<EntryProblem, { sentence: string; field?: string }> = {
   'no-choice': { sentence: 'Choose one of the answers.', field: 'choice' },
   'unknown-choice': { sentence: 'Choose one of the answers on the sheet.', field: 'choice' },
   'no-pin-table': {
-    sentence: 'The pin table of this check cannot be read. Take it off the sheet and add it again.',
+    sentence:
+      'The pin table of this check cannot be read. The owner can take it off the repair’s sheet, add it again, and put this job on the new version.',
   },
   'missing-probes': { sentence: 'Give an answer to every probe.', field: 'probes' },
   'unknown-kind': { sentence: 'This kind of check is not known here.' },

@@ -18,7 +18,7 @@ export const MOST_CHECKS = 60;
 
 /**
  * Writes the next version of a repair's check sheet, made from its newest one, and returns its number; a change that changes
- * nothing writes nothing. Jobs keep the version they were booked under. Works inside the caller's transaction, so that a ruling and
+ * nothing writes nothing. Jobs keep the version they were booked under until an owner puts one on the newest (lib/bench/take-newest-sheet.ts). Works inside the caller's transaction, so that a ruling and
  * the check it taught are kept together. Refuses a check that could not fail, an empty sheet, and a newest version that is not `basedOn`.
  */
 export async function writeCheckSheet(tx: Tx, write: SheetWrite): Promise<number> {

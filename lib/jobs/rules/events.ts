@@ -69,6 +69,8 @@ export const EVENT_DATA = {
   'claim-second-look': z.object({ claim: z.string(), isConfirmed: z.boolean() }),
   'claim-contested': z.object({ claim: z.string() }),
   'check-taught': z.object({ claim: z.string(), check: z.string(), version: z.number().int() }),
+  /** the job went over to a newer version of its check sheet */
+  'sheet-renewed': z.object({ from: z.number().int(), to: z.number().int() }),
   'promise-moved': z.object({ from: z.string().nullable(), to: z.string(), reason: z.string() }),
   'start-requested': z.object({}),
   withdrawn: z.object({ owed: z.number().int() }),
@@ -177,6 +179,8 @@ export function eventLine(kind: string, data: unknown): string {
       return 'Ruling contested by the customer';
     case 'check-taught':
       return `Put on version ${event.data.version} of the check sheet: ${event.data.check}`;
+    case 'sheet-renewed':
+      return `Proved on version ${event.data.to} of the check sheet instead of version ${event.data.from}`;
     case 'promise-moved':
       return `Promise moved: ${event.data.reason}`;
     case 'start-requested':

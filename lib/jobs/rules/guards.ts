@@ -1,6 +1,7 @@
 import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
+import { PROOF_STAGES } from './stage-sets';
 import {
   type JobKind,
   type Move,
@@ -131,6 +132,29 @@ function isOpenTo(move: Move, by: MoveBy): boolean {
   if (move.by.includes(by)) return true;
   return by === 'owner' && move.by.includes('staff');
 }
+
+/**
+ * Whether a job may go over to the newest version of its repair's check sheet: while it is worked on or proved, never to an older one.
+ *
+ * mayTakeNewestSheet({ stage: 'proving', version: 1, newest: 2 }) -> { allowed: true }
+ */
+export function mayTakeNewestSheet(o: {
+  stage: Stage;
+  version: number;
+  newest: number;
+}): { allowed: true } | { allowed: false; reason: SheetReason } {
+  if (!PROOF_STAGES.includes(o.stage)) return { allowed: false, reason: 'not-on-the-bench' };
+  if (o.newest <= o.version) return { allowed: false, reason: 'is-newest' };
+  return { allowed: true };
+}
+
+export type SheetReason = 'not-on-the-bench' | 'is-newest';
+
+export const SHEET_REASONS: Record<SheetReason, string> = {
+  'not-on-the-bench':
+    'A job goes over to a newer version of its check sheet while it is on the bench or being proved.',
+  'is-newest': 'This job is on the newest version of its check sheet.',
+};
 
 /** Why a move is not open, in the words of the job sheet. */
 export const REASON_SENTENCES: Record<MoveReason, string> = {

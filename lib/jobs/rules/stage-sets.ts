@@ -3,6 +3,9 @@ import type { Stage } from './stages';
 /** Where work, parts and wires of a repair are recorded: not before anybody has looked, and not while it is proved. */
 export const WORK_STAGES: readonly Stage[] = ['assessing', 'awaiting-parts', 'on-bench'];
 
+/** Where a unit is worked on or proved: only there may its job go over to another version of the check sheet. */
+export const PROOF_STAGES: readonly Stage[] = ['on-bench', 'proving'];
+
 /** Where a claim is inspected and ruled on. */
 export const RULING_STAGES: readonly Stage[] = ['arrived', 'assessing'];
 

@@ -7,11 +7,13 @@ import { jobRefused } from '@/app/workshop/job-refused';
 import { staffActor } from '@/app/workshop/staff-actor';
 import { requireStaff } from '@/app/workshop/who';
 import { recordCheck, recordChecks } from '@/lib/bench/record-check';
+import { takeNewestSheet } from '@/lib/bench/take-newest-sheet';
 import { now } from '@/lib/clock';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { onJob } from '../action-kit';
+import { newestSheetForm } from '../schema';
 import { connectorForm } from './connector-form-schema';
 import { readResults, textsOf } from './read-results';
 
@@ -50,6 +52,19 @@ export async function enterChecks(
       Object.entries(values).filter(([name]) => !entered.has(name.slice(name.indexOf('-') + 1))),
     ),
   };
+}
+
+/** Puts the job on the newest version of its sheet. */
+export async function takeNewest(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onJob({
+    permission: 'catalogue',
+    number,
+    schema: newestSheetForm,
+    formData,
+    part: 'version',
+    page: '/sheet',
+    work: ({ data, ...call }) => takeNewestSheet({ ...call, sheetVersion: data.sheet }),
+  });
 }
 
 /** Enters a connector sheet: what every probe read, in one go. */

@@ -18,6 +18,7 @@ import { openSheet } from '../open-sheet';
 import { enterChecks } from './actions';
 import { CheckForm } from './check-form';
 import { EntryList } from './entry-list';
+import { EarlierEntries, NewerVersion } from './version-part';
 
 export const metadata: Metadata = { title: 'Check sheet' };
 
@@ -75,6 +76,7 @@ export default async function CheckSheetPage({ params }: Props) {
             : 'readings can be entered while the job is at proving.'
         }
       />
+      <NewerVersion job={job} role={who.role} />
       <CautionsPart job={job} />
       {job.model.isMainsPowered && !hasMainsChecks(job.sheet.checks) ? (
         <Notice kind="warn" heading="No electrical safety test is on this sheet">
@@ -98,6 +100,7 @@ export default async function CheckSheetPage({ params }: Props) {
       ) : (
         list
       )}
+      <EarlierEntries job={job} workshop={workshop} staff={staff} />
       <MovesPart job={job} workshop={workshop} staff={staff} who={who} />
     </>
   );

@@ -69,7 +69,7 @@ export default async function SheetPage({ params, searchParams }: Props) {
             ? `Version ${version}, since ${since(newest.createdAt)}. ${jobsText(newest.jobs)}`
             : 'None yet.'
         }
-        next="every change makes the next version. Jobs already booked are proved on the version they were booked under."
+        next="every change makes the next version. Jobs already booked are proved on the version they were booked under, until the owner puts one on the newest from its own check sheet."
       />
       <SavedNote saved={saved}>{`This is version ${version}.`}</SavedNote>
       <CheckList

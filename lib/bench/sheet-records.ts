@@ -1,0 +1,23 @@
+import { db } from '@/lib/db/client';
+import { inOrder } from '@/lib/db/in-order';
+import type { Tx } from '@/lib/db/transaction';
+
+/** The newest version of a repair's check sheet; null where it has none. */
+export async function newestSheetOf(repairId: string, client: Tx = db) {
+  return client.checkSheet.findFirst({
+    where: { repairId },
+    orderBy: { version: 'desc' },
+    select: { id: true, version: true },
+  });
+}
+
+/** What was entered on a job under other versions of its sheet than the one it is on, in order, with the check each belongs to. */
+export async function earlierEntries(job: { id: string; sheet: { id: string } }) {
+  return db.checkEntry.findMany({
+    where: { jobId: job.id, check: { sheetId: { not: job.sheet.id } } },
+    orderBy: inOrder,
+    include: {
+      check: { select: { id: true, label: true, unit: true, sheet: { select: { version: true } } } },
+    },
+  });
+}
