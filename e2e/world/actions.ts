@@ -231,7 +231,10 @@ export const actions: readonly ActionRow[] = [
     ['addToLotAction', bench, { bound: ['{lot}'], form: { received: '1' } }],
     ['writeOffAction', bench, { bound: ['{lot}'], form: { quantity: '1' } }],
   ]),
-  ...inFile('/workshop/parts/lots/[id]/recall/actions.ts', [['recallAction', owner, { bound: ['{lot}'] }]]),
+  ...inFile('/workshop/parts/lots/[id]/recall/actions.ts', [
+    ['recallAction', owner, { bound: ['{lot}'] }],
+    ['stopLotAction', owner, { bound: ['{lot}'] }],
+  ]),
   ...inFile('/workshop/people/actions.ts', [
     ['addStaffAction', owner],
     ['changeStaffAction', owner, { bound: ['{person}'] }],

@@ -2,6 +2,7 @@ import { stringify } from 'csv-stringify/sync';
 import { guardText } from '@/lib/catalogue/rules/list-cells';
 import { db } from '@/lib/db/client';
 import { orderList, stillNeeded } from './rules/order-list';
+import { LOT_STOCK, piecesInStock } from './stored-stock';
 
 /** Stages in which a repair may still take its parts. */
 const OPEN = ['booked', 'arrived', 'assessing', 'awaiting-approval', 'awaiting-parts', 'on-bench'];
@@ -18,7 +19,7 @@ export async function readOrderList() {
         reorderAt: true,
         lots: {
           orderBy: { receivedOn: 'desc' },
-          select: { inStock: true, supplier: true, unitCostMinor: true },
+          select: { ...LOT_STOCK, supplier: true, unitCostMinor: true },
         },
       },
     }),
@@ -38,7 +39,7 @@ export async function readOrderList() {
   );
   const stock = parts.map(({ lots, ...part }) => ({
     ...part,
-    inStock: lots.reduce((sum, lot) => sum + lot.inStock, 0),
+    inStock: piecesInStock(lots),
     supplier: lots[0]?.supplier ?? '',
     unitCostMinor: lots[0]?.unitCostMinor ?? null,
   }));

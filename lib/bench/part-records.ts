@@ -3,6 +3,7 @@ import { db } from '@/lib/db/client';
 import { newestFirst } from '@/lib/db/in-order';
 import { markOf } from '@/lib/shown-row';
 import { COVER_FACTS, readCoverEnds } from '@/lib/warranty/stored-cover-ends';
+import { LOT_STOCK, piecesInStock } from './stored-stock';
 
 export type PartRow = {
   id: string;
@@ -19,10 +20,10 @@ export type PartRow = {
 export async function listParts(): Promise<PartRow[]> {
   const rows = await db.part.findMany({
     orderBy: { name: 'asc' },
-    include: { lots: { select: { inStock: true } } },
+    include: { lots: { select: LOT_STOCK } },
   });
   return rows.map(({ lots, ...part }) => {
-    const inStock = lots.reduce((sum, lot) => sum + lot.inStock, 0);
+    const inStock = piecesInStock(lots);
     return { ...part, inStock, lots: lots.length, isLow: inStock <= part.reorderAt };
   });
 }
@@ -37,7 +38,7 @@ export async function readPart(id: string) {
     include: {
       lots: {
         orderBy: [{ receivedOn: 'desc' }, { code: 'asc' }],
-        include: { uses: { select: { quantity: true } } },
+        include: { uses: { select: { quantity: true } }, recalls: LOT_STOCK.recalls },
       },
     },
   });
@@ -47,7 +48,7 @@ export async function readPart(id: string) {
     receivedOn: dayFromDate(receivedOn),
     used: uses.reduce((sum, use) => sum + use.quantity, 0),
   }));
-  return { ...part, lots, mark: markOf(PART_FIELDS, part) };
+  return { ...part, lots, inStock: piecesInStock(lots), mark: markOf(PART_FIELDS, part) };
 }
 
 /** A unit that carries a piece of a lot. */

@@ -7,12 +7,14 @@ import { Refusal } from '@/lib/outcome';
 import { recallUnits } from './recall-records';
 
 /**
- * Writes to everybody whose unit carries a piece of a lot: one letter a unit, a line in each job's history, and the letter kept with
- * the lot, all in one transaction. A unit that is here does not leave before the piece is out, and no more of the lot is fitted. A second press of the same form finds the first one's row and writes to nobody. Refuses where
- * nobody is to be written to, and where the list is no longer the one that was looked at.
+ * Stops a lot, and writes to everybody whose unit carries a piece of it: one letter a unit, a line in each job's history, and the
+ * words kept with the lot, all in one transaction. A unit that is here does not leave before the piece is out, and no more of the lot
+ * is fitted. A second press of the same form finds the first one's row and writes to nobody. Refuses where nobody is to be written to
+ * and no unit is here, and where the list is no longer the one that was looked at.
  */
 export async function recallLot(o: {
   lotId: string;
+  /** The letter, or why the lot is stopped where nobody is written to. */
   text: string;
   /** Letters the person saw before pressing. */
   letters: number;
@@ -43,7 +45,10 @@ export async function recallLot(o: {
         },
         select: { id: true },
       });
-      if (units.length === 0) throw new Refusal('invalid', 'No unit of this lot is with a customer.');
+      const here = all.filter((unit) => unit.what === 'here');
+      if (units.length === 0 && here.length === 0) {
+        throw new Refusal('invalid', 'No unit that carries this lot is here or can be written about.');
+      }
       if (units.length !== o.letters) {
         throw new Refusal(
           'conflict',
@@ -61,7 +66,7 @@ export async function recallLot(o: {
           event: { kind: 'lot-recalled', data: { recallId: id, ...about } },
         });
       }
-      for (const unit of all.filter(({ what }) => what === 'here')) {
+      for (const unit of here) {
         await writeEvent(tx, {
           jobId: unit.jobId,
           actor: o.actor,

@@ -1,3 +1,4 @@
+import { LOT_STOCK, piecesInStock } from '@/lib/bench/stored-stock';
 import { db } from '@/lib/db/client';
 import { sameButForCapitals } from '@/lib/db/like';
 import { type Tx, transaction } from '@/lib/db/transaction';
@@ -10,7 +11,7 @@ export type UsualPart = {
   name: string;
   /** Pieces for one repair. */
   quantity: number;
-  /** Pieces in stock over all lots. */
+  /** Pieces that can be fitted, over all lots. */
   inStock: number;
 };
 
@@ -19,14 +20,14 @@ export async function usualPartsOf(repairId: string, client: Tx = db): Promise<U
   const rows = await client.repairPart.findMany({
     where: { repairId },
     orderBy: { part: { code: 'asc' } },
-    include: { part: { include: { lots: { select: { inStock: true } } } } },
+    include: { part: { include: { lots: { select: LOT_STOCK } } } },
   });
   return rows.map(({ partId, quantity, part }) => ({
     partId,
     code: part.code,
     name: part.name,
     quantity,
-    inStock: part.lots.reduce((sum, lot) => sum + lot.inStock, 0),
+    inStock: piecesInStock(part.lots),
   }));
 }
 

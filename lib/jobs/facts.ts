@@ -60,10 +60,13 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
 }
 
 /** Fitted parts of lots that were recalled. */
-export function recalledPartsOf(job: Pick<JobRecord, 'events' | 'partUses'>): string[] {
+export function recalledPartsOf(job: Pick<JobRecord, 'partUses'>): string[] {
   return recalledParts(
-    job.events,
-    job.partUses.map(({ lot }) => ({ part: lot.part.name, lot: lot.code })),
+    job.partUses.map(({ lot }) => ({
+      part: lot.part.name,
+      lot: lot.code,
+      isRecalled: lot.recalls.length > 0,
+    })),
   );
 }
 

@@ -106,7 +106,10 @@ const DOCKET = {
   findings: { orderBy: inOrder },
   photos: { orderBy: inOrder },
   work: { orderBy: inOrder },
-  partUses: { orderBy: inOrder, include: { lot: { include: { part: true } } } },
+  partUses: {
+    orderBy: inOrder,
+    include: { lot: { include: { part: true, recalls: { select: { id: true }, take: 1 } } } },
+  },
   checkEntries: { orderBy: inOrder },
   jumperWires: { orderBy: inOrder },
   quotes: {

@@ -2,18 +2,20 @@ import { parse } from 'csv-parse/sync';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { lotsInStock } from '@/lib/bench/lots-in-stock';
 import { orderCsv, readOrderList } from '@/lib/bench/order-records';
+import { listParts, readPart } from '@/lib/bench/part-records';
 import { usePart } from '@/lib/bench/parts';
 import { putBackPart } from '@/lib/bench/put-back-part';
 import { recallLot } from '@/lib/bench/recall-lot';
 import { recallsOf, recallUnits } from '@/lib/bench/recall-records';
 import { orderList, stillNeeded } from '@/lib/bench/rules/order-list';
 import { isCell, recallText } from '@/lib/bench/rules/recall-text';
+import { putUsualPart, usualPartsOf } from '@/lib/catalogue/usual-parts';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { factsOf } from '@/lib/jobs/facts';
 import { mayMove } from '@/lib/jobs/rules/guards';
 import { resetDatabase, useDatabase } from '@/tests/database';
-import { assessedJob, takeMove } from '@/tests/makers/course';
+import { assessedJob, takeMove, versionOf } from '@/tests/makers/course';
 import { makeBooking } from '@/tests/makers/job';
 import { jobNow, makeCertificate } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
@@ -143,6 +145,50 @@ describe('with a database', () => {
     const { version } = await jobNow(here);
     await putBackPart({ jobId: here, version, partUseId, actor: BENCH, now });
     expect(factsOf(await jobNow(here)).recalledParts).toEqual([]);
+  });
+
+  test('a lot of which every unit is here, or without an address, is stopped without a letter', async () => {
+    const { jobId: gone } = await makeCertificate(world, now);
+    await take(gone);
+    await db.customer.updateMany({ data: { email: '', erasedAt: now } });
+    const here = await assessedJob(world, now);
+    await takeMove(here, 'start-bench', now);
+    await take(here);
+    await recall(0);
+    await recall(0);
+    expect(await recallsOf(world.lotId)).toMatchObject([{ mails: 0, text: 'Stop.' }]);
+    expect(await db.mail.count({ where: { template: 'lot-recall' } })).toBe(0);
+    expect(await db.jobEvent.findMany({ where: { kind: 'lot-recalled' } })).toMatchObject([{ jobId: here }]);
+    await db.part.updateMany({ data: { name: 'Socket, renamed' } });
+    // The one without an address may still come back to us.
+    for (const jobId of [here, gone])
+      expect(factsOf(await jobNow(jobId)).recalledParts).toEqual(['Socket, renamed, lot L-2611']);
+  });
+
+  test('what lies in a recalled lot is no stock', async () => {
+    const { partId } = await db.lot.findUniqueOrThrow({ where: { id: world.lotId } });
+    await putUsualPart({ repairId: world.repairId, code: 'USB-C-16', quantity: 1 });
+    const stock = async () => ({
+      list: (await listParts()).map(({ inStock, isLow }) => ({ inStock, isLow })),
+      part: (await readPart(partId))?.inStock,
+      usual: (await usualPartsOf(world.repairId)).map(({ inStock }) => inStock),
+      order: (await readOrderList()).rows.map(({ inStock, order }) => ({ inStock, order })),
+    });
+    const here = await assessedJob(world, now);
+    await take(here);
+    expect(await stock()).toEqual({ list: [{ inStock: 4, isLow: false }], part: 4, usual: [4], order: [] });
+    await recall(0);
+    const none = {
+      list: [{ inStock: 0, isLow: true }],
+      part: 0,
+      usual: [0],
+      order: [{ inStock: 0, order: 1 }],
+    };
+    expect(await stock()).toEqual(none);
+    const { id: partUseId } = await db.partUse.findFirstOrThrow({ where: { jobId: here } });
+    await putBackPart({ jobId: here, version: await versionOf(here), partUseId, actor: BENCH, now });
+    // The repair needs its piece again: one for the mark, one for the job.
+    expect(await stock()).toEqual({ ...none, order: [{ inStock: 0, order: 2 }] });
   });
 
   test('nobody is written to when the list is another than was looked at, or empty', async () => {

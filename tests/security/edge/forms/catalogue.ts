@@ -112,6 +112,7 @@ export const catalogue: FormsOfFiles = [
   [
     'parts/lots/[id]/recall/schema.ts',
     {
+      stopLotForm: { fields: { text: 'The supplier says that the cells swell.', formKey: uuid } },
       recallForm: {
         fields: {
           text: 'Please stop using the unit and send it to us at our cost.',

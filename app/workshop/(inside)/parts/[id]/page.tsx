@@ -37,7 +37,6 @@ export default async function PartPage({ params, searchParams }: Props) {
   const [part, workshop] = await Promise.all([readOnce(id), readWorkshop()]);
   if (!part) nothingHere();
   const { currency, locale } = workshop;
-  const inStock = part.lots.reduce((sum, lot) => sum + lot.inStock, 0);
   return (
     <>
       <PageHead
@@ -45,7 +44,7 @@ export default async function PartPage({ params, searchParams }: Props) {
         title={part.name}
         lead={
           <>
-            <NumberText text={part.code} />, {inStock} in stock.
+            <NumberText text={part.code} />, {part.inStock} in stock.
           </>
         }
       />
@@ -74,7 +73,12 @@ export default async function PartPage({ params, searchParams }: Props) {
           },
           { key: 'received', head: 'Pieces', kind: 'number', cell: (lot) => lot.received },
           { key: 'used', head: 'In units', kind: 'number', cell: (lot) => lot.used },
-          { key: 'left', head: 'In stock', kind: 'number', cell: (lot) => lot.inStock },
+          {
+            key: 'left',
+            head: 'In stock',
+            kind: 'number',
+            cell: (lot) => (lot.recalls.length > 0 ? `${lot.inStock}, recalled` : lot.inStock),
+          },
           {
             key: 'cost',
             head: 'Cost of one',

@@ -20,6 +20,7 @@ import { recallsOf } from '@/lib/bench/recall-records';
 import { dayInZone } from '@/lib/calendar/day';
 import { formatInstant } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
+import { LEFT_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { isStage, STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { decimalText } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -69,7 +70,9 @@ export default async function LotPage({ params, searchParams }: Props) {
       >
         {staff.role === 'owner' && lot.units.length > 0 ? (
           <LinkButton href={`/workshop/parts/lots/${id}/recall`} kind="second">
-            Write to everybody who carries it
+            {lot.units.some((unit) => isStage(unit.stage) && LEFT_STAGES.includes(unit.stage))
+              ? 'Write to everybody who carries it'
+              : 'Stop this lot'}
           </LinkButton>
         ) : null}
       </PageHead>
@@ -83,7 +86,7 @@ export default async function LotPage({ params, searchParams }: Props) {
       {recalls.map((recall) => (
         <details key={recall.id} className="mb-4 max-w-text">
           <summary>
-            {`Letter to ${recall.mails === 1 ? 'one customer' : `${recall.mails} customers`}, ${formatInstant(recall.at, { locale, zone: workshop.timeZone })}`}
+            {`${lettersText(recall.mails)}, ${formatInstant(recall.at, { locale, zone: workshop.timeZone })}`}
           </summary>
           <p className="written mt-2">{recall.text}</p>
         </details>
@@ -93,7 +96,11 @@ export default async function LotPage({ params, searchParams }: Props) {
           { term: 'Supplier', text: lot.supplier },
           { term: 'Received on', text: <DayText day={lot.receivedOn} locale={locale} style="long" /> },
           { term: 'Received', text: pieces(lot.received) },
-          { term: 'In stock', text: pieces(lot.inStock) },
+          {
+            term: 'In stock',
+            text:
+              recalls.length > 0 ? `${pieces(lot.inStock)}, recalled: not to be fitted` : pieces(lot.inStock),
+          },
           {
             term: 'Cost of one',
             text: <Money minor={lot.unitCostMinor} currency={currency} locale={locale} />,
@@ -204,6 +211,11 @@ function unitsText(units: number, covered: number): string {
   if (units === 0) return 'No unit carries it.';
   const carried = units === 1 ? 'One unit carries it' : `${units} units carry it`;
   return `${carried}; ${covered === 0 ? 'none is' : covered === 1 ? 'one is' : `${covered} are`} under cover.`;
+}
+
+function lettersText(mails: number): string {
+  if (mails === 0) return 'Stopped, nobody was written to';
+  return `Letter to ${mails === 1 ? 'one customer' : `${mails} customers`}`;
 }
 
 function pieces(count: number): string {

@@ -11,7 +11,7 @@ import { requireStaff } from '@/app/workshop/who';
 import { recallLot } from '@/lib/bench/recall-lot';
 import { now } from '@/lib/clock';
 import { attempt } from '@/lib/outcome';
-import { recallForm } from './schema';
+import { recallForm, stopLotForm } from './schema';
 
 /** Shows the letter as it would be read, or sends it to everybody on the list. The owner's alone. */
 export async function recallAction(
@@ -32,5 +32,22 @@ export async function recallAction(
     recallLot({ lotId, text, letters, formKey, actor: staffActor(staff), now: now() }),
   );
   if (!outcome.ok) return refused(outcome.refusal, values);
+  redirect(`/workshop/parts/lots/${lotId}?saved=recall` as Route);
+}
+
+/** Stops a lot of which no unit is with a customer who can be written to. The owner's alone. */
+export async function stopLotAction(
+  lotId: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  onlyPlain(lotId);
+  const staff = await requireStaff(['owner']);
+  const parsed = parseForm(stopLotForm, formData);
+  if (!parsed.ok) return parsed.state;
+  const outcome = await attempt(() =>
+    recallLot({ lotId, ...parsed.data, letters: 0, actor: staffActor(staff), now: now() }),
+  );
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/parts/lots/${lotId}?saved=recall` as Route);
 }

@@ -3,6 +3,7 @@ import { newFormKey } from '@/app/form-key';
 import { nothingHere } from '@/app/nothing-here';
 import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { Notice } from '@/app/ui/page/notice';
@@ -18,14 +19,17 @@ import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { showNumber } from '@/lib/numbers/job-number';
-import { recallAction } from './actions';
+import { recallAction, stopLotAction } from './actions';
 import { LetterPreview } from './letter-preview';
 
 export const metadata: Metadata = { title: 'Letter about a lot' };
 
+const NEXT =
+  'look at the letter and the list; sending is asked once more. From then on no further piece is fitted or counted as stock, and a unit that is here leaves only without it. Take what is left out of stock on the lot’s page.';
+
 type Props = { params: Promise<{ id: string }> };
 
-/** A letter to everybody whose unit carries a piece of the lot: its words, who gets it, a look, and then the button. */
+/** A letter to everybody whose unit carries a piece of the lot: its words, who gets it, a look, and then the button; or a stop without one. */
 export default async function RecallPage({ params }: Props) {
   await requireStaff(['owner']);
   const { id } = await params;
@@ -33,6 +37,7 @@ export default async function RecallPage({ params }: Props) {
   const [lot, units] = await Promise.all([readLot(id, dayInZone(now(), workshop.timeZone)), recallUnits(id)]);
   if (!lot) nothingHere();
   const letters = units.filter((unit) => unit.what === 'letter').length;
+  const here = units.filter((unit) => unit.what === 'here').length;
   const coverOf = new Map(lot.units.map((unit) => [unit.jobNumber, unit] as const));
   const cover = (unit: RecallUnit) => {
     const known = coverOf.get(unit.jobNumber);
@@ -49,11 +54,17 @@ export default async function RecallPage({ params }: Props) {
             <TextLink href={`/workshop/parts/lots/${id}`}>{`Lot ${lot.code}`}</TextLink>
           </>
         }
-        title="Write to everybody who carries it"
-        lead={`${lot.part.name}, lot ${lot.code}: ${letters === 1 ? 'one customer' : `${letters} customers`} would get the letter.`}
-        next="look at the letter and the list; sending is asked once more. From then on no further piece is fitted, and a unit that is here leaves only without it. Take what is left out of stock on the lot’s page."
+        title={letters > 0 ? 'Write to everybody who carries it' : 'Stop this lot'}
+        lead={`${lot.part.name}, lot ${lot.code}: ${letters === 0 ? 'nobody' : letters === 1 ? 'one customer' : `${letters} customers`} would get a letter, ${here === 0 ? 'no unit' : here === 1 ? 'one unit' : `${here} units`} with a piece of it ${here > 1 ? 'are' : 'is'} here.`}
+        next={
+          letters > 0
+            ? NEXT
+            : here > 0
+              ? 'say why. From then on no further piece is fitted or counted as stock, and a unit that is here leaves only without it.'
+              : undefined
+        }
       />
-      <Notice kind="warn" heading="Before you send">
+      <Notice kind="warn" heading={letters > 0 ? 'Before you send' : 'Before you stop it'}>
         <p>
           {isCell(lot.part.name)
             ? 'A cell in doubt must not be posted. Arrange with the carrier or the local collection point first how it is handed in. '
@@ -64,7 +75,7 @@ export default async function RecallPage({ params }: Props) {
       </Notice>
       <div className="mt-8">
         <Table
-          caption="Who gets it"
+          caption={letters > 0 ? 'Who gets it' : 'Units that carry it'}
           rows={units}
           rowKey={(unit) => unit.jobId}
           empty="No unit carries a piece of this lot."
@@ -115,6 +126,32 @@ export default async function RecallPage({ params }: Props) {
             <LetterPreview
               letters={letters}
               intro={`When we repaired your unit we fitted this part: ${lot.part.name}, lot ${lot.code}. What we ask of you now:`}
+            />
+          </ActionForm>
+        </section>
+      ) : null}
+      {letters === 0 && here > 0 ? (
+        <section aria-labelledby="stop" className="mt-10">
+          <h2 id="stop" className="mb-3">
+            Nobody is written to
+          </h2>
+          <ActionForm
+            action={stopLotAction.bind(null, id)}
+            hidden={{ formKey: newFormKey() }}
+            label="Stop this lot"
+          >
+            <TextArea
+              name="text"
+              label="Why it is stopped"
+              hint="Kept with the lot. No customer reads it."
+              rows={4}
+              maxLength={4000}
+            />
+            <ConfirmButton
+              label="Stop this lot"
+              question={`Stop lot ${lot.code} now?`}
+              confirm="Yes, stop it"
+              consequence="No more of this lot is fitted, and no unit leaves with a piece of it. It cannot be taken back. Each job’s history says so. No mail."
             />
           </ActionForm>
         </section>

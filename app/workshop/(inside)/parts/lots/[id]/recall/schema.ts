@@ -1,6 +1,15 @@
 import { z } from 'zod';
 import { LARGEST_KEPT } from '@/lib/numbers/column';
 
+export const stopLotForm = z.object({
+  text: z
+    .string('Write why it is stopped')
+    .trim()
+    .min(1, 'Write why it is stopped')
+    .max(4000, 'Keep this to 4,000 characters'),
+  formKey: z.uuid(),
+});
+
 export const recallForm = z.object({
   text: z
     .string('Write what the letter says')

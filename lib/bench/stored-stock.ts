@@ -1,0 +1,9 @@
+/** What of a lot says how many of its pieces can be fitted. */
+export const LOT_STOCK = { inStock: true, recalls: { select: { id: true }, take: 1 } } as const;
+
+type LotStock = { inStock: number; recalls: readonly unknown[] };
+
+/** Pieces of a part that can be fitted: what lies in a recalled lot is no stock. */
+export function piecesInStock(lots: readonly LotStock[]): number {
+  return lots.reduce((sum, lot) => (lot.recalls.length > 0 ? sum : sum + lot.inStock), 0);
+}
