@@ -5,6 +5,9 @@ type Shape = { glyphs: readonly Glyph[]; positions: readonly Position[]; advance
 const mostKept = 4000;
 const longestKept = 40;
 
+/** Words come again and again; serials, amounts and long strings of letters do not, and would only fill the memory. */
+const comesAgain = (word: string) => word.length <= longestKept && !/\d/.test(word);
+
 /**
  * What the words of one font look like, kept for the process. Shaping a word goes through every kerning and ligature
  * table, which is the dearest step of a document, and papers of one workshop share most of their words.
@@ -39,8 +42,7 @@ export class Shapes {
     if (known) return known;
     const made = this.made(word);
     if (this.kept.size >= mostKept) this.kept.clear();
-    // Words come again and again, long strings of letters do not.
-    if (word.length <= longestKept) this.kept.set(word, made);
+    if (comesAgain(word)) this.kept.set(word, made);
     return made;
   }
 
