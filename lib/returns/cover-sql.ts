@@ -22,19 +22,20 @@ function labour(minutes: Prisma.Sql, { labourRateMinor }: CoverClock): Prisma.Sq
   return Prisma.sql`(${minutes}::bigint * ${labourRateMinor}::bigint + 30) / 60`;
 }
 
-/** Of all claims of a row whose cost is recorded; null where there is none. */
+/** Of all claims of a row whose cost is recorded; null where there is none. Most have one, which needs no sum over a list. */
 function costOf(clock: CoverClock): Prisma.Sql {
-  return Prisma.sql`CASE WHEN w."claims" > w."uncosted" THEN
-    w."costOtherMinor" + (SELECT SUM(${labour(Prisma.sql`m`, clock)}) FROM UNNEST(w."costMinutes") m) END`;
+  return Prisma.sql`CASE w."claims" - w."uncosted" WHEN 0 THEN NULL
+    WHEN 1 THEN w."costOtherMinor" + ${labour(Prisma.sql`w."costMinutes"[1]`, clock)}
+    ELSE w."costOtherMinor" + (SELECT SUM(${labour(Prisma.sql`m`, clock)}) FROM UNNEST(w."costMinutes") m) END`;
 }
 
-/** Claims ruled covered for good that `where` lets through, with what they cost and their unit's repair. */
+/** Claims ruled covered for good that `where` lets through, with what they cost and their unit's repair, which has so come back. */
 export function coveredClaims(clock: CoverClock, where: Prisma.Sql): Prisma.Sql {
   return Prisma.sql`
     SELECT w."repairId", k."number", k."openedOn",
       ${labour(Prisma.sql`k."costMinutes"`, clock)} + k."costPartsMinor" + k."costPostageMinor" AS cost
     FROM (SELECT * FROM "claim" WHERE ${Prisma.raw(IS_COVERED)}) k
-    JOIN "unit_watch" w ON w."number" = k."certificateNumber" WHERE ${where}`;
+    JOIN "unit_watch" w ON w."number" = k."certificateNumber" AND w."returnedOn" IS NOT NULL WHERE ${where}`;
 }
 
 /**
@@ -43,7 +44,7 @@ export function coveredClaims(clock: CoverClock, where: Prisma.Sql): Prisma.Sql 
  */
 export function unitRows(clock: CoverClock, where: Prisma.Sql = Prisma.sql`TRUE`): Prisma.Sql {
   return Prisma.sql`
-    unit AS (
+    unit AS NOT MATERIALIZED (
       SELECT w.*, w."returnedOn" IS NOT NULL AS "isReturned", w."workOn" IS NOT NULL AS "isWork", ${costOf(clock)} AS cost,
         GREATEST(0, LEAST(${clock.today}::date, w."endsOn", w."returnedOn") - w."startsOn") AS days,
         GREATEST(0, LEAST(w."endsOn", w."workOn") - w."startsOn") AS "workDays",
@@ -56,7 +57,7 @@ export function unitRows(clock: CoverClock, where: Prisma.Sql = Prisma.sql`TRUE`
 export function lineRows(clock: CoverClock, where: Prisma.Sql, ofUnits: boolean): Prisma.Sql {
   const until = Prisma.sql`LEAST(${clock.today}::date, w."endsOn", w."returnedOn")`;
   return Prisma.sql`
-    line AS (
+    line AS NOT MATERIALIZED (
       SELECT w.*, ${costOf(clock)} AS cost, ${until} AS "observedUntil", GREATEST(0, ${until} - w."startsOn") AS days,
         ${planned(clock)} AS planned
       FROM "line_watch" w ${ofUnits ? UNITS : Prisma.empty} WHERE ${where}

@@ -19,11 +19,11 @@ export async function monthCounts(clock: CoverClock, months: number): Promise<Mo
   const since = Prisma.sql`
     w."issuedOn" >= DATE_TRUNC('month', ${clock.today}::date) - MAKE_INTERVAL(months => ${months - 1}::int)`;
   return db.$queryRaw<MonthCount[]>`
-    WITH ${unitRows(clock, since)}
-    SELECT TO_CHAR(month, 'YYYY-MM') AS month, sent::int, watched::int, returned::int
-    FROM (
-      SELECT DATE_TRUNC('month', "issuedOn") AS month, COUNT(*) AS sent, COUNT(*) FILTER (WHERE ${IS_WATCHED}) AS watched,
-        COUNT(*) FILTER (WHERE ${IS_BACK}) AS returned
-      FROM unit GROUP BY 1
-    ) m ORDER BY 1`;
+    WITH ${unitRows(clock, since)},
+    daily AS (
+      SELECT "issuedOn", COUNT(*) AS sent, COUNT(*) FILTER (WHERE ${IS_WATCHED}) AS watched, COUNT(*) FILTER (WHERE ${IS_BACK}) AS returned
+      FROM unit GROUP BY "issuedOn"
+    )
+    SELECT TO_CHAR("issuedOn", 'YYYY-MM') AS month, SUM(sent)::int AS sent, SUM(watched)::int AS watched, SUM(returned)::int AS returned
+    FROM daily GROUP BY 1 ORDER BY 1`;
 }

@@ -6,7 +6,7 @@ import { type RepairWorth, repairWorth } from './rules/repair-worth';
 import { addToPrice, type ReserveAnswer, reserveFor } from './rules/reserve';
 import { endedOfTerm, type Spent, type YearAgainstReserve, yearAgainstReserve } from './rules/year';
 import { type Tally, watchedTallies } from './tallies';
-import { returnedCosts, yearByRepair } from './year';
+import { yearByRepair } from './year';
 
 export type RepairFigure = {
   terms: RepairTerms;
@@ -28,10 +28,9 @@ export async function readRepairFigures(
 ): Promise<RepairFigure[]> {
   const clock = coverClock(workshop, now);
   const narrowing = repairId ? { of: { grouping: 'repair' as const, id: repairId } } : {};
-  const [tallies, years, costs] = await Promise.all([
+  const [tallies, years] = await Promise.all([
     watchedTallies('repair', clock, narrowing),
     yearByRepair(clock, repairId),
-    returnedCosts(clock, repairId),
   ]);
   // Only then: of a long price list few repairs may ever have been sent back.
   const terms = await readRepairTerms(
@@ -39,19 +38,19 @@ export async function readRepairFigures(
     clock.today,
     tallies.map(({ id }) => id),
   );
-  const watchedOf = new Map(tallies.map(({ watch, ...tally }) => [tally.id, { watch, tally }]));
+  const watchedOf = new Map(tallies.map(({ watch, costs, ...tally }) => [tally.id, { watch, costs, tally }]));
   const yearOf = new Map(years.map((year) => [year.repairId, year]));
   return terms.flatMap((term) => {
     const watched = watchedOf.get(term.id);
     if (!watched) return [];
-    const { tally, watch } = watched;
+    const { tally, watch, costs } = watched;
     const reserve: ReserveAnswer =
       term.termDays === null
         ? { known: false, reason: 'not-watched' }
         : reserveFor({
             counts: watch,
             termDays: term.termDays,
-            costs: costs.get(term.id) ?? [],
+            costs,
             plannedCostMinor: term.plannedClaimMinor,
           });
     const worth = repairWorth({

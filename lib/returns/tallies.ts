@@ -25,27 +25,42 @@ export type Tally = {
 
 type Row = Omit<Tally, 'causes'> & Tally['causes'];
 
-const SUMS = Prisma.sql`
-      COUNT(*)::int AS units, (COUNT(*) FILTER (WHERE "isReturned"))::int AS returned,
-      (COUNT(*) FILTER (WHERE "isBack" AND NOT "isReturned"))::int AS otherwise, SUM(days)::float8 AS "daysAtRisk", COALESCE(SUM(claims), 0)::int AS claims,
-      COALESCE(SUM(cost), 0)::float8 AS "costMinor", COALESCE(SUM(uncosted), 0)::int AS uncosted,
-      (COUNT(*) FILTER (WHERE "cause" = 'workmanship'))::int AS workmanship,
-      (COUNT(*) FILTER (WHERE "cause" = 'fitted-part'))::int AS part,
-      (COUNT(*) FILTER (WHERE "cause" = 'weakened-by-original-damage'))::int AS "firstDamage",
-      (COUNT(*) FILTER (WHERE "cause" IN ('separate-fault', 'damage-after-return', 'no-fault-found')))::int
-        AS "inDoubt"`;
+/** Asked of every unit of `counted`. */
+const UNITS = Prisma.sql`COUNT(*)::int AS units, SUM(days)::float8 AS "daysAtRisk"`;
+
+/**
+ * `back`: one row for each id of which a unit came back, by the few rows that did (their index spares the server the others); what
+ * nobody came back for is nought there.
+ */
+const BACK = Prisma.sql`
+    back AS (
+      SELECT "id", COUNT(*) FILTER (WHERE "isReturned") AS returned, COUNT(*) FILTER (WHERE NOT "isReturned") AS otherwise,
+        SUM(claims) AS claims, SUM(cost) AS cost, SUM(uncosted) AS uncosted,
+        COUNT(*) FILTER (WHERE "cause" = 'workmanship') AS workmanship,
+        COUNT(*) FILTER (WHERE "cause" = 'fitted-part') AS part,
+        COUNT(*) FILTER (WHERE "cause" = 'weakened-by-original-damage') AS "firstDamage",
+        COUNT(*) FILTER (WHERE "cause" IN ('separate-fault', 'damage-after-return', 'no-fault-found')) AS "inDoubt",
+        ARRAY_AGG(cost::float8 ORDER BY "number") FILTER (WHERE uncosted = 0) AS costs,
+        ARRAY_AGG(planned) FILTER (WHERE "backAfter" IS NOT NULL) AS "backPlanned",
+        ARRAY_AGG("backAfter") FILTER (WHERE "backAfter" IS NOT NULL) AS "backAfter"
+      FROM counted WHERE "isBack" GROUP BY "id"
+    )`;
+
+const OF_BACK = Prisma.sql`
+      COALESCE(b.returned, 0)::int AS returned, COALESCE(b.otherwise, 0)::int AS otherwise, COALESCE(b.claims, 0)::int AS claims,
+      COALESCE(b.cost, 0)::float8 AS "costMinor", COALESCE(b.uncosted, 0)::int AS uncosted,
+      COALESCE(b.workmanship, 0)::int AS workmanship, COALESCE(b.part, 0)::int AS part,
+      COALESCE(b."firstDamage", 0)::int AS "firstDamage", COALESCE(b."inDoubt", 0)::int AS "inDoubt"`;
 
 /** With what is compared with others: the units that could be watched for each of SPANS, and their returns within it. */
 export type SpannedTally = Tally & Watched;
 
 type SpannedRow = Row & { watched: number[]; backPlanned: number[]; backAfter: number[] };
 
-const SPAN_COUNTS = Prisma.sql`
+const WATCHED = Prisma.sql`
       ARRAY[${Prisma.join(
         SPANS.map((days) => Prisma.sql`(COUNT(*) FILTER (WHERE planned >= ${Prisma.raw(`${days}`)}))::int`),
-      )}] AS watched,
-      COALESCE(ARRAY_AGG(planned) FILTER (WHERE "backAfter" IS NOT NULL), '{}') AS "backPlanned",
-      COALESCE(ARRAY_AGG("backAfter") FILTER (WHERE "backAfter" IS NOT NULL), '{}') AS "backAfter"`;
+      )}] AS watched`;
 
 /**
  * One row for each repair, lot or whatever is asked for that has at least one unit, by its id. Of the few that came back the
@@ -57,9 +72,10 @@ export async function tallyBy(
   narrowing: Narrowing = {},
 ): Promise<SpannedTally[]> {
   const rows = await db.$queryRaw<SpannedRow[]>`
-    WITH ${countedBy(grouping, clock, narrowing)}
-    SELECT "id", ${SUMS}, ${SPAN_COUNTS}
-    FROM counted GROUP BY "id" ORDER BY "id"`;
+    WITH ${countedBy(grouping, clock, narrowing)}, ${BACK},
+    every AS (SELECT "id", ${UNITS}, ${WATCHED} FROM counted GROUP BY "id")
+    SELECT e.*, ${OF_BACK}, COALESCE(b."backPlanned", '{}') AS "backPlanned", COALESCE(b."backAfter", '{}') AS "backAfter"
+    FROM every e LEFT JOIN back b USING ("id") ORDER BY "id"`;
   return rows.map(({ watched, backPlanned, backAfter, ...row }) => ({
     ...tallyOf(row),
     spans: SPANS.map((days, place) => ({
@@ -86,9 +102,13 @@ export async function watchOf(
     FROM counted GROUP BY days ORDER BY days`;
 }
 
-export type WatchedTally = Tally & { watch: RiskCount[] };
+export type WatchedTally = Tally & {
+  watch: RiskCount[];
+  /** what each unit that came back has cost so far, all its claims together; without those of which a claim has no recorded cost */
+  costs: number[];
+};
 
-type WatchedRow = Row & { dayList: number[]; returnedList: number[]; leftList: number[] };
+type WatchedRow = Row & { costs: number[]; dayList: number[]; returnedList: number[]; leftList: number[] };
 
 /** Tallies with their watches, in one reading of every unit: side by side the two would join 100,000 jobs twice. */
 export async function watchedTallies(
@@ -97,17 +117,21 @@ export async function watchedTallies(
   narrowing: Narrowing = {},
 ): Promise<WatchedTally[]> {
   const rows = await db.$queryRaw<WatchedRow[]>`
-    WITH ${countedBy(grouping, clock, narrowing)},
-    daily AS (SELECT "id", days, ${SUMS} FROM counted GROUP BY "id", days)
-    SELECT "id", SUM(units)::int AS units, SUM(returned)::int AS returned, SUM(otherwise)::int AS otherwise,
-      SUM("daysAtRisk")::float8 AS "daysAtRisk", SUM(claims)::int AS claims, SUM("costMinor")::float8 AS "costMinor",
-      SUM(uncosted)::int AS uncosted, SUM(workmanship)::int AS workmanship, SUM(part)::int AS part,
-      SUM("firstDamage")::int AS "firstDamage", SUM("inDoubt")::int AS "inDoubt",
-      ARRAY_AGG(days::int ORDER BY days) AS "dayList", ARRAY_AGG(returned ORDER BY days) AS "returnedList",
-      ARRAY_AGG(units - returned ORDER BY days) AS "leftList"
-    FROM daily GROUP BY "id" ORDER BY "id"`;
-  return rows.map(({ dayList, returnedList, leftList, ...row }) => ({
+    WITH ${countedBy(grouping, clock, narrowing)}, ${BACK},
+    daily AS (
+      SELECT "id", days, COUNT(*)::int AS units, (COUNT(*) FILTER (WHERE "isReturned"))::int AS returned
+      FROM counted GROUP BY "id", days
+    ),
+    every AS (
+      SELECT "id", SUM(units)::int AS units, SUM(units * days)::float8 AS "daysAtRisk",
+        ARRAY_AGG(days::int ORDER BY days) AS "dayList", ARRAY_AGG(returned ORDER BY days) AS "returnedList",
+        ARRAY_AGG(units - returned ORDER BY days) AS "leftList"
+      FROM daily GROUP BY "id"
+    )
+    SELECT e.*, ${OF_BACK}, COALESCE(b.costs, '{}') AS costs FROM every e LEFT JOIN back b USING ("id") ORDER BY "id"`;
+  return rows.map(({ dayList, returnedList, leftList, costs, ...row }) => ({
     ...tallyOf(row),
+    costs,
     watch: dayList.map((days, i) => ({ days, returned: returnedList[i] ?? 0, left: leftList[i] ?? 0 })),
   }));
 }
@@ -130,7 +154,7 @@ function countedBy(grouping: Grouping, clock: CoverClock, narrowing: Narrowing):
           CASE WHEN line."partOn" IS NULL THEN line.days ELSE line."partOn" - line."startsOn" END AS days
         FROM line ${grouping === 'lot' ? Prisma.empty : LOTS} WHERE line."lotId" IS NOT NULL
       ),
-      counted AS (
+      counted AS NOT MATERIALIZED (
         SELECT "id", "number", "isReturned", "isBack", days, planned, "backAfter", "cause", "claims", cost, "uncosted"
         FROM piece WHERE NOT ${mayBeOne}
         UNION ALL
@@ -141,7 +165,7 @@ function countedBy(grouping: Grouping, clock: CoverClock, narrowing: Narrowing):
   }
   const isByHand = grouping === 'technician';
   return Prisma.sql`${unitRows(clock, unitsWhere(narrowing))},
-    counted AS (
+    counted AS NOT MATERIALIZED (
       SELECT ${UNIT_KEY[grouping] ?? UNIT_KEY['repair']} AS "id", u."number", u."isReturned" AS "isBack", u."cause", u."claims",
         u.cost, u."uncosted",
         ${isByHand ? Prisma.sql`u."isWork"` : Prisma.sql`u."isReturned"`} AS "isReturned",

@@ -49,18 +49,6 @@ export async function yearByRepair(clock: CoverClock, repairId?: string): Promis
     FULL JOIN ended c ON c."repairId" = COALESCE(a."repairId", b."repairId")`;
 }
 
-/**
- * What each unit that came back has cost so far, all its covered claims together, by repair; of one alone where it is given.
- * Without the units of which a claim has no recorded cost yet.
- */
-export async function returnedCosts(clock: CoverClock, repairId?: string): Promise<Map<string, number[]>> {
-  const isCosted = Prisma.sql`w."returnedOn" IS NOT NULL AND w."uncosted" = 0 AND ${ofRepair(repairId)}`;
-  const rows = await db.$queryRaw<{ repairId: string; costs: number[] }[]>`
-    WITH ${unitRows(clock, isCosted)}
-    SELECT "repairId", ARRAY_AGG(cost::float8 ORDER BY "number") AS costs FROM unit GROUP BY "repairId"`;
-  return new Map(rows.map(({ repairId: id, costs }) => [id, costs]));
-}
-
 function ofRepair(repairId: string | undefined): Prisma.Sql {
   return repairId === undefined ? Prisma.sql`TRUE` : Prisma.sql`w."repairId" = ${repairId}`;
 }

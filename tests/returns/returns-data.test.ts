@@ -11,7 +11,7 @@ import { countRows, readRows } from '@/lib/returns/read-rows';
 import { readRepairFigures } from '@/lib/returns/repair-figures';
 import { tallyBy, watchedTallies, watchOf } from '@/lib/returns/tallies';
 import { writeWatch } from '@/lib/returns/write-watch';
-import { returnedCosts, yearByRepair } from '@/lib/returns/year';
+import { yearByRepair } from '@/lib/returns/year';
 import { inspect } from '@/lib/warranty/inspect';
 import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import type { Cause } from '@/lib/warranty/rules/causes';
@@ -113,7 +113,7 @@ describe('what came back', () => {
     const [tally] = await tallyBy('repair', now);
     const of = { grouping: 'repair' as const, id: tally?.id ?? '' };
     const { spans: _, ...plain } = tally ?? { spans: [] };
-    expect(together).toEqual({ ...plain, watch: await watchOf('repair', now, { of }) });
+    expect(together).toEqual({ ...plain, costs: [], watch: await watchOf('repair', now, { of }) });
   });
 
   it('puts a return down to the hand for its work, and to the lot for its part', async () => {
@@ -175,7 +175,8 @@ describe('what came back', () => {
 
   it('reckons a unit that came back twice with both of its claims, once both have a cost', async () => {
     const now = await clock();
-    expect(await returnedCosts(now)).toEqual(new Map());
+    const costs = async () => (await watchedTallies('repair', now)).map((tally) => tally.costs);
+    expect(await costs()).toEqual([[]]);
     const [first, second] = await db.claim.findMany({
       where: { cause: { not: 'damage-after-return' } },
       orderBy: { openedAt: 'asc' },
@@ -191,7 +192,7 @@ describe('what came back', () => {
       (claim.costPartsMinor ?? 0) +
       (claim.costPostageMinor ?? 0);
     const both = costOf(first) + costOf(cost);
-    expect([...(await returnedCosts(now)).values()]).toEqual([[both]]);
+    expect(await costs()).toEqual([[both]]);
     await transaction(async (tx) => {
       await tx.claim.update({
         where: { id: second.id },
