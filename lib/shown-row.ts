@@ -20,13 +20,19 @@ export function markOf<K extends string>(
 }
 
 /**
- * Refuses as a conflict a form that was drawn from an older state of a row. The row has to be locked before it is read: of two
- * who save at once the second then reads what the first left.
+ * The row that a form was drawn from, as it is now. Refuses one that is gone, and as a conflict a form that was drawn from an older
+ * state of it. The row has to be locked before it is read: of two who save at once the second then reads what the first left.
  */
-export function refuseOlder(shown: Shown, mark: string, what: string): void {
-  if (shown.mark === mark) return;
+export function requireAsShown<K extends string, R extends Readonly<Record<K, unknown>>>(
+  shown: Shown,
+  fields: Readonly<Record<K, true>>,
+  row: R | null,
+  what: string,
+): R {
+  if (!row) throw new Refusal('not-found', `This ${what} is no longer on the list.`);
+  if (shown.mark === markOf(fields, row)) return row;
   throw new Refusal(
     'conflict',
-    `Somebody changed ${what} while you had this page open. Nothing of yours was saved: load the page again to see it as it is.`,
+    `Somebody changed this ${what} while you had this page open. Nothing of yours was saved: load the page again to see it as it is.`,
   );
 }

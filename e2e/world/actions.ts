@@ -152,7 +152,7 @@ export const actions: readonly ActionRow[] = [
     ['retireAction', owner, { bound: ['usb-type-c'] }],
   ]),
   ...inFile('/workshop/catalogue/policies/actions.ts', [
-    ['savePolicyAction', owner, { bound: ['{policy}', 1] }],
+    ['savePolicyAction', owner, { bound: ['{policy}'] }],
   ]),
   ...inFile('/workshop/catalogue/repairs/[id]/actions.ts', [
     ['putPartAction', owner, { bound: ['{repair}'] }],

@@ -3,7 +3,7 @@ import { TERM_SENTENCE } from '@/lib/catalogue/rules/term-parts';
 import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
-import { markOf, refuseOlder, type Shown } from '@/lib/shown-row';
+import { requireAsShown, type Shown } from '@/lib/shown-row';
 import { isTerm } from '@/lib/warranty/rules/terms';
 import { PART_FIELDS } from './part-records';
 
@@ -87,8 +87,7 @@ export async function savePart(shown: Shown | null, input: PartInput): Promise<s
       // Locked before it is compared: of two who have the part open the second finds what the first left.
       await tx.$queryRaw`SELECT 1 FROM "part" WHERE "id" = ${id} FOR UPDATE`;
       const before = await tx.part.findUnique({ where: { id }, select: PART_FIELDS });
-      if (!before) throw new Refusal('not-found', 'This part is no longer on the list.');
-      refuseOlder(shown, markOf(PART_FIELDS, before), 'this part');
+      requireAsShown(shown, PART_FIELDS, before, 'part');
       await tx.part.update({ where: { id }, data: input });
       return id;
     });

@@ -1,17 +1,25 @@
 import { isUniqueViolation } from '@/lib/db/errors';
 import { transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
+import { requireAsShown, type Shown } from '@/lib/shown-row';
 import { freeSlug, slugOf } from './rules/slug';
+import { FAMILY_FIELDS } from './shown-fields';
 
 export type FamilyInput = { name: string; position: number };
 
-/** Adds a family, or changes the one of an id; its address is made once, from its first name, and stays. Returns its id. */
-export async function saveFamily(id: string | null, input: FamilyInput): Promise<string> {
+/**
+ * Adds a family, or changes the one that was shown; its address is made once, from its first name, and stays. Returns its id.
+ * Refuses a form older than the family.
+ */
+export async function saveFamily(shown: Shown | null, input: FamilyInput): Promise<string> {
   try {
     return await transaction(async (tx) => {
-      if (id !== null) {
-        const { count } = await tx.family.updateMany({ where: { id }, data: input });
-        if (count === 0) throw new Refusal('not-found', 'This family is no longer in the catalogue.');
+      if (shown !== null) {
+        const { id } = shown;
+        await tx.$queryRaw`SELECT 1 FROM "family" WHERE "id" = ${id} FOR UPDATE`;
+        const before = await tx.family.findUnique({ where: { id }, select: FAMILY_FIELDS });
+        requireAsShown(shown, FAMILY_FIELDS, before, 'family');
+        await tx.family.update({ where: { id }, data: input });
         return id;
       }
       const taken = new Set((await tx.family.findMany({ select: { slug: true } })).map((row) => row.slug));

@@ -3,7 +3,7 @@ import { type Tx, transaction } from '@/lib/db/transaction';
 import { isSerialPattern, type SerialRule } from '@/lib/numbers/serial';
 import { Refusal } from '@/lib/outcome';
 import type { BatteryKind } from '@/lib/parcels/rules/battery';
-import { markOf, refuseOlder, type Shown } from '@/lib/shown-row';
+import { requireAsShown, type Shown } from '@/lib/shown-row';
 import { missingSide } from './rules/size';
 import { freeSlug, slugOf } from './rules/slug';
 import { MODEL_FIELDS } from './shown-fields';
@@ -60,8 +60,7 @@ async function change(tx: Tx, shown: Shown, data: ModelInput): Promise<string> {
   const { id } = shown;
   await tx.$queryRaw`SELECT 1 FROM "model" WHERE "id" = ${id} FOR UPDATE`;
   const before = await tx.model.findUnique({ where: { id }, select: MODEL_FIELDS });
-  if (!before) throw new Refusal('not-found', 'This model is no longer in the catalogue.');
-  refuseOlder(shown, markOf(MODEL_FIELDS, before), 'this model');
+  requireAsShown(shown, MODEL_FIELDS, before, 'model');
   await tx.model.update({ where: { id }, data });
   return id;
 }

@@ -1,18 +1,18 @@
 import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
+import { requireAsShown, type Shown } from '@/lib/shown-row';
 import { type PolicyTerms, type TermsProblem, termsProblems } from '@/lib/warranty/rules/terms';
 import { readTerms } from '@/lib/warranty/stored-terms';
 import { isSameTerms } from './rules/same';
 import { TERM_SENTENCE } from './rules/term-parts';
+import { POLICY_FIELDS } from './shown-fields';
 
 export type PolicyWrite = {
   /** null for a new policy. */
-  policyId: string | null;
+  shown: Shown | null;
   name: string;
   terms: PolicyTerms;
-  /** Newest version when the form was opened; 0 for a new policy. */
-  basedOn: number;
   now: Date;
 };
 
@@ -26,22 +26,20 @@ const FIELDS: Record<TermsProblem, { field: string; sentence: string }> = {
 
 /**
  * Writes the next version of a policy, or a new policy with its first. Certificates keep the version they were issued under.
- * Terms that did not change write no version; a new name alone is kept without one. Returns the policy and its newest version.
- *
- * Two owners may change the same policy at once: the unique index lets one write version n + 1 and the other is told.
+ * Terms that did not change write no version; a new name alone is kept without one. Refuses a form older than the policy's name or
+ * newest version. Returns the policy and its newest version.
  */
 export async function savePolicyVersion(write: PolicyWrite): Promise<{ policyId: string; version: number }> {
   const [problem] = termsProblems(write.terms);
   if (problem) throw new Refusal('invalid', FIELDS[problem].sentence, FIELDS[problem].field);
   try {
     return await transaction((tx) =>
-      write.policyId === null ? create(tx, write) : change(tx, write, write.policyId),
+      write.shown === null ? create(tx, write) : change(tx, write, write.shown),
     );
   } catch (error) {
     if (isUniqueViolation(error, 'policy_name_key')) {
       throw new Refusal('conflict', 'There is a policy of this name already.', 'name');
     }
-    if (isUniqueViolation(error, 'policy_version_policyId_version_key')) throw policyMoved();
     throw error;
   }
 }
@@ -54,20 +52,18 @@ async function create(tx: Tx, { name, terms, now }: PolicyWrite) {
   return { policyId: policy.id, version: 1 };
 }
 
-async function change(tx: Tx, { name, terms, basedOn, now }: PolicyWrite, policyId: string) {
-  const newest = await tx.policyVersion.findFirst({ where: { policyId }, orderBy: { version: 'desc' } });
-  if (!newest) throw new Refusal('not-found', 'This policy is no longer in the catalogue.');
-  if (newest.version !== basedOn) throw policyMoved();
+async function change(tx: Tx, { name, terms, now }: PolicyWrite, shown: Shown) {
+  const { id: policyId } = shown;
+  await tx.$queryRaw`SELECT 1 FROM "policy" WHERE "id" = ${policyId} FOR UPDATE`;
+  const row = await tx.policyVersion.findFirst({
+    where: { policyId },
+    orderBy: { version: 'desc' },
+    include: { policy: { select: { name: true } } },
+  });
+  const newest = requireAsShown(shown, POLICY_FIELDS, row && { ...row, name: row.policy.name }, 'policy');
   await tx.policy.update({ where: { id: policyId }, data: { name } });
   if (isSameTerms(readTerms(newest), terms)) return { policyId, version: newest.version };
   const version = newest.version + 1;
   await tx.policyVersion.create({ data: { ...terms, policyId, version, createdAt: now } });
   return { policyId, version };
-}
-
-function policyMoved(): Refusal {
-  return new Refusal(
-    'conflict',
-    'Somebody else changed this policy meanwhile. Look at it again before you save.',
-  );
 }

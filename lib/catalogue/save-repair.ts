@@ -2,7 +2,7 @@ import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { TaxCategory } from '@/lib/money/tax';
 import { Refusal } from '@/lib/outcome';
-import { markOf, refuseOlder, type Shown } from '@/lib/shown-row';
+import { requireAsShown, type Shown } from '@/lib/shown-row';
 import { FIRST_CHECK } from './rules/first-check';
 import { isSamePrice } from './rules/same';
 import { freeSlug, slugOf } from './rules/slug';
@@ -65,9 +65,8 @@ async function change(
   const { id } = shown;
   // Locked first: of two owners who change the repair at once, the second finds what the first left and is told.
   await tx.$queryRaw`SELECT 1 FROM "repair" WHERE "id" = ${id} FOR UPDATE`;
-  const before = await tx.repair.findUnique({ where: { id, modelId }, select: REPAIR_FIELDS });
-  if (!before) throw new Refusal('not-found', 'This repair is no longer in the catalogue.');
-  refuseOlder(shown, markOf(REPAIR_FIELDS, before), 'this repair');
+  const row = await tx.repair.findUnique({ where: { id, modelId }, select: REPAIR_FIELDS });
+  const before = requireAsShown(shown, REPAIR_FIELDS, row, 'repair');
   await tx.repair.update({ where: { id }, data });
   if (!isSamePrice(before, data)) await writeRepairPrices(tx, [id], by);
   return id;

@@ -1,7 +1,16 @@
+import type { FamilyInput } from './save-family';
 import type { ModelInput } from './save-model';
 import type { RepairInput } from './save-repair';
 
 /** What the forms of the catalogue show of a row, for its mark (lib/shown-row.ts). */
+
+export const FAMILY_FIELDS = { name: true, position: true } as const satisfies Record<
+  keyof FamilyInput,
+  true
+>;
+
+/** A policy shows its name and its newest version, which tells all the rest. */
+export const POLICY_FIELDS = { name: true, version: true } as const;
 
 export const MODEL_FIELDS = {
   familyId: true,

@@ -5,7 +5,7 @@ import type { TaxCategory } from '@/lib/money/tax';
 import { markOf } from '@/lib/shown-row';
 import type { PolicyTerms } from '@/lib/warranty/rules/terms';
 import { readTerms } from '@/lib/warranty/stored-terms';
-import { MODEL_FIELDS, REPAIR_FIELDS } from './shown-fields';
+import { FAMILY_FIELDS, MODEL_FIELDS, POLICY_FIELDS, REPAIR_FIELDS } from './shown-fields';
 import { readCheck, storedTax } from './stored';
 
 /** Families with their models and how much is listed of each, for the catalogue's first page. */
@@ -32,6 +32,12 @@ export async function listCatalogue() {
       },
     },
   });
+}
+
+/** One family as its form shows it; null when there is none. */
+export async function readFamily(id: string) {
+  const family = await db.family.findUnique({ where: { id }, select: FAMILY_FIELDS });
+  return family && { ...family, mark: markOf(FAMILY_FIELDS, family) };
 }
 
 /** One model whole, with its repairs, by id; null when there is none. */
@@ -141,7 +147,11 @@ export async function listPolicies() {
 /** One policy with its versions; null when there is none. */
 export async function readPolicy(id: string) {
   const row = await db.policy.findUnique({ where: { id }, include: policyInclude });
-  return row ? policyOf(row) : null;
+  if (!row) return null;
+  return {
+    ...policyOf(row),
+    mark: markOf(POLICY_FIELDS, { name: row.name, version: row.versions[0]?.version }),
+  };
 }
 
 /** Names to choose from in the forms of the catalogue. */

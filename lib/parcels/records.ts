@@ -1,14 +1,46 @@
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
+import { markOf } from '@/lib/shown-row';
 import { CARRIER_KINDS, type Carrier, type CarrierKind } from './rules/carriers';
+import type { CarrierInput } from './save-carrier';
 
 /** A row of the workshop's list of carriers, with what only its own form needs. */
 export type CarrierRow = Carrier & { id: string; position: number; isUsed: boolean };
 
+/** What the form of a carrier shows of it, for its mark. */
+export const CARRIER_FIELDS = {
+  name: true,
+  kind: true,
+  divisor: true,
+  wholeSides: true,
+  stepGrams: true,
+  maxGrams: true,
+  longestSideMm: true,
+  maxValueMinor: true,
+  tracking: true,
+  position: true,
+  isUsed: true,
+} as const satisfies Record<keyof CarrierInput, true>;
+
 /** Every carrier of the workshop in its order, also those that are not used any more. */
 export async function readCarrierRows(client: Tx = db): Promise<CarrierRow[]> {
   const rows = await client.carrier.findMany({ orderBy: [{ position: 'asc' }, { name: 'asc' }] });
-  return rows.map((row) => ({
+  return rows.map(carrierOf);
+}
+
+/** The carriers that a parcel may be given to now. */
+export async function carriersInUse(client: Tx = db): Promise<Carrier[]> {
+  const rows = await readCarrierRows(client);
+  return rows.filter((row) => row.isUsed).map(({ id: _, position: __, isUsed: ___, ...carrier }) => carrier);
+}
+
+export async function readCarrierRow(id: string): Promise<(CarrierRow & { mark: string }) | null> {
+  const row = await db.carrier.findUnique({ where: { id } });
+  return row && { ...carrierOf(row), mark: markOf(CARRIER_FIELDS, row) };
+}
+
+function carrierOf(row: Omit<CarrierInput, 'kind'> & { id: string; kind: string }): CarrierRow {
+  return {
     id: row.id,
     position: row.position,
     isUsed: row.isUsed,
@@ -19,17 +51,7 @@ export async function readCarrierRows(client: Tx = db): Promise<CarrierRow[]> {
     maxValueMinor: row.maxValueMinor,
     kind: readCarrierKind(row.kind),
     tracking: row.tracking === '' ? null : row.tracking,
-  }));
-}
-
-/** The carriers that a parcel may be given to now. */
-export async function carriersInUse(client: Tx = db): Promise<Carrier[]> {
-  const rows = await readCarrierRows(client);
-  return rows.filter((row) => row.isUsed).map(({ id: _, position: __, isUsed: ___, ...carrier }) => carrier);
-}
-
-export async function readCarrierRow(id: string): Promise<CarrierRow | null> {
-  return (await readCarrierRows()).find((row) => row.id === id) ?? null;
+  };
 }
 
 function readCarrierKind(text: string): CarrierKind {

@@ -1,7 +1,8 @@
 import { isUniqueViolation } from '@/lib/db/errors';
-import { sameButForCapitals } from '@/lib/db/like';
 import { transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
+import { requireAsShown, type Shown } from '@/lib/shown-row';
+import { CARRIER_FIELDS } from './records';
 import { type CarrierKind, isTrackingTemplate } from './rules/carriers';
 
 export type CarrierInput = {
@@ -20,10 +21,11 @@ export type CarrierInput = {
 };
 
 /**
- * Adds a carrier, or changes the one of an id. Jobs keep the carrier's name as it was written, so that nothing that was
- * sent changes. Refuses a second carrier of a name, in any case, and an address that is no https page with {reference}.
+ * Adds a carrier, or changes the one that was shown. Jobs keep the carrier's name as it was written, so that nothing that was
+ * sent changes. Refuses a form older than the carrier, an address that is no https page with {reference}, and a second carrier of a
+ * name, in any case: an index decides, so that of two who add it at once one is told.
  */
-export async function saveCarrier(id: string | null, input: CarrierInput): Promise<void> {
+export async function saveCarrier(shown: Shown | null, input: CarrierInput): Promise<void> {
   if (input.tracking !== '' && !isTrackingTemplate(input.tracking)) {
     throw new Refusal(
       'invalid',
@@ -31,22 +33,21 @@ export async function saveCarrier(id: string | null, input: CarrierInput): Promi
       'tracking',
     );
   }
-  const taken = new Refusal('conflict', 'There is a carrier of this name already.', 'name');
   try {
     await transaction(async (tx) => {
-      const same = await tx.carrier.count({
-        where: { name: sameButForCapitals(input.name), ...(id !== null && { id: { not: id } }) },
-      });
-      if (same > 0) throw taken;
-      if (id === null) {
+      if (shown === null) {
         await tx.carrier.create({ data: input });
         return;
       }
-      const { count } = await tx.carrier.updateMany({ where: { id }, data: input });
-      if (count === 0) throw new Refusal('not-found', 'This carrier is no longer on the list.');
+      const { id } = shown;
+      await tx.$queryRaw`SELECT 1 FROM "carrier" WHERE "id" = ${id} FOR UPDATE`;
+      const before = await tx.carrier.findUnique({ where: { id }, select: CARRIER_FIELDS });
+      requireAsShown(shown, CARRIER_FIELDS, before, 'carrier');
+      await tx.carrier.update({ where: { id }, data: input });
     });
   } catch (error) {
-    if (isUniqueViolation(error)) throw taken;
+    if (isUniqueViolation(error))
+      throw new Refusal('conflict', 'There is a carrier of this name already.', 'name');
     throw error;
   }
 }

@@ -1,7 +1,7 @@
 import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
-import { markOf, refuseOlder, type Shown } from '@/lib/shown-row';
+import { requireAsShown, type Shown } from '@/lib/shown-row';
 import { emailTaken, refuseTaken } from './add-staff';
 import { initialsOf } from './rules/initials';
 import { STAFF_FIELDS, type StaffInput } from './staff-input';
@@ -36,8 +36,7 @@ export async function changeStaff(shown: Shown, change: StaffChange): Promise<vo
 async function refuseOlderForm(tx: Tx, shown: Shown): Promise<void> {
   await tx.$queryRaw`SELECT 1 FROM "auth_user" WHERE "id" = ${shown.id} FOR UPDATE`;
   const before = await tx.user.findUnique({ where: { id: shown.id }, select: STAFF_FIELDS });
-  if (!before) throw new Refusal('not-found', 'This person is no longer on the list');
-  refuseOlder(shown, markOf(STAFF_FIELDS, before), 'this person');
+  requireAsShown(shown, STAFF_FIELDS, before, 'person');
 }
 
 // Two owners who step down at the same moment race for the last place. Both lock every active owner, in the same order

@@ -193,7 +193,8 @@ describe('a policy', () => {
 
   test('that changes gets a new version; repairs take the newest', async () => {
     const terms = { ...(await termsNow()), workTerm: 'P24M' };
-    const saved = await savePolicyVersion({ policyId: id, name: 'Connector work', terms, basedOn: 1, now });
+    const shown = await shownNow('policy', id);
+    const saved = await savePolicyVersion({ shown, name: 'Connector work', terms, now });
     expect(saved).toEqual({ policyId: id, version: 2 });
     expect((await readPolicy(id))?.versions.map((version) => version.terms.workTerm)).toEqual([
       'P24M',
@@ -203,21 +204,20 @@ describe('a policy', () => {
   });
 
   test('with only a new name gets none', async () => {
-    const write = { policyId: id, name: 'Socket work', terms: await termsNow(), basedOn: 1, now };
+    const shown = await shownNow('policy', id);
+    const write = { shown, name: 'Socket work', terms: await termsNow(), now };
     expect(await savePolicyVersion(write)).toEqual({ policyId: id, version: 1 });
     expect((await readPolicy(id))?.name).toBe('Socket work');
   });
 
-  test('changed from an old version is a conflict', async () => {
+  test.each([
+    { name: 'an old version', change: { graceDays: 9 } },
+    { name: 'an old name', change: {} },
+  ])('changed from $name is a conflict', async ({ change }) => {
     const terms = await termsNow();
-    await savePolicyVersion({ policyId: id, name: 'A', terms: { ...terms, graceDays: 9 }, basedOn: 1, now });
-    const late = savePolicyVersion({
-      policyId: id,
-      name: 'B',
-      terms: { ...terms, graceDays: 5 },
-      basedOn: 1,
-      now,
-    });
+    const shown = await shownNow('policy', id);
+    await savePolicyVersion({ shown, name: 'A', terms: { ...terms, ...change }, now });
+    const late = savePolicyVersion({ shown, name: 'B', terms: { ...terms, graceDays: 5 }, now });
     await expect(late).rejects.toMatchObject({ code: 'conflict' });
     expect(await readPolicy(id)).toMatchObject({ name: 'A' });
   });
@@ -229,7 +229,7 @@ describe('a policy', () => {
     { name: 'a year of grace', name_: 'New', change: { graceDays: 365 }, field: 'graceDays' },
   ])('with $name is refused', async ({ name_, change, field }) => {
     const terms = { ...(await termsNow()), ...change };
-    const refused = savePolicyVersion({ policyId: null, name: name_, terms, basedOn: 0, now });
+    const refused = savePolicyVersion({ shown: null, name: name_, terms, now });
     await expect(refused).rejects.toMatchObject({ field });
     expect(await listPolicies()).toHaveLength(3);
   });
@@ -283,8 +283,12 @@ describe('models and families', () => {
   test('a family is added at its place and changed', async () => {
     const id = await saveFamily(null, { name: 'Tuners', position: 0 });
     expect((await listCatalogue())[0]).toMatchObject({ slug: 'tuners', models: [] });
-    await saveFamily(id, { name: 'Clip tuners', position: 9 });
+    const shown = await shownNow('family', id);
+    await saveFamily(shown, { name: 'Clip tuners', position: 9 });
     expect((await listCatalogue()).at(-1)).toMatchObject({ slug: 'tuners', name: 'Clip tuners' });
-    await expect(saveFamily('none', { name: 'X', position: 0 })).rejects.toMatchObject({ code: 'not-found' });
+    const late = saveFamily(shown, { name: 'Tuners', position: 2 });
+    await expect(late).rejects.toMatchObject({ code: 'conflict' });
+    const gone = saveFamily(await shownNow('family', 'none'), { name: 'X', position: 0 });
+    await expect(gone).rejects.toMatchObject({ code: 'not-found' });
   });
 });

@@ -6,6 +6,7 @@ import { readTerms } from '@/lib/warranty/stored-terms';
 import { readWorkshop } from '@/lib/workshop/records';
 import { useDatabase } from '@/tests/database';
 import { assessedJob, readyJob, sendBack } from '@/tests/makers/course';
+import { shownNow } from '@/tests/makers/shown';
 import { jobNow } from '@/tests/makers/walk';
 import { makeWorkshop } from '@/tests/makers/workshop';
 import { madeOnce } from '@/tests/world/made-once';
@@ -27,7 +28,8 @@ async function changeTerm(term: string) {
     select: { policyId: true, policy: { select: { name: true, versions: true } } },
   });
   const terms = { ...readTerms(policy.versions[0] ?? {}), workTerm: term, partsTerm: term };
-  await savePolicyVersion({ policyId, name: policy.name, terms, basedOn: 1, now: NOW });
+  const shown = await shownNow('policy', policyId);
+  await savePolicyVersion({ shown, name: policy.name, terms, now: NOW });
 }
 
 it('a certificate covers what was promised at the booking, whatever the policy says since', async () => {

@@ -1,11 +1,15 @@
 import { readPart } from '@/lib/bench/part-records';
-import { readModel, readRepair } from '@/lib/catalogue/staff-records';
+import { readFamily, readModel, readPolicy, readRepair } from '@/lib/catalogue/staff-records';
+import { readCarrierRow } from '@/lib/parcels/records';
 import { readStaff } from '@/lib/people/records';
 import type { Shown } from '@/lib/shown-row';
 
 const READERS = {
+  family: readFamily,
   model: readModel,
   repair: readRepair,
+  policy: readPolicy,
+  carrier: readCarrierRow,
   part: readPart,
   person: (id: string) => readStaff(id, new Date()),
 };

@@ -1,10 +1,12 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { transaction } from '@/lib/db/transaction';
+import { attempt } from '@/lib/outcome';
 import { carriersInUse, readCarrierRow, readCarrierRows } from '@/lib/parcels/records';
 import { type CarrierInput, saveCarrier } from '@/lib/parcels/save-carrier';
 import { customsInput } from '@/lib/workshop/customs-input';
 import { DEMO_CARRIERS, writeCarriers } from '@/prisma/demo/carriers';
 import { useDatabase } from '@/tests/database';
+import { shownNow } from '@/tests/makers/shown';
 
 useDatabase();
 
@@ -38,7 +40,7 @@ describe('the workshop’s list of carriers', () => {
       volume: { divisor: 4000, step: 250 },
     });
     const id = added?.id ?? '';
-    await saveCarrier(id, { ...SKIFF, tracking: '', isUsed: false });
+    await saveCarrier(await shownNow('carrier', id), { ...SKIFF, tracking: '', isUsed: false });
     expect(await readCarrierRow(id)).toMatchObject({ tracking: null, isUsed: false });
     expect((await carriersInUse()).map((each) => each.name)).not.toContain(SKIFF.name);
   });
@@ -60,8 +62,28 @@ describe('the workshop’s list of carriers', () => {
     });
   });
 
+  it('does not offer a carrier again when somebody corrects it on a page from before it was taken out', async () => {
+    const dinghy = { ...SKIFF, name: 'Dinghy Freight' };
+    await saveCarrier(null, dinghy);
+    const id = (await readCarrierRows()).find((each) => each.name === dinghy.name)?.id ?? '';
+    const shown = await shownNow('carrier', id);
+    await saveCarrier(shown, { ...dinghy, isUsed: false });
+    const late = saveCarrier(shown, { ...dinghy, tracking: '' });
+    await expect(late).rejects.toMatchObject({ code: 'conflict' });
+    expect(await readCarrierRow(id)).toMatchObject({ tracking: SKIFF.tracking, isUsed: false });
+  });
+
+  it('takes a name once when several enter it at the same moment', async () => {
+    const names = ['Lugger Lines', 'lugger lines', 'LUGGER LINES'];
+    const saved = await Promise.all(
+      names.map((name) => attempt(() => saveCarrier(null, { ...SKIFF, name }))),
+    );
+    expect(saved.filter((outcome) => outcome.ok)).toHaveLength(1);
+  });
+
   it('says when the carrier is gone', async () => {
-    const saved = saveCarrier('0192aaaa-0000-7000-8000-000000000000', { ...SKIFF, name: 'Nobody' });
+    const gone = await shownNow('carrier', '0192aaaa-0000-7000-8000-000000000000');
+    const saved = saveCarrier(gone, { ...SKIFF, name: 'Nobody' });
     await expect(saved).rejects.toMatchObject({ code: 'not-found' });
   });
 });

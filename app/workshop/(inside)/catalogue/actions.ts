@@ -29,7 +29,7 @@ export async function saveFamilyAction(
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(familySchema, formData);
   if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() => saveFamily(id, parsed.data));
+  const outcome = await attempt(() => saveFamily(shownIn(id, formData), parsed.data));
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect('/workshop/catalogue?saved=yes');
 }

@@ -1,10 +1,11 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { onlyCounts, onlyPlainOrNew } from '@/app/only-plain';
+import { onlyPlainOrNew } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { shownIn } from '@/app/ui/forms/shown-in';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { savePolicyVersion } from '@/lib/catalogue/save-policy-version';
 import { now } from '@/lib/clock';
@@ -13,19 +14,18 @@ import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
 import { policySchema } from './policy-schema';
 
-/** Writes a new policy, or the next version of the one whose id is bound, made from version `basedOn`. */
+/** Writes a new policy, or the next version of the one whose id is bound. */
 export async function savePolicyAction(
-  policyId: string | null,
-  basedOn: number,
+  id: string | null,
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
-  onlyPlainOrNew(policyId);
-  onlyCounts(basedOn);
+  onlyPlainOrNew(id);
   await requireStaff(rolesThatMay('catalogue'));
   const parsed = parseForm(policySchema, formData);
   if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() => savePolicyVersion({ ...parsed.data, policyId, basedOn, now: now() }));
+  const shown = shownIn(id, formData);
+  const outcome = await attempt(() => savePolicyVersion({ ...parsed.data, shown, now: now() }));
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/catalogue/policies/${outcome.value.policyId}?saved=yes` as Route);
 }

@@ -1,10 +1,11 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { onlyPlain } from '@/app/only-plain';
+import { onlyPlainOrNew } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { shownIn } from '@/app/ui/forms/shown-in';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { requireStaff } from '@/app/workshop/who';
 import { keptMoneySentence, readKeptMoney } from '@/lib/money/read-kept-money';
@@ -15,9 +16,13 @@ import { readWorkshop } from '@/lib/workshop/records';
 import { saveSettings } from '@/lib/workshop/save-settings';
 import { carrierForm, customsForm } from './carrier-schema';
 
-/** Keeps a carrier; an empty id adds one. */
-export async function keepCarrier(id: string, _before: FormState, formData: FormData): Promise<FormState> {
-  onlyPlain(id);
+/** Adds a carrier, or changes the one whose id is bound. */
+export async function keepCarrier(
+  id: string | null,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  onlyPlainOrNew(id);
   await requireStaff(rolesThatMay('settings'));
   const parsed = parseForm(carrierForm, formData);
   if (!parsed.ok) return parsed.state;
@@ -33,7 +38,7 @@ export async function keepCarrier(id: string, _before: FormState, formData: Form
     };
   }
   const outcome = await attempt(() =>
-    saveCarrier(id === '' ? null : id, { ...input, maxValueMinor: value.minor }),
+    saveCarrier(shownIn(id, formData), { ...input, maxValueMinor: value.minor }),
   );
   if (!outcome.ok) return refused(outcome.refusal, values);
   redirect('/workshop/settings/carriers?saved=carrier' as Route);

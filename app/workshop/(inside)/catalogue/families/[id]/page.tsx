@@ -1,12 +1,11 @@
 import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
-
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
-import { listCatalogue } from '@/lib/catalogue/staff-records';
+import { readFamily } from '@/lib/catalogue/staff-records';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../who';
 import { saveFamilyAction } from '../../actions';
@@ -16,12 +15,16 @@ export const metadata: Metadata = { title: 'Change a family' };
 export default async function FamilyPage({ params }: { params: Promise<{ id: string }> }) {
   await requireStaff(rolesThatMay('catalogue'));
   const { id } = await params;
-  const family = (await listCatalogue()).find((each) => each.id === id);
+  const family = await readFamily(id);
   if (!family) nothingHere();
   return (
     <>
       <PageHead above={<TextLink href="/workshop/catalogue">Catalogue</TextLink>} title={family.name} />
-      <ActionForm action={saveFamilyAction.bind(null, id)} label={`Change ${family.name}`}>
+      <ActionForm
+        action={saveFamilyAction.bind(null, id)}
+        hidden={{ mark: family.mark }}
+        label={`Change ${family.name}`}
+      >
         <TextField name="name" label="Name" width="half" autoComplete="off" defaultValue={family.name} />
         <TextField
           name="position"

@@ -39,7 +39,7 @@ export default async function PolicyPage({ params, searchParams }: Props) {
         title={policy.name}
         lead={`Version ${newest.version}, since ${since(newest.createdAt)}. ${certificatesText(newest.certificates)}`}
       />
-      <SavedNote saved={saved}>{`Version ${newest.version} counts for certificates from now on.`}</SavedNote>
+      <SavedNote saved={saved}>{`Version ${newest.version} counts for bookings from now on.`}</SavedNote>
       <TermsFacts terms={newest.terms} />
       {may(staff.role, 'catalogue') ? (
         <section aria-labelledby="next" className="mt-12">
@@ -47,7 +47,8 @@ export default async function PolicyPage({ params, searchParams }: Props) {
             Write the next version
           </h2>
           <ActionForm
-            action={savePolicyAction.bind(null, id, newest.version)}
+            action={savePolicyAction.bind(null, id)}
+            hidden={{ mark: policy.mark }}
             label={`Change ${policy.name}`}
           >
             <PolicyFields known={{ name: policy.name, terms: newest.terms }} />

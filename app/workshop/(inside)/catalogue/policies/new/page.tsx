@@ -19,7 +19,7 @@ export default async function NewPolicyPage() {
         title="Write a policy"
         lead="A promise in writing. It never takes away a right that the law gives."
       />
-      <ActionForm action={savePolicyAction.bind(null, null, 0)} label="Write a policy">
+      <ActionForm action={savePolicyAction.bind(null, null)} label="Write a policy">
         <PolicyFields />
         <SubmitButton
           label="Save the policy"

@@ -24,7 +24,11 @@ export default async function CarrierPage({ params }: { params: Promise<{ id: st
         above={<TextLink href="/workshop/settings/carriers">Carriers</TextLink>}
         title={carrier.name}
       />
-      <ActionForm action={keepCarrier.bind(null, carrier.id)} label={carrier.name}>
+      <ActionForm
+        action={keepCarrier.bind(null, carrier.id)}
+        hidden={{ mark: carrier.mark }}
+        label={carrier.name}
+      >
         <CarrierFields carrier={carrier} place={carrier.position} currency={currency} />
         <SubmitButton
           label="Save the carrier"

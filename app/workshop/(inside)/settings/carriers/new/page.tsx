@@ -23,7 +23,7 @@ export default async function NewCarrierPage() {
         title="Add a carrier"
         lead="Take the figures from the carrier’s own terms."
       />
-      <ActionForm action={keepCarrier.bind(null, '')} label="Add a carrier">
+      <ActionForm action={keepCarrier.bind(null, null)} label="Add a carrier">
         <CarrierFields carrier={null} place={place} currency={currency} />
         <SubmitButton
           label="Add the carrier"
