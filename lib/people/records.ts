@@ -1,6 +1,7 @@
 import { db } from '@/lib/db/client';
 import { markOf } from '@/lib/shown-row';
 import { isRole, type Role } from './rules/roles';
+import { stillCounts } from './sessions';
 import { STAFF_FIELDS } from './staff-input';
 
 export type StaffRow = {
@@ -11,7 +12,7 @@ export type StaffRow = {
   role: Role;
   isActive: boolean;
   hasSecondStep: boolean;
-  /** start of the newest session that has not run out */
+  /** start of the newest session that still counts */
   signedInSince: Date | null;
 };
 
@@ -25,7 +26,7 @@ function staffSelect(now: Date) {
     isActive: true,
     twoFactorEnabled: true,
     sessions: {
-      where: { expiresAt: { gt: now } },
+      where: stillCounts(now),
       select: { createdAt: true },
       orderBy: { createdAt: 'desc' },
       take: 1,
@@ -33,7 +34,7 @@ function staffSelect(now: Date) {
   } as const;
 }
 
-/** All staff, active ones first, by name. */
+/** All staff, active ones first, by name. `now` is the machine's own time, as sessions are dated. */
 export async function listStaff(now: Date): Promise<StaffRow[]> {
   const rows = await db.user.findMany({ select: staffSelect(now) });
   const staff = rows.map(toStaffRow);

@@ -23,14 +23,18 @@ export async function noteUse(session: { id: string; updatedAt: Date }, now: Dat
   return true;
 }
 
-/** Sessions of an account that have not run out, newest first. `now` is the machine's own time. */
+/** Which sessions still count: neither run out nor left alone for too long. `now` is the machine's own time. */
+export function stillCounts(now: Date) {
+  return {
+    expiresAt: { gt: now },
+    updatedAt: { gt: new Date(now.getTime() - IDLE_HOURS * 3_600_000) },
+  };
+}
+
+/** Sessions of an account that still count, newest first. `now` is the machine's own time. */
 export async function listSessions(userId: string, now: Date): Promise<SessionRow[]> {
   const rows = await db.session.findMany({
-    where: {
-      userId,
-      expiresAt: { gt: now },
-      updatedAt: { gt: new Date(now.getTime() - IDLE_HOURS * 3_600_000) },
-    },
+    where: { userId, ...stillCounts(now) },
     select: { id: true, createdAt: true, updatedAt: true, userAgent: true },
     orderBy: { createdAt: 'desc' },
   });

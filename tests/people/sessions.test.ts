@@ -2,6 +2,7 @@ import { beforeEach, expect, test } from 'vitest';
 import { db } from '@/lib/db/client';
 import { auth } from '@/lib/people/auth';
 import { changeStaff } from '@/lib/people/change-staff';
+import { listStaff } from '@/lib/people/records';
 import { endOtherSessions, endOthersAfter, listSessions, noteUse } from '@/lib/people/sessions';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { shownNow } from '@/tests/makers/shown';
@@ -37,7 +38,9 @@ test('a session is noted as used every five minutes, and ends after four hours w
   const rested = { id: session.id, updatedAt: at(5) };
   expect(await noteUse(rested, at(5 + 239))).toBe(true);
   await db.session.update({ where: { id: session.id }, data: { updatedAt: at(5) } });
+  expect((await listStaff(at(5 + 239)))[0]?.signedInSince).toEqual(session.createdAt);
   expect(await listSessions(id, at(5 + 241))).toEqual([]);
+  expect((await listStaff(at(5 + 241)))[0]?.signedInSince).toBeNull();
   expect(await noteUse(rested, at(5 + 240))).toBe(false);
   expect(await used()).toBeUndefined();
   expect(await auth().api.getSession({ headers: headers[0] ?? new Headers() })).toBeNull();

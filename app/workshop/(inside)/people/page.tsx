@@ -8,7 +8,6 @@ import { Table } from '@/app/ui/page/table';
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { formatInstant } from '@/lib/calendar/format';
-import { now } from '@/lib/clock';
 import { listStaff } from '@/lib/people/records';
 import { ROLE_LABELS, rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../who';
@@ -19,7 +18,7 @@ export const metadata: Metadata = { title: 'People' };
 
 export default async function PeoplePage() {
   await requireStaff(rolesThatMay('people'));
-  const [staff, workshop] = await Promise.all([listStaff(now()), readWorkshop()]);
+  const [staff, workshop] = await Promise.all([listStaff(new Date()), readWorkshop()]);
   const clock = { locale: workshop.locale, zone: workshop.timeZone };
   return (
     <>

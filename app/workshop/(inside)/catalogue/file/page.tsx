@@ -57,7 +57,10 @@ export default async function CatalogueFilePage({ searchParams }: Props) {
             Entries of a list are separated by semicolons; a part is its code, with x2 behind it for two
             pieces.
           </li>
-          <li>Nothing is ever deleted: what the file does not name stays as it is.</li>
+          <li>
+            What the file does not name stays as it is, and no family, model or repair is ever deleted. An
+            empty cell empties what it stands for: a repair without parts in its row has no usual parts.
+          </li>
         </ul>
         <ActionForm action={uploadListAction} label="Bring a file in">
           <FileField

@@ -6,7 +6,6 @@ import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
-import { now } from '@/lib/clock';
 import { readStaff } from '@/lib/people/records';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
@@ -18,7 +17,7 @@ export const metadata: Metadata = { title: 'Change a person' };
 export default async function PersonPage({ params }: { params: Promise<{ id: string }> }) {
   await requireStaff(rolesThatMay('people'));
   const { id } = await params;
-  const person = await readStaff(id, now());
+  const person = await readStaff(id, new Date());
   if (!person) nothingHere();
   return (
     <>

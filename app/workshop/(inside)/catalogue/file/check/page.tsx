@@ -101,8 +101,9 @@ function Verdict({ run, added, changed }: { run: DryRun; added: number; changed:
   return (
     <>
       <p className="mb-4 max-w-text">
-        No fault was found. What the file does not name stays as it is; nothing is deleted. A new repair
-        starts with a check sheet of one check.
+        No fault was found. What the file does not name stays as it is, and no family, model or repair is
+        deleted. An empty cell empties what it stands for. A new repair starts with a check sheet of one
+        check.
       </p>
       <ActionForm action={importListAction} hidden={{ mark: run.mark }} label="Import this file">
         <SubmitButton
