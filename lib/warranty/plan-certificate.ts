@@ -8,6 +8,8 @@ import { newNumber } from '@/lib/numbers/draw';
 import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { splitCovered } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
+import { readWorkshop } from '@/lib/workshop/records';
+import { coverCalendar } from './cover-calendar';
 import { type HeldRow, planAgain } from './plan-again';
 import { type Chain, newestVersion, readChain, readCoverLine } from './records';
 import { addedCover } from './rules/added-cover';
@@ -17,9 +19,9 @@ import { handedInOn } from './rules/handed-in';
 import { isOtherUnit } from './rules/other-unit';
 import { renewCover } from './rules/renew';
 import { isCoveredAtLeastPartly } from './rules/ruling';
-import { relevantLines } from './rules/standing';
 import { returnDay, startDay } from './rules/start-day';
 import { boundedTerm, type CoverLine, type HeldInterval, type PolicyTerms } from './rules/terms';
+import { touchedLines } from './rules/touched';
 import { readRuling } from './stored-ruling';
 import { readTerms } from './stored-terms';
 
@@ -80,7 +82,7 @@ export async function planWarranty(
     return { held, certificate: await firstCertificate(job, today, o) };
 
   const certificate = hasRepair
-    ? await nextRevision(job, chain, heldNow, { ...o, today })
+    ? await nextRevision(job, job.claim, chain, heldNow, { ...o, today })
     : await keptRevision(chain, heldNow);
   return { held, certificate };
 }
@@ -121,12 +123,12 @@ async function firstCertificate(
  */
 async function nextRevision(
   job: JobRecord,
+  claim: NonNullable<JobRecord['claim']>,
   chain: Chain,
   heldNow: HeldInterval,
   o: { today: Day; calendar: WorkingCalendar; isCollected: boolean },
 ): Promise<CertificatePlan> {
   const before = chain.inForce.lines.map(readCoverLine);
-  const claimed = relevantLines(before, job.claim?.symptom ?? 'other').map((line) => line.id);
   const { covered, lots, fittedAgain } = addedCover({
     before,
     uses: usesOf(job),
@@ -134,11 +136,21 @@ async function nextRevision(
     repairSymptoms: job.repair.symptoms,
     known: await symptomsOfRepairs(job.model.id),
   });
+  const openedOn = dayFromDate(claim.openedOn);
+  const { held, terms } = chain;
+  const asOpened = await coverCalendar(
+    { lines: before, held, terms },
+    { workshop: await readWorkshop(), today: openedOn },
+  );
+  const touched = touchedLines({
+    ...{ lines: before, symptom: claim.symptom, openedOn, fittedAgain },
+    ...{ held, terms, calendar: asOpened },
+  });
   const from = startDay(chain.terms.startEvent, o.today, o.calendar, o.isCollected);
   const added = firstCover(covered, chain.terms, from);
   const { lines } = renewCover({
     lines: before,
-    touched: [...claimed, ...fittedAgain],
+    touched,
     added,
     heldBefore: chain.held,
     heldNow,

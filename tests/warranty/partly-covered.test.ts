@@ -25,6 +25,7 @@ import {
   makeClaim,
   moveTo,
   proveJob,
+  ruleClaim,
   sendBack,
   somePhoto,
   takeIn,
@@ -263,6 +264,28 @@ describe('a yes to the rest', () => {
       reasons: [{ code: 'serial-same' }, { code: 'line-covers', description: 'Fader replaced' }],
     });
     expect((await jobNow(again.jobId)).quotes[0]?.revisions[0]?.grossMinor).toBe(0);
+  }, 60_000);
+
+  it('keeps a line that had ended as it was, when a later claim is covered', async () => {
+    await rule({ alsoFound: 'separate-fault' });
+    await offer();
+    await answer('accepted');
+    await finish({ paid: 2400 });
+    const late = new Date('2028-02-10T09:00:00Z');
+    claim = await makeClaim({ number: certificate, symptom: 'other', now: late });
+    await takeIn(claim.jobId, late);
+    await moveTo(claim.jobId, 'assess', late);
+    await ruleClaim(claim, { cause: 'workmanship', now: late });
+    await moveTo(claim.jobId, 'start-bench', late);
+    await proveJob(claim.jobId, world, late);
+    await sendBack(claim.jobId, late);
+    const { chain, lines } = await linesOfChain();
+    expect(chain.inForce.revision).toBe(3);
+    expect(lines.map(({ key, endsOn }) => [key, endsOn])).toEqual([
+      ['work-1', '2027-12-20'],
+      // Back by Thursday 17 February 2028 with five working days of post: ninety days end on 17 May.
+      ['work-2', '2028-05-17'],
+    ]);
   }, 60_000);
 
   it('stands when the customer contests and the ruling stays partly covered', async () => {

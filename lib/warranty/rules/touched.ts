@@ -1,0 +1,49 @@
+import type { Day } from '@/lib/calendar/day';
+import type { WorkingCalendar } from '@/lib/calendar/working';
+import { isOther, lineStanding, relevantLines } from './standing';
+import type { CoverLine, HeldInterval, PolicyTerms } from './terms';
+
+/**
+ * The ids of the lines that a covered claim renews: what was done again or replaced, of what still ran when it was opened.
+ *
+ * Done again is what the symptom belongs to, as far as it could be claimed that day; where none could and a person let the
+ * claim in, those in their days of grace. "Other" names no line: then it is what shares a symptom with a part that was fitted
+ * again, or, where none was, the work, since nothing was replaced. A part that was fitted again is renewed whatever it was.
+ *
+ * Example: work P30D and part P90D for one symptom, claimed on day 60: only the part is renewed.
+ */
+export function touchedLines(o: {
+  lines: readonly CoverLine[];
+  symptom: string;
+  openedOn: Day;
+  /** lines whose part was replaced on the claim's job */
+  fittedAgain: readonly string[];
+  /** stays before this claim */
+  held: readonly HeldInterval[];
+  terms: PolicyTerms;
+  calendar: WorkingCalendar;
+}): string[] {
+  const standings = claimedLines(o).map((line) => lineStanding(line, o.openedOn, o));
+  const inTime = standings.filter(({ standing }) => standing === 'running' || standing === 'rolled');
+  const letIn = standings.filter(({ standing }) => standing === 'in-grace');
+  const claimed = (inTime.length > 0 ? inTime : letIn).map(({ line }) => line.id);
+  return [...new Set([...claimed, ...o.fittedAgain])];
+}
+
+function claimedLines(o: {
+  lines: readonly CoverLine[];
+  symptom: string;
+  fittedAgain: readonly string[];
+}): CoverLine[] {
+  const { lines, symptom, fittedAgain } = o;
+  if (!isOther(symptom)) return relevantLines(lines, symptom);
+  const replaced = lines.filter(({ id }) => fittedAgain.includes(id));
+  if (replaced.length > 0) {
+    const theirs = replaced.flatMap(({ symptoms }) => symptoms);
+    return lines.filter(
+      ({ kind, symptoms }) => kind === 'work' && symptoms.some((each) => theirs.includes(each)),
+    );
+  }
+  const work = lines.filter(({ kind }) => kind === 'work');
+  return work.length > 0 ? work : [...lines];
+}
