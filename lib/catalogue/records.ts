@@ -119,7 +119,8 @@ export async function symptomsOfRepairs(modelId: string): Promise<Map<string, st
   const rows = await db.repair.findMany({
     where: { modelId },
     orderBy: { name: 'asc' },
-    select: { name: true, symptoms: true },
+    select: { name: true, formerNames: true, symptoms: true },
   });
-  return new Map(rows.map((row) => [row.name, row.symptoms]));
+  const former = rows.flatMap((row) => row.formerNames.map((name) => [name, row.symptoms] as const));
+  return new Map([...former, ...rows.map((row) => [row.name, row.symptoms] as const)]);
 }

@@ -1,6 +1,7 @@
 import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import type { WorkingCalendar } from '@/lib/calendar/working';
 import { symptomsOfRepairs } from '@/lib/catalogue/records';
+import { db } from '@/lib/db/client';
 import { type JobRecord, readJob } from '@/lib/jobs/records';
 import { hasLeft } from '@/lib/jobs/rules/handover';
 import { isRepaired } from '@/lib/jobs/rules/repaired';
@@ -130,7 +131,7 @@ async function nextRevision(
 ): Promise<CertificatePlan> {
   const before = chain.inForce.lines.map(readCoverLine);
   const { covered, lots, fittedAgain } = addedCover({
-    before,
+    before: await withParts(chain),
     uses: usesOf(job),
     paid: paidOf(job),
     repairSymptoms: job.repair.symptoms,
@@ -208,6 +209,7 @@ async function lastProved(chain: Chain): Promise<JobRecord> {
 function usesOf(job: JobRecord) {
   return job.partUses.map(({ lot, lotId }) => ({
     part: lot.part.name,
+    partId: lot.partId,
     lotId,
     ownTerm: boundedTerm(lot.part.term),
   }));
@@ -217,6 +219,14 @@ function usesOf(job: JobRecord) {
 function paidOf(job: JobRecord) {
   const agreed = agreedOf(job);
   return splitCovered(agreed?.lines.map(readLine) ?? []).paid;
+}
+
+/** The lines in force, each part with its row in the parts list. */
+async function withParts({ inForce }: Chain) {
+  const lotIds = inForce.lines.flatMap(({ lotId }) => lotId ?? []);
+  const lots = await db.lot.findMany({ where: { id: { in: lotIds } }, select: { id: true, partId: true } });
+  const partOf = new Map(lots.map(({ id, partId }) => [id, partId]));
+  return inForce.lines.map((line) => ({ ...readCoverLine(line), partId: partOf.get(line.lotId ?? '') }));
 }
 
 function lotsOf(chain: Chain): [string, string][] {

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { CheckDraft } from '@/lib/bench/rules/check-problems';
-import { readModelPage, readRepairForBooking } from '@/lib/catalogue/records';
+import { readModelPage, readRepairForBooking, symptomsOfRepairs } from '@/lib/catalogue/records';
 import { adding, moving, removing, replacing } from '@/lib/catalogue/rules/sheet-changes';
 import { saveCheckSheet } from '@/lib/catalogue/save-check-sheet';
 import { saveFamily } from '@/lib/catalogue/save-family';
@@ -119,6 +119,9 @@ describe('a repair', () => {
       by,
     );
     expect(await readRepair(gullUsb)).toMatchObject({ name: 'Micro-USB socket renewed', slug: 'usb-socket' });
+    // Prices that were agreed to bear the old name.
+    const known = await symptomsOfRepairs(demoId('model', 'gull'));
+    expect(known.get('Micro-USB socket replaced')).toEqual(repairInput.symptoms);
     await expect(
       saveRepair(await shownNow('repair', gullUsb), { ...repairInput, modelId: demoId('model', 'spar') }, by),
     ).rejects.toMatchObject({

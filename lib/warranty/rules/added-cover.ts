@@ -4,14 +4,17 @@ import type { CoverLine } from './terms';
 
 export type AddedFacts = {
   /** Lines of the revision in force. */
-  before: readonly Pick<CoverLine, 'id' | 'kind' | 'description'>[];
+  before: readonly (Pick<CoverLine, 'id' | 'kind' | 'description'> & {
+    /** which part of the parts list it is; absent where no lot says so */
+    partId?: string | undefined;
+  })[];
   /** Parts fitted on the claim's job, in order, with their lots. */
-  uses: readonly { part: string; lotId: string; ownTerm?: string | null }[];
+  uses: readonly { part: string; partId?: string; lotId: string; ownTerm?: string | null }[];
   /** Lines the customer agreed to pay for beside the covered part. */
   paid: readonly Pick<QuoteLine, 'kind' | 'description' | 'amount'>[];
   /** What the job's own repair may be claimed for. */
   repairSymptoms: readonly string[];
-  /** The same for the other repairs of the model, by name. */
+  /** The same for the other repairs of the model, by name, those they had before among them. */
   known: ReadonlyMap<string, readonly string[]>;
 };
 
@@ -36,9 +39,13 @@ export function addedCover(o: AddedFacts): {
   const fittedAgain: string[] = [];
   const lots = new Map<string, string>();
   let number = Math.max(0, ...o.before.map(({ id }) => Number(/\d+$/.exec(id)?.[0] ?? 0)));
-  for (const { part, lotId, ownTerm = null } of o.uses) {
+  for (const { part, partId, lotId, ownTerm = null } of o.uses) {
     const isPaid = o.paid.some((line) => line.kind === 'part' && line.description === part);
-    const known = o.before.filter((line) => line.kind === 'part' && line.description === part);
+    // By its row, since a part may have been renamed meanwhile; by its name where the line has no lot.
+    const known = o.before.filter(
+      (line) =>
+        line.kind === 'part' && (line.partId && partId ? line.partId === partId : line.description === part),
+    );
     if (known.length > 0 && !isPaid) {
       for (const line of known) lots.set(line.id, lotId);
       fittedAgain.push(...known.map(({ id }) => id));

@@ -4,10 +4,10 @@ import type { Covered } from './first-cover';
 
 export type FirstFacts = {
   /** The repair that was booked; null on a claim it has nothing to do with, whose customer paid for something else. */
-  booked: { name: string; symptoms: readonly string[] } | null;
+  booked: { name: string; formerNames: readonly string[]; symptoms: readonly string[] } | null;
   /** Lines the customer agreed to pay for. */
   paid: readonly Pick<QuoteLine, 'kind' | 'description' | 'amount'>[];
-  /** What the repairs of the model may be claimed for, by name. */
+  /** What the repairs of the model may be claimed for, by name, the names they had before among them. */
   known: ReadonlyMap<string, readonly string[]>;
   /** Parts fitted, in order, with their lots. */
   uses: readonly { part: string; lotId: string; ownTerm?: string | null }[];
@@ -17,8 +17,8 @@ export type FirstFacts = {
  * The work and parts of a first certificate, and the lot of each part by the id of its line: one line of work for each labour
  * line that was paid for, since what stands on no line is not covered.
  *
- * The booked repair is claimed for its own symptoms, under its name or, where no line of the price bears it, under the words
- * that took its place; other work for what the catalogue says of a repair of that name, or for having failed again. Where
+ * The booked repair is claimed for its own symptoms, under its name, one it had when the price was agreed or, where no line of
+ * the price bears any, under the words that took its place; other work for what the catalogue says of a repair of that name, or for having failed again. Where
  * no labour was paid for, the booked repair is the work; without one, whatever else was paid for.
  *
  * Example: booked 'Socket replaced', paid labour 'Socket replaced' and 'Pads rebuilt' give work-1 and work-2.
@@ -41,12 +41,13 @@ function worksOf({ booked, paid, known }: FirstFacts): Pick<Covered, 'descriptio
   const costing = paid.filter(({ amount }) => amount > 0);
   const labour = costing.filter(({ kind }) => kind === 'labour');
   if (booked && labour.length === 0) return [{ description: booked.name, symptoms: [...booked.symptoms] }];
-  const isNamed = labour.some(({ description }) => description === booked?.name);
-  const named =
+  const names = booked ? [[booked.name], booked.formerNames] : [];
+  const named = names.find((some) => labour.some(({ description }) => some.includes(description))) ?? null;
+  const works =
     labour.length > 0 ? labour : costing.filter(({ kind }) => kind === 'part' || kind === 'adjustment');
-  return named.map(({ description }) => {
+  return works.map(({ description }) => {
     const own = known.get(description) ?? [failedAgain(description)];
-    const isBooked = booked && (description === booked.name || !isNamed);
+    const isBooked = booked && (named === null || named.includes(description));
     return { description, symptoms: [...(isBooked ? booked.symptoms : own)] };
   });
 }

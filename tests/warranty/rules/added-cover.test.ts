@@ -30,6 +30,17 @@ describe('what a claim’s job adds to the certificate', () => {
     expect([...lots]).toEqual([['part-1', 'new']]);
   });
 
+  it('is nothing where the same part was fitted again under a new name', () => {
+    const before = [
+      { id: 'part-1', kind: 'part', description: 'USB-C socket, 16 pin', partId: 's' },
+    ] as const;
+    const uses = [{ part: 'USB-C receptacle, 16 contacts', partId: 's', lotId: 'new' }];
+    expect(added({ before, uses })).toMatchObject({ covered: [], fittedAgain: ['part-1'] });
+    // Another row of the parts list under the old name is another part.
+    const other = [{ part: 'USB-C socket, 16 pin', partId: 't', lotId: 'new' }];
+    expect(added({ before, uses: other })).toMatchObject({ covered: [{ id: 'part-2' }], fittedAgain: [] });
+  });
+
   it('is a line for each part that was not in the unit before', () => {
     const { covered, lots } = added({ uses: [{ part: 'Shield', lotId: 'a', ownTerm: 'P6M' }] });
     expect(covered).toEqual([

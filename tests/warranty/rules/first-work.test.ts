@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { type FirstFacts, firstWork } from '@/lib/warranty/rules/first-work';
 
-const booked = { name: 'USB-C socket replaced', symptoms: ['Does not charge'] };
+const booked = {
+  name: 'USB-C socket replaced',
+  formerNames: ['Socket replaced'],
+  symptoms: ['Does not charge'],
+};
 const FACTS: FirstFacts = {
   booked,
   paid: [],
@@ -45,6 +49,25 @@ describe('the work of a first certificate', () => {
       [
         ['work-1', 'Socket and trace rebuilt', ['Does not charge']],
         ['work-2', 'Ground pad rebuilt', ['Does not charge']],
+      ],
+    ],
+    [
+      'is the booked repair under the name it had when it was booked',
+      { paid: [paid('Socket replaced'), paid('Fader replaced')] },
+      [
+        ['work-1', 'Socket replaced', ['Does not charge']],
+        ['work-2', 'Fader replaced', ['A fader scratches']],
+      ],
+    ],
+    [
+      'is the repair of that name today, where another had it before',
+      {
+        paid: [paid('USB-C socket replaced'), paid('Socket replaced')],
+        known: new Map([['Socket replaced', ['Loose']]]),
+      },
+      [
+        ['work-1', 'USB-C socket replaced', ['Does not charge']],
+        ['work-2', 'Socket replaced', ['Loose']],
       ],
     ],
     [
