@@ -38,8 +38,9 @@ export const claimRuled: Writer<'claim-ruled'> = (facts, setting) => {
         <JobPage setting={setting}>See the inspection and its photos</JobPage>
         {facts.mayContest ? (
           <Para>
-            Do you see it another way? Tell us once, in your own words, on the job page. The owner of the
-            workshop looks at it again and answers in writing. That is free of charge.
+            Do you see it another way? Tell us once, in your own words, on the job page, as long as the unit
+            is with us. The owner of the workshop looks at it again and answers in writing. That is free of
+            charge.
           </Para>
         ) : null}
         {ruling === 'covered' ? null : <Para>{rightsStillOpen(setting.workshop.country)}</Para>}

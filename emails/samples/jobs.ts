@@ -40,6 +40,14 @@ export const jobSamples: readonly Sample[] = [
     },
     job: { agreed: 2225, isRepaired: false },
   },
+  {
+    name: 'Withdrawal recorded, the claim still to be answered',
+    content: {
+      template: 'withdrawal-recorded',
+      data: { at: '3 Dec 2026, 14:05', owed: 0, refund: 6000, isHere: true, isAnswerDue: true },
+    },
+    job: { ...claimJob, isRepaired: false },
+  },
   { name: 'Booked, free of charge', content: { template: 'job-booked', data: {} }, job: claimJob },
   {
     name: 'Cancelled',

@@ -22,6 +22,8 @@ import { isOwedWaived } from './stored-decision';
  */
 export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
   const agreed = agreedOf(job);
+  const hasAgreedPaidOffer =
+    agreed !== undefined && agreed.revision > 1 && agreed.grossMinor > 0 && job.withdrawnAt === null;
   const since = reopenedAt(job.events);
   const proving = provingState(
     job.sheet.checks.map(readCheck),
@@ -37,7 +39,7 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     isSerialSettled: job.isSerialSettled,
     findings: job.findings.length,
     hasOpenOffer: offerOf(job) !== undefined,
-    hasAgreedPaidOffer: agreed !== undefined && agreed.revision > 1 && agreed.grossMinor > 0,
+    hasAgreedPaidOffer,
     isPriceAgreed: isAgreedTo(agreed),
     isContractMade: job.termsAcceptedAt !== null || isSomethingCovered({ kind, ruling }),
     ruling,
@@ -46,7 +48,8 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     checksMissing: proving.missing.length,
     owed: balanceOf(job).owed,
     isOwedWaived: isOwedWaived(job.events),
-    ...withdrawalFacts(job, today),
+    // On a claim only a price that was agreed to can be withdrawn from; what is covered waits for nobody.
+    ...(kind === 'claim' && !hasAgreedPaidOffer ? NO_CONTRACT : withdrawalFacts(job, today)),
     isRepaired: isRepaired(job.events),
     recalledParts: recalledPartsOf(job),
     isWithCarrier: job.sentBackAt !== null && job.carrier !== '',
@@ -69,6 +72,8 @@ export function recalledPartsOf(job: Pick<JobRecord, 'partUses'>): string[] {
     })),
   );
 }
+
+const NO_CONTRACT = { withdrawUntil: null, isStartAllowed: true, mayWithdraw: false } as const;
 
 function withdrawalFacts(
   job: JobRecord,

@@ -10,7 +10,7 @@ import { writeOwed } from '@/lib/quotes/write-owed';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { factsOf, requireMove } from './facts';
 import { type JobRecord, readJob, readStage } from './records';
-import { REASON_SENTENCES } from './rules/guards';
+import { isUnruled, REASON_SENTENCES } from './rules/guards';
 import { moveOf } from './rules/stages';
 import { writeEvent } from './write-event';
 import { lockJob } from './write-lock';
@@ -66,6 +66,7 @@ export async function withdraw(o: { jobId: string; version: number; now: Date })
         owed,
         refund: Math.max(0, balanceOf(job).paid - owed),
         isHere,
+        ...(isUnruled(factsOf(job)) && { isAnswerDue: true }),
       },
       to: job.customer.email,
       jobId: job.id,

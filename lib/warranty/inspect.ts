@@ -1,6 +1,6 @@
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
-import { RULING_STAGES } from '@/lib/jobs/rules/stage-sets';
+import { RULING_STAGES, UNRULED_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { type NewPhoto, writePhotos } from '@/lib/jobs/write-photos';
 import { Refusal } from '@/lib/outcome';
@@ -19,14 +19,14 @@ export async function inspect(o: {
   await transaction(async (tx) => {
     const claim = await tx.claim.findUnique({
       where: { id: o.claimId },
-      select: { number: true, jobId: true },
+      select: { number: true, jobId: true, state: true },
     });
     if (!claim) throw new Refusal('not-found', 'There is no claim with this number.');
     await writeEvent(tx, {
       jobId: claim.jobId,
       actor: o.actor,
       now: o.now,
-      expected: { stages: RULING_STAGES },
+      expected: { stages: claim.state === 'open' ? UNRULED_STAGES : RULING_STAGES },
       event: { kind: 'claim-inspected', data: { claim: claim.number, item: o.item, answer: o.answer } },
     });
     const [photoId] = await writePhotos(tx, {

@@ -1,12 +1,15 @@
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
-import { RULING_STAGES } from '@/lib/jobs/rules/stage-sets';
+import { readStage } from '@/lib/jobs/records';
+import { isRepaired } from '@/lib/jobs/rules/repaired';
+import { UNRULED_STAGES } from '@/lib/jobs/rules/stage-sets';
+import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { writeWatch } from '@/lib/returns/write-watch';
 import { agreedGross, makeFreeAgain } from './free-again';
-import { type Cause, RULINGS } from './rules/causes';
+import { type Cause, RULINGS, type Ruling } from './rules/causes';
 import { isOtherUnit } from './rules/other-unit';
 import { type AlsoFound, isCoveredAtLeastPartly, mayContest, mayRule, type RulingNeed } from './rules/ruling';
 
@@ -58,7 +61,7 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
         contestedAt: true,
         inspection: { select: { photoId: true } },
         certificate: { select: { serialTyped: true } },
-        job: { select: { stage: true, serialTyped: true, customer: { select: { email: true } } } },
+        job: { select: { ...MOVED, serialTyped: true, customer: { select: { email: true } } } },
       },
     });
     if (!claim) throw new Refusal('not-found', 'There is no claim with this number.');
@@ -89,7 +92,8 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
       jobId: claim.jobId,
       actor: o.actor,
       now: o.now,
-      expected: { version: o.jobVersion, stages: RULING_STAGES },
+      expected: { version: o.jobVersion, stages: UNRULED_STAGES },
+      ...(isFinal ? repairAfterAll(claim.job, decision.ruling) : {}),
       event: {
         kind: 'claim-ruled',
         data: { claim: claim.number, cause: o.cause, ruling: decision.ruling, isFinal },
@@ -159,18 +163,20 @@ export async function lookAgain(o: {
         ruling: true,
         reasonText: true,
         contestedAt: true,
-        job: { select: { customer: { select: { email: true } } } },
+        job: { select: { ...MOVED, customer: { select: { email: true } } } },
       },
     });
     if (!claim) throw new Refusal('not-found', 'There is no claim with this number.');
     if (claim.state !== 'open' || claim.ruling === null || claim.cause === null) {
       throw new Refusal('conflict', 'There is no ruling that waits for a second look.');
     }
+    const ruling = RULINGS.find((known) => known === claim.ruling);
     await writeEvent(tx, {
       jobId: claim.jobId,
       actor: o.actor,
       now: o.now,
       expected: { version: o.jobVersion },
+      ...(o.isConfirmed && ruling ? repairAfterAll(claim.job, ruling) : {}),
       event: { kind: 'claim-second-look', data: { claim: claim.number, isConfirmed: o.isConfirmed } },
     });
     if (!o.isConfirmed) {
@@ -185,7 +191,6 @@ export async function lookAgain(o: {
       data: { state: 'ruled', secondLookAt: o.now, secondLookBy: o.actor.id },
     });
     await writeWatch(tx, [claim.certificateNumber]);
-    const ruling = RULINGS.find((known) => known === claim.ruling);
     if (ruling !== undefined && ruling !== 'not-covered')
       await makeFreeAgain(tx, { ...o, jobId: claim.jobId, claim: claim.number, ruling });
     await queueMail(tx, {
@@ -204,4 +209,26 @@ export async function lookAgain(o: {
       now: o.now,
     });
   });
+}
+
+const MOVED = {
+  stage: true,
+  events: { orderBy: { version: 'asc' }, select: { fromStage: true, toStage: true } },
+} as const;
+
+type Moved = { stage: string; events: Parameters<typeof isRepaired>[0] };
+
+/**
+ * What a ruling that covers something changes on a job whose unit is on its way back unrepaired: it is taken up again. Only a
+ * customer who contested a ruling and then withdrew from a paid repair leaves a claim to be ruled on there.
+ */
+function repairAfterAll({ stage, events }: Moved, ruling: Ruling) {
+  if (!isCoveredAtLeastPartly(ruling)) return {};
+  const from = readStage(stage);
+  const { from: stages, to } = moveOf('repair-after-all');
+  // A price for the rest can be agreed to, and withdrawn from, anew.
+  const set = { withdrawnAt: null };
+  return stages.includes(from) && !isRepaired(events)
+    ? { from, to, set: { ...set, readyAt: null } }
+    : { set };
 }

@@ -29,6 +29,14 @@ describe('what happens next to a parcel that came without a booking', () => {
   );
 });
 
+describe('what happens next to a unit whose customer contested the ruling and then withdrew', () => {
+  it('is the answer, and no packing before it', () => {
+    const told = next({ stage: 'declined', ruling: null });
+    expect(told).toContain('look again at your claim');
+    expect(told).not.toContain('pack');
+  });
+});
+
 describe('what happens next to a unit that goes back unpaid, as the owner decided', () => {
   it('is its way back, with what stays owed, and no wait for the money', () => {
     const told = next({

@@ -79,6 +79,21 @@ describe('who has to do something next', () => {
     ['a ready unit that is paid', { stage: 'ready', owed: 0 }, us('send-back')],
     ['a ready unit that was paid too much for', { stage: 'ready', owed: -100 }, us('send-back')],
     ['a declined price', { stage: 'declined' }, us('pack-return')],
+    [
+      'a contested claim whose customer withdrew',
+      { stage: 'declined', claim: claim('contested') },
+      us('rule-claim'),
+    ],
+    [
+      'the same, to be looked at again',
+      { stage: 'declined', claim: claim('second-look') },
+      us('second-look'),
+    ],
+    [
+      'the same once it is ruled',
+      { stage: 'declined', claim: claim('ruled', 'not-covered') },
+      us('pack-return'),
+    ],
     ['a unit nobody fetches', { stage: 'unclaimed' }, customer('fetch-or-write')],
     ['a booking', { stage: 'booked' }, { who: 'nobody' }],
     ['a unit sent back', { stage: 'sent-back' }, { who: 'nobody' }],

@@ -102,4 +102,34 @@ test('whoever agrees to a paid repair on a claim that covers nothing may withdra
   await withdraw({ jobId, version: agreed.version, now: LATER });
   const after = await jobNow(jobId);
   expect([after.stage, factsOf(after).owed]).toEqual(['declined', 0]);
+  await moveTo(jobId, 'pack-unrepaired', LATER);
+  await sendBack(jobId, LATER);
 }, 60_000);
+
+test.each([
+  ['separate-fault', 'declined', 'replaced'],
+  ['workmanship', 'assessing', 'accepted'],
+] as const)(
+  'whoever contests and then withdraws is answered all the same: %s',
+  async (cause, stage, first) => {
+    const number = (await db.certificate.findFirstOrThrow({ orderBy: { revision: 'desc' } })).number;
+    const claim = await makeClaim({ number, now: LATER });
+    const { jobId } = claim;
+    await agreeToPay(claim, LATER);
+    await contestRuling({ jobId, text: 'The fader was never touched.', now: LATER });
+    // The price stands, but nothing is begun before the answer.
+    await expect(moveTo(jobId, 'start-bench', LATER)).rejects.toThrow('rule on it first');
+    await withdraw({ jobId, version: (await jobNow(jobId)).version, now: LATER });
+    expect((await jobNow(jobId)).stage).toBe('declined');
+    await expect(moveTo(jobId, 'pack-unrepaired', LATER)).rejects.toThrow('rule on it first');
+
+    await ruleClaim(claim, { cause, now: LATER });
+    const ruled = await jobNow(jobId);
+    expect([ruled.stage, ruled.quotes[0]?.revisions[0]?.state]).toEqual([stage, first]);
+    expect(factsOf(ruled)).toMatchObject({ owed: 0, isStartAllowed: true, mayContest: false });
+    if (stage === 'assessing') return moveTo(jobId, 'start-bench', LATER);
+    await moveTo(jobId, 'pack-unrepaired', LATER);
+    expect(await sendBack(jobId, LATER)).toEqual({ certificate: null });
+  },
+  60_000,
+);

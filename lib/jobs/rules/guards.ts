@@ -60,6 +60,11 @@ export function isSomethingCovered(facts: Pick<JobFacts, 'kind' | 'ruling'>): bo
   return facts.kind === 'claim' && isCoveredAtLeastPartly(facts.ruling);
 }
 
+/** True for a claim whose customer has been told no ruling, or contested it and waits for the next one. */
+export function isUnruled(facts: Pick<JobFacts, 'kind' | 'ruling'>): boolean {
+  return facts.kind === 'claim' && facts.ruling === null;
+}
+
 /**
  * How a customer's answer to a changed price moves the job. A no to the rest of a claim never sends back what is covered.
  *
@@ -84,7 +89,7 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'offer-sent': (facts) => facts.hasOpenOffer,
   'start-allowed': (facts) => facts.isStartAllowed,
   'may-withdraw': (facts) => facts.mayWithdraw,
-  ruled: (facts) => facts.kind === 'repair' || facts.ruling !== null,
+  ruled: (facts) => !isUnruled(facts),
   'free-or-agreed': (facts) =>
     facts.kind === 'repair' || isCoveredAtLeastPartly(facts.ruling) || facts.hasAgreedPaidOffer,
   'price-agreed': (facts) => facts.isPriceAgreed,
@@ -96,6 +101,7 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'no-recalled-part': (facts) => (facts.recalledParts ?? []).length === 0,
   'check-failed': (facts) => facts.checksFailed > 0,
   'not-as-it-came': (facts) => facts.stage !== 'ready' || facts.isRepaired,
+  'not-repaired': (facts) => !facts.isRepaired,
   'nothing-undone': (facts) => facts.isRepaired || !facts.hasAgreedPaidOffer,
   'nothing-owed': (facts) => !isHeldForMoney(facts),
   'handover-named': (facts) => facts.isHandoverNamed,
@@ -166,7 +172,7 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   'offer-sent': 'Write the price first.',
   'start-allowed': 'The customer may still withdraw from the contract, and did not ask for an earlier start.',
   'may-withdraw': 'There is no right to withdraw from this contract, or not any more.',
-  ruled: 'The claim has no final ruling yet.',
+  ruled: 'The claim has no final ruling yet: rule on it first.',
   'free-or-agreed': 'The claim is not ruled covered, and no paid repair was agreed.',
   'price-agreed': 'The customer has agreed to no price yet: write one, and ask for approval.',
   'ruled-not-covered': 'The claim is ruled covered, so the unit is repaired before it goes back.',
@@ -178,6 +184,7 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
     'A part of a recalled lot is fitted. Replace it on the bench and put the old one back into stock first.',
   'check-failed': 'No check on the sheet has failed.',
   'not-as-it-came': 'The unit goes back without a repair.',
+  'not-repaired': 'The unit goes back repaired.',
   'nothing-undone':
     'The customer agreed to a paid repair that is not done: do it, or send the unit back unrepaired.',
   'nothing-owed': 'There is still something to pay.',

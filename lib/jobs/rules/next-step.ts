@@ -2,7 +2,7 @@ import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { KEEP_POSTAGE_RECEIPT } from '@/lib/warranty/rules/postage-words';
 import { againWords } from './again-words';
-import type { JobFacts } from './guards';
+import { isUnruled, type JobFacts } from './guards';
 import { postingSentence } from './posting-words';
 import type { JobKind, Stage } from './stages';
 import { DECISION_WORDS, type Decision } from './unclaimed';
@@ -76,6 +76,8 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
     case 'cancelled':
       return `Nothing is owed. ${againWords({ kind: facts.kind, isQuoted: facts.isQuoted ?? false })}`;
     case 'declined':
+      if (isUnruled(facts))
+        return `You asked us to look again at your claim. We write to you with the answer and its reasons; until then your unit stays here.${facts.owed === null ? ' This costs you nothing.' : ''}`;
       if (facts.kind === 'claim' && facts.owed === null)
         return 'We are packing your unit. It comes back free of charge.';
       return facts.owed === null

@@ -6,8 +6,18 @@ export const WORK_STAGES: readonly Stage[] = ['assessing', 'awaiting-parts', 'on
 /** Where a unit is worked on or proved: only there may its job go over to another version of the check sheet. */
 export const PROOF_STAGES: readonly Stage[] = ['on-bench', 'proving'];
 
-/** Where a claim is inspected and ruled on. */
+/** Where a claim is inspected and ruled on as a rule. */
 export const RULING_STAGES: readonly Stage[] = ['arrived', 'assessing'];
+
+/** Where it is as long as no ruling stands: whoever contests one and then withdraws leaves a unit to be ruled on. */
+export const UNRULED_STAGES: readonly Stage[] = [
+  ...RULING_STAGES,
+  'awaiting-parts',
+  'on-bench',
+  'proving',
+  'ready',
+  'declined',
+];
 
 /** Where a job's unit is not with the workshop: not come yet, or gone again. */
 export const NOT_WITH_US: readonly Stage[] = ['booked', 'cancelled', 'sent-back', 'closed'];

@@ -44,6 +44,7 @@ export type Need =
   | 'no-recalled-part'
   | 'check-failed'
   | 'not-as-it-came'
+  | 'not-repaired'
   | 'nothing-undone'
   | 'nothing-owed'
   | 'handover-named'
@@ -176,7 +177,7 @@ export const MOVES = [
     from: ['assessing'],
     to: 'on-bench',
     by: ['staff'],
-    needs: ['free-or-agreed', 'price-agreed', 'start-allowed'],
+    needs: ['ruled', 'free-or-agreed', 'price-agreed', 'start-allowed'],
     label: 'Put on the bench',
     consequence: 'The repair starts at the agreed price. No mail.',
   },
@@ -185,7 +186,7 @@ export const MOVES = [
     from: ['assessing', 'on-bench'],
     to: 'awaiting-parts',
     by: ['staff'],
-    needs: ['free-or-agreed', 'price-agreed', 'start-allowed'],
+    needs: ['ruled', 'free-or-agreed', 'price-agreed', 'start-allowed'],
     label: 'Wait for parts',
     consequence: 'The customer sees that a part is on its way. No mail.',
   },
@@ -246,11 +247,12 @@ export const MOVES = [
     needs: ['ruled', 'ruled-not-covered', 'nothing-undone'],
     mail: 'unit-ready',
     label: 'Return without repair',
-    consequence: 'Tells the customer that the unit is packed and goes back as ruled.',
+    consequence:
+      'Tells the customer that the unit is packed and goes back as ruled. Until it leaves they can contest the ruling, so give them time to read it.',
   },
   {
     key: 'contest',
-    from: ['assessing', 'awaiting-approval', 'ready'],
+    from: ['assessing', 'awaiting-approval', 'awaiting-parts', 'on-bench', 'proving', 'ready', 'declined'],
     to: 'assessing',
     by: ['customer'],
     only: 'claim',
@@ -285,10 +287,21 @@ export const MOVES = [
     from: ['declined'],
     to: 'ready',
     by: ['staff'],
-    needs: [],
+    needs: ['ruled'],
     mail: 'unit-ready',
     label: 'Packed for return',
     consequence: 'Tells the customer what the return costs and that the unit goes out once it is paid.',
+  },
+  {
+    key: 'repair-after-all',
+    from: ['declined', 'ready'],
+    to: 'assessing',
+    by: ['staff'],
+    only: 'claim',
+    needs: ['something-covered', 'not-repaired'],
+    label: 'Repair what is covered',
+    consequence:
+      'Comes with the ruling on a claim that was contested, and then withdrawn from: what is covered is repaired all the same.',
   },
   {
     key: 'dispatch',

@@ -3,7 +3,7 @@ import { type WorkingCalendar, workingDaysBetween } from '@/lib/calendar/working
 import type { Ruling } from '@/lib/warranty/rules/causes';
 import type { ClaimStanding } from '@/lib/warranty/rules/claim-standing';
 import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
-import { BEFORE_READY } from './stage-sets';
+import { BEFORE_READY, UNRULED_STAGES } from './stage-sets';
 import type { JobKind, Stage } from './stages';
 
 /** A job that is with us, as far as today's list goes. Minutes are bench minutes, `owed` minor units. */
@@ -50,6 +50,7 @@ export type Wait = { who: 'us'; step: OurStep } | { who: 'customer'; step: Custo
  * waitOf({ stage: 'ready', owed: 9600, … }, today) -> { who: 'customer', step: 'pay' }; paid, it is ours: 'send-back'.
  */
 export function waitOf(job: TodayJob, today: Day): Wait {
+  if (waitsForRuling(job)) return us(assessingStep(job));
   switch (job.stage) {
     case 'arrived':
       return us(job.isSerialSettled ? 'start-assessing' : 'settle-serial');
@@ -78,6 +79,12 @@ export function waitOf(job: TodayJob, today: Day): Wait {
 
 function us(step: OurStep): Wait {
   return { who: 'us', step };
+}
+
+/** A claim without a ruling that the customer has been told, past the stage where a unit has only come. */
+function waitsForRuling({ stage, claim }: TodayJob): boolean {
+  if (claim === null || stage === 'arrived' || !UNRULED_STAGES.includes(stage)) return false;
+  return claim.standing !== 'ruled' && claim.standing !== 'closed';
 }
 
 function assessingStep({ claim }: TodayJob): OurStep {

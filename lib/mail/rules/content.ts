@@ -77,6 +77,8 @@ export const factsOf = {
     /** paid already beyond what is owed */
     refund: amount,
     isHere: z.boolean(),
+    /** a contested claim waits for its ruling, and the unit with it */
+    isAnswerDue: z.boolean().optional(),
   }),
   'repair-stopped': z.strictObject({
     why: z.enum(STOPS),

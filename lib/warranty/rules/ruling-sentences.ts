@@ -52,8 +52,12 @@ function answeredSentence(
 
 /** Offered under every ruling that can be contested. */
 export function contestSentence(answerWithin: string): string {
-  return `Do you see it another way? Tell us once, here, in your own words. The owner looks again and answers within ${answerWithin}. It is free.`;
+  return `Do you see it another way? Tell us once, here, in your own words, as long as the unit is with us. The owner looks again and answers within ${answerWithin}. It is free.`;
 }
+
+/** In its place once the unit has left, or waits to be fetched. */
+export const CONTEST_OVER =
+  'Do you see it another way? The unit is not on our bench any more, so please write to us below.';
 
 /** Asked with every ruling that is covered or partly covered; the answer may add or change a check. */
 export const CATCH_QUESTION = 'What would have caught this before it went back?';

@@ -12,7 +12,8 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { answerToOffer } from '@/lib/quotes/rules/answer-to-offer';
 import { claimFormat } from '@/lib/warranty/claim-format';
 import { sentence } from '@/lib/warranty/rules/reason-sentences';
-import { contestSentence, rulingSentence } from '@/lib/warranty/rules/ruling-sentences';
+import { mayContest } from '@/lib/warranty/rules/ruling';
+import { CONTEST_OVER, contestSentence, rulingSentence } from '@/lib/warranty/rules/ruling-sentences';
 import { readAssessment } from '@/lib/warranty/stored-assessment';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { contest } from './actions';
@@ -82,6 +83,9 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
             <TextArea name="text" label="How do you see it?" maxLength={4000} rows={4} />
           </ConfirmButton>
         </ActionForm>
+      ) : isTold &&
+        mayContest({ ruling: ruled.ruling, timesContested: claim.contestedAt ? 1 : 0 }).allowed ? (
+        <p>{CONTEST_OVER}</p>
       ) : null}
     </section>
   );

@@ -19,6 +19,7 @@ import { factsOf } from '@/lib/jobs/facts';
 import { newestQuoteTokenOf } from '@/lib/jobs/private-link';
 import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/records';
 import { parseEvent } from '@/lib/jobs/rules/events';
+import { isUnruled, type JobFacts } from '@/lib/jobs/rules/guards';
 import { isBackWithUs, isCollected } from '@/lib/jobs/rules/handover';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
 import { packingSlip } from '@/lib/jobs/rules/packing-slip';
@@ -88,7 +89,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   return (
     <>
       <PageHead
-        title={booked ? bookedTitle(kind) : STAGE_WORDS[stage].customer}
+        title={booked ? bookedTitle(kind) : titleOf(facts)}
         lead={
           booked
             ? `Keep this page: its address is your private link. ${ifMailed('We have sent it to you by mail too.', 'We send no mail yet, so write it down or save it.')}`
@@ -181,6 +182,12 @@ export default async function JobPage({ params, searchParams }: Props) {
       <MessagesPart {...parts} />
     </>
   );
+}
+
+/** A unit on its way back waits all the same for the answer to a contested claim. */
+function titleOf(facts: JobFacts): string {
+  if (facts.stage === 'declined' && isUnruled(facts)) return 'We look at your claim again.';
+  return STAGE_WORDS[facts.stage].customer;
 }
 
 /** The quote that the price was agreed in, with the photos and messages that led to it. */

@@ -8,7 +8,7 @@ import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { factsOf } from '@/lib/jobs/facts';
-import { mayMove } from '@/lib/jobs/rules/guards';
+import { isUnruled, mayMove } from '@/lib/jobs/rules/guards';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { inspectionFeeOf } from '@/lib/quotes/rules/after-no';
@@ -69,7 +69,7 @@ export function WithdrawPart({ job, token, workshop }: PartProps) {
           label="Withdraw from this contract"
           question={`Withdraw from the contract for job ${showNumber(job.number)}, ${job.repair.name}?`}
           confirm="Confirm the withdrawal"
-          consequence={consequence(job.stage === 'booked', owed === 0 ? null : money(owed))}
+          consequence={consequence(job.stage === 'booked', owed === 0 ? null : money(owed), isUnruled(facts))}
         />
       </ActionForm>
       <p>
@@ -79,8 +79,10 @@ export function WithdrawPart({ job, token, workshop }: PartProps) {
   );
 }
 
-function consequence(isBooked: boolean, owed: string | null): string {
+function consequence(isBooked: boolean, owed: string | null, isAnswerDue: boolean): string {
   const pay = owed === null ? 'You owe nothing' : `You owe ${owed} for the work done`;
+  if (isAnswerDue)
+    return `${pay}. We still look again at your claim, as you asked, and the unit stays here until you have our answer. You get a receipt by mail.`;
   return isBooked
     ? `${pay}. Please do not post the unit afterwards. You get a receipt by mail.`
     : `${pay}, and the unit comes back unrepaired. You get a receipt by mail.`;

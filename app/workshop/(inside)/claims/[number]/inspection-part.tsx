@@ -8,7 +8,7 @@ import { Tag } from '@/app/ui/page/tag';
 import { PhotoStrip } from '@/app/ui/photos/photo';
 import { formatInstant } from '@/lib/calendar/format';
 import { readStage } from '@/lib/jobs/records';
-import { RULING_STAGES } from '@/lib/jobs/rules/stage-sets';
+import { RULING_STAGES, UNRULED_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { may } from '@/lib/people/rules/roles';
 import type { ClaimRow } from '@/lib/warranty/claim-desk-case';
 import {
@@ -30,7 +30,9 @@ type Item = InspectionItem & { key: InspectionKey };
 export function InspectionPart(props: CaseProps) {
   const { claim, job } = props.found;
   const state = inspectionState(claim.inspection.map(readInspection));
-  const isOpen = RULING_STAGES.includes(readStage(job.stage)) && may(props.who.role, 'rule-claim');
+  const stages = claim.state === 'open' ? UNRULED_STAGES : RULING_STAGES;
+  const isOnBench = stages.includes(readStage(job.stage));
+  const isOpen = isOnBench && may(props.who.role, 'rule-claim');
   // Only one is opened by itself, so that a phone shows it whole.
   const next = INSPECTION_ITEMS.find(({ key }) => isLeft(key, state))?.key ?? null;
   const list = (stage: Item['stage']) => (
@@ -50,7 +52,7 @@ export function InspectionPart(props: CaseProps) {
       </p>
       <h3>Before opening</h3>
       {list('before-opening')}
-      {RULING_STAGES.includes(readStage(job.stage)) ? <OpeningNotice state={state} /> : null}
+      {isOnBench ? <OpeningNotice state={state} /> : null}
       <h3>After opening</h3>
       {list('after-opening')}
     </section>

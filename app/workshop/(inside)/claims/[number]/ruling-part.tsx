@@ -2,7 +2,7 @@ import { Facts } from '@/app/ui/docket/facts';
 import { Notice } from '@/app/ui/page/notice';
 import { formatInstant } from '@/lib/calendar/format';
 import { readStage } from '@/lib/jobs/records';
-import { RULING_STAGES } from '@/lib/jobs/rules/stage-sets';
+import { UNRULED_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { may } from '@/lib/people/rules/roles';
 import { causeRow } from '@/lib/warranty/rules/causes';
 import { claimStanding } from '@/lib/warranty/rules/claim-standing';
@@ -37,7 +37,7 @@ export function RulingPart(props: CaseProps) {
 }
 
 function ToRule({ stage, ...props }: CaseProps & { stage: string }) {
-  if (!RULING_STAGES.includes(readStage(stage))) {
+  if (!UNRULED_STAGES.includes(readStage(stage))) {
     return <p>The unit is not here yet. It is inspected and ruled on once it is taken in.</p>;
   }
   if (!may(props.who.role, 'rule-claim')) return <p>Ruling is for the bench and the owner.</p>;
