@@ -1,12 +1,19 @@
 import { transaction } from '@/lib/db/transaction';
 import { foldSerial } from '@/lib/numbers/serial';
 import { Refusal } from '@/lib/outcome';
+import { RULINGS } from '@/lib/warranty/rules/causes';
+import { isOtherUnit } from '@/lib/warranty/rules/other-unit';
+import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
 import type { Actor } from './actor';
 import { writeEvent } from './write-event';
+
+const RULED_COVERED =
+  'This serial is another one than the certificate’s, and the claim is ruled covered for the unit of the certificate. Read it once more.';
 
 /**
  * A person settles which serial the unit carries, after looking at it. The booking keeps what the customer typed in
  * the history; the job goes on under the serial that was read. Needs a photo of the unit, as the proof.
+ * A claim that is ruled covered stays with the unit of its certificate.
  */
 export async function settleSerial(o: {
   jobId: string;
@@ -19,6 +26,13 @@ export async function settleSerial(o: {
   await transaction(async (tx) => {
     const photos = await tx.photo.count({ where: { jobId: o.jobId, purpose: 'arrival' } });
     if (photos === 0) throw new Refusal('invalid', 'Add a photo of the serial on the unit first.', 'serial');
+    const claim = await tx.claim.findUnique({
+      where: { jobId: o.jobId },
+      select: { ruling: true, certificate: { select: { serialTyped: true } } },
+    });
+    const ruling = RULINGS.find((known) => known === claim?.ruling) ?? null;
+    if (claim && isCoveredAtLeastPartly(ruling) && isOtherUnit(claim.certificate.serialTyped, o.serial))
+      throw new Refusal('invalid', RULED_COVERED, 'serial');
     await writeEvent(tx, {
       jobId: o.jobId,
       actor: o.actor,

@@ -40,6 +40,9 @@ const MISSING: Record<Exclude<RulingNeed, 'owner-second-look'>, { sentence: stri
 
 const LET_IN_OR_NOT = 'Choose whether this claim, which came in the days of grace, is let in.';
 
+const SERIAL_OPEN =
+  'It is not settled which unit this is: the serial read is not the certificate’s. Settle it on the job sheet first.';
+
 const OTHER_UNIT =
   'The serial of this unit is another one than the certificate’s, and cover follows the unit. Rule it as a separate fault, or settle the serial first.';
 
@@ -66,6 +69,7 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
     });
     if (!claim) throw new Refusal('not-found', 'There is no claim with this number.');
     if (claim.state !== 'open') throw new Refusal('conflict', 'This claim is ruled already.');
+    if (!claim.job.isSerialSettled) throw new Refusal('invalid', SERIAL_OPEN, 'cause');
     if (claim.isLate && o.isLetIn === null) throw new Refusal('invalid', LET_IN_OR_NOT, 'letIn');
     const decision = mayRule({
       cause: o.cause,
@@ -170,6 +174,7 @@ export async function lookAgain(o: {
     if (claim.state !== 'open' || claim.ruling === null || claim.cause === null) {
       throw new Refusal('conflict', 'There is no ruling that waits for a second look.');
     }
+    if (o.isConfirmed && !claim.job.isSerialSettled) throw new Refusal('invalid', SERIAL_OPEN);
     const ruling = RULINGS.find((known) => known === claim.ruling);
     await writeEvent(tx, {
       jobId: claim.jobId,
@@ -213,6 +218,7 @@ export async function lookAgain(o: {
 
 const MOVED = {
   stage: true,
+  isSerialSettled: true,
   events: { orderBy: { version: 'asc' }, select: { fromStage: true, toStage: true } },
 } as const;
 

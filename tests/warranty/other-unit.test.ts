@@ -62,3 +62,23 @@ test('a claim that was opened with a slip of the eye goes on under the serial th
   expect((await takeIn(claim.jobId, NOW, COVERED)).comparison).toBe('same');
   expect(await jobNow(claim.jobId)).toMatchObject({ isSerialSettled: true, serialTyped: COVERED });
 });
+
+test('another unit under the certificate’s own serial is settled before anything is ruled', async () => {
+  await db.claim.updateMany({ data: { state: 'closed' } });
+  const [certificate] = await db.certificate.findMany();
+  const claim = await makeClaim({ number: certificate?.number ?? '', now: NOW, serial: COVERED });
+  const { jobId } = claim;
+  await takeIn(jobId, NOW, 'TW7-4410-92');
+  const rule = (cause: 'workmanship' | 'no-fault-found') => ruleClaim(claim, { cause, now: NOW });
+  await expect(rule('workmanship')).rejects.toThrow('not settled which unit');
+  await expect(rule('no-fault-found')).rejects.toThrow('not settled which unit');
+
+  // Once a covering ruling stands, no other unit is put in its place.
+  const photos = [somePhoto()];
+  await transaction((tx) => writePhotos(tx, { jobId, purpose: 'arrival', photos, actor: BENCH, now: NOW }));
+  const settle = async (serial: string) =>
+    settleSerial({ jobId, version: (await jobNow(jobId)).version, serial, note: '', actor: BENCH, now: NOW });
+  await settle(COVERED);
+  await rule('workmanship');
+  await expect(settle('TW7-4410-92')).rejects.toMatchObject({ code: 'invalid', field: 'serial' });
+});

@@ -1,5 +1,6 @@
 import { Facts } from '@/app/ui/docket/facts';
 import { Notice } from '@/app/ui/page/notice';
+import { TextLink } from '@/app/ui/page/text-link';
 import { formatInstant } from '@/lib/calendar/format';
 import { readStage } from '@/lib/jobs/records';
 import { UNRULED_STAGES } from '@/lib/jobs/rules/stage-sets';
@@ -14,7 +15,7 @@ import { SecondLookForm } from './second-look-form';
 
 /** The ruling: the form while there is none, the second look while it waits for one, and what was ruled. */
 export function RulingPart(props: CaseProps) {
-  const { claim, job } = props.found;
+  const { claim } = props.found;
   const standing = claimStanding(claim);
   const isToRule = standing === 'to-rule' || standing === 'contested';
   return (
@@ -30,15 +31,24 @@ export function RulingPart(props: CaseProps) {
       ) : null}
       <Ruled {...props} />
       {standing === 'second-look' ? <SecondLook {...props} /> : null}
-      {isToRule ? <ToRule {...props} stage={job.stage} /> : null}
+      {isToRule ? <ToRule {...props} /> : null}
       {claim.ruling === null && standing === 'closed' ? <p>Closed without a ruling.</p> : null}
     </section>
   );
 }
 
-function ToRule({ stage, ...props }: CaseProps & { stage: string }) {
-  if (!UNRULED_STAGES.includes(readStage(stage))) {
+function ToRule(props: CaseProps) {
+  const { job } = props.found;
+  if (!UNRULED_STAGES.includes(readStage(job.stage))) {
     return <p>The unit is not here yet. It is inspected and ruled on once it is taken in.</p>;
+  }
+  if (!job.isSerialSettled) {
+    return (
+      <p>
+        The serial read is not the certificate’s, and nobody has settled yet which unit this is.{' '}
+        <TextLink href={`/workshop/jobs/${job.number}`}>Settle it on the job sheet</TextLink>, then rule.
+      </p>
+    );
   }
   if (!may(props.who.role, 'rule-claim')) return <p>Ruling is for the bench and the owner.</p>;
   return <RulingForm {...props} />;
