@@ -162,7 +162,7 @@ describe('the whole main job', () => {
       now: back,
     });
     await move(claimJob.id, 'assess', back);
-    await expect(move(claimJob.id, 'start-bench', back)).rejects.toThrow('not ruled covered');
+    await expect(move(claimJob.id, 'start-bench', back)).rejects.toThrow('rule on it first');
     const ruling = await ruleOnClaim({
       claimId: claimJob.claim?.id ?? '',
       jobVersion: (await current(claimJob.id)).version,
