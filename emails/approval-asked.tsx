@@ -30,19 +30,30 @@ export const approvalAsked: Writer<'approval-asked'> = (facts, setting) => {
   };
 };
 
+const REPAIRED_ON_YES = 'If you say yes, we repair it. If you say no, your unit comes back unrepaired.';
+
 /** A no sends nothing back where part of a claim is covered: the price is then for the rest. */
-function wordsOf({ returnFee, isFirst }: Facts, setting: Setting): { found: string; what: string } {
+function wordsOf(
+  { returnFee, isFirst, isAfterInspection, previousGross }: Facts,
+  setting: Setting,
+): { found: string; what: string } {
   if (returnFee === null) {
     return {
       found: `What your certificate covers is free of charge (${money(0, setting)}), whatever you answer. We found something else beside it, and that has a price. We have stopped work until you answer.`,
       what: 'If you say yes, we repair both parts. If you say no, we repair the covered part and leave the rest as it is.',
     };
   }
+  if (isAfterInspection) {
+    return {
+      found: `The inspection is done, and this is what the repair costs. Nothing is repaired before you say yes. This is the whole price: the ${money(previousGross, setting)} for the inspection is not added to it.`,
+      what: REPAIRED_ON_YES,
+    };
+  }
   if (isFirst) {
     return {
       found:
         'We have looked at your unit, and this is what its repair costs. Nothing is done to it before you say yes.',
-      what: 'If you say yes, we repair it. If you say no, your unit comes back unrepaired.',
+      what: REPAIRED_ON_YES,
     };
   }
   return {
@@ -51,9 +62,12 @@ function wordsOf({ returnFee, isFirst }: Facts, setting: Setting): { found: stri
   };
 }
 
-function priceLines({ revision, gross, previousGross, isFirst }: Facts, setting: Setting): Line[] {
+function priceLines(
+  { revision, gross, previousGross, isFirst, isAfterInspection }: Facts,
+  setting: Setting,
+): Line[] {
   const of = `(revision ${revision} of the quote)`;
-  if (isFirst) return [{ term: `Price ${of}`, text: cost(gross, setting) }];
+  if (isFirst || isAfterInspection) return [{ term: `Price ${of}`, text: cost(gross, setting) }];
   const change = gross - previousGross;
   return [
     { term: 'Agreed so far', text: cost(previousGross, setting) },

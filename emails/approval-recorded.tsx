@@ -12,26 +12,27 @@ export const approvalRecorded: Writer<'approval-recorded'> = (facts, setting) =>
   WRITTEN[facts.decision](facts, setting);
 
 function accepted(
-  { revision, gross, promise, startAfter, isFirst = false }: Facts,
+  { revision, gross, promise, startAfter, isFirst = false, isAfterInspection = false }: Facts,
   setting: Setting,
 ): Letter {
+  const starts = isFirst || isAfterInspection;
   const { job } = setting;
   return {
     to: 'customer',
     subject: `Your yes is recorded: job ${job.number}`,
-    summary: isFirst
+    summary: starts
       ? `You agreed to ${money(gross, setting)} with tax.`
       : `The repair goes on at ${money(gross, setting)}.`,
     body: (
       <>
-        <Title>{isFirst ? 'Thank you, your yes is recorded' : 'Thank you, the repair goes on'}</Title>
+        <Title>{starts ? 'Thank you, your yes is recorded' : 'Thank you, the repair goes on'}</Title>
         <Para>You said yes to revision {revision} of the quote. Keep this message as your record of it.</Para>
         <Moved promise={promise} setting={setting} />
         <Next
           what={
             startAfter
-              ? `Work ${isFirst ? 'starts' : 'goes on'} after ${fullDay(startAfter, setting)}, when your right to withdraw ends. On the job page you can ask us to start before. We write when your unit is proved and ready.`
-              : `Your unit goes ${isFirst ? '' : 'back '}on the bench. We write when it is proved and ready.`
+              ? `Work ${starts ? 'starts' : 'goes on'} after ${fullDay(startAfter, setting)}, when your right to withdraw ends. On the job page you can ask us to start before. We write when your unit is proved and ready.`
+              : `Your unit goes ${starts ? '' : 'back '}on the bench. We write when it is proved and ready.`
           }
           when={
             job.promisedOn

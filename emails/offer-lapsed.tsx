@@ -3,15 +3,17 @@ import type { Setting, Writer } from './letter';
 import { cost, fullDay, money } from './words';
 
 export const offerLapsed: Writer<'offer-lapsed'> = (
-  { revision, gross, validUntil, isFirst = false },
+  { revision, gross, validUntil, isFirst = false, isAfterInspection = false },
   setting,
 ) => ({
   to: 'customer',
-  subject: `The ${isFirst ? '' : 'new '}price is no longer held: job ${setting.job.number}`,
+  subject: `The ${isFirst || isAfterInspection ? '' : 'new '}price is no longer held: job ${setting.job.number}`,
   summary: `It held until ${fullDay(validUntil, setting)}. Your unit is safe with us.`,
   body: (
     <>
-      <Title>{isFirst ? 'The price is no longer held' : 'The new price is no longer held'}</Title>
+      <Title>
+        {isFirst || isAfterInspection ? 'The price is no longer held' : 'The new price is no longer held'}
+      </Title>
       <Para>
         We asked for your yes or no to {cost(gross, setting)} (revision {revision} of the quote). It held
         until {fullDay(validUntil, setting)}, and no answer came. {standing(isFirst, setting)}

@@ -41,7 +41,8 @@ export const unitArrived: Writer<'unit-arrived'> = (facts, setting) => {
 /** Only a repair comes without a booking: a claim is opened before its unit is posted. */
 function caseOf({ isUnbooked }: Facts, { job }: Setting): (facts: Facts, setting: Setting) => Parts {
   if (job.kind === 'claim') return claimed;
-  return isUnbooked ? unbooked : booked;
+  if (isUnbooked) return unbooked;
+  return job.isInspection ? inspected : booked;
 }
 
 const COMPARED = {
@@ -55,6 +56,15 @@ function booked({ promisedOn }: Facts, setting: Setting): Parts {
     ...COMPARED,
     ...dated(promisedOn, setting),
     what: 'It waits for its turn on the bench. We find out what is wrong and repair it. If the price has to change, we ask you before we go on.',
+    costs: agreedCost(setting),
+  };
+}
+
+function inspected({ promisedOn }: Facts, setting: Setting): Parts {
+  return {
+    ...COMPARED,
+    ...dated(promisedOn, setting),
+    what: 'It waits for its turn on the bench. We find out what is wrong and send you a price for the repair. Nothing is repaired before you have said yes to it on the job page.',
     costs: agreedCost(setting),
   };
 }

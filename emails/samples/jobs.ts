@@ -1,5 +1,5 @@
 import { day } from '@/lib/calendar/day';
-import { certificateNumber, claimJob, quoteJob, type Sample } from './sample';
+import { certificateNumber, claimJob, inspectionJob, quoteJob, type Sample } from './sample';
 
 /** What is written while a unit comes, waits and goes back. */
 export const jobSamples: readonly Sample[] = [
@@ -12,7 +12,7 @@ export const jobSamples: readonly Sample[] = [
   {
     name: 'Booked, an inspection alone',
     content: { template: 'job-booked', data: {} },
-    job: { agreed: 1800, inspectionFee: 1800, isInspection: true },
+    job: inspectionJob,
   },
   {
     name: 'Booked, with a right to withdraw',
@@ -67,6 +67,11 @@ export const jobSamples: readonly Sample[] = [
   {
     name: 'Arrived as booked',
     content: { template: 'unit-arrived', data: { promisedOn: day('2026-12-09'), differences: [] } },
+  },
+  {
+    name: 'Arrived for an inspection',
+    content: { template: 'unit-arrived', data: { promisedOn: day('2026-12-09'), differences: [] } },
+    job: inspectionJob,
   },
   {
     name: 'Arrived on a claim',

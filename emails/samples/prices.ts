@@ -1,5 +1,5 @@
 import { day } from '@/lib/calendar/day';
-import { claimJob, quoteJob, type Sample } from './sample';
+import { claimJob, inspectionJob, quoteJob, type Sample } from './sample';
 
 /** What is written about prices: asked for, sent, changed, agreed and lapsed. */
 export const priceSamples: readonly Sample[] = [
@@ -49,6 +49,54 @@ export const priceSamples: readonly Sample[] = [
       },
     },
     job: { agreed: 0, isPriceOpen: true, promisedOn: null },
+  },
+  {
+    name: 'Approval asked, after an inspection',
+    content: {
+      template: 'approval-asked',
+      data: {
+        revision: 2,
+        reason: 'The left output stage is open. We would build it anew.',
+        previousGross: 1800,
+        gross: 6000,
+        returnFee: 960,
+        inspectionFee: 1800,
+        validUntil: day('2027-01-02'),
+        isAfterInspection: true,
+      },
+    },
+    job: inspectionJob,
+  },
+  {
+    name: 'Approval asked, after an inspection, reminder',
+    content: {
+      template: 'offer-reminder',
+      data: {
+        revision: 2,
+        gross: 6000,
+        returnFee: 960,
+        inspectionFee: 1800,
+        validUntil: day('2027-01-02'),
+        isAfterInspection: true,
+      },
+    },
+    job: inspectionJob,
+  },
+  {
+    name: 'Approval asked, after an inspection, no answer came',
+    content: {
+      template: 'offer-lapsed',
+      data: { revision: 2, gross: 6000, validUntil: day('2027-01-02'), isAfterInspection: true },
+    },
+    job: inspectionJob,
+  },
+  {
+    name: 'Approval recorded: yes, after an inspection',
+    content: {
+      template: 'approval-recorded',
+      data: { revision: 2, decision: 'accepted', gross: 6000, isAfterInspection: true },
+    },
+    job: { agreed: 6000 },
   },
   {
     name: 'Approval asked, reminder',

@@ -26,6 +26,7 @@ export const sampleJob: Setting['job'] = {
 };
 
 export const claimJob = { kind: 'claim', agreed: 0 } as const;
+export const inspectionJob = { agreed: 1800, inspectionFee: 1800, isInspection: true } as const;
 export const quoteJob = {
   number: 'Q-5T8B-N3WZ',
   kind: 'quote',

@@ -10,6 +10,7 @@ import { writePromiseMove } from '@/lib/promise/write-move';
 import { agreedOf, offerOf } from '@/lib/quotes/rules/agreed';
 import { isBookedAtQuote } from '@/lib/quotes/rules/asked-words';
 import { costOfNoFacts, readCostOfNo } from '@/lib/quotes/stored-after-no';
+import { priceFacts } from '@/lib/quotes/stored-offer-words';
 import { closeClaim } from '@/lib/warranty/write-closed-claim';
 import { readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
@@ -172,7 +173,7 @@ async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts)
           ...costOfNoFacts(readCostOfNo(job, workshop)),
           ...(offer.workingDays ? { furtherDays: offer.workingDays } : {}),
           validUntil: dayInZone(offer.validUntil, 'UTC'),
-          ...(factsOf(job).isPriceAgreed ? {} : { isFirst: true }),
+          ...priceFacts(job),
         },
       };
     }

@@ -19,7 +19,7 @@ import { feesAfterNo } from './rules/after-no';
 import { agreedOf } from './rules/agreed';
 import { withdrawUntil as lastDayToWithdraw, readWithdrawalRule } from './rules/withdrawal';
 import { readLinesAfterNo } from './stored-after-no';
-import { readOfferWords } from './stored-offer-words';
+import { priceFacts, readOfferWords } from './stored-offer-words';
 import { writeOwed } from './write-owed';
 
 type Revision = NonNullable<JobRecord['quotes'][number]>['revisions'][number];
@@ -117,7 +117,7 @@ export async function decideOffer(o: {
         decision: taken,
         ...agreed,
         ...(promise ? { promise } : {}),
-        ...(makesContract ? { isFirst: true } : {}),
+        ...(makesContract ? { isFirst: true } : taken === 'accepted' ? priceFacts(job) : {}),
         ...(taken === 'accepted' && startAfter ? { startAfter } : {}),
       },
       to: job.customer.email,

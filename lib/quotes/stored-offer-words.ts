@@ -5,6 +5,7 @@ import type { JobRecord } from '@/lib/jobs/records';
 import { formatMoney } from '@/lib/money/amount';
 import type { WorkshopCard } from '@/lib/workshop/records';
 import { agreedOf } from './rules/agreed';
+import { isInspectionOnly } from './rules/inspection-fee';
 import { type OfferWords, offerWords } from './rules/offer-words';
 import { readWithdrawalRule } from './rules/withdrawal';
 import { DAYS_TO_WITHDRAW } from './rules/withdrawal-text';
@@ -21,6 +22,7 @@ export function readOfferWords(
     {
       isFirst: !factsOf(job).isPriceAgreed,
       isOrder: !factsOf(job).isContractMade,
+      isAfterInspection: isAfterInspection(job),
       gross: offer.grossMinor,
       before: agreed?.grossMinor ?? 0,
       cost: readCostOfNo(job, workshop),
@@ -28,6 +30,17 @@ export function readOfferWords(
     },
     (minor) => formatMoney(minor, workshop.currency, workshop.locale),
   );
+}
+
+/** What the price that waits on a job follows, as facts of a mail: nothing that was agreed, or an inspection at a price of its own. */
+export function priceFacts(job: JobRecord): { isFirst?: true; isAfterInspection?: true } {
+  if (!factsOf(job).isPriceAgreed) return { isFirst: true };
+  return isAfterInspection(job) ? { isAfterInspection: true } : {};
+}
+
+function isAfterInspection(job: JobRecord): boolean {
+  const agreed = agreedOf(job);
+  return agreed !== undefined && factsOf(job).isPriceAgreed && isInspectionOnly(agreed);
 }
 
 /**

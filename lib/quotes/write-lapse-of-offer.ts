@@ -1,7 +1,7 @@
 import { dayFromDate } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
-import { factsOf, requireMove } from '@/lib/jobs/facts';
+import { requireMove } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, readStage } from '@/lib/jobs/records';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
@@ -11,6 +11,7 @@ import { Refusal } from '@/lib/outcome';
 import { writePromiseMove } from '@/lib/promise/write-move';
 import type { DuePrice, LapseCall } from './due-price';
 import { costOfNoFacts, readCostOfNo } from './stored-after-no';
+import { priceFacts } from './stored-offer-words';
 
 const CLOCK: Actor = { kind: 'clock' };
 
@@ -49,7 +50,7 @@ export async function lapseOffer(tx: Tx, price: DuePrice, jobId: string, call: L
       revision: price.revision,
       gross: price.grossMinor,
       validUntil: dayFromDate(price.validUntil),
-      ...firstFact(job),
+      ...priceFacts(job),
     },
     to: job.customer.email,
     jobId,
@@ -70,17 +71,12 @@ export async function remindOfOffer(tx: Tx, price: DuePrice, jobId: string, call
       gross: price.grossMinor,
       validUntil: dayFromDate(price.validUntil),
       ...costOfNoFacts(readCostOfNo(job, call.workshop)),
-      ...firstFact(job),
+      ...priceFacts(job),
     },
     to: job.customer.email,
     jobId,
     now: call.now,
   });
-}
-
-/** Whether no price was agreed before, as a fact of a mail. */
-function firstFact(job: JobRecord): { isFirst?: true } {
-  return factsOf(job).isPriceAgreed ? {} : { isFirst: true };
 }
 
 async function lockedJob(tx: Tx, jobId: string): Promise<JobRecord> {

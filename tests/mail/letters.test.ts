@@ -155,6 +155,23 @@ test.each(samples.filter(({ name }) => /inspection (alone|sent|lapses|accepted)/
   },
 );
 
+test('a unit that arrived for an inspection alone is promised a price, and no repair', async () => {
+  const { text } = await draw(sampleOf('Arrived for an inspection'));
+  expect(text).toContain('send you a price for the repair. Nothing is repaired before you have said yes');
+  expect(text).not.toContain('and repair it');
+});
+
+test.each(samples.filter(({ name }) => /: yes, after an insp|asked, after an insp/.test(name)))(
+  'the mail “$name” speaks of a repair that has not begun',
+  async (sample) => {
+    const { subject, text } = await draw(sample);
+    expect(text).toContain('£60.00');
+    expect(subject + text).not.toMatch(
+      /new price|repair goes on|back on the bench|Agreed so far|Difference|changes/i,
+    );
+  },
+);
+
 test('a claim’s unit that arrived is promised a ruling and a free inspection, not a free repair', async () => {
   const { text } = await draw(sampleOf('Arrived on a claim'));
   expect(text).toContain('Our ruling comes within 2 working days.');

@@ -136,6 +136,22 @@ describe('the inspection fee of a price that is answered', () => {
   });
 });
 
+describe('the first price of a repair after an inspection at a price of its own', () => {
+  it('is told as that in every mail, and in the words that are kept', async () => {
+    await db.workshop.update({ where: { id: 1 }, data: { isInspectionFeeTakenOff: false } });
+    await answer('accepted', await askPrice(jobId, ASKED, { lines: [FEE] }), ASKED);
+    const { agreed, mail } = await answer('accepted', await askPrice(jobId, ASKED), ASKED);
+    const asked = await db.mail.findFirstOrThrow({
+      where: { template: 'approval-asked' },
+      orderBy: { id: 'desc' },
+    });
+    for (const data of [asked.data, mail]) expect(data).toMatchObject({ isAfterInspection: true });
+    expect(agreed?.agreedText).toBe(
+      'I agree to £114.00 with tax for this repair. The £18.00 for the inspection is not added to it.',
+    );
+  });
+});
+
 describe('an invoice that was issued before the answer', () => {
   const papers = async () =>
     (await db.invoice.findMany({ orderBy: { sequence: 'asc' } })).map(({ kind, payableMinor }) => [

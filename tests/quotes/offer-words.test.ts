@@ -49,6 +49,26 @@ describe('the words of a price on a running job', () => {
     expect([onClaim.yes, onClaim.agreed]).toEqual([words.yes, words.agreed]);
   });
 
+  it('after an inspection is the first price of the repair, and in place of the inspection', () => {
+    const words = offerWords(
+      {
+        isFirst: false,
+        isOrder: false,
+        isAfterInspection: true,
+        gross: 6000,
+        before: 1800,
+        cost: fees,
+        startAfter: null,
+      },
+      money,
+    );
+    expect(words.heading).toBe('Price: £60.00');
+    expect(words.agreed).toBe(
+      'I agree to £60.00 with tax for this repair. The £18.00 for the inspection is not added to it.',
+    );
+    expect(Object.values(words).join()).not.toMatch(/new price|instead of|go on|again later/i);
+  });
+
   it('keeps the covered part at 0.00 whatever the answer is', () => {
     const words = offerWords(
       { isFirst: false, isOrder: false, gross: 2400, before: 0, cost: null, startAfter: null },

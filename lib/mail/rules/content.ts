@@ -16,6 +16,8 @@ const nothing = z.strictObject({});
 const isInspection = z.boolean().optional();
 /** No price was agreed before this one; absent: it changes an agreed price. */
 const isFirst = z.boolean().optional();
+/** What was agreed before this price is an inspection alone, and nothing is repaired yet. */
+const isAfterInspection = z.boolean().optional();
 
 export const factsOf = {
   'job-booked': nothing,
@@ -45,6 +47,7 @@ export const factsOf = {
     furtherDays: z.int().optional(),
     validUntil: calendarDay,
     isFirst,
+    isAfterInspection,
   }),
   'offer-reminder': z.strictObject({
     revision: z.int(),
@@ -54,8 +57,15 @@ export const factsOf = {
     inspectionFee: amount.optional(),
     validUntil: calendarDay,
     isFirst,
+    isAfterInspection,
   }),
-  'offer-lapsed': z.strictObject({ revision: z.int(), gross: amount, validUntil: calendarDay, isFirst }),
+  'offer-lapsed': z.strictObject({
+    revision: z.int(),
+    gross: amount,
+    validUntil: calendarDay,
+    isFirst,
+    isAfterInspection,
+  }),
   'approval-recorded': z.strictObject({
     revision: z.int(),
     /** rest-declined: the covered part of a claim goes on without the rest */
@@ -69,6 +79,7 @@ export const factsOf = {
     startAfter: calendarDay.optional(),
     /** this yes made the contract: what the law asks to confirm comes with it */
     isFirst: z.boolean().optional(),
+    isAfterInspection,
   }),
   'withdrawal-recorded': z.strictObject({
     /** day and time of receipt where the workshop is, as text */

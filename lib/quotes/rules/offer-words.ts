@@ -17,7 +17,8 @@ export type OfferWords = {
  * one. The first price is that of a unit which came without a booking; an order is a yes that makes the contract, as that one
  * and the first price on a claim that covers nothing are. Where the customer may withdraw and did not ask for an early start,
  * work begins after `startAfter`: a day, or the period that the yes begins. Without a cost of the no, nothing is sent back, because part of
- * the claim is covered and gets repaired.
+ * the claim is covered and gets repaired. After an inspection at a price of its own nothing was repaired yet: this price is the
+ * first of the repair, and in place of the inspection's, whose fee it holds or takes off.
  *
  * offerWords({ gross: 6000, before: 4600, … }, money).agreed
  *   -> 'I agree to £60.00 with tax for this repair, instead of £46.00.'
@@ -26,6 +27,8 @@ export function offerWords(
   o: {
     isFirst: boolean;
     isOrder: boolean;
+    /** what is agreed so far is for the inspection alone */
+    isAfterInspection?: boolean;
     gross: number;
     before: number;
     cost: CostOfNo;
@@ -40,7 +43,7 @@ export function offerWords(
     onNo: `We send the unit back unrepaired. You pay ${back}.`,
     no: `No, send it back for ${back}`,
   };
-  if (o.isFirst) {
+  if (o.isFirst || o.isAfterInspection) {
     return {
       ...shared,
       heading: `Price: ${price}`,
@@ -50,7 +53,9 @@ export function offerWords(
           : `We repair it at this price, ${whenWorkGoesOn(o.startAfter)}. You pay when it is done.`,
       // A button that orders says that it costs something (Directive 2011/83/EU Art. 8(2)).
       yes: `Yes, repair it and pay ${price}`,
-      agreed: `I agree to ${price} with tax for this repair, under the terms.`,
+      agreed: o.isFirst
+        ? `I agree to ${price} with tax for this repair, under the terms.`
+        : `I agree to ${price} with tax for this repair. The ${money(o.before)} for the inspection is not added to it.`,
       declined: `I decline this price and ask for the unit back unrepaired for ${back}.`,
     };
   }
