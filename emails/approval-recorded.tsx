@@ -1,6 +1,7 @@
 import type { FactsOf } from '@/lib/mail/rules/content';
 import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Letter, Setting, Writer } from './letter';
+import { leftSentence, replacedSentence } from './money-left';
 import { LawsWords, RightToWithdraw } from './withdrawal-part';
 import { cost, feesOf, fullDay, money } from './words';
 
@@ -11,10 +12,9 @@ const WRITTEN = { accepted, declined, 'rest-declined': restDeclined } as const;
 export const approvalRecorded: Writer<'approval-recorded'> = (facts, setting) =>
   WRITTEN[facts.decision](facts, setting);
 
-function accepted(
-  { revision, gross, promise, startAfter, isFirst = false, isAfterInspection = false }: Facts,
-  setting: Setting,
-): Letter {
+function accepted(facts: Facts, setting: Setting): Letter {
+  const { revision, gross, promise, startAfter, isFirst = false, isAfterInspection = false } = facts;
+  const price = `${cost(gross, setting)}. ${leftAfterYes(facts, setting)}`;
   const starts = isFirst || isAfterInspection;
   const { job } = setting;
   return {
@@ -41,8 +41,8 @@ function accepted(
           }
           costs={
             job.kind === 'claim'
-              ? `${cost(gross, setting)}. You pay when it is ready. What your certificate covers is free of charge (${money(0, setting)}).`
-              : `${cost(gross, setting)}. You pay when it is ready.`
+              ? `${price} What your certificate covers is free of charge (${money(0, setting)}).`
+              : price
           }
         />
         <JobPage setting={setting}>See the job</JobPage>
@@ -53,8 +53,19 @@ function accepted(
   };
 }
 
+/** What is left to pay after a yes, and when: by the day of the invoice that was written with it, else when the unit is ready. */
+function leftAfterYes({ balance, replaced }: Facts, setting: Setting): string {
+  if (balance === undefined) return 'You pay when it is ready.';
+  const left = leftSentence(balance, setting);
+  if (replaced) return `${left}${replacedSentence(replaced, setting)}`;
+  return balance > 0 ? `${left} You pay that when it is ready.` : left;
+}
+
 /** After a no, `gross` is the fees alone, and nothing for a claim. */
-function declined({ revision, gross, inspectionFee = 0 }: Facts, setting: Setting): Letter {
+function declined(facts: Facts, setting: Setting): Letter {
+  const { revision, gross, inspectionFee = 0, balance, replaced } = facts;
+  const left =
+    balance === undefined ? '' : ` ${leftSentence(balance, setting)}${replacedSentence(replaced, setting)}`;
   const { job } = setting;
   return {
     to: 'customer',
@@ -72,8 +83,8 @@ function declined({ revision, gross, inspectionFee = 0 }: Facts, setting: Settin
           when="Within a few days."
           costs={
             gross === 0
-              ? `Sending it back is free of charge (${money(0, setting)}).`
-              : `With tax: ${feesOf({ returnFee: gross - inspectionFee, inspectionFee }, setting)}.`
+              ? `Sending it back is free of charge (${money(0, setting)}).${left}`
+              : `With tax: ${feesOf({ returnFee: gross - inspectionFee, inspectionFee }, setting)}.${left}`
           }
         />
         <JobPage setting={setting}>See the job</JobPage>

@@ -22,13 +22,15 @@ const plain: CSSProperties = { margin: 0, fontFamily: faces.sans, color: light.i
 const body: CSSProperties = { ...plain, fontSize: 16, lineHeight: '24px' };
 const small: CSSProperties = { ...plain, fontSize: 14, lineHeight: '20px', color: light.soft };
 
+/** Every message is in English, whatever language the workshop’s amounts and days are written for (WCAG 2.2, 3.1.1). */
+const LANGUAGE = 'en-GB';
+
 type FrameProps = { letter: Letter; setting: Setting };
 
 /** The docket every message is: a stub with the number, a body with what happened, the workshop under it. */
 export function Frame({ letter, setting }: FrameProps) {
-  const { workshop } = setting;
   return (
-    <Html lang={workshop.locale}>
+    <Html lang={LANGUAGE}>
       <Head>
         <title>{letter.subject}</title>
         <meta name="viewport" content="width=device-width, initial-scale=1" />
@@ -37,7 +39,7 @@ export function Frame({ letter, setting }: FrameProps) {
         <style>{styleSheet}</style>
       </Head>
       <Body
-        lang={workshop.locale}
+        lang={LANGUAGE}
         className="ground on-ground"
         style={{ margin: 0, padding: 0, backgroundColor: light.ground }}
       >

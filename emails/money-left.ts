@@ -1,5 +1,6 @@
+import type { FactsOf } from '@/lib/mail/rules/content';
 import type { Setting } from './letter';
-import { money } from './words';
+import { fullDay, money } from './words';
 
 /** What money paid before any price was agreed is for. */
 export function towardsSentence(balance: number, setting: Setting): string {
@@ -12,4 +13,20 @@ export function leftSentence(balance: number, setting: Setting): string {
   if (balance > 0) return `${money(balance, setting)} with tax is left to pay.`;
   if (balance < 0) return `We give ${money(-balance, setting)} back the way it came.`;
   return `Nothing is left to pay (${money(0, setting)}).`;
+}
+
+/** What became of the invoices that were issued ahead: ' Invoice 2026-00001 is credited. …' Empty without one. */
+export function replacedSentence(
+  replaced: FactsOf<'approval-recorded'>['replaced'],
+  setting: Setting,
+): string {
+  if (!replaced) return '';
+  const { credited, invoice } = replaced;
+  const old =
+    credited.length === 1
+      ? `Invoice ${credited[0]} is credited and no longer holds.`
+      : `The invoices ${credited.join(' and ')} are credited and no longer hold.`;
+  if (!invoice) return ` ${old}`;
+  const due = invoice.dueOn ? ` Please pay what is left by ${fullDay(invoice.dueOn, setting)}.` : '';
+  return ` ${old} Invoice ${invoice.number} takes ${credited.length === 1 ? 'its' : 'their'} place. It is on the job page.${due}`;
 }

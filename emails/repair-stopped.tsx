@@ -1,10 +1,11 @@
 import { JobPage, Next, Para, Title, Words } from './frame';
 import type { Writer } from './letter';
+import { replacedSentence } from './money-left';
 import { feesOf, money } from './words';
 
 /** The workshop sends a unit back unrepaired; `gross` is the fees alone. */
 export const repairStopped: Writer<'repair-stopped'> = (
-  { why, reason, gross, inspectionFee, refund },
+  { why, reason, gross, inspectionFee, refund, replaced },
   setting,
 ) => {
   const { job, workshop } = setting;
@@ -27,9 +28,9 @@ export const repairStopped: Writer<'repair-stopped'> = (
           what="We close your unit up and pack it. We write again when it is ready to go back."
           when="Within a few days."
           costs={
-            refund > 0
+            (refund > 0
               ? `${owed} You have paid ${money(refund, setting)} more than that, and we pay it back to you.`
-              : owed
+              : owed) + replacedSentence(replaced, setting)
           }
         />
         {job.kind === 'claim' ? (

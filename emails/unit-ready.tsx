@@ -25,7 +25,7 @@ export const unitReady: Writer<'unit-ready'> = ({ balance, invoice }, setting) =
         {invoice ? (
           <Para>
             {owes
-              ? `Invoice ${invoice.number} is on the job page. Please pay it by ${fullDay(invoice.dueOn, setting)}.`
+              ? `Invoice ${invoice.number} is on the job page.${invoice.dueOn ? ` Please pay it by ${fullDay(invoice.dueOn, setting)}.` : ''}`
               : `Invoice ${invoice.number} is on the job page. It is paid.`}
           </Para>
         ) : null}

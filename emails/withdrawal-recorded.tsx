@@ -1,5 +1,6 @@
 import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Writer } from './letter';
+import { replacedSentence } from './money-left';
 import { money } from './words';
 
 /** The receipt of a withdrawal, with its day and time (Directive 2011/83/EU Art. 11a(4)). */
@@ -30,7 +31,7 @@ export const withdrawalRecorded: Writer<'withdrawal-recorded'> = (facts, setting
               : 'Nothing. Please do not post the unit. A parcel that is on its way already goes back to you unopened.'
         }
         when={facts.isHere ? 'Within a few days.' : 'The booking ended today.'}
-        costs={costs(facts, (minor) => money(minor, setting))}
+        costs={`${costs(facts, (minor) => money(minor, setting))}${replacedSentence(facts.replaced, setting)}`}
       />
       <JobPage setting={setting}>See the job</JobPage>
     </>

@@ -28,7 +28,13 @@ export const jobSamples: readonly Sample[] = [
     name: 'Withdrawal recorded, nothing to pay',
     content: {
       template: 'withdrawal-recorded',
-      data: { at: '3 Dec 2026, 14:05', owed: 0, refund: 0, isHere: false },
+      data: {
+        at: '3 Dec 2026, 14:05',
+        owed: 0,
+        refund: 0,
+        isHere: false,
+        replaced: { credited: ['2026-00042'] },
+      },
     },
     job: { agreed: 0, isRepaired: false },
   },
@@ -108,6 +114,10 @@ export const jobSamples: readonly Sample[] = [
       data: { balance: 8900, invoice: { number: '2026-00042', dueOn: day('2026-12-23') } },
     },
   },
+  {
+    name: 'Ready, with an invoice whose day has passed',
+    content: { template: 'unit-ready', data: { balance: 8900, invoice: { number: '2026-00042' } } },
+  },
   { name: 'Ready, nothing to pay', content: { template: 'unit-ready', data: { balance: 0 } }, job: claimJob },
   {
     name: 'Ready, unrepaired, paid too much',
@@ -173,6 +183,7 @@ export const jobSamples: readonly Sample[] = [
         gross: 1800,
         inspectionFee: 1800,
         refund: 7100,
+        replaced: { credited: ['2026-00042'], invoice: { number: '2026-00044' } },
       },
     },
   },

@@ -167,6 +167,34 @@ export const priceSamples: readonly Sample[] = [
     job: { agreed: 13150 },
   },
   {
+    name: 'Approval recorded: yes, paid before',
+    content: {
+      template: 'approval-recorded',
+      data: {
+        revision: 2,
+        decision: 'accepted',
+        gross: 13150,
+        balance: 4250,
+        replaced: { credited: ['2026-00042'], invoice: { number: '2026-00044', dueOn: day('2026-12-23') } },
+      },
+    },
+    job: { agreed: 13150 },
+  },
+  {
+    name: 'Approval recorded: no, paid before',
+    content: {
+      template: 'approval-recorded',
+      data: {
+        revision: 2,
+        decision: 'declined',
+        gross: 1200,
+        balance: -7700,
+        replaced: { credited: ['2026-00042'], invoice: { number: '2026-00044' } },
+      },
+    },
+    job: { agreed: 1200, isRepaired: false },
+  },
+  {
     name: 'Approval recorded: no',
     content: { template: 'approval-recorded', data: { revision: 2, decision: 'declined', gross: 1200 } },
     job: { agreed: 1200, isRepaired: false },

@@ -1,4 +1,4 @@
-import { compareDays, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { compareDays, type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import { transaction } from '@/lib/db/transaction';
 import { balanceOf } from '@/lib/invoices/rules/balance';
@@ -131,11 +131,13 @@ async function queueStageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageF
   await queueMail(tx, request);
 }
 
-/** The invoice issued with the move, or the one that was issued before and is still to be paid. */
-function invoiceToName(job: JobRecord, owed: number, issued: WrittenInvoice | null) {
-  if (issued) return { number: issued.number, dueOn: issued.dueOn };
-  const standing = owed > 0 ? job.invoices.findLast((paper) => paper.kind === 'invoice') : undefined;
-  return standing && { number: standing.number, dueOn: dayFromDate(standing.dueOn) };
+/** The invoice issued with the move, or the one that was issued before and is still to be paid; without its day once that is past. */
+function invoiceToName(job: JobRecord, o: { owed: number; issued: WrittenInvoice | null; today: Day }) {
+  if (o.issued) return { number: o.issued.number, dueOn: o.issued.dueOn };
+  const standing = o.owed > 0 ? job.invoices.findLast((paper) => paper.kind === 'invoice') : undefined;
+  if (!standing) return undefined;
+  const dueOn = dayFromDate(standing.dueOn);
+  return { number: standing.number, ...(compareDays(dueOn, o.today) >= 0 && { dueOn }) };
 }
 
 async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts): Promise<MailContent> {
@@ -156,7 +158,8 @@ async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts)
     }
     case 'unit-ready': {
       const { owed } = factsOf(job);
-      const invoice = invoiceToName(job, owed, o.invoice);
+      const today = dayInZone(o.now, workshop.timeZone);
+      const invoice = invoiceToName(job, { owed, issued: o.invoice, today });
       return { template: mail, data: { balance: owed, ...(invoice && { invoice }) } };
     }
     case 'approval-asked': {

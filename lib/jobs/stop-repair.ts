@@ -1,6 +1,7 @@
 import { dayInZone } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
 import { balanceOf } from '@/lib/invoices/rules/balance';
+import { moneyFactsSince } from '@/lib/invoices/stored-replaced';
 import { issueForJob } from '@/lib/invoices/write-invoice';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
@@ -65,6 +66,7 @@ export async function stopRepair(o: {
       event: { kind: 'repair-stopped', data: { why: o.why, reason: o.reason, owed } },
     });
     if (job.invoices.length > 0) await issueForJob(tx, o);
+    const { replaced } = await moneyFactsSince(tx, job);
     await queueMail(tx, {
       template: 'repair-stopped',
       data: {
@@ -73,6 +75,7 @@ export async function stopRepair(o: {
         gross: owed,
         inspectionFee: feesAfterNo(lines).inspectionFee,
         refund: Math.max(0, balanceOf(job).paid - owed),
+        ...(replaced && { replaced }),
       },
       to: job.customer.email,
       jobId: job.id,

@@ -2,6 +2,7 @@ import { dayInZone } from '@/lib/calendar/day';
 import { formatInstant } from '@/lib/calendar/format';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { balanceOf } from '@/lib/invoices/rules/balance';
+import { moneyFactsSince } from '@/lib/invoices/stored-replaced';
 import { creditStanding, issueForJob } from '@/lib/invoices/write-invoice';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
@@ -59,6 +60,7 @@ export async function withdraw(o: { jobId: string; version: number; now: Date })
       });
     // An invoice that was issued ahead is credited, and replaced by one over what is owed.
     if (job.invoices.length > 0) await issueForJob(tx, { jobId: job.id, actor: CUSTOMER, now: o.now });
+    const { replaced } = await moneyFactsSince(tx, job);
     await queueMail(tx, {
       template: 'withdrawal-recorded',
       data: {
@@ -67,6 +69,7 @@ export async function withdraw(o: { jobId: string; version: number; now: Date })
         refund: Math.max(0, balanceOf(job).paid - owed),
         isHere,
         ...(isUnruled(factsOf(job)) && { isAnswerDue: true }),
+        ...(replaced && { replaced }),
       },
       to: job.customer.email,
       jobId: job.id,

@@ -1,6 +1,7 @@
 import { compareDays, type Day, dayFromDate, dayInZone, dayToDate } from '@/lib/calendar/day';
 import { workingDaysBetween } from '@/lib/calendar/working';
 import { type Tx, transaction } from '@/lib/db/transaction';
+import { moneyFactsSince } from '@/lib/invoices/stored-replaced';
 import { issueForJob } from '@/lib/invoices/write-invoice';
 import type { Actor } from '@/lib/jobs/actor';
 import { factsOf } from '@/lib/jobs/facts';
@@ -116,6 +117,7 @@ export async function decideOffer(o: {
         revision: o.revision,
         decision: taken,
         ...agreed,
+        ...(await moneyFactsSince(tx, job)),
         ...(promise ? { promise } : {}),
         ...(makesContract ? { isFirst: true } : taken === 'accepted' ? priceFacts(job) : {}),
         ...(taken === 'accepted' && startAfter ? { startAfter } : {}),

@@ -59,6 +59,19 @@ it('a unit that was ready is worked on and proved again, its customer told, its 
   expect((await sendBack(jobId, NEXT_DAY)).certificate).not.toBeNull();
 });
 
+it('a unit that is proved again after its invoice’s day is not asked to be paid by that day', async () => {
+  const jobId = await assessedJob(world, NOW);
+  await takeMove(jobId, 'start-bench', NOW);
+  await proved(world, jobId, NOW);
+  await reopen(jobId);
+  await proved(world, jobId, new Date('2026-12-23T09:00:00Z'));
+  const told = await db.mail.findMany({ where: { jobId, template: 'unit-ready' }, orderBy: { id: 'asc' } });
+  expect(told.map(({ data }) => data)).toEqual([
+    { balance: 7200, invoice: { number: '2026-00001', dueOn: '2026-12-09' } },
+    { balance: 7200, invoice: { number: '2026-00001' } },
+  ]);
+});
+
 it('nobody is told of work that is opened again while it is proved, and what passed says nothing any more', async () => {
   const jobId = await assessedJob(world, NOW);
   await takeMove(jobId, 'start-bench', NOW);

@@ -1,5 +1,6 @@
 import { beforeEach, expect, it } from 'vitest';
 import { db } from '@/lib/db/client';
+import { issueInvoice } from '@/lib/invoices/issue-invoice';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import type { Stop } from '@/lib/jobs/rules/stop';
 import { stopRepair } from '@/lib/jobs/stop-repair';
@@ -8,7 +9,7 @@ import { useDatabase } from '@/tests/database';
 import { assessedJob, readyJob, takeMove, versionOf } from '@/tests/makers/course';
 import { askPrice } from '@/tests/makers/offer';
 import { jobNow, makeCertificate, makeClaim, ruleClaim, sendBack, takeIn } from '@/tests/makers/walk';
-import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
+import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 import { madeOnce } from '@/tests/world/made-once';
 
 const NOW = new Date('2026-11-25T09:00:00Z');
@@ -52,6 +53,13 @@ it('it cannot be repaired: the way back is free, and the unit leaves without a c
   expect(letter).toContain('free of charge (£0.00)');
   await takeMove(jobId, 'pack-unrepaired', NOW);
   expect((await sendBack(jobId, NOW)).certificate).toBeNull();
+});
+
+it('an invoice that was issued ahead is named with the one in its place', async () => {
+  const jobId = await assessedJob(world, NOW);
+  await issueInvoice({ jobId, actor: OWNER, now: NOW });
+  const { letter } = await stop(jobId, 'customer-asked');
+  expect(letter).toContain('Invoice 2026-00001 is credited and no longer holds. Invoice 2026-00003 takes');
 });
 
 it('what was paid beyond what is owed is named as money to give back', async () => {

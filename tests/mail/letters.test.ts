@@ -117,7 +117,9 @@ describe('money and days', () => {
     const euro = await draw(sampleOf('Promise moved'), { currency: 'EUR', locale: 'de-DE' });
     expect(euro.text).toContain('Montag, 14. Dezember 2026');
     expect(euro.text).toContain('89,00');
-    expect(euro.html).toContain('lang="de-DE"');
+    // The words stay English (WCAG 2.2, 3.1.1), as on the pages.
+    expect(euro.html).toContain('lang="en-GB"');
+    expect(euro.html).not.toContain('lang="de');
   });
 
   test('an answer costs what the customer was told, the difference said plainly', async () => {
@@ -126,6 +128,29 @@ describe('money and days', () => {
       expect(text).toContain(amount);
     }
     expect(text).toContain('Saturday 2 January 2027');
+  });
+});
+
+describe('an answer that replaces an invoice issued ahead', () => {
+  test('names the new one, what is left of it and by when, to whom paid the old one', async () => {
+    const { text } = await draw(sampleOf('Approval recorded: yes, paid before'));
+    expect(text).toContain('£42.50 with tax is left to pay. Invoice 2026-00042 is credited');
+    expect(text).toContain('Invoice 2026-00044 takes its place');
+    expect(text).toContain('by Wednesday 23 December 2026');
+    expect(text).not.toContain('You pay when it is ready');
+  });
+
+  test('says what comes back after a no, and asks for nothing', async () => {
+    const { text } = await draw(sampleOf('Approval recorded: no, paid before'));
+    expect(text).toContain('We give £77.00 back the way it came.');
+    expect(text).not.toContain('Please pay');
+  });
+
+  test.each([
+    ['Withdrawal recorded, nothing to pay', '2026-00042 is credited'],
+    ['Cannot be repaired, paid before', '2026-00044 takes its place'],
+  ])('“%s” says so too', async (name, said) => {
+    expect((await draw(sampleOf(name))).text).toContain(said);
   });
 });
 

@@ -1,8 +1,9 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { dayFromDate } from '@/lib/calendar/day';
+import { day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { issueInvoice } from '@/lib/invoices/issue-invoice';
 import { balanceOf } from '@/lib/invoices/rules/balance';
+import { recordPayment } from '@/lib/jobs/record-payment';
 import { readJob } from '@/lib/jobs/records';
 import { drawMail } from '@/lib/mail/draw';
 import { decideOffer } from '@/lib/quotes/decide-offer';
@@ -161,13 +162,24 @@ describe('an invoice that was issued before the answer', () => {
   beforeEach(() => issueInvoice({ jobId, actor: OWNER, now: ASKED }));
 
   it('is credited after a no, and what is owed is the return fee', async () => {
-    const { job } = await answer('declined', await askPrice(jobId, ASKED));
+    const { job, mail } = await answer('declined', await askPrice(jobId, ASKED));
     expect(await papers()).toEqual([
       ['invoice', 7200],
       ['credit-note', 7200],
       ['invoice', 960],
     ]);
     expect(balanceOf(job)).toMatchObject({ total: 960, owed: 960 });
+    expect(mail).toMatchObject({
+      balance: 960,
+      replaced: { credited: ['2026-00001'], invoice: { number: '2026-00003', dueOn: '2026-12-14' } },
+    });
+  });
+
+  it('that was paid is told with what is left to pay', async () => {
+    const received = { method: 'card', reference: '', receivedOn: day('2026-11-25') } as const;
+    await recordPayment({ jobId, amount: 7200, ...received, actor: OWNER, now: ASKED });
+    const { mail } = await answer('accepted', await askPrice(jobId, ASKED));
+    expect(mail).toMatchObject({ balance: 2400, replaced: { invoice: { number: '2026-00003' } } });
   });
 
   it('is credited after a yes, and what is owed is the new price', async () => {

@@ -19,6 +19,16 @@ const isFirst = z.boolean().optional();
 /** What was agreed before this price is an inspection alone, and nothing is repaired yet. */
 const isAfterInspection = z.boolean().optional();
 
+/** Papers written with this answer because the invoice issued ahead says another price; absent: no invoice was issued ahead. */
+const replaced = z
+  .strictObject({
+    /** the invoices that were credited in full */
+    credited: z.array(text),
+    /** the one in their place, with the day while something is left to pay; none where nothing is owed */
+    invoice: z.strictObject({ number: text, dueOn: calendarDay.optional() }).optional(),
+  })
+  .optional();
+
 export const factsOf = {
   'job-booked': nothing,
   'job-cancelled': z.strictObject({
@@ -77,6 +87,9 @@ export const factsOf = {
     promise: z.strictObject({ from: calendarDay, to: calendarDay, reason: text }).optional(),
     /** work waits for the end of this day, while the customer may withdraw and asked for no early start */
     startAfter: calendarDay.optional(),
+    /** left to pay, below zero what is given back; absent: nothing was paid or invoiced before the answer */
+    balance: amount.optional(),
+    replaced,
     /** this yes made the contract: what the law asks to confirm comes with it */
     isFirst: z.boolean().optional(),
     isAfterInspection,
@@ -90,6 +103,7 @@ export const factsOf = {
     isHere: z.boolean(),
     /** a contested claim waits for its ruling, and the unit with it */
     isAnswerDue: z.boolean().optional(),
+    replaced,
   }),
   'repair-stopped': z.strictObject({
     why: z.enum(STOPS),
@@ -100,6 +114,7 @@ export const factsOf = {
     inspectionFee: amount,
     /** paid already beyond what is owed */
     refund: amount,
+    replaced,
   }),
   /** a unit that was ready is worked on again; the workshop's own words, or none */
   'work-reopened': z.strictObject({
@@ -110,8 +125,8 @@ export const factsOf = {
   'promise-moved': z.strictObject({ from: calendarDay, to: calendarDay, reason: text }),
   'unit-ready': z.strictObject({
     balance: amount,
-    /** the invoice issued with it, or issued before and to be paid; none where nothing is to pay */
-    invoice: z.strictObject({ number: text, dueOn: calendarDay }).optional(),
+    /** the invoice issued with it, or issued before and to be paid, its day left out once past; none where nothing is to pay */
+    invoice: z.strictObject({ number: text, dueOn: calendarDay.optional() }).optional(),
   }),
   'invoice-issued': z.strictObject({ number: text, balance: amount, dueOn: calendarDay }),
   'credit-note-issued': z.strictObject({
