@@ -217,6 +217,7 @@ export const actions: readonly ActionRow[] = [
   ...inFile('/workshop/mail/actions.ts', [
     ['sendAgainAction', desk, { bound: ['{mail}'] }],
     ['cameBackAction', desk, { bound: ['{mail}'], form: { note: 'Nobody lives here.' } }],
+    ['toldAction', desk, { bound: ['{mail}'], form: { note: 'By telephone.' } }],
   ]),
   ...inFile('/workshop/money/invoices/[number]/actions.ts', [
     [

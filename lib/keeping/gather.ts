@@ -16,7 +16,16 @@ const MESSAGES = {
 } as const;
 const MAILS = {
   orderBy: { queuedAt: 'asc' },
-  select: { template: true, toAddress: true, state: true, queuedAt: true, sentAt: true, data: true },
+  select: {
+    template: true,
+    toAddress: true,
+    state: true,
+    queuedAt: true,
+    sentAt: true,
+    toldAt: true,
+    toldNote: true,
+    data: true,
+  },
 } as const;
 const REVISIONS = {
   orderBy: { revision: 'asc' },

@@ -128,7 +128,7 @@ async function removeFromMail(tx: Tx, jobIds: string[], quoteIds: string[]): Pro
   await tx.mail.deleteMany({ where: { ...about, state: { not: 'sent' } } });
   const { count } = await tx.mail.updateMany({
     where: { ...about, toAddress: { not: '' } },
-    data: { toAddress: '', bounceNote: '' },
+    data: { toAddress: '', bounceNote: '', toldNote: '' },
   });
   return count;
 }

@@ -2,6 +2,9 @@ import { transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import { requeue } from './queue';
 
+/** A message that is sent again has to arrive: that its reader was told before says nothing of this time. */
+const NOT_TOLD = { toldAt: null, toldById: null, toldNote: '' };
+
 /**
  * Sends a message again by a person's wish: one that failed, that came back, that was kept for want of a mail server, or
  * that waits for its next try. A message that has left and did not come back, or is leaving now, is refused.
@@ -14,7 +17,7 @@ export async function retryMail(mailId: string): Promise<void> {
         id: mailId,
         OR: [{ state: { in: ['queued', 'failed', 'kept'] } }, { state: 'sent', bouncedAt: { not: null } }],
       },
-      data: { state: 'queued', lastError: null, bouncedAt: null, bounceNote: '' },
+      data: { state: 'queued', lastError: null, bouncedAt: null, bounceNote: '', ...NOT_TOLD },
     });
     if (changed.count === 1) return requeue(tx, mailId);
     const mail = await tx.mail.findUnique({ where: { id: mailId }, select: { id: true } });

@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, it, test } from 'vitest';
 import { db } from '@/lib/db/client';
 import { deliver } from '@/lib/mail/deliver';
 import { markBounced } from '@/lib/mail/mark-bounced';
+import { markTold } from '@/lib/mail/mark-told';
 import { countMail, countMailToLookAt, troubledMail } from '@/lib/mail/records';
 import { retryMail } from '@/lib/mail/retry';
 import { remedyOf } from '@/lib/mail/rules/bounce';
@@ -57,6 +58,48 @@ describe('a message that came back', () => {
   });
 });
 
+describe('a message whose reader was told some other way', () => {
+  const told = (mailId: string) =>
+    markTold({ mailId, note: 'By telephone.', actor: { id: 'desk' }, now: NOW });
+
+  test('needs no hand any more, until it is sent again', async () => {
+    const { mail, jobId } = await sent();
+    await expect(told(mail.id)).rejects.toMatchObject({ code: 'conflict' });
+    await markBounced({ mailId: mail.id, note: '550 5.1.1 no such user', now: NOW });
+    await told(mail.id);
+    await told(mail.id);
+    expect(await mailRow(mail.id)).toMatchObject({
+      toldAt: NOW,
+      toldById: 'desk',
+      toldNote: 'By telephone.',
+    });
+    expect(await troubledMail({ jobId })).toEqual([]);
+    expect(await countMailToLookAt()).toEqual({ failed: 0, kept: 0, bounced: 0 });
+    await retryMail(mail.id);
+    expect(await mailRow(mail.id)).toMatchObject({ state: 'queued', toldAt: null, toldNote: '' });
+  });
+
+  test('is warned about where the job has moved on', async () => {
+    const { mail, jobId } = await sent();
+    await markBounced({ mailId: mail.id, note: '550', now: NOW });
+    expect(await troubledMail({ jobId })).toMatchObject([{ movedTo: null }]);
+    await db.mail.update({
+      where: { id: mail.id },
+      data: { queuedAt: new Date(NOW.getTime() - 86_400_000) },
+    });
+    expect(await troubledMail({ jobId })).toMatchObject([{ movedTo: 'Booked', to: 'customer' }]);
+  });
+});
+
+test('a message to the workshop is not one that the customer lacks', async () => {
+  const { mail, jobId } = await sent();
+  await db.mail.update({
+    where: { id: mail.id },
+    data: { state: 'failed', template: 'message-from-customer' },
+  });
+  expect(await troubledMail({ jobId })).toMatchObject([{ to: 'workshop' }]);
+});
+
 test('a message to an address that was removed is given up at once', async () => {
   const { mail } = await makeQueuedMail();
   await db.mail.update({ where: { id: mail.id }, data: { toAddress: '' } });
@@ -76,6 +119,14 @@ describe('what to do about it', () => {
     ['550 mailbox unavailable', 'correct-address'],
     ['452 insufficient system storage', 'send-later'],
     ['it came back', 'look'],
+    // Our own sentences: the codes are those of our own server, not of the reader's.
+    ['The mail server refused the sign-in (535 5.7.8).', 'look-at-settings'],
+    ['The mail server refused the sender or the address (553).', 'look-at-settings'],
+    ['The mail server was not reached.', 'look-at-settings'],
+    ['No secure connection to the mail server.', 'look-at-settings'],
+    ['The message could not be handed to the mail server (421).', 'look-at-settings'],
+    ['The mail server refused the address (550 5.1.1).', 'correct-address'],
+    ['The mail server refused the message (554 5.7.1).', 'call'],
   ])('%s', (words, remedy) => {
     expect(remedyOf(words)).toBe(remedy);
   });

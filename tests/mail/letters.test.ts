@@ -9,6 +9,7 @@ import type { Sample } from '@/emails/samples/sample';
 import { sampleSetting } from '@/emails/samples/setting';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
 import { mailTemplates, readContent } from '@/lib/mail/rules/content';
+import { isToWorkshop } from '@/lib/mail/rules/words';
 import { readingGrade } from '@/tests/warranty/reading-grade';
 
 const workshop: Setting['workshop'] = {
@@ -95,6 +96,13 @@ describe.each(samples)('$name', (sample) => {
     const own = ours.split('\n').filter((line) => /\p{Ll}.*[.?!]$/u.test(line) && !line.includes('://'));
     expect(readingGrade(own.join('\n'))).toBeLessThan(6);
   });
+});
+
+test('the messages that go to the workshop are those the sheet does not take for the customer’s', () => {
+  for (const sample of samples) {
+    const { to } = writeLetter(sample.content, sampleSetting(sample, workshop, 'https://post.example.org'));
+    expect(to === 'workshop', sample.name).toBe(isToWorkshop(sample.content.template));
+  }
 });
 
 describe('money and days', () => {

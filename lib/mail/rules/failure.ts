@@ -53,6 +53,22 @@ export function readFailure(error: unknown): Failure {
   return { isFinal: false, sentence: `The message could not be handed to the mail server${codes}.` };
 }
 
+/**
+ * Whether a failure is of the mail server that the workshop sends by, and not of the reader's: by the beginnings of the sentences
+ * above, since the codes behind them are those of a refused reader as well.
+ */
+export function isOurServer(sentence: string): boolean {
+  return OUR_SERVER.some((beginning) => sentence.startsWith(beginning));
+}
+
+const OUR_SERVER = [
+  'The mail server refused the sign-in',
+  'The mail server refused the sender',
+  'The mail server was not reached',
+  'No secure connection to the mail server',
+  'The message could not be handed to the mail server',
+];
+
 // 503 complains about the order of commands, not about the message; a new connection may take it.
 function isForGood(responseCode: number): boolean {
   return responseCode >= 500 && responseCode < 600 && responseCode !== 503;

@@ -51,3 +51,15 @@ export function templateWords(template: string): string {
 function isTemplate(template: string): template is MailTemplate {
   return template in TEMPLATE_WORDS;
 }
+
+/** Messages that tell the workshop what its customer did; every other one goes to the customer. */
+const TO_WORKSHOP: ReadonlySet<string> = new Set<MailTemplate>([
+  'message-from-customer',
+  'claim-contested',
+  'quote-answered',
+]);
+
+/** Whether a kind of message goes to the workshop's own address. */
+export function isToWorkshop(template: string): boolean {
+  return TO_WORKSHOP.has(template);
+}

@@ -7,11 +7,12 @@ import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { now } from '@/lib/clock';
 import { markBounced } from '@/lib/mail/mark-bounced';
+import { markTold } from '@/lib/mail/mark-told';
 import { retryMail } from '@/lib/mail/retry';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../who';
-import { bounceForm } from './schema';
+import { bounceForm, toldForm } from './schema';
 
 export async function sendAgainAction(
   id: string,
@@ -34,4 +35,17 @@ export async function cameBackAction(id: string, _before: FormState, formData: F
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   refresh();
   return { done: 'Kept. It stands on the job and on today’s page until it is sent again.' };
+}
+
+export async function toldAction(id: string, _before: FormState, formData: FormData): Promise<FormState> {
+  onlyPlain(id);
+  const who = await requireStaff(rolesThatMay('mail'));
+  const parsed = parseForm(toldForm, formData);
+  if (!parsed.ok) return parsed.state;
+  const outcome = await attempt(() =>
+    markTold({ mailId: id, note: parsed.data.note, actor: who, now: now() }),
+  );
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
+  refresh();
+  return { done: 'Kept. It needs no hand any more.' };
 }

@@ -145,6 +145,7 @@ function Standing({ mail }: { mail: ListedMail }) {
       <StateTag state={standingOf(mail)} />
       {mail.lastError ? <span className="block">{mail.lastError}</span> : null}
       {mail.bouncedAt ? <span className="block">{mail.bounceNote}</span> : null}
+      {mail.toldAt ? <span className="block">{`Told some other way: ${mail.toldNote}`}</span> : null}
     </>
   );
 }

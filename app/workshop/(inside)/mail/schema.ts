@@ -7,3 +7,11 @@ export const bounceForm = z.object({
     .min(1, 'Copy what the other mail server said')
     .max(1000, 'Keep this to 1000 characters'),
 });
+
+export const toldForm = z.object({
+  note: z
+    .string('Say how they were told')
+    .trim()
+    .min(1, 'Say how they were told')
+    .max(1000, 'Keep this to 1000 characters'),
+});

@@ -19,7 +19,13 @@ export const office: FormsOfFiles = [
       },
     },
   ],
-  ['mail/schema.ts', { bounceForm: { fields: { note: '550 no such mailbox' } } }],
+  [
+    'mail/schema.ts',
+    {
+      bounceForm: { fields: { note: '550 no such mailbox' } },
+      toldForm: { fields: { note: 'By telephone' } },
+    },
+  ],
   [
     'money/invoices/[number]/schema.ts',
     {

@@ -12,12 +12,12 @@ import { NumberText } from '@/app/ui/words/number-text';
 import { formatInstant } from '@/lib/calendar/format';
 import { hasMailServer } from '@/lib/mail/mail-server';
 import { type Preview, previewMail } from '@/lib/mail/preview';
-import { REMEDY_SENTENCES, remedyOf } from '@/lib/mail/rules/bounce';
-import { templateWords } from '@/lib/mail/rules/words';
+import { movedOnSentence, REMEDY_SENTENCES, remedyOf, WORKSHOP_REMEDY } from '@/lib/mail/rules/bounce';
+import { isToWorkshop, templateWords } from '@/lib/mail/rules/words';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
-import { cameBackAction, sendAgainAction } from '../actions';
+import { cameBackAction, sendAgainAction, toldAction } from '../actions';
 import { DrawnMessage } from '../drawn-message';
 import { STATE_WORDS, StateTag, standingOf } from '../state-tag';
 
@@ -38,7 +38,7 @@ export default async function MessagePage({ params }: { params: Promise<{ id: st
         lead={STATE_WORDS[standingOf(mail)].meaning}
       />
       <Facts items={factsOf(preview, { locale: workshop.locale, zone: workshop.timeZone })} />
-      {mail.bouncedAt ? <p className="mt-6">{REMEDY_SENTENCES[remedyOf(mail.bounceNote)]}</p> : null}
+      <WhatToDo mail={mail} />
       {mayBeSentAgain(mail) ? (
         <div className="mt-6">
           <ActionForm action={sendAgainAction.bind(null, mail.id)} label="Send this message again">
@@ -51,6 +51,7 @@ export default async function MessagePage({ params }: { params: Promise<{ id: st
         </div>
       ) : null}
       {mail.state === 'sent' && !mail.bouncedAt ? <CameBack id={mail.id} /> : null}
+      {isInTrouble(mail) && !mail.toldAt ? <Told id={mail.id} /> : null}
       {drawn ? (
         <>
           <p className="mt-6 max-w-[42rem]">
@@ -73,6 +74,51 @@ export default async function MessagePage({ params }: { params: Promise<{ id: st
 function mayBeSentAgain(mail: Preview['mail']): boolean {
   if (!hasMailServer() || mail.toAddress === '') return false;
   return mail.bouncedAt !== null || (mail.state !== 'sent' && mail.state !== 'sending');
+}
+
+/** Whether a message did not reach its reader and waits for a hand. */
+function isInTrouble(mail: Preview['mail']): boolean {
+  return mail.bouncedAt !== null || mail.state === 'failed' || mail.state === 'kept';
+}
+
+function WhatToDo({ mail }: { mail: Preview['mail'] }) {
+  const trouble = mail.bouncedAt ? mail.bounceNote : mail.state === 'failed' ? mail.lastError : null;
+  return (
+    <>
+      {trouble ? (
+        <p className="mt-6">
+          {isToWorkshop(mail.template) ? WORKSHOP_REMEDY : REMEDY_SENTENCES[remedyOf(trouble)]}
+        </p>
+      ) : null}
+      {isInTrouble(mail) && mail.movedTo ? <p className="mt-6">{movedOnSentence(mail.movedTo)}</p> : null}
+    </>
+  );
+}
+
+/** What a message would have said can be said by telephone; the page must not go on asking for it. */
+function Told({ id }: { id: string }) {
+  return (
+    <div className="mt-6" id="told">
+      <ActionForm
+        action={toldAction.bind(null, id)}
+        label="Told some other way"
+        summary="Told some other way"
+      >
+        <TextArea
+          name="note"
+          label="How they were told"
+          hint="For example: by telephone on Tuesday; they answer on the page."
+          rows={2}
+          maxLength={1000}
+        />
+        <SubmitButton
+          kind="second"
+          label="Keep that they know"
+          consequence="Takes it off the job and off today’s page. It can still be sent again."
+        />
+      </ActionForm>
+    </div>
+  );
 }
 
 /** A message comes back to the mailbox of the workshop, where this program does not look. */
@@ -130,6 +176,12 @@ function factsOf({ mail, drawn }: Preview, clock: { locale: string; zone: string
     facts.push(
       { term: 'Came back', text: formatInstant(mail.bouncedAt, clock) },
       { term: 'They said', text: mail.bounceNote },
+    );
+  }
+  if (mail.toldAt) {
+    facts.push(
+      { term: 'Told some other way', text: formatInstant(mail.toldAt, clock) },
+      { term: 'How', text: mail.toldNote },
     );
   }
   facts.push({ term: 'Tries', text: String(mail.attempts) });
