@@ -229,6 +229,7 @@ export const actions: readonly ActionRow[] = [
   ...inFile('/workshop/parts/actions.ts', [
     ['savePartAction', bench, { bound: ['{part}'] }],
     ['addLotAction', bench, { bound: ['{part}'] }],
+    ['correctLotAction', bench, { bound: ['{lot}'] }],
     ['addToLotAction', bench, { bound: ['{lot}'], form: { received: '1' } }],
     ['writeOffAction', bench, { bound: ['{lot}'], form: { quantity: '1' } }],
   ]),

@@ -65,7 +65,7 @@ export function orderCsv(rows: readonly Row[]): string {
     row.order,
     row.inStock,
     row.needed,
-    row.reorderAt,
+    row.reorderAt ?? '',
     guardText(row.supplier),
   ]);
   return stringify([heads, ...lines], { bom: true, record_delimiter: 'windows' });

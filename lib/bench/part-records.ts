@@ -3,6 +3,7 @@ import { db } from '@/lib/db/client';
 import { newestFirst } from '@/lib/db/in-order';
 import { markOf } from '@/lib/shown-row';
 import { COVER_FACTS, readCoverEnds } from '@/lib/warranty/stored-cover-ends';
+import { isLow } from './rules/order-list';
 import { LOT_STOCK, piecesInStock } from './stored-stock';
 
 export type PartRow = {
@@ -10,7 +11,7 @@ export type PartRow = {
   code: string;
   name: string;
   term: string | null;
-  reorderAt: number;
+  reorderAt: number | null;
   inStock: number;
   lots: number;
   isLow: boolean;
@@ -24,12 +25,15 @@ export async function listParts(): Promise<PartRow[]> {
   });
   return rows.map(({ lots, ...part }) => {
     const inStock = piecesInStock(lots);
-    return { ...part, inStock, lots: lots.length, isLow: inStock <= part.reorderAt };
+    return { ...part, inStock, lots: lots.length, isLow: isLow({ ...part, inStock }) };
   });
 }
 
 /** What the form of a part shows of it, for its mark. */
 export const PART_FIELDS = { code: true, name: true, term: true, reorderAt: true } as const;
+
+/** What the form that corrects a lot shows of it, for its mark. */
+export const LOT_FIELDS = { code: true, supplier: true, receivedOn: true, unitCostMinor: true } as const;
 
 /** One part with its lots, the newest first; null when there is none. */
 export async function readPart(id: string) {
@@ -71,6 +75,7 @@ export async function readLot(id: string, today: Day) {
     where: { id },
     include: {
       part: { select: { id: true, code: true, name: true } },
+      events: { orderBy: newestFirst },
       uses: {
         orderBy: newestFirst,
         include: {
@@ -91,6 +96,7 @@ export async function readLot(id: string, today: Day) {
   if (!lot) return null;
   const ends = await endsByCertificate(id);
   const { uses, receivedOn, ...rest } = lot;
+  const mark = markOf(LOT_FIELDS, lot);
   const units = uses.map(({ job, quantity, at }): LotUnit => {
     // A part fitted under a claim is covered by the certificate the claim stands on.
     const certificateNumber = job.certificates[0]?.number ?? job.claim?.certificateNumber ?? null;
@@ -108,7 +114,7 @@ export async function readLot(id: string, today: Day) {
     };
   });
   units.sort((a, b) => Number(b.hasLiveCover) - Number(a.hasLiveCover));
-  return { ...rest, receivedOn: dayFromDate(receivedOn), units };
+  return { ...rest, receivedOn: dayFromDate(receivedOn), units, mark };
 }
 
 /** Per certificate in force, the last day of its lines that name the lot, with the days given back. */

@@ -6,6 +6,7 @@ import { Refusal } from '@/lib/outcome';
 import { requireAsShown, type Shown } from '@/lib/shown-row';
 import { isTerm } from '@/lib/warranty/rules/terms';
 import { PART_FIELDS } from './part-records';
+import { writeLotEvent } from './write-lot-event';
 
 export type PartTaken = {
   partUseId: string;
@@ -69,7 +70,8 @@ export type PartInput = {
   name: string;
   /** The supplier's own warranty, ISO 8601, or null. */
   term: string | null;
-  reorderAt: number;
+  /** null: ordered no more */
+  reorderAt: number | null;
 };
 
 /**
@@ -139,6 +141,8 @@ export async function addToLot(o: {
   received: number;
   quantity: number;
   unitCostMinor: number;
+  userId: string;
+  now: Date;
 }): Promise<void> {
   await transaction(async (tx) => {
     const lot = await tx.lot.findUnique({
@@ -156,6 +160,8 @@ export async function addToLot(o: {
     });
     if (count === 0)
       throw new Refusal('conflict', 'This lot changed while you had it open. Nothing was added.');
+    const { quantity, unitCostMinor } = o;
+    await writeLotEvent(tx, { ...o, event: { kind: 'added', data: { quantity, unitCostMinor } } });
   });
 }
 
@@ -169,10 +175,17 @@ function meanCost(
 }
 
 /**
- * Takes pieces of a lot out of stock without a job: lost, broken, or a lot that is bad. Returns what is left. `inStock` is what the
- * form showed: sent twice, it takes them once.
+ * Takes pieces of a lot out of stock without a job: lost, broken, or a lot that is bad. Who did, and why, stays with the lot. Returns
+ * what is left. `inStock` is what the form showed: sent twice, it takes them once.
  */
-export async function writeOffLot(o: { lotId: string; inStock: number; quantity: number }): Promise<number> {
+export async function writeOffLot(o: {
+  lotId: string;
+  inStock: number;
+  quantity: number;
+  reason: string;
+  userId: string;
+  now: Date;
+}): Promise<number> {
   return transaction(async (tx) => {
     const { count } = await tx.lot.updateMany({
       where: { id: o.lotId, inStock: { equals: o.inStock, gte: o.quantity } },
@@ -184,6 +197,8 @@ export async function writeOffLot(o: { lotId: string; inStock: number; quantity:
       const meanwhile = lot.inStock === o.inStock ? '' : ' This lot changed while you had it open.';
       throw new Refusal('conflict', `There are ${lot.inStock} left.${meanwhile}`, 'quantity');
     }
+    const { quantity, reason } = o;
+    await writeLotEvent(tx, { ...o, event: { kind: 'written-off', data: { quantity, reason } } });
     return lot.inStock;
   });
 }

@@ -1,7 +1,9 @@
 import { beforeEach, describe, expect, test } from 'vitest';
+import { correctLot } from '@/lib/bench/correct-lot';
 import { lotsInStock } from '@/lib/bench/lots-in-stock';
 import { listParts, readLot, readPart } from '@/lib/bench/part-records';
 import { addLot, addToLot, savePart, usePart, writeOffLot } from '@/lib/bench/parts';
+import { lotEventLine } from '@/lib/bench/rules/lot-events';
 import { day, dayToDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
@@ -24,6 +26,15 @@ beforeEach(async () => {
 
 const take = (quantity: number) =>
   transaction((tx) => usePart(tx, { jobId, lotId, quantity, userId: BENCH.id, now }));
+const history = async () => {
+  const lot = await readLot(lotId, day('2026-11-25'));
+  const setting = { locale: 'en-GB', currency: 'GBP' };
+  return lot?.events.map(({ kind, data, userId, at }) => ({
+    userId,
+    at,
+    line: lotEventLine(kind, data, setting),
+  }));
+};
 const stock = async () => (await db.lot.findUniqueOrThrow({ where: { id: lotId } })).inStock;
 
 describe('taking a part', () => {
@@ -75,10 +86,19 @@ describe('taking a part', () => {
   });
 
   test('pieces lost or broken leave the stock without a job', async () => {
-    expect(await writeOffLot({ lotId, inStock: 5, quantity: 4 })).toBe(1);
-    await expect(writeOffLot({ lotId, inStock: 5, quantity: 1 })).rejects.toMatchObject({ code: 'conflict' });
-    await expect(writeOffLot({ lotId, inStock: 1, quantity: 2 })).rejects.toMatchObject({ code: 'conflict' });
+    const off = { lotId, reason: 'Bent pins', userId: BENCH.id, now };
+    expect(await writeOffLot({ ...off, inStock: 5, quantity: 4 })).toBe(1);
+    await expect(writeOffLot({ ...off, inStock: 5, quantity: 1 })).rejects.toMatchObject({
+      code: 'conflict',
+    });
+    await expect(writeOffLot({ ...off, inStock: 1, quantity: 2 })).rejects.toMatchObject({
+      code: 'conflict',
+    });
     expect(await stock()).toBe(1);
+    expect(await history()).toEqual([
+      { userId: BENCH.id, at: now, line: 'Written off: 4 pieces. Bent pins' },
+    ]);
+    await expect(db.lotEvent.deleteMany()).rejects.toThrow();
   });
 });
 
@@ -116,12 +136,50 @@ describe('parts and lots', () => {
   test('more pieces of a lot are added once, however often they are sent, at the mean of their cost', async () => {
     const partId = await savePart(null, part);
     const id = await addLot({ ...lot, partId });
-    const more = { lotId: id, received: 3, quantity: 6, unitCostMinor: 240 };
+    const more = { lotId: id, received: 3, quantity: 6, unitCostMinor: 240, userId: BENCH.id, now };
     const sent = await Promise.allSettled([addToLot(more), addToLot(more)]);
     expect(sent.map(({ status }) => status).sort()).toEqual(['fulfilled', 'rejected']);
     // 3 at 210 and 6 at 240 are 2,070 for 9.
     const kept = await db.lot.findUniqueOrThrow({ where: { id } });
     expect(kept).toMatchObject({ received: 9, inStock: 9, unitCostMinor: 230 });
+    expect(await db.lotEvent.findMany({ where: { lotId: id } })).toMatchObject([
+      { kind: 'added', data: { quantity: 6, unitCostMinor: 240 } },
+    ]);
+  });
+
+  test('a part without a mark is never low', async () => {
+    const id = await savePart(null, { ...part, reorderAt: null });
+    const [row] = (await listParts()).filter((each) => each.id === id);
+    expect(row).toMatchObject({ inStock: 0, reorderAt: null, isLow: false });
+  });
+
+  test('a mistyped lot is put right, once, with what it said before; fitted pieces keep their cost', async () => {
+    await take(2);
+    const by = { userId: BENCH.id, now };
+    const facts = {
+      code: 'L-2616',
+      supplier: 'Nesbrook Parts',
+      receivedOn: day('2026-11-24'),
+      unitCostMinor: 210,
+    };
+    const shown = await shownNow('lot', lotId);
+    await correctLot(shown, facts, by);
+    await expect(correctLot(shown, { ...facts, code: 'L-2617' }, by)).rejects.toMatchObject({
+      code: 'conflict',
+    });
+    await correctLot(await shownNow('lot', lotId), facts, by);
+    expect(await readLot(lotId, day('2026-11-25'))).toMatchObject({ ...facts, inStock: 3 });
+    expect(await history()).toEqual([
+      {
+        userId: BENCH.id,
+        at: now,
+        line: 'Corrected: Lot: L-2616, was L-2611; Supplier: Nesbrook Parts, was Harbour Components; Received on: 24 November 2026, was 25 November 2026; Cost of one: £2.10, was £1.80',
+      },
+    ]);
+    expect(await db.partUse.findFirst()).toMatchObject({ unitCostMinor: 180 });
+    await addLot({ ...lot, partId: (await db.part.findFirstOrThrow()).id });
+    const twice = correctLot(await shownNow('lot', lotId), { ...facts, code: 'A1' }, by);
+    await expect(twice).rejects.toMatchObject({ code: 'conflict', field: 'code' });
   });
 
   test.each([

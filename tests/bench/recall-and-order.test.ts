@@ -34,6 +34,15 @@ describe('what to order', () => {
     if (row) expect(row.left + row.order).toBe(part.reorderAt + 1);
   });
 
+  test.each([
+    { name: 'kept in stock no more', inStock: 0, needed: 0, order: null },
+    { name: 'no more, and enough for the last job', inStock: 1, needed: 1, order: null },
+    { name: 'no more, and one short for the last job', inStock: 1, needed: 2, order: 1 },
+  ])('a part without a mark: $name', ({ inStock, needed, order }) => {
+    const [row] = orderList([{ ...part, inStock, reorderAt: null }], new Map([['p', needed]]));
+    expect(row?.order ?? null).toBe(order);
+  });
+
   test('a job needs what its repair usually takes, less what it took', () => {
     const usual = [{ partId: 'p', quantity: 2 }];
     const needed = stillNeeded([

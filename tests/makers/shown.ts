@@ -1,4 +1,5 @@
-import { readPart } from '@/lib/bench/part-records';
+import { readLot, readPart } from '@/lib/bench/part-records';
+import { day } from '@/lib/calendar/day';
 import { readFamily, readModel, readPolicy, readRepair } from '@/lib/catalogue/staff-records';
 import { readCarrierRow } from '@/lib/parcels/records';
 import { readStaff } from '@/lib/people/records';
@@ -11,6 +12,7 @@ const READERS = {
   policy: readPolicy,
   carrier: readCarrierRow,
   part: readPart,
+  lot: (id: string) => readLot(id, day('2026-11-25')),
   person: (id: string) => readStaff(id, new Date()),
 };
 

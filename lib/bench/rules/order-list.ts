@@ -1,4 +1,11 @@
-export type PartStock = { id: string; code: string; name: string; inStock: number; reorderAt: number };
+export type PartStock = {
+  id: string;
+  code: string;
+  name: string;
+  inStock: number;
+  /** at this many pieces or fewer it is ordered again; null for a part that is kept in stock no more */
+  reorderAt: number | null;
+};
 export type Pieces = { partId: string; quantity: number };
 
 export type OrderRow<P extends PartStock = PartStock> = P & {
@@ -27,6 +34,7 @@ export function stillNeeded(
 
 /**
  * Parts to order: those at their mark or below once open jobs have what they usually need; the scarcest first.
+ * A part without a mark is ordered only where open jobs need more than there is.
  * Example: 5 in stock, mark 3, 2 needed leaves 3, so it is on the list with 1 to order at least.
  */
 export function orderList<P extends PartStock>(
@@ -37,8 +45,18 @@ export function orderList<P extends PartStock>(
     .map((part): OrderRow<P> => {
       const pieces = needed.get(part.id) ?? 0;
       const left = part.inStock - pieces;
-      return { ...part, needed: pieces, left, order: part.reorderAt + 1 - left };
+      return { ...part, needed: pieces, left, order: markOfPart(part) + 1 - left };
     })
     .filter((row) => row.order > 0)
-    .sort((a, b) => a.left - a.reorderAt - (b.left - b.reorderAt) || a.name.localeCompare(b.name, 'en'));
+    .sort((a, b) => b.order - a.order || a.name.localeCompare(b.name, 'en'));
+}
+
+/** Whether a part is at its mark or below; never where it has none. */
+export function isLow({ inStock, reorderAt }: Pick<PartStock, 'inStock' | 'reorderAt'>): boolean {
+  return reorderAt !== null && inStock <= reorderAt;
+}
+
+// Without a mark nothing is wanted in stock, so the list begins one below nothing.
+function markOfPart({ reorderAt }: Pick<PartStock, 'reorderAt'>): number {
+  return reorderAt ?? -1;
 }

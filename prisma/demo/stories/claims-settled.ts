@@ -281,7 +281,14 @@ export const SETTLED: Story[] = [
       await claim.closeByClock();
       const lotId = shop.lot('CELL-25', 'NB-0588');
       const { inStock } = await db.lot.findUniqueOrThrow({ where: { id: lotId } });
-      await writeOffLot({ lotId, inStock, quantity: 18 });
+      await writeOffLot({
+        lotId,
+        inStock,
+        quantity: 18,
+        reason: 'Weak cells came back from this lot; it goes to the supplier.',
+        userId: shop.hands.owner.id,
+        now: claim.at,
+      });
     },
   },
 ];

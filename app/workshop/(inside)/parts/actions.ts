@@ -7,12 +7,14 @@ import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { shownIn } from '@/app/ui/forms/shown-in';
 import { typedValues } from '@/app/ui/forms/typed-values';
+import { correctLot } from '@/lib/bench/correct-lot';
 import { addLot, addToLot, savePart, writeOffLot } from '@/lib/bench/parts';
+import { now } from '@/lib/clock';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { readWorkshop } from '@/lib/workshop/records';
 import { requireStaff } from '../../who';
-import { lotSchema, moreOfLotSchema, partSchema, writeOffSchema } from './part-schema';
+import { correctLotSchema, lotSchema, moreOfLotSchema, partSchema, writeOffSchema } from './part-schema';
 
 /** Adds a part, or changes the one whose id is bound, and shows it. */
 export async function savePartAction(
@@ -45,6 +47,23 @@ export async function addLotAction(
   redirect(`/workshop/parts/${partId}?saved=yes` as Route);
 }
 
+/** Puts right what was typed of the bound lot. */
+export async function correctLotAction(
+  lotId: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  onlyPlain(lotId);
+  const staff = await requireStaff(rolesThatMay('bench'));
+  const { currency } = await readWorkshop();
+  const parsed = parseForm(correctLotSchema(currency), formData);
+  if (!parsed.ok) return parsed.state;
+  const by = { userId: staff.id, now: now() };
+  const outcome = await attempt(() => correctLot(shownIn(lotId, formData), parsed.data, by));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
+  redirect(`/workshop/parts/lots/${lotId}?saved=yes` as Route);
+}
+
 /** Adds pieces of the bound lot. */
 export async function addToLotAction(
   lotId: string,
@@ -52,11 +71,11 @@ export async function addToLotAction(
   formData: FormData,
 ): Promise<FormState> {
   onlyPlain(lotId);
-  await requireStaff(rolesThatMay('bench'));
+  const staff = await requireStaff(rolesThatMay('bench'));
   const { currency } = await readWorkshop();
   const parsed = parseForm(moreOfLotSchema(currency), formData);
   if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() => addToLot({ ...parsed.data, lotId }));
+  const outcome = await attempt(() => addToLot({ ...parsed.data, lotId, userId: staff.id, now: now() }));
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/parts/lots/${lotId}?saved=yes` as Route);
 }
@@ -68,10 +87,10 @@ export async function writeOffAction(
   formData: FormData,
 ): Promise<FormState> {
   onlyPlain(lotId);
-  await requireStaff(rolesThatMay('bench'));
+  const staff = await requireStaff(rolesThatMay('bench'));
   const parsed = parseForm(writeOffSchema, formData);
   if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() => writeOffLot({ lotId, ...parsed.data }));
+  const outcome = await attempt(() => writeOffLot({ lotId, ...parsed.data, userId: staff.id, now: now() }));
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/parts/lots/${lotId}?saved=yes` as Route);
 }

@@ -57,6 +57,7 @@ export default async function PartsPage() {
 }
 
 function stockTag(part: PartRow) {
+  if (part.reorderAt === null) return 'ordered no more';
   if (part.inStock === 0) return <Tag tone="stop">none left</Tag>;
   return part.isLow ? <Tag tone="warn">order again</Tag> : <Tag tone="good">enough</Tag>;
 }

@@ -1,7 +1,7 @@
 import { TermField } from '@/app/ui/forms/term-field';
 import { TextField } from '@/app/ui/forms/text-field';
 
-type Known = { code: string; name: string; term: string | null; reorderAt: number };
+type Known = { code: string; name: string; term: string | null; reorderAt: number | null };
 
 /** What the parts list knows of a part, for adding and for changing. */
 export function PartFields({ known }: { known?: Known | undefined }) {
@@ -18,10 +18,11 @@ export function PartFields({ known }: { known?: Known | undefined }) {
       <TextField
         name="reorderAt"
         label="Order again at"
-        hint="Marked as low at this many pieces or fewer, over all lots."
+        hint="Marked as low at this many pieces or fewer, over all lots. Empty for a part you keep in stock no more."
         inputMode="numeric"
         width="short"
-        defaultValue={known?.reorderAt ?? 0}
+        optional
+        defaultValue={known ? (known.reorderAt ?? '') : 0}
       />
     </>
   );

@@ -138,7 +138,10 @@ export const catalogue: FormsOfFiles = [
         },
       },
       moreOfLotSchema: { fields: { received: '10', quantity: '3', unitCost: '2.10' } },
-      writeOffSchema: { fields: { inStock: '5', quantity: '3' } },
+      writeOffSchema: { fields: { inStock: '5', quantity: '3', reason: 'Bent pins' } },
+      correctLotSchema: {
+        fields: { code: 'L-1', supplier: 'Gannet Parts', receivedOn: '2026-11-25', unitCost: '0.45' },
+      },
     },
   ],
 ];

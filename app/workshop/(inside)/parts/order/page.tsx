@@ -16,7 +16,7 @@ export default async function OrderPage() {
       <PageHead
         above={<TextLink href="/workshop/parts">Parts</TextLink>}
         title="Order list"
-        lead={`Parts at their mark or below once ${jobs === 1 ? 'the one open repair has' : `the ${jobs} open repairs have`} what they usually need.`}
+        lead={`Parts at their mark or below once ${jobs === 1 ? 'the one open repair has' : `the ${jobs} open repairs have`} what they usually need. A part without a mark only where there is not enough for them.`}
       >
         <TextLink href="/workshop/parts/order/order.csv" file>
           Order list (CSV)
@@ -39,7 +39,7 @@ export default async function OrderPage() {
           { key: 'order', head: 'Order at least', kind: 'number', cell: (row) => row.order },
           { key: 'stock', head: 'In stock', kind: 'number', cell: (row) => row.inStock },
           { key: 'needed', head: 'Needed by open jobs', kind: 'number', cell: (row) => row.needed },
-          { key: 'mark', head: 'Order again at', kind: 'number', cell: (row) => row.reorderAt },
+          { key: 'mark', head: 'Order again at', kind: 'number', cell: (row) => row.reorderAt ?? 'no more' },
           { key: 'from', head: 'Last from', cell: (row) => row.supplier || 'nobody yet' },
         ]}
       />

@@ -20,6 +20,7 @@ import { recallsOf } from '@/lib/bench/recall-records';
 import { dayInZone } from '@/lib/calendar/day';
 import { formatInstant } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
+import { staffNames } from '@/lib/jobs/records';
 import { LEFT_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { isStage, STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { decimalText } from '@/lib/money/amount';
@@ -30,7 +31,8 @@ import { flaggedLots } from '@/lib/returns/flagged-lots';
 import { evidenceSentence } from '@/lib/returns/rules/evidence-words';
 import { requireStaff } from '../../../../who';
 import { SavedNote } from '../../../catalogue/saved-note';
-import { addToLotAction, writeOffAction } from '../../actions';
+import { addToLotAction, correctLotAction, writeOffAction } from '../../actions';
+import { LotHistory } from './lot-history';
 
 export const metadata: Metadata = { title: 'Lot' };
 
@@ -43,9 +45,10 @@ export default async function LotPage({ params, searchParams }: Props) {
   const workshop = await readWorkshop();
   const at = now();
   const seesReturns = may(staff.role, 'returns');
-  const [lot, recalls, flagged] = await Promise.all([
+  const [lot, recalls, names, flagged] = await Promise.all([
     readLot(id, dayInZone(at, workshop.timeZone)),
     recallsOf(id),
+    staffNames(),
     seesReturns ? flaggedLots(coverClock(workshop, at), at) : [],
   ]);
   if (!lot) nothingHere();
@@ -116,6 +119,48 @@ export default async function LotPage({ params, searchParams }: Props) {
           columns={unitColumns(locale)}
         />
       </div>
+      <LotHistory lot={lot} workshop={workshop} names={names} />
+      {may(staff.role, 'bench') ? (
+        <section aria-labelledby="right" className="mt-12">
+          <h2 id="right" className="mb-3">
+            Put it right
+          </h2>
+          <ActionForm
+            action={correctLotAction.bind(null, id)}
+            hidden={{ mark: lot.mark }}
+            label="Put the lot right"
+            summary="Correct its code, supplier, day or cost"
+          >
+            <TextField
+              name="code"
+              label="Lot"
+              hint="As on the bag or the delivery note."
+              mono
+              width="half"
+              autoComplete="off"
+              defaultValue={lot.code}
+            />
+            <TextField name="supplier" label="Supplier" width="half" defaultValue={lot.supplier} />
+            <TextField
+              name="receivedOn"
+              label="Received on"
+              type="date"
+              width="half"
+              defaultValue={lot.receivedOn}
+            />
+            <MoneyField
+              name="unitCost"
+              label="Cost of one piece, without tax"
+              currency={currency}
+              defaultValue={decimalText(lot.unitCostMinor, currency)}
+            />
+            <SubmitButton
+              label="Correct the lot"
+              consequence="What it said before stays in its history. Certificates that were issued keep the lot’s code as it was, and pieces that were fitted their cost."
+            />
+          </ActionForm>
+        </section>
+      ) : null}
       {may(staff.role, 'bench') ? (
         <section aria-labelledby="more" className="mt-12">
           <h2 id="more" className="mb-3">
@@ -163,6 +208,12 @@ export default async function LotPage({ params, searchParams }: Props) {
                 inputMode="numeric"
                 width="short"
                 defaultValue={lot.inStock}
+              />
+              <TextField
+                name="reason"
+                label="Why"
+                hint="Kept with the lot, with your name."
+                maxLength={300}
               />
             </ConfirmButton>
           </ActionForm>
