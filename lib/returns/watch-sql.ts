@@ -24,7 +24,7 @@ export const IS_COVERED = `("ruling" = 'covered' OR ("ruling" = 'partly' AND "se
 const isHeld = (number: string) =>
   `EXISTS (SELECT 1 FROM "held_interval" d WHERE d."certificateNumber" = ${number})`;
 const countedEnd = (number: string, line: string, policy: string) =>
-  `"cover_end"(${number}, ${policy}."heldRule", ${line}."startsOn", ${line}."term", ${line}."renewedUntil")`;
+  `"cover_end"(${number}, ${policy}."heldRule", ${line}."startsOn", ${line}."term", ${line}."renewedUntil", ${line}."renewedFrom")`;
 /** The last of the lines of the certificate in force, once days were held for it; nothing before that. */
 const endInForce = (number: string, also = '') => `CASE WHEN ${isHeld(number)} THEN (
       SELECT MAX(${countedEnd(number, 'a', 'p')})

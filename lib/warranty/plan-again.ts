@@ -12,7 +12,8 @@ export type HeldRow = HeldInterval & { certificateNumber: string };
 
 /**
  * What changes about the cover of a unit that leaves once more, after its carrier brought it back: no certificate is issued, and
- * the days of the way there and back are held (rules/sent-again.ts). A stay on a claim ends with the new return.
+ * the days of the way there and back are held (rules/sent-again.ts). A stay on a claim ends with the new return, and so
+ * does what a renewed minimum is counted from (renewedEnd, rules/cover.ts).
  */
 export async function planAgain(
   job: JobRecord,

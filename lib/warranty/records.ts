@@ -22,6 +22,7 @@ type StoredLine = {
   term: string;
   startsOn: Date;
   renewedUntil: Date | null;
+  renewedFrom: Date | null;
 };
 
 export function readCoverLine(row: StoredLine): CoverLine {
@@ -33,6 +34,7 @@ export function readCoverLine(row: StoredLine): CoverLine {
     term: row.term,
     startsOn: dayFromDate(row.startsOn),
     renewedUntil: row.renewedUntil ? dayFromDate(row.renewedUntil) : null,
+    renewedFrom: row.renewedFrom ? dayFromDate(row.renewedFrom) : null,
   };
 }
 

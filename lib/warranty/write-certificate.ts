@@ -47,6 +47,7 @@ export async function writeCertificate(
           term: line.term,
           startsOn: dayToDate(line.startsOn),
           renewedUntil: line.renewedUntil ? dayToDate(line.renewedUntil) : null,
+          renewedFrom: line.renewedFrom ? dayToDate(line.renewedFrom) : null,
           endsOn: dayToDate(drawn.ends.get(line.id) ?? drawn.endsOn),
           lotId: plan.lots.get(line.id) ?? null,
         })),

@@ -183,6 +183,7 @@ it('counts the end of a line as the rules do, whatever was held', async () => {
         startsOn: fc.integer({ min: 0, max: 90 }).map(on),
         term: fc.constantFrom('P90D', 'P6M', 'P12M', 'P1Y6M', 'P6W', 'P1M10D'),
         renewedUntil: fc.option(fc.integer({ min: 200, max: 800 }).map(on)),
+        renewedFrom: fc.option(fc.integer({ min: 150, max: 600 }).map(on), { freq: 5 }),
       }),
       rule: fc.constantFrom(...HELD_RULES),
       stays: fc.array(stay, { maxLength: 5 }),
@@ -201,12 +202,12 @@ it('counts the end of a line as the rules do, whatever was held', async () => {
     ),
   });
   const counted = await db.$queryRaw<{ end: string }[]>`
-    SELECT "cover_end"(n, rule, starts::date, term, renewed::date)::text AS "end"
+    SELECT "cover_end"(n, rule, starts::date, term, renewed::date, since::date)::text AS "end"
     FROM UNNEST(
       ${cases.map((_, at) => number(at))}::text[], ${cases.map(({ rule }) => rule)}::text[],
       ${cases.map(({ line }) => line.startsOn)}::text[], ${cases.map(({ line }) => line.term)}::text[],
-      ${cases.map(({ line }) => line.renewedUntil)}::text[]
-    ) WITH ORDINALITY AS c(n, rule, starts, term, renewed, at) ORDER BY at`;
+      ${cases.map(({ line }) => line.renewedUntil)}::text[], ${cases.map(({ line }) => line.renewedFrom)}::text[]
+    ) WITH ORDINALITY AS c(n, rule, starts, term, renewed, since, at) ORDER BY at`;
   await db.heldInterval.deleteMany({ where: { certificateNumber: { startsWith: 'HELD-' } } });
   const expected = cases.map(({ line, rule, stays }) =>
     coverEnd({ ...line, id: 'a', kind: 'work', description: '', symptoms: [] }, stays, { heldRule: rule }),

@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { type Day, day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { cameBack } from '@/lib/jobs/came-back';
 import { nameParcel } from '@/lib/jobs/name-parcel';
 import { readRemovalFacts } from '@/lib/keeping/stored-removal';
 import { isGenuine } from '@/lib/warranty/genuine';
@@ -19,7 +20,7 @@ import {
   sendBack,
   takeIn,
 } from '@/tests/makers/walk';
-import { makeWorkshop } from '@/tests/makers/workshop';
+import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
 import { madeOnce } from '@/tests/world/made-once';
 
 useDatabase();
@@ -114,5 +115,25 @@ describe('a claim that was not covered and goes back unrepaired', () => {
       readRemovalFacts({ customerIds: [customerId], quoteIds: [] }, { today, workshop });
     expect(await facts(day('2027-12-21'))).toMatchObject({ liveCover: [number], coverUntil: '2027-12-21' });
     expect(await facts(day('2027-12-22'))).toMatchObject({ liveCover: [], coverUntil: null });
+  }, 60_000);
+});
+
+describe('a unit whose renewed minimum runs', () => {
+  it('is covered that much longer when its parcel came back and it left again', async () => {
+    const { repairJobId } = await renewedChain();
+    const endNow = async () => {
+      const inForce = (await readChain(number))?.inForce;
+      return (await readCoverEnds(inForce ? [inForce] : [])).get(inForce?.id ?? '')?.end;
+    };
+    expect(await endNow()).toBe('2028-02-24');
+    const { version } = await jobNow(repairJobId);
+    const back = new Date('2027-11-29T09:00:00Z');
+    await cameBack({ jobId: repairJobId, version, reason: 'nobody at home', actor: BENCH, now: back });
+    const again = await sendBack(repairJobId, new Date('2027-11-30T15:00:00Z'));
+    expect(again.certificate).toBeNull();
+    // There by Tuesday 7 December instead of 26 November: 11 days later, so that ninety days run from then.
+    expect(await endNow()).toBe('2028-03-06');
+    const { endsOn } = await db.unitWatch.findUniqueOrThrow({ where: { number } });
+    expect(dayFromDate(endsOn)).toBe('2028-03-06');
   }, 60_000);
 });

@@ -144,10 +144,10 @@ const CERTIFICATES = `
 
 const CERTIFICATE_LINES = `
   INSERT INTO "certificate_line" ("id", "certificateId", "key", "position", "kind", "description", "symptoms", "term", "startsOn",
-    "renewedUntil", "endsOn", "lotId")
+    "renewedUntil", "renewedFrom", "endsOn", "lotId")
   SELECT ${id('0012', 'p.n * 4 + l.place')}, ${id('0011', 'p.n')}, l.line->>'id', l.place - 1, l.line->>'kind', l.line->>'description',
     ARRAY(SELECT jsonb_array_elements_text(l.line->'symptoms')), l.line->>'term', (l.line->>'startsOn')::date,
-    (l.line->>'renewedUntil')::date, (l.line->>'endsOn')::date, l.line->>'lotId'
+    (l.line->>'renewedUntil')::date, (l.line->>'renewedFrom')::date, (l.line->>'endsOn')::date, l.line->>'lotId'
   FROM "planned" p CROSS JOIN LATERAL jsonb_array_elements(p.lines) WITH ORDINALITY AS l (line, place)
   WHERE certificate_number IS NOT NULL`;
 

@@ -31,8 +31,8 @@ export function originalEnd(line: Pick<CoverLine, 'startsOn' | 'term'>): Day {
 }
 
 /**
- * The last day a line covers: its original end moved by the days given back since it started, or its renewed minimum where
- * that is later. Days held before the line began, or after it ended, do not move it. The end itself is never rolled.
+ * The last day a line covers: its original end moved by the days given back since it started, or its renewed minimum, moved by
+ * those since it began, where that is later. Days held before the line began, or after it ended, do not move it. The end itself is never rolled.
  * `intervals` are all of the certificate's chain; a unit still with us has `to: today`.
  * Example: 15 January 2026 with P12M, held 1 to 21 July 2026 under 'whole-days', ends on 4 February 2027.
  */
@@ -42,7 +42,28 @@ export function coverEnd(
   terms: Pick<PolicyTerms, 'heldRule'>,
 ): Day {
   const byTerm = endByTerm(line, intervals, terms);
-  return line.renewedUntil === null ? byTerm : maxDay(byTerm, line.renewedUntil);
+  const renewed = renewedEnd(line, intervals, terms);
+  return renewed === null ? byTerm : maxDay(byTerm, renewed);
+}
+
+/**
+ * The renewed minimum of a line with the days held since it was counted, paused like a term is: only by stays that began while
+ * it ran. A stay that goes on past the day it was counted from, because the parcel came back and left again, moves it by
+ * all of those days whatever the rule: it runs from the day the customer has the unit back. Null where there is none.
+ * Example: until 18 February 2028, counted from 20 November 2027, and held 1 to 11 February: 28 February 2028.
+ */
+export function renewedEnd(
+  line: Pick<CoverLine, 'renewedUntil' | 'renewedFrom'>,
+  intervals: readonly HeldInterval[],
+  terms: Pick<PolicyTerms, 'heldRule'>,
+): Day | null {
+  const { renewedUntil, renewedFrom = null } = line;
+  if (renewedUntil === null || renewedFrom === null) return renewedUntil;
+  const blocks = heldBlocks(intervals, renewedFrom);
+  const [first, ...later] = blocks;
+  const goesOn = first?.from === renewedFrom && compareDays(renewedFrom, renewedUntil) <= 0;
+  if (!goesOn) return pausedEnd(renewedUntil, blocks, terms.heldRule);
+  return pausedEnd(addDays(renewedUntil, first.days), later, terms.heldRule);
 }
 
 function endByTerm(

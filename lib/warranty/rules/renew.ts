@@ -1,8 +1,7 @@
-import { addDays, compareDays, type Day, maxDay } from '@/lib/calendar/day';
+import { type Day, maxDay } from '@/lib/calendar/day';
 import { addPeriod } from '@/lib/calendar/period';
-import { coverEnd } from './cover';
+import { coverEnd, renewedEnd } from './cover';
 import { refuseTwins } from './first-cover';
-import { heldDays } from './held';
 import type { CoverLine, HeldInterval, PolicyTerms } from './terms';
 
 /** A claim does not end sooner than this after the return, for the fault that was put right (BGB 475e(4)). */
@@ -45,11 +44,12 @@ export function renewCover(o: {
   refuseTwins([...lines, ...added]);
 
   const held = [...heldBefore, heldNow];
-  const newlyGivenBack = heldDays(held, terms.heldRule) - heldDays(heldBefore, terms.heldRule);
   const floor = floorAfterReturn(heldNow.to, terms);
   const renewed = lines.map((line) => {
-    const kept = pausedFloor(line, heldNow, newlyGivenBack);
-    return { ...line, renewedUntil: touched.includes(line.id) ? latest(kept, floor) : kept };
+    const kept = renewedEnd(line, held, terms);
+    const renewedUntil = touched.includes(line.id) ? latest(kept, floor) : kept;
+    // Days up to this return are in it now; those of a later stay move it from here.
+    return { ...line, renewedUntil, ...(renewedUntil !== null && { renewedFrom: heldNow.to }) };
   });
   const next = [...renewed, ...added];
   return {
@@ -74,13 +74,6 @@ function floorAfterReturn(
   const byLaw =
     terms.heldRule === 'two-months-from-return' ? addPeriod(returnedOn, FLOOR_AFTER_RETURN) : null;
   return latest(byMinimum, byLaw);
-}
-
-// An earlier renewed minimum is paused like a term is: only while it was still running when the unit was handed in.
-function pausedFloor(line: CoverLine, heldNow: HeldInterval, days: number): Day | null {
-  if (line.renewedUntil === null || compareDays(heldNow.from, line.renewedUntil) > 0)
-    return line.renewedUntil;
-  return addDays(line.renewedUntil, days);
 }
 
 function latest(a: Day | null, b: Day | null): Day | null {

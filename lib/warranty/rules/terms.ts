@@ -41,6 +41,8 @@ export type CoverLine = {
   startsOn: Day;
   /** The line cannot end before this day: a floor from a renewed minimum after a covered claim. */
   renewedUntil: Day | null;
+  /** The return day that floor was counted from; days held after it move it. Absent where there is none. */
+  renewedFrom?: Day | null;
 };
 
 /** A stretch out of the customer's hands for a claim; a unit still with us is given `to: today`. */

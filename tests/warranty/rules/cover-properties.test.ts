@@ -12,7 +12,7 @@ const term = fc.constantFrom('P30D', 'P90D', 'P1M', 'P3M', 'P6M', 'P12M', 'P1Y',
 const rule = fc.constantFrom(...HELD_RULES);
 const renewedMinimum = fc.constantFrom(null, 'P30D', 'P90D', 'P3M', 'P12M');
 const line: fc.Arbitrary<CoverLine> = fc
-  .record({ startsOn: someDay, term, renewedUntil: fc.option(someDay) })
+  .record({ startsOn: someDay, term, renewedUntil: fc.option(someDay), renewedFrom: fc.option(someDay) })
   .map((drawn) => someLine(drawn));
 const someStay = fc.tuple(someDay, fc.integer({ min: 0, max: 60 })).map(
   ([from, length]): HeldInterval => ({
@@ -89,7 +89,9 @@ describe('the end of cover, whatever happened', () => {
   it('leaves as many days of cover in the customer’s hands as the term has', () => {
     fc.assert(
       fc.property(line, stays, (drawn, held) => {
-        const end = coverEnd({ ...drawn, renewedUntil: null }, held, { heldRule: 'whole-days' });
+        const end = coverEnd({ ...drawn, renewedUntil: null, renewedFrom: null }, held, {
+          heldRule: 'whole-days',
+        });
         const promised = daysBetween(drawn.startsOn, originalEnd(drawn));
         const away = heldBlocks(held, drawn.startsOn)
           .filter(({ from }) => compareDays(from, end) <= 0)
@@ -136,7 +138,8 @@ describe('a covered claim', () => {
           terms: { heldRule, renewedMinimum: minimum },
         });
         renewed.lines.forEach((after, i) => {
-          expect({ ...after, renewedUntil: null }).toEqual({ ...lines[i], renewedUntil: null });
+          const unrenewed = { renewedUntil: null, renewedFrom: null };
+          expect({ ...after, ...unrenewed }).toEqual({ ...lines[i], ...unrenewed });
         });
         for (const { was, now: moved } of renewed.endings) {
           expect(was).not.toBeNull();
@@ -166,7 +169,7 @@ describe('a covered claim', () => {
   it('moves an untouched line by no more than the days of this stay, and stores nothing new on it', () => {
     fc.assert(
       fc.property(drawn, ({ lines, now }) => {
-        const plain = lines.map((one) => ({ ...one, renewedUntil: null }));
+        const plain = lines.map((one) => ({ ...one, renewedUntil: null, renewedFrom: null }));
         const { lines: after, endings } = renewCover({
           lines: plain,
           touched: [],

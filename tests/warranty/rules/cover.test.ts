@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { day } from '@/lib/calendar/day';
 import { countCover, coverEnd, lastClaimDay, lastGraceDay, originalEnd } from '@/lib/warranty/rules/cover';
 import { explainCount } from '@/lib/warranty/rules/cover-sentences';
+import { HELD_RULES } from '@/lib/warranty/rules/terms';
 import { ENGLAND, someLine, someTerms, stay } from '../made';
 
 describe('the original end of a line', () => {
@@ -61,6 +62,29 @@ describe('the end of a line', () => {
 
   it('is the renewed minimum where that is later', () => {
     expect(coverEnd(someLine({ renewedUntil: day('2028-02-18') }), [], whole)).toBe('2028-02-18');
+  });
+
+  describe('under a renewed minimum', () => {
+    // 90 days from 20 November 2027: 10 in November, 31, 31, and 18 in February.
+    const line = someLine({ renewedUntil: day('2028-02-18'), renewedFrom: day('2027-11-20') });
+    const first = stay('2027-11-10', '2027-11-20');
+
+    it('moves by the days held since it was counted', () => {
+      expect(coverEnd(line, [first, stay('2028-01-05', '2028-01-25')], whole)).toBe('2028-03-09');
+      expect(coverEnd(line, [first, stay('2028-01-05', '2028-01-25')], someTerms({ heldRule: 'none' }))).toBe(
+        '2028-02-18',
+      );
+      expect(coverEnd(line, [first, stay('2028-02-19', '2028-03-19')], whole)).toBe('2028-02-18');
+    });
+
+    it.each(HELD_RULES)(
+      'moves with the return, when the parcel came back and left again, under %s',
+      (heldRule) => {
+        expect(coverEnd(line, [stay('2027-11-10', '2027-11-24')], someTerms({ heldRule }))).toBe(
+          '2028-02-22',
+        );
+      },
+    );
   });
 
   it('is the term where the renewed minimum is earlier', () => {

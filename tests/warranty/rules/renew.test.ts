@@ -71,7 +71,7 @@ describe('the cover lines of the next revision', () => {
 
   it('an earlier renewed minimum is paused while the unit is with us for something else', () => {
     const { lines, endings, hasChanged } = renewed({
-      lines: [someLine({ renewedUntil: day('2028-02-18') }), pot],
+      lines: [someLine({ renewedUntil: day('2028-02-18'), renewedFrom: day('2027-11-20') }), pot],
       touched: [],
       before: [stay('2027-11-10', '2027-11-20')],
       now: stay('2028-02-01', '2028-02-11'),
@@ -81,14 +81,33 @@ describe('the cover lines of the next revision', () => {
     expect(hasChanged).toBe(true);
   });
 
+  it('an earlier renewed minimum keeps the days of a stay between, which issued no revision', () => {
+    // As above, and held 10 days from 5 January: 28 February and 10 days, in a leap year, are 9 March.
+    const { endings } = renewed({
+      lines: [someLine({ renewedUntil: day('2028-02-18'), renewedFrom: day('2027-11-20') })],
+      touched: [],
+      before: [stay('2027-11-10', '2027-11-20'), stay('2028-01-05', '2028-01-15')],
+      now: stay('2028-02-01', '2028-02-11'),
+    });
+    expect(endings[0]).toEqual({ lineId: 'usb', was: '2028-02-28', now: '2028-03-09' });
+  });
+
   it('a unit handed in on the last day of its renewed minimum is covered to the day of its return', () => {
-    const line = someLine({ startsOn: day('2025-01-10'), renewedUntil: day('2026-02-18') });
+    const line = someLine({
+      startsOn: day('2025-01-10'),
+      renewedUntil: day('2026-02-18'),
+      renewedFrom: day('2025-11-20'),
+    });
     const { lines } = renewed({ lines: [line], touched: [], now: stay('2026-02-18', '2026-03-01') });
     expect(lines[0]?.renewedUntil).toBe('2026-03-01');
   });
 
   it('a renewed minimum that was over before the unit was handed in is not revived', () => {
-    const ended = someLine({ startsOn: day('2025-01-10'), renewedUntil: day('2026-02-18') });
+    const ended = someLine({
+      startsOn: day('2025-01-10'),
+      renewedUntil: day('2026-02-18'),
+      renewedFrom: day('2025-11-20'),
+    });
     const { lines } = renewed({ lines: [ended], touched: [], now: stay('2026-02-19', '2026-03-19') });
     expect(lines[0]?.renewedUntil).toBe('2026-02-18');
   });
