@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
+import { readHeldWorkshop } from '@/lib/workshop/records';
 import { readCsv } from './csv';
 import { listSettings, readKnownCatalogue, readReferred } from './list-records';
 import type { ListSettings } from './rules/list-columns';
@@ -28,13 +29,14 @@ export async function tryImport(text: string): Promise<DryRun> {
 }
 
 /**
- * Imports the file all at once or not at all, and returns what was done. It is planned again inside the transaction, on tables that
- * nobody else can write meanwhile; where that plan is not the one whose `mark` the person saw, since somebody changed the
+ * Imports the file all at once or not at all, and returns what was done. It is planned again inside the transaction, on tables and
+ * settings that nobody else can write meanwhile; where that plan is not the one whose `mark` the person saw, since somebody changed the
  * catalogue or chose another file, it is a conflict. Refuses a file with a fault.
  */
 export async function importList(o: { text: string; mark: string; by: ChangedBy }): Promise<DryRun> {
   try {
     return await transaction(async (tx) => {
+      await readHeldWorkshop(tx);
       await tx.$executeRaw`LOCK TABLE "family", "model", "repair", "repair_part" IN SHARE ROW EXCLUSIVE MODE`;
       await tx.$executeRaw`LOCK TABLE "policy", "part" IN SHARE MODE`;
       const run = await dryRun(tx, o.text);

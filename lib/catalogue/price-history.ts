@@ -5,8 +5,10 @@ import { storedTax } from './stored';
 
 export type PastPrice = {
   id: string;
-  /** As the workshop keeps its prices, minor units. */
+  /** Minor units. */
   priceMinor: number;
+  /** With tax or before it, as the workshop kept its prices when this one was set. */
+  isGross: boolean;
   taxCategory: TaxCategory;
   taxRateBps: number;
   since: Date;
@@ -14,7 +16,7 @@ export type PastPrice = {
   who: string | null;
 };
 
-/** What a repair has cost since when, the newest first; its first row is the price of today. */
+/** What a repair has cost since when, the newest first; the figure of its first row is the price of today. */
 export async function priceHistory(repairId: string, client: Tx = db): Promise<PastPrice[]> {
   const rows = await client.repairPrice.findMany({
     where: { repairId },
@@ -23,9 +25,10 @@ export async function priceHistory(repairId: string, client: Tx = db): Promise<P
   const ids = rows.flatMap((row) => row.userId ?? []);
   const people = await client.user.findMany({ where: { id: { in: ids } }, select: { id: true, name: true } });
   const names = new Map(people.map((person) => [person.id, person.name]));
-  return rows.map(({ id, priceMinor, taxCategory, taxRateBps, since, userId }) => ({
+  return rows.map(({ id, priceMinor, isGross, taxCategory, taxRateBps, since, userId }) => ({
     id,
     priceMinor,
+    isGross,
     taxCategory: storedTax.parse(taxCategory),
     taxRateBps,
     since,

@@ -3,7 +3,9 @@ import { type Tx, transaction } from '@/lib/db/transaction';
 import type { TaxCategory } from '@/lib/money/tax';
 import { Refusal } from '@/lib/outcome';
 import { requireAsShown, type Shown } from '@/lib/shown-row';
+import { readHeldWorkshop } from '@/lib/workshop/records';
 import { FIRST_CHECK } from './rules/first-check';
+import { priceKind } from './rules/price';
 import { isSamePrice } from './rules/same';
 import { freeSlug, slugOf } from './rules/slug';
 import { taxRateProblem } from './rules/tax-of-repair';
@@ -27,13 +29,19 @@ export type RepairInput = {
 /**
  * Adds a repair with the first version of its check sheet, or changes the one that was shown. Jobs already booked keep
  * the price they agreed to; a price or tax that changes is kept in the history. A repair stays with its model. Returns its id.
- * Refuses a form older than the repair, a model or policy that is gone, and a tax and rate that do not go together.
+ * Refuses a form older than the repair, one that asked for a price of another kind (rules/price.ts) than the workshop keeps by now,
+ * a model or policy that is gone, and a tax and rate that do not go together.
  */
-export async function saveRepair(shown: Shown | null, input: RepairInput, by: ChangedBy): Promise<string> {
+export async function saveRepair(
+  shown: Shown | null,
+  { priceKind: asked, ...input }: RepairInput & { priceKind: string },
+  by: ChangedBy,
+): Promise<string> {
   const problem = taxRateProblem(input.taxCategory, input.taxRateBps);
   if (problem) throw new Refusal('invalid', problem, 'taxRate');
   try {
     return await transaction(async (tx) => {
+      await refuseOtherKind(tx, asked);
       await refuseMissing(tx, input);
       return shown === null ? create(tx, input, by) : change(tx, shown, input, by);
     });
@@ -70,6 +78,16 @@ async function change(
   await tx.repair.update({ where: { id }, data });
   if (!isSamePrice(before, data)) await writeRepairPrices(tx, [id], by);
   return id;
+}
+
+// Held until the price is kept, so that nobody changes meanwhile what its figure means.
+async function refuseOtherKind(tx: Tx, asked: string): Promise<void> {
+  const kind = priceKind(await readHeldWorkshop(tx));
+  if (kind === asked) return;
+  throw new Refusal(
+    'conflict',
+    `Prices in the catalogue are ${kind} since you opened this page. Nothing of yours was saved: load the page again and look at the price.`,
+  );
 }
 
 async function refuseMissing(tx: Tx, { modelId, policyId }: RepairInput): Promise<void> {

@@ -5,6 +5,7 @@ import { DEMO_PARTS } from './catalogue-parts';
 import { DEMO_POLICIES } from './catalogue-policies';
 import { DEMO_REPAIRS } from './catalogue-repairs';
 import { demoId } from './demo-id';
+import { DEMO_WORKSHOP } from './workshop';
 
 export { DEMO_FAMILIES, DEMO_MODELS, DEMO_PARTS, DEMO_POLICIES, DEMO_REPAIRS };
 
@@ -49,6 +50,7 @@ export async function loadCatalogue(
     data: DEMO_REPAIRS.map(({ id, priceMinor, taxCategory, taxRateBps }) => ({
       repairId: id,
       priceMinor,
+      isGross: DEMO_WORKSHOP.pricesIncludeTax,
       taxCategory,
       taxRateBps,
       since: began,

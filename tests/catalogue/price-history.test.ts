@@ -17,9 +17,9 @@ const later = new Date('2026-11-25T15:00:00Z');
 useDatabase();
 beforeEach(resetDatabase);
 
-async function inputOf(repairId: string): Promise<RepairInput> {
+async function inputOf(repairId: string): Promise<RepairInput & { priceKind: string }> {
   const { id: _, slug: __, ...repair } = await db.repair.findUniqueOrThrow({ where: { id: repairId } });
-  return { ...repair, taxCategory: 'S' };
+  return { ...repair, taxCategory: 'S', priceKind: 'GBP with tax' };
 }
 
 describe('the price of a repair', () => {
@@ -53,6 +53,29 @@ describe('the price of a repair', () => {
     expect(await priceHistory(repairId)).toMatchObject([
       { priceMinor: 7500, taxRateBps: 550, since: later, who: null },
       { priceMinor: 7500, taxRateBps: 2000, since: now, who: 'Odile Quay' },
+    ]);
+  });
+
+  test('is refused from a form that asked for it with tax, once prices are kept without', async () => {
+    const { repairId } = await makeWorkshop(now);
+    const input = { ...(await inputOf(repairId)), priceMinor: 4800 };
+    const shown = await shownNow('repair', repairId);
+    await saveRepair(shown, input, { now, userId: OWNER.id });
+    await db.workshop.updateMany({ data: { pricesIncludeTax: false } });
+    const late = async (priceKind: string) =>
+      saveRepair(
+        await shownNow('repair', repairId),
+        { ...input, priceMinor: 5000, priceKind },
+        { now: later, userId: OWNER.id },
+      );
+    await expect(late('GBP with tax')).rejects.toMatchObject({ code: 'conflict' });
+    await expect(saveRepair(null, { ...input, name: 'Foot' }, { now, userId: null })).rejects.toMatchObject({
+      code: 'conflict',
+    });
+    await late('GBP without tax');
+    expect(await priceHistory(repairId)).toMatchObject([
+      { priceMinor: 5000, isGross: false },
+      { priceMinor: 4800, isGross: true },
     ]);
   });
 

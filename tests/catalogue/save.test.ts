@@ -46,7 +46,7 @@ const tick: CheckDraft = {
   caution: null,
 };
 
-const repairInput: RepairInput = {
+const repairInput = {
   modelId: gull,
   policyId: demoId('policy', 'connector-work'),
   name: 'Belt clip replaced',
@@ -58,7 +58,8 @@ const repairInput: RepairInput = {
   workingDays: 2,
   symptoms: ['The clip is broken'],
   isListed: true,
-};
+  priceKind: 'GBP with tax',
+} satisfies RepairInput & { priceKind: string };
 
 describe('a repair to book', () => {
   test('is none that is not listed, nor any of a model that is not', async () => {

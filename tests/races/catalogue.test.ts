@@ -51,7 +51,9 @@ it('of an import and prices saved by hand from one page one wins, and the histor
   const file = await fileWithPrice('80.00');
   const shown = await shownNow('repair', repairId);
   const hands = [7300, 7400, 7500].map((priceMinor) =>
-    attempt(() => saveRepair(shown, { ...repair, taxCategory: 'S', priceMinor }, by)),
+    attempt(() =>
+      saveRepair(shown, { ...repair, priceKind: 'GBP with tax', taxCategory: 'S', priceMinor }, by),
+    ),
   );
   const outcomes = await Promise.all([attempt(() => importList(file)), ...hands]);
   expect(codes(outcomes)).toEqual(['conflict', 'conflict', 'conflict', 'done']);

@@ -26,8 +26,8 @@ export async function listRepairs(client: ClientBase, o: { repairs: number; now:
     [models],
   );
   await client.query(
-    `INSERT INTO "repair_price" ("id", "repairId", "priceMinor", "taxCategory", "taxRateBps", "since")
-      SELECT "id", "id", "priceMinor", "taxCategory", "taxRateBps", $1 FROM "repair" WHERE "id" LIKE 'listed-%'`,
+    `INSERT INTO "repair_price" ("id", "repairId", "priceMinor", "isGross", "taxCategory", "taxRateBps", "since")
+      SELECT "id", "id", "priceMinor", true, "taxCategory", "taxRateBps", $1 FROM "repair" WHERE "id" LIKE 'listed-%'`,
     [o.now],
   );
   await client.query('ANALYZE "model", "repair", "repair_price"');

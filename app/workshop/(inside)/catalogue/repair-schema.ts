@@ -21,6 +21,7 @@ export const repairSchema = (currency: string) =>
       name: line('Enter what is done, like USB-C socket replaced'),
       summary: line('Say in a sentence what the work is', LIMITS.summary),
       price: money(currency, 'Enter the price'),
+      priceKind: z.string('Load this page again').max(30, 'Load this page again'),
       taxCategory: z.enum(storedTax.options, 'Choose the tax'),
       taxRate,
       minutes: wholeNumber(1, LIMITS.minutes),

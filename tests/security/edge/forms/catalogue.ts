@@ -71,6 +71,7 @@ export const catalogue: FormsOfFiles = [
           name: 'Socket replaced',
           summary: 'The socket is replaced.',
           price: '48.00',
+          priceKind: 'GBP with tax',
           taxCategory: 'S',
           taxRate: '20',
           minutes: '45',

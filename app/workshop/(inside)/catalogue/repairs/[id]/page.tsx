@@ -10,6 +10,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { Money } from '@/app/ui/words/money';
 import { priceHistory } from '@/lib/catalogue/price-history';
+import { priceKind } from '@/lib/catalogue/rules/price';
 import { listChoices, readRepair } from '@/lib/catalogue/staff-records';
 import { partCodes, usualPartsOf } from '@/lib/catalogue/usual-parts';
 import { may } from '@/lib/people/rules/roles';
@@ -75,7 +76,7 @@ export default async function RepairPage({ params, searchParams }: Props) {
         {mayChange ? (
           <ActionForm
             action={saveRepairAction.bind(null, model.id, id)}
-            hidden={{ mark: repair.mark }}
+            hidden={{ mark: repair.mark, priceKind: priceKind(workshop) }}
             label={`Change ${repair.name}`}
           >
             <RepairFields known={repair} policies={policies} workshop={workshop} />

@@ -14,38 +14,49 @@ export function PriceHistoryTable({
   prices: readonly PastPrice[];
   workshop: WorkshopCard;
 }) {
-  const { currency, locale, timeZone } = workshop;
+  const { currency, locale, timeZone, pricesIncludeTax } = workshop;
+  const newest = prices[0];
   return (
-    <Table
-      caption="Prices"
-      captionHidden
-      rows={prices}
-      rowKey={(price) => price.id}
-      empty="No change of price was kept yet."
-      columns={[
-        {
-          key: 'since',
-          head: 'Since',
-          kind: 'rowhead',
-          cell: (price) => (
-            <time dateTime={price.since.toISOString()}>
-              {formatInstant(price.since, { locale, zone: timeZone })}
-            </time>
-          ),
-        },
-        {
-          key: 'price',
-          head: workshop.pricesIncludeTax ? 'Price with tax' : 'Price without tax',
-          kind: 'number',
-          cell: (price) => <Money minor={price.priceMinor} currency={currency} locale={locale} />,
-        },
-        { key: 'tax', head: 'Tax', cell: taxText },
-        { key: 'who', head: 'Set by', cell: (price) => price.who ?? 'the program' },
-      ]}
-    />
+    <>
+      <Table
+        caption="Prices"
+        captionHidden
+        rows={prices}
+        rowKey={(price) => price.id}
+        empty="No change of price was kept yet."
+        columns={[
+          {
+            key: 'since',
+            head: 'Since',
+            kind: 'rowhead',
+            cell: (price) => (
+              <time dateTime={price.since.toISOString()}>
+                {formatInstant(price.since, { locale, zone: timeZone })}
+              </time>
+            ),
+          },
+          {
+            key: 'price',
+            head: 'Price',
+            kind: 'number',
+            cell: (price) => <Money minor={price.priceMinor} currency={currency} locale={locale} />,
+          },
+          { key: 'tax', head: 'Tax', cell: taxText },
+          { key: 'who', head: 'Set by', cell: (price) => price.who ?? 'the program' },
+        ]}
+      />
+      {newest && newest.isGross !== pricesIncludeTax ? (
+        <p>
+          Prices in the catalogue {pricesIncludeTax ? 'include tax' : 'do not include tax'} now, which was set
+          after the newest of these: its figure counts{' '}
+          {pricesIncludeTax ? 'with the tax in it' : 'before tax'}.
+        </p>
+      ) : null}
+    </>
   );
 }
 
-function taxText({ taxCategory, taxRateBps }: PastPrice): string {
-  return taxCategory === 'S' ? `${percentText(taxRateBps)} %` : TAX_WORDS[taxCategory];
+function taxText({ isGross, taxCategory, taxRateBps }: PastPrice): string {
+  if (taxCategory !== 'S') return TAX_WORDS[taxCategory];
+  return `${percentText(taxRateBps)} %, ${isGross ? 'in the price' : 'on top'}`;
 }

@@ -6,6 +6,7 @@ import { SubmitButton } from '@/app/ui/forms/submit';
 import { EmptyState } from '@/app/ui/page/empty-state';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
+import { priceKind } from '@/lib/catalogue/rules/price';
 import { lastTaxOfRepair, listChoices, readModel } from '@/lib/catalogue/staff-records';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../who';
@@ -39,7 +40,11 @@ export default async function NewRepairPage({ searchParams }: Props) {
           <TextLink href="/workshop/catalogue/policies/new">Write a policy first</TextLink>.
         </EmptyState>
       ) : (
-        <ActionForm action={saveRepairAction.bind(null, model.id, null)} label={`Add a repair to ${name}`}>
+        <ActionForm
+          action={saveRepairAction.bind(null, model.id, null)}
+          hidden={{ priceKind: priceKind(workshop) }}
+          label={`Add a repair to ${name}`}
+        >
           <RepairFields policies={policies} workshop={workshop} lastTax={lastTax ?? undefined} />
           <SubmitButton
             label="Add the repair"
