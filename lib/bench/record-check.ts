@@ -8,7 +8,15 @@ import { readTable } from './pin-table-records';
 import { type EntryProblem, evaluateEntry, type GivenEntry } from './rules/checks';
 
 const PROBLEMS: Record<EntryProblem, { sentence: string; field?: string }> = {
-  'no-reading': { sentence: 'Enter the reading as a number, for instance 4.98.', field: 'reading' },
+  'no-reading': {
+    sentence:
+      'Enter the reading as a number, for instance 4.98. Where the meter read over its range, enter where the range ends after a >, for instance >200.',
+    field: 'reading',
+  },
+  'range-too-short': {
+    sentence: 'Over this range it may pass or fail. Measure it on a longer one.',
+    field: 'reading',
+  },
   'no-choice': { sentence: 'Choose one of the answers.', field: 'choice' },
   'unknown-choice': { sentence: 'Choose one of the answers on the sheet.', field: 'choice' },
   'no-pin-table': {
@@ -87,7 +95,7 @@ async function writeEntry(
       field && fieldOf(field),
     );
   }
-  const { isPassed, reading, choice, probes } = answer;
+  const { isPassed, reading, isOverRange = false, choice, probes } = answer;
   const entry = await tx.checkEntry.create({
     data: {
       ...sent,
@@ -95,6 +103,7 @@ async function writeEntry(
       checkId: check.id,
       isPassed,
       reading,
+      isOverRange,
       choice,
       ...(probes === undefined ? {} : { probes }),
       note,

@@ -67,6 +67,7 @@ const JOB = {
     select: {
       isPassed: true,
       reading: true,
+      isOverRange: true,
       choice: true,
       note: true,
       at: true,

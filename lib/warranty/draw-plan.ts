@@ -2,7 +2,7 @@ import { createHash, randomBytes } from 'node:crypto';
 import { limitsText } from '@/lib/bench/rules/checks';
 import { entryText } from '@/lib/bench/rules/entry-text';
 import { readKeptProbes } from '@/lib/bench/rules/kept-probes';
-import { probeFaults, probesLine } from '@/lib/bench/rules/probes';
+import { probesLines } from '@/lib/bench/rules/probes';
 import { wireVerdict, wireWords } from '@/lib/bench/rules/wire-verdict';
 import { readCheck } from '@/lib/bench/stored-checks';
 import { type Day, dayInZone, maxDay } from '@/lib/calendar/day';
@@ -177,13 +177,13 @@ function proofOf(
       .filter(({ probes }) => probes.length === 0)
       .map(({ base, check, entry }) => ({
         ...base,
-        reading: entry.reading === null ? entryText(entry, null) : String(entry.reading),
+        reading: entryText(entry, null),
         unit: entry.reading === null ? '' : (check.unit ?? ''),
         limits: limitsText(check),
       })),
     connectors: entries
       .filter(({ probes }) => probes.length > 0)
-      .map(({ base, probes }) => ({ ...base, lines: [probesLine(probes), ...probeFaults(probes)] })),
+      .map(({ base, probes }) => ({ ...base, lines: probesLines(probes) })),
     technician: {
       initials: last ? initials(last.userId) : '',
       provedOn: last ? dayInZone(last.at, o.timeZone) : o.today,

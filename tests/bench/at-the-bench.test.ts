@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { recordChecks } from '@/lib/bench/record-check';
 import { recordWire } from '@/lib/bench/record-wire';
+import { entryText } from '@/lib/bench/rules/entry-text';
 import { minutesByPerson } from '@/lib/bench/rules/minutes-by';
 import { usbMicroB } from '@/lib/bench/rules/pin-tables/usb-micro-b';
 import { probesOf, readsOf } from '@/lib/bench/rules/probes';
@@ -207,6 +208,24 @@ describe('on a job', () => {
     };
     expect(await enter([volts, tilt])).toEqual([true, false]);
     expect(await db.checkEntry.count()).toBe(2);
+  });
+
+  test('a reading over the range passes a minimum and is kept as one; a range too short is refused', async () => {
+    await proving();
+    await db.check.update({ where: { id: world.voltage }, data: { low: 2, high: null, unit: 'MΩ' } });
+    const enter = (reading: number) =>
+      recordChecks({
+        jobId,
+        actor: BENCH,
+        now,
+        results: [{ checkId: world.voltage, given: { reading, isOverRange: true }, note: '' }],
+      });
+    await expect(enter(1)).rejects.toMatchObject({ field: 'reading' });
+    expect(await enter(200)).toEqual([true]);
+    const [entry] = (await jobNow(jobId)).checkEntries;
+    expect(entry && entryText(entry, 'MΩ')).toBe('>200 MΩ');
+    const broken = db.checkEntry.updateMany({ data: { reading: null } });
+    await expect(broken).rejects.toThrow(/check_entry_over_range/);
   });
 
   test('of two readings in one instant the later one counts, whichever row is found first', async () => {

@@ -5,6 +5,7 @@ import {
   evaluateEntry,
   limitsText,
   provingState,
+  readMeter,
   readReading,
 } from '@/lib/bench/rules/checks';
 
@@ -26,6 +27,36 @@ describe('one entry', () => {
     { name: 'just above', reading: 5.2501, isPassed: false },
   ])('a reading $name passes: $isPassed', ({ reading, isPassed }) => {
     expect(evaluateEntry(volts, { reading })).toEqual({ ok: true, isPassed, reading, choice: null });
+  });
+
+  // Insulation tests often read over the meter's range (common practice, no source): what is known is that it is more than its end.
+  const atLeast = { ...volts, low: 2, high: null };
+  const atMost = { ...volts, low: null, high: 0.3 };
+  test.each([
+    { name: 'a minimum below the range’s end', check: atLeast, end: 200, isPassed: true },
+    { name: 'a minimum at the range’s end', check: atLeast, end: 2, isPassed: true },
+    { name: 'no limit', check: { ...atLeast, low: null }, end: 2, isPassed: true },
+    { name: 'a maximum below the range’s end', check: atMost, end: 2, isPassed: false },
+    { name: 'a maximum at the range’s end', check: atMost, end: 0.3, isPassed: false },
+  ])('over range, with $name, it passes: $isPassed', ({ check, end, isPassed }) => {
+    expect(evaluateEntry(check, { reading: end, isOverRange: true })).toEqual({
+      ok: true,
+      isPassed,
+      reading: end,
+      isOverRange: true,
+      choice: null,
+    });
+  });
+
+  test.each([
+    { name: 'a minimum above the range’s end', check: atLeast, end: 1 },
+    { name: 'a maximum above the range’s end', check: atMost, end: 0.2 },
+    { name: 'two limits around it', check: volts, end: 5 },
+  ])('over range, with $name, it says nothing', ({ check, end }) => {
+    expect(evaluateEntry(check, { reading: end, isOverRange: true })).toEqual({
+      ok: false,
+      problem: 'range-too-short',
+    });
   });
 
   test('a missing limit is no limit', () => {
@@ -97,6 +128,17 @@ test.each([
   ['Infinity', null],
 ])('a reading typed as "%s" is %s', (text, expected) => {
   expect(readReading(text)).toBe(expected);
+});
+
+test.each([
+  ['>200', { reading: 200, isOverRange: true }],
+  [' > 2,5 ', { reading: 2.5, isOverRange: true }],
+  ['200', { reading: 200, isOverRange: false }],
+  ['OL', null],
+  ['>', null],
+  ['>>2', null],
+])('a meter that shows "%s" reads %o', (text, expected) => {
+  expect(readMeter(text)).toEqual(expected);
 });
 
 test.each([

@@ -8,7 +8,14 @@ import { dcJack21 } from '@/lib/bench/rules/pin-tables/dc-jack-2-1-mm';
 import { midiDin5 } from '@/lib/bench/rules/pin-tables/midi-din-5';
 import { usbMicroB } from '@/lib/bench/rules/pin-tables/usb-micro-b';
 import { usbTypeC } from '@/lib/bench/rules/pin-tables/usb-type-c';
-import { judgeProbes, probeFaults, probesLine, probesOf, standingOf } from '@/lib/bench/rules/probes';
+import {
+  judgeProbes,
+  probeFaults,
+  probesLine,
+  probesLines,
+  probesOf,
+  standingOf,
+} from '@/lib/bench/rules/probes';
 
 const allGood = (table: PinTable) =>
   new Map<string, string>(
@@ -74,6 +81,21 @@ describe('a connector sheet', () => {
     expect(probesLine(answer.probes)).toBe('4 of 5 pins through, 3 of 4 pairs open');
   });
 
+  test('a pin that a sound unit has no circuit for fails nothing, and is named', () => {
+    const answer = judged(usbMicroB, { '4': 'no-circuit' });
+    expect(answer.isPassed).toBe(true);
+    expect(probesLines(answer.probes)).toEqual([
+      '4 pins through, 4 pairs open',
+      'no circuit in this unit: 4 ID',
+    ]);
+  });
+
+  test('a sheet on which no pin is through proves nothing', () => {
+    const none = Object.fromEntries(['1', '2', '3', '4', '5'].map((pin) => [pin, 'no-circuit']));
+    expect(judged(usbMicroB, none).isPassed).toBe(false);
+    expect(judged(usbMicroB, { ...none, '5': 'through' }).isPassed).toBe(true);
+  });
+
   test.each(['open', 'joined', 'not-reached'])('a pair of one net may read %s', (read) => {
     const answer = judged(dcJack21, { '2:3': read });
     expect(answer).toMatchObject({ isPassed: true });
@@ -123,6 +145,9 @@ describe('its entry', () => {
 
   test('other kinds read as before', () => {
     expect(entryText({ isPassed: true, reading: 4.98, choice: null }, 'V')).toBe('4.98 V');
+    expect(entryText({ isPassed: true, reading: 200, isOverRange: true, choice: null }, 'MΩ')).toBe(
+      '>200 MΩ',
+    );
     expect(entryText({ isPassed: false, reading: null, choice: null }, null)).toBe('not done');
     expect(limitsText({ ...check, unit: null })).toBe('every pin and pair');
   });
@@ -134,4 +159,5 @@ test('what a reading says of the connector', () => {
   expect(standingOf(pair, 'open')).toBe('good');
   expect(standingOf(pair, 'joined')).toBe('bad');
   expect(standingOf({ mayBeJoined: true }, 'joined')).toBe('free');
+  expect(standingOf(pair, 'no-circuit')).toBe('unused');
 });

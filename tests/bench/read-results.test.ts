@@ -24,6 +24,15 @@ describe('a posted check sheet', () => {
     expect(read(typed, 'all')[0]).toMatchObject({ reading: 4.98 });
   });
 
+  test('a reading over the range is told by its box or by a > before it', () => {
+    const over = { checkId: 'volts', reading: 200, isOverRange: true, choice: null };
+    expect(read({ 'reading-volts': '200', 'over-volts': 'yes' }, 'all')).toEqual([over]);
+    expect(read({ 'reading-volts': '>200' }, 'volts')).toEqual([over]);
+    expect(read({ 'over-volts': 'yes' }, 'volts')).toEqual([
+      { checkId: 'volts', reading: null, choice: null },
+    ]);
+  });
+
   test('an empty check that was pressed is asked for, not left out', () => {
     expect(read({}, 'noise')).toEqual([{ checkId: 'noise', reading: null, choice: null }]);
   });

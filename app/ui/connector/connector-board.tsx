@@ -164,4 +164,11 @@ function ProbeList({ heading, probes, start, idOf }: ListProps) {
   );
 }
 
-const SHAPE = { good: 'tick', free: 'tick', bad: 'stop', 'not-reached': 'ring', none: 'ring' } as const;
+const SHAPE = {
+  good: 'tick',
+  free: 'tick',
+  bad: 'stop',
+  'not-reached': 'ring',
+  unused: 'dash',
+  none: 'ring',
+} as const;

@@ -132,7 +132,7 @@ function Wire({ box }: { box: Box }) {
 
 type StateProps = { box: Box; standing: ReturnType<typeof standingOf>; isPair?: boolean };
 
-/** The state as a shape, so that it is not told by colour alone: tick, cross, question mark. */
+/** The state as a shape, so that it is not told by colour alone: tick, cross, dash, question mark. */
 function State({ box, standing, isPair }: StateProps) {
   const x = box.x + box.width / 2;
   const y = isPair ? box.y + box.height / 2 : box.y + 33;
@@ -140,6 +140,7 @@ function State({ box, standing, isPair }: StateProps) {
     return <path className="connector-state" d={`M${x - 6} ${y}l4 4.5l8-9.5`} />;
   if (standing === 'bad')
     return <path className="connector-state" d={`M${x - 6} ${y - 6}l12 12M${x + 6} ${y - 6}l-12 12`} />;
+  if (standing === 'unused') return <path className="connector-state" d={`M${x - 6} ${y}h12`} />;
   if (standing === 'not-reached')
     return (
       <text className="connector-ask" x={x} y={y + 6}>

@@ -29,6 +29,8 @@ export type CheckLimits = {
 export type GivenEntry = {
   tick?: boolean;
   reading?: number | null;
+  /** the meter read over its range, and `reading` is where that range ends */
+  isOverRange?: boolean;
   choice?: string | null;
   /** what each probe of a connector read, by the probe's key */
   probes?: ReadonlyMap<string, string>;
@@ -36,6 +38,7 @@ export type GivenEntry = {
 
 export type EntryProblem =
   | 'no-reading'
+  | 'range-too-short'
   | 'no-choice'
   | 'unknown-choice'
   | 'no-pin-table'
@@ -47,6 +50,8 @@ export type EntryAnswer =
       ok: true;
       isPassed: boolean;
       reading: number | null;
+      /** given where it is so */
+      isOverRange?: true;
       choice: string | null;
       /** of a connector sheet only */
       probes?: KeptProbe[];
@@ -56,8 +61,9 @@ export type EntryAnswer =
 /**
  * Whether one entry passes its check, and what of it is kept.
  * A tick passes when ticked; a reading inside its limits, both inclusive; a choice when it is one of the passing ones; a connector
- * when every required probe of its pin table reads right. A table of the workshop's own is handed in; the shipped ones are known.
- * Refuses by value: a reading that is no finite number, a choice that is not on the check, a probe without an answer, a pin table
+ * when every required probe of its pin table reads right. A reading over the meter's range is at least where the range ends, which
+ * passes a minimum at or below that end: an insulation test often reads so (common practice, no source). A table of the workshop's own is handed in; the shipped ones are known.
+ * Refuses by value: a reading that is no finite number, an end of a range that leaves open whether it passes, a choice that is not on the check, a probe without an answer, a pin table
  * or a kind that is not known.
  * Example: reading 5.25 with limits 4.75 to 5.25 gives { ok: true, isPassed: true, reading: 5.25, choice: null }.
  */
@@ -73,6 +79,7 @@ export function evaluateEntry(
       const { reading } = given;
       if (typeof reading !== 'number' || !Number.isFinite(reading))
         return { ok: false, problem: 'no-reading' };
+      if (given.isOverRange) return evaluateOverRange(reading, check);
       return { ok: true, isPassed: isInside(reading, check), reading, choice: null };
     }
     case 'choice': {
@@ -90,6 +97,16 @@ export function evaluateEntry(
     default:
       return { ok: false, problem: 'unknown-kind' };
   }
+}
+
+// All that is known is that it reads more than the end of the range.
+function evaluateOverRange(end: number, { low, high }: CheckLimits): EntryAnswer {
+  const answer = { ok: true, reading: end, isOverRange: true, choice: null } as const;
+  if (high !== null)
+    return end >= high ? { ...answer, isPassed: false } : { ok: false, problem: 'range-too-short' };
+  return low === null || end >= low
+    ? { ...answer, isPassed: true }
+    : { ok: false, problem: 'range-too-short' };
 }
 
 function evaluateProbes(table: PinTable | null, given: ReadonlyMap<string, string>): EntryAnswer {
@@ -112,6 +129,21 @@ export function readReading(text: string): number | null {
   if (!/^-?(?:\d+\.?\d*|\.\d+)$/.test(plain)) return null;
   const value = Number(plain);
   return Number.isFinite(value) ? value : null;
+}
+
+/**
+ * Reads what a meter showed as it is typed at the bench: a number, or '>200' where it read over a range that ends at 200; null for
+ * anything else.
+ */
+export function readMeter(text: string): { reading: number; isOverRange: boolean } | null {
+  const isOverRange = text.trim().startsWith('>');
+  const reading = readReading(isOverRange ? text.trim().slice(1) : text);
+  return reading === null ? null : { reading, isOverRange };
+}
+
+/** Whether a check sets only a minimum, so that a reading over the range may pass it. */
+export function isMinimum(check: Pick<CheckLimits, 'kind' | 'low' | 'high'>): boolean {
+  return check.kind === 'reading' && check.low !== null && check.high === null;
 }
 
 /** What passes, in words: '4.75 to 5.25 V', 'at most 0.3 Ω', 'pass: clean', 'every pin and pair'; empty for a tick. */

@@ -5,9 +5,10 @@ import type { Pin, PinTable } from './pin-table';
  * Words of a connector sheet.
  * probe: one thing to measure, a pin to its far end or a pair of neighbours. read: what the meter said of it.
  * not reached: the tip did not get there; it proves nothing, so the sheet does not pass.
+ * no circuit: a sound unit of this kind has nothing behind the pin, so that there is nothing to follow.
  */
 
-export const PIN_READS = ['through', 'broken', 'not-reached'] as const;
+export const PIN_READS = ['through', 'broken', 'not-reached', 'no-circuit'] as const;
 export const PAIR_READS = ['open', 'joined', 'not-reached'] as const;
 export type ProbeRead = (typeof PIN_READS)[number] | (typeof PAIR_READS)[number];
 
@@ -47,14 +48,15 @@ export function readsOf(probe: Pick<Probe, 'kind'>): readonly ProbeRead[] {
   return probe.kind === 'pin' ? PIN_READS : PAIR_READS;
 }
 
-/** What a reading says of the connector; 'free' is a pair of one net, of which every reading is right. */
+/** What a reading says of the connector; 'free' is a pair of one net, of which every reading is right, 'unused' a pin without a circuit. */
 export function standingOf(
   probe: Pick<Probe, 'mayBeJoined'>,
   read: ProbeRead | undefined,
-): 'good' | 'bad' | 'not-reached' | 'free' | 'none' {
+): 'good' | 'bad' | 'not-reached' | 'unused' | 'free' | 'none' {
   if (read === undefined) return 'none';
   if (probe.mayBeJoined) return 'free';
   if (read === 'not-reached') return 'not-reached';
+  if (read === 'no-circuit') return 'unused';
   return read === 'through' || read === 'open' ? 'good' : 'bad';
 }
 
@@ -64,8 +66,8 @@ export type ProbesAnswer =
   | { ok: false; missing: string[] };
 
 /**
- * Whether a connector passes by what every probe read, and what of it is kept. It passes only when every pin is through and every
- * pair of different nets is open; a probe that was not reached fails it. Refuses by value: a required probe without an answer,
+ * Whether a connector passes by what every probe read, and what of it is kept. It passes only when every pin that has a circuit in
+ * this unit is through, at least one of them, and every pair of different nets is open; a probe that was not reached fails it. Refuses by value: a required probe without an answer,
  * or with one that its kind does not have. Example: USB Micro-B with 4:5 joined gives { ok: true, isPassed: false, probes: [9] }.
  */
 export function judgeProbes(table: PinTable, given: ReadonlyMap<string, string>): ProbesAnswer {
@@ -76,19 +78,25 @@ export function judgeProbes(table: PinTable, given: ReadonlyMap<string, string>)
   const missing = answered.filter(({ probe, read }) => read === undefined && !probe.mayBeJoined);
   if (missing.length > 0) return { ok: false, missing: missing.map(({ probe }) => probe.key) };
   const probes = answered.flatMap(({ probe, read }) => (read === undefined ? [] : [{ ...probe, read }]));
-  return { ok: true, isPassed: probes.every(isRight), probes };
+  // A sheet of nothing but pins without a circuit proves nothing.
+  const pins = probes.filter((probe) => probe.kind === 'pin');
+  const isFollowed = pins.length === 0 || pins.some(isThrough);
+  return { ok: true, isPassed: isFollowed && probes.every(isRight), probes };
 }
 
 function isRight(probe: KeptProbe): boolean {
   const standing = standingOf(probe, probe.read);
-  return standing === 'good' || standing === 'free';
+  return standing === 'good' || standing === 'free' || standing === 'unused';
 }
+
+const isThrough = ({ read }: KeptProbe) => read === 'through';
+const hasNoCircuit = ({ read }: KeptProbe) => read === 'no-circuit';
 
 /** A connector's entry in one line: '24 pins through, 29 of 30 pairs open'. */
 export function probesLine(probes: readonly KeptProbe[]): string {
-  const pins = probes.filter((probe) => probe.kind === 'pin');
+  const pins = probes.filter((probe) => probe.kind === 'pin' && !hasNoCircuit(probe));
   const pairs = probes.filter((probe) => probe.kind === 'pair' && !probe.mayBeJoined);
-  const through = counted(pins.filter(isRight).length, pins.length, 'pin', 'pins');
+  const through = counted(pins.filter(isThrough).length, pins.length, 'pin', 'pins');
   const open = counted(pairs.filter(isRight).length, pairs.length, 'pair', 'pairs');
   return `${through} through, ${open} open`;
 }
@@ -96,6 +104,16 @@ export function probesLine(probes: readonly KeptProbe[]): string {
 function counted(right: number, all: number, one: string, many: string): string {
   const noun = all === 1 ? one : many;
   return right === all ? `${all} ${noun}` : `${right} of ${all} ${noun}`;
+}
+
+/** A connector's entry line by line: the counts, the pins that have no circuit in this unit, then every fault. */
+export function probesLines(probes: readonly KeptProbe[]): string[] {
+  const unused = probes.filter(hasNoCircuit).map(({ what }) => what);
+  return [
+    probesLine(probes),
+    ...(unused.length > 0 ? [`no circuit in this unit: ${unused.join(', ')}`] : []),
+    ...probeFaults(probes),
+  ];
 }
 
 /** Every probe that was not right, in words: 'A4 VBUS and A5 CC1 read joined', 'B7 D- was not reached'. */
@@ -116,4 +134,5 @@ export const READ_WORDS: Record<ProbeRead, string> = {
   open: 'open',
   joined: 'joined',
   'not-reached': 'not reached',
+  'no-circuit': 'no circuit here',
 };

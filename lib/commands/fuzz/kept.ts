@@ -29,7 +29,16 @@ const CATALOGUE = ['family', 'model', 'repair', 'repair_price', 'repair_part', '
 const OWNERS = [
   ...[...CATALOGUE, 'pin_table', 'lot_recall', 'workshop', 'closing_day', 'signing_key', 'carrier'],
 ];
-const BENCH = ['part', 'lot', 'lot_event', 'work_entry', 'check_entry', 'jumper_wire', 'finding', 'inspection_entry'];
+const BENCH = [
+  'part',
+  'lot',
+  'lot_event',
+  'work_entry',
+  'check_entry',
+  'jumper_wire',
+  'finding',
+  'inspection_entry',
+];
 
 /** What of the changes between two readings of the tables this caller may not have made, by the table of permissions. */
 export function forbiddenChanges(

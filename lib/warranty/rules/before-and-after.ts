@@ -6,6 +6,7 @@ export type ComparedEntry = {
   checkId: string;
   isPassed: boolean;
   reading: number | null;
+  isOverRange?: boolean;
   choice: string | null;
   /** of a connector sheet, as stored */
   probes?: unknown;

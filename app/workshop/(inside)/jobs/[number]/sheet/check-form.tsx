@@ -1,6 +1,7 @@
-import { RadioGroup } from '@/app/ui/forms/choices';
+import { Checkbox, RadioGroup } from '@/app/ui/forms/choices';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
+import { isMinimum } from '@/lib/bench/rules/checks';
 import type { JobRecord } from '@/lib/jobs/records';
 import { EnterHere } from './enter-here';
 
@@ -22,6 +23,13 @@ export function CheckForm({ check, isRedo, entryId }: Props) {
           mono
           maxLength={30}
           unit={check.unit ?? ''}
+        />
+      ) : null}
+      {isMinimum(check) ? (
+        <Checkbox
+          name={`over-${check.id}`}
+          label="The meter read over its range"
+          hint="Then the reading is where the range ends, for instance 200 where the meter showed >200 or OL."
         />
       ) : null}
       {check.kind === 'choice' ? (

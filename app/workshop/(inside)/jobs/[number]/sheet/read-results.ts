@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { CheckResult } from '@/lib/bench/record-check';
-import { readReading } from '@/lib/bench/rules/checks';
+import { readMeter } from '@/lib/bench/rules/checks';
 
 type Texts = (name: string) => string;
 const uuid = z.uuid();
@@ -27,12 +27,15 @@ export function readResults(
     .filter((check) => (asked === 'all' ? isFilled(check.id, texts) : check.id === asked))
     .map(({ id, kind }) => {
       const tick = texts(`tick-${id}`);
+      const over = texts(`over-${id}`) === 'yes';
+      const meter = readMeter(texts(`reading-${id}`));
       const entryId = uuid.safeParse(texts(`entry-${id}`));
       return {
         checkId: id,
         given: {
           ...(kind === 'tick' && tick !== '' && { tick: tick === 'pass' }),
-          reading: readReading(texts(`reading-${id}`)),
+          reading: meter?.reading ?? null,
+          ...(meter && (over || meter.isOverRange) && { isOverRange: true }),
           choice: texts(`choice-${id}`) || null,
         },
         note: texts(`note-${id}`),

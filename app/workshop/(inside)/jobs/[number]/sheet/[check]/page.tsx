@@ -49,7 +49,7 @@ export default async function ConnectorSheetPage({ params, searchParams }: Props
         lead={check.help === '' ? undefined : check.help}
         next={
           isOpen
-            ? 'it passes when every pin is through and every pair open. One that was not reached does not pass; do it again when it was.'
+            ? 'it passes when every pin is through and every pair open. A pin that leads nowhere in a sound unit of this kind is told as no circuit here. One that was not reached does not pass; do it again when it was.'
             : 'probes can be entered while the job is at proving.'
         }
       />
@@ -72,7 +72,7 @@ export default async function ConnectorSheetPage({ params, searchParams }: Props
           <h2 id="enter">{entries.length > 0 ? 'Probe it again' : 'Probe it'}</h2>
           <p className="mb-4 max-w-text">
             Answer in the list, or tap pins and gaps on the drawing: once for right, again for wrong, again
-            for not reached.{' '}
+            for not reached, once more for a pin without a circuit in this unit.{' '}
             {start === 'right' ? null : (
               <TextLink href={`${page}/${check.id}?start=right#enter`}>
                 Begin with every probe marked right
