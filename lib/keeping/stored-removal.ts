@@ -62,8 +62,10 @@ export async function readRemovalFacts(
   );
   const cover = certificates
     .flatMap(({ id, number, policyVersion }) => {
-      const end = ends.get(id)?.end;
-      return end ? [{ number, until: lastGraceDay(end, policyVersion, calendar) }] : [];
+      const cover = ends.get(id);
+      if (!cover) return [];
+      const until = lastGraceDay(cover.end, policyVersion, calendar, cover.statedClaimDay);
+      return [{ number, until }];
     })
     .filter(({ until }) => compareDays(until, on.today) >= 0)
     .sort((a, b) => compareDays(b.until, a.until));

@@ -32,6 +32,8 @@ export type DrawnCertificate = {
   issuedOn: Day;
   endsOn: Day;
   ends: ReadonlyMap<string, Day>;
+  /** last day to open a claim, by line id */
+  claimDays: ReadonlyMap<string, Day>;
 };
 
 /** Signs a planned certificate, draws it and stores the file. The rows are written later, in the dispatch's transaction. */
@@ -128,6 +130,7 @@ export async function drawPlan(
     issuedOn,
     endsOn,
     ends: new Map(counts.map(({ line, count }) => [line.id, count.end])),
+    claimDays: new Map(counts.map(({ line, count }) => [line.id, count.lastClaimDay])),
   };
 }
 

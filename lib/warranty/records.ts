@@ -23,6 +23,7 @@ type StoredLine = {
   startsOn: Date;
   renewedUntil: Date | null;
   renewedFrom: Date | null;
+  lastClaimDay: Date | null;
 };
 
 export function readCoverLine(row: StoredLine): CoverLine {
@@ -35,6 +36,7 @@ export function readCoverLine(row: StoredLine): CoverLine {
     startsOn: dayFromDate(row.startsOn),
     renewedUntil: row.renewedUntil ? dayFromDate(row.renewedUntil) : null,
     renewedFrom: row.renewedFrom ? dayFromDate(row.renewedFrom) : null,
+    statedClaimDay: row.lastClaimDay ? dayFromDate(row.lastClaimDay) : null,
   };
 }
 

@@ -22,6 +22,8 @@ export type CoverEnds = {
   end: Day;
   /** last day of each line, by its id */
   lines: ReadonlyMap<string, Day>;
+  /** last day to open a claim as stated, null where that was not kept */
+  statedClaimDay: Day | null;
 };
 
 /**
@@ -54,7 +56,9 @@ export async function readCoverEnds(
           ? dayFromDate(line.endsOn)
           : coverEnd(readCoverLine(line), stays, readTerms(policyVersion)),
       ]);
-      return [id, { end: maxDay(dayFromDate(endsOn), ...ends.map(([, end]) => end)), lines: new Map(ends) }];
+      const end = maxDay(dayFromDate(endsOn), ...ends.map(([, each]) => each));
+      const [first, ...rest] = lines.flatMap(({ lastClaimDay }) => lastClaimDay ?? []).map(dayFromDate);
+      return [id, { end, lines: new Map(ends), statedClaimDay: first ? maxDay(first, ...rest) : null }];
     }),
   );
 }

@@ -49,6 +49,7 @@ export async function writeCertificate(
           renewedUntil: line.renewedUntil ? dayToDate(line.renewedUntil) : null,
           renewedFrom: line.renewedFrom ? dayToDate(line.renewedFrom) : null,
           endsOn: dayToDate(drawn.ends.get(line.id) ?? drawn.endsOn),
+          lastClaimDay: dayToDate(drawn.claimDays.get(line.id) ?? drawn.endsOn),
           lotId: plan.lots.get(line.id) ?? null,
         })),
       },

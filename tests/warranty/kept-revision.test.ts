@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { type Day, day, dayFromDate } from '@/lib/calendar/day';
+import { type Day, day, dayFromDate, dayToDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { cameBack } from '@/lib/jobs/came-back';
 import { nameParcel } from '@/lib/jobs/name-parcel';
@@ -9,6 +9,7 @@ import { planWarranty } from '@/lib/warranty/plan-certificate';
 import { readChain } from '@/lib/warranty/records';
 import type { Cause } from '@/lib/warranty/rules/causes';
 import { readCoverEnds } from '@/lib/warranty/stored-cover-ends';
+import { forgetCalendars } from '@/lib/workshop/records';
 import { useDatabase } from '@/tests/database';
 import {
   jobNow,
@@ -135,5 +136,27 @@ describe('a unit whose renewed minimum runs', () => {
     expect(await endNow()).toBe('2028-03-06');
     const { endsOn } = await db.unitWatch.findUniqueOrThrow({ where: { number } });
     expect(dayFromDate(endsOn)).toBe('2028-03-06');
+  }, 60_000);
+});
+
+describe('the last day to claim that a certificate prints', () => {
+  it('stands when the closing day it was moved over is worked after all', async () => {
+    // P12M from Thursday 3 December 2026 end on a Friday, when the workshop meant to be closed: Monday the 6th.
+    const closed = { day: dayToDate(day('2027-12-03')), name: 'Stocktaking' };
+    await db.closingDay.create({ data: closed });
+    forgetCalendars();
+    const printed = await makeCertificate(world, SENT, 'FR2-70011-A');
+    await db.closingDay.delete({ where: { day: closed.day } });
+    forgetCalendars();
+    const claim = await makeClaim({
+      number: printed.number,
+      serial: 'FR2-70011-A',
+      now: new Date('2027-12-06T09:00:00Z'),
+    });
+    const { isLate, preliminary } = await db.claim.findUniqueOrThrow({ where: { id: claim.claimId } });
+    expect(isLate).toBe(false);
+    expect(preliminary).toMatchObject({
+      reasons: [{}, { code: 'last-day-moved', lastClaimDay: '2027-12-06' }],
+    });
   }, 60_000);
 });

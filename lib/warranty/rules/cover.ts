@@ -77,14 +77,17 @@ function endByTerm(
 /**
  * The last day on which the customer can open a claim: the end of cover, moved to the next working day where the policy
  * rolls it (the idea of Regulation 1182/71 Art. 3(4) and BGB 193: deadlines to act are rolled, cover is not).
+ * A day that a certificate `stated` stands, though a closing day was opened or a holiday moved since; a later one counts.
  * Example: an end on Saturday 26 December 2026 in England can be claimed until Tuesday 29 December.
  */
 export function lastClaimDay(
   end: Day,
   terms: Pick<PolicyTerms, 'rollLastDay'>,
   calendar: WorkingCalendar,
+  stated: Day | null = null,
 ): Day {
-  return terms.rollLastDay ? nextWorkingDay(end, calendar) : end;
+  const counted = terms.rollLastDay ? nextWorkingDay(end, calendar) : end;
+  return stated === null ? counted : maxDay(counted, stated);
 }
 
 /**
@@ -95,8 +98,9 @@ export function lastGraceDay(
   end: Day,
   terms: Pick<PolicyTerms, 'rollLastDay' | 'graceDays'>,
   calendar: WorkingCalendar,
+  stated: Day | null = null,
 ): Day {
-  return addDays(lastClaimDay(end, terms, calendar), terms.graceDays);
+  return addDays(lastClaimDay(end, terms, calendar, stated), terms.graceDays);
 }
 
 /** The whole sum for one line, as data; `explainCount` puts it in words. */
@@ -116,7 +120,7 @@ export function countCover(
     givenBack: daysBetween(first, byTerm),
     isRenewed: compareDays(end, byTerm) > 0,
     end,
-    lastClaimDay: lastClaimDay(end, terms, calendar),
-    lastGraceDay: lastGraceDay(end, terms, calendar),
+    lastClaimDay: lastClaimDay(end, terms, calendar, line.statedClaimDay),
+    lastGraceDay: lastGraceDay(end, terms, calendar, line.statedClaimDay),
   };
 }

@@ -43,6 +43,8 @@ export type CoverLine = {
   renewedUntil: Day | null;
   /** The return day that floor was counted from; days held after it move it. Absent where there is none. */
   renewedFrom?: Day | null;
+  /** The last day to open a claim that was printed, which no change of the calendar takes back. Absent until issued. */
+  statedClaimDay?: Day | null;
 };
 
 /** A stretch out of the customer's hands for a claim; a unit still with us is given `to: today`. */

@@ -108,6 +108,20 @@ describe('the last day to open a claim', () => {
     expect(lastClaimDay(day(end), someTerms({ rollLastDay: true }), ENGLAND)).toBe(last);
   });
 
+  it('stays the day that was stated, when the day before it became a working day since', () => {
+    // Stated for Sunday 12 December 2027 while Monday was a closing day; in England's own calendar that Monday is worked.
+    const line = someLine({ startsOn: day('2026-12-12'), statedClaimDay: day('2027-12-14') });
+    const count = countCover(line, [], someTerms({ graceDays: 2 }), ENGLAND);
+    expect([count.end, count.lastClaimDay, count.lastGraceDay]).toEqual([
+      '2027-12-12',
+      '2027-12-14',
+      '2027-12-16',
+    ]);
+    // Ten days given back since count for more than the paper.
+    const later = countCover(line, [stay('2027-05-01', '2027-05-11')], someTerms(), ENGLAND);
+    expect([later.end, later.lastClaimDay]).toEqual(['2027-12-22', '2027-12-22']);
+  });
+
   it('is the end itself when the policy does not roll', () => {
     expect(lastClaimDay(day('2026-12-26'), someTerms({ rollLastDay: false }), ENGLAND)).toBe('2026-12-26');
   });

@@ -85,7 +85,7 @@ export default async function DaysPage() {
         <SubmitButton
           label="Save days and paper"
           busy="Saving…"
-          consequence="Ends of cover that are already on a certificate do not move."
+          consequence="Ends of cover and last days to claim that are already on a certificate do not move."
         />
         <p>
           <TextLink href="/workshop/settings">Leave as it is</TextLink>
