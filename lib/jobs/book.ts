@@ -6,7 +6,6 @@ import { Refusal } from '@/lib/outcome';
 import { requestMove } from '@/lib/quotes/rules/request-states';
 import { readWithdrawalRule, withdrawUntil } from '@/lib/quotes/rules/withdrawal';
 import { writeQuoteEvent } from '@/lib/quotes/write-quote-event';
-import { newestVersion } from '@/lib/warranty/records';
 import { readCalendar, readHeldWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { requireBookings } from '@/lib/workshop/require-bookings';
 import { bookedPrice } from './booked-price';
@@ -66,16 +65,12 @@ export async function book(o: {
       throw new Refusal('invalid', 'This unit must not be posted.', 'battery');
     }
 
-    const price = await bookedPrice(tx, {
+    const { price, terms } = await bookedPrice(tx, {
       repair,
       quoteId: draft.quoteId,
       workshop,
       shownMinor: o.shownMinor,
     });
-    const terms = {
-      returnFeeMinor: workshop.returnFeeMinor,
-      policyVersionId: newestVersion(repair.policy).id,
-    };
     requireShown(o.shownTerms ?? terms, terms, workshop);
     const { address } = answers;
     const customer = await tx.customer.create({

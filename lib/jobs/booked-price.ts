@@ -3,7 +3,9 @@ import { formatMoney } from '@/lib/money/amount';
 import { Refusal } from '@/lib/outcome';
 import { agreedRevision, readQuote } from '@/lib/quotes/records';
 import { bookedLine, revisionTotals } from '@/lib/quotes/rules/lines';
+import { readConditions } from '@/lib/quotes/stored-conditions';
 import { taxCategory } from '@/lib/quotes/stored-lines';
+import { newestVersion } from '@/lib/warranty/records';
 import type { WorkshopCard } from '@/lib/workshop/card';
 
 type OfferedRepair = {
@@ -13,10 +15,12 @@ type OfferedRepair = {
   taxRateBps: number;
   isListed: boolean;
   model: { isListed: boolean };
+  policy: { versions: readonly { id: string }[] };
 };
 
 /**
- * What a booking agrees to: the price list's own price, or that of a quote the customer said yes to.
+ * What a booking agrees to: the price list's own price with the terms of today, or that of a quote the customer said yes to
+ * with the terms that it was sent with.
  *
  * Refuses as a conflict where it is not what the customer read above the button (`shownMinor`, all lines with tax):
  * nobody is bound to a price that they have not seen.
@@ -25,9 +29,9 @@ export async function bookedPrice(
   tx: Tx,
   o: { repair: OfferedRepair; quoteId: string | null; workshop: WorkshopCard; shownMinor: number },
 ) {
-  const { grossMinor, price } =
+  const { grossMinor, ...agreed } =
     o.quoteId === null ? listPrice(o.repair, o.workshop) : await agreedPrice(tx, o.quoteId);
-  if (grossMinor === o.shownMinor) return price;
+  if (grossMinor === o.shownMinor) return agreed;
   const money = (minor: number) => formatMoney(minor, o.workshop.currency, o.workshop.locale);
   throw new Refusal(
     'conflict',
@@ -43,13 +47,18 @@ function listPrice(repair: OfferedRepair, workshop: WorkshopCard) {
   const price = {
     lines: [line],
     isGross: workshop.pricesIncludeTax,
+    isInspectionFeeTakenOff: workshop.isInspectionFeeTakenOff,
     reason: 'Booked from the price list',
     agreedText: `${repair.name} at ${formatMoney(gross, workshop.currency, workshop.locale)} with tax, under the terms of the day.`,
     currency: workshop.currency,
     validDays: workshop.approvalDays,
     timeZone: workshop.timeZone,
   };
-  return { price, grossMinor: gross };
+  const terms = {
+    returnFeeMinor: workshop.returnFeeMinor,
+    policyVersionId: newestVersion(repair.policy).id,
+  };
+  return { price, terms, grossMinor: gross };
 }
 
 /** The quote's row stays locked until the booking is written. */
@@ -59,5 +68,10 @@ async function agreedPrice(tx: Tx, quoteId: string) {
   const agreed = quote && agreedRevision(quote);
   if (!quote || !agreed) throw new Refusal('conflict', 'The price for this booking is not agreed any more.');
   const { grossMinor } = agreed;
-  return { price: { agreed: { quoteId, quoteNumber: quote.number, grossMinor } }, grossMinor };
+  const { returnFeeMinor, policyVersionId } = readConditions(agreed);
+  return {
+    price: { agreed: { quoteId, quoteNumber: quote.number, grossMinor } },
+    terms: { returnFeeMinor, policyVersionId },
+    grossMinor,
+  };
 }

@@ -5,7 +5,9 @@ import { agreedRevision, readQuote } from '@/lib/quotes/records';
 import { inspectionFeeOf } from '@/lib/quotes/rules/after-no';
 import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { type ShownLine, shownLines } from '@/lib/quotes/rules/lines';
+import { readConditions } from '@/lib/quotes/stored-conditions';
 import { readLine, taxCategory } from '@/lib/quotes/stored-lines';
+import { newestVersion } from '@/lib/warranty/records';
 import { readWorkshop } from '@/lib/workshop/records';
 
 const OFFER = {
@@ -21,7 +23,11 @@ const OFFER = {
   policy: { select: { versions: { orderBy: { version: 'desc' }, take: 1 } } },
 } satisfies Prisma.RepairSelect;
 
-export type BookingRepair = Prisma.RepairGetPayload<{ select: typeof OFFER }> & {
+export type BookingRepair = Omit<OfferedRepair, 'policy'> & {
+  /** the terms of cover it is booked under */
+  terms: OfferedRepair['policy']['versions'][number];
+  /** the most that a return unrepaired costs, with tax, minor units */
+  returnFeeMinor: number;
   /** what the customer pays with tax, minor units */
   grossMinor: number;
   /** the accepted quote this booking is for; null when it is booked from the price list */
@@ -42,7 +48,7 @@ export type BookedQuote = {
 
 /**
  * The repair a booking is for, with its model and the newest terms of its policy; null when it is not offered. Under an
- * accepted quote it need not be on the price list, and the price and the time are the agreed ones.
+ * accepted quote it need not be on the price list, and the price, the time, the terms and the return fee are the agreed ones.
  */
 export async function readBookingRepair(
   id: string,
@@ -52,21 +58,33 @@ export async function readBookingRepair(
   if (!repair) return null;
   if (quoteId !== null) return underQuote(repair, quoteId);
   if (!repair.isListed || !repair.model.isListed) return null;
-  const { pricesIncludeTax } = await readWorkshop();
+  const { pricesIncludeTax, returnFeeMinor } = await readWorkshop();
+  const { policy, ...rest } = repair;
   const priced = { ...repair, taxCategory: taxCategory.parse(repair.taxCategory) };
-  return { ...repair, grossMinor: customerPrice(priced, pricesIncludeTax).gross, quote: null };
+  return {
+    ...rest,
+    terms: newestVersion(policy),
+    returnFeeMinor,
+    grossMinor: customerPrice(priced, pricesIncludeTax).gross,
+    quote: null,
+  };
 }
 
 type OfferedRepair = Prisma.RepairGetPayload<{ select: typeof OFFER }>;
 
-async function underQuote(repair: OfferedRepair, quoteId: string): Promise<BookingRepair | null> {
+async function underQuote(
+  { policy: _, ...repair }: OfferedRepair,
+  quoteId: string,
+): Promise<BookingRepair | null> {
   const quote = await readQuote({ id: quoteId });
   const agreed = quote && agreedRevision(quote);
-  if (!quote || !agreed) return null;
+  if (!quote || !agreed?.policyVersion) return null;
   const { name, email, phone } = quote.request;
   const lines = agreed.lines.map(readLine);
   return {
     ...repair,
+    terms: agreed.policyVersion,
+    returnFeeMinor: readConditions(agreed).returnFeeMinor,
     workingDays: agreed.workingDays ?? repair.workingDays,
     grossMinor: agreed.grossMinor,
     quote: {

@@ -48,6 +48,7 @@ type NewPrice = {
   agreed?: never;
   lines: readonly QuoteLine[];
   isGross: boolean;
+  isInspectionFeeTakenOff: boolean;
   reason: string;
   agreedText: string;
   currency: string;
@@ -160,6 +161,7 @@ async function writePrice(
     now: o.now,
     validUntil: addDays(dayInZone(o.now, o.timeZone), o.validDays),
     lines: o.lines,
+    conditions: { isInspectionFeeTakenOff: o.isInspectionFeeTakenOff },
     decided: { at: o.now, by: o.actor.kind, agreedText: o.agreedText },
   });
 }

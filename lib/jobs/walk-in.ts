@@ -91,6 +91,7 @@ async function write(tx: Tx, id: string, o: WalkIn): Promise<void> {
     accessories: [],
     lines: [nothing],
     isGross: workshop.pricesIncludeTax,
+    isInspectionFeeTakenOff: workshop.isInspectionFeeTakenOff,
     reason: 'The parcel came without a booking',
     agreedText: 'Nothing is agreed yet. The customer is asked before anything is done.',
     currency: workshop.currency,

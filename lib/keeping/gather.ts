@@ -29,8 +29,11 @@ const MAILS = {
 } as const;
 const REVISIONS = {
   orderBy: { revision: 'asc' },
-  omit: { id: true, quoteId: true },
-  include: { lines: { orderBy: { position: 'asc' }, omit: { id: true, revisionId: true } } },
+  omit: { id: true, quoteId: true, policyVersionId: true },
+  include: {
+    policyVersion: { select: { workTerm: true, partsTerm: true } },
+    lines: { orderBy: { position: 'asc' }, omit: { id: true, revisionId: true } },
+  },
 } as const;
 
 const JOB = {

@@ -21,7 +21,7 @@ import { agreedOf } from './rules/agreed';
 import { withdrawUntil as lastDayToWithdraw, readWithdrawalRule } from './rules/withdrawal';
 import { readLinesAfterNo } from './stored-after-no';
 import { priceFacts, readOfferWords } from './stored-offer-words';
-import { writeOwed } from './write-owed';
+import { type StoredRevision, writeOwed } from './write-owed';
 
 type Revision = NonNullable<JobRecord['quotes'][number]>['revisions'][number];
 
@@ -178,7 +178,7 @@ type Answered = {
   taken: 'accepted' | 'declined' | 'rest-declined';
   offer: Revision;
   job: JobRecord;
-  quote: { id: string; revisions: readonly { revision: number }[] };
+  quote: { id: string; revisions: readonly StoredRevision[] };
   workshop: WorkshopCard;
   agreedText: string;
   actor: Actor;

@@ -20,13 +20,15 @@ import { requestMove } from './rules/request-states';
 import { readLine } from './stored-lines';
 import { readOfferWords } from './stored-offer-words';
 
-type Revision = QuoteRecord['revisions'][number];
+type SentRevision = QuoteRecord['revisions'][number];
+/** of a quote or of a job, whose terms of cover are its own */
+type Revision = Omit<SentRevision, 'policyVersion'>;
 
 /**
  * The price that a request for one led to: a certain revision, else the one that waits for an answer, the agreed one or
  * the last. A changed price of the job that was booked later proposes nothing, and is its job's paper.
  */
-export function shownRevision(quote: QuoteRecord, revision?: number): Revision | null {
+export function shownRevision(quote: QuoteRecord, revision?: number): SentRevision | null {
   const asked = quote.revisions.filter(isAskedFor);
   const inState = (state: string) => asked.find((each) => each.state === state);
   const shown =

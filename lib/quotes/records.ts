@@ -15,15 +15,13 @@ const WHOLE = {
   request: {
     include: {
       model: { include: { repairs: { select: { symptoms: true } } } },
-      repair: {
-        include: {
-          model: true,
-          policy: { include: { versions: { orderBy: { version: 'desc' }, take: 1 } } },
-        },
-      },
+      repair: { include: { model: true } },
     },
   },
-  revisions: { orderBy: { revision: 'asc' }, include: { lines: { orderBy: { position: 'asc' } } } },
+  revisions: {
+    orderBy: { revision: 'asc' },
+    include: { policyVersion: true, lines: { orderBy: { position: 'asc' } } },
+  },
   events: { orderBy: { version: 'asc' } },
   photos: { orderBy: inOrder },
   messages: { orderBy: inOrder },

@@ -8,11 +8,13 @@ import type { QuoteRecord } from './records';
 import { isInspectionOnly } from './rules/inspection-fee';
 import { revisionTotals, taxNameOf } from './rules/lines';
 import { lastHeldDay, repairForm } from './rules/repair-form';
+import { readConditions } from './stored-conditions';
 import { readLine } from './stored-lines';
 
 /**
  * A quote that was asked for as the European Repair Information Form; null while no price has been sent, and for one
- * that holds for less than the form must. `token` is that of the private link it was opened by.
+ * that holds for less than the form must. Its conditions are those of the day it was sent; who we are and where we take
+ * parcels in are today's, since a parcel has to find us. `token` is that of the private link it was opened by.
  */
 export async function repairFormData(
   quote: QuoteRecord,
@@ -25,6 +27,7 @@ export async function repairFormData(
   const validUntil = dayFromDate(revision.validUntil);
   if (compareDays(validUntil, lastHeldDay(providedOn)) < 0) return null;
   const answerUrl = token ? quoteAddress(token) : null;
+  const { replacementText, inspectionFeeMinor, isInspectionFeeTakenOff } = readConditions(revision);
   const lines = revision.lines.map(readLine);
   const mode = revision.isGross;
   const { request } = quote;
@@ -57,11 +60,11 @@ export async function repairFormData(
         isInspectionOnly: isInspectionOnly(revision),
       },
       workingDays: revision.workingDays,
-      replacementText: workshop.replacementText,
+      replacementText,
       ancillary: lines
         .filter(({ kind }) => kind === 'postage')
         .map((line) => ({ description: line.description, gross: revisionTotals([line], mode).gross })),
-      inspectionFee: { amount: workshop.inspectionFeeMinor, isTakenOff: workshop.isInspectionFeeTakenOff },
+      inspectionFee: { amount: inspectionFeeMinor, isTakenOff: isInspectionFeeTakenOff },
       providedOn,
       validUntil,
       note: revision.note,

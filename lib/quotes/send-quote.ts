@@ -1,16 +1,18 @@
-import { addDays, compareDays, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { addDays, compareDays, type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { queueMail } from '@/lib/mail/queue';
 import { formatMoney } from '@/lib/money/amount';
 import { Refusal } from '@/lib/outcome';
-import { readHeldWorkshop } from '@/lib/workshop/records';
+import { newestVersion } from '@/lib/warranty/records';
+import { readHeldWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { openRevision, type QuoteRecord, readQuote } from './records';
 import { askedWords } from './rules/asked-words';
 import { isHeld, LEAST_VALID_DAYS, MOST_VALID_DAYS, mayReplace } from './rules/held-price';
 import { isInspectionOnly } from './rules/inspection-fee';
 import { OFFERED_KINDS, type QuoteLine, revisionTotals } from './rules/lines';
 import { requestMove } from './rules/request-states';
+import { type Conditions, readConditions } from './stored-conditions';
 import { writeQuoteEvent } from './write-quote-event';
 import { writeRevision } from './write-revision';
 
@@ -41,6 +43,9 @@ const ON_NO = 'Nothing is booked and nothing is owed.';
  * A price that is still held is a promise. Another one takes its place only when it is not higher and ends no sooner,
  * or when the customer asked for the change; who asked is kept in the history. The replaced revision stays readable and
  * can no longer be accepted.
+ *
+ * The conditions beside the price (cover, fees, a unit to use meanwhile) are fixed here, when the customer can first read them,
+ * so that the yes, the booking and the job get what was shown, whatever the catalogue and the settings say by then.
  */
 export async function sendQuote(o: QuoteToSend): Promise<{ revision: number; gross: number }> {
   refuseBadTerms(o);
@@ -48,7 +53,7 @@ export async function sendQuote(o: QuoteToSend): Promise<{ revision: number; gro
     await tx.$queryRaw`SELECT 1 FROM "quote" WHERE "id" = ${o.quoteId} FOR UPDATE`;
     const quote = await readQuote({ id: o.quoteId }, tx);
     if (!quote) throw new Refusal('not-found', 'There is no such request.');
-    await requireRepair(tx, o.repairId);
+    const policyVersionId = await coverOfRepair(tx, o.repairId);
     const workshop = await readHeldWorkshop(tx);
     const isGross = workshop.pricesIncludeTax;
     const { gross } = revisionTotals(o.lines, isGross);
@@ -84,6 +89,7 @@ export async function sendQuote(o: QuoteToSend): Promise<{ revision: number; gro
       now: o.now,
       validUntil,
       lines: o.lines,
+      conditions: conditionsOf(quote, { ...o, today, policyVersionId, workshop }),
     });
     await tx.quoteRequest.update({ where: { quoteId: quote.id }, data: { repairId: o.repairId } });
     const { from, to } = requestMove('send-quote');
@@ -125,21 +131,49 @@ function refuseBadTerms(o: QuoteToSend): void {
   if (o.workingDays < 1) throw new Refusal('invalid', 'Give one working day or more', 'workingDays');
 }
 
-async function requireRepair(tx: Tx, repairId: string): Promise<void> {
+/** The terms of cover that a repair has now, by their id. */
+async function coverOfRepair(tx: Tx, repairId: string): Promise<string> {
   const repair = await tx.repair.findUnique({
     where: { id: repairId },
-    select: { _count: { select: { sheets: true } } },
+    select: {
+      _count: { select: { sheets: true } },
+      policy: { select: { versions: { orderBy: { version: 'desc' }, take: 1, select: { id: true } } } },
+    },
   });
   if (!repair) throw new Refusal('invalid', 'Choose a repair of the catalogue', 'repairId');
   if (repair._count.sheets === 0) {
     throw new Refusal('invalid', 'This repair has no check sheet yet, so it cannot be proved', 'repairId');
   }
+  return newestVersion(repair.policy).id;
+}
+
+type Sending = Pick<QuoteToSend, 'customerAsked' | 'repairId'> & {
+  today: Day;
+  policyVersionId: string;
+  workshop: WorkshopCard;
+};
+
+/** Today's conditions, or those of a price that is still held: they are promised with it. */
+function conditionsOf(quote: QuoteRecord, o: Sending): Conditions {
+  const { workshop, policyVersionId } = o;
+  const open = openRevision(quote);
+  if (open && !o.customerAsked && isHeld(dayFromDate(open.validUntil), o.today)) {
+    const held = readConditions(open);
+    return quote.request.repairId === o.repairId ? held : { ...held, policyVersionId };
+  }
+  return {
+    policyVersionId,
+    returnFeeMinor: workshop.returnFeeMinor,
+    inspectionFeeMinor: workshop.inspectionFeeMinor,
+    isInspectionFeeTakenOff: workshop.isInspectionFeeTakenOff,
+    replacementText: workshop.replacementText,
+  };
 }
 
 type NextOffer = Pick<QuoteToSend, 'customerAsked'> & {
   gross: number;
-  today: ReturnType<typeof dayInZone>;
-  validUntil: ReturnType<typeof dayInZone>;
+  today: Day;
+  validUntil: Day;
 };
 
 function refuseBrokenPromise(quote: QuoteRecord, next: NextOffer): void {

@@ -11,6 +11,7 @@ import { agreedOf } from './rules/agreed';
 import { withInspectionFee } from './rules/inspection-fee';
 import { type QuoteLine, splitCovered } from './rules/lines';
 import { linesKept } from './rules/tax-mode';
+import { readTakesFeeOff } from './stored-conditions';
 import { readLine } from './stored-lines';
 import { writeRevision } from './write-revision';
 
@@ -44,6 +45,7 @@ export async function writeOffer(o: {
             revision: true,
             state: true,
             isGross: true,
+            isInspectionFeeTakenOff: true,
             lines: { orderBy: { position: 'asc' } },
           },
         },
@@ -56,10 +58,11 @@ export async function writeOffer(o: {
     if (covered.length > 0 && o.lines.length === 0)
       throw new Refusal('invalid', 'Give at least one line that is not covered', 'description-0');
     const agreed = agreedOf({ quotes: [quote] });
+    const isInspectionFeeTakenOff = readTakesFeeOff(agreed, workshop);
     const lines = withInspectionFee(
       o.lines,
       agreed ? linesKept(agreed.lines.map(readLine), { isGross: agreed.isGross, asGross }) : [],
-      workshop.isInspectionFeeTakenOff,
+      isInspectionFeeTakenOff,
     );
     const revision = 1 + Math.max(0, ...quote.revisions.map((each) => each.revision));
     await tx.quoteRevision.updateMany({
@@ -78,6 +81,7 @@ export async function writeOffer(o: {
       validUntil: addDays(dayInZone(o.now, workshop.timeZone), workshop.approvalDays),
       workingDays: o.furtherDays || null,
       lines: [...covered, ...lines],
+      conditions: { isInspectionFeeTakenOff },
     });
     await writeEvent(tx, {
       jobId: o.jobId,

@@ -1,7 +1,10 @@
 import type { Day } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
+import { agreedOf } from './rules/agreed';
 import type { QuoteLine } from './rules/lines';
 import { writeRevision } from './write-revision';
+
+export type StoredRevision = { revision: number; state: string; isInspectionFeeTakenOff: boolean };
 
 /**
  * Puts what is owed for a unit that goes back unrepaired in the place of the agreed price and of any that waits for an answer;
@@ -10,7 +13,7 @@ import { writeRevision } from './write-revision';
 export async function writeOwed(
   tx: Tx,
   o: {
-    quote: { id: string; revisions: readonly { revision: number }[] };
+    quote: { id: string; revisions: readonly StoredRevision[] };
     /** with tax in their amounts */
     lines: readonly QuoteLine[];
     reason: string;
@@ -37,6 +40,10 @@ export async function writeOwed(
     now,
     validUntil: o.today,
     lines,
+    // As it was agreed to: of a claim that is looked at again, another price may follow.
+    conditions: {
+      isInspectionFeeTakenOff: agreedOf({ quotes: [quote] })?.isInspectionFeeTakenOff ?? false,
+    },
     decided: { at: now, by: o.by, agreedText: o.agreedText },
   });
 }

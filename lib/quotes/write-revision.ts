@@ -3,6 +3,7 @@ import type { Tx } from '@/lib/db/transaction';
 import { isKept } from '@/lib/numbers/column';
 import { Refusal } from '@/lib/outcome';
 import { type QuoteLine, revisionTotals } from './rules/lines';
+import type { Conditions } from './stored-conditions';
 
 export type RevisionWrite = {
   quoteId: string;
@@ -20,6 +21,8 @@ export type RevisionWrite = {
   now: Date;
   validUntil: Day;
   lines: readonly QuoteLine[];
+  /** whole for a price that was asked for; of every other the job's contract has the rest */
+  conditions: Conditions | Pick<Conditions, 'isInspectionFeeTakenOff'>;
   decided?: { at: Date; by: string; agreedText: string };
 };
 
@@ -46,6 +49,7 @@ export async function writeRevision(tx: Tx, o: RevisionWrite): Promise<number> {
       note: o.note ?? '',
       issuedAt: o.now,
       validUntil: dayToDate(o.validUntil),
+      ...o.conditions,
       decidedAt: o.decided?.at ?? null,
       decidedBy: o.decided?.by ?? null,
       agreedText: o.decided?.agreedText ?? null,

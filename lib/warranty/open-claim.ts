@@ -106,6 +106,7 @@ async function open(tx: Tx, o: ClaimRequest): Promise<OpenedClaim> {
     accessories: [],
     lines: coveredLines(line, shown),
     isGross: workshop.pricesIncludeTax,
+    isInspectionFeeTakenOff: workshop.isInspectionFeeTakenOff,
     reason: `Claim on certificate ${shown}`,
     agreedText: `Free of charge under certificate ${shown}, subject to inspection.`,
     currency: workshop.currency,

@@ -25,8 +25,8 @@ const press = (shownMinor: number) => book({ draftToken, shownMinor, now: NOW })
 
 async function termsNow() {
   const { returnFeeMinor } = await db.workshop.findFirstOrThrow();
-  const [terms] = (await readBookingRepair(repairId))?.policy.versions ?? [];
-  return { returnFeeMinor, policyVersionId: terms?.id ?? '' };
+  const shown = await readBookingRepair(repairId);
+  return { returnFeeMinor, policyVersionId: shown?.terms.id ?? '' };
 }
 
 async function writeNewTerms(): Promise<void> {

@@ -108,12 +108,16 @@ it('the words agreed to name every line, the total, the last day and the terms',
     isGross: true,
     gross: 7450,
     validUntil: day('2026-12-31'),
+    cover: '12 months on work and parts',
+    returnFee: 960,
+    isTakenOff: false,
     currency: 'GBP',
     locale: 'en-GB',
   });
   for (const part of ['Q-5T8B-N3WZ', 'revision 2', 'Jack socket replaced £65.00', 'Postage back £9.50'])
     expect(words).toContain(part);
   expect(words).toContain('Total with tax £74.50, held until the end of Thursday 31 December 2026.');
+  expect(words).toContain('Cover: 12 months on work and parts. A return unrepaired costs £9.60 at most.');
   expect(words).toContain('Under the terms');
 });
 

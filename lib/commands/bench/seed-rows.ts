@@ -58,13 +58,13 @@ const QUOTES = `
 /** The booking's own price, and for those who are asked a second one. */
 const REVISIONS = `
   INSERT INTO "quote_revision" ("id", "quoteId", "revision", "state", "isGross", "reason", "onYes", "onNo", "issuedAt",
-    "validUntil", "decidedAt", "decidedBy", "agreedText", "netMinor", "taxMinor", "grossMinor")
+    "validUntil", "decidedAt", "decidedBy", "agreedText", "netMinor", "taxMinor", "grossMinor", "isInspectionFeeTakenOff")
   SELECT ${id('0006', 'p.n * 2')}, ${id('0005', 'p.n')}, 1, 'accepted', true, 'Booked from the price list', '', '', booked_at,
-    ${day('booked_at')} + 30, booked_at, 'customer', repair_name || ' at the price of the list', net, tax, gross
+    ${day('booked_at')} + 30, booked_at, 'customer', repair_name || ' at the price of the list', net, tax, gross, true
   FROM "planned" p
   UNION ALL
   SELECT ${id('0006', 'p.n * 2 + 1')}, ${id('0005', 'p.n')}, 2, 'sent', true, 'The board is cracked beside the socket',
-    'We mend the board as well.', 'We send the unit back.', asked_at, ${day('asked_at')} + 30, NULL, NULL, NULL, net, tax, gross
+    'We mend the board as well.', 'We send the unit back.', asked_at, ${day('asked_at')} + 30, NULL, NULL, NULL, net, tax, gross, true
   FROM "planned" p WHERE asked_at IS NOT NULL`;
 
 const QUOTE_LINES = `

@@ -51,6 +51,11 @@ const RULES: readonly (readonly [rule: string, sql: string])[] = [
      group by q.id having q.version <> count(e.id) or q.version <> coalesce(max(e.version), 0)`,
   ],
   [
+    'a price that was asked for has what it was sent with',
+    `select q.number as which from quote q join quote_revision r on r."quoteId" = q.id where r.proposal <> ''
+       and num_nulls(r."policyVersionId", r."returnFeeMinor", r."inspectionFeeMinor", r."replacementText") > 0`,
+  ],
+  [
     'a booked job has its private link',
     `select j.number as which from job j
      where ${NOT_ERASED} and not exists (select 1 from private_link l where l."jobId" = j.id)`,

@@ -11,13 +11,19 @@ export type Answered = {
   isGross: boolean;
   gross: number;
   validUntil: Day;
+  /** the cover in words, as coverWords says it; null where none is known */
+  cover: string | null;
+  /** the most that a return unrepaired costs, with tax, minor units */
+  returnFee: number;
+  /** the price is for an inspection, which is taken off the price when the repair goes ahead */
+  isTakenOff: boolean;
   currency: string;
   locale: string;
 };
 
 /**
- * The words that a customer agrees to or declines, kept with the answer: every line, the total, how long it held, and
- * under which terms. Amounts of lines are named with tax or without, as the revision has them.
+ * The words that a customer agrees to or declines, kept with the answer: every line, the total, how long it held, and, of a
+ * yes, the cover and what a return costs. Amounts of lines are named with tax or without, as the revision has them.
  *
  * agreedWords('accepted', …) -> 'Yes to quote Q-…, revision 1: USB-C socket replaced £72.00. Amounts with tax. Total …'
  */
@@ -29,7 +35,12 @@ export function agreedWords(decision: 'accepted' | 'declined', o: Answered): str
     `Amounts of the lines ${o.isGross ? 'with' : 'without'} tax.`,
     `Total with tax ${money(o.gross)}, held until the end of ${formatDay(o.validUntil, o.locale, 'weekday')}.`,
     ...(decision === 'accepted'
-      ? ['Under the terms of the workshop on the day of the answer. Paid when the unit is ready to go back.']
+      ? [
+          ...(o.cover === null ? [] : [`Cover: ${o.cover}.`]),
+          ...(o.isTakenOff ? ['The inspection fee is taken off the price when the repair goes ahead.'] : []),
+          `A return unrepaired costs ${money(o.returnFee)} at most.`,
+          'Under the terms of the workshop, which are agreed to with the booking. Paid when the unit is ready to go back.',
+        ]
       : []),
   ].join(' ');
 }

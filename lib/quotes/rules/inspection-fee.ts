@@ -12,6 +12,19 @@ export function isInspectionOnly({ lines }: { lines: readonly { kind: string }[]
 }
 
 /**
+ * Whether a price takes the inspection fee off where the repair goes ahead: as the workshop does today, and for good where
+ * the customer has agreed to a fee that is to be taken off.
+ *
+ * takesFeeOff(false, { lines: [fee 18.00], isTakenOff: true }) -> true
+ */
+export function takesFeeOff(
+  today: boolean,
+  agreed: { lines: readonly QuoteLine[]; isTakenOff: boolean } | undefined,
+): boolean {
+  return today || (agreed?.isTakenOff === true && agreed.lines.some(isInspectionFee));
+}
+
+/**
  * A changed price with the inspection fee that was agreed to before, and, where the workshop takes it off a repair that
  * goes ahead, the line that does so; the customer sees both, so that the fee is neither forgotten nor charged twice. A
  * fee the price names itself is not put in again, and one that it takes off itself not taken off again.

@@ -29,7 +29,7 @@ export default async function BeforeBookingPage({ searchParams }: Props) {
   const workshop = await readWorkshop();
   const isOpen = takesBookings(workshop);
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
-  const [terms] = repair.policy.versions;
+  const { terms, returnFeeMinor } = repair;
   const promise = (await promisesToday([repair.id], now())).get(repair.id);
   return (
     <>
@@ -51,14 +51,14 @@ export default async function BeforeBookingPage({ searchParams }: Props) {
             text: `${workingDaysWords(repair.workingDays)} from the day your unit is here`,
           },
           { term: 'Promise', text: promise ? promiseWords(promise, workshop.locale) : null },
-          { term: 'Our work is covered for', text: terms?.workTerm ? describePeriod(terms.workTerm) : null },
+          { term: 'Our work is covered for', text: terms.workTerm ? describePeriod(terms.workTerm) : null },
           {
             term: 'Parts we fit are covered for',
-            text: terms?.partsTerm ? describePeriod(terms.partsTerm) : null,
+            text: terms.partsTerm ? describePeriod(terms.partsTerm) : null,
           },
           {
             term: 'If we find something else',
-            text: `We ask you before it costs more. ${laterNoWords({ inspectionFee: 0, returnFee: workshop.returnFeeMinor }, money)}`,
+            text: `We ask you before it costs more. ${laterNoWords({ inspectionFee: 0, returnFee: returnFeeMinor }, money)}`,
           },
           {
             term: 'Posting it to us',

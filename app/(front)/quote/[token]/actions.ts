@@ -9,6 +9,7 @@ import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { dayFromDate } from '@/lib/calendar/day';
+import { coverWords } from '@/lib/catalogue/rules/cover-words';
 import { readDraft } from '@/lib/jobs/draft';
 import { nextStep } from '@/lib/jobs/rules/booking';
 import { attempt } from '@/lib/outcome';
@@ -17,8 +18,10 @@ import { startBooking } from '@/lib/quotes/book-quote';
 import { decideQuote } from '@/lib/quotes/decide-quote';
 import { readQuote } from '@/lib/quotes/records';
 import { agreedWords } from '@/lib/quotes/rules/agreed-words';
+import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { shownLines } from '@/lib/quotes/rules/lines';
 import { MOST_PHOTOS } from '@/lib/quotes/rules/request-answers';
+import { readConditions } from '@/lib/quotes/stored-conditions';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { readWorkshop } from '@/lib/workshop/records';
 import { onQuoteLink } from './on-quote-link';
@@ -64,6 +67,7 @@ async function wordsOf(
   const offer = quote?.revisions.find((each) => each.revision === revision);
   // A revision that is not there is refused by the use case.
   if (!quote || !offer) return '';
+  const { returnFeeMinor, isInspectionFeeTakenOff } = readConditions(offer);
   return agreedWords(decision, {
     number: quote.number,
     revision,
@@ -71,6 +75,9 @@ async function wordsOf(
     isGross: offer.isGross,
     gross: offer.grossMinor,
     validUntil: dayFromDate(offer.validUntil),
+    cover: offer.policyVersion && coverWords(offer.policyVersion),
+    returnFee: returnFeeMinor,
+    isTakenOff: isInspectionFeeTakenOff && isInspectionOnly(offer),
     currency: quote.currency,
     locale,
   });

@@ -9,6 +9,7 @@ import { inspectionFeeOf, laterNoWords } from '@/lib/quotes/rules/after-no';
 import { askedWords } from '@/lib/quotes/rules/asked-words';
 import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { requestMove } from '@/lib/quotes/rules/request-states';
+import { type Conditions, readConditions } from '@/lib/quotes/stored-conditions';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { takesBookings } from '@/lib/workshop/rules/missing-settings';
 import { NoBookings } from '../../no-bookings';
@@ -20,10 +21,10 @@ export function AnswerPart({ quote, token, workshop, offer }: PartProps & { offe
   const money = (minor: number) => formatMoney(minor, quote.currency, workshop.locale);
   const words = askedWords(isInspectionOnly(offer), money(offer.grossMinor));
   const until = formatDay(dayFromDate(offer.validUntil), workshop.locale, 'weekday');
-  const fee = workshop.inspectionFeeMinor;
+  const conditions = readConditions(offer);
   const fees = {
     inspectionFee: inspectionFeeOf(offer.lines.map(readLine), offer.isGross),
-    returnFee: workshop.returnFeeMinor,
+    returnFee: conditions.returnFeeMinor,
   };
   const hasFee = offer.lines.some(({ kind }) => kind === 'inspection-fee');
   return (
@@ -35,11 +36,7 @@ export function AnswerPart({ quote, token, workshop, offer }: PartProps & { offe
           { term: 'If you say no', text: offer.onNo || requestMove('decline').consequence },
           {
             term: 'Inspection',
-            text: hasFee
-              ? 'The inspection is one of the lines above. Nothing comes on top of it.'
-              : fee > 0
-                ? 'No inspection fee is charged on this price.'
-                : null,
+            text: inspectionText({ hasFee, isAlone: isInspectionOnly(offer), ...conditions }),
           },
           {
             term: 'If we find something else',
@@ -71,6 +68,18 @@ export function AnswerPart({ quote, token, workshop, offer }: PartProps & { offe
       </ActionForm>
     </section>
   );
+}
+
+function inspectionText(
+  o: { hasFee: boolean; isAlone: boolean } & Pick<
+    Conditions,
+    'inspectionFeeMinor' | 'isInspectionFeeTakenOff'
+  >,
+): string | null {
+  if (o.isAlone && o.isInspectionFeeTakenOff)
+    return 'It is the line above. It is taken off the price of the repair when the repair goes ahead.';
+  if (o.hasFee) return 'The inspection is one of the lines above. Nothing comes on top of it.';
+  return o.inspectionFeeMinor > 0 ? 'No inspection fee is charged on this price.' : null;
 }
 
 /** After the yes: on to the booking, with what is known filled in. */

@@ -18,8 +18,7 @@ export function PricePart(props: Props) {
   const { quote, token, workshop, revision, heading } = props;
   const money = (minor: number) => formatMoney(minor, quote.currency, workshop.locale);
   const day = (date: Date) => formatDay(dayFromDate(date), workshop.locale, 'weekday');
-  const terms = quote.request.repair?.policy.versions[0];
-  const { workingDays, decidedAt } = revision;
+  const { workingDays, decidedAt, policyVersion: terms } = revision;
   return (
     <section aria-labelledby="price">
       <h2 id="price">{heading}</h2>

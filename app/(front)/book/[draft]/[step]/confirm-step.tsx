@@ -27,8 +27,8 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
   const { unit, problem, parcel, address } = all;
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const words = askedWords(repair.quote?.isInspection ?? false, money(repair.grossMinor));
-  const [terms] = repair.policy.versions;
-  const fees = { inspectionFee: repair.quote?.inspectionFee ?? 0, returnFee: workshop.returnFeeMinor };
+  const { terms } = repair;
+  const fees = { inspectionFee: repair.quote?.inspectionFee ?? 0, returnFee: repair.returnFeeMinor };
   const until = await lastDayToWithdraw(workshop);
   const serial = checkSerial(unit.serial, {
     pattern: repair.model.serialPattern,
@@ -126,7 +126,7 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
           },
           {
             term: 'Our promise',
-            text: terms?.workTerm
+            text: terms.workTerm
               ? `Our work is covered for ${describePeriod(terms.workTerm)}. You get a certificate.`
               : null,
           },
@@ -137,8 +137,8 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
         action={confirmBooking.bind(null, token)}
         hidden={{
           shownMinor: repair.grossMinor,
-          shownReturnFee: workshop.returnFeeMinor,
-          shownCover: terms?.id ?? '',
+          shownReturnFee: repair.returnFeeMinor,
+          shownCover: terms.id,
         }}
       >
         <TermsBox />

@@ -2,7 +2,9 @@ import { Facts } from '@/app/ui/docket/facts';
 import { TextLink } from '@/app/ui/page/text-link';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { coverWords } from '@/lib/catalogue/rules/cover-words';
 import { formatMoney } from '@/lib/money/amount';
+import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { RevisionLines } from '../../price-lines/revision-lines';
 import type { QuotePartProps } from './open-quote';
 
@@ -39,6 +41,22 @@ export function PricesPart({ quote, workshop }: QuotePartProps) {
           <RevisionLines revision={revision} money={money} />
           <Facts
             items={[
+              {
+                term: 'Cover',
+                text: revision.policyVersion && coverWords(revision.policyVersion),
+              },
+              {
+                term: 'A return unrepaired',
+                text: revision.returnFeeMinor === null ? null : `${money(revision.returnFeeMinor)} at most`,
+              },
+              {
+                term: 'Inspection fee',
+                text: isInspectionOnly(revision)
+                  ? revision.isInspectionFeeTakenOff
+                    ? 'taken off when the repair goes ahead'
+                    : 'paid beside the repair'
+                  : null,
+              },
               {
                 term: 'Held until',
                 text: formatDay(dayFromDate(revision.validUntil), locale, 'weekday'),

@@ -24,6 +24,7 @@ import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { type QuoteLine, shownLines, splitCovered } from '@/lib/quotes/rules/lines';
 import { linesKept, workedOverWords } from '@/lib/quotes/rules/tax-mode';
 import { readCostOfNo } from '@/lib/quotes/stored-after-no';
+import { readTakesFeeOff } from '@/lib/quotes/stored-conditions';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { carriedFields } from '../carried-fields';
 import { openSheet } from '../open-sheet';
@@ -87,7 +88,7 @@ export default async function ChangedPricePage({ params }: Props) {
           ) : null}
           {fees.length > 0 ? (
             <p>
-              {`The inspection fee of ${money(inspectionFeeOf(fees, asGross))} with tax that was agreed to is in the price already${workshop.isInspectionFeeTakenOff ? ', and so is the line that takes it off since the repair goes ahead' : ''}.`}
+              {`The inspection fee of ${money(inspectionFeeOf(fees, asGross))} with tax that was agreed to is in the price already${readTakesFeeOff(agreed, workshop) ? ', and so is the line that takes it off since the repair goes ahead' : ''}.`}
             </p>
           ) : null}
           {agreed && agreed.isGross !== asGross ? <p>{workedOverWords(asGross)}</p> : null}
