@@ -2,6 +2,7 @@ import type { FactsOf } from '@/lib/mail/rules/content';
 import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Letter, Setting, Writer } from './letter';
 import { leftSentence, replacedSentence } from './money-left';
+import { AgreedTerms } from './terms-part';
 import { LawsWords, RightToWithdraw } from './withdrawal-part';
 import { cost, feesOf, fullDay, money } from './words';
 
@@ -47,6 +48,7 @@ function accepted(facts: Facts, setting: Setting): Letter {
         />
         <JobPage setting={setting}>See the job</JobPage>
         {isFirst ? <RightToWithdraw setting={setting} /> : null}
+        {isFirst ? <AgreedTerms setting={setting} /> : null}
         {isFirst ? <LawsWords setting={setting} /> : null}
       </>
     ),

@@ -1,6 +1,7 @@
 import { laterNoWords } from '@/lib/quotes/rules/after-no';
 import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Setting, Writer } from './letter';
+import { AgreedTerms } from './terms-part';
 import { LawsWords, RightToWithdraw } from './withdrawal-part';
 import { cost, money } from './words';
 
@@ -36,6 +37,7 @@ export const jobBooked: Writer<'job-booked'> = (_facts, setting) => {
         <Para>
           The address above is your key to this job. Whoever has it can see the job and answer for you.
         </Para>
+        <AgreedTerms setting={setting} />
         <LawsWords setting={setting} />
       </>
     ),

@@ -54,6 +54,8 @@ export type Setting = {
     /** Where the law's texts are, for those who have no private link any more. */
     page: string;
   };
+  /** The terms of the workshop as the contract of the job was made under them; absent where none are known. */
+  terms?: string;
   /** The customer's private link to the job or quote, or null when every one was withdrawn. */
   link: string | null;
   /** The same job or quote on the workshop's side. */

@@ -90,7 +90,16 @@ export const actions: readonly ActionRow[] = [
     [
       'confirmBooking',
       ['draft'],
-      { ...draft, form: { terms: 'yes', shownMinor: '7200', shownReturnFee: '960', shownCover: 'shown' } },
+      {
+        ...draft,
+        form: {
+          terms: 'yes',
+          shownMinor: '7200',
+          shownReturnFee: '960',
+          shownCover: 'shown',
+          shownTerms: 'shown',
+        },
+      },
     ],
   ]),
   ...inFile('/certificate/[number]/actions.ts', [

@@ -69,6 +69,7 @@ export async function findCase(owner: Page, visitor: Page): Promise<Case> {
       certificate,
       carrier,
       certificateFile,
+      terms: found(html, /\/terms\/([\w-]{43})/),
       invoice: found(html, /\/workshop\/money\/invoices\/(\d{4}-\d+)/),
       code,
       wrongJob: altered(job),
@@ -111,7 +112,8 @@ async function closedJobs(request: APIRequestContext): Promise<string[]> {
   for (const number of numbers) {
     const sheet = await (await request.get(`/workshop/jobs/${number}`)).text();
     const has = (part: string) => sheet.includes(`/workshop/${part}/`);
-    if (has('certificate') && has('photo') && has('money/invoices')) whole.push(number);
+    const isWhole = has('certificate') && has('photo') && has('money/invoices') && sheet.includes('/terms/');
+    if (isWhole) whole.push(number);
     if (whole.length === 2) break;
   }
   return whole;

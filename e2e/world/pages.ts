@@ -31,6 +31,7 @@ export const pages: PageToShow[] = [
   { name: 'certificate-lost', path: '/certificate/lost', as: 'visitor' },
   { name: 'certificate-number', path: '/certificate/{certificate}', as: 'visitor' },
   { name: 'terms', path: '/terms', as: 'visitor' },
+  { name: 'terms-as-agreed', path: '/terms/{terms}', as: 'visitor' },
   { name: 'privacy', path: '/privacy', as: 'visitor' },
   { name: 'withdrawal', path: '/withdrawal', as: 'visitor' },
   { name: 'not-found', path: '/nowhere', as: 'visitor' },

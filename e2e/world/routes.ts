@@ -28,6 +28,7 @@ export const routes: readonly RouteRow[] = [
   // Its token is no session: tests/operations asks it with and without.
   { path: '/metrics', may: ['anyone'], answer: 404 },
   { path: '/terms', may: ['anyone'] },
+  { path: '/terms/[text]', may: ['anyone'], example: '/terms/{terms}', strangers: [['/terms/none', 404]] },
   { path: '/privacy', may: ['anyone'] },
   { path: '/withdrawal', may: ['anyone'] },
   { path: '/prices', may: ['anyone'] },

@@ -25,6 +25,8 @@ async function find(kind: string, which: string): Promise<string | null | undefi
     case 'certificate':
       return (await db.certificate.findFirst({ select: { number: true }, orderBy: { issuedAt: 'desc' } }))
         ?.number;
+    case 'terms':
+      return (await db.termsText.findFirst({ select: { id: true }, orderBy: { firstAgreedAt: 'asc' } }))?.id;
     case 'model':
       return (await db.model.findFirst({ select: { slug: true }, orderBy: { slug: 'asc' } }))?.slug;
     case 'person':

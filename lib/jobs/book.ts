@@ -8,6 +8,8 @@ import { readWithdrawalRule, withdrawUntil } from '@/lib/quotes/rules/withdrawal
 import { writeQuoteEvent } from '@/lib/quotes/write-quote-event';
 import { readCalendar, readHeldWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { requireBookings } from '@/lib/workshop/require-bookings';
+import { termsId } from '@/lib/workshop/terms-id';
+import { keepTerms } from '@/lib/workshop/write-terms';
 import { bookedPrice } from './booked-price';
 import { openJob } from './open-job';
 import { hashToken, newestToken } from './private-link';
@@ -65,12 +67,13 @@ export async function book(o: {
       throw new Refusal('invalid', 'This unit must not be posted.', 'battery');
     }
 
-    const { price, terms } = await bookedPrice(tx, {
+    const { price, promised } = await bookedPrice(tx, {
       repair,
       quoteId: draft.quoteId,
       workshop,
       shownMinor: o.shownMinor,
     });
+    const terms = { ...promised, termsId: termsId(workshop.termsText) };
     requireShown(o.shownTerms ?? terms, terms, workshop);
     const { address } = answers;
     const customer = await tx.customer.create({
@@ -100,7 +103,8 @@ export async function book(o: {
       accessories: toldAccessories(answers.parcel),
       ...price,
       contract: {
-        ...terms,
+        ...promised,
+        termsId: await keepTerms(tx, workshop, o.now),
         withdrawal: await withdrawalOf(tx, workshop, o),
       },
       actor: CUSTOMER,

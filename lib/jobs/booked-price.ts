@@ -54,11 +54,11 @@ function listPrice(repair: OfferedRepair, workshop: WorkshopCard) {
     validDays: workshop.approvalDays,
     timeZone: workshop.timeZone,
   };
-  const terms = {
+  const promised = {
     returnFeeMinor: workshop.returnFeeMinor,
     policyVersionId: newestVersion(repair.policy).id,
   };
-  return { price, terms, grossMinor: gross };
+  return { price, promised, grossMinor: gross };
 }
 
 /** The quote's row stays locked until the booking is written. */
@@ -71,7 +71,7 @@ async function agreedPrice(tx: Tx, quoteId: string) {
   const { returnFeeMinor, policyVersionId } = readConditions(agreed);
   return {
     price: { agreed: { quoteId, quoteNumber: quote.number, grossMinor } },
-    terms: { returnFeeMinor, policyVersionId },
+    promised: { returnFeeMinor, policyVersionId },
     grossMinor,
   };
 }

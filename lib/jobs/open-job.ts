@@ -35,6 +35,8 @@ type JobPart = {
 
 /** What is agreed to by booking, beside the price. */
 type Contract = {
+  /** the terms of the workshop; null where it has published none */
+  termsId: string | null;
   /** the terms of cover */
   policyVersionId: string;
   /** what a return unrepaired costs at most, with tax, minor units */

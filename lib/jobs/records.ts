@@ -83,6 +83,7 @@ const DOCKET = {
   withdrawUntil: true,
   startRequestedAt: true,
   termsAcceptedAt: true,
+  termsId: true,
   policyVersion: true,
   returnFeeMinor: true,
   withdrawnAt: true,

@@ -46,6 +46,7 @@ const JOB = {
   batteryAnswer: true,
   dataAnswer: true,
   termsAcceptedAt: true,
+  terms: { select: { text: true } },
   bookedAt: true,
   arrivedAt: true,
   readyAt: true,

@@ -97,6 +97,7 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
       withdrawUntil: true,
       startRequestedAt: true,
       returnFeeMinor: true,
+      terms: { select: { text: true } },
       customer: { select: { name: true } },
       model: { select: { maker: true, name: true, battery: true } },
       repair: { select: { name: true } },
@@ -144,6 +145,7 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
       hasLithiumBattery: job.model.battery === 'lithium-ion',
     },
     ...withdrawalPart(job, workshop),
+    ...(job.terms && { terms: job.terms.text }),
     link: token && jobAddress(token),
     desk: `${config.appUrl}/workshop/jobs/${job.number}`,
   };

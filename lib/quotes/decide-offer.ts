@@ -7,6 +7,7 @@ import type { Actor } from '@/lib/jobs/actor';
 import { factsOf } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, readStage } from '@/lib/jobs/records';
 import { answerMove } from '@/lib/jobs/rules/guards';
+import { changedText } from '@/lib/jobs/rules/shown-terms';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { lockJob } from '@/lib/jobs/write-lock';
@@ -16,6 +17,8 @@ import { writeFirstPromise } from '@/lib/promise/write-first';
 import { writePromiseMove } from '@/lib/promise/write-move';
 import { newestVersion } from '@/lib/warranty/records';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import { termsId } from '@/lib/workshop/terms-id';
+import { keepTerms } from '@/lib/workshop/write-terms';
 import { feesAfterNo } from './rules/after-no';
 import { agreedOf } from './rules/agreed';
 import { withdrawUntil as lastDayToWithdraw, readWithdrawalRule } from './rules/withdrawal';
@@ -43,6 +46,8 @@ export async function decideOffer(o: {
   isStartAsked?: boolean;
   /** needed on the yes that makes the contract: the first one to a price of a job that staff opened, or of a claim */
   isTermsAccepted?: boolean;
+  /** the terms that were linked beside that yes, by their key; absent where nobody read a page */
+  shownTerms?: string | undefined;
   actor: Actor;
   now: Date;
 }): Promise<'accepted' | 'declined' | 'rest-declined'> {
@@ -68,6 +73,9 @@ export async function decideOffer(o: {
     if (makesContract && !o.isTermsAccepted) {
       throw new Refusal('invalid', 'Tick the box to agree to the terms', 'terms');
     }
+    const stand = termsId(workshop.termsText);
+    const changed = makesContract ? changedText(o.shownTerms ?? stand, stand) : '';
+    if (changed !== '') throw new Refusal('conflict', `${changed} Nothing is agreed to yet.`, 'terms');
     const move = moveOf(key);
     await writeEvent(tx, {
       jobId: job.id,
@@ -153,6 +161,7 @@ async function makeContract(tx: Tx, o: Contract): Promise<Day | null> {
     where: { id: o.job.id },
     data: {
       termsAcceptedAt: o.now,
+      termsId: await keepTerms(tx, o.workshop, o.now),
       policyVersionId: newestVersion(o.job.repair.policy).id,
       returnFeeMinor: o.job.kind === 'claim' ? 0 : o.workshop.returnFeeMinor,
       withdrawUntil: until && dayToDate(until),

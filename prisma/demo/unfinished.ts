@@ -39,7 +39,7 @@ export async function clearUnfinished(): Promise<void> {
   await transaction(async (tx) => {
     await tx.$executeRaw`
       TRUNCATE "workshop", "closing_day", "carrier", "family", "policy", "part", "customer", "booking_draft", "mail",
-        "held_interval" CASCADE`;
+        "held_interval", "terms_text" CASCADE`;
     await tx.$executeRaw`DELETE FROM pgboss.job WHERE name = ${mailQueue}`;
     await tx.user.deleteMany({ where: { email: { in: DEMO_STAFF.map((person) => person.email) } } });
     await removeMark(tx);

@@ -2,6 +2,7 @@ import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { db } from '@/lib/db/client';
 import { book } from '@/lib/jobs/book';
 import { readBookingRepair } from '@/lib/jobs/booking-repair';
+import { termsId } from '@/lib/workshop/terms-id';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { filledDraft } from '@/tests/makers/job';
 import { makeWorkshop } from '@/tests/makers/workshop';
@@ -24,9 +25,9 @@ beforeEach(async () => {
 const press = (shownMinor: number) => book({ draftToken, shownMinor, now: NOW });
 
 async function termsNow() {
-  const { returnFeeMinor } = await db.workshop.findFirstOrThrow();
+  const { returnFeeMinor, termsText } = await db.workshop.findFirstOrThrow();
   const shown = await readBookingRepair(repairId);
-  return { returnFeeMinor, policyVersionId: shown?.terms.id ?? '' };
+  return { returnFeeMinor, policyVersionId: shown?.terms.id ?? '', termsId: termsId(termsText) };
 }
 
 async function writeNewTerms(): Promise<void> {
@@ -83,6 +84,11 @@ describe('the price a booking is made at', () => {
       'The return fee is now £12.00, and not the £9.60 that you saw. Nothing is booked yet.',
     ],
     ['the cover', writeNewTerms, 'What our promise covers has changed since you saw it.'],
+    [
+      'the text of the terms',
+      () => db.workshop.update({ where: { id: 1 }, data: { termsText: 'Other terms' } }),
+      'Our terms have changed since you saw them.',
+    ],
   ])(
     'comes with the terms that were shown: where %s has changed since, nothing is booked',
     async (_, change, said) => {
@@ -96,7 +102,7 @@ describe('the price a booking is made at', () => {
         });
         await expectNothingKept();
       } finally {
-        await db.workshop.update({ where: { id: 1 }, data: { returnFeeMinor: 960 } });
+        await db.workshop.update({ where: { id: 1 }, data: { returnFeeMinor: 960, termsText: 'Terms' } });
       }
     },
   );

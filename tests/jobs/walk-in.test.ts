@@ -17,6 +17,7 @@ import { jobQuoteData } from '@/lib/quotes/quote-data';
 import { lapsePrices } from '@/lib/quotes/write-lapses';
 import { writeOffer } from '@/lib/quotes/write-offer';
 import { readWorkshop } from '@/lib/workshop/records';
+import { termsId } from '@/lib/workshop/terms-id';
 import { useDatabase } from '@/tests/database';
 import { textOf } from '@/tests/documents/read-pdf';
 import { makeBooking } from '@/tests/makers/job';
@@ -82,7 +83,12 @@ async function asked(jobId: string) {
 
 const answer = (
   jobId: string,
-  o: { decision: 'accepted' | 'declined'; isTermsAccepted?: boolean; isStartAsked?: boolean },
+  o: {
+    decision: 'accepted' | 'declined';
+    isTermsAccepted?: boolean;
+    shownTerms?: string;
+    isStartAsked?: boolean;
+  },
 ) => decideOffer({ jobId, revision: 2, actor: { kind: 'customer' }, now: NOW, ...o });
 
 async function mailOf(jobId: string, template: string): Promise<string> {
@@ -162,6 +168,20 @@ describe('the first price of such a job', () => {
     await asked(jobId);
     await expect(answer(jobId, { decision: 'accepted' })).rejects.toMatchObject({ field: 'terms' });
     expect((await jobNow(jobId)).stage).toBe('awaiting-approval');
+  });
+
+  it('needs the terms that were linked: where others stand by now, a yes changes nothing', async () => {
+    const jobId = await opened('HW2-71012-B');
+    await asked(jobId);
+    const yes = { decision: 'accepted', isTermsAccepted: true } as const;
+    await expect(answer(jobId, { ...yes, shownTerms: termsId('Older terms') })).rejects.toMatchObject({
+      code: 'conflict',
+      field: 'terms',
+      message: 'Our terms have changed since you saw them. Please read them anew. Nothing is agreed to yet.',
+    });
+    expect(await jobNow(jobId)).toMatchObject({ stage: 'awaiting-approval', termsId: null });
+    await answer(jobId, { ...yes, shownTerms: termsId('Terms') });
+    expect((await jobNow(jobId)).termsId).toBe(termsId('Terms'));
   });
 
   it('makes the contract with the yes: terms, days to withdraw, promise after them', async () => {

@@ -11,6 +11,7 @@ import { useDatabase } from '@/tests/database';
 import { takeIn } from '@/tests/makers/course';
 import { askPrice, PAD, writePrice } from '@/tests/makers/offer';
 import { bookAtQuote, makeQuote, makeRequest, quoteNow } from '@/tests/makers/quote';
+import { shownNow } from '@/tests/makers/shown';
 import { jobNow } from '@/tests/makers/walk';
 import { makeWorkshop } from '@/tests/makers/workshop';
 import { madeOnce } from '@/tests/world/made-once';
@@ -51,14 +52,18 @@ async function changeEverything(): Promise<void> {
     select: { policyId: true, policy: { select: { name: true, versions: true } } },
   });
   const terms = { ...readTerms(policy.versions[0] ?? {}), workTerm: 'P3M', partsTerm: 'P3M' };
-  await savePolicyVersion({ policyId, name: policy.name, terms, basedOn: 1, now: NOW });
+  const shown = await shownNow('policy', policyId);
+  await savePolicyVersion({ shown, name: policy.name, terms, now: NOW });
 }
 
 /** The owner gives the repair another policy, of a month. */
 async function giveOtherPolicy(): Promise<void> {
   const { id: _, policyId: __, ...terms } = await db.policyVersion.findFirstOrThrow();
   const policy = await db.policy.create({
-    data: { name: 'Short', versions: { create: { ...terms, version: 1, workTerm: 'P1M', partsTerm: 'P1M' } } },
+    data: {
+      name: 'Short',
+      versions: { create: { ...terms, version: 1, workTerm: 'P1M', partsTerm: 'P1M' } },
+    },
   });
   await db.repair.update({ where: { id: repairId }, data: { policyId: policy.id } });
 }
@@ -89,7 +94,11 @@ describe('a price that was sent', () => {
 
   it('cannot be given other conditions by anybody', async () => {
     await makeQuote({ quoteId, repairId, now: NOW });
-    for (const data of [{ returnFeeMinor: 1500 }, { isInspectionFeeTakenOff: false }, { replacementText: '' }])
+    for (const data of [
+      { returnFeeMinor: 1500 },
+      { isInspectionFeeTakenOff: false },
+      { replacementText: '' },
+    ])
       await expect(db.quoteRevision.updateMany({ where: { quoteId }, data })).rejects.toThrow();
   });
 

@@ -90,12 +90,12 @@ export async function confirmBooking(
   onlyPlain(draft);
   const parsed = parseForm(confirmAnswers, formData);
   if (!parsed.ok) return parsed.state;
-  const { shownMinor, shownReturnFee, shownCover, start } = parsed.data;
+  const { shownMinor, shownReturnFee, shownCover, shownTerms, start } = parsed.data;
   const booked = await attempt(() =>
     book({
       draftToken: draft,
       shownMinor,
-      shownTerms: { returnFeeMinor: shownReturnFee, policyVersionId: shownCover },
+      shownTerms: { returnFeeMinor: shownReturnFee, policyVersionId: shownCover, termsId: shownTerms },
       isStartAsked: start === 'yes',
       now: now(),
     }),

@@ -59,7 +59,18 @@ const MAY_WRITE: Record<string, readonly string[]> = {
   nobody: [
     ...['attempt', 'booking_draft', 'auth_session', 'auth_verification', 'auth_two_factor'],
     // What a customer does with a booking or a private link: this and what follows from it by itself.
-    ...['customer', 'job', 'accessory', 'job_event', 'private_link', 'photo', 'message', 'mail', 'seen_by'],
+    ...[
+      'customer',
+      'job',
+      'terms_text',
+      'accessory',
+      'job_event',
+      'private_link',
+      'photo',
+      'message',
+      'mail',
+      'seen_by',
+    ],
     ...['quote', 'quote_request', 'quote_event', 'quote_revision', 'quote_line', 'claim', 'held_interval'],
     // Who withdraws from a contract gets an invoice for the part that was done, or a credit (lib/jobs/withdraw.ts).
     ...['invoice', 'invoice_line', 'invoice_tax', 'invoice_series'],

@@ -62,9 +62,10 @@ export const addressAnswers = z.object({
 export const confirmAnswers = z.object({
   /** the price that was shown, with tax, minor units; carried by the form, since nobody agrees to another */
   shownMinor: z.coerce.number().int().min(0).max(LARGEST_KEPT),
-  /** the return fee and the terms of cover that were shown with it */
+  /** the return fee and the terms of cover that were shown with it, and the terms of the workshop that were linked */
   shownReturnFee: z.coerce.number().int().min(0).max(LARGEST_KEPT),
   shownCover: z.string().min(1).max(60),
+  shownTerms: z.string().max(60),
   terms: z.literal('yes', { error: 'Tick the box to agree to the terms' }),
   /** the wish that work starts before the right to withdraw ends; never ticked beforehand (Directive 2011/83/EU Art. 8(8)) */
   start: z.literal('yes').optional(),

@@ -1,5 +1,13 @@
-/** What a booking agrees to beside its price: the fee of a return in minor units, and the terms of cover by their id. */
-export type ShownTerms = { returnFeeMinor: number; policyVersionId: string };
+/**
+ * What a booking agrees to beside its price: the fee of a return in minor units, the terms of cover by their id, and the terms
+ * of the workshop by theirs, empty where it has published none.
+ */
+export type ShownTerms = { returnFeeMinor: number; policyVersionId: string; termsId: string };
+
+/** What to say to whoever read other terms of the workshop than stand now; empty where they are the same. */
+export function changedText(shown: string, now: string): string {
+  return shown === now ? '' : 'Our terms have changed since you saw them. Please read them anew.';
+}
 
 /**
  * What to say to a customer who read other terms above the button than hold now; null where they are the same. Nobody is
@@ -20,6 +28,7 @@ export function changedTerms(
     shown.policyVersionId === now.policyVersionId
       ? ''
       : 'What our promise covers has changed since you saw it. It is shown anew.',
+    changedText(shown.termsId, now.termsId),
   ].filter((sentence) => sentence !== '');
   return said.length === 0 ? null : said.join(' ');
 }

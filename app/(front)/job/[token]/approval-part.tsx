@@ -19,6 +19,7 @@ import { readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { readOfferWords, readStartAfter } from '@/lib/quotes/stored-offer-words';
 import { readCalendar } from '@/lib/workshop/records';
+import { termsId } from '@/lib/workshop/terms-id';
 import {
   ConsumerPart,
   lastDayToWithdraw,
@@ -112,7 +113,11 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
       ) : null}
       <ActionForm
         action={decide.bind(null, token)}
-        hidden={{ revision: offer.revision, decision: 'accepted' }}
+        hidden={{
+          revision: offer.revision,
+          decision: 'accepted',
+          ...(makesContract && { shownTerms: termsId(workshop.termsText) }),
+        }}
         label="Say yes"
       >
         {/* Who has not booked, or came with a claim, has not agreed to them. */}

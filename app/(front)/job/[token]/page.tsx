@@ -147,6 +147,14 @@ export default async function JobPage({ params, searchParams }: Props) {
           items={[
             { term: 'Repair', text: job.repair.name },
             { term: 'Agreed in', text: await quoteLink(job.id) },
+            {
+              term: 'Terms',
+              text: job.termsId && job.termsAcceptedAt && (
+                <TextLink
+                  href={`/terms/${job.termsId}`}
+                >{`As you agreed to them on ${formatDay(dayInZone(job.termsAcceptedAt, timeZone), locale, 'short')}`}</TextLink>
+              ),
+            },
             { term: 'Serial', text: <NumberText text={job.serialTyped} /> },
             { term: 'What you told us', text: job.problem },
             { term: 'Promise moved', text: promiseMoved(job, locale) },

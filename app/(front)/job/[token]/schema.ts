@@ -8,6 +8,8 @@ export const decisionForm = z.object({
   start: z.literal('yes').optional(),
   /** the terms, ticked beside the first yes of a job that the workshop opened */
   terms: z.literal('yes').optional(),
+  /** the terms that were linked beside that box, by their key */
+  shownTerms: z.string().max(60).optional(),
 });
 
 export const messageForm = z.object({

@@ -21,6 +21,7 @@ export const ofLib: FormsOfFiles = [
           shownMinor: '7200',
           shownReturnFee: '960',
           shownCover: uuid,
+          shownTerms: 'Tg2QkDdIzQ6cOZ7G1nLqX5sM0fWvR3yBhEaUjPx-_K8',
         },
       },
     },

@@ -17,6 +17,7 @@ import { BATTERY_ANSWERS } from '@/lib/parcels/rules/battery-answers';
 import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
 import { laterNoWords } from '@/lib/quotes/rules/after-no';
 import { askedWords } from '@/lib/quotes/rules/asked-words';
+import { termsId } from '@/lib/workshop/terms-id';
 import { confirmBooking } from '../../actions';
 import { ConsumerPart, lastDayToWithdraw, StartRequest, TermsBox } from './consumer-part';
 import type { StepProps } from './step-props';
@@ -139,6 +140,7 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
           shownMinor: repair.grossMinor,
           shownReturnFee: repair.returnFeeMinor,
           shownCover: terms.id,
+          shownTerms: termsId(workshop.termsText),
         }}
       >
         <TermsBox />

@@ -1,10 +1,12 @@
 import { Notice } from '@/app/ui/page/notice';
 import { TextLink } from '@/app/ui/page/text-link';
+import { dayInZone } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
 import { packingSlip } from '@/lib/jobs/rules/packing-slip';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { SheetProps } from './open-sheet';
 
-export function PapersPart({ job }: SheetProps) {
+export function PapersPart({ job, workshop }: SheetProps) {
   const slip = packingSlip(job);
   return (
     <section id="papers" aria-labelledby="papers-head">
@@ -29,6 +31,14 @@ export function PapersPart({ job }: SheetProps) {
             </TextLink>
           </li>
         ) : null}
+        {job.termsAcceptedAt ? (
+          <li>
+            <AgreedTerms
+              id={job.termsId}
+              on={formatDay(dayInZone(job.termsAcceptedAt, workshop.timeZone), workshop.locale, 'short')}
+            />
+          </li>
+        ) : null}
         {job.certificates.map((certificate) => (
           <li key={certificate.id}>
             <TextLink href={`/workshop/certificate/${certificate.id}`} file>
@@ -47,4 +57,10 @@ export function PapersPart({ job }: SheetProps) {
       ) : null}
     </section>
   );
+}
+
+/** Contracts made before texts were kept, and those of a workshop that had published none, lead nowhere. */
+function AgreedTerms({ id, on }: { id: string | null; on: string }) {
+  if (id === null) return `Terms agreed to on ${on}; their text was not kept`;
+  return <TextLink href={`/terms/${id}`}>{`Terms as agreed to on ${on}`}</TextLink>;
 }

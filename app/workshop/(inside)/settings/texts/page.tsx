@@ -60,7 +60,7 @@ export default async function TextsPage() {
         <SubmitButton
           label="Save texts"
           busy="Saving…"
-          consequence="Terms and privacy stand on their pages at once. Customers who booked before agreed to the old terms."
+          consequence="Terms and privacy stand on their pages at once. Customers who booked before agreed to the old terms, which their jobs go on showing."
         />
         <p>
           <TextLink href="/workshop/settings">Leave as it is</TextLink>
