@@ -2,6 +2,7 @@ import { db } from '@/lib/db/client';
 import { type JobRecord, readJob } from '@/lib/jobs/records';
 import { readNumber } from '@/lib/numbers/job-number';
 import { type CertificateRecord, type Chain, readChain } from './records';
+import type { Contact } from './rules/claimant';
 
 export type ClaimRow = NonNullable<JobRecord['claim']>;
 
@@ -19,6 +20,8 @@ export type ClaimCase = {
   repairs: RepairOfChain[];
   /** the repair the returned unit is compared with */
   repair: JobRecord;
+  /** the repair the certificate began with, and whose it was */
+  first: { jobNumber: string; customer: Contact };
 };
 
 export type ClaimIds = { id: string; number: string; jobNumber: string };
@@ -51,7 +54,15 @@ export async function readClaimCase(text: string, compareWith: string | null): P
   const chosen = repairs.find((each) => each.jobNumber === compareWith) ?? repairs.at(-1);
   const repair = chosen ? await readJob({ number: chosen.jobNumber }) : null;
   if (!repair) throw new Error('a certificate stands on no repair');
-  return { claim, job, chain, certificate, repairs, repair };
+  return { claim, job, chain, certificate, repairs, repair, first: await firstOf(chain) };
+}
+
+async function firstOf({ revisions, inForce }: Chain): Promise<ClaimCase['first']> {
+  const { number, customer } = await db.job.findUniqueOrThrow({
+    where: { id: (revisions[0] ?? inForce).jobId },
+    select: { number: true, customer: { select: { name: true, email: true } } },
+  });
+  return { jobNumber: number, customer };
 }
 
 /** Jobs of the chain up to a revision at which work was done; a revision issued only for days given back has none. */

@@ -23,6 +23,7 @@ const reason = z.discriminatedUnion('code', [
   z.object({ code: z.literal('line-covers'), ...line, endsOn: day }),
   z.object({ code: z.literal('symptom-outside'), symptom: z.string() }),
   z.object({ code: z.literal('symptom-unlisted') }),
+  z.object({ code: z.literal('first-customer-only') }),
   z.object({ code: z.literal('open-claim'), claimNumber: z.string(), openedOn: day }),
   z.object({ code: z.literal('rights-by-law') }),
 ]);

@@ -142,6 +142,9 @@ describe('one claim', () => {
       },
     ]);
     expect(last?.repair.id).toBe(repairedClaim.jobId);
+    // Whose it was first, beside whoever claims on it now.
+    const { name, email } = firstJob.customer;
+    expect(last?.first).toEqual({ jobNumber: firstJob.number, customer: { name, email } });
     const asked = await readClaimCase(secondClaim.number, firstJob.number);
     expect(asked?.repair.id).toBe(first.jobId);
   });

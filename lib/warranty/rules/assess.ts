@@ -122,6 +122,7 @@ function lapsed(
   const given = [
     ...reasons,
     ...endings,
+    ...(inGrace.length > 0 ? whoseReason(facts) : []),
     ...openClaimReason(facts.openClaim),
     { code: 'rights-by-law' } as const,
   ];
@@ -172,13 +173,22 @@ function coveredSubjectToInspection(
   const needs: Need[] = isUnlisted ? ['symptom-described', 'inspection'] : ['inspection'];
   return {
     answer: 'covered-subject-to-inspection',
-    reasons: [...reasons, ...(isUnlisted ? [{ code: 'symptom-unlisted' } as const] : []), ...covering],
+    reasons: [
+      ...reasons,
+      ...(isUnlisted ? [{ code: 'symptom-unlisted' } as const] : []),
+      ...covering,
+      ...whoseReason(facts),
+    ],
     needs,
     nextStep: {
       kind: 'open-claim',
       until: maxDay(facts.today, ...inTime.map(({ count }) => count.lastClaimDay)),
     },
   };
+}
+
+function whoseReason({ terms }: ClaimFacts): Reason[] {
+  return terms.transferable ? [] : [{ code: 'first-customer-only' }];
 }
 
 function openClaimReason(openClaim: OpenClaim | null): Reason[] {

@@ -56,6 +56,8 @@ export function sentence(reason: Reason, format: ClaimFormat): string {
       return `“${reason.symptom}” is not a fault that belongs to the work and parts on this certificate.`;
     case 'symptom-unlisted':
       return 'What you see is not on our list. So we look at the unit first.';
+    case 'first-customer-only':
+      return 'We made this promise to the customer who sent us the unit. It does not pass to a new owner. If you are one, send us your claim all the same: a person reads it and tells you what we can do.';
     case 'open-claim':
       return `You already have an open claim for this certificate: ${showNumber(reason.claimNumber)}, opened on ${long(reason.openedOn)}.`;
     case 'rights-by-law':

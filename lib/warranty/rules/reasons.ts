@@ -29,6 +29,8 @@ export type Reason =
   | { code: 'symptom-outside'; symptom: string }
   /** The customer chose "something else": no list can judge it, a person will. */
   | { code: 'symptom-unlisted' }
+  /** The promise does not pass to a new owner, and who asks is not known: a person looks at it. */
+  | { code: 'first-customer-only' }
   | { code: 'open-claim'; claimNumber: string; openedOn: Day }
   /** A right by law is not touched by anything the certificate says (for instance CRA 2015 s.55). */
   | { code: 'rights-by-law' };

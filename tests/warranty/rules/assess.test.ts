@@ -224,6 +224,18 @@ describe('the facts in the reasons', () => {
     expect(nextStep).toEqual({ kind: 'open-claim', until: '2027-12-03' });
   });
 
+  it('a promise that does not pass to a new owner says so wherever a claim can be opened', () => {
+    const terms = someTerms({ transferable: false });
+    const codes = (over: Parameters<typeof someFacts>[0]) =>
+      assess(someFacts({ terms, ...over })).reasons.map(({ code }) => code);
+    expect(codes({})).toContain('first-customer-only');
+    expect(codes({ today: day('2027-12-08') })).toEqual(
+      expect.arrayContaining(['in-grace', 'first-customer-only']),
+    );
+    expect(codes({ today: day('2028-12-08') })).not.toContain('first-customer-only');
+    expect(codes({ terms: someTerms() })).not.toContain('first-customer-only');
+  });
+
   it('days given back move the end that is named, and the next step names the moved last day', () => {
     const { reasons, nextStep } = assess(someFacts({ held: [stay('2027-01-05', '2027-01-14')] }));
     expect(reasons.at(-1)).toEqual({ code: 'line-covers', ...line, endsOn: '2027-12-12' });

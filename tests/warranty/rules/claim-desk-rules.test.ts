@@ -7,6 +7,7 @@ import {
 } from '@/lib/warranty/rules/before-and-after';
 import { claimCost, ownPart } from '@/lib/warranty/rules/claim-cost';
 import { claimStanding } from '@/lib/warranty/rules/claim-standing';
+import { isOtherClaimant } from '@/lib/warranty/rules/claimant';
 
 const AT = new Date('2027-02-08T10:00:00Z');
 
@@ -154,5 +155,22 @@ describe('rulings before a contest', () => {
 
   it('are none without a contest', () => {
     expect(earlierRulings([ruled('not-covered')])).toEqual([]);
+  });
+});
+
+describe('whether another owner claims', () => {
+  const first = { name: 'Ada Brook', email: 'ada@example.org' };
+  it.each([
+    ['nobody else under another spelling', false, { name: ' ada  BROOK', email: 'Ada@example.org ' }, false],
+    ['somebody under another name', false, { ...first, name: 'Ben Ash' }, true],
+    ['somebody at another address', false, { ...first, email: 'ben@example.org' }, true],
+    [
+      'whoever owns it, where the promise goes with the unit',
+      true,
+      { name: 'Ben Ash', email: 'ben@example.org' },
+      false,
+    ],
+  ])('%s', (_name, transferable, claimant, expected) => {
+    expect(isOtherClaimant({ transferable, first, claimant })).toBe(expected);
   });
 });

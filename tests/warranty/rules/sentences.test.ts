@@ -84,6 +84,10 @@ const spoken: { [C in ReasonCode]: { reason: Extract<Reason, { code: C }>; says:
     reason: { code: 'symptom-unlisted' },
     says: 'What you see is not on our list. So we look at the unit first.',
   },
+  'first-customer-only': {
+    reason: { code: 'first-customer-only' },
+    says: 'We made this promise to the customer who sent us the unit. It does not pass to a new owner. If you are one, send us your claim all the same: a person reads it and tells you what we can do.',
+  },
   'open-claim': {
     reason: { code: 'open-claim', claimNumber: 'C8H2M4T6V', openedOn: day('2027-02-20') },
     says: 'You already have an open claim for this certificate: C-8H2M-4T6V, opened on 20 February 2027.',

@@ -16,6 +16,7 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { compareSerials } from '@/lib/numbers/serial';
 import { type ClaimStanding, claimStanding } from '@/lib/warranty/rules/claim-standing';
 import { STANDING_WORDS } from '../words';
+import { ClaimantPart } from './claimant-part';
 import { ComparePart } from './compare-part';
 import { ContestPart } from './contest-part';
 import { CostPart } from './cost-part';
@@ -60,6 +61,7 @@ export default async function ClaimPage({ params, searchParams }: Props) {
         </Notice>
       ) : null}
       <ContestPart {...props} />
+      <ClaimantPart {...props} />
       <Docket
         kind="Claim"
         number={showNumber(claim.number)}
