@@ -162,6 +162,7 @@ export const actions: readonly ActionRow[] = [
   ]),
   ...inFile('/workshop/catalogue/policies/actions.ts', [
     ['savePolicyAction', owner, { bound: ['{policy}'] }],
+    ['retirePolicyAction', owner, { bound: ['{policy}'] }],
   ]),
   ...inFile('/workshop/catalogue/repairs/[id]/actions.ts', [
     ['putPartAction', owner, { bound: ['{repair}'] }],

@@ -120,6 +120,7 @@ const policyInclude = {
 type PolicyRow = {
   id: string;
   name: string;
+  retiredAt: Date | null;
   _count: { repairs: number };
   versions: ({ id: string; version: number; createdAt: Date; _count: { certificates: number } } & Record<
     string,
@@ -135,7 +136,8 @@ function policyOf(row: PolicyRow) {
     certificates: version._count.certificates,
     terms: readTerms(version),
   }));
-  return { id: row.id, name: row.name, repairs: row._count.repairs, versions };
+  const { id, name, retiredAt } = row;
+  return { id, name, isRetired: retiredAt !== null, repairs: row._count.repairs, versions };
 }
 
 /** Every policy with its versions, newest first. */
@@ -154,11 +156,17 @@ export async function readPolicy(id: string) {
   };
 }
 
-/** Names to choose from in the forms of the catalogue. */
-export async function listChoices() {
+/** Names to choose from in the forms of the catalogue; of the policies that are retired only the one a repair has. */
+export async function listChoices(repairId?: string) {
   const [families, policies] = await Promise.all([
     db.family.findMany({ orderBy: { position: 'asc' }, select: { id: true, name: true } }),
-    db.policy.findMany({ orderBy: { name: 'asc' }, select: { id: true, name: true } }),
+    db.policy.findMany({
+      where: {
+        OR: [{ retiredAt: null }, ...(repairId ? [{ repairs: { some: { id: repairId } } }] : [])],
+      },
+      orderBy: { name: 'asc' },
+      select: { id: true, name: true },
+    }),
   ]);
   return { families, policies };
 }

@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { CheckDraft } from '@/lib/bench/rules/check-problems';
 import { readModelPage, readRepairForBooking, symptomsOfRepairs } from '@/lib/catalogue/records';
+import { retirePolicy } from '@/lib/catalogue/retire-policy';
 import { adding, moving, removing, replacing } from '@/lib/catalogue/rules/sheet-changes';
 import { saveCheckSheet } from '@/lib/catalogue/save-check-sheet';
 import { saveFamily } from '@/lib/catalogue/save-family';
@@ -9,6 +10,7 @@ import { savePolicyVersion } from '@/lib/catalogue/save-policy-version';
 import { type RepairInput, saveRepair } from '@/lib/catalogue/save-repair';
 import {
   listCatalogue,
+  listChoices,
   listPolicies,
   readModel,
   readPolicy,
@@ -212,6 +214,17 @@ describe('a policy', () => {
     const write = { shown, name: 'Socket work', terms: await termsNow(), now };
     expect(await savePolicyVersion(write)).toEqual({ policyId: id, version: 1 });
     expect((await readPolicy(id))?.name).toBe('Socket work');
+  });
+
+  test('that is retired is offered to no repair but those that have it, until it is offered again', async () => {
+    const offered = async (repairId?: string) =>
+      (await listChoices(repairId)).policies.some((policy) => policy.id === id);
+    await retirePolicy({ id, isRetired: true, now });
+    await expect(retirePolicy({ id, isRetired: true, now })).rejects.toMatchObject({ code: 'conflict' });
+    expect([await offered(), await offered(gullUsb)]).toEqual([false, true]);
+    expect((await readRepairForBooking(gullUsb))?.workTerm).toBe('P12M');
+    await retirePolicy({ id, isRetired: false, now });
+    expect(await offered()).toBe(true);
   });
 
   test.each([

@@ -44,6 +44,7 @@ export const catalogue: FormsOfFiles = [
   [
     'catalogue/policies/policy-schema.ts',
     {
+      retireSchema: { fields: { retire: 'yes' } },
       policySchema: {
         fields: {
           name: 'One year',

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { LinkButton } from '@/app/ui/page/button';
 import { PageHead } from '@/app/ui/page/page-head';
+import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { listPolicies } from '@/lib/catalogue/staff-records';
 import { may } from '@/lib/people/rules/roles';
@@ -32,7 +33,8 @@ export default async function PoliciesPage() {
           return (
             <section key={policy.id} aria-label={policy.name}>
               <h2>
-                <TextLink href={`/workshop/catalogue/policies/${policy.id}`}>{policy.name}</TextLink>
+                <TextLink href={`/workshop/catalogue/policies/${policy.id}`}>{policy.name}</TextLink>{' '}
+                {policy.isRetired ? <Tag tone="waiting">retired</Tag> : null}
               </h2>
               <p className="mb-2 text-small text-soft">
                 Version {newest?.version ?? 0}. {policy.repairs}{' '}

@@ -3,6 +3,9 @@ import { readTerm } from '@/lib/catalogue/rules/term-parts';
 import { HELD_RULES, START_EVENTS } from '@/lib/warranty/rules/terms';
 import { line, lines, termCount, termUnit, wholeNumber, yesNo } from '../fields';
 
+/** Whether a policy is taken out of the choice for repairs, or put back. */
+export const retireSchema = z.object({ retire: yesNo });
+
 /** A policy as the form gives it; whether its terms can be counted is for the rules to say. */
 export const policySchema = z
   .object({

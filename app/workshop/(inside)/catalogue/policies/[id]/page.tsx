@@ -11,7 +11,7 @@ import { type PolicyVersionRow, readPolicy } from '@/lib/catalogue/staff-records
 import { may } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../who';
 import { SavedNote } from '../../saved-note';
-import { savePolicyAction } from '../actions';
+import { retirePolicyAction, savePolicyAction } from '../actions';
 import { PolicyFields } from '../policy-fields';
 import { TermsFacts } from '../terms-facts';
 
@@ -37,7 +37,7 @@ export default async function PolicyPage({ params, searchParams }: Props) {
       <PageHead
         above={<TextLink href="/workshop/catalogue/policies">Policies</TextLink>}
         title={policy.name}
-        lead={`Version ${newest.version}, since ${since(newest.createdAt)}. ${certificatesText(newest.certificates)}`}
+        lead={`Version ${newest.version}, since ${since(newest.createdAt)}. ${certificatesText(newest.certificates)}${policy.isRetired ? ' Retired: no repair is offered it any more.' : ''}`}
       />
       <SavedNote saved={saved}>{`Version ${newest.version} counts for bookings from now on.`}</SavedNote>
       <TermsFacts terms={newest.terms} />
@@ -56,6 +56,28 @@ export default async function PolicyPage({ params, searchParams }: Props) {
               label="Save the policy"
               busy="Saving…"
               consequence={`Changed terms make version ${newest.version + 1}. What is booked and certificates that are out keep theirs.`}
+            />
+          </ActionForm>
+        </section>
+      ) : null}
+      {may(staff.role, 'catalogue') ? (
+        <section aria-labelledby="retire" className="mt-12">
+          <h2 id="retire" className="mb-3">
+            {policy.isRetired ? 'Offer it again' : 'Retire it'}
+          </h2>
+          <ActionForm
+            action={retirePolicyAction.bind(null, id)}
+            hidden={{ retire: policy.isRetired ? 'no' : 'yes' }}
+            label={policy.isRetired ? 'Offer this policy again' : 'Retire this policy'}
+          >
+            <SubmitButton
+              kind="second"
+              label={policy.isRetired ? 'Offer this policy again' : 'Retire this policy'}
+              consequence={
+                policy.isRetired
+                  ? 'Repairs can be put under it again.'
+                  : 'No further repair is offered it. Repairs that stand under it, what is booked and certificates keep it; it can be offered again.'
+              }
             />
           </ActionForm>
         </section>

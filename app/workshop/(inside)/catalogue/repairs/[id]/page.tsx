@@ -39,7 +39,7 @@ export default async function RepairPage({ params, searchParams }: Props) {
   const [repair, workshop, { policies }, prices, parts, codes] = await Promise.all([
     readOnce(id),
     readWorkshop(),
-    listChoices(),
+    listChoices(id),
     priceHistory(id),
     usualPartsOf(id),
     partCodes(),

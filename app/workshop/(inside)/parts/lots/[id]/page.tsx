@@ -54,6 +54,7 @@ export default async function LotPage({ params, searchParams }: Props) {
   if (!lot) nothingHere();
   const suspicion = flagged.find((each) => each.id === id);
   const { currency, locale } = workshop;
+  const hasLeft = lot.units.some((unit) => isStage(unit.stage) && LEFT_STAGES.includes(unit.stage));
   const covered = lot.units.filter((unit) => unit.hasLiveCover).length;
   return (
     <>
@@ -71,11 +72,9 @@ export default async function LotPage({ params, searchParams }: Props) {
         }
         lead={unitsText(lot.units.length, covered)}
       >
-        {staff.role === 'owner' && lot.units.length > 0 ? (
+        {staff.role === 'owner' && (hasLeft || (lot.units.length > 0 && recalls.length === 0)) ? (
           <LinkButton href={`/workshop/parts/lots/${id}/recall`} kind="second">
-            {lot.units.some((unit) => isStage(unit.stage) && LEFT_STAGES.includes(unit.stage))
-              ? 'Write to everybody who carries it'
-              : 'Stop this lot'}
+            {hasLeft ? 'Write to everybody who carries it' : 'Stop this lot'}
           </LinkButton>
         ) : null}
       </PageHead>

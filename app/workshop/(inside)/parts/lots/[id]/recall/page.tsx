@@ -13,7 +13,7 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { requireStaff } from '@/app/workshop/who';
 import { readLot } from '@/lib/bench/part-records';
-import { type RecallUnit, recallUnits } from '@/lib/bench/recall-records';
+import { type RecallUnit, recallsOf, recallUnits } from '@/lib/bench/recall-records';
 import { isCell, recallText } from '@/lib/bench/rules/recall-text';
 import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
@@ -34,10 +34,15 @@ export default async function RecallPage({ params }: Props) {
   await requireStaff(['owner']);
   const { id } = await params;
   const workshop = await readWorkshop();
-  const [lot, units] = await Promise.all([readLot(id, dayInZone(now(), workshop.timeZone)), recallUnits(id)]);
+  const [lot, units, recalls] = await Promise.all([
+    readLot(id, dayInZone(now(), workshop.timeZone)),
+    recallUnits(id),
+    recallsOf(id),
+  ]);
   if (!lot) nothingHere();
   const letters = units.filter((unit) => unit.what === 'letter').length;
   const here = units.filter((unit) => unit.what === 'here').length;
+  const mayStop = letters === 0 && here > 0 && recalls.length === 0;
   const coverOf = new Map(lot.units.map((unit) => [unit.jobNumber, unit] as const));
   const cover = (unit: RecallUnit) => {
     const known = coverOf.get(unit.jobNumber);
@@ -59,9 +64,11 @@ export default async function RecallPage({ params }: Props) {
         next={
           letters > 0
             ? NEXT
-            : here > 0
+            : mayStop
               ? 'say why. From then on no further piece is fitted or counted as stock, and a unit that is here leaves only without it.'
-              : undefined
+              : recalls.length > 0
+                ? 'nothing: this lot is stopped already.'
+                : undefined
         }
       />
       <Notice kind="warn" heading={letters > 0 ? 'Before you send' : 'Before you stop it'}>
@@ -130,7 +137,7 @@ export default async function RecallPage({ params }: Props) {
           </ActionForm>
         </section>
       ) : null}
-      {letters === 0 && here > 0 ? (
+      {mayStop ? (
         <section aria-labelledby="stop" className="mt-10">
           <h2 id="stop" className="mb-3">
             Nobody is written to

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "policy" ADD COLUMN     "retiredAt" TIMESTAMPTZ(3);
