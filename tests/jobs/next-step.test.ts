@@ -95,6 +95,33 @@ describe('what happens next on a claim', () => {
     },
   );
 
+  it.each(['awaiting-parts', 'on-bench', 'proving', 'ready'] as const)(
+    'is not called free at the stage %s once it was paid for',
+    (stage) => {
+      const paid = (ruling: NextFacts['ruling']) => next({ stage, ruling, isPaidAgreed: true });
+      expect(paid('not-covered')).toContain('You have paid for it.');
+      expect(paid('partly')).toContain('costs you nothing, and you have paid for the rest.');
+      for (const ruling of ['not-covered', 'partly'] as const)
+        expect(paid(ruling)).not.toContain('This costs you nothing');
+    },
+  );
+
+  it.each(['awaiting-parts', 'on-bench', 'proving'] as const)(
+    'names no covered part at the stage %s where nothing is covered',
+    (stage) => {
+      const told = next({ stage, ruling: 'not-covered', owed: '£60.00', isPaidAgreed: true });
+      expect(told).toContain('You pay £60.00 when it is ready, as you agreed.');
+      expect(told).not.toContain('covered part');
+    },
+  );
+
+  it('is what becomes of the money, while a ruling is contested after a price was agreed to', () => {
+    const told = (over: Partial<NextFacts>) =>
+      next({ stage: 'assessing', ruling: null, isPaidAgreed: true, ...over });
+    expect(told({})).toContain('comes back to you if it is covered');
+    expect(told({ owed: '£60.00' })).toContain('You pay nothing before you have our ruling.');
+  });
+
   it('says how much is left to pay before it goes back', () => {
     expect(next({ stage: 'ready', owed: '£24.00' })).toContain('£24.00');
   });

@@ -48,7 +48,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
   const wait = facts.startAfter
     ? ` Work starts after ${formatDay(facts.startAfter, locale, 'weekday')}, when your right to withdraw ends. You can ask us below to start before.`
     : '';
-  const free = facts.kind === 'claim' ? claimCost(facts.owed) : '';
+  const free = facts.kind === 'claim' ? claimCost(facts) : '';
   switch (facts.stage) {
     case 'booked':
       return `Print the packing slip, or write the job number on a piece of paper, and post the unit to us. We write to you the day it arrives.${free}${facts.kind === 'claim' ? ` ${KEEP_POSTAGE_RECEIPT}` : ''}`;
@@ -92,9 +92,10 @@ const ASKED_FIRST =
   'Then we send you a price. Nothing is repaired before you say yes to it, and until then you pay nothing.';
 
 /** Before the ruling, how it comes about; after it, what follows from it. */
-function assessingClaim({ ruling, owed, isPaidAgreed = false }: NextFacts, by: string): string {
+function assessingClaim(facts: NextFacts, by: string): string {
+  const { ruling, owed, isPaidAgreed = false } = facts;
   const asAgreed = `at the price you agreed to.${by} ${owed === null ? 'You have paid for it.' : `For that you pay ${owed} when it is ready.`}`;
-  const free = claimCost(owed);
+  const free = claimCost(facts);
   switch (ruling) {
     case null:
       return `We find out why it failed and tell you our ruling with the reasons.${free}`;
@@ -139,8 +140,21 @@ function closed({ hasCertificate, decision, kind, isCollected = false }: NextFac
     : `There is nothing left to do. ${isCollected ? 'You collected your unit.' : 'Your unit went back to you.'}`;
 }
 
-/** On a claim the covered part is free whatever else was agreed; only a price the customer said yes to is paid. */
-function claimCost(owed: string | null): string {
-  if (owed === null) return ' This costs you nothing.';
-  return ` The covered part costs you nothing. For the rest you pay ${owed} when it is ready, as you agreed.`;
+/** On a claim the covered part is free whatever else was agreed; only a price the customer said yes to is paid, and says so after it is. */
+function claimCost({ ruling, owed, isPaidAgreed = false }: NextFacts): string {
+  if (owed === null && !isPaidAgreed) return ' This costs you nothing.';
+  switch (ruling) {
+    case null:
+      return owed === null
+        ? ' What you have paid comes back to you if it is covered.'
+        : ' You pay nothing before you have our ruling.';
+    case 'covered':
+    case 'partly':
+      return owed === null
+        ? ' The covered part costs you nothing, and you have paid for the rest.'
+        : ` The covered part costs you nothing. For the rest you pay ${owed} when it is ready, as you agreed.`;
+    case 'not-covered':
+    case 'returned-free':
+      return owed === null ? ' You have paid for it.' : ` You pay ${owed} when it is ready, as you agreed.`;
+  }
 }
