@@ -42,11 +42,12 @@ export async function closeClaim(tx: Tx, job: JobRecord, o: { postage: number; n
   });
 }
 
+/** What the customer pays for before tax: beside the covered part, or all of it where nothing is covered. */
 function paidNet(job: JobRecord): number {
   const agreed = agreedOf(job);
   if (!agreed) return 0;
-  const { covered, paid } = splitCovered(agreed.lines.map(readLine));
-  return covered.length === 0 ? 0 : Math.max(0, revisionTotals(paid, agreed.isGross).net);
+  const { paid } = splitCovered(agreed.lines.map(readLine));
+  return Math.max(0, revisionTotals(paid, agreed.isGross).net);
 }
 
 /** What the customer's own postage was paid back with, minor units. */

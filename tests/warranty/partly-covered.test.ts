@@ -398,6 +398,11 @@ describe('a yes on a claim that covers nothing', () => {
     expect(own?.inForce.lines.map(({ key, description, symptoms }) => [key, description, symptoms])).toEqual([
       ['work-1', 'Fader replaced', ['Has failed again: Fader replaced']],
     ]);
+    // 45 minutes, of which 20.00 before tax paid for 25.
+    expect(await db.claim.findUnique({ where: { id: claim.claimId } })).toMatchObject({
+      costMinutes: 20,
+      costPartsMinor: 0,
+    });
   }, 60_000);
 });
 

@@ -1,6 +1,8 @@
 import { Table } from '@/app/ui/page/table';
 import { formatMoney } from '@/lib/money/amount';
 import { claimCost } from '@/lib/warranty/rules/claim-cost';
+import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
+import { readRuling, type StoredRuling } from '@/lib/warranty/stored-ruling';
 import { paidBack } from '@/lib/warranty/write-closed-claim';
 import type { CaseProps } from './open-case';
 
@@ -47,9 +49,17 @@ export function CostPart({ found, workshop }: CaseProps) {
         />
       </div>
       <p className="text-small text-soft">
-        Before tax{isClosed ? ', without what the customer paid for beside it' : ''}. It goes into the reserve
-        that this repair’s price should carry.
+        Before tax{isClosed ? ', without what the customer paid for' : ''}. {reserveWords(readRuling(claim))}
       </p>
     </section>
   );
+}
+
+/** Only what is covered is reserved for. */
+function reserveWords(ruled: StoredRuling | null): string {
+  if (!ruled?.isFinal)
+    return 'Ruled covered, at least in part, it goes into the reserve that this repair’s price should carry.';
+  return isCoveredAtLeastPartly(ruled.ruling)
+    ? 'It goes into the reserve that this repair’s price should carry.'
+    : 'It is not in the reserve that this repair’s price should carry: that counts what is covered.';
 }
