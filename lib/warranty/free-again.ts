@@ -6,6 +6,13 @@ import { splitCovered } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import type { Ruling } from './rules/causes';
 
+/** Why a price is credited, as the paper of it says after the claim's number. */
+const WHY_FREE = {
+  covered: 'is covered after all',
+  partly: 'is partly covered after all',
+  'returned-free': 'was looked at again: no fault found, and nothing to pay',
+} as const satisfies Partial<Record<Ruling, string>>;
+
 /**
  * Puts the price a claim began with, nothing, in force again, inside the transaction of a ruling for the customer. They may
  * have agreed to pay after the ruling that they contested: that price is off, and what was invoiced for it is credited.
@@ -14,7 +21,7 @@ import type { Ruling } from './rules/causes';
  */
 export async function makeFreeAgain(
   tx: Tx,
-  o: { jobId: string; claim: string; ruling: Ruling; actor: Actor; now: Date },
+  o: { jobId: string; claim: string; ruling: keyof typeof WHY_FREE; actor: Actor; now: Date },
 ): Promise<void> {
   const agreed = await tx.quoteRevision.findFirst({
     where: { quote: { jobId: o.jobId }, state: 'accepted', revision: { gt: 1 } },
@@ -27,8 +34,7 @@ export async function makeFreeAgain(
     where: { quoteId: agreed.quoteId, revision: 1 },
     data: { state: 'accepted' },
   });
-  const reason = `Claim ${showNumber(o.claim)} is covered after all`;
-  await creditStanding(tx, { ...o, reason });
+  await creditStanding(tx, { ...o, reason: `Claim ${showNumber(o.claim)} ${WHY_FREE[o.ruling]}` });
 }
 
 /** The price with tax, minor units, that stands on a claim's job because its customer agreed to pay it; nothing where none does. */

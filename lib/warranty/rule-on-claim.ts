@@ -121,12 +121,9 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
     });
     await writeWatch(tx, [claim.certificateNumber]);
     if (isFinal) {
-      await makeFreeAgain(tx, {
-        ...o,
-        jobId: claim.jobId,
-        claim: claim.number,
-        ruling: decision.ruling,
-      });
+      const { ruling } = decision;
+      if (ruling !== 'not-covered')
+        await makeFreeAgain(tx, { ...o, jobId: claim.jobId, claim: claim.number, ruling });
       await queueMail(tx, {
         template: 'claim-ruled',
         data: {

@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import { recordCheck } from '@/lib/bench/record-check';
 import { db } from '@/lib/db/client';
+import { transaction } from '@/lib/db/transaction';
+import { issueForJob } from '@/lib/invoices/write-invoice';
 import { factsOf } from '@/lib/jobs/facts';
 import { recordFinding } from '@/lib/jobs/record-finding';
 import { recordWork } from '@/lib/jobs/record-work';
@@ -133,3 +135,17 @@ test.each([
   },
   60_000,
 );
+
+test('a credit note says why: no fault found is no cover', async () => {
+  const number = (await db.certificate.findFirstOrThrow({ orderBy: { revision: 'desc' } })).number;
+  await db.claim.updateMany({ data: { state: 'closed' } });
+  const claim = await makeClaim({ number, now: LATER });
+  const { jobId } = claim;
+  await agreeToPay(claim, LATER);
+  await transaction((tx) => issueForJob(tx, { jobId, actor: BENCH, now: LATER }));
+  await contestRuling({ jobId, text: 'It works at home.', now: LATER });
+  await ruleClaim(claim, { cause: 'no-fault-found', now: LATER });
+  const credit = await db.invoice.findFirstOrThrow({ where: { jobId, kind: 'credit-note' } });
+  expect(credit.reason).toContain('no fault found');
+  expect(credit.reason).not.toContain('covered after all');
+}, 60_000);
