@@ -6,7 +6,7 @@ import { money } from './words';
 export const paymentReceived: Writer<'payment-received'> = (facts, setting) =>
   facts.amount < 0 ? givenBack({ ...facts, amount: -facts.amount }, setting) : received(facts, setting);
 
-function received({ amount, balance, isPriceOpen = false }: Paid, setting: Setting): Letter {
+function received({ amount, balance, isPriceOpen = false, isOver = false }: Paid, setting: Setting): Letter {
   const { job } = setting;
   const left = isPriceOpen ? towardsSentence(balance, setting) : leftSentence(balance, setting);
   return {
@@ -19,7 +19,7 @@ function received({ amount, balance, isPriceOpen = false }: Paid, setting: Setti
         <Para>{`We have received ${money(amount, setting)}. Your receipt is on the job page.`}</Para>
         <Next
           what={balance > 0 ? 'The job page shows what is left to pay, and how.' : 'You need to do nothing.'}
-          when="We write again when there is news of your unit."
+          when={isOver ? whenOver(balance) : 'We write again when there is news of your unit.'}
           costs={left}
         />
         <JobPage setting={setting}>See the job and the receipt</JobPage>
@@ -28,11 +28,16 @@ function received({ amount, balance, isPriceOpen = false }: Paid, setting: Setti
   };
 }
 
+function whenOver(balance: number): string {
+  return balance > 0 ? 'As soon as you can.' : 'Now or later: the receipt stays on the job page.';
+}
+
 type Paid = {
   amount: number;
   balance: number;
   isPostage?: boolean | undefined;
   isPriceOpen?: boolean | undefined;
+  isOver?: boolean | undefined;
 };
 
 function givenBack({ amount, balance, isPostage, isPriceOpen = false }: Paid, setting: Setting): Letter {

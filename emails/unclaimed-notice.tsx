@@ -22,7 +22,7 @@ export const unclaimedNotice: Writer<'unclaimed-notice'> = (facts, setting) => {
         {storage ? <Words from={`About keeping it, from ${setting.workshop.name}`}>{storage}</Words> : null}
         <JobPage setting={setting}>See what is missing</JobPage>
         <Next
-          what="Look at the job page: it says whether a payment or an address is missing. If something stands in the way, tell us."
+          what="Look at the job page: it says at the top what your unit waits for, and how you answer. If something stands in the way, tell us."
           when={
             isLast
               ? `Please answer by ${until}. After that we have to decide what becomes of your unit. What a workshop may do then is set by the law of the place, and we write to you about it.`

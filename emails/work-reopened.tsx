@@ -2,7 +2,7 @@ import { JobPage, Next, Para, Title, Words } from './frame';
 import type { Writer } from './letter';
 import { agreedCost, fullDay } from './words';
 
-export const workReopened: Writer<'work-reopened'> = ({ reason, promisedOn }, setting) => {
+export const workReopened: Writer<'work-reopened'> = ({ reason, promisedOn, isAgain }, setting) => {
   const { job, workshop } = setting;
   return {
     to: 'customer',
@@ -11,7 +11,11 @@ export const workReopened: Writer<'work-reopened'> = ({ reason, promisedOn }, se
     body: (
       <>
         <Title>We work on your unit again</Title>
-        <Para>We wrote that it is ready. Before it was posted we took it back to the bench.</Para>
+        <Para>
+          {isAgain
+            ? 'Your parcel came back to us. Before we post it again we took your unit to the bench.'
+            : 'We wrote that it is ready. Before it was posted we took it back to the bench.'}
+        </Para>
         {reason.trim() === '' ? null : <Words from={workshop.name}>{reason}</Words>}
         <Next
           what="We do the work and every check again, and write when the unit is ready."

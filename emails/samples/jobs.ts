@@ -115,6 +115,28 @@ export const jobSamples: readonly Sample[] = [
     },
   },
   {
+    name: 'Ready once more, after its parcel came back',
+    content: { template: 'unit-ready', data: { balance: 0, isAgain: true, hasCertificate: true } },
+  },
+  {
+    name: 'Ready once more, its address not confirmed',
+    content: {
+      template: 'unit-ready',
+      data: { balance: 0, isAgain: true, hasCertificate: true, asksAddress: true },
+    },
+  },
+  {
+    name: 'Worked on again, after its parcel came back',
+    content: {
+      template: 'work-reopened',
+      data: {
+        reason: 'A letter about the cell we fitted reached us, so we put in another one.',
+        isAgain: true,
+      },
+    },
+    job: { isRepaired: false },
+  },
+  {
     name: 'Ready, with an invoice whose day has passed',
     content: { template: 'unit-ready', data: { balance: 8900, invoice: { number: '2026-00042' } } },
   },

@@ -52,6 +52,10 @@ export const moneySamples: readonly Sample[] = [
     content: { template: 'payment-received', data: { amount: 4000, balance: 4900 } },
   },
   {
+    name: 'Payment received after the unit left',
+    content: { template: 'payment-received', data: { amount: 9600, balance: 0, isOver: true } },
+  },
+  {
     name: 'Payment received before any price was agreed',
     content: { template: 'payment-received', data: { amount: 2000, balance: -2000, isPriceOpen: true } },
     job: { agreed: 0, isPriceOpen: true, promisedOn: null },

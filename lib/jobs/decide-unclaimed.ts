@@ -1,5 +1,6 @@
 import { compareDays, type Day, dayInZone } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
+import { balanceOf } from '@/lib/invoices/rules/balance';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { writeWatch } from '@/lib/returns/write-watch';
@@ -9,7 +10,7 @@ import type { Actor } from './actor';
 import { requireMove } from './facts';
 import { readJob, readStage } from './records';
 import { moveOf } from './rules/stages';
-import { DECISION_WORDS, type Decision, mayDecide } from './rules/unclaimed';
+import { type Decision, decisionWords, mayDecide } from './rules/unclaimed';
 import { noticeMail, stepOfUnit, UNCLAIMED_FACTS } from './unclaimed-notices';
 import { writeEvent } from './write-event';
 
@@ -73,9 +74,10 @@ export async function decideUnclaimed(o: {
       await writeWatch(tx, [job.claim.certificateNumber]);
     }
     if (to === 'ready') await tx.unclaimedNotice.deleteMany({ where: { jobId: job.id } });
+    const isOwed = balanceOf(job).owed > 0;
     await queueMail(tx, {
       template: 'unclaimed-decided',
-      data: { told: DECISION_WORDS[o.decision].told, note: o.note, ...(until && { until }) },
+      data: { told: decisionWords(o.decision, { isOwed }).told, note: o.note, ...(until && { until }) },
       to: job.customer.email,
       jobId: job.id,
       now: o.now,

@@ -16,6 +16,7 @@ import { readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
 import { factsOf, requireMove } from './facts';
 import { type JobRecord, readJob, readStage } from './records';
+import { hasLeft, waitsForAddress } from './rules/handover';
 import { type MoveKey, moveOf, type StageMail } from './rules/stages';
 import { writeEvent } from './write-event';
 import { writeNotice } from './write-unclaimed';
@@ -140,6 +141,16 @@ function invoiceToName(job: JobRecord, o: { owed: number; issued: WrittenInvoice
   return { number: standing.number, ...(compareDays(dueOn, o.today) >= 0 && { dueOn }) };
 }
 
+/** Of a unit that its carrier brought back: what of it stands, and whether its customer still has to answer. */
+function againFacts({ events, certificates }: JobRecord) {
+  if (!hasLeft(events)) return {};
+  return {
+    isAgain: true,
+    ...(certificates.length > 0 && { hasCertificate: true }),
+    ...(waitsForAddress(events) && { asksAddress: true }),
+  };
+}
+
 async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts): Promise<MailContent> {
   const workshop = await readWorkshop(tx);
   switch (mail) {
@@ -154,13 +165,18 @@ async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts)
     case 'work-reopened': {
       const promisedOn = job.promisedOn && dayFromDate(job.promisedOn);
       const isAhead = promisedOn !== null && compareDays(promisedOn, dayInZone(o.now, workshop.timeZone)) > 0;
-      return { template: mail, data: { reason: o.note, ...(isAhead && { promisedOn }) } };
+      const isAgain = hasLeft(job.events);
+      return {
+        template: mail,
+        data: { reason: o.note, ...(isAhead && { promisedOn }), ...(isAgain && { isAgain }) },
+      };
     }
     case 'unit-ready': {
       const { owed } = factsOf(job);
       const today = dayInZone(o.now, workshop.timeZone);
       const invoice = invoiceToName(job, { owed, issued: o.invoice, today });
-      return { template: mail, data: { balance: owed, ...(invoice && { invoice }) } };
+      const data = { balance: owed, ...againFacts(job), ...(invoice && { invoice }) };
+      return { template: mail, data };
     }
     case 'approval-asked': {
       const offer = offerOf(job);

@@ -68,11 +68,30 @@ describe('what happens next to a unit that left in another way', () => {
       stage: 'ready',
       kind: 'repair',
       ruling: null,
-      isBackWithUs: true,
+      waitsForAddress: true,
       hasCertificate: true,
     });
     expect(told).toContain('whether the address under “Goes back to” is right');
     expect(told).not.toContain('next working day');
+  });
+});
+
+describe('what happens next to a unit that nobody answered about', () => {
+  const unclaimed = (over: Partial<NextFacts>) =>
+    next({ stage: 'unclaimed', kind: 'repair', ruling: null, ...over });
+
+  it('names the payment it waits for, or the address, as the notice says the page does', () => {
+    expect(unclaimed({ owed: '£96.00' })).toMatch(/waits here for your payment.*£96\.00 is left to pay/);
+    expect(unclaimed({ waitsForAddress: true })).toContain(
+      'whether the address under “Goes back to” is right',
+    );
+    expect(unclaimed({})).toContain('write to us here whether we can send it');
+  });
+
+  it('says of nobody who was told that they could not be reached', () => {
+    for (const owed of [null, '£96.00'])
+      for (const waitsForAddress of [true, false])
+        expect(unclaimed({ owed, waitsForAddress })).not.toContain('could not reach');
   });
 });
 
@@ -215,6 +234,19 @@ describe('a job that is closed', () => {
     expect(closed({ hasCertificate: true })).toContain('Keep the certificate');
     expect(closed({})).toBe('There is nothing left to do. Your unit went back to you.');
     expect(closed({ kind: 'claim' })).toContain('The certificate you have stands as it did');
+  });
+
+  it('leaves something to do where something is owed', () => {
+    for (const over of [
+      {},
+      { isCollected: true },
+      { hasCertificate: true },
+      { decision: 'recycle' },
+    ] as const) {
+      const told = closed({ owed: '£96.00', ...over });
+      expect(told).toContain('£96.00 is left to pay. How to pay is below.');
+      expect(told).not.toContain('nothing left to do');
+    }
   });
 
   it.each([

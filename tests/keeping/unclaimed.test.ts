@@ -324,6 +324,15 @@ describe('the owner’s decision', () => {
     expect(told?.data).toMatchObject({ owed: 7200 });
   });
 
+  it('sent back all the same, nothing is said of money where nothing is owed', async () => {
+    const { jobId } = await afterAllNotices();
+    const paid = { amountMinor: 7200, currency: 'GBP', method: 'cash', userId: OWNER.id };
+    await db.payment.create({ data: { jobId, ...paid, receivedOn: THIRD, at: THIRD } });
+    await decide(jobId, { decision: 'send-back-unpaid' });
+    const [told] = await db.mail.findMany({ where: { jobId, template: 'unclaimed-decided' } });
+    expect(told?.data).toMatchObject({ told: 'We send your unit back to you.' });
+  });
+
   it('waits for the last notice, and is the owner’s alone', async () => {
     const { jobId } = await unpaid();
     await clockRound(FIRST);

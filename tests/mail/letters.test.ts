@@ -280,6 +280,31 @@ test.each([
   expect((await draw(sampleOf(name))).text).toContain(told);
 });
 
+describe('a unit that its carrier brought back', () => {
+  test('is told of no certificate to come, and of its posting as on its page', async () => {
+    const { text } = await draw(sampleOf('Ready once more, after its parcel came back'));
+    expect(text).toContain('Your certificate stands as it was issued.');
+    expect(text).not.toContain('come with your certificate');
+    expect(text).toContain('next working day');
+  });
+
+  test('waits for its address in the mail where it does on the page', async () => {
+    const { text } = await draw(sampleOf('Ready once more, its address not confirmed'));
+    expect(text).toContain('under “Goes back to”');
+    expect(text).not.toContain('next working day');
+  });
+
+  test('was posted before work on it began again', async () => {
+    const { text } = await draw(sampleOf('Worked on again, after its parcel came back'));
+    expect(text).not.toContain('Before it was posted');
+  });
+});
+
+test('a payment after the unit left brings no news of it', async () => {
+  const { text } = await draw(sampleOf('Payment received after the unit left'));
+  expect(text).not.toContain('news of your unit');
+});
+
 describe('a ruling', () => {
   const rulings = samples.filter((sample) => sample.content.template === 'claim-ruled');
 

@@ -112,6 +112,18 @@ describe('a parcel that the post brings back', () => {
     expect(await sendUnclaimedNotices(new Date('2027-03-29T10:00:00Z'))).toBe(0);
   });
 
+  it('waits for no address once the owner has decided to send it all the same', async () => {
+    const jobId = await sent('HW2-80014-F');
+    await back(jobId);
+    const { events } = await jobNow(jobId);
+    const decided = (decision: string) => ({
+      kind: 'unclaimed-decided',
+      data: { decision, note: 'Sent to the address we have.', until: null },
+    });
+    expect(waitsForAddress([...events, decided('send-back-unpaid')])).toBe(false);
+    expect(waitsForAddress([...events, decided('keep-longer')])).toBe(true);
+  });
+
   it('ends a stay on a claim with the new return, costs its postage more, and opens no ruling', async () => {
     const serial = 'HW2-80005-F';
     const { jobId: first } = await makeReady(world, SENT, { serial });

@@ -31,7 +31,7 @@ export function isBackWithUs(events: readonly { kind: string }[]): boolean {
 
 /**
  * Whether a unit that came back waits for its customer: asked for the address, they have neither written, nor had their contact
- * put right, nor been heard by whoever took the unit up again.
+ * put right, nor been heard by whoever took the unit up again; and the owner has not decided to send it all the same.
  */
 export function waitsForAddress(events: readonly Happened[]): boolean {
   if (!isBackWithUs(events)) return false;
@@ -44,5 +44,6 @@ function isAnswer({ kind, data }: Happened): boolean {
   const event = parseEvent(kind, data);
   if (event.kind === 'message-sent') return event.data.author === 'customer';
   if (event.kind === 'moved') return event.data.move === 'take-up-again';
+  if (event.kind === 'unclaimed-decided') return event.data.decision === 'send-back-unpaid';
   return event.kind === 'contact-corrected';
 }

@@ -20,8 +20,8 @@ export type NextFacts = {
   carrier: string;
   /** the customer fetched the unit here */
   isCollected?: boolean;
-  /** its carrier brought the parcel back */
-  isBackWithUs?: boolean;
+  /** its carrier brought the parcel back, and the customer has not said yet whether their address is right */
+  waitsForAddress?: boolean;
   /** the final ruling of a claim, or null */
   ruling: JobFacts['ruling'];
   /** the customer has said yes to no price yet: the parcel came without a booking */
@@ -84,7 +84,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
         ? 'We are packing your unit. It comes back, and nothing is left to pay.'
         : `We are packing your unit. It comes back once ${facts.owed} has reached us; what that is for is below.`;
     case 'unclaimed':
-      return 'Your unit is ready and we could not reach you. Please write to us here, so that it can go back to you.';
+      return unclaimed(facts);
   }
 }
 
@@ -115,29 +115,49 @@ function assessingClaim(facts: NextFacts, by: string): string {
   }
 }
 
-function ready({ owed, decision, isBackWithUs = false, hasCertificate }: NextFacts, free: string): string {
-  if (isBackWithUs) {
+const ASKED_ADDRESS =
+  'Please write to us below whether the address under “Goes back to” is right. We send it again on the working day after your answer.';
+
+function ready({ owed, decision, waitsForAddress = false, hasCertificate }: NextFacts, free: string): string {
+  if (waitsForAddress) {
     const stands = hasCertificate ? ' Your certificate stands as it was issued.' : '';
-    return `Your parcel came back to us undelivered. Please write to us below whether the address under “Goes back to” is right. We send it again on the working day after your answer. You owe nothing for this now; if sending it again costs something, we ask you first.${stands}`;
+    return `Your parcel came back to us undelivered. ${ASKED_ADDRESS} You owe nothing for this now; if sending it again costs something, we ask you first.${stands}`;
   }
   const reference = 'You get the carrier’s reference by mail.';
   if (owed === null) return `${postingSentence(false)} ${reference}${free}`;
   return decision === 'send-back-unpaid'
     ? `${postingSentence(false)} ${reference} ${owed} stays owed. How to pay is below.`
-    : `${postingSentence(true)} ${owed} is left to pay. How to pay is below.`;
+    : `${postingSentence(true)} ${leftToPay(owed)}`;
 }
 
-function closed({ hasCertificate, decision, kind, isCollected = false }: NextFacts): string {
+/** What a unit that nobody answered about waits for: an address, the money, or a word from its customer. */
+function unclaimed({ owed, decision, waitsForAddress = false }: NextFacts): string {
+  const isWaived = decision === 'send-back-unpaid';
+  if (waitsForAddress) {
+    const left = owed === null ? '' : isWaived ? ` ${owed} stays owed.` : ` ${leftToPay(owed)}`;
+    return `Your parcel came back to us undelivered, and your unit waits here. ${ASKED_ADDRESS}${left}`;
+  }
+  return owed === null || isWaived
+    ? 'Your unit waits here to go back to you. Please write to us here whether we can send it.'
+    : `Your unit waits here for your payment. ${postingSentence(true)} ${leftToPay(owed)} If something stands in the way, write to us here.`;
+}
+
+function leftToPay(owed: string): string {
+  return `${owed} is left to pay. How to pay is below.`;
+}
+
+function closed({ owed, hasCertificate, decision, kind, isCollected = false }: NextFacts): string {
+  const left = owed === null ? 'There is nothing left to do.' : leftToPay(owed);
   if (decision === 'give-away' || decision === 'recycle' || decision === 'sell') {
-    return `There is nothing left to do. ${DECISION_WORDS[decision].told} We wrote to you about it.`;
+    return `${left} ${DECISION_WORDS[decision].told} We wrote to you about it.`;
   }
   if (hasCertificate) {
     const fetched = isCollected ? 'You collected your unit. ' : '';
-    return `There is nothing left to do. ${fetched}Keep the certificate: if it fails again, it opens your claim.`;
+    return `${left} ${fetched}Keep the certificate: if it fails again, it opens your claim.`;
   }
   return kind === 'claim'
-    ? 'There is nothing left to do. The certificate you have stands as it did.'
-    : `There is nothing left to do. ${isCollected ? 'You collected your unit.' : 'Your unit went back to you.'}`;
+    ? `${left} The certificate you have stands as it did.`
+    : `${left} ${isCollected ? 'You collected your unit.' : 'Your unit went back to you.'}`;
 }
 
 /** On a claim the covered part is free whatever else was agreed; only a price the customer said yes to is paid, and says so after it is. */

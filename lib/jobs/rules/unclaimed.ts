@@ -73,7 +73,7 @@ export const DECISION_WORDS: Record<Decision, { label: string; consequence: stri
     told: 'We keep your unit longer.',
   },
   'send-back-unpaid': {
-    label: 'Send it back unpaid',
+    label: 'Send it back all the same',
     consequence:
       'The job is ready again and may be sent back with the amount still open. It stays owed; credit it where you give it up.',
     told: 'We send your unit back to you, although there is still something to pay.',
@@ -93,6 +93,20 @@ export const DECISION_WORDS: Record<Decision, { label: string; consequence: stri
     consequence: 'Closes the job. What it fetches beyond what is owed is often the customer’s by law.',
     told: 'We have sold your unit, as the law here allows.',
   },
+};
+
+/** The words of a decision about a unit for which something is still to pay, or nothing: then nothing is said of money. */
+export function decisionWords(
+  decision: Decision,
+  { isOwed }: { isOwed: boolean },
+): (typeof DECISION_WORDS)[Decision] {
+  return decision === 'send-back-unpaid' && !isOwed ? SEND_BACK_PAID : DECISION_WORDS[decision];
+}
+
+const SEND_BACK_PAID = {
+  label: DECISION_WORDS['send-back-unpaid'].label,
+  consequence: 'The job is ready again and may be sent back to the address it has.',
+  told: 'We send your unit back to you.',
 };
 
 /** What can be done although the last notice did not reach its reader: the unit is not lost to them by it. */

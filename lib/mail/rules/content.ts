@@ -29,6 +29,9 @@ const replaced = z
   })
   .optional();
 
+/** The unit was sent before, and its carrier brought the parcel back; absent: it never left. */
+const isAgain = z.boolean().optional();
+
 export const factsOf = {
   'job-booked': nothing,
   'job-cancelled': z.strictObject({
@@ -121,10 +124,16 @@ export const factsOf = {
     reason: text,
     /** the day it is promised for now; left out where that has passed */
     promisedOn: calendarDay.optional(),
+    isAgain,
   }),
   'promise-moved': z.strictObject({ from: calendarDay, to: calendarDay, reason: text }),
   'unit-ready': z.strictObject({
     balance: amount,
+    isAgain,
+    /** its certificate was issued when it first left, and stands */
+    hasCertificate: z.boolean().optional(),
+    /** the customer was asked for their address and has not answered: nothing is posted before */
+    asksAddress: z.boolean().optional(),
     /** the invoice issued with it, or issued before and to be paid, its day left out once past; none where nothing is to pay */
     invoice: z.strictObject({ number: text, dueOn: calendarDay.optional() }).optional(),
   }),
@@ -144,6 +153,8 @@ export const factsOf = {
     isPostage: z.boolean().optional(),
     /** no price is agreed yet: what was paid counts towards it */
     isPriceOpen: z.boolean().optional(),
+    /** the unit has left, or never came: no news of it is to come */
+    isOver: z.boolean().optional(),
   }),
   'unit-sent-back': z.strictObject({
     /** '' with its reference where the customer collected the unit */

@@ -20,7 +20,7 @@ import { newestQuoteTokenOf } from '@/lib/jobs/private-link';
 import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/records';
 import { parseEvent } from '@/lib/jobs/rules/events';
 import { isUnruled, type JobFacts } from '@/lib/jobs/rules/guards';
-import { isBackWithUs, isCollected } from '@/lib/jobs/rules/handover';
+import { isCollected, waitsForAddress } from '@/lib/jobs/rules/handover';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
 import { packingSlip } from '@/lib/jobs/rules/packing-slip';
 import { type JobKind, STAGE_WORDS } from '@/lib/jobs/rules/stages';
@@ -108,7 +108,7 @@ export default async function JobPage({ params, searchParams }: Props) {
                   offerUntil: offer ? dayFromDate(offer.validUntil) : null,
                   carrier: job.carrier,
                   isCollected: collectedOn !== null,
-                  isBackWithUs: isBackWithUs(job.events),
+                  waitsForAddress: waitsForAddress(job.events),
                   ruling: facts.ruling,
                   isPaidAgreed: facts.hasAgreedPaidOffer,
                   isPriceOpen: !facts.isPriceAgreed,

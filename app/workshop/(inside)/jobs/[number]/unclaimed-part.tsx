@@ -6,7 +6,8 @@ import { TextField } from '@/app/ui/forms/text-field';
 import { Notice } from '@/app/ui/page/notice';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
-import { DECISION_WORDS, DECISIONS, UNCLAIMED_LAW } from '@/lib/jobs/rules/unclaimed';
+import { balanceOf } from '@/lib/invoices/rules/balance';
+import { DECISIONS, decisionWords, UNCLAIMED_LAW } from '@/lib/jobs/rules/unclaimed';
 import { readUnclaimed, type UnclaimedView } from '@/lib/jobs/unclaimed-view';
 import { may, type Role } from '@/lib/people/rules/roles';
 import { carriedFields } from './carried-fields';
@@ -45,11 +46,10 @@ export async function UnclaimedPart({ job, workshop, role }: SheetProps & { role
             <RadioGroup
               name="decision"
               label="What becomes of the unit"
-              choices={DECISIONS.map((value) => ({
-                value,
-                label: DECISION_WORDS[value].label,
-                hint: DECISION_WORDS[value].consequence,
-              }))}
+              choices={DECISIONS.map((value) => {
+                const { label, consequence } = decisionWords(value, { isOwed: balanceOf(job).owed > 0 });
+                return { value, label, hint: consequence };
+              })}
             />
             <TextField
               name="until"
