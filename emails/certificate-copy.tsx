@@ -1,9 +1,12 @@
 import { showNumber } from '@/lib/numbers/job-number';
 import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Writer } from './letter';
-import { money } from './words';
+import { fullDay, money } from './words';
 
-export const certificateCopy: Writer<'certificate-copy'> = ({ certificateNumber, revision }, setting) => {
+export const certificateCopy: Writer<'certificate-copy'> = (
+  { certificateNumber, revision, coveredUntil },
+  setting,
+) => {
   const number = showNumber(certificateNumber);
   return {
     to: 'customer',
@@ -22,7 +25,11 @@ export const certificateCopy: Writer<'certificate-copy'> = ({ certificateNumber,
         <JobPage setting={setting}>Open the certificate on the job page</JobPage>
         <Next
           what="Keep it, on paper or on the phone. If the fault comes back, open a claim with its number. You need no receipt."
-          when="Cover ends on the days that the certificate states."
+          when={
+            coveredUntil
+              ? `It covers until the end of ${fullDay(coveredUntil, setting)}. That is later than it states: days in which we had the unit were given back.`
+              : 'Cover ends on the days that the certificate states.'
+          }
           costs={`The copy is free of charge (${money(0, setting)}).`}
         />
       </>

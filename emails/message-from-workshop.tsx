@@ -2,7 +2,12 @@ import { JobPage, Next, Title, Words } from './frame';
 import type { Writer } from './letter';
 import { thing } from './words';
 
-export const messageFromWorkshop: Writer<'message-from-workshop'> = ({ text }, setting) => ({
+const MEANWHILE = {
+  job: 'The job goes on as agreed in the meantime.',
+  quote: 'The price stays as it is in the meantime.',
+} as const;
+
+export const messageFromWorkshop: Writer<'message-from-workshop'> = ({ text, goesOn }, setting) => ({
   to: 'customer',
   subject: `A message about ${thing(setting)} ${setting.job.number}`,
   summary: firstWords(text),
@@ -12,11 +17,7 @@ export const messageFromWorkshop: Writer<'message-from-workshop'> = ({ text }, s
       <Words from={setting.workshop.name}>{text}</Words>
       <JobPage setting={setting}>{`Read and answer on the ${thing(setting)} page`}</JobPage>
       <Next
-        what={
-          thing(setting) === 'job'
-            ? 'If the message asks you something, answer on the job page. The job goes on as agreed in the meantime.'
-            : 'If the message asks you something, answer on the quote page. The price stays as it is in the meantime.'
-        }
+        what={`If the message asks you something, answer on the ${thing(setting)} page.${goesOn ? ` ${MEANWHILE[thing(setting)]}` : ''}`}
         when="When it suits you."
         costs="A message changes no price. If a price has to change, we ask for your yes or no."
       />

@@ -283,6 +283,7 @@ export const jobSamples: readonly Sample[] = [
       template: 'message-from-workshop',
       data: {
         text: 'We found a memory card in the slot. Shall we leave it in, or post it back beside the unit?',
+        goesOn: true,
       },
     },
   },
@@ -290,9 +291,19 @@ export const jobSamples: readonly Sample[] = [
     name: 'Message from the workshop about a price',
     content: {
       template: 'message-from-workshop',
-      data: { text: 'Yes, the price has the way back in it. You post it to us at your own cost.' },
+      data: {
+        text: 'Yes, the price has the way back in it. You post it to us at your own cost.',
+        goesOn: true,
+      },
     },
     job: quoteJob,
+  },
+  {
+    name: 'Message from the workshop once the job is over',
+    content: {
+      template: 'message-from-workshop',
+      data: { text: 'Your carrying strap was under the bench. We post it to you tomorrow.' },
+    },
   },
   {
     name: 'Message from the customer',

@@ -1,4 +1,5 @@
 import { recallText } from '@/lib/bench/rules/recall-text';
+import { day } from '@/lib/calendar/day';
 import { certificateNumber, claimJob, claimNumber, type Sample } from './sample';
 
 /** Certificates, claims and letters about a lot. */
@@ -68,6 +69,13 @@ export const warrantySamples: readonly Sample[] = [
   {
     name: 'Certificate sent again',
     content: { template: 'certificate-copy', data: { certificateNumber, revision: 2 } },
+  },
+  {
+    name: 'Certificate sent again, with days given back',
+    content: {
+      template: 'certificate-copy',
+      data: { certificateNumber, revision: 1, coveredUntil: day('2027-12-22') },
+    },
   },
   {
     name: 'Letter about a lot, a cell',

@@ -1,8 +1,11 @@
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
+import { agreedOf, isAgreedTo } from '@/lib/quotes/rules/agreed';
 import { readWorkshop } from '@/lib/workshop/records';
 import { type Actor, actorId } from './actor';
+import { readStage } from './records';
+import { BEFORE_READY } from './rules/stage-sets';
 import { writeEvent } from './write-event';
 import { idOfSent, writeOnce } from './write-once';
 import { takeUpAnswered } from './write-unclaimed';
@@ -19,7 +22,11 @@ export async function sendMessage(o: {
     transaction(async (tx) => {
       const job = await tx.job.findUnique({
         where: { id: o.jobId },
-        select: { customer: { select: { email: true, erasedAt: true } } },
+        select: {
+          stage: true,
+          customer: { select: { email: true, erasedAt: true } },
+          quotes: { select: { revisions: { select: { state: true, revision: true, decidedBy: true } } } },
+        },
       });
       if (!job) throw new Refusal('not-found', 'There is no such job.');
       if (job.customer.erasedAt) throw new Refusal('conflict', 'The data of this customer was removed.');
@@ -46,13 +53,21 @@ export async function sendMessage(o: {
       if (to === '') return;
       await queueMail(tx, {
         template: author === 'staff' ? 'message-from-workshop' : 'message-from-customer',
-        data: { text: o.text },
+        data: { text: o.text, ...(author === 'staff' && goesOn(job) && { goesOn: true }) },
         to,
         jobId: o.jobId,
         now: o.now,
       });
     }),
   );
+}
+
+/** Whether the work a customer agreed to runs on beside a message: not while a price waits, and not once it is done. */
+function goesOn(job: {
+  stage: string;
+  quotes: readonly { revisions: readonly { state: string; revision: number; decidedBy: string | null }[] }[];
+}): boolean {
+  return BEFORE_READY.includes(readStage(job.stage)) && isAgreedTo(agreedOf(job));
 }
 
 /** Whoever answers a notice is not silent. The event of the message has locked the job, so its stage is what it is. */

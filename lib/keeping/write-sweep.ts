@@ -83,7 +83,8 @@ async function requestsDue(now: Date): Promise<string[]> {
   const due = await db.quoteRequest.findMany({
     where: {
       emailKey: { not: '' },
-      state: { notIn: ['asked', 'quoted', 'booked'] },
+      // A price that was agreed stands until it is booked or the workshop ends it, and says so.
+      state: { notIn: ['asked', 'quoted', 'accepted', 'booked'] },
       quote: { jobId: null, events: { none: { at: { gte: before } } } },
       askedAt: { lt: before },
     },

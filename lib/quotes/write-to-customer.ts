@@ -13,7 +13,7 @@ export async function writeToCustomer(o: ToCustomer): Promise<void> {
   await transaction(async (tx) => {
     const request = await tx.quoteRequest.findUnique({
       where: { quoteId: o.quoteId },
-      select: { email: true },
+      select: { email: true, state: true },
     });
     if (!request) throw new Refusal('not-found', 'There is no such request.');
     const message = await tx.message.create({
@@ -29,10 +29,15 @@ export async function writeToCustomer(o: ToCustomer): Promise<void> {
     });
     await queueMail(tx, {
       template: 'message-from-workshop',
-      data: { text: o.text },
+      data: { text: o.text, ...(isHeld(request) && { goesOn: true }) },
       to: request.email,
       quoteId: o.quoteId,
       now: o.now,
     });
   });
+}
+
+/** A price that lapsed is held no more. */
+function isHeld({ state }: { state: string }): boolean {
+  return state === 'quoted' || state === 'accepted';
 }

@@ -1,4 +1,4 @@
-import { dayFromDate, dayInZone, dayToDate } from '@/lib/calendar/day';
+import { dayInZone, dayToDate } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { deleteFile } from '@/lib/files/store';
 import { balanceOf } from '@/lib/invoices/rules/balance';
@@ -20,7 +20,7 @@ import { missingSettings, missingWords } from '@/lib/workshop/rules/missing-sett
 import { type DrawnCertificate, drawPlan } from './draw-plan';
 import { planWarranty, type WarrantyPlan } from './plan-certificate';
 import { requireCarrier, requireReference } from './require-carrier';
-import { readCoverEnds } from './stored-cover-ends';
+import { coveredUntilFact } from './stored-cover-ends';
 import { writeCertificate } from './write-certificate';
 import { closeClaim } from './write-closed-claim';
 
@@ -135,7 +135,7 @@ async function write(tx: Tx, o: DispatchWrite): Promise<void> {
       carrierReference,
       certificateNumber: plan.certificate?.number ?? standing?.number ?? null,
       revision: plan.certificate?.revision ?? standing?.revision ?? null,
-      ...(isAgain && { isAgain, ...(await runningOn(tx, standing)) }),
+      ...(isAgain && { isAgain, ...(standing && (await coveredUntilFact(standing, tx))) }),
       ...(tracking && { tracking }),
       ...(owed > 0 && { owed }),
       ...(isCollected && { isCollected }),
@@ -144,13 +144,6 @@ async function write(tx: Tx, o: DispatchWrite): Promise<void> {
     jobId: job.id,
     now: o.now,
   });
-}
-
-/** Until when the certificate that stands covers now, where that is later than it states. */
-async function runningOn(tx: Tx, certificate: JobRecord['certificates'][number] | undefined) {
-  if (!certificate) return {};
-  const end = (await readCoverEnds([certificate], tx)).get(certificate.id)?.end;
-  return end && end !== dayFromDate(certificate.endsOn) ? { coveredUntil: end } : {};
 }
 
 /** The unit is with its customer: there is no delivery to wait for. */

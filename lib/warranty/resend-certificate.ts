@@ -4,6 +4,8 @@ import { ensureLink, writeLinkCopies } from '@/lib/jobs/write-link-copies';
 import { queueMail } from '@/lib/mail/queue';
 import { foldSerial } from '@/lib/numbers/serial';
 
+import { COVER_FACTS, coveredUntilFact } from './stored-cover-ends';
+
 export type LostCertificate = {
   /** of a certificate, a job or a claim, as stored */
   number: string | null;
@@ -30,7 +32,7 @@ export async function resendCertificate(o: LostCertificate): Promise<void> {
       where: { OR: whereOf(o) },
       orderBy: [{ issuedAt: 'desc' }, { revision: 'desc' }],
       select: {
-        number: true,
+        ...COVER_FACTS,
         revision: true,
         jobId: true,
         job: { select: { customer: { select: { email: true } } } },
@@ -40,11 +42,12 @@ export async function resendCertificate(o: LostCertificate): Promise<void> {
     const theirs = found.filter(({ job }) => folded(job.customer.email) === folded(o.email));
     const newest = theirs.filter((each, i) => theirs.findIndex((one) => one.number === each.number) === i);
     const sent = newest.slice(0, MOST_COPIES);
-    for (const { number, revision, jobId, job } of sent) {
+    for (const certificate of sent) {
+      const { number, revision, jobId, job } = certificate;
       await ensureLink(tx, jobId, o.now);
       await queueMail(tx, {
         template: 'certificate-copy',
-        data: { certificateNumber: number, revision },
+        data: { certificateNumber: number, revision, ...(await coveredUntilFact(certificate, tx)) },
         to: job.customer.email,
         jobId,
         now: o.now,

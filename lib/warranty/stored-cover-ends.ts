@@ -62,3 +62,9 @@ export async function readCoverEnds(
     }),
   );
 }
+
+/** As a fact of a mail, until when a certificate covers now; nothing where that is the day it states. */
+export async function coveredUntilFact(certificate: CoverFacts, tx: Tx): Promise<{ coveredUntil?: Day }> {
+  const end = (await readCoverEnds([certificate], tx)).get(certificate.id)?.end;
+  return end && end !== dayFromDate(certificate.endsOn) ? { coveredUntil: end } : {};
+}

@@ -3,6 +3,7 @@ import { db } from '@/lib/db/client';
 import { issueInvoice } from '@/lib/invoices/issue-invoice';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import type { Stop } from '@/lib/jobs/rules/stop';
+import { sendMessage } from '@/lib/jobs/send-message';
 import { stopRepair } from '@/lib/jobs/stop-repair';
 import { drawMail } from '@/lib/mail/draw';
 import { useDatabase } from '@/tests/database';
@@ -60,6 +61,21 @@ it('an invoice that was issued ahead is named with the one in its place', async 
   await issueInvoice({ jobId, actor: OWNER, now: NOW });
   const { letter } = await stop(jobId, 'customer-asked');
   expect(letter).toContain('Invoice 2026-00001 is credited and no longer holds. Invoice 2026-00003 takes');
+});
+
+it('a message says that the job goes on only until it was stopped', async () => {
+  const jobId = await assessedJob(world, NOW);
+  await sendMessage({ jobId, text: 'Is the strap yours?', actor: BENCH, now: NOW });
+  await stop(jobId, 'cannot-repair');
+  await sendMessage({ jobId, text: 'It is in the parcel.', actor: BENCH, now: NOW });
+  const mails = await db.mail.findMany({
+    where: { jobId, template: 'message-from-workshop' },
+    orderBy: { id: 'asc' },
+  });
+  expect(mails.map(({ data }) => data)).toEqual([
+    { text: 'Is the strap yours?', goesOn: true },
+    { text: 'It is in the parcel.' },
+  ]);
 });
 
 it('what was paid beyond what is owed is named as money to give back', async () => {

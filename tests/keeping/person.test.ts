@@ -15,6 +15,7 @@ import { exportPerson } from '@/lib/keeping/export-person';
 import { findPeople, findPerson } from '@/lib/keeping/records';
 import { listSeen, noteSeen, subjectOf } from '@/lib/keeping/seen';
 import { sweepPeople } from '@/lib/keeping/write-sweep';
+import { decideQuote } from '@/lib/quotes/decide-quote';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { readyJob, sendBack } from '@/tests/makers/course';
 import { ADDRESS, makeBooking } from '@/tests/makers/job';
@@ -296,6 +297,15 @@ describe('the log of who saw what', () => {
   });
 });
 describe('requests for a price that came to nothing', () => {
+  it('are not those whose price was accepted: it stands until it is booked or ended', async () => {
+    const world = await makeWorkshop(NOW);
+    const { quoteId } = await makeRequest({ now: NOW });
+    await makeQuote({ quoteId, repairId: world.repairId, now: NOW });
+    await decideQuote({ quoteId, revision: 1, decision: 'accepted', agreedText: 'Yes', now: NOW });
+    expect(await sweepPeople(on('2028-07-06'))).toBe(0);
+    expect(await db.quoteRevision.count({ where: { quoteId, state: 'accepted' } })).toBe(1);
+  });
+
   it('are removed half a year after the last thing that happened, and not while they wait on us', async () => {
     const world = await makeWorkshop(NOW);
     const asked = await makeRequest({ now: NOW });

@@ -280,6 +280,21 @@ test.each([
   expect((await draw(sampleOf(name))).text).toContain(told);
 });
 
+test.each([
+  ['Message from the workshop', 'The job goes on as agreed'],
+  ['Message from the workshop about a price', 'The price stays as it is'],
+])('“%s” says what goes on meanwhile, and one at the end of a job nothing', async (name, said) => {
+  expect((await draw(sampleOf(name))).text).toContain(said);
+  const { text } = await draw(sampleOf('Message from the workshop once the job is over'));
+  expect(text).not.toContain('in the meantime');
+});
+
+test('a copy of a certificate names the day it covers until, where that is later than it states', async () => {
+  const { text } = await draw(sampleOf('Certificate sent again, with days given back'));
+  expect(text).toContain('It covers until the end of Wednesday 22 December 2027.');
+  expect(text).not.toContain('Cover ends on the days that the certificate states');
+});
+
 describe('a unit that its carrier brought back', () => {
   test('is told of no certificate to come, and of its posting as on its page', async () => {
     const { text } = await draw(sampleOf('Ready once more, after its parcel came back'));

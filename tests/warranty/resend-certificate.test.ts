@@ -1,4 +1,5 @@
 import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { z } from 'zod';
 import { db } from '@/lib/db/client';
 import { findJobByToken } from '@/lib/jobs/private-link';
 import { drawMail } from '@/lib/mail/draw';
@@ -99,6 +100,22 @@ describe('a lost certificate goes to the address on file', () => {
         data: { certificateNumber: first.number, revision: 1 },
       },
     ]);
+  });
+
+  it('with the day it covers until, where days were given back since', async () => {
+    const { claimNumber } = await db.heldInterval.create({
+      data: {
+        certificateNumber: first.number,
+        claimNumber: 'CHELD0001',
+        fromDay: new Date('2026-12-01'),
+        toDay: new Date('2026-12-15'),
+      },
+    });
+    const [mail] = await ask({ number: first.number, email: ON_FILE });
+    await db.heldInterval.delete({ where: { claimNumber } });
+    const { endsOn } = await db.certificate.findFirstOrThrow({ where: { number: first.number } });
+    const { coveredUntil = '' } = z.object({ coveredUntil: z.string() }).partial().parse(mail?.data);
+    expect(new Date(coveredUntil).getTime() - endsOn.getTime()).toBe(14 * 86_400_000);
   });
 
   it('as it stands on file, however it was typed', async () => {

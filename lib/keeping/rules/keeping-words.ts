@@ -10,7 +10,7 @@ export function keepingWords(keepMonths: number): string[] {
       ? 'What we know of you from a job is kept until you ask us to remove it.'
       : `What we know of you from a job is removed ${keepMonths} months after it was closed, but never while a certificate of it runs or a claim is open.`;
   return [
-    `A request for a price that was not booked is removed ${REQUEST_MONTHS} months after the last word on it.`,
+    `A request for a price that was not booked is removed ${REQUEST_MONTHS} months after the last word on it. One with a price that you said yes to stays until you book, or one of us ends it.`,
     jobs,
     'What stands on an invoice stays for as long as bookkeeping law asks.',
   ];

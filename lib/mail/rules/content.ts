@@ -193,11 +193,20 @@ export const factsOf = {
     agreedGross: amount.optional(),
   }),
   'claim-contested': z.strictObject({ claimNumber: text, text }),
-  'message-from-workshop': z.strictObject({ text }),
+  'message-from-workshop': z.strictObject({
+    text,
+    /** in the meantime the agreed work goes on, or the price is held; absent: nothing is said of it */
+    goesOn: z.boolean().optional(),
+  }),
   'message-from-customer': z.strictObject({ text }),
   'link-renewed': nothing,
   'link-copy': nothing,
-  'certificate-copy': z.strictObject({ certificateNumber: text, revision: z.int() }),
+  'certificate-copy': z.strictObject({
+    certificateNumber: text,
+    revision: z.int(),
+    /** where it covers longer than it states, for days given back */
+    coveredUntil: calendarDay.optional(),
+  }),
   'quote-asked': nothing,
   'quote-joined': nothing,
   'quote-question': z.strictObject({ text }),

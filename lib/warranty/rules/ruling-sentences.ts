@@ -1,4 +1,5 @@
 import type { Ruling } from './causes';
+import type { ClaimEnd } from './claim-end';
 
 /** Finished text from settings and the quote; null where no price has been worked out yet. */
 export type RulingFormat = {
@@ -10,11 +11,14 @@ export type RulingFormat = {
   answer?: 'accepted' | 'declined' | undefined;
   /** What it costs to get the unit back unrepaired: 'free' or an amount. */
   returnPrice: string;
+  /** what became of the claim; absent while what the ruling announces is still to come */
+  end?: ClaimEnd | null;
 };
 
 /** What a ruling means for the customer, what comes next, when and what it costs. The reason itself is written by a person. */
 export function rulingSentence(ruling: Ruling, format: RulingFormat): string {
-  const { repairWithin, returnPrice, answer } = format;
+  const { repairWithin, returnPrice, answer, end } = format;
+  if (end) return endedSentence(ruling, end, format);
   if (answer !== undefined && ruling !== 'returned-free') return answeredSentence(ruling, answer, format);
   const price =
     format.offeredPrice === null ? 'We send you a price first.' : `The price is ${format.offeredPrice}.`;
@@ -28,6 +32,43 @@ export function rulingSentence(ruling: Ruling, format: RulingFormat): string {
     case 'returned-free':
       return 'On our bench the unit works as it should. We send it back to you within a few days. You pay nothing. If it happens again, tell us: a short film of it helps most.';
   }
+}
+
+const VERDICTS: Record<Ruling, string> = {
+  covered: 'This is covered.',
+  partly: 'Part of this is covered.',
+  'not-covered': 'This is not part of the cover.',
+  'returned-free': 'On our bench the unit works as it should.',
+};
+
+/** The same once the claim has ended: what was done, and nothing that is to come. */
+function endedSentence(ruling: Ruling, end: ClaimEnd, format: RulingFormat): string {
+  const verdict = VERDICTS[ruling];
+  switch (end) {
+    case 'repaired':
+      return `${verdict} ${repairedSentence(ruling, format)}`.trim();
+    case 'stopped':
+      return `${verdict} The repair was stopped, and we wrote to you about it. The unit goes back unrepaired.`;
+    case 'stopped-left':
+      return `${verdict} The repair was stopped, and we wrote to you about it. The unit went back unrepaired.`;
+    case 'left':
+      if (ruling === 'returned-free')
+        return `${verdict} It went back to you, and you pay nothing. If it happens again, tell us: a short film of it helps most.`;
+      return `${verdict} ${format.answer === 'declined' ? 'You said no to a price, and the unit' : 'The unit'} went back unrepaired. Sending it back: ${format.returnPrice}.`;
+    case 'kept':
+      return `${verdict} We wrote to you what became of the unit.`;
+  }
+}
+
+function repairedSentence(ruling: Ruling, { answer, offeredPrice }: RulingFormat): string {
+  const agreed = `You said yes to a price: ${offeredPrice ?? 'as agreed'}.`;
+  if (ruling === 'returned-free') return '';
+  if (ruling === 'not-covered')
+    return answer === 'accepted' ? `${agreed} We repaired it as a paid job.` : 'We repaired it.';
+  if (answer === 'accepted')
+    return `What is covered we put right, and you pay nothing for it. ${agreed} That was for the rest, and we did both in one go.`;
+  if (ruling === 'covered' && answer === undefined) return 'We put it right, and you pay nothing.';
+  return 'What is covered we put right, and you pay nothing for it. The rest we left as it is.';
 }
 
 /** The same once the customer has answered a price: what was asked for happens, and what it costs. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { day } from '@/lib/calendar/day';
 import { RULINGS } from '@/lib/warranty/rules/causes';
+import { claimEnd } from '@/lib/warranty/rules/claim-end';
 import {
   answerHeading,
   type ClaimFormat,
@@ -131,6 +132,16 @@ function everythingACustomerReads(country = 'GB'): string[] {
       ),
     ),
     contestSentence('2 working days'),
+    ...RULINGS.flatMap((ruling) =>
+      (['repaired', 'stopped', 'stopped-left', 'left', 'kept'] as const).map((end) =>
+        rulingSentence(ruling, {
+          repairWithin: '3 working days',
+          offeredPrice: null,
+          returnPrice: 'free',
+          end,
+        }),
+      ),
+    ),
   ];
 }
 
@@ -187,6 +198,8 @@ describe('the next step', () => {
 });
 
 describe('a ruling in words', () => {
+  const ENDED = { repairWithin: '3 working days', offeredPrice: '£42.00', returnPrice: 'free' };
+
   it.each(RULINGS)('%s says what comes next and what it costs', (ruling) => {
     const text = rulingSentence(ruling, {
       repairWithin: '3 working days',
@@ -213,6 +226,42 @@ describe('a ruling in words', () => {
     });
     expect(text).toContain(says);
     expect(text).not.toContain('You can say yes or no');
+  });
+
+  it.each(RULINGS)('%s announces nothing more once the claim has ended', (ruling) => {
+    for (const end of ['repaired', 'stopped-left', 'left', 'kept'] as const)
+      for (const answer of [undefined, 'accepted', 'declined'] as const) {
+        const text = rulingSentence(ruling, { ...ENDED, answer, end });
+        expect(text).not.toMatch(/within|We send|we send|We can|You can say|We repair\b|goes back/);
+        expect(text).toMatch(/^(This is|Part of this is|On our bench)/);
+      }
+  });
+
+  it('covered, a repair that was stopped promises none', () => {
+    const text = rulingSentence('covered', { ...ENDED, end: 'stopped' });
+    expect(text).toBe(
+      'This is covered. The repair was stopped, and we wrote to you about it. The unit goes back unrepaired.',
+    );
+  });
+
+  it.each([
+    ['on-bench', false, false, null],
+    ['declined', false, true, 'stopped'],
+    ['declined', false, false, null],
+    ['ready', true, false, 'repaired'],
+    ['ready', false, false, null],
+    ['closed', false, false, 'kept'],
+  ] as const)('at %s, repaired %s, stopped %s, its end is %s', (stage, isRepaired, isStopped, end) => {
+    expect(claimEnd({ stage, isRepaired, isStopped, isGone: false })).toBe(end);
+  });
+
+  it.each([
+    [true, false, 'repaired'],
+    [false, true, 'stopped-left'],
+    [false, false, 'left'],
+  ] as const)('gone, repaired %s, stopped %s, its end is %s', (isRepaired, isStopped, end) => {
+    for (const stage of ['sent-back', 'closed'] as const)
+      expect(claimEnd({ stage, isRepaired, isStopped, isGone: true })).toBe(end);
   });
 
   it('without a price yet, the price comes first', () => {

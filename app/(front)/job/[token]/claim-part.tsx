@@ -6,11 +6,15 @@ import { PhotoStrip } from '@/app/ui/photos/photo';
 import { NumberText } from '@/app/ui/words/number-text';
 import { workingDaysWords } from '@/lib/calendar/working';
 import { factsOf } from '@/lib/jobs/facts';
+import { readStage } from '@/lib/jobs/records';
 import { mayMove } from '@/lib/jobs/rules/guards';
+import { hasLeft, isBackWithUs } from '@/lib/jobs/rules/handover';
+import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { answerToOffer } from '@/lib/quotes/rules/answer-to-offer';
 import { claimFormat } from '@/lib/warranty/claim-format';
+import { claimEnd } from '@/lib/warranty/rules/claim-end';
 import { sentence } from '@/lib/warranty/rules/reason-sentences';
 import { mayContest } from '@/lib/warranty/rules/ruling';
 import { CONTEST_OVER, contestSentence, rulingSentence } from '@/lib/warranty/rules/ruling-sentences';
@@ -57,6 +61,7 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
               offeredPrice: asked ? formatMoney(asked.gross, workshop.currency, workshop.locale) : null,
               answer: asked && asked.answer !== 'waiting' ? asked.answer : undefined,
               returnPrice: 'free',
+              end: endOf(job),
             })}
           </p>
           {claim.reasonText ? <p className="written">{claim.reasonText}</p> : null}
@@ -89,4 +94,14 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
       ) : null}
     </section>
   );
+}
+
+/** What became of the claim, from its job's history. */
+function endOf({ stage, events }: PartProps['job']) {
+  return claimEnd({
+    stage: readStage(stage),
+    isRepaired: isRepaired(events),
+    isGone: hasLeft(events) && !isBackWithUs(events),
+    isStopped: events.some(({ kind }) => kind === 'repair-stopped' || kind === 'withdrawn'),
+  });
 }

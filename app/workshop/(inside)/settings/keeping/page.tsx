@@ -68,7 +68,7 @@ export default async function KeepingPage() {
         />
         <h2>People’s data</h2>
         <p className="max-w-[42rem]">
-          {`Names, addresses, messages and photos are removed by themselves so long after the last job with them was closed. Requests for a price that came to nothing are removed after ${REQUEST_MONTHS} months.`}
+          {`Names, addresses, messages and photos are removed by themselves so long after the last job with them was closed. Requests for a price that came to nothing are removed after ${REQUEST_MONTHS} months; one whose price was accepted stays until it is booked or you turn it down.`}
         </p>
         <TextField
           name="keepMonths"
