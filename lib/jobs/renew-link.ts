@@ -5,8 +5,16 @@ import type { Actor } from './actor';
 import { createLink } from './private-link';
 import { writeEvent } from './write-event';
 
-/** Withdraws every private link of a job and sends the customer a new one. */
-export async function renewLink(o: { jobId: string; actor: Actor; now: Date }): Promise<void> {
+/**
+ * Withdraws every private link of a job and sends the customer a new one. Names the version, so that a second press does not end the
+ * link that the first one has just sent.
+ */
+export async function renewLink(o: {
+  jobId: string;
+  version: number;
+  actor: Actor;
+  now: Date;
+}): Promise<void> {
   await transaction(async (tx) => {
     const job = await tx.job.findUnique({
       where: { id: o.jobId },
@@ -19,6 +27,7 @@ export async function renewLink(o: { jobId: string; actor: Actor; now: Date }): 
       actor: o.actor,
       now: o.now,
       event: { kind: 'link-renewed', data: {} },
+      expected: { version: o.version },
     });
     await tx.privateLink.updateMany({
       where: { jobId: o.jobId, revokedAt: null },

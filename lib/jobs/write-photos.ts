@@ -6,6 +6,8 @@ export type PhotoPurpose = (typeof PHOTO_PURPOSES)[number];
 
 /** A photo already cleaned and stored (lib/files/photos.ts), not yet tied to a job. */
 export type NewPhoto = {
+  /** from `idOfSent`, where what is sent twice must not be there twice */
+  id?: string;
   fileKey: string;
   thumbKey: string;
   sha256: string;
@@ -30,6 +32,7 @@ export async function writePhotos(
   for (const photo of o.photos) {
     const row = await tx.photo.create({
       data: {
+        ...(photo.id !== undefined && { id: photo.id }),
         jobId: o.jobId,
         purpose: o.purpose,
         caption: photo.caption ?? '',

@@ -1,12 +1,16 @@
 import { expect, it } from 'vitest';
 import { day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { addPhotos } from '@/lib/jobs/add-photo';
 import { recordPayment } from '@/lib/jobs/record-payment';
+import { renewLink } from '@/lib/jobs/renew-link';
 import { sendMessage } from '@/lib/jobs/send-message';
 import { idOfSent } from '@/lib/jobs/write-once';
 import { useDatabase } from '@/tests/database';
+import { versionOf } from '@/tests/makers/course';
 import { makeBooking } from '@/tests/makers/job';
-import { makeWorkshop, OWNER } from '@/tests/makers/workshop';
+import { somePhoto } from '@/tests/makers/walk';
+import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 
 const now = new Date('2026-11-25T09:00:00Z');
 const KEY = '019aa000-0000-7000-8123-4567890abcde';
@@ -31,7 +35,7 @@ it('gives ids that stand in the order of their forms', () => {
   expect(ids.every((id) => id < idOfSent(NEXT, 0).id)).toBe(true);
 });
 
-it('keeps a second message and a second payment from the form of the first, and none of them twice', async () => {
+it('keeps a second message, payment and photo from the form of the first, none of them twice, and one new link', async () => {
   const { repairId } = await makeWorkshop(now);
   const { jobId } = await makeBooking({ repairId, now });
   const say = (text: string) => sendMessage({ jobId, text, formKey: KEY, actor: { kind: 'customer' }, now });
@@ -52,4 +56,18 @@ it('keeps a second message and a second payment from the form of the first, and 
   for (const amount of [2000, 2000, 5200]) await pay(amount);
   const kept = await db.payment.findMany({ where: { jobId }, select: { amountMinor: true } });
   expect(kept.map(({ amountMinor }) => amountMinor).sort()).toEqual([2000, 5200]);
-});
+
+  // What is sent again is stored under a key of its own, and is the same file by its SHA-256.
+  const photoOf = (sha256: string) => ({ ...somePhoto(), sha256 });
+  const add = (...files: string[]) =>
+    addPhotos({ jobId, purpose: 'arrival', photos: files.map(photoOf), formKey: KEY, actor: BENCH, now });
+  for (const files of [['lid'], ['lid'], ['lid', 'foot']]) await add(...files);
+  expect(await db.photo.count({ where: { jobId } })).toBe(3);
+  expect(await db.jobEvent.count({ where: { jobId, kind: 'photo-added' } })).toBe(3);
+
+  const version = await versionOf(jobId);
+  const renewed = { jobId, version, actor: BENCH, now };
+  await renewLink(renewed);
+  await expect(renewLink(renewed)).rejects.toMatchObject({ code: 'conflict' });
+  expect(await db.privateLink.count({ where: { jobId, revokedAt: null } })).toBe(1);
+}, 60_000);

@@ -17,7 +17,7 @@ import { listSeen, noteSeen, subjectOf } from '@/lib/keeping/seen';
 import { sweepPeople } from '@/lib/keeping/write-sweep';
 import { decideQuote } from '@/lib/quotes/decide-quote';
 import { resetDatabase, useDatabase } from '@/tests/database';
-import { readyJob, sendBack } from '@/tests/makers/course';
+import { readyJob, sendBack, versionOf } from '@/tests/makers/course';
 import { ADDRESS, makeBooking } from '@/tests/makers/job';
 import { ASKED, makeQuote, makeRequest } from '@/tests/makers/quote';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
@@ -250,7 +250,9 @@ describe('afterwards', () => {
     await erase(number);
     const call = { jobId, actor: BENCH, now: on('2027-01-11') };
     await expect(sendMessage({ ...call, text: 'Hello?' })).rejects.toMatchObject({ code: 'conflict' });
-    await expect(renewLink(call)).rejects.toMatchObject({ code: 'conflict' });
+    await expect(renewLink({ ...call, version: await versionOf(jobId) })).rejects.toMatchObject({
+      code: 'conflict',
+    });
     expect(await db.privateLink.count()).toBe(0);
   });
 });
