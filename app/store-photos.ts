@@ -1,34 +1,38 @@
 import 'server-only';
 import { deletePhoto, PHOTO_REFUSALS, type StoredPhoto, storePhoto } from '@/lib/files/photos';
-
-export type StoredPhotos =
-  | { ok: true; photos: StoredPhoto[]; forget: () => Promise<void> }
-  | { ok: false; sentence: string };
+import { Refusal } from '@/lib/outcome';
 
 /**
- * Cleans and stores the photos of a form before its use case runs. All or none: when one is refused, those already
- * stored are removed and the sentence names the file. `forget` removes them when the use case refuses later.
+ * Cleans and stores the photos of a form and hands them to its use case. All or none: where one is refused, or the use case
+ * refuses or fails, those already stored are removed again. `forget` does so for a use case that ends well without them.
+ * Refuses at `field` more photos than `most`, and one that is none, by the name of its file.
  */
-export async function storePhotos(
-  entries: readonly FormDataEntryValue[],
-  most: number,
-): Promise<StoredPhotos> {
-  const files = entries.filter((entry): entry is File => entry instanceof File && entry.size > 0);
-  if (files.length > most)
-    return { ok: false, sentence: `Choose ${most} ${most === 1 ? 'photo' : 'photos'} at most.` };
+export async function withStoredPhotos<T>(o: {
+  entries: readonly FormDataEntryValue[];
+  most: number;
+  field: string;
+  work: (photos: StoredPhoto[], forget: () => Promise<void>) => Promise<T>;
+}): Promise<T> {
+  const files = o.entries.filter((entry): entry is File => entry instanceof File && entry.size > 0);
+  if (files.length > o.most) {
+    const sentence = `Choose ${o.most} ${o.most === 1 ? 'photo' : 'photos'} at most.`;
+    throw new Refusal('invalid', sentence, o.field);
+  }
   const photos: StoredPhoto[] = [];
   const forget = async () => {
     // With the store away the refusal is still told; lib/keeping/write-left-files.ts removes what stays.
     for (const photo of photos) await deletePhoto(photo).catch(() => {});
   };
-  for (const file of files) {
-    const result = await storePhoto(new Uint8Array(await file.arrayBuffer()));
-    if (!result.ok) {
-      await forget();
-      return { ok: false, sentence: `${file.name}: ${PHOTO_REFUSALS[result.reason]}` };
+  try {
+    for (const file of files) {
+      const result = await storePhoto(new Uint8Array(await file.arrayBuffer()));
+      if (!result.ok) throw new Refusal('invalid', `${file.name}: ${PHOTO_REFUSALS[result.reason]}`, o.field);
+      const { ok: _, ...photo } = result;
+      photos.push(photo);
     }
-    const { ok: _, ...photo } = result;
-    photos.push(photo);
+    return await o.work(photos, forget);
+  } catch (error) {
+    await forget();
+    throw error;
   }
-  return { ok: true, photos, forget };
 }

@@ -2,9 +2,10 @@ import { readdirSync, readFileSync } from 'node:fs';
 import sharp from 'sharp';
 import { expect, test } from 'vitest';
 import { formPhotos } from '@/app/form-photos';
-import { storePhotos } from '@/app/store-photos';
+import { withStoredPhotos } from '@/app/store-photos';
 import { keepUploadedList, MOST_MEGABYTES } from '@/lib/catalogue/uploaded-list';
-import { PHOTO_BYTES } from '@/lib/files/photos';
+import { PHOTO_BYTES, type StoredPhoto } from '@/lib/files/photos';
+import { hasFile } from '@/lib/files/store';
 
 const photo = async () =>
   sharp({ create: { width: 48, height: 32, channels: 3, background: '#7c7464' } })
@@ -17,17 +18,17 @@ const large = async () => file(Buffer.concat([await photo(), Buffer.alloc(PHOTO_
 const UPLOADS: Record<string, [action: string, taken: string]> = {
   '(front)/certificate/[number]/open-half.tsx': [
     '(front)/certificate/[number]/actions.ts',
-    "storePhotos(formData.getAll('photos')",
+    "entries: formData.getAll('photos')",
   ],
   '(front)/quote/[token]/write-part.tsx': ['(front)/quote/[token]/actions.ts', 'formPhotos(formData'],
   '(front)/quote/ask/page.tsx': ['(front)/quote/ask/actions.ts', 'formPhotos(formData'],
   'workshop/(inside)/arrivals/[number]/take-in-form.tsx': [
     'workshop/(inside)/arrivals/[number]/actions.ts',
-    "storePhotos(formData.getAll('serialPhoto')",
+    "entries: formData.getAll('serialPhoto')",
   ],
   'workshop/(inside)/arrivals/new/page.tsx': [
     'workshop/(inside)/arrivals/new/actions.ts',
-    "storePhotos(formData.getAll('photos')",
+    "entries: formData.getAll('photos')",
   ],
   'workshop/(inside)/catalogue/file/page.tsx': [
     'workshop/(inside)/catalogue/file/actions.ts',
@@ -35,15 +36,15 @@ const UPLOADS: Record<string, [action: string, taken: string]> = {
   ],
   'workshop/(inside)/claims/[number]/inspection-part.tsx': [
     'workshop/(inside)/claims/[number]/actions.ts',
-    "storePhotos(formData.getAll('photo')",
+    "entries: formData.getAll('photo')",
   ],
   'workshop/(inside)/jobs/[number]/findings-part.tsx': [
     'workshop/(inside)/jobs/[number]/actions.ts',
-    "storePhotos(formData.getAll('photos')",
+    "entries: formData.getAll('photos')",
   ],
   'workshop/(inside)/jobs/[number]/photos-part.tsx': [
     'workshop/(inside)/jobs/[number]/actions.ts',
-    "storePhotos(formData.getAll('photos')",
+    "entries: formData.getAll('photos')",
   ],
 };
 
@@ -57,12 +58,31 @@ test('every form with files takes them by one of the three ways tried below', ()
 });
 
 test('a photo that is too large is refused by name, with those beside it', async () => {
-  const answer = await storePhotos([file(await photo(), 'whole.jpg'), await large()], 6);
-  expect(answer).toEqual({ ok: false, sentence: expect.stringMatching(/^large\.jpg: .*larger than 15 MB/) });
-  expect(await storePhotos([file(await photo(), 'a.jpg'), file(await photo(), 'b.jpg')], 1)).toEqual({
-    ok: false,
-    sentence: 'Choose 1 photo at most.',
+  const take = (most: number, ...entries: File[]) =>
+    withStoredPhotos({ entries, most, field: 'photos', work: async (photos) => photos.length });
+  await expect(take(6, file(await photo(), 'whole.jpg'), await large())).rejects.toMatchObject({
+    message: expect.stringMatching(/^large\.jpg: .*larger than 15 MB/),
+    field: 'photos',
   });
+  const two = [file(await photo(), 'a.jpg'), file(await photo(), 'b.jpg')];
+  await expect(take(1, ...two)).rejects.toMatchObject({ message: 'Choose 1 photo at most.' });
+  expect(await take(2, ...two)).toBe(2);
+});
+
+test('photos of a form whose use case fails are removed again', async () => {
+  let stored: StoredPhoto[] = [];
+  const failing = withStoredPhotos({
+    entries: [file(await photo(), 'whole.jpg')],
+    most: 1,
+    field: 'photos',
+    work: async (photos) => {
+      stored = photos;
+      throw new Error('no answer');
+    },
+  });
+  await expect(failing).rejects.toThrow('no answer');
+  expect(stored).toHaveLength(1);
+  for (const { fileKey } of stored) expect(await hasFile(fileKey)).toBe(false);
 });
 
 test('where photos are carried on from form to form, those that were taken stay', async () => {

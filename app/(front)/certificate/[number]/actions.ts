@@ -3,12 +3,15 @@ import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { limitCaller, lookUpNumber } from '@/app/limit-caller';
 import { onlyCounts, onlyPlain } from '@/app/only-plain';
-import { storePhotos } from '@/app/store-photos';
+import { refused } from '@/app/refused';
+import { withStoredPhotos } from '@/app/store-photos';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { now } from '@/lib/clock';
+import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { postedAnswer } from '@/lib/jobs/rules/posted-answer';
+import { attempt, Refusal } from '@/lib/outcome';
 import { askAboutClaim } from '@/lib/warranty/assess-claim';
 import { claimFormat } from '@/lib/warranty/claim-format';
 import { modelOfCertificate } from '@/lib/warranty/model-of-certificate';
@@ -84,25 +87,34 @@ async function open(number: string, revision: number, formData: FormData): Promi
     const stop = ['Please do not post it.', ...verdict.reasons, ...verdict.insteadSteps].join(' ');
     return { ...half, errors: { battery: [stop] }, values: typed };
   }
-  const photos = await storePhotos(formData.getAll('photos'), 6);
-  if (!photos.ok) return { ...half, errors: { photos: [photos.sentence] }, values: typed };
-  if (needsPhoto && photos.photos.length === 0) {
-    return { ...half, errors: { photos: ['Add a photo of the serial on the unit'] }, values: typed };
-  }
   const { serial, symptom, details, battery, ...address } = parsed.data;
-  const result = await openClaim({
-    certificateNumber: number,
-    revision,
-    serial,
-    symptom,
-    details,
-    batteryAnswer: battery,
-    address,
-    photos: photos.photos,
-    now: now(),
-  });
+  const outcome = await attempt(() =>
+    withStoredPhotos({
+      entries: formData.getAll('photos'),
+      most: MOST_PHOTOS,
+      field: 'photos',
+      work: async (photos, forget) => {
+        if (needsPhoto && photos.length === 0)
+          throw new Refusal('invalid', 'Add a photo of the serial on the unit', 'photos');
+        const opened = await openClaim({
+          certificateNumber: number,
+          revision,
+          serial,
+          symptom,
+          details,
+          batteryAnswer: battery,
+          address,
+          photos,
+          now: now(),
+        });
+        if (!opened.opened) await forget();
+        return opened;
+      },
+    }),
+  );
+  if (!outcome.ok) return { ...half, ...refused(outcome.refusal, typed) };
+  const result = outcome.value;
   if (result.opened) redirect(`/job/${result.token}?booked=claim` as Route);
-  await photos.forget();
   return {
     phase: 'ask',
     answer: await answerView(result.assessment, assessed.chain.inForce.jobId),

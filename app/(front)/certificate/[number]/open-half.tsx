@@ -5,6 +5,7 @@ import { FileField } from '@/app/ui/forms/file-field';
 import type { Choice } from '@/app/ui/forms/select';
 import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
 import { NumberText } from '@/app/ui/words/number-text';
+import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { KEEP_POSTAGE_RECEIPT } from '@/lib/warranty/rules/postage-words';
 import type { ClaimState } from './claim-state';
 
@@ -39,7 +40,7 @@ export function OpenHalf(props: OpenHalfProps & { state: ClaimState }) {
         name="photos"
         label={state.needsPhoto ? 'A photo of the serial on the unit' : 'Photos of what you see'}
         optional={!state.needsPhoto}
-        most={6}
+        most={MOST_PHOTOS}
         maxMegabytes={15}
       />
       {batteries.length > 0 ? (

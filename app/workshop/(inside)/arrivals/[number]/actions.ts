@@ -2,7 +2,7 @@
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { onlyPlain } from '@/app/only-plain';
-import { storePhotos } from '@/app/store-photos';
+import { withStoredPhotos } from '@/app/store-photos';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { jobRefused } from '@/app/workshop/job-refused';
@@ -11,9 +11,10 @@ import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
 import { arrive } from '@/lib/jobs/arrive';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
+import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { MOST_PHOTOS, takeInForm } from './schema';
+import { takeInForm } from './schema';
 
 export async function takeIn(number: string, _before: FormState, formData: FormData): Promise<FormState> {
   onlyPlain(number);
@@ -24,29 +25,24 @@ export async function takeIn(number: string, _before: FormState, formData: FormD
   if (!parsed.ok) return parsed.state;
   const { version, ...read } = parsed.data;
   const values = { serial: read.serial, arrived: read.arrived, extra: read.extra.join('\n') };
-  const ofSerial = await storePhotos(formData.getAll('serialPhoto'), 1);
-  if (!ofSerial.ok) return { errors: { serialPhoto: [ofSerial.sentence] }, values };
-  const ofUnit = await storePhotos(formData.getAll('photos'), MOST_PHOTOS);
-  if (!ofUnit.ok) {
-    await ofSerial.forget();
-    return { errors: { photos: [ofUnit.sentence] }, values };
-  }
-  const forget = () => Promise.all([ofSerial.forget(), ofUnit.forget()]);
-  const photos = [
-    ...ofSerial.photos.map((photo) => ({ ...photo, caption: 'The serial on arrival' })),
-    ...ofUnit.photos,
-  ];
-  try {
-    const outcome = await attempt(() =>
-      arrive({ jobId: job.id, version, ...read, photos, actor: staffActor(staff), now: now() }),
-    );
-    if (!outcome.ok) {
-      await forget();
-      return jobRefused(outcome.refusal, { jobNumber: job.number, version, values });
-    }
-  } catch (error) {
-    await forget();
-    throw error;
-  }
+  const outcome = await attempt(() =>
+    withStoredPhotos({
+      entries: formData.getAll('serialPhoto'),
+      most: 1,
+      field: 'serialPhoto',
+      work: (ofSerial) =>
+        withStoredPhotos({
+          entries: formData.getAll('photos'),
+          most: MOST_PHOTOS,
+          field: 'photos',
+          work: (ofUnit) => {
+            const serial = ofSerial.map((photo) => ({ ...photo, caption: 'The serial on arrival' }));
+            const photos = [...serial, ...ofUnit];
+            return arrive({ jobId: job.id, version, ...read, photos, actor: staffActor(staff), now: now() });
+          },
+        }),
+    }),
+  );
+  if (!outcome.ok) return jobRefused(outcome.refusal, { jobNumber: job.number, version, values });
   redirect(`/workshop/arrivals/${job.number}` as Route);
 }

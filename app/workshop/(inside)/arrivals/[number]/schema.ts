@@ -6,9 +6,6 @@ import { neededText } from '@/lib/jobs/rules/typed-text';
 
 const MOST_THINGS = 20;
 
-/** Photos of the condition on one form, besides the one of the serial. */
-export const MOST_PHOTOS = 6;
-
 const serial = z
   .string({ error: 'Enter the serial as it stands on the unit' })
   .trim()

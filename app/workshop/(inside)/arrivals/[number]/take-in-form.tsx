@@ -7,9 +7,9 @@ import { TextField } from '@/app/ui/forms/text-field';
 import { formatDay } from '@/lib/calendar/format';
 import { workingDaysWords } from '@/lib/calendar/working';
 import type { JobRecord } from '@/lib/jobs/records';
+import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { BY_HAND, type PromiseAnswer } from '@/lib/promise/rules/promise';
 import { takeIn } from './actions';
-import { MOST_PHOTOS } from './schema';
 
 type Props = { job: JobRecord; promise: PromiseAnswer; locale: string };
 

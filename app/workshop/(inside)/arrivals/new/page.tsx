@@ -14,13 +14,13 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { requireStaff } from '@/app/workshop/who';
 import { cautionOf } from '@/lib/bench/rules/cautions';
+import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { type WalkInRepair, walkInRepairs } from '@/lib/jobs/walk-in-repairs';
 import { may, rolesThatMay } from '@/lib/people/rules/roles';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { countryChoices } from '@/lib/workshop/places';
 import { takesBookings } from '@/lib/workshop/rules/missing-settings';
 import { MissingNotice } from '../../missing-notice';
-import { MOST_PHOTOS } from '../[number]/schema';
 import { openForParcel } from './actions';
 import { CustomerFields } from './customer-fields';
 

@@ -1,9 +1,8 @@
 'use server';
 import { onlyCounts } from '@/app/only-plain';
-import { storePhotos } from '@/app/store-photos';
+import { withStoredPhotos } from '@/app/store-photos';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { checkSchema } from '@/app/workshop/(inside)/catalogue/repairs/[id]/sheet/check-schema';
-import { Refusal } from '@/lib/outcome';
 import { inspect } from '@/lib/warranty/inspect';
 import { learnFromClaim } from '@/lib/warranty/learn';
 import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
@@ -17,16 +16,13 @@ export async function answerItem(number: string, _before: FormState, formData: F
     schema: inspectionForm,
     formData,
     part: 'inspection',
-    work: async (call) => {
-      const stored = await storePhotos(formData.getAll('photo'), 1);
-      if (!stored.ok) throw new Refusal('invalid', stored.sentence, 'photo');
-      try {
-        await inspect({ ...call, ...call.data, photo: stored.photos[0] ?? null });
-      } catch (error) {
-        await stored.forget();
-        throw error;
-      }
-    },
+    work: (call) =>
+      withStoredPhotos({
+        entries: formData.getAll('photo'),
+        most: 1,
+        field: 'photo',
+        work: ([photo]) => inspect({ ...call, ...call.data, photo: photo ?? null }),
+      }),
   });
 }
 

@@ -1,5 +1,5 @@
 'use server';
-import { storePhotos } from '@/app/store-photos';
+import { withStoredPhotos } from '@/app/store-photos';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { usePartOnJob } from '@/lib/bench/use-part-on-job';
 import { day } from '@/lib/calendar/day';
@@ -10,6 +10,7 @@ import { recordFinding } from '@/lib/jobs/record-finding';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { recordWork } from '@/lib/jobs/record-work';
 import { renewLink } from '@/lib/jobs/renew-link';
+import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { permissionOf } from '@/lib/jobs/rules/move-permissions';
 import { sendMessage } from '@/lib/jobs/send-message';
 import { settleSerial } from '@/lib/jobs/settle-serial';
@@ -27,8 +28,6 @@ import {
   serialForm,
   workForm,
 } from './schema';
-
-const MOST_PHOTOS = 6;
 
 export async function move(number: string, _before: FormState, formData: FormData): Promise<FormState> {
   const key = String(formData.get('move') ?? '');
@@ -62,7 +61,12 @@ export async function addFinding(number: string, _before: FormState, formData: F
     formData,
     part: 'findings',
     work: (call) =>
-      withPhotos(formData, (photos) => recordFinding({ ...call, text: call.data.text, photos })),
+      withStoredPhotos({
+        entries: formData.getAll('photos'),
+        most: MOST_PHOTOS,
+        field: 'photos',
+        work: (photos) => recordFinding({ ...call, text: call.data.text, photos }),
+      }),
   });
 }
 
@@ -78,25 +82,16 @@ export async function addJobPhotos(
     formData,
     part: 'photos',
     work: (call) =>
-      withPhotos(formData, async (photos) => {
-        if (photos.length === 0) throw new Refusal('invalid', 'Choose a photo first.', 'photos');
-        await addPhotos({ ...call, purpose: call.data.purpose, photos });
+      withStoredPhotos({
+        entries: formData.getAll('photos'),
+        most: MOST_PHOTOS,
+        field: 'photos',
+        work: async (photos) => {
+          if (photos.length === 0) throw new Refusal('invalid', 'Choose a photo first.', 'photos');
+          await addPhotos({ ...call, purpose: call.data.purpose, photos });
+        },
       }),
   });
-}
-
-type Stored = Extract<Awaited<ReturnType<typeof storePhotos>>, { ok: true }>['photos'];
-
-/** Files are stored before the use case and removed again when it refuses. */
-async function withPhotos(formData: FormData, work: (photos: Stored) => Promise<void>): Promise<void> {
-  const stored = await storePhotos(formData.getAll('photos'), MOST_PHOTOS);
-  if (!stored.ok) throw new Refusal('invalid', stored.sentence, 'photos');
-  try {
-    await work(stored.photos);
-  } catch (error) {
-    await stored.forget();
-    throw error;
-  }
 }
 
 export async function addWork(number: string, _before: FormState, formData: FormData): Promise<FormState> {

@@ -8,6 +8,7 @@ import { PhotoStrip } from '@/app/ui/photos/photo';
 import type { Staff } from '@/app/workshop/who';
 import { formatInstant } from '@/lib/calendar/format';
 import { readStage } from '@/lib/jobs/records';
+import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { NOT_WITH_US } from '@/lib/jobs/rules/stage-sets';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { may } from '@/lib/people/rules/roles';
@@ -58,7 +59,7 @@ export function FindingsPart({ job, workshop, staff, who }: SheetProps & { who: 
             maxLength={4000}
             rows={3}
           />
-          <FileField name="photos" label="Photos" most={6} maxMegabytes={15} camera optional />
+          <FileField name="photos" label="Photos" most={MOST_PHOTOS} maxMegabytes={15} camera optional />
           <SubmitButton
             label="Record the finding"
             consequence="The customer sees it on the private page. No mail."

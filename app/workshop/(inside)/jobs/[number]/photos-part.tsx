@@ -4,6 +4,7 @@ import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { PhotoStrip } from '@/app/ui/photos/photo';
 import { readStage } from '@/lib/jobs/records';
+import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { NOT_WITH_US } from '@/lib/jobs/rules/stage-sets';
 import { addJobPhotos } from './actions';
 import { carriedFields } from './carried-fields';
@@ -38,7 +39,7 @@ export function PhotosPart({ job }: SheetProps) {
             choices={KINDS}
             defaultValue={job.isSerialSettled ? 'work' : 'arrival'}
           />
-          <FileField name="photos" label="Photos" most={6} maxMegabytes={15} camera />
+          <FileField name="photos" label="Photos" most={MOST_PHOTOS} maxMegabytes={15} camera />
           <SubmitButton
             label="Add the photos"
             consequence="Where they were taken is removed. The customer sees them."
