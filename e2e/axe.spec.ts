@@ -51,6 +51,7 @@ test('every page is accessible and fits, on a phone and at a desk', async ({ pag
   await page.goto(fill('/certificate/{certificate}', held.places));
   await certificate(page).serial.fill(held.secrets.serial);
   await certificate(page).symptom('Something else').check();
+  await certificate(page).details.fill('It crackles.');
   await certificate(page).ask.click();
   await expect(certificate(page).answer).toBeVisible();
   faults.push(...(await faultsOf(page, 'the answer to a claim')));

@@ -15,6 +15,7 @@ import { taxCategory } from '@/lib/quotes/stored-lines';
 import { readWorkshop } from '@/lib/workshop/records';
 import { assessClaim } from './assess-claim';
 import type { Assessment } from './rules/reasons';
+import { symptomWords } from './rules/standing';
 
 export type ClaimRequest = {
   certificateNumber: string;
@@ -99,7 +100,7 @@ async function open(tx: Tx, o: ClaimRequest): Promise<OpenedClaim> {
     modelId: first.modelId,
     repairId: first.repairId,
     serial: o.serial,
-    problem: o.details === '' ? o.symptom : `${o.symptom}. ${o.details}`,
+    problem: [symptomWords(o.symptom), o.details].filter((text) => text !== '').join('. '),
     history: [],
     batteryAnswer: o.batteryAnswer,
     dataAnswer: 'none',

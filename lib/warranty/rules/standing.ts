@@ -48,6 +48,11 @@ export function isOther(symptom: string): boolean {
   return folded(symptom) === OTHER_SYMPTOM;
 }
 
+/** A symptom in words: symptomWords('other') -> 'Something else'; one from a list as it stands there. */
+export function symptomWords(symptom: string): string {
+  return isOther(symptom) ? 'Something else' : symptom;
+}
+
 function folded(symptom: string): string {
   return symptom.trim().toLowerCase();
 }

@@ -114,7 +114,14 @@ function AskHalf({ symptoms, serialPlace, state }: Props & { state: ClaimState }
         label="What does it do?"
         choices={[...symptoms.map((symptom) => ({ value: symptom, label: symptom })), OTHER_SYMPTOM]}
       />
-      <TextArea name="details" label="Anything else we should know" optional maxLength={2000} rows={3} />
+      <TextArea
+        name="details"
+        label="Anything else we should know"
+        hint={`Needed with “${OTHER_SYMPTOM.label}”.`}
+        optional
+        maxLength={2000}
+        rows={3}
+      />
       <SubmitBar label="See where I stand" busy="Looking…" consequence="Free, and nothing is sent in yet." />
     </>
   );

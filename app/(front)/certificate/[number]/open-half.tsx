@@ -7,11 +7,12 @@ import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
 import { NumberText } from '@/app/ui/words/number-text';
 import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { KEEP_POSTAGE_RECEIPT } from '@/lib/warranty/rules/postage-words';
+import { OTHER_SYMPTOM as OTHER, symptomWords } from '@/lib/warranty/rules/standing';
 import type { ClaimState } from './claim-state';
 
 export const OTHER_SYMPTOM: Choice = {
-  value: 'other',
-  label: 'Something else',
+  value: OTHER,
+  label: symptomWords(OTHER),
   hint: 'Tell us below what it does.',
 };
 
@@ -59,7 +60,7 @@ export function OpenHalf(props: OpenHalfProps & { state: ClaimState }) {
           { term: 'Serial', text: <NumberText text={kept('serial')} /> },
           {
             term: 'What it does',
-            text: kept('symptom') === OTHER_SYMPTOM.value ? OTHER_SYMPTOM.label : kept('symptom'),
+            text: symptomWords(kept('symptom')),
           },
           { term: 'Also', text: <span className="written">{kept('details') || 'nothing more'}</span> },
         ]}

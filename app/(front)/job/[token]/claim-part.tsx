@@ -18,6 +18,7 @@ import { claimEnd } from '@/lib/warranty/rules/claim-end';
 import { sentence } from '@/lib/warranty/rules/reason-sentences';
 import { mayContest } from '@/lib/warranty/rules/ruling';
 import { CONTEST_OVER, contestSentence, rulingSentence } from '@/lib/warranty/rules/ruling-sentences';
+import { symptomWords } from '@/lib/warranty/rules/standing';
 import { readAssessment } from '@/lib/warranty/stored-assessment';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { contest } from './actions';
@@ -42,7 +43,7 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
           { term: 'On certificate', text: <NumberText text={showNumber(claim.certificateNumber)} /> },
           {
             term: 'What you told us',
-            text: [claim.symptom, claim.details].filter((text) => text !== '').join('. '),
+            text: [symptomWords(claim.symptom), claim.details].filter((text) => text !== '').join('. '),
           },
         ]}
       />

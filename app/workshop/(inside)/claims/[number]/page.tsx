@@ -15,6 +15,7 @@ import { readStage, stagesReached } from '@/lib/jobs/records';
 import { showNumber } from '@/lib/numbers/job-number';
 import { compareSerials } from '@/lib/numbers/serial';
 import { type ClaimStanding, claimStanding } from '@/lib/warranty/rules/claim-standing';
+import { symptomWords } from '@/lib/warranty/rules/standing';
 import { STANDING_WORDS } from '../words';
 import { ClaimantPart } from './claimant-part';
 import { ComparePart } from './compare-part';
@@ -42,7 +43,6 @@ export default async function ClaimPage({ params, searchParams }: Props) {
   const { locale, timeZone } = workshop;
   const standing = claimStanding(claim);
   const chosen = { before: one(search.before), after: one(search.after), repair: one(search.repair) };
-  const symptom = claim.symptom === 'other' ? 'Something else' : claim.symptom;
   return (
     <>
       <PageHead
@@ -51,7 +51,7 @@ export default async function ClaimPage({ params, searchParams }: Props) {
             Claims
           </TextLink>
         }
-        title={`${certificate.modelName}: ${symptom}`}
+        title={`${certificate.modelName}: ${symptomWords(claim.symptom)}`}
         lead={claim.details === '' ? undefined : `“${claim.details}”`}
         next={nextWords(standing, job.stage, workingDaysWords(workshop.answerDays))}
       />
