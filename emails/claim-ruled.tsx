@@ -1,7 +1,7 @@
 import { showNumber } from '@/lib/numbers/job-number';
 import { CAUSES, type Cause, RULINGS, type Ruling } from '@/lib/warranty/rules/causes';
 import { rightsStillOpen } from '@/lib/warranty/rules/legal-rights';
-import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
+import { type AfterCover, isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
 import { JobPage, Lines, Next, Para, Title, Words } from './frame';
 import type { Setting, Writer } from './letter';
 import { cost, fullDay, money } from './words';
@@ -12,7 +12,10 @@ export const claimRuled: Writer<'claim-ruled'> = (facts, setting) => {
   // Better no message than a wrong ruling: it is shown as failed, and a person sees it.
   if (!ruling) throw new Error(`no words for the ruling ${facts.ruling}`);
   const cause = CAUSES.find((known) => known === facts.cause);
-  const words = { ...wordsOf(ruling, setting), ...agreedWords(ruling, facts.agreedGross, setting) };
+  const words = {
+    ...wordsOf(ruling, facts.afterCover, setting),
+    ...agreedWords(ruling, facts.agreedGross, setting),
+  };
   return {
     to: 'customer',
     subject: `Our ruling on claim ${claim}: ${words.short}`,
@@ -24,7 +27,10 @@ export const claimRuled: Writer<'claim-ruled'> = (facts, setting) => {
           items={[
             { term: 'Claim', text: claim, isMono: true },
             { term: 'Ruling', text: words.short },
-            ...(cause ? [{ term: 'Cause', text: causeWords[cause] }] : []),
+            ...(facts.afterCover ? [{ term: 'Opened', text: 'After the cover had ended' }] : []),
+            ...(cause
+              ? [{ term: facts.afterCover ? 'What we found' : 'Cause', text: causeWords[cause] }]
+              : []),
           ]}
         />
         <Words from="Why, in the words of the person who looked at it">{facts.reasonText}</Words>
@@ -68,7 +74,7 @@ type RulingWords = {
   costs: string;
 };
 
-function wordsOf(ruling: Ruling, setting: Setting): RulingWords {
+function wordsOf(ruling: Ruling, after: AfterCover | undefined, setting: Setting): RulingWords {
   const free = `free of charge (${money(0, setting)})`;
   const ready = readyBy(setting);
   switch (ruling) {
@@ -100,6 +106,8 @@ function wordsOf(ruling: Ruling, setting: Setting): RulingWords {
         costs: `The inspection and the way back are ${free}.`,
       };
     case 'not-covered':
+      if (after === 'no-fault') return { ...wordsOf('returned-free', undefined, setting), ...ENDED };
+      if (after) return { ...wordsOf('not-covered', undefined, setting), ...ENDED };
       return {
         short: 'not covered by the certificate',
         title: 'The certificate does not cover this',
@@ -110,6 +118,11 @@ function wordsOf(ruling: Ruling, setting: Setting): RulingWords {
       };
   }
 }
+
+const ENDED = {
+  short: 'not covered, since the cover had ended',
+  title: 'The cover had ended when you opened this claim',
+};
 
 function readyBy(setting: Setting): string {
   const { promisedOn } = setting.job;

@@ -40,6 +40,21 @@ export const warrantySamples: readonly Sample[] = [
       job: claimJob,
     };
   }),
+  ...(
+    [
+      ['fault', 'workmanship', 'One of our joints cracked, three weeks after the cover had ended.'],
+      ['no-fault', 'no-fault-found', 'It played for four hours on our bench without a dropout.'],
+    ] as const
+  ).map(
+    ([afterCover, cause, reasonText]): Sample => ({
+      name: `Claim ruled: after the cover had ended, ${afterCover}`,
+      content: {
+        template: 'claim-ruled',
+        data: { claimNumber, ruling: 'not-covered', cause, reasonText, mayContest: true, afterCover },
+      },
+      job: claimJob,
+    }),
+  ),
   ...(['not-covered', 'partly'] as const).map(
     (ruling): Sample => ({
       name: `Claim ruled: ${ruling}, at an agreed price`,

@@ -58,6 +58,7 @@ export async function contestRuling(o: { jobId: string; text: string; now: Date 
         cause: null,
         alsoFound: null,
         ruling: null,
+        isLetIn: null,
         secondLookAt: null,
         secondLookBy: null,
       },

@@ -9,9 +9,16 @@ import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { writeWatch } from '@/lib/returns/write-watch';
 import { agreedGross, makeFreeAgain } from './free-again';
-import { type Cause, RULINGS, type Ruling } from './rules/causes';
+import { CAUSES, type Cause, RULINGS, type Ruling } from './rules/causes';
 import { isOtherUnit } from './rules/other-unit';
-import { type AlsoFound, isCoveredAtLeastPartly, mayContest, mayRule, type RulingNeed } from './rules/ruling';
+import {
+  type AlsoFound,
+  afterCover,
+  isCoveredAtLeastPartly,
+  mayContest,
+  mayRule,
+  type RulingNeed,
+} from './rules/ruling';
 
 export type RulingRequest = {
   claimId: string;
@@ -92,6 +99,7 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
       throw new Refusal('invalid', OTHER_UNIT, 'cause');
     }
     const isFinal = decision.allowed;
+    const letIn = claim.isLate && o.isLetIn !== null ? { isLetIn: o.isLetIn } : {};
     await writeEvent(tx, {
       jobId: claim.jobId,
       actor: o.actor,
@@ -100,7 +108,7 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
       ...(isFinal ? repairAfterAll(claim.job, decision.ruling) : {}),
       event: {
         kind: 'claim-ruled',
-        data: { claim: claim.number, cause: o.cause, ruling: decision.ruling, isFinal },
+        data: { claim: claim.number, cause: o.cause, ruling: decision.ruling, isFinal, ...letIn },
       },
     });
     await tx.claim.update({
@@ -111,6 +119,7 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
         alsoFound: o.alsoFound,
         ruling: decision.ruling,
         isEvidenceClear: o.isEvidenceClear,
+        isLetIn: letIn.isLetIn ?? null,
         reasonText: o.reasonText,
         lesson: o.lesson,
         ruledAt: o.now,
@@ -163,6 +172,7 @@ export async function lookAgain(o: {
         cause: true,
         ruling: true,
         reasonText: true,
+        isLetIn: true,
         contestedAt: true,
         job: { select: { ...MOVED, customer: { select: { email: true } } } },
       },
@@ -184,7 +194,7 @@ export async function lookAgain(o: {
     if (!o.isConfirmed) {
       await tx.claim.update({
         where: { id: o.claimId },
-        data: { cause: null, alsoFound: null, ruling: null, ruledAt: null, ruledBy: null },
+        data: { cause: null, alsoFound: null, ruling: null, isLetIn: null, ruledAt: null, ruledBy: null },
       });
       return;
     }
@@ -193,6 +203,8 @@ export async function lookAgain(o: {
       data: { state: 'ruled', secondLookAt: o.now, secondLookBy: o.actor.id },
     });
     await writeWatch(tx, [claim.certificateNumber]);
+    const cause = CAUSES.find((known) => known === claim.cause);
+    const isAfter = ruling && cause ? afterCover({ ruling, cause, isLetIn: claim.isLetIn }) : null;
     if (ruling !== undefined && ruling !== 'not-covered')
       await makeFreeAgain(tx, { ...o, jobId: claim.jobId, claim: claim.number, ruling });
     await queueMail(tx, {
@@ -204,6 +216,7 @@ export async function lookAgain(o: {
         reasonText: claim.reasonText ?? '',
         mayContest:
           ruling !== undefined && mayContest({ ruling, timesContested: claim.contestedAt ? 1 : 0 }).allowed,
+        ...(isAfter && { afterCover: isAfter }),
         ...(await agreedGross(tx, claim.jobId)),
       },
       to: claim.job.customer.email,

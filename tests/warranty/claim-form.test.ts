@@ -3,7 +3,8 @@ import { askForm } from '@/app/(front)/certificate/[number]/schema';
 import { symptomWords } from '@/lib/warranty/rules/standing';
 
 test('a claim about something else needs words, and one about a fault on the list does not', () => {
-  const asked = (symptom: string, details: string) => askForm.safeParse({ serial: 'QF-104', symptom, details });
+  const asked = (symptom: string, details: string) =>
+    askForm.safeParse({ serial: 'QF-104', symptom, details });
   expect(asked('Does not charge', '').success).toBe(true);
   expect(asked('other', 'It hums.').success).toBe(true);
   const empty = asked('other', ' ');

@@ -1,10 +1,12 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { db } from '@/lib/db/client';
+import { drawMail } from '@/lib/mail/draw';
 import { askAboutClaim } from '@/lib/warranty/assess-claim';
-import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import { inspect } from '@/lib/warranty/inspect';
+import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import { useDatabase } from '@/tests/database';
 import { askClaim, jobNow, makeCertificate, makeClaim, moveTo, somePhoto, takeIn } from '@/tests/makers/walk';
-import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
+import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 import { madeOnce } from '@/tests/world/made-once';
 
 useDatabase();
@@ -135,6 +137,51 @@ describe('a claim with the right serial', () => {
       });
     await expect(rule(null)).rejects.toMatchObject({ code: 'invalid', field: 'letIn' });
     expect(await rule(true)).toEqual({ ruling: 'covered', isFinal: true });
+    const stored = await db.claim.findUniqueOrThrow({ where: { id: claim.claimId } });
+    expect(stored.isLetIn).toBe(true);
+  });
+
+  it.each([
+    ['workmanship', 'fault', 'You can have it repaired as a paid job'],
+    ['no-fault-found', 'no-fault', 'We send the unit back as it is'],
+  ] as const)('not let in is told that cover had ended: %s', async (cause, afterCover, what) => {
+    const claim = await makeClaim({ number, now: IN_GRACE });
+    await takeIn(claim.jobId, IN_GRACE);
+    await moveTo(claim.jobId, 'assess', IN_GRACE);
+    const photo = somePhoto();
+    const look = { item: 'outside-damage', answer: 'yes', note: '', photo } as const;
+    await inspect({ claimId: claim.claimId, ...look, actor: BENCH, now: IN_GRACE });
+    const jobVersion = async () => (await jobNow(claim.jobId)).version;
+    const ruled = {
+      claimId: claim.claimId,
+      isEvidenceClear: true,
+      alsoFound: null,
+      lesson: '',
+      now: IN_GRACE,
+    };
+    const reasonText = 'It came after the cover had ended.';
+    await ruleOnClaim({
+      ...ruled,
+      cause,
+      isLetIn: false,
+      reasonText,
+      jobVersion: await jobVersion(),
+      actor: BENCH,
+    });
+    const stored = await db.claim.findUniqueOrThrow({ where: { id: claim.claimId } });
+    expect([stored.ruling, stored.isLetIn]).toEqual(['not-covered', false]);
+    await lookAgain({
+      claimId: claim.claimId,
+      jobVersion: await jobVersion(),
+      isConfirmed: true,
+      actor: OWNER,
+      now: IN_GRACE,
+    });
+    const mail = await db.mail.findFirstOrThrow({ where: { jobId: claim.jobId, template: 'claim-ruled' } });
+    expect(mail.data).toMatchObject({ ruling: 'not-covered', afterCover });
+    const letter = await drawMail(mail);
+    expect(letter.text).toContain('The cover had ended when you opened this claim');
+    expect(letter.text).toContain(what);
   });
 
   it('opens nothing after them', async () => {

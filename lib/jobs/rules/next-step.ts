@@ -28,6 +28,8 @@ export type NextFacts = {
   isPriceOpen?: boolean;
   /** a paid price stands on a claim, whatever was ruled since */
   isPaidAgreed?: boolean;
+  /** the unit works on the bench */
+  isNoFault?: boolean;
   /** booked at a price that was asked for, and not from the price list */
   isQuoted?: boolean;
   hasCertificate: boolean;
@@ -108,6 +110,8 @@ function assessingClaim(facts: NextFacts, by: string): string {
         ? `We repair the covered part.${by} It costs you nothing. For the rest we send you a price, and you say yes or no to it.`
         : `We repair the covered part.${by}${free}`;
     case 'not-covered':
+      if (facts.isNoFault && !isPaidAgreed)
+        return `It works on our bench. We pack it and send it back.${free}`;
       if (isPaidAgreed) return `The certificate does not cover this. We repair it ${asAgreed}`;
       return 'The certificate does not cover this. If you want it repaired all the same, we send you a price, and you say yes or no to it. After a no it comes back free of charge. Until you say yes you pay nothing.';
     case 'returned-free':

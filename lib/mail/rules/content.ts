@@ -189,6 +189,8 @@ export const factsOf = {
     cause: text,
     reasonText: text,
     mayContest: z.boolean(),
+    /** not covered because it came after cover had ended: whether there is a fault to repair */
+    afterCover: z.enum(['fault', 'no-fault']).optional(),
     /** with tax; agreed to before this ruling, and it stands. Absent: nothing is agreed beside the cover */
     agreedGross: amount.optional(),
   }),

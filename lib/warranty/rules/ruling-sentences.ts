@@ -1,5 +1,6 @@
 import type { Ruling } from './causes';
 import type { ClaimEnd } from './claim-end';
+import type { AfterCover } from './ruling';
 
 /** Finished text from settings and the quote; null where no price has been worked out yet. */
 export type RulingFormat = {
@@ -13,6 +14,8 @@ export type RulingFormat = {
   returnPrice: string;
   /** what became of the claim; absent while what the ruling announces is still to come */
   end?: ClaimEnd | null;
+  /** the claim came after cover had ended and was not let in */
+  afterCover?: AfterCover | null;
 };
 
 /** What a ruling means for the customer, what comes next, when and what it costs. The reason itself is written by a person. */
@@ -28,22 +31,39 @@ export function rulingSentence(ruling: Ruling, format: RulingFormat): string {
     case 'partly':
       return `Part of this is covered. We put that part right within ${repairWithin}, and you pay nothing for it. The rest is up to you. ${price} You can say yes or no.`;
     case 'not-covered':
-      return `This is not part of the cover. We can repair it as a paid job. ${price} You can say yes or no. If you say no, we send it back. Sending it back: ${returnPrice}.`;
+      if (format.afterCover === 'no-fault') return `${ENDED} ${WORKS}`;
+      return `${ground(format)} We can repair it as a paid job. ${price} You can say yes or no. If you say no, we send it back. Sending it back: ${returnPrice}.`;
     case 'returned-free':
-      return 'On our bench the unit works as it should. We send it back to you within a few days. You pay nothing. If it happens again, tell us: a short film of it helps most.';
+      return WORKS;
   }
 }
 
-const VERDICTS: Record<Ruling, string> = {
-  covered: 'This is covered.',
-  partly: 'Part of this is covered.',
-  'not-covered': 'This is not part of the cover.',
-  'returned-free': 'On our bench the unit works as it should.',
-};
+const WORKED = 'On our bench the unit works as it should.';
+const WORKS = `${WORKED} We send it back to you within a few days. You pay nothing. If it happens again, tell us: a short film of it helps most.`;
+const ENDED =
+  'The cover had ended when you opened this claim, so the certificate does not cover it any more.';
+
+/** Why a claim is not covered: by its day, or by what failed. */
+function ground({ afterCover }: RulingFormat): string {
+  return afterCover ? ENDED : 'This is not part of the cover.';
+}
+
+function verdictOf(ruling: Ruling, format: RulingFormat): string {
+  switch (ruling) {
+    case 'covered':
+      return 'This is covered.';
+    case 'partly':
+      return 'Part of this is covered.';
+    case 'not-covered':
+      return format.afterCover === 'no-fault' ? `${ENDED} ${WORKED}` : ground(format);
+    case 'returned-free':
+      return WORKED;
+  }
+}
 
 /** The same once the claim has ended: what was done, and nothing that is to come. */
 function endedSentence(ruling: Ruling, end: ClaimEnd, format: RulingFormat): string {
-  const verdict = VERDICTS[ruling];
+  const verdict = verdictOf(ruling, format);
   switch (end) {
     case 'repaired':
       return `${verdict} ${repairedSentence(ruling, format)}`.trim();
@@ -52,7 +72,7 @@ function endedSentence(ruling: Ruling, end: ClaimEnd, format: RulingFormat): str
     case 'stopped-left':
       return `${verdict} The repair was stopped, and we wrote to you about it. The unit went back unrepaired.`;
     case 'left':
-      if (ruling === 'returned-free')
+      if (ruling === 'returned-free' || format.afterCover === 'no-fault')
         return `${verdict} It went back to you, and you pay nothing. If it happens again, tell us: a short film of it helps most.`;
       return `${verdict} ${format.answer === 'declined' ? 'You said no to a price, and the unit' : 'The unit'} went back unrepaired. Sending it back: ${format.returnPrice}.`;
     case 'kept':
@@ -75,8 +95,9 @@ function repairedSentence(ruling: Ruling, { answer, offeredPrice }: RulingFormat
 function answeredSentence(
   ruling: Exclude<Ruling, 'returned-free'>,
   answer: 'accepted' | 'declined',
-  { offeredPrice, returnPrice }: RulingFormat,
+  format: RulingFormat,
 ): string {
+  const { offeredPrice, returnPrice } = format;
   const agreed = `You said yes to a price: ${offeredPrice ?? 'as agreed'}.`;
   switch (ruling) {
     case 'covered':
@@ -86,8 +107,8 @@ function answeredSentence(
         : 'What is covered we put right, and you pay nothing for it. The rest we leave as it is, as you asked.';
     case 'not-covered':
       return answer === 'accepted'
-        ? `This is not part of the cover. ${agreed} We repair it as a paid job.`
-        : `This is not part of the cover. You said no to a price, and we send it back. Sending it back: ${returnPrice}.`;
+        ? `${ground(format)} ${agreed} We repair it as a paid job.`
+        : `${ground(format)} You said no to a price, and we send it back. Sending it back: ${returnPrice}.`;
   }
 }
 

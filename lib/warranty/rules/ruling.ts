@@ -46,6 +46,18 @@ function plainly(ruling: Ruling): RulingOutcome {
   return { ruling, isByDoubt: false };
 }
 
+/** A claim that came after cover had ended and was not let in, told apart by whether there is anything to repair. */
+export type AfterCover = 'fault' | 'no-fault';
+
+/**
+ * Whether a claim is not covered because it came after cover had ended; null where that is not why.
+ * Example: our own work on a claim of the days of grace that was not let in is 'fault', no fault found on it 'no-fault'.
+ */
+export function afterCover(o: { ruling: Ruling; cause: Cause; isLetIn: boolean | null }): AfterCover | null {
+  if (o.ruling !== 'not-covered' || o.isLetIn !== false) return null;
+  return o.cause === 'no-fault-found' ? 'no-fault' : 'fault';
+}
+
 export type RulingNeed = 'evidence-photo' | 'written-reason' | 'owner-second-look';
 
 /** Shorter than this is a label, not a reason. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { CAUSE_TABLE, CAUSES, causeRow, RULINGS } from '@/lib/warranty/rules/causes';
 import {
+  afterCover,
   type Findings,
   isCoveredAtLeastPartly,
   isFinalRuling,
@@ -27,6 +28,18 @@ const RULED = [
   ['damage-after-return', 'not-covered'],
   ['no-fault-found', 'returned-free'],
 ] as const;
+
+describe('a claim that is not covered', () => {
+  it.each([
+    ['not-covered', 'workmanship', false, 'fault'],
+    ['not-covered', 'no-fault-found', false, 'no-fault'],
+    ['not-covered', 'separate-fault', true, null],
+    ['not-covered', 'separate-fault', null, null],
+    ['covered', 'workmanship', true, null],
+  ] as const)('ruled %s for %s, let in: %s, came after cover: %s', (ruling, cause, isLetIn, told) => {
+    expect(afterCover({ ruling, cause, isLetIn })).toBe(told);
+  });
+});
 
 describe('the table of causes', () => {
   it('has one row for each cause, in the order of the list', () => {

@@ -131,6 +131,14 @@ function everythingACustomerReads(country = 'GB'): string[] {
         }),
       ),
     ),
+    ...(['fault', 'no-fault'] as const).map((afterCover) =>
+      rulingSentence('not-covered', {
+        repairWithin: '3 working days',
+        offeredPrice: null,
+        returnPrice: 'free',
+        afterCover,
+      }),
+    ),
     contestSentence('2 working days'),
     ...RULINGS.flatMap((ruling) =>
       (['repaired', 'stopped', 'stopped-left', 'left', 'kept'] as const).map((end) =>
@@ -208,6 +216,20 @@ describe('a ruling in words', () => {
     });
     expect(text).toMatch(/We put|We can repair|We send/);
     expect(text).toMatch(/pay nothing|£42\.00/);
+  });
+
+  it.each([
+    ['fault', /^The cover had ended.*paid job/],
+    ['no-fault', /^The cover had ended.*works as it should.*You pay nothing/],
+  ] as const)('not covered because it came too late says so, with %s found', (afterCover, says) => {
+    const text = rulingSentence('not-covered', {
+      repairWithin: '3 working days',
+      offeredPrice: null,
+      returnPrice: 'free',
+      afterCover,
+    });
+    expect(text).toMatch(says);
+    expect(text).not.toContain('not part of the cover');
   });
 
   it.each([

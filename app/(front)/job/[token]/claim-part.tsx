@@ -16,7 +16,7 @@ import { answerToOffer } from '@/lib/quotes/rules/answer-to-offer';
 import { claimFormat } from '@/lib/warranty/claim-format';
 import { claimEnd } from '@/lib/warranty/rules/claim-end';
 import { sentence } from '@/lib/warranty/rules/reason-sentences';
-import { mayContest } from '@/lib/warranty/rules/ruling';
+import { afterCover, mayContest } from '@/lib/warranty/rules/ruling';
 import { CONTEST_OVER, contestSentence, rulingSentence } from '@/lib/warranty/rules/ruling-sentences';
 import { symptomWords } from '@/lib/warranty/rules/standing';
 import { readAssessment } from '@/lib/warranty/stored-assessment';
@@ -63,6 +63,7 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
               answer: asked && asked.answer !== 'waiting' ? asked.answer : undefined,
               returnPrice: 'free',
               end: endOf(job),
+              afterCover: afterCover({ ...ruled, isLetIn: claim.isLetIn }),
             })}
           </p>
           {claim.reasonText ? <p className="written">{claim.reasonText}</p> : null}

@@ -111,6 +111,7 @@ export default async function JobPage({ params, searchParams }: Props) {
                   waitsForAddress: waitsForAddress(job.events),
                   ruling: facts.ruling,
                   isPaidAgreed: facts.hasAgreedPaidOffer,
+                  isNoFault: job.claim?.cause === 'no-fault-found',
                   isPriceOpen: !facts.isPriceAgreed,
                   isQuoted: isBookedAtQuote(job),
                   hasCertificate: job.certificates.length > 0,

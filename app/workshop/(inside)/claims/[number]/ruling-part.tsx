@@ -7,6 +7,7 @@ import { UNRULED_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { may } from '@/lib/people/rules/roles';
 import { causeRow } from '@/lib/warranty/rules/causes';
 import { claimStanding } from '@/lib/warranty/rules/claim-standing';
+import { afterCover } from '@/lib/warranty/rules/ruling';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { RULING_WORDS } from '../words';
 import type { CaseProps } from './open-case';
@@ -73,6 +74,7 @@ function Ruled({ found, workshop, names }: CaseProps) {
   const name = (id: string | null) => (id ? (names.get(id)?.name ?? 'somebody who left') : null);
   const at = (instant: Date | null) =>
     instant ? formatInstant(instant, { locale: workshop.locale, zone: workshop.timeZone }) : null;
+  const isAfter = afterCover({ ...ruled, isLetIn: claim.isLetIn }) !== null;
   const isByDoubt = ruled.ruling === 'covered' && row.ruling !== 'covered';
   return (
     <Facts
@@ -83,7 +85,8 @@ function Ruled({ found, workshop, names }: CaseProps) {
             <strong>{`${RULING_WORDS[ruled.ruling]}${ruled.isFinal ? '' : ' (not told to the customer yet)'}`}</strong>
           ),
         },
-        { term: 'Cause', text: `${row.label}. ${row.because}` },
+        { term: 'Cause', text: isAfter ? row.label : `${row.label}. ${row.because}` },
+        { term: 'Let in', text: letInWords(claim.isLetIn) },
         {
           term: 'Why covered',
           text: isByDoubt
@@ -101,6 +104,13 @@ function Ruled({ found, workshop, names }: CaseProps) {
 
 function joined(who: string | null, when: string | null): string | null {
   return who && when ? `${who}, ${when}` : null;
+}
+
+function letInWords(isLetIn: boolean | null): string | null {
+  if (isLetIn === null) return null;
+  return isLetIn
+    ? 'Yes: ruled on as if cover still ran.'
+    : 'No: it came after cover had ended, so it is not covered, whatever the cause.';
 }
 
 function alsoFoundWords(stored: string | null): string | null {
