@@ -4,18 +4,31 @@ import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Writer } from './letter';
 import { money } from './words';
 
-export const claimOpened: Writer<'claim-opened'> = ({ claimNumber, certificateNumber }, setting) => ({
+export const claimOpened: Writer<'claim-opened'> = (facts, setting) => ({
   to: 'customer',
-  subject: `Your claim ${showNumber(claimNumber)} is open`,
+  subject: `Your claim ${showNumber(facts.claimNumber)} is open`,
   summary: 'Post the unit when it suits you. Opening the claim is free of charge.',
   body: (
     <>
       <Title>We are sorry that it failed again</Title>
       <Para>Your claim is open and counts from today, not from the day the parcel is here.</Para>
+      {facts.isLate ? (
+        <Para>
+          The cover had ended a short time before. A person decides whether your claim is let in, once the
+          unit is here, and tells you in writing. If you want to know more before you post it, ask us on the
+          job page.
+        </Para>
+      ) : null}
+      {facts.isSerialClose ? (
+        <Para>
+          The serial you gave is close to the one on the certificate, but not the same. A person compares them
+          once the unit is here. If it is another unit, the certificate does not cover it.
+        </Para>
+      ) : null}
       <Lines
         items={[
-          { term: 'Claim', text: showNumber(claimNumber), isMono: true },
-          { term: 'Certificate', text: showNumber(certificateNumber), isMono: true },
+          { term: 'Claim', text: showNumber(facts.claimNumber), isMono: true },
+          { term: 'Certificate', text: showNumber(facts.certificateNumber), isMono: true },
           { term: 'Job', text: setting.job.number, isMono: true },
         ]}
       />

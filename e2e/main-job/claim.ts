@@ -53,7 +53,7 @@ export async function openTheClaim({ page, who }: People, first: SentBackJob): P
     await held.openClaim.click();
     await expect(job.heading).toHaveText('Your claim is open');
     await again.openClaim.click();
-    await expect(again.answer).toContainText('Your claim is already open');
+    await expect(again.answer).toContainText('A claim is already open');
     await expect(again.openClaim).toBeHidden();
     await otherTab.close();
 

@@ -9,6 +9,14 @@ export const warrantySamples: readonly Sample[] = [
     content: { template: 'claim-opened', data: { claimNumber, certificateNumber } },
     job: claimJob,
   },
+  {
+    name: 'Claim opened late, with a serial that is close',
+    content: {
+      template: 'claim-opened',
+      data: { claimNumber, certificateNumber, isLate: true, isSerialClose: true },
+    },
+    job: claimJob,
+  },
   ...(
     [
       [

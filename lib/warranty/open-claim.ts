@@ -148,7 +148,12 @@ async function open(tx: Tx, o: ClaimRequest): Promise<OpenedClaim> {
   });
   await queueMail(tx, {
     template: 'claim-opened',
-    data: { claimNumber, certificateNumber: certificate.number },
+    data: {
+      claimNumber,
+      certificateNumber: certificate.number,
+      ...(isLate && { isLate }),
+      ...(assessment.answer === 'confirm-serial' && { isSerialClose: true }),
+    },
     to: address.email,
     jobId: job.id,
     now: o.now,

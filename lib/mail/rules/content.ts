@@ -182,7 +182,14 @@ export const factsOf = {
     carrierReference: text,
     tracking: z.url({ protocol: /^https$/ }).optional(),
   }),
-  'claim-opened': z.strictObject({ claimNumber: text, certificateNumber: text }),
+  'claim-opened': z.strictObject({
+    claimNumber: text,
+    certificateNumber: text,
+    /** opened in the days of grace: a person decides whether it is let in */
+    isLate: z.boolean().optional(),
+    /** the serial given is only close to the certificate's */
+    isSerialClose: z.boolean().optional(),
+  }),
   'claim-ruled': z.strictObject({
     claimNumber: text,
     ruling: text,

@@ -59,11 +59,14 @@ export function sentence(reason: Reason, format: ClaimFormat): string {
     case 'first-customer-only':
       return 'We made this promise to the customer who sent us the unit. It does not pass to a new owner. If you are one, send us your claim all the same: a person reads it and tells you what we can do.';
     case 'open-claim':
-      return `You already have an open claim for this certificate: ${showNumber(reason.claimNumber)}, opened on ${long(reason.openedOn)}.`;
+      return `A claim is open on this certificate already: ${showNumber(reason.claimNumber)}, opened on ${long(reason.openedOn)}.`;
     case 'rights-by-law':
       return rightsStillOpen(format.country);
   }
 }
+
+/** The page of an open claim takes messages, so nobody has to post a unit to learn what a person thinks of it. */
+const ASK_BEFORE = 'Do you want to know more before you post it? Ask us on the page of your claim.';
 
 /** What to do next, when it happens and what it costs. */
 export function nextStepSentence(step: NextStep, format: ClaimFormat): string {
@@ -72,13 +75,13 @@ export function nextStepSentence(step: NextStep, format: ClaimFormat): string {
     case 'check-serial':
       return 'Read the serial on the unit once more and type it again. You get the answer at once, and it is free. If it still does not fit, send us a message: we are glad to look for the right certificate.';
     case 'send-serial-photo':
-      return `Send us a photo of the serial on the unit. A person looks at it and answers within ${answerWithin}. This is free.`;
+      return `Add a photo of the serial on the unit and open your claim, then post the unit to us. A person compares the two and answers within ${answerWithin} after it arrives. This is free. Postage to us: ${postageToUs}. ${ASK_BEFORE}`;
     case 'ask-a-person':
-      return `Send us your claim by ${formatDay(step.until, locale, 'weekday')}. A person reads it and answers within ${answerWithin}. Asking is free.`;
+      return `Open your claim by ${formatDay(step.until, locale, 'weekday')}, then post the unit to us. A person decides whether it is let in, and answers within ${answerWithin} after it arrives. This is free. Postage to us: ${postageToUs}. ${ASK_BEFORE}`;
     case 'book-paid-repair':
       return `You can send the unit to us for a paid repair. We look at it within ${answerWithin} after it arrives. The inspection costs ${inspectionFee}. You get a price before we do any more, and you can say no.`;
     case 'see-open-claim':
-      return `Open your claim ${showNumber(step.claimNumber)}. It shows where the unit is now and what comes next. There is nothing to pay for looking.`;
+      return `Did you open it? The private link in our e-mail shows where the unit is now and what comes next. There is nothing to pay for looking. Was it somebody else, for instance who had the unit before you? Write to us, and a person answers within ${answerWithin}.`;
     case 'open-claim':
       return `Open your claim by ${formatDay(step.until, locale, 'weekday')}, then post the unit to us. We look at it within ${answerWithin} after it arrives. The inspection is free. Postage to us: ${postageToUs}. Postage back: ${postageBack}. If we find something else, we ask you before anything costs money.`;
   }
@@ -98,7 +101,7 @@ export function answerHeading({ answer, nextStep }: Pick<Assessment, 'answer' | 
     case 'outside-cover':
       return 'This fault is not part of the cover';
     case 'already-open':
-      return 'Your claim is already open';
+      return 'A claim is already open';
     case 'covered-subject-to-inspection':
       return 'This looks covered. We inspect the unit first.';
   }

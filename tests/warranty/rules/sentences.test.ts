@@ -91,7 +91,7 @@ const spoken: { [C in ReasonCode]: { reason: Extract<Reason, { code: C }>; says:
   },
   'open-claim': {
     reason: { code: 'open-claim', claimNumber: 'C8H2M4T6V', openedOn: day('2027-02-20') },
-    says: 'You already have an open claim for this certificate: C-8H2M-4T6V, opened on 20 February 2027.',
+    says: 'A claim is open on this certificate already: C-8H2M-4T6V, opened on 20 February 2027.',
   },
   'rights-by-law': {
     reason: { code: 'rights-by-law' },
@@ -190,6 +190,21 @@ describe('the next step', () => {
 
   it.each(steps.map((step) => ({ kind: step.kind, step })))('$kind says when', ({ step }) => {
     expect(nextStepSentence(step, format)).toMatch(/at once|2 working days|now/);
+  });
+
+  it.each([{ kind: 'send-serial-photo' }, { kind: 'ask-a-person', until: day('2027-12-27') }] as const)(
+    '$kind promises no answer before the unit is here, and names its postage',
+    (step) => {
+      const told = nextStepSentence(step, format);
+      expect(told).toContain('within 2 working days after it arrives');
+      expect(told).toContain('Postage to us: £6.40.');
+    },
+  );
+
+  it('whoever did not open the claim that is open is told to write', () => {
+    expect(nextStepSentence({ kind: 'see-open-claim', claimNumber: 'C8H2M4T6V' }, format)).toContain(
+      'Was it somebody else, for instance who had the unit before you? Write to us',
+    );
   });
 
   it('a paid repair names the inspection fee before anything is booked', () => {

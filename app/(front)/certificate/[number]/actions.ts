@@ -123,7 +123,8 @@ async function open(number: string, revision: number, formData: FormData): Promi
 }
 
 async function answerView(assessment: Assessment, jobId: string | null): Promise<AnswerView> {
-  const format = claimFormat(await readWorkshop());
+  const workshop = await readWorkshop();
+  const format = claimFormat(workshop);
   const isPaid = assessment.nextStep?.kind === 'book-paid-repair';
   const slug = isPaid && jobId ? (await modelOfCertificate(jobId)).slug : null;
   return {
@@ -131,7 +132,13 @@ async function answerView(assessment: Assessment, jobId: string | null): Promise
     heading: answerHeading(assessment),
     sentences: assessment.reasons.map((reason) => sentence(reason, format)),
     next: assessment.nextStep ? nextStepSentence(assessment.nextStep, format) : null,
-    link: slug ? { href: `/prices/${slug}`, label: 'Prices for this unit' } : null,
+    link: slug ? { href: `/prices/${slug}`, label: 'Prices for this unit' } : writeLink(assessment, workshop),
     isGood: assessment.answer === 'covered-subject-to-inspection',
   };
+}
+
+/** Where a claim is open that somebody else may have opened, the address to write to. */
+function writeLink({ nextStep }: Assessment, { email }: { email: string }): AnswerView['link'] {
+  if (nextStep?.kind !== 'see-open-claim' || email === '') return null;
+  return { href: `mailto:${email}`, label: `Write to ${email}` };
 }

@@ -86,7 +86,9 @@ function Answer({ answer }: { answer: AnswerView }) {
       ) : null}
       {answer.link ? (
         <p>
-          <TextLink href={answer.link.href}>{answer.link.label}</TextLink>
+          <TextLink href={answer.link.href} file={answer.link.href.startsWith('mailto:')}>
+            {answer.link.label}
+          </TextLink>
         </p>
       ) : null}
     </Notice>

@@ -53,7 +53,11 @@ export default async function ClaimPage({ params, searchParams }: Props) {
         }
         title={`${certificate.modelName}: ${symptomWords(claim.symptom)}`}
         lead={claim.details === '' ? undefined : `“${claim.details}”`}
-        next={nextWords(standing, job.stage, workingDaysWords(workshop.answerDays))}
+        next={nextWords(
+          standing,
+          { stage: job.stage, isLate: claim.isLate },
+          workingDaysWords(workshop.answerDays),
+        )}
       />
       {search.saved ? (
         <Notice kind="good" role="status">
@@ -104,9 +108,16 @@ export default async function ClaimPage({ params, searchParams }: Props) {
   );
 }
 
-function nextWords(standing: ClaimStanding, stage: string, answerWithin: string): string {
+function nextWords(
+  standing: ClaimStanding,
+  { stage, isLate }: { stage: string; isLate: boolean },
+  answerWithin: string,
+): string {
   if (standing === 'to-rule' && stage === 'booked') {
-    return 'the customer posts the unit. Nothing is to be done before it is taken in.';
+    const asked = isLate
+      ? ' It came late: whether it is let in is said with the ruling, and the customer may ask by message before that.'
+      : '';
+    return `the customer posts the unit.${asked} One that never comes is cancelled on the job sheet: until then nobody can open another claim on this certificate.`;
   }
   switch (standing) {
     case 'to-rule':
