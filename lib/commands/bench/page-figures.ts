@@ -17,8 +17,13 @@ export async function* pageFigures(
       times.few.push((await askOnce(few, page, i)).took);
       times.many.push((await askOnce(many, page, i)).took);
     }
-    const statements = log && (await countInLog(log, () => askOnce(many, page, WARM + runs)));
+    const statements = log && (await countTwice(log, () => askOnce(many, page, WARM + runs)));
     const counted = { few: times.few.slice(WARM), many: times.many.slice(WARM), statements };
     yield growthFigure(`page, ${name}`, counted, most);
   }
+}
+
+/** The fewer of two: one request a minute also reads anew what the app keeps for a minute (lib/kept.ts). */
+async function countTwice(log: ServerLog, ask: () => Promise<unknown>): Promise<number> {
+  return Math.min(await countInLog(log, ask), await countInLog(log, ask));
 }
