@@ -1,6 +1,7 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
+import type { z } from 'zod';
 import { onlyPlain, onlyPlainOrNew } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
@@ -54,14 +55,12 @@ export async function correctLotAction(
   formData: FormData,
 ): Promise<FormState> {
   onlyPlain(lotId);
-  const staff = await requireStaff(rolesThatMay('bench'));
-  const { currency } = await readWorkshop();
-  const parsed = parseForm(correctLotSchema(currency), formData);
-  if (!parsed.ok) return parsed.state;
-  const by = { userId: staff.id, now: now() };
-  const outcome = await attempt(() => correctLot(shownIn(lotId, formData), parsed.data, by));
-  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
-  redirect(`/workshop/parts/lots/${lotId}?saved=yes` as Route);
+  return onLot({
+    lotId,
+    formData,
+    schema: correctLotSchema,
+    work: (data, by) => correctLot(shownIn(lotId, formData), data, by),
+  });
 }
 
 /** Adds pieces of the bound lot. */
@@ -71,13 +70,12 @@ export async function addToLotAction(
   formData: FormData,
 ): Promise<FormState> {
   onlyPlain(lotId);
-  const staff = await requireStaff(rolesThatMay('bench'));
-  const { currency } = await readWorkshop();
-  const parsed = parseForm(moreOfLotSchema(currency), formData);
-  if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() => addToLot({ ...parsed.data, lotId, userId: staff.id, now: now() }));
-  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
-  redirect(`/workshop/parts/lots/${lotId}?saved=yes` as Route);
+  return onLot({
+    lotId,
+    formData,
+    schema: moreOfLotSchema,
+    work: (data, by) => addToLot({ ...data, ...by, lotId }),
+  });
 }
 
 /** Takes pieces of the bound lot out of stock without a job. */
@@ -87,10 +85,26 @@ export async function writeOffAction(
   formData: FormData,
 ): Promise<FormState> {
   onlyPlain(lotId);
+  return onLot({
+    lotId,
+    formData,
+    schema: () => writeOffSchema,
+    work: (data, by) => writeOffLot({ ...data, ...by, lotId }),
+  });
+}
+
+/** What somebody at the bench does to a lot, kept in its history under their name; then the lot is shown. */
+async function onLot<S extends z.ZodType>(o: {
+  lotId: string;
+  formData: FormData;
+  schema: (currency: string) => S;
+  work: (data: z.output<S>, by: { userId: string; now: Date }) => Promise<unknown>;
+}): Promise<FormState> {
   const staff = await requireStaff(rolesThatMay('bench'));
-  const parsed = parseForm(writeOffSchema, formData);
+  const { currency } = await readWorkshop();
+  const parsed = parseForm(o.schema(currency), o.formData);
   if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() => writeOffLot({ lotId, ...parsed.data, userId: staff.id, now: now() }));
-  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
-  redirect(`/workshop/parts/lots/${lotId}?saved=yes` as Route);
+  const outcome = await attempt(() => o.work(parsed.data, { userId: staff.id, now: now() }));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(o.formData));
+  redirect(`/workshop/parts/lots/${o.lotId}?saved=yes` as Route);
 }

@@ -2,11 +2,6 @@ import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
 import { readWorkshop } from '@/app/read-workshop';
 import { Facts } from '@/app/ui/docket/facts';
-import { ActionForm } from '@/app/ui/forms/action-form';
-import { ConfirmButton } from '@/app/ui/forms/confirm-button';
-import { MoneyField } from '@/app/ui/forms/money-field';
-import { SubmitButton } from '@/app/ui/forms/submit';
-import { TextField } from '@/app/ui/forms/text-field';
 import { LinkButton } from '@/app/ui/page/button';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Table } from '@/app/ui/page/table';
@@ -23,7 +18,6 @@ import { now } from '@/lib/clock';
 import { staffNames } from '@/lib/jobs/records';
 import { LEFT_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { isStage, STAGE_WORDS } from '@/lib/jobs/rules/stages';
-import { decimalText } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { may } from '@/lib/people/rules/roles';
 import { coverClock } from '@/lib/returns/cover-clock';
@@ -31,7 +25,7 @@ import { flaggedLots } from '@/lib/returns/flagged-lots';
 import { evidenceSentence } from '@/lib/returns/rules/evidence-words';
 import { requireStaff } from '../../../../who';
 import { SavedNote } from '../../../catalogue/saved-note';
-import { addToLotAction, correctLotAction, writeOffAction } from '../../actions';
+import { LotForms } from './lot-forms';
 import { LotHistory } from './lot-history';
 
 export const metadata: Metadata = { title: 'Lot' };
@@ -119,105 +113,7 @@ export default async function LotPage({ params, searchParams }: Props) {
         />
       </div>
       <LotHistory lot={lot} workshop={workshop} names={names} />
-      {may(staff.role, 'bench') ? (
-        <section aria-labelledby="right" className="mt-12">
-          <h2 id="right" className="mb-3">
-            Put it right
-          </h2>
-          <ActionForm
-            action={correctLotAction.bind(null, id)}
-            hidden={{ mark: lot.mark }}
-            label="Put the lot right"
-            summary="Correct its code, supplier, day or cost"
-          >
-            <TextField
-              name="code"
-              label="Lot"
-              hint="As on the bag or the delivery note."
-              mono
-              width="half"
-              autoComplete="off"
-              defaultValue={lot.code}
-            />
-            <TextField name="supplier" label="Supplier" width="half" defaultValue={lot.supplier} />
-            <TextField
-              name="receivedOn"
-              label="Received on"
-              type="date"
-              width="half"
-              defaultValue={lot.receivedOn}
-            />
-            <MoneyField
-              name="unitCost"
-              label="Cost of one piece, without tax"
-              currency={currency}
-              defaultValue={decimalText(lot.unitCostMinor, currency)}
-            />
-            <SubmitButton
-              label="Correct the lot"
-              consequence="What it said before stays in its history. Certificates that were issued keep the lot’s code as it was, and pieces that were fitted their cost."
-            />
-          </ActionForm>
-        </section>
-      ) : null}
-      {may(staff.role, 'bench') ? (
-        <section aria-labelledby="more" className="mt-12">
-          <h2 id="more" className="mb-3">
-            More of this lot
-          </h2>
-          <ActionForm
-            action={addToLotAction.bind(null, id)}
-            hidden={{ received: lot.received }}
-            label="Add pieces to the lot"
-            summary="Add pieces that came later, or were not counted"
-          >
-            <TextField name="quantity" label="Pieces" inputMode="numeric" width="short" />
-            <MoneyField
-              name="unitCost"
-              label="Cost of one piece, without tax"
-              currency={currency}
-              defaultValue={decimalText(lot.unitCostMinor, currency)}
-            />
-            <SubmitButton
-              label="Add them"
-              consequence="They count as in stock. What one costs becomes the mean of those in stock and these."
-            />
-          </ActionForm>
-        </section>
-      ) : null}
-      {may(staff.role, 'bench') && lot.inStock > 0 ? (
-        <section aria-labelledby="off" className="mt-12">
-          <h2 id="off" className="mb-3">
-            Lost, broken or not to be trusted
-          </h2>
-          <ActionForm
-            action={writeOffAction.bind(null, id)}
-            hidden={{ inStock: lot.inStock }}
-            label="Take pieces out of stock"
-          >
-            <ConfirmButton
-              label="Take pieces out of stock"
-              question="How many pieces will not be fitted?"
-              confirm="Yes, take them out"
-              consequence="They can no longer be chosen at the bench. Units that carry the lot stay listed here."
-            >
-              <TextField
-                name="quantity"
-                label="Pieces"
-                inputMode="numeric"
-                width="short"
-                defaultValue={lot.inStock}
-              />
-              <TextField
-                name="reason"
-                label="Why"
-                hint="Kept with the lot, with your name."
-                maxLength={300}
-              />
-            </ConfirmButton>
-          </ActionForm>
-        </section>
-      ) : null}
+      {may(staff.role, 'bench') ? <LotForms lot={lot} currency={currency} /> : null}
     </>
   );
 }
