@@ -26,14 +26,19 @@ import { UnclaimedPart } from './unclaimed-part';
 /** The one move back: after everything that leads on. */
 const BACKWARDS = 'reopen-work';
 
-/** Moves of which nobody is told why they are shut: their forms say it, or it goes without saying. */
-const UNSAID: ReadonlySet<MoveKey> = new Set(['dispatch', 'arrive', 'came-back']);
+/** Moves of which nobody is told why they are shut: their forms say it, a ruling makes them, or it goes without saying. */
+const UNSAID: ReadonlySet<MoveKey> = new Set(['dispatch', 'arrive', 'came-back', 'repair-after-all']);
 
 /** Moves that cost something or cannot be taken back are asked once more. */
 const ASKED_ONCE = new Set(['cancel', 'set-aside', 'return-unrepaired', 'take-back-price', BACKWARDS]);
 
 /** Stages in which somebody could begin too early. */
-const BEFORE_READY: ReadonlySet<Stage> = new Set(['arrived', 'assessing', 'awaiting-approval', 'on-bench']);
+const COULD_BEGIN_EARLY: ReadonlySet<Stage> = new Set([
+  'arrived',
+  'assessing',
+  'awaiting-approval',
+  'on-bench',
+]);
 
 /** Every move that leaves this stage: those open as buttons with their consequence, the others with the reason why not. */
 export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Staff }) {
@@ -47,7 +52,7 @@ export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Sta
   return (
     <div id="moves" className="moves">
       {isOver ? <p>Nothing is left to do on this job.</p> : null}
-      {facts.isStartAllowed || !BEFORE_READY.has(facts.stage) ? null : (
+      {facts.isStartAllowed || !COULD_BEGIN_EARLY.has(facts.stage) ? null : (
         <Notice kind="warn" heading="No work yet">
           <p>{reasonSentence('start-allowed', facts, workshop.locale)}</p>
         </Notice>
