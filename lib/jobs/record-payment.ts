@@ -8,7 +8,8 @@ import { paysPostage } from '@/lib/warranty/stored-ruling';
 import { writePostageOfClaim } from '@/lib/warranty/write-closed-claim';
 import { readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
-import type { Stage } from './rules/stages';
+import { readStage } from './records';
+import { NO_MORE_NEWS } from './rules/stage-sets';
 import { writeEvent } from './write-event';
 import { idOfSent, writeOnce } from './write-once';
 import { takeUpAnswered } from './write-unclaimed';
@@ -85,7 +86,7 @@ export async function recordPayment(o: {
           balance: owed,
           ...(purpose === 'claim-postage' && { isPostage: true }),
           ...(isPriceOpen(after) && { isPriceOpen: true }),
-          ...(IS_OVER.has(after.stage) && { isOver: true }),
+          ...(NO_MORE_NEWS.includes(readStage(after.stage)) && { isOver: true }),
         },
         to: job.customer.email,
         jobId: o.jobId,
@@ -94,9 +95,6 @@ export async function recordPayment(o: {
     }),
   );
 }
-
-/** Stages in which no news of the unit is to come. */
-const IS_OVER: ReadonlySet<string> = new Set<Stage>(['sent-back', 'closed', 'cancelled']);
 
 const CHANGED =
   'What is left to pay changed while you had this open, so nothing was recorded. Look at the payments before you enter it again.';

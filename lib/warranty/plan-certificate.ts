@@ -143,10 +143,9 @@ async function nextRevision(
     { lines: before, held, terms },
     { workshop: await readWorkshop(), today: openedOn },
   );
-  const touched = touchedLines({
-    ...{ lines: before, symptom: claim.symptom, openedOn, fittedAgain },
-    ...{ held, terms, calendar: asOpened },
-  });
+  const { symptom } = claim;
+  const opened = { symptom, openedOn, calendar: asOpened };
+  const touched = touchedLines({ ...opened, lines: before, fittedAgain, held, terms });
   const from = startDay(chain.terms.startEvent, o.today, o.calendar, o.isCollected);
   const added = firstCover(covered, chain.terms, from);
   const { lines } = renewCover({

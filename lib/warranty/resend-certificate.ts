@@ -3,7 +3,6 @@ import { transaction } from '@/lib/db/transaction';
 import { ensureLink, writeLinkCopies } from '@/lib/jobs/write-link-copies';
 import { queueMail } from '@/lib/mail/queue';
 import { foldSerial } from '@/lib/numbers/serial';
-
 import { COVER_FACTS, coveredUntilFact } from './stored-cover-ends';
 
 export type LostCertificate = {

@@ -25,6 +25,9 @@ export const NOT_WITH_US: readonly Stage[] = ['booked', 'cancelled', 'sent-back'
 /** Where a unit that left may still be on its way, or come back undelivered. */
 export const LEFT_STAGES: readonly Stage[] = ['sent-back', 'closed'];
 
+/** Where no news of the unit is to come: it left, or never came. */
+export const NO_MORE_NEWS: readonly Stage[] = [...LEFT_STAGES, 'cancelled'];
+
 /** Before ready: only there can a promise, which is for the day a unit is ready, still be missed by us. */
 export const BEFORE_READY: readonly Stage[] = [
   'arrived',
