@@ -8,20 +8,20 @@ import { readQuote } from './records';
 import { isHeld } from './rules/held-price';
 import { isInspectionOnly } from './rules/inspection-fee';
 import { requestMove } from './rules/request-states';
+import { readAgreedWords } from './stored-agreed-words';
 import { writeQuoteEvent } from './write-quote-event';
 
 const CUSTOMER = { kind: 'customer' } as const;
 
 /**
  * The customer's yes or no to a quote. The answer names the revision it was given on: if the workshop has sent another
- * one meanwhile, nothing is decided and the customer sees the new price. The words agreed to are frozen with who and
- * when. Answering the same way twice is not an error, since a tap on a weak signal is often sent again.
+ * one meanwhile, nothing is decided and the customer sees the new price. The words agreed to are written from the
+ * revision, and frozen with who and when. Answering the same way twice is not an error, since a tap on a weak signal is often sent again.
  */
 export async function decideQuote(o: {
   quoteId: string;
   revision: number;
   decision: 'accepted' | 'declined';
-  agreedText: string;
   now: Date;
 }): Promise<void> {
   await transaction(async (tx) => {
@@ -53,7 +53,12 @@ export async function decideQuote(o: {
     });
     await tx.quoteRevision.update({
       where: { id: offer.id },
-      data: { state: o.decision, decidedAt: o.now, decidedBy: CUSTOMER.kind, agreedText: o.agreedText },
+      data: {
+        state: o.decision,
+        decidedAt: o.now,
+        decidedBy: CUSTOMER.kind,
+        agreedText: readAgreedWords(quote, offer, { decision: o.decision, locale: workshop.locale }),
+      },
     });
     const mail = { to: quote.request.email, quoteId: quote.id, now: o.now };
     if (o.decision === 'accepted') {

@@ -117,12 +117,11 @@ export class RequestCourse extends Steps {
   }
 
   async decide(decision: 'accepted' | 'declined'): Promise<void> {
-    const { revision, onYes, onNo } = await db.quoteRevision.findFirstOrThrow({
+    const { revision } = await db.quoteRevision.findFirstOrThrow({
       where: { quoteId: this.quoteId, state: 'sent' },
-      select: { revision: true, onYes: true, onNo: true },
+      select: { revision: true },
     });
-    const agreedText = decision === 'accepted' ? onYes : onNo;
-    await decideQuote({ quoteId: this.quoteId, revision, decision, agreedText, now: this.step() });
+    await decideQuote({ quoteId: this.quoteId, revision, decision, now: this.step() });
   }
 
   async turnDown(text: string, by: HandName = 'owner'): Promise<void> {

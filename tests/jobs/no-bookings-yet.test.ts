@@ -42,7 +42,7 @@ describe('a workshop without an address', () => {
     const { quoteId } = await makeRequest({ now: NOW });
     await makeQuote({ quoteId, repairId: made.repairId, now: NOW });
     const answer = (decision: 'accepted' | 'declined') =>
-      decideQuote({ quoteId, revision: 1, decision, agreedText: 'Yes', now: NOW });
+      decideQuote({ quoteId, revision: 1, decision, now: NOW });
     await forget({ town: '' });
     await expect(answer('accepted')).rejects.toThrow(NO_BOOKINGS);
     await forget({ town: 'Sandmouth' });
@@ -55,7 +55,6 @@ describe('a workshop without an address', () => {
       quoteId: other.quoteId,
       revision: 1,
       decision: 'declined',
-      agreedText: 'No',
       now: NOW,
     });
     expect(await db.quoteRequest.findMany({ select: { state: true }, orderBy: { state: 'asc' } })).toEqual([

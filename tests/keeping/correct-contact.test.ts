@@ -64,7 +64,7 @@ describe('putting a contact right', () => {
     const world = await makeWorkshop(NOW);
     const { quoteId, number } = await makeRequest({ now: NOW });
     await makeQuote({ quoteId, repairId: world.repairId, now: NOW });
-    await decideQuote({ quoteId, revision: 1, decision: 'accepted', agreedText: 'Yes', now: NOW });
+    await decideQuote({ quoteId, revision: 1, decision: 'accepted', now: NOW });
     const draft = await startBooking({ quoteId, now: NOW });
     const parcel = { accessories: [], otherAccessory: '', battery: 'healthy', data: 'none' as const };
     await saveStep({ token: draft, step: 'parcel', answers: parcel, now: NOW });

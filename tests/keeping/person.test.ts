@@ -303,7 +303,7 @@ describe('requests for a price that came to nothing', () => {
     const world = await makeWorkshop(NOW);
     const { quoteId } = await makeRequest({ now: NOW });
     await makeQuote({ quoteId, repairId: world.repairId, now: NOW });
-    await decideQuote({ quoteId, revision: 1, decision: 'accepted', agreedText: 'Yes', now: NOW });
+    await decideQuote({ quoteId, revision: 1, decision: 'accepted', now: NOW });
     expect(await sweepPeople(on('2028-07-06'))).toBe(0);
     expect(await db.quoteRevision.count({ where: { quoteId, state: 'accepted' } })).toBe(1);
   });

@@ -87,7 +87,7 @@ export async function bookAtQuote(o: { quoteId: string; now: Date; isStartAsked?
     revision: 0,
     grossMinor: 0,
   };
-  await decideQuote({ quoteId, revision, decision: 'accepted', agreedText: 'Yes', now });
+  await decideQuote({ quoteId, revision, decision: 'accepted', now });
   const draftToken = await fillAtQuote({ quoteId, now });
   const booked = await book({ draftToken, shownMinor: grossMinor, isStartAsked, now });
   return { ...booked, draftToken, jobId: (await findJobByToken(booked.token))?.jobId ?? '' };

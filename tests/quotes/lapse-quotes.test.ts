@@ -27,7 +27,7 @@ beforeEach(async () => {
 }, 60_000);
 
 const decide = (decision: 'accepted' | 'declined', now: Date) =>
-  attempt(() => decideQuote({ quoteId, revision: 1, decision, agreedText: '', now }));
+  attempt(() => decideQuote({ quoteId, revision: 1, decision, now }));
 const mails = (template: string) => db.mail.count({ where: { template, quoteId } });
 
 describe('a price that was asked for and is not answered', () => {

@@ -79,13 +79,14 @@ describe('the paper of a quote that was asked for', () => {
       quoteId,
       revision: 2,
       decision: 'accepted',
-      agreedText: 'Yes to £90.00.',
       now: LATER,
     });
     const quote = await quoteNow(quoteId);
     const data = await askedQuoteData(quote);
     expect(data?.before).toEqual({ revision: 1, gross: 9600 });
-    expect(data?.outcome).toBe('Your answer of Thursday 3 December 2026: Yes to £90.00.');
+    expect(data?.outcome).toMatch(
+      /^Your answer of Thursday 3 December 2026: Yes to quote .+, revision 2: .+ Total with tax £90\.00, held until/,
+    );
     expect((await askedQuoteData(quote, { revision: 1 }))?.outcome).toBe(
       'This price was taken back or replaced by a later one, and no longer stands.',
     );

@@ -35,7 +35,7 @@ beforeEach(async () => {
   await makeQuote({ quoteId, repairId: world.repairId, now: NOW, amount: 9000, validDays: 60 });
 }, 60_000);
 
-const accept = () => decideQuote({ quoteId, revision: 2, decision: 'accepted', agreedText: 'Yes', now: NOW });
+const accept = () => decideQuote({ quoteId, revision: 2, decision: 'accepted', now: NOW });
 
 async function fill(token: string): Promise<void> {
   const parcel = { accessories: [], otherAccessory: '', battery: 'healthy', data: 'none' as const };

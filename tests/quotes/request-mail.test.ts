@@ -32,7 +32,7 @@ describe('mails about a quote that has no job', () => {
     await askCustomer({ quoteId, version, text: 'Does it charge at all?', actor: BENCH, now: NOW });
     await answerQuestion({ quoteId, text: 'Only lying flat.', photos: [], now: NOW });
     await makeQuote({ quoteId, repairId: world.repairId, now: NOW });
-    await decideQuote({ quoteId, revision: 1, decision: 'accepted', agreedText: 'Yes', now: NOW });
+    await decideQuote({ quoteId, revision: 1, decision: 'accepted', now: NOW });
 
     for (const template of ['quote-asked', 'quote-question', 'quote-sent', 'quote-accepted']) {
       const { subject, text, html } = await drawn(template);

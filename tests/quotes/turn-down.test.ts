@@ -30,7 +30,7 @@ beforeEach(async () => {
   ({ quoteId, number } = await begin());
 }, 60_000);
 
-const accept = () => decideQuote({ quoteId, revision: 1, decision: 'accepted', agreedText: 'Yes', now: NOW });
+const accept = () => decideQuote({ quoteId, revision: 1, decision: 'accepted', now: NOW });
 const close = async () =>
   turnDown({
     quoteId,

@@ -8,22 +8,13 @@ import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
-import { dayFromDate } from '@/lib/calendar/day';
-import { coverWords } from '@/lib/catalogue/rules/cover-words';
 import { readDraft } from '@/lib/jobs/draft';
 import { nextStep } from '@/lib/jobs/rules/booking';
 import { attempt } from '@/lib/outcome';
 import { answerQuestion } from '@/lib/quotes/answer-question';
 import { startBooking } from '@/lib/quotes/book-quote';
 import { decideQuote } from '@/lib/quotes/decide-quote';
-import { readQuote } from '@/lib/quotes/records';
-import { agreedWords } from '@/lib/quotes/rules/agreed-words';
-import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
-import { shownLines } from '@/lib/quotes/rules/lines';
 import { MOST_PHOTOS } from '@/lib/quotes/rules/request-answers';
-import { readConditions } from '@/lib/quotes/stored-conditions';
-import { readLine } from '@/lib/quotes/stored-lines';
-import { readWorkshop } from '@/lib/workshop/records';
 import { onQuoteLink } from './on-quote-link';
 import { answerForm, decisionForm } from './schema';
 
@@ -45,41 +36,15 @@ export async function answer(token: string, _before: FormState, formData: FormDa
   });
 }
 
-/** Yes or no to the price. The words agreed to are written here, from the revision that the answer names. */
+/** Yes or no to the price. */
 export async function decide(token: string, _before: FormState, formData: FormData): Promise<FormState> {
   return onQuoteLink(token, formData, async ({ quoteId, now }) => {
     const parsed = parseForm(decisionForm, formData);
     if (!parsed.ok) return parsed.state;
     const { revision, decision } = parsed.data;
-    const agreedText = await wordsOf(quoteId, revision, decision);
-    const done = await attempt(() => decideQuote({ quoteId, revision, decision, agreedText, now }));
+    const done = await attempt(() => decideQuote({ quoteId, revision, decision, now }));
     if (!done.ok) return refused(done.refusal);
     redirect(`/quote/${token}?done=${decision}` as Route);
-  });
-}
-
-async function wordsOf(
-  quoteId: string,
-  revision: number,
-  decision: 'accepted' | 'declined',
-): Promise<string> {
-  const [quote, { locale }] = await Promise.all([readQuote({ id: quoteId }), readWorkshop()]);
-  const offer = quote?.revisions.find((each) => each.revision === revision);
-  // A revision that is not there is refused by the use case.
-  if (!quote || !offer) return '';
-  const { returnFeeMinor, isInspectionFeeTakenOff } = readConditions(offer);
-  return agreedWords(decision, {
-    number: quote.number,
-    revision,
-    lines: shownLines(offer.lines.map(readLine)),
-    isGross: offer.isGross,
-    gross: offer.grossMinor,
-    validUntil: dayFromDate(offer.validUntil),
-    cover: offer.policyVersion && coverWords(offer.policyVersion),
-    returnFee: returnFeeMinor,
-    isTakenOff: isInspectionFeeTakenOff && isInspectionOnly(offer),
-    currency: quote.currency,
-    locale,
   });
 }
 

@@ -1,0 +1,30 @@
+import { dayFromDate } from '@/lib/calendar/day';
+import { coverWords } from '@/lib/catalogue/rules/cover-words';
+import type { QuoteRecord } from './records';
+import { agreedWords } from './rules/agreed-words';
+import { isInspectionOnly } from './rules/inspection-fee';
+import { shownLines } from './rules/lines';
+import { readConditions } from './stored-conditions';
+import { readLine } from './stored-lines';
+
+/** The words of a customer's answer to one sent price, from the records: what a page or a caller says is never taken for them. */
+export function readAgreedWords(
+  quote: QuoteRecord,
+  offer: QuoteRecord['revisions'][number],
+  { decision, locale }: { decision: 'accepted' | 'declined'; locale: string },
+): string {
+  const { returnFeeMinor, isInspectionFeeTakenOff } = readConditions(offer);
+  return agreedWords(decision, {
+    number: quote.number,
+    revision: offer.revision,
+    lines: shownLines(offer.lines.map(readLine)),
+    isGross: offer.isGross,
+    gross: offer.grossMinor,
+    validUntil: dayFromDate(offer.validUntil),
+    cover: offer.policyVersion && coverWords(offer.policyVersion),
+    returnFee: returnFeeMinor,
+    isTakenOff: isInspectionFeeTakenOff && isInspectionOnly(offer),
+    currency: quote.currency,
+    locale,
+  });
+}
