@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { AddressFields } from '@/app/ui/forms/address-fields';
 import { Checkbox, CheckboxGroup, RadioGroup } from '@/app/ui/forms/choices';
 import { FileField } from '@/app/ui/forms/file-field';
 import type { FormState } from '@/app/ui/forms/form-state';
@@ -75,6 +76,22 @@ describe('a form with problems', () => {
   test('takes the focus to the summary without script too', () => {
     expect(html).toMatch(/<div[^>]*tabindex="-1"[^>]*autofocus=""/i);
   });
+});
+
+// The tokens are those of WCAG 2.2, section 7 (success criterion 1.3.5), as HTML lists them for autocomplete.
+test('every field of an address says what it is for, so that it can be filled in', () => {
+  const html = draw({}, <AddressFields countries={[{ value: 'GB', label: 'United Kingdom' }]} />);
+  const controls = html.match(/<(?:input|select)[^>]* name="(?!model)[^>]*>/g) ?? [];
+  expect(controls.map((control) => control.match(/autoComplete="([^"]+)"/i)?.[1])).toEqual([
+    'name',
+    'email',
+    'tel',
+    'address-line1',
+    'address-line2',
+    'postal-code',
+    'address-level2',
+    'country',
+  ]);
 });
 
 describe('what was typed', () => {

@@ -80,6 +80,7 @@ export function AddressFields({ countries, defaults }: Props) {
       <Select
         name="country"
         label="Country"
+        autoComplete="country"
         choices={countries}
         defaultValue={defaults?.country ?? countries[0]?.value}
       />

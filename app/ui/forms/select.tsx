@@ -21,6 +21,7 @@ type SelectProps = {
   }[];
   empty?: string | undefined;
   defaultValue?: string | undefined;
+  autoComplete?: string | undefined;
   width?: 'full' | 'half' | undefined;
 };
 
@@ -47,6 +48,7 @@ export function Select(props: SelectProps) {
           name={name}
           className="field-box field-select"
           defaultValue={value}
+          autoComplete={props.autoComplete}
           aria-invalid={facts.problem ? true : undefined}
           aria-describedby={facts.describedBy}
         >
