@@ -6,15 +6,11 @@ import { attempt } from '@/lib/outcome';
 import { lapsePrices } from '@/lib/quotes/write-lapses';
 import { forgetLeftPhotos } from '@/lib/quotes/write-left-photos';
 import { DRAFT_DAYS } from './draft';
+import { CLOSE_AFTER_DAYS, longSentBack } from './long-sent-back';
 import { moveJob } from './move';
 import { sendUnclaimedNotices } from './unclaimed-notices';
 
-/** Days after which a unit that was sent back counts as delivered; common practice, no source. */
-export const CLOSE_AFTER_DAYS = 14;
-
 const DAY = 86_400_000;
-/** So many jobs a round at most, so that a round stays short; the next one goes on. */
-const MOST = 200;
 
 export type ClockRound = {
   closed: number;
@@ -31,7 +27,8 @@ export type ClockRound = {
 };
 
 /**
- * What the passing of time does by itself: jobs whose unit was sent back long ago are closed, bookings that nobody
+ * What the passing of time does by itself: jobs whose unit was sent back long ago are closed, unless their customer
+ * has written since, bookings that nobody
  * finished and photos that no request took are removed, prices that nobody answered are reminded of and lapse, customers whose
  * unit waits for them get a notice, and data kept long enough and files that no row names are removed. Every instance may run it: a move names the version it comes from, so that a
  * job is closed once.
@@ -64,12 +61,7 @@ export async function clockRound(now: Date): Promise<ClockRound> {
 }
 
 async function closeSentBack(now: Date): Promise<number> {
-  const due = await db.job.findMany({
-    where: { stage: 'sent-back', sentBackAt: { lte: new Date(now.getTime() - CLOSE_AFTER_DAYS * DAY) } },
-    select: { id: true, version: true },
-    orderBy: { sentBackAt: 'asc' },
-    take: MOST,
-  });
+  const due = await longSentBack(now, { isWrittenAbout: false });
   let closed = 0;
   for (const { id, version } of due) {
     const moved = await attempt(() =>

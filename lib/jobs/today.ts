@@ -10,6 +10,7 @@ import { COVER_FACTS, type CoverEnds, readCoverEnds } from '@/lib/warranty/store
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { type ArrivalJob, EXPECTED, inOrderOfComing } from './find-arrival';
+import { longSentBack } from './long-sent-back';
 import { readKind, readStage } from './records';
 import { type BenchLoad, benchLoad } from './rules/bench-load';
 import type { Stage } from './rules/stages';
@@ -26,6 +27,8 @@ export type TodayListed = TodayJob & {
   repair: string;
   customer: string;
   readyOn: Day | null;
+  /** set where its customer has written since and nobody has closed it; its promise is past then */
+  sentBackOn: Day | null;
   /** end of the certificate a claim stands on, with the days given back */
   certificateEndsOn: Day | null;
   isLateClaim: boolean;
@@ -70,6 +73,7 @@ const SHOWN = {
   bookedAt: true,
   arrivedAt: true,
   readyAt: true,
+  sentBackAt: true,
   isSerialSettled: true,
   model: { select: { maker: true, name: true } },
   repair: { select: { name: true, minutes: true } },
@@ -109,9 +113,10 @@ export async function readToday(now: Date, given?: WorkshopCard): Promise<Today>
   const workshop = given ?? (await readWorkshop());
   const { timeZone } = workshop;
   const today = dayInZone(now, timeZone);
+  const writtenAbout = (await longSentBack(now, { isWrittenAbout: true })).map(({ id }) => id);
   const [open, requests, calendar, unanswered, mail] = await Promise.all([
     db.job.findMany({
-      where: { stage: { in: ['booked', ...WITH_US] } },
+      where: { OR: [{ stage: { in: ['booked', ...WITH_US] } }, { id: { in: writtenAbout } }] },
       orderBy: [{ bookedAt: 'asc' }, { id: 'asc' }],
       select: SHOWN,
     }),
@@ -157,9 +162,11 @@ function listed(
     number: row.number,
     kind: readKind(row.kind),
     stage: readStage(row.stage),
-    promisedOn: row.promisedOn ? dayFromDate(row.promisedOn) : null,
+    promisedOn: row.promisedOn && !row.sentBackAt ? dayFromDate(row.promisedOn) : null,
     arrivedOn: dayInZone(row.arrivedAt ?? row.bookedAt, timeZone),
     readyOn: row.readyAt ? dayInZone(row.readyAt, timeZone) : null,
+    sentBackOn: row.sentBackAt ? dayInZone(row.sentBackAt, timeZone) : null,
+    isWrittenAbout: row.sentBackAt !== null,
     minutesPlanned: row.repair.minutes,
     minutesWorked: row.work.reduce((sum, entry) => sum + entry.minutes, 0),
     isSerialSettled: row.isSerialSettled,

@@ -4,8 +4,11 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { db } from '@/lib/db/client';
 import { clockRound } from '@/lib/jobs/clock-round';
 import { startDraft } from '@/lib/jobs/draft';
+import { isClosedByTime } from '@/lib/jobs/rules/handover';
+import { sendMessage } from '@/lib/jobs/send-message';
+import { readToday } from '@/lib/jobs/today';
 import { resetDatabase, useDatabase } from '@/tests/database';
-import { readyJob, sendBack } from '@/tests/makers/course';
+import { readyJob, sendBack, takeMove } from '@/tests/makers/course';
 import { makeBooking } from '@/tests/makers/job';
 import { makeQuote, makeRequest } from '@/tests/makers/quote';
 import { makeWorkshop } from '@/tests/makers/workshop';
@@ -26,9 +29,34 @@ describe('the hourly round of the clock', () => {
     expect((await clockRound(after(13.9))).closed).toBe(0);
     expect((await clockRound(after(14))).closed).toBe(1);
     expect((await clockRound(after(15))).closed).toBe(0);
-    const job = await db.job.findUniqueOrThrow({ where: { id: jobId }, include: { events: true } });
+    const job = await db.job.findUniqueOrThrow({
+      where: { id: jobId },
+      include: { events: { orderBy: { version: 'asc' } } },
+    });
     expect(job.stage).toBe('closed');
+    expect(isClosedByTime(job.events)).toBe(true);
     expect(job.events.filter((event) => event.actorKind === 'clock')).toHaveLength(1);
+  });
+
+  it('leaves a job to a person whose customer has written since its unit was sent back', async () => {
+    const world = await makeWorkshop(SENT);
+    const jobId = await readyJob(world, SENT);
+    const write = (text: string, now: Date) => sendMessage({ jobId, text, actor: { kind: 'customer' }, now });
+    await write('Please ring twice.', SENT);
+    await sendBack(jobId, SENT);
+    expect((await readToday(after(14))).lists.onUs).toEqual([]);
+    await write('It has not come.', after(11));
+    expect((await readToday(after(13))).lists.onUs).toEqual([]);
+    expect((await clockRound(after(40))).closed).toBe(0);
+    const { onUs } = (await readToday(after(40))).lists;
+    expect(onUs.map(({ wait }) => wait)).toEqual([{ who: 'us', step: 'hear-of-parcel' }]);
+    await takeMove(jobId, 'close', after(41));
+    const { stage, events } = await db.job.findUniqueOrThrow({
+      where: { id: jobId },
+      include: { events: { orderBy: { version: 'asc' } } },
+    });
+    expect(stage).toBe('closed');
+    expect(isClosedByTime(events)).toBe(false);
   });
 
   it('removes a booking nobody finished after fourteen days, and keeps one that became a job', async () => {

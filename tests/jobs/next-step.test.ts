@@ -63,6 +63,12 @@ describe('what happens next to a unit that left in another way', () => {
     expect(told).toContain('You collected your unit. Keep the certificate');
   });
 
+  it('is a word to us where it counts as delivered and has not come', () => {
+    const told = next({ stage: 'closed', kind: 'repair', ruling: null, isClosedByTime: true });
+    expect(told).toContain('Has it not come, or did it come damaged? Write to us below.');
+    expect(next({ stage: 'closed', kind: 'repair', ruling: null })).not.toContain('not come');
+  });
+
   it('is the customer’s answer about their address once the parcel came back', () => {
     const told = next({
       stage: 'ready',

@@ -78,6 +78,8 @@ describe('who has to do something next', () => {
     ['a ready unit that is not paid', { stage: 'ready', owed: 1 }, customer('pay')],
     ['a ready unit that is paid', { stage: 'ready', owed: 0 }, us('send-back')],
     ['a ready unit that was paid too much for', { stage: 'ready', owed: -100 }, us('send-back')],
+    ['a unit on its way back', { stage: 'sent-back' }, { who: 'nobody' }],
+    ['a parcel asked about', { stage: 'sent-back', isWrittenAbout: true }, us('hear-of-parcel')],
     ['a declined price', { stage: 'declined' }, us('pack-return')],
     [
       'a contested claim whose customer withdrew',

@@ -85,6 +85,8 @@ function factsOf(row: Listed, { workshop, today, isOwner }: Format): ReactNode[]
     return present(facts);
   }
   if (job.offerUntil) facts.push(`price valid until ${short(job.offerUntil)}`);
+  if (job.sentBackOn)
+    return present([...facts, `on ${short(job.sentBackOn)}; its customer has written since`]);
   facts.push(job.promisedOn ? `promised ${short(job.promisedOn)}` : 'no promise yet');
   if (row.minutesLeft > 0) facts.push(`${row.minutesLeft} min of ${job.minutesPlanned} left`);
   if (job.claim && job.certificateEndsOn) facts.push(...coverFact(job.certificateEndsOn, today, short));

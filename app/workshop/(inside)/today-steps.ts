@@ -17,6 +17,7 @@ const STEPS: Record<Step, { label: string; place: string }> = {
   'send-back': { label: 'Send back', place: '#moves' },
   'pack-return': { label: 'Pack for return', place: '#moves' },
   'offer-ran-out': { label: 'Write to them', place: '#messages' },
+  'hear-of-parcel': { label: 'Has it come?', place: '#moves' },
   'answer-price': { label: 'Write to them', place: '#messages' },
   pay: { label: 'Record payment', place: '#money' },
   'decide-unclaimed': { label: 'Decide', place: '#moves' },

@@ -19,6 +19,12 @@ export function isCollected(events: readonly Happened[]): boolean {
   return left?.kind === 'sent-back' && left.data.isCollected === true;
 }
 
+/** Whether a job counts as delivered because time passed, and not because somebody said so. */
+export function isClosedByTime(events: readonly { toStage: string | null; actorKind: string }[]): boolean {
+  const last = events.findLast(({ toStage }) => toStage !== null);
+  return last?.toStage === 'closed' && last.actorKind === 'clock';
+}
+
 /** Whether a unit left once, wherever it is by now: what was issued then stands. */
 export function hasLeft(events: readonly { kind: string }[]): boolean {
   return events.some(({ kind }) => kind === 'sent-back');

@@ -18,6 +18,8 @@ export type NextFacts = {
   /** when a sent offer stops being valid */
   offerUntil: Day | null;
   carrier: string;
+  /** it counts as delivered because time passed, and nobody has said that it came */
+  isClosedByTime?: boolean;
   /** the customer fetched the unit here */
   isCollected?: boolean;
   /** its carrier brought the parcel back, and the customer has not said yet whether their address is right */
@@ -150,7 +152,13 @@ function leftToPay(owed: string): string {
   return `${owed} is left to pay. How to pay is below.`;
 }
 
-function closed({ owed, hasCertificate, decision, kind, isCollected = false }: NextFacts): string {
+const NOT_COME = 'Has it not come, or did it come damaged? Write to us below.';
+
+function closed(facts: NextFacts): string {
+  return facts.isClosedByTime ? `${closedWords(facts)} ${NOT_COME}` : closedWords(facts);
+}
+
+function closedWords({ owed, hasCertificate, decision, kind, isCollected = false }: NextFacts): string {
   const left = owed === null ? 'There is nothing left to do.' : leftToPay(owed);
   if (decision === 'give-away' || decision === 'recycle' || decision === 'sell') {
     return `${left} ${DECISION_WORDS[decision].told} We wrote to you about it.`;

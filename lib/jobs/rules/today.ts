@@ -6,7 +6,7 @@ import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
 import { BEFORE_READY, UNRULED_STAGES } from './stage-sets';
 import type { JobKind, Stage } from './stages';
 
-/** A job that is with us, as far as today's list goes. Minutes are bench minutes, `owed` minor units. */
+/** A job that is with us, or whose parcel is asked about, as far as today's list goes. Minutes are bench minutes, `owed` minor units. */
 export type TodayJob = {
   number: string;
   kind: JobKind;
@@ -21,6 +21,8 @@ export type TodayJob = {
   offerUntil: Day | null;
   /** unclaimed, and the last notice was not answered */
   isToBeDecided?: boolean;
+  /** sent back so long ago that it would be closed, had its customer not written since */
+  isWrittenAbout?: boolean;
   /** `ruling` is the final one, null before it */
   claim: { number: string; standing: ClaimStanding; ruling: Ruling | null } | null;
 };
@@ -39,7 +41,8 @@ export type OurStep =
   | 'send-back'
   | 'pack-return'
   | 'offer-ran-out'
-  | 'decide-unclaimed';
+  | 'decide-unclaimed'
+  | 'hear-of-parcel';
 export type CustomerStep = 'answer-price' | 'pay' | 'fetch-or-write';
 
 export type Wait = { who: 'us'; step: OurStep } | { who: 'customer'; step: CustomerStep } | { who: 'nobody' };
@@ -72,6 +75,8 @@ export function waitOf(job: TodayJob, today: Day): Wait {
       return us('pack-return');
     case 'unclaimed':
       return job.isToBeDecided ? us('decide-unclaimed') : { who: 'customer', step: 'fetch-or-write' };
+    case 'sent-back':
+      return job.isWrittenAbout ? us('hear-of-parcel') : { who: 'nobody' };
     default:
       return { who: 'nobody' };
   }

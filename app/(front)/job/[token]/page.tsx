@@ -20,7 +20,7 @@ import { newestQuoteTokenOf } from '@/lib/jobs/private-link';
 import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/records';
 import { parseEvent } from '@/lib/jobs/rules/events';
 import { isUnruled, type JobFacts } from '@/lib/jobs/rules/guards';
-import { isCollected, waitsForAddress } from '@/lib/jobs/rules/handover';
+import { isClosedByTime, isCollected, waitsForAddress } from '@/lib/jobs/rules/handover';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
 import { packingSlip } from '@/lib/jobs/rules/packing-slip';
 import { type JobKind, STAGE_WORDS } from '@/lib/jobs/rules/stages';
@@ -107,6 +107,7 @@ export default async function JobPage({ params, searchParams }: Props) {
                   startAfter: facts.isStartAllowed ? null : facts.withdrawUntil,
                   offerUntil: offer ? dayFromDate(offer.validUntil) : null,
                   carrier: job.carrier,
+                  isClosedByTime: isClosedByTime(job.events),
                   isCollected: collectedOn !== null,
                   waitsForAddress: waitsForAddress(job.events),
                   ruling: facts.ruling,
