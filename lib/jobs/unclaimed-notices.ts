@@ -7,6 +7,7 @@ import { balanceOf } from '@/lib/invoices/rules/balance';
 import { attempt } from '@/lib/outcome';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { moveJob } from './move';
+import { parseEvent } from './rules/events';
 import { isHeldForMoney } from './rules/guards';
 import { waitsForAddress } from './rules/handover';
 import { type UnclaimedStep, unclaimedStep } from './rules/unclaimed';
@@ -20,7 +21,10 @@ export const UNCLAIMED_FACTS = {
   events: {
     ...DECISION_EVENTS,
     where: {
-      OR: [...DECISION_EVENTS.where.OR, { kind: { in: ['came-back', 'message-sent', 'contact-corrected'] } }],
+      OR: [
+        ...DECISION_EVENTS.where.OR,
+        { kind: { in: ['came-back', 'message-sent', 'contact-corrected', 'payment-recorded'] } },
+      ],
     },
   },
   mails: {
@@ -35,7 +39,8 @@ type Facts = Prisma.JobGetPayload<{ select: typeof UNCLAIMED_FACTS }>;
 
 /**
  * What is due about one unit. Told is somebody whose newest letter that the unit is ready, or that its parcel came back, has
- * left and was not returned; the time runs from the later of that and the last time it became ready.
+ * left and was not returned; the time runs from the latest of that, the last time it became ready and the last time its
+ * customer was heard: nobody is told that they were silent who wrote or paid the day before.
  */
 export function stepOfUnit(job: Facts, workshop: WorkshopCard, today: Day): UnclaimedStep {
   const dayOf = (at: Date) => dayInZone(at, workshop.timeZone);
@@ -43,13 +48,33 @@ export function stepOfUnit(job: Facts, workshop: WorkshopCard, today: Day): Uncl
   const letter = newestTold(job);
   return unclaimedStep(
     {
-      toldOn: ready && letter?.sentAt ? maxDay(dayOf(letter.sentAt), dayOf(ready.at)) : null,
+      toldOn:
+        ready && letter?.sentAt ? latestDay([letter.sentAt, ready.at, heardAt(job.events)], dayOf) : null,
       sentOn: job.unclaimedNotices.map(({ at }) => dayOf(at)),
       keptUntil: lastDecision(job.events)?.until ?? null,
     },
     unclaimedSettings(workshop),
     today,
   );
+}
+
+function latestDay(instants: readonly (Date | null)[], dayOf: (at: Date) => Day): Day | null {
+  return instants
+    .flatMap((at) => (at === null ? [] : [dayOf(at)]))
+    .reduce<Day | null>((latest, on) => (latest === null ? on : maxDay(latest, on)), null);
+}
+
+/** When the customer last wrote or paid. */
+function heardAt(events: Facts['events']): Date | null {
+  return events.findLast(isHeard)?.at ?? null;
+}
+
+function isHeard({ kind, data }: Facts['events'][number]): boolean {
+  if (kind !== 'message-sent' && kind !== 'payment-recorded') return false;
+  const event = parseEvent(kind, data);
+  return event.kind === 'message-sent'
+    ? event.data.author === 'customer'
+    : event.kind === 'payment-recorded' && event.data.amount > 0;
 }
 
 /** What became of the newest notice's letter. */

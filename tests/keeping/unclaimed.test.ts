@@ -179,6 +179,20 @@ describe('notices that a unit waits', () => {
     expect((await letters(jobId)).map((each) => 'notice' in each && each.notice)).toEqual([1, 1]);
   });
 
+  it('wait for whoever wrote or paid something before the first of them, and not for our own words', async () => {
+    const { jobId } = await unpaid();
+    const text = 'My pay comes on the 1st.';
+    await sendMessage({ jobId, text, actor: { kind: 'customer' }, now: on('2026-11-22') });
+    await sendMessage({ jobId, text: 'Thank you.', actor: BENCH, now: on('2026-11-23') });
+    expect(await sendUnclaimedNotices(FIRST)).toBe(0);
+    const receivedOn = day('2026-12-01');
+    const paid = { jobId, method: 'card', reference: '', receivedOn, actor: BENCH } as const;
+    await recordPayment({ ...paid, amount: 200, now: on('2026-12-01') });
+    await recordPayment({ ...paid, amount: -100, now: on('2026-12-02') });
+    expect(await sendUnclaimedNotices(on('2026-12-21'))).toBe(0);
+    expect(await sendUnclaimedNotices(on('2026-12-22'))).toBe(1);
+  });
+
   it('are not ended by money that settles nothing', async () => {
     const { jobId } = await unpaid();
     await db.workshop.update({ where: { id: 1 }, data: { unclaimedNotices: 3 } });

@@ -16,7 +16,7 @@ export type UnclaimedSettings = {
 };
 
 export type UnclaimedFacts = {
-  /** null while the customer has not been told */
+  /** null while the customer has not been told; the day they were last heard where that is later */
   toldOn: Day | null;
   /** the days of the notices that were sent, the oldest first */
   sentOn: readonly Day[];
