@@ -7,7 +7,7 @@ import { config } from '@/lib/config';
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
 import { jobAddress, newestQuoteToken, newestToken, quoteAddress } from '@/lib/jobs/private-link';
-import { isRepaired } from '@/lib/jobs/rules/repaired';
+import { isRepaired, REPAIRED_BY_MOVES_TO } from '@/lib/jobs/rules/repaired';
 import { showNumber } from '@/lib/numbers/job-number';
 import { inspectionFeeOf } from '@/lib/quotes/rules/after-no';
 import { isAgreedTo } from '@/lib/quotes/rules/agreed';
@@ -118,7 +118,7 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
         },
       },
       events: {
-        where: { toStage: { in: ['ready', 'declined'] } },
+        where: { toStage: { in: [...REPAIRED_BY_MOVES_TO] } },
         orderBy: { version: 'asc' },
         select: { fromStage: true, toStage: true },
       },

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isRepaired } from '@/lib/jobs/rules/repaired';
+import { isRepaired, REPAIRED_BY_MOVES_TO } from '@/lib/jobs/rules/repaired';
 import { type MoveKey, moveOf, type Stage } from '@/lib/jobs/rules/stages';
 
 /** The stages a job went through by these moves, from the one in which it arrived. */
@@ -40,7 +40,15 @@ describe('a unit goes back repaired', () => {
       ['assess', 'ask-approval', 'decline', 'pack-unrepaired', 'set-aside', 'take-up-again'],
       false,
     ],
+    [
+      'not when a claim was opened again on the bench, contested there and ruled not covered',
+      [...proved, 'reopen-work', 'contest', 'return-unrepaired'],
+      false,
+    ],
   ])('%s', (_, keys, expected) => {
-    expect(isRepaired([{ fromStage: null, toStage: null }, ...after(...keys)])).toBe(expected);
+    const events = after(...keys);
+    expect(isRepaired([{ fromStage: null, toStage: null }, ...events])).toBe(expected);
+    // What a query that leaves out all other moves reads says the same.
+    expect(isRepaired(events.filter(({ toStage }) => REPAIRED_BY_MOVES_TO.includes(toStage)))).toBe(expected);
   });
 });
