@@ -1,5 +1,6 @@
 import { transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
+import { IN_TROUBLE } from './stored-standing';
 
 /**
  * Keeps that the reader of a message that did not reach them was told some other way, and how: it needs no hand any more. The
@@ -13,11 +14,7 @@ export async function markTold(o: {
 }): Promise<void> {
   await transaction(async (tx) => {
     const { count } = await tx.mail.updateMany({
-      where: {
-        id: o.mailId,
-        toldAt: null,
-        OR: [{ state: { in: ['failed', 'kept'] } }, { state: 'sent', bouncedAt: { not: null } }],
-      },
+      where: { id: o.mailId, toldAt: null, ...IN_TROUBLE },
       data: { toldAt: o.now, toldById: o.actor.id, toldNote: o.note },
     });
     if (count === 1) return;

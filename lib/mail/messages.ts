@@ -7,10 +7,3 @@ export type MailRequest = { to: string; now: Date } & MailSubject & MailContent;
 
 /** What a message is about: a job, or a quote that has none yet. */
 export type MailSubject = { jobId: string | null; quoteId?: never } | { jobId?: never; quoteId: string };
-
-/**
- * Where a message stands. queued: waits for its turn. sending: a worker has it. sent: the mail server took it.
- * failed: given up, with the reason. kept: there is no mail server to hand it to; people read it here.
- */
-export const mailStates = ['queued', 'sending', 'sent', 'failed', 'kept'] as const;
-export type MailState = (typeof mailStates)[number];

@@ -1,7 +1,7 @@
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { isStage, STAGE_WORDS } from '@/lib/jobs/rules/stages';
-import { type MailState, mailStates } from './messages';
+import { type MailState, mailStates } from './rules/standing';
 import { isToWorkshop } from './rules/words';
 
 export type ListedMail = {
@@ -101,6 +101,7 @@ export type TroubledMail = {
 
 /**
  * Messages about a job or a quote that were given up or came back and whose reader was not told some other way, the newest first.
+ * What is kept for want of a mail server is left out: there it is every message, which Today says once.
  */
 export async function troubledMail(about: { jobId: string } | { quoteId: string }): Promise<TroubledMail[]> {
   const rows = await db.mail.findMany({

@@ -1,6 +1,7 @@
 import { transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import { requeue } from './queue';
+import { MAY_GO_AGAIN } from './stored-standing';
 
 /** A message that is sent again has to arrive: that its reader was told before says nothing of this time. */
 const NOT_TOLD = { toldAt: null, toldById: null, toldNote: '' };
@@ -13,10 +14,7 @@ export async function retryMail(mailId: string): Promise<void> {
   await transaction(async (tx) => {
     // A worker may take a waiting message at this moment: then no row is changed here, and the worker's try counts.
     const changed = await tx.mail.updateMany({
-      where: {
-        id: mailId,
-        OR: [{ state: { in: ['queued', 'failed', 'kept'] } }, { state: 'sent', bouncedAt: { not: null } }],
-      },
+      where: { id: mailId, ...MAY_GO_AGAIN },
       data: { state: 'queued', lastError: null, bouncedAt: null, bounceNote: '', ...NOT_TOLD },
     });
     if (changed.count === 1) return requeue(tx, mailId);

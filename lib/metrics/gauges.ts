@@ -3,7 +3,7 @@ import { type BackupsView, viewBackups } from '@/lib/backup/records';
 import { now } from '@/lib/clock';
 import { poolCounts } from '@/lib/db/client';
 import { STAGES } from '@/lib/jobs/rules/stages';
-import { mailStates } from '@/lib/mail/messages';
+import { mailStates } from '@/lib/mail/rules/standing';
 import { serving } from '@/lib/serving/serving';
 import packageFile from '@/package.json';
 import { readStanding, type Standing } from './records';

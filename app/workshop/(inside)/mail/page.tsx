@@ -11,8 +11,8 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { formatInstant } from '@/lib/calendar/format';
 import { hasMailServer } from '@/lib/mail/mail-server';
-import { mailStates } from '@/lib/mail/messages';
 import { countMail, type ListedMail, listMail, MAILS_PER_PAGE, type MailCounts } from '@/lib/mail/records';
+import { mailStates, mayGoAgain } from '@/lib/mail/rules/standing';
 import { templateWords } from '@/lib/mail/rules/words';
 import { showNumber } from '@/lib/numbers/job-number';
 import { pageOf } from '@/lib/numbers/page-of';
@@ -161,9 +161,9 @@ function About({ mail }: { mail: ListedMail }) {
 }
 
 function SendAgain({ mail }: { mail: ListedMail }) {
-  const needsIt =
-    mail.state === 'failed' || mail.state === 'kept' || mail.lastError !== null || mail.bouncedAt !== null;
-  if (!needsIt || mail.toAddress === '') return 'not needed';
+  // What has not been tried yet leaves by itself within seconds.
+  const isUntried = mail.state === 'queued' && mail.lastError === null;
+  if (isUntried || !mayGoAgain(mail) || mail.toAddress === '') return 'not needed';
   if (!hasMailServer()) return 'needs a mail server';
   return (
     <ActionForm action={sendAgainAction.bind(null, mail.id)} label={`Send again to ${mail.toAddress}`}>

@@ -1,6 +1,6 @@
 import { Tag, type TagTone } from '@/app/ui/page/tag';
-import type { MailState } from '@/lib/mail/messages';
 import type { ListedMail } from '@/lib/mail/records';
+import type { MailState } from '@/lib/mail/rules/standing';
 
 export type MailStanding = MailState | 'bounced';
 

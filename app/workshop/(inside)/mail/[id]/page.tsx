@@ -13,6 +13,7 @@ import { formatInstant } from '@/lib/calendar/format';
 import { hasMailServer } from '@/lib/mail/mail-server';
 import { type Preview, previewMail } from '@/lib/mail/preview';
 import { movedOnSentence, REMEDY_SENTENCES, remedyOf, WORKSHOP_REMEDY } from '@/lib/mail/rules/bounce';
+import { isInTrouble, mayGoAgain } from '@/lib/mail/rules/standing';
 import { isToWorkshop, templateWords } from '@/lib/mail/rules/words';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
@@ -72,13 +73,7 @@ export default async function MessagePage({ params }: { params: Promise<{ id: st
 }
 
 function mayBeSentAgain(mail: Preview['mail']): boolean {
-  if (!hasMailServer() || mail.toAddress === '') return false;
-  return mail.bouncedAt !== null || (mail.state !== 'sent' && mail.state !== 'sending');
-}
-
-/** Whether a message did not reach its reader and waits for a hand. */
-function isInTrouble(mail: Preview['mail']): boolean {
-  return mail.bouncedAt !== null || mail.state === 'failed' || mail.state === 'kept';
+  return hasMailServer() && mail.toAddress !== '' && mayGoAgain(mail);
 }
 
 function WhatToDo({ mail }: { mail: Preview['mail'] }) {
