@@ -1,33 +1,13 @@
-import { randomUUID } from 'node:crypto';
-import type { z } from 'zod';
-import { dayInZone, dayToDate } from '@/lib/calendar/day';
 import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
-import { openJob } from '@/lib/jobs/open-job';
-import type { addressAnswers } from '@/lib/jobs/rules/booking';
-import { writeEvent } from '@/lib/jobs/write-event';
-import { type NewPhoto, writePhotos } from '@/lib/jobs/write-photos';
-import { queueMail } from '@/lib/mail/queue';
-import { newNumber } from '@/lib/numbers/draw';
-import { showNumber } from '@/lib/numbers/job-number';
-import { bookedLine, coveredLines } from '@/lib/quotes/rules/lines';
-import { taxCategory } from '@/lib/quotes/stored-lines';
-import { readWorkshop } from '@/lib/workshop/records';
 import { assessClaim } from './assess-claim';
 import type { Assessment } from './rules/reasons';
-import { symptomWords } from './rules/standing';
+import { type ClaimTold, writeClaim } from './write-claim';
 
-export type ClaimRequest = {
+export type ClaimRequest = ClaimTold & {
   certificateNumber: string;
   /** the revision printed on the paper the customer holds; the one in force when not given */
   revision: number | null;
-  serial: string;
-  symptom: string;
-  details: string;
-  batteryAnswer: string;
-  address: z.output<typeof addressAnswers>;
-  photos: readonly NewPhoto[];
-  now: Date;
 };
 
 export type OpenedClaim =
@@ -71,92 +51,7 @@ export async function openClaim(o: ClaimRequest): Promise<OpenedClaim> {
 async function open(tx: Tx, o: ClaimRequest): Promise<OpenedClaim> {
   const { assessment, chain, isLate } = await assessClaim(tx, o);
   if (!chain || !opensClaim(assessment, o.photos.length > 0)) return { opened: false, assessment };
-
-  const certificate = chain.inForce;
-  const first = await tx.job.findUniqueOrThrow({
-    where: { id: certificate.jobId },
-    select: { modelId: true, repairId: true, repair: true },
-  });
-  const workshop = await readWorkshop(tx);
-  const { address } = o;
-  const customer = await tx.customer.create({
-    data: {
-      name: address.name,
-      email: address.email,
-      phone: address.phone,
-      addressLines: [address.address1, address.address2].filter((line) => line !== ''),
-      postcode: address.postcode,
-      town: address.town,
-      country: address.country,
-      createdAt: o.now,
-    },
-    select: { id: true },
-  });
-  const shown = showNumber(certificate.number);
-  const line = bookedLine({ ...first.repair, taxCategory: taxCategory.parse(first.repair.taxCategory) });
-  const job = await openJob(tx, {
-    kind: 'claim',
-    customerId: customer.id,
-    modelId: first.modelId,
-    repairId: first.repairId,
-    serial: o.serial,
-    problem: [symptomWords(o.symptom), o.details].filter((text) => text !== '').join('. '),
-    history: [],
-    batteryAnswer: o.batteryAnswer,
-    dataAnswer: 'none',
-    accessories: [],
-    lines: coveredLines(line, shown),
-    isGross: workshop.pricesIncludeTax,
-    isInspectionFeeTakenOff: workshop.isInspectionFeeTakenOff,
-    reason: `Claim on certificate ${shown}`,
-    agreedText: `Free of charge under certificate ${shown}, subject to inspection.`,
-    currency: workshop.currency,
-    validDays: workshop.approvalDays,
-    timeZone: workshop.timeZone,
-    actor: { kind: 'customer' },
-    now: o.now,
-  });
-  const claimNumber = newNumber('C');
-  await tx.claim.create({
-    data: {
-      id: randomUUID(),
-      number: claimNumber,
-      certificateId: certificate.id,
-      certificateNumber: certificate.number,
-      jobId: job.id,
-      state: 'open',
-      openedOn: dayToDate(dayInZone(o.now, workshop.timeZone)),
-      openedAt: o.now,
-      isLate,
-      symptom: o.symptom,
-      details: o.details,
-      preliminary: { ...assessment },
-    },
-  });
-  await writePhotos(tx, {
-    jobId: job.id,
-    purpose: 'claim',
-    photos: o.photos,
-    actor: { kind: 'customer' },
-    now: o.now,
-  });
-  await writeEvent(tx, {
-    jobId: job.id,
-    actor: { kind: 'customer' },
-    now: o.now,
-    event: { kind: 'claim-opened', data: { claim: claimNumber, certificate: certificate.number } },
-  });
-  await queueMail(tx, {
-    template: 'claim-opened',
-    data: {
-      claimNumber,
-      certificateNumber: certificate.number,
-      ...(isLate && { isLate }),
-      ...(assessment.answer === 'confirm-serial' && { isSerialClose: true }),
-    },
-    to: address.email,
-    jobId: job.id,
-    now: o.now,
-  });
-  return { opened: true, claimNumber, jobNumber: job.number, token: job.token };
+  const written = await writeClaim(tx, { ...o, chain, assessment, isLate, actor: { kind: 'customer' } });
+  const { claimNumber, jobNumber, token } = written;
+  return { opened: true, claimNumber, jobNumber, token };
 }
