@@ -12,6 +12,7 @@ import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/re
 import { type ArrivalJob, EXPECTED, inOrderOfComing } from './find-arrival';
 import { longSentBack } from './long-sent-back';
 import { readKind, readStage } from './records';
+import { type AnswerClock, type AnswerDue, answerDue } from './rules/answer-due';
 import { type BenchLoad, benchLoad } from './rules/bench-load';
 import type { Stage } from './rules/stages';
 import { minutesLeft, type TodayJob, type TodayLists, todayLists } from './rules/today';
@@ -19,8 +20,6 @@ import { type QuoteLists, quoteLists, type TodayQuote } from './rules/today-quot
 import { isOwedWaived } from './stored-decision';
 import { readUnanswered, type Unanswered } from './unanswered';
 import { stepOfUnit, UNCLAIMED_FACTS } from './unclaimed-notices';
-
-export type { Unanswered } from './unanswered';
 
 export type TodayListed = TodayJob & {
   unit: string;
@@ -46,7 +45,7 @@ export type Today = {
   today: Day;
   lists: TodayLists<TodayListed>;
   quotes: QuoteLists<TodayAsked>;
-  unanswered: Unanswered[];
+  unanswered: (Unanswered & { answer: AnswerDue })[];
   expected: ArrivalJob[];
   mail: { failed: number; bounced: number; kept: number };
   load: BenchLoad;
@@ -129,14 +128,18 @@ export async function readToday(now: Date, given?: WorkshopCard): Promise<Today>
   const jobs = open
     .filter(({ stage }) => stage !== 'booked')
     .map((row) => listed(row, { workshop, today, ends }));
+  const clock: AnswerClock = { today, answerDays: workshop.answerDays, calendar };
   return {
     today,
-    lists: todayLists(jobs, { today, calendar }),
+    lists: todayLists(jobs, clock),
     quotes: quoteLists(
       requests.map((request) => asked(request, timeZone)),
-      { today, remindDays: workshop.remindDays, calendar },
+      { ...clock, remindDays: workshop.remindDays },
     ),
-    unanswered,
+    unanswered: unanswered.map((each) => ({
+      ...each,
+      answer: answerDue(dayInZone(each.at, timeZone), clock),
+    })),
     expected: inOrderOfComing(
       open.filter(({ stage }) => stage === 'booked'),
       timeZone,
@@ -177,6 +180,7 @@ function listed(
       number: row.claim.number,
       standing: claimStanding(row.claim),
       ruling: ruled?.isFinal ? ruled.ruling : null,
+      contestedOn: row.claim.contestedAt && dayInZone(row.claim.contestedAt, timeZone),
     },
     unit: `${row.model.maker} ${row.model.name}`,
     repair: row.repair.name,

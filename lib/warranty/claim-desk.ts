@@ -2,8 +2,10 @@ import { type Day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { readStage } from '@/lib/jobs/records';
+import type { AnswerClock, AnswerDue } from '@/lib/jobs/rules/answer-due';
 import type { Stage } from '@/lib/jobs/rules/stages';
 import { CLAIM_STANDINGS, type ClaimStanding, claimStanding } from './rules/claim-standing';
+import { rulingDue } from './ruling-due';
 import { readRuling, type StoredRuling } from './stored-ruling';
 
 export const CLAIMS_PER_PAGE = 25;
@@ -20,6 +22,8 @@ export type ListedClaim = {
   openedOn: Day;
   isLate: boolean;
   ruled: StoredRuling | null;
+  /** until when the customer was promised a ruling */
+  answer: AnswerDue | null;
 };
 
 /** The same cut as claimStanding(), for the database. */
@@ -40,12 +44,28 @@ export async function countClaims(): Promise<Record<ClaimStanding, number>> {
   return counts;
 }
 
-/** One page of the claims that stand at one place. Open ones oldest first, closed newest first; pages count from 1. */
-export async function listClaims(o: { standing: ClaimStanding; page: number }): Promise<ListedClaim[]> {
-  const isOver = o.standing === 'closed';
+/**
+ * The ruling that is due first comes first: its days are counted from the contest, otherwise from the arrival. A second look at
+ * a ruling that was contested stands by its arrival, and so a little early.
+ */
+const ORDER: Record<ClaimStanding, Prisma.ClaimOrderByWithRelationInput[]> = {
+  'to-rule': [{ job: { arrivedAt: { sort: 'asc', nulls: 'last' } } }, { openedAt: 'asc' }, { id: 'asc' }],
+  'second-look': [{ job: { arrivedAt: { sort: 'asc', nulls: 'last' } } }, { openedAt: 'asc' }, { id: 'asc' }],
+  contested: [{ contestedAt: 'asc' }, { id: 'asc' }],
+  ruled: [{ openedAt: 'asc' }, { id: 'asc' }],
+  closed: [{ closedAt: 'desc' }, { id: 'desc' }],
+};
+
+/** One page of the claims that stand at one place, those that are not here yet last; pages count from 1. */
+export async function listClaims(o: {
+  standing: ClaimStanding;
+  page: number;
+  clock: AnswerClock;
+  timeZone: string;
+}): Promise<ListedClaim[]> {
   const rows = await db.claim.findMany({
     where: WHERE[o.standing],
-    orderBy: isOver ? [{ closedAt: 'desc' }, { id: 'desc' }] : [{ openedAt: 'asc' }, { id: 'asc' }],
+    orderBy: ORDER[o.standing],
     skip: (o.page - 1) * CLAIMS_PER_PAGE,
     take: CLAIMS_PER_PAGE,
     select: {
@@ -60,7 +80,7 @@ export async function listClaims(o: { standing: ClaimStanding; page: number }): 
       secondLookAt: true,
       contestedAt: true,
       certificate: { select: { modelName: true } },
-      job: { select: { number: true, stage: true, customer: { select: { name: true } } } },
+      job: { select: { number: true, stage: true, arrivedAt: true, customer: { select: { name: true } } } },
     },
   });
   return rows.map((row) => ({
@@ -75,5 +95,6 @@ export async function listClaims(o: { standing: ClaimStanding; page: number }): 
     openedOn: dayFromDate(row.openedOn),
     isLate: row.isLate,
     ruled: readRuling(row),
+    answer: rulingDue(row, o.clock, o.timeZone),
   }));
 }

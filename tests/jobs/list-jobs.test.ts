@@ -108,8 +108,8 @@ describe('today, read from the records', () => {
     expect(lists.onCustomer).toMatchObject([
       { job: { number: unpaid.number, owed: 7200 }, wait: { step: 'pay' } },
     ]);
-    expect(lists.onUs).toMatchObject([
-      { job: { kind: 'claim', claim: { standing: 'to-rule' } }, wait: { step: 'start-assessing' } },
+    expect(lists.claims).toMatchObject([
+      { job: { kind: 'claim', claim: { standing: 'to-rule' } }, wait: { step: 'rule-claim' } },
     ]);
     expect(expected.map((each) => each.number)).toEqual([booked.number]);
     expect(unanswered.map((each) => each.number)).toEqual([(await jobNow(certificate.jobId)).number]);

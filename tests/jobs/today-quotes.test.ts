@@ -16,7 +16,7 @@ useDatabase();
 const calendar: WorkingCalendar = { weekend: [6, 7], closed: new Map() };
 /** A Tuesday. */
 const TODAY = day('2026-12-08');
-const at = { today: TODAY, remindDays: 5, calendar };
+const at = { today: TODAY, answerDays: 2, remindDays: 5, calendar };
 
 function quote(number: string, some: Partial<TodayQuote>): TodayQuote {
   return { number, state: 'asked', waitsSince: day('2026-12-07'), heldUntil: null, ...some };
@@ -24,15 +24,15 @@ function quote(number: string, some: Partial<TodayQuote>): TodayQuote {
 const numbers = (rows: readonly { quote: TodayQuote }[]) => rows.map((row) => row.quote.number);
 
 describe('quotes on today’s page', () => {
-  it('wait on us from the oldest on, with the working days they have waited', () => {
+  it('wait on us from the oldest on, with the day an answer was promised for', () => {
     const { onUs } = quoteLists(
       [quote('Q1', {}), quote('Q2', { waitsSince: day('2026-12-03') }), quote('Q3', { waitsSince: TODAY })],
       at,
     );
-    expect(onUs.map((row) => [row.quote.number, row.step, row.waitedDays])).toEqual([
-      ['Q2', 'answer-request', 3],
-      ['Q1', 'answer-request', 1],
-      ['Q3', 'answer-request', 0],
+    expect(onUs.map((row) => [row.quote.number, row.step, row.answer])).toEqual([
+      ['Q2', 'answer-request', { on: '2026-12-07', daysOver: 1 }],
+      ['Q1', 'answer-request', { on: '2026-12-09', daysOver: 0 }],
+      ['Q3', 'answer-request', { on: '2026-12-10', daysOver: 0 }],
     ]);
   });
 
@@ -79,8 +79,11 @@ describe('quotes on today’s page', () => {
     await makeQuote({ quoteId: priced.quoteId, repairId: world.repairId, now: before });
     const { quotes } = await readToday(new Date('2026-12-08T10:00:00Z'));
     expect(quotes.onUs).toMatchObject([
-      { quote: { number: fresh.number, customer: 'ansel', device: 'Tideline HW-2' }, waitedDays: 2 },
-      { quote: { number: asked.number }, waitedDays: 1 },
+      {
+        quote: { number: fresh.number, customer: 'ansel', device: 'Tideline HW-2' },
+        answer: { on: '2026-12-08' },
+      },
+      { quote: { number: asked.number }, answer: { on: '2026-12-09' } },
     ]);
     expect(quotes.onCustomer).toMatchObject([{ quote: { number: priced.number, gross: 9600 }, daysHeld: 2 }]);
     expect(await db.quoteRequest.count()).toBe(3);

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { day } from '@/lib/calendar/day';
+import { type Day, day } from '@/lib/calendar/day';
 import type { WorkingCalendar } from '@/lib/calendar/working';
 import { benchLoad } from '@/lib/jobs/rules/bench-load';
 import {
+  beginWith,
   daysLate,
   firstOf,
   inOrder,
@@ -17,6 +18,7 @@ import type { Ruling } from '@/lib/warranty/rules/causes';
 const WEEK: WorkingCalendar = { weekend: [6, 7], closed: new Map() };
 /** A Tuesday. */
 const TODAY = day('2026-12-08');
+const CLOCK = { today: TODAY, answerDays: 2, calendar: WEEK };
 
 function job(some: Partial<TodayJob>): TodayJob {
   return {
@@ -41,6 +43,7 @@ const claim = (standing: NonNullable<TodayJob['claim']>['standing'], ruling: Rul
   number: 'C1',
   standing,
   ruling,
+  contestedOn: null as Day | null,
 });
 
 describe('who has to do something next', () => {
@@ -49,6 +52,17 @@ describe('who has to do something next', () => {
     ['a unit that has just arrived', { stage: 'arrived' }, us('start-assessing')],
     ['a repair that is assessed', { stage: 'assessing' }, us('find-and-decide')],
     ['a claim without a ruling', { stage: 'assessing', claim: claim('to-rule') }, us('rule-claim')],
+    ['a claim that has just come', { stage: 'arrived', claim: claim('to-rule') }, us('rule-claim')],
+    [
+      'a claim of which it is open which unit came',
+      { stage: 'arrived', isSerialSettled: false, claim: claim('to-rule') },
+      us('settle-serial'),
+    ],
+    [
+      'a claim that was ruled on before anybody assessed it',
+      { stage: 'arrived', claim: claim('ruled', 'covered') },
+      us('start-assessing'),
+    ],
     ['a ruling that was contested', { stage: 'assessing', claim: claim('contested') }, us('rule-claim')],
     [
       'a ruling nobody has looked at again',
@@ -141,21 +155,56 @@ describe('minutes of bench work', () => {
 });
 
 describe('the lists of today', () => {
-  it('start with the oldest promise; without one comes last, the longest stay first', () => {
-    const jobs = [
-      job({ number: 'none-new', promisedOn: null, arrivedOn: day('2026-12-04') }),
-      job({ number: 'tenth', promisedOn: day('2026-12-10') }),
-      job({ number: 'none-old', promisedOn: null, arrivedOn: day('2026-11-02') }),
-      job({ number: 'second', promisedOn: day('2026-12-02') }),
-      job({ number: 'second-older', promisedOn: day('2026-12-02'), arrivedOn: day('2026-11-20') }),
-    ];
-    expect(inOrder(jobs).map((each) => each.number)).toEqual([
-      'second-older',
-      'second',
-      'tenth',
-      'none-old',
-      'none-new',
-    ]);
+  const ordered = (...jobs: TodayJob[]) => inOrder(jobs, CLOCK).map((each) => each.number);
+
+  it('start with the oldest promise, and of two the one that is here longer', () => {
+    expect(
+      ordered(
+        job({ number: 'tenth', promisedOn: day('2026-12-10') }),
+        job({ number: 'second', promisedOn: day('2026-12-02') }),
+        job({ number: 'second-older', promisedOn: day('2026-12-02'), arrivedOn: day('2026-11-20') }),
+      ),
+    ).toEqual(['second-older', 'second', 'tenth']);
+  });
+
+  it('put a job without a promise where an answer to it would be due, and call it late never', () => {
+    // Come on Friday the 4th: two working days later is Tuesday the 8th.
+    const none = job({ number: 'none', promisedOn: null, arrivedOn: day('2026-12-04') });
+    const old = job({ number: 'none-old', promisedOn: null, arrivedOn: day('2026-11-02') });
+    const before = job({ number: 'seventh', promisedOn: day('2026-12-07') });
+    const after = job({ number: 'ninth', promisedOn: day('2026-12-09') });
+    expect(ordered(none, after, old, before)).toEqual(['none-old', 'seventh', 'none', 'ninth']);
+    const lists = todayLists([none, old], CLOCK);
+    expect([lists.late, lists.onUs.map((row) => row.daysLate)]).toEqual([[], [0, 0]]);
+  });
+
+  it('put a claim where its ruling is due, though it is promised ready later', () => {
+    const came = { stage: 'arrived', arrivedOn: day('2026-12-07'), promisedOn: day('2026-12-18') } as const;
+    const claimJob = job({ ...came, number: 'claim', claim: claim('to-rule') });
+    const ruled = job({ ...came, number: 'ruled', claim: claim('ruled', 'covered') });
+    expect(ordered(ruled, job({}), claimJob)).toEqual(['claim', 'J4K7QX290', 'ruled']);
+    const [row] = todayLists([claimJob], CLOCK).claims;
+    expect(row).toMatchObject({ answer: { on: '2026-12-09', daysOver: 0 }, daysLate: 0 });
+  });
+
+  it.each<[string, Partial<TodayJob>, number]>([
+    ['from its arrival', { claim: claim('to-rule') }, 3],
+    ['while it waits for a second look', { claim: claim('second-look') }, 3],
+    ['from its contest', { claim: { ...claim('contested'), contestedOn: day('2026-12-03') } }, 1],
+    ['also where its customer withdrew', { stage: 'declined', claim: claim('to-rule') }, 3],
+    ['not once it was told', { claim: claim('ruled', 'covered') }, 0],
+  ])('a ruling is late %s', (_name, some, late) => {
+    const row = { stage: 'assessing', promisedOn: day('2026-12-18'), ...some } as const;
+    const { late: behind, claims, onUs } = todayLists([job(row)], CLOCK);
+    expect([...behind, ...claims, ...onUs].map((each) => each.daysLate)).toEqual([late]);
+  });
+
+  it('show a claim whose serial nobody settled as late when its ruling is', () => {
+    const { late } = todayLists(
+      [job({ stage: 'arrived', isSerialSettled: false, claim: claim('to-rule') })],
+      CLOCK,
+    );
+    expect(late).toMatchObject([{ wait: us('settle-serial'), promiseLate: 0, daysLate: 3 }]);
   });
 
   it('hold each job once', () => {
@@ -172,32 +221,49 @@ describe('the lists of today', () => {
       }),
       job({ number: 'booked', stage: 'booked' }),
     ];
-    const lists = todayLists(jobs, { today: TODAY, calendar: WEEK });
+    const lists = todayLists(jobs, CLOCK);
     const numbers = (rows: { job: TodayJob }[]) => rows.map((row) => row.job.number);
     expect(numbers(lists.late)).toEqual(['late']);
     expect(numbers(lists.onUs)).toEqual(['in time']);
     expect(numbers(lists.onCustomer)).toEqual(['unpaid']);
     expect(numbers(lists.claims)).toEqual(['late claim']);
-    expect(lists.claims[0]?.daysLate).toBe(5);
+    expect(lists.claims[0]).toMatchObject({ promiseLate: 5, daysLate: 5 });
   });
 });
 
 describe('what to begin with', () => {
-  const first = (...jobs: TodayJob[]) =>
-    firstOf(todayLists(jobs, { today: TODAY, calendar: WEEK }))?.job.number ?? null;
+  const first = (...jobs: TodayJob[]) => firstOf(todayLists(jobs, CLOCK))?.job.number ?? null;
   const late = job({ number: 'late', promisedOn: day('2026-12-04') });
-  const claimJob = job({ number: 'claim', stage: 'assessing', claim: claim('to-rule') });
+  const claimJob = job({
+    number: 'claim',
+    stage: 'assessing',
+    arrivedOn: day('2026-12-07'),
+    claim: claim('to-rule'),
+  });
 
   it('is what is furthest behind, be it a claim or not', () => {
     expect(first(late, claimJob)).toBe('late');
     expect(first(late, { ...claimJob, promisedOn: day('2026-12-01') })).toBe('claim');
     expect(first(late, { ...claimJob, promisedOn: late.promisedOn })).toBe('late');
+    expect(first(late, { ...claimJob, arrivedOn: day('2026-12-01') })).toBe('claim');
   });
 
   it('is a claim before other work that is in time, and nothing where nothing waits on us', () => {
     expect(first(job({ number: 'in time' }), claimJob)).toBe('claim');
     expect(first(job({ number: 'in time' }))).toBe('in time');
     expect(first(job({ stage: 'ready', owed: 100 }))).toBeNull();
+  });
+});
+
+describe('what kind of thing to begin with', () => {
+  it.each([
+    ['a job where nothing is behind', { job: 0, quote: 0, message: 0 }, 'job'],
+    ['what is furthest behind', { job: 1, quote: 2, message: 4 }, 'message'],
+    ['a price before a message that is as far behind', { job: 0, quote: 2, message: 2 }, 'quote'],
+    ['a message where there is nothing else', { job: null, quote: null, message: 0 }, 'message'],
+    ['nothing where there is nothing', { job: null, quote: null, message: null }, null],
+  ] as const)('is %s', (_name, behind, expected) => {
+    expect(beginWith(behind)).toBe(expected);
   });
 });
 

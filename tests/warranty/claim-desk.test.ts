@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { day } from '@/lib/calendar/day';
 import { showNumber } from '@/lib/numbers/job-number';
 import { countClaims, listClaims } from '@/lib/warranty/claim-desk';
 import { findClaim, readClaimCase } from '@/lib/warranty/claim-desk-case';
@@ -6,6 +7,7 @@ import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { inspect } from '@/lib/warranty/inspect';
 import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import type { Cause } from '@/lib/warranty/rules/causes';
+import type { ClaimStanding } from '@/lib/warranty/rules/claim-standing';
 import { readInspection } from '@/lib/warranty/stored-inspection';
 import { useDatabase } from '@/tests/database';
 import {
@@ -26,6 +28,7 @@ const SENT = new Date('2026-12-03T16:00:00Z');
 const NOW = new Date('2027-02-08T10:00:00Z');
 
 type Made = Awaited<ReturnType<typeof makeClaim>>;
+let world: Awaited<ReturnType<typeof makeWorkshop>>;
 let first: { number: string; jobId: string };
 let repairedClaim: Made;
 let secondClaim: Made;
@@ -61,7 +64,7 @@ async function arriveAndRule(claim: Made, cause: Cause) {
 }
 
 beforeAll(async () => {
-  const world = await makeWorkshop(SENT);
+  world = await makeWorkshop(SENT);
   first = await makeCertificate(world, SENT, 'FR2-70001-A');
   repairedClaim = await makeClaim({ number: first.number, serial: 'FR2-70001-A', now: NOW });
   await arriveAndRule(repairedClaim, 'workmanship');
@@ -91,6 +94,12 @@ beforeAll(async () => {
   untouched = await makeClaim({ number: fourth.number, serial: 'FR2-70004-D', now: NOW });
 }, 120_000);
 
+const PAGE = {
+  page: 1,
+  clock: { today: day('2027-02-15'), answerDays: 2, calendar: { weekend: [6, 7], closed: new Map() } },
+  timeZone: 'Europe/London',
+};
+
 describe('the claims desk', () => {
   it('counts each claim where it stands', async () => {
     expect(await countClaims()).toEqual({
@@ -109,15 +118,46 @@ describe('the claims desk', () => {
     ['ruled', () => secondClaim],
     ['closed', () => repairedClaim],
   ] as const)('lists what stands at %s, and the row says so itself', async (standing, made) => {
-    const rows = await listClaims({ standing, page: 1 });
+    const rows = await listClaims({ standing, ...PAGE });
     expect(rows.map((row) => [row.number, row.standing])).toEqual([[made().number, standing]]);
   });
 
   it('forgets a contested ruling in the list, and shows one that waits', async () => {
-    const [again] = await listClaims({ standing: 'contested', page: 1 });
-    const [late] = await listClaims({ standing: 'second-look', page: 1 });
+    const [again] = await listClaims({ standing: 'contested', ...PAGE });
+    const [late] = await listClaims({ standing: 'second-look', ...PAGE });
     expect(again?.ruled).toBeNull();
     expect(late?.ruled).toEqual({ cause: 'damage-after-return', ruling: 'not-covered', isFinal: false });
+  });
+});
+
+describe('until when a ruling is promised', () => {
+  const rows = async (standing: ClaimStanding) =>
+    (await listClaims({ standing, ...PAGE })).map((row) => [row.number, row.answer]);
+
+  it('is counted from the arrival or the contest, until the customer has been told', async () => {
+    // Come, and contested, on Monday 8 February: due on Wednesday the 10th, and on Monday the 15th 3 working days over.
+    const due = { on: '2027-02-10', daysOver: 3 };
+    expect(await rows('second-look')).toEqual([[waiting.number, due]]);
+    expect(await rows('contested')).toEqual([[contested.number, due]]);
+    expect(await rows('ruled')).toEqual([[secondClaim.number, null]]);
+    expect(await rows('to-rule')).toEqual([[untouched.number, null]]);
+  });
+
+  it('puts what came first before what was opened first, and what is not here last', async () => {
+    const made: Made[] = [];
+    for (const serial of ['FR2-70005-E', 'FR2-70006-F']) {
+      const { number } = await makeCertificate(world, SENT, serial);
+      made.push(await makeClaim({ number, serial, now: NOW }));
+    }
+    const [opened, later] = made;
+    if (!opened || !later) throw new Error('two claims are made');
+    await takeIn(later.jobId, new Date('2027-02-09T10:00:00Z'));
+    await takeIn(opened.jobId, new Date('2027-02-10T10:00:00Z'));
+    expect(await rows('to-rule')).toEqual([
+      [later.number, { on: '2027-02-11', daysOver: 2 }],
+      [opened.number, { on: '2027-02-12', daysOver: 1 }],
+      [untouched.number, null],
+    ]);
   });
 });
 

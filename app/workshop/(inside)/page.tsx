@@ -11,7 +11,7 @@ import { NumberText } from '@/app/ui/words/number-text';
 import { viewBackups } from '@/lib/backup/records';
 import { formatDay, formatInstant } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
-import { firstOf } from '@/lib/jobs/rules/today';
+import { beginWith, firstOf } from '@/lib/jobs/rules/today';
 import { readToday, type Today } from '@/lib/jobs/today';
 import { hasMailServer } from '@/lib/mail/mail-server';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -23,6 +23,7 @@ import type { WorkshopCard } from '@/lib/workshop/card';
 import { readFirstSteps } from '@/lib/workshop/first-steps';
 import type { FirstStep } from '@/lib/workshop/rules/first-steps';
 import { requireStaff } from '../who';
+import { AnswerTag } from './answer-tag';
 import { LackingBackup } from './lacking-backup';
 import { MissedBackup } from './today-backup';
 import { FirstStepsPart } from './today-first';
@@ -74,7 +75,7 @@ export default async function TodayPage() {
         id="claims"
         title="Claims to rule on"
         rows={lists.claims}
-        empty="No claim waits for a ruling or a second look."
+        empty="No claim that is here waits for a ruling or a second look."
       />
       <TodaySection
         {...section}
@@ -104,12 +105,18 @@ export default async function TodayPage() {
 function First({ today, role, step: open }: { today: Today; role: Role; step: FirstStep | undefined }) {
   const row = firstOf(today.lists);
   const step = row ? stepOf(row) : null;
-  if (row && step)
-    return <Step step={step} unit={row.job.unit} number={claimAtDesk(row) ?? row.job.number} />;
   const [asked] = today.quotes.onUs;
-  if (asked)
+  const [message] = today.unanswered;
+  const begin = beginWith({
+    job: row && step ? row.daysLate : null,
+    quote: asked?.answer?.daysOver ?? null,
+    message: message?.answer.daysOver ?? null,
+  });
+  if (begin === 'job' && row && step)
+    return <Step step={step} unit={row.job.unit} number={claimAtDesk(row) ?? row.job.number} />;
+  if (begin === 'quote' && asked)
     return <Step step={quoteAction(asked, role)} unit={asked.quote.device} number={asked.quote.number} />;
-  if (today.unanswered.length > 0)
+  if (begin === 'message')
     return (
       <>
         <TextLink href="#unanswered">answer what customers wrote</TextLink>.
@@ -225,7 +232,11 @@ function UnansweredPart(props: { unanswered: Today['unanswered']; workshop: Work
             kind={each.of === 'job' ? 'Job' : 'Quote'}
             number={showNumber(each.number)}
             title={each.unit}
-            facts={[each.customer, `written ${formatInstant(each.at, { locale, zone: timeZone })}`]}
+            facts={[
+              <AnswerTag key="answer" due={each.answer} locale={locale} />,
+              each.customer,
+              `written ${formatInstant(each.at, { locale, zone: timeZone })}`,
+            ]}
             tag={
               <LinkButton href={`/workshop/${each.of}s/${each.number}#messages`} kind="second">
                 Answer

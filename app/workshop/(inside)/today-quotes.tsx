@@ -10,6 +10,7 @@ import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { may, type Role } from '@/lib/people/rules/roles';
 import type { WorkshopCard } from '@/lib/workshop/card';
+import { AnswerTag } from './answer-tag';
 
 type Row = QuoteRow<TodayAsked>;
 type Props = { quotes: Today['quotes']; workshop: WorkshopCard; role: Role };
@@ -60,7 +61,7 @@ function Rows(props: { label: string; rows: readonly Row[]; workshop: WorkshopCa
               </LinkButton>
             }
             facts={[
-              <StepTag key="step" row={row} answerDays={props.workshop.answerDays} />,
+              <StepTag key="step" row={row} locale={props.workshop.locale} />,
               ...factsOf(row, props.workshop),
             ]}
           />
@@ -83,14 +84,10 @@ export function quoteAction({ quote, step }: Row, role: Role): { label: string; 
   return actions[step];
 }
 
-function StepTag({ row, answerDays }: { row: Row; answerDays: number }) {
+function StepTag({ row, locale }: { row: Row; locale: string }) {
   switch (row.step) {
     case 'answer-request':
-      return row.waitedDays > answerDays ? (
-        <Tag tone="warn">{`waits ${row.waitedDays} working days`}</Tag>
-      ) : (
-        <Tag tone="now">waits on us</Tag>
-      );
+      return row.answer && <AnswerTag due={row.answer} locale={locale} />;
     case 'lapses-soon':
       return (
         <Tag tone="warn">

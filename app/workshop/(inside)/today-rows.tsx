@@ -12,6 +12,7 @@ import type { TodayListed } from '@/lib/jobs/today';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { WorkshopCard } from '@/lib/workshop/card';
+import { AnswerTag } from './answer-tag';
 import { claimAtDesk, stepOf } from './today-steps';
 
 type Listed = TodayRow<TodayListed>;
@@ -77,7 +78,12 @@ function Row({ row, format }: { row: Listed; format: Format }) {
 function factsOf(row: Listed, { workshop, today, isOwner }: Format): ReactNode[] {
   const { job, wait } = row;
   const short = (on: Day) => formatDay(on, workshop.locale, 'short');
-  const facts: ReactNode[] = [urgency(row, today, workshop.remindDays), claimTag(row, isOwner), job.customer];
+  const facts: ReactNode[] = [
+    row.answer && <AnswerTag key="answer" due={row.answer} locale={workshop.locale} />,
+    urgency(row, today, workshop.remindDays),
+    claimTag(row, isOwner),
+    job.customer,
+  ];
   facts.push(STAGE_WORDS[job.stage].label.toLowerCase());
   if (wait.who === 'customer' && wait.step === 'pay') {
     facts.push(`${formatMoney(job.owed, workshop.currency, workshop.locale)} to pay`);
@@ -87,7 +93,7 @@ function factsOf(row: Listed, { workshop, today, isOwner }: Format): ReactNode[]
   if (job.offerUntil) facts.push(`price valid until ${short(job.offerUntil)}`);
   if (job.sentBackOn)
     return present([...facts, `on ${short(job.sentBackOn)}; its customer has written since`]);
-  facts.push(job.promisedOn ? `promised ${short(job.promisedOn)}` : 'no promise yet');
+  facts.push(job.promisedOn ? `promised ${short(job.promisedOn)}` : `here since ${short(job.arrivedOn)}`);
   if (row.minutesLeft > 0) facts.push(`${row.minutesLeft} min of ${job.minutesPlanned} left`);
   if (job.claim && job.certificateEndsOn) facts.push(...coverFact(job.certificateEndsOn, today, short));
   return present(facts);
@@ -97,7 +103,7 @@ function present(facts: readonly ReactNode[]): ReactNode[] {
   return facts.filter((fact) => fact !== null);
 }
 
-function urgency({ job, wait, daysLate }: Listed, today: Day, remindDays: number): ReactNode {
+function urgency({ job, wait, promiseLate }: Listed, today: Day, remindDays: number): ReactNode {
   if (wait.who === 'us' && wait.step === 'decide-unclaimed') {
     return (
       <Tag key="urgency" tone="warn">
@@ -120,10 +126,10 @@ function urgency({ job, wait, daysLate }: Listed, today: Day, remindDays: number
       </Tag>
     );
   }
-  if (daysLate > 0) {
+  if (promiseLate > 0) {
     return (
       <Tag key="urgency" tone="stop">
-        {`${workingDaysWords(daysLate)} late`}
+        {`${workingDaysWords(promiseLate)} late`}
       </Tag>
     );
   }

@@ -1,6 +1,6 @@
 import { compareDays, type Day, daysBetween } from '@/lib/calendar/day';
-import { type WorkingCalendar, workingDaysBetween } from '@/lib/calendar/working';
 import type { RequestState } from '@/lib/quotes/rules/request-states';
+import { type AnswerClock, type AnswerDue, answerDue } from './answer-due';
 
 /** A quote that was asked for, as far as today's list goes. */
 export type TodayQuote = {
@@ -17,8 +17,8 @@ export type QuoteStep = 'answer-request' | 'lapses-soon' | 'not-booked';
 export type QuoteRow<Q extends TodayQuote> = {
   quote: Q;
   step: QuoteStep;
-  /** working days it has waited on us; 0 where it waits on the customer */
-  waitedDays: number;
+  /** until when the customer was promised an answer; null where it waits on them */
+  answer: AnswerDue | null;
   /** calendar days that its price is held from today on, today not counted; null where none waits */
   daysHeld: number | null;
 };
@@ -36,26 +36,19 @@ export type QuoteLists<Q extends TodayQuote> = {
  */
 export function quoteLists<Q extends TodayQuote>(
   quotes: readonly Q[],
-  o: { today: Day; remindDays: number; calendar: WorkingCalendar },
+  o: AnswerClock & { remindDays: number },
 ): QuoteLists<Q> {
   const rows = quotes.flatMap((quote): QuoteRow<Q>[] => {
     const daysHeld = quote.heldUntil === null ? null : daysBetween(o.today, quote.heldUntil);
     switch (quote.state) {
       case 'asked':
-        return [
-          {
-            quote,
-            step: 'answer-request',
-            waitedDays: Math.max(0, workingDaysBetween(quote.waitsSince, o.today, o.calendar)),
-            daysHeld: null,
-          },
-        ];
+        return [{ quote, step: 'answer-request', answer: answerDue(quote.waitsSince, o), daysHeld: null }];
       case 'quoted':
         return daysHeld !== null && daysHeld >= 0 && daysHeld <= o.remindDays
-          ? [{ quote, step: 'lapses-soon', waitedDays: 0, daysHeld }]
+          ? [{ quote, step: 'lapses-soon', answer: null, daysHeld }]
           : [];
       case 'accepted':
-        return [{ quote, step: 'not-booked', waitedDays: 0, daysHeld: null }];
+        return [{ quote, step: 'not-booked', answer: null, daysHeld: null }];
       default:
         return [];
     }

@@ -1,8 +1,9 @@
-import { compareDays, type Day } from '@/lib/calendar/day';
+import { compareDays, type Day, minDay } from '@/lib/calendar/day';
 import { type WorkingCalendar, workingDaysBetween } from '@/lib/calendar/working';
 import type { Ruling } from '@/lib/warranty/rules/causes';
 import type { ClaimStanding } from '@/lib/warranty/rules/claim-standing';
 import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
+import { type AnswerClock, type AnswerDue, answerDue, rulingSince } from './answer-due';
 import { BEFORE_READY, UNRULED_STAGES } from './stage-sets';
 import type { JobKind, Stage } from './stages';
 
@@ -24,7 +25,12 @@ export type TodayJob = {
   /** sent back so long ago that it would be closed, had its customer not written since */
   isWrittenAbout?: boolean;
   /** `ruling` is the final one, null before it */
-  claim: { number: string; standing: ClaimStanding; ruling: Ruling | null } | null;
+  claim: {
+    number: string;
+    standing: ClaimStanding;
+    ruling: Ruling | null;
+    contestedOn: Day | null;
+  } | null;
 };
 
 export type OurStep =
@@ -86,10 +92,14 @@ function us(step: OurStep): Wait {
   return { who: 'us', step };
 }
 
-/** A claim without a ruling that the customer has been told, past the stage where a unit has only come. */
-function waitsForRuling({ stage, claim }: TodayJob): boolean {
-  if (claim === null || stage === 'arrived' || !UNRULED_STAGES.includes(stage)) return false;
-  return claim.standing !== 'ruled' && claim.standing !== 'closed';
+/** A claim without a ruling that the customer has been told, once it is settled which unit came. */
+function waitsForRuling(job: TodayJob): boolean {
+  return answerSince(job) !== null && (job.stage !== 'arrived' || job.isSerialSettled);
+}
+
+/** The day from which the days promised for a ruling are counted, whatever has to be done before it; null where none is awaited. */
+function answerSince({ stage, arrivedOn, claim }: TodayJob): Day | null {
+  return claim === null || !UNRULED_STAGES.includes(stage) ? null : rulingSince({ ...claim, arrivedOn });
 }
 
 function assessingStep({ claim }: TodayJob): OurStep {
@@ -113,18 +123,36 @@ export function daysLate(job: TodayJob, today: Day, calendar: WorkingCalendar): 
   return Math.max(0, workingDaysBetween(job.promisedOn, today, calendar));
 }
 
-/** The oldest promise first, jobs without one last, then who has been here longest. */
-export function inOrder<J extends TodayJob>(jobs: readonly J[]): J[] {
-  return [...jobs].sort((a, b) => {
-    if (a.promisedOn === null || b.promisedOn === null) {
-      if (a.promisedOn !== b.promisedOn) return a.promisedOn === null ? 1 : -1;
-      return compareDays(a.arrivedOn, b.arrivedOn);
-    }
-    return compareDays(a.promisedOn, b.promisedOn) || compareDays(a.arrivedOn, b.arrivedOn);
-  });
+/**
+ * What is due first comes first, be it a promise or a ruling; then who has been here longest. A job without a promise stands
+ * where an answer counted from its arrival would be due: nobody was promised that day, and it is not late after it.
+ */
+export function inOrder<J extends TodayJob>(jobs: readonly J[], clock: AnswerClock): J[] {
+  return jobs
+    .map((job) => ({ job, due: dueDay(job, clock) }))
+    .sort((a, b) => compareDays(a.due, b.due) || compareDays(a.job.arrivedOn, b.job.arrivedOn))
+    .map(({ job }) => job);
 }
 
-export type TodayRow<J extends TodayJob> = { job: J; wait: Wait; daysLate: number; minutesLeft: number };
+function dueDay(job: TodayJob, clock: AnswerClock): Day {
+  const { promisedOn, arrivedOn } = job;
+  const since = answerSince(job);
+  if (promisedOn !== null && since === null) return promisedOn;
+  const { on } = answerDue(since ?? arrivedOn, clock);
+  return promisedOn === null ? on : minDay(on, promisedOn);
+}
+
+export type TodayRow<J extends TodayJob> = {
+  job: J;
+  wait: Wait;
+  /** until when the customer was promised a ruling */
+  answer: AnswerDue | null;
+  /** working days behind the promise */
+  promiseLate: number;
+  /** the same, or behind that answer where it is further behind */
+  daysLate: number;
+  minutesLeft: number;
+};
 
 export type TodayLists<J extends TodayJob> = {
   late: TodayRow<J>[];
@@ -135,16 +163,18 @@ export type TodayLists<J extends TodayJob> = {
 };
 
 /** Sorts the jobs that are with us into the lists of today's page; each is in one list. */
-export function todayLists<J extends TodayJob>(
-  jobs: readonly J[],
-  o: { today: Day; calendar: WorkingCalendar },
-): TodayLists<J> {
+export function todayLists<J extends TodayJob>(jobs: readonly J[], clock: AnswerClock): TodayLists<J> {
   const lists: TodayLists<J> = { late: [], onUs: [], onCustomer: [], claims: [] };
-  for (const job of inOrder(jobs)) {
+  for (const job of inOrder(jobs, clock)) {
+    const since = answerSince(job);
+    const answer = since && answerDue(since, clock);
+    const promiseLate = daysLate(job, clock.today, clock.calendar);
     const row: TodayRow<J> = {
       job,
-      wait: waitOf(job, o.today),
-      daysLate: daysLate(job, o.today, o.calendar),
+      wait: waitOf(job, clock.today),
+      answer,
+      promiseLate,
+      daysLate: Math.max(promiseLate, answer?.daysOver ?? 0),
       minutesLeft: minutesLeft(job),
     };
     listFor(row, lists)?.push(row);
@@ -166,3 +196,17 @@ export function firstOf<J extends TodayJob>(lists: TodayLists<J>): TodayRow<J> |
   if (late && (!claim || late.daysLate >= claim.daysLate)) return late;
   return claim ?? lists.onUs[0] ?? null;
 }
+
+/**
+ * Which kind of thing to begin with, by the working days each is behind; null where there is none of it. The furthest behind comes
+ * first; where two are equally far, a job before a price that was asked for, and that before a message.
+ *
+ * beginWith({ job: 0, quote: 3, message: null }) -> 'quote'
+ */
+export function beginWith(behind: Record<Begin, number | null>): Begin | null {
+  const here = BEGIN.filter((each) => behind[each] !== null);
+  return here.toSorted((a, b) => (behind[b] ?? 0) - (behind[a] ?? 0))[0] ?? null;
+}
+
+const BEGIN = ['job', 'quote', 'message'] as const;
+export type Begin = (typeof BEGIN)[number];

@@ -8,6 +8,7 @@ import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { formatDay } from '@/lib/calendar/format';
+import { now } from '@/lib/clock';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { showNumber } from '@/lib/numbers/job-number';
 import { pageOf } from '@/lib/numbers/page-of';
@@ -15,8 +16,10 @@ import { rolesThatMay } from '@/lib/people/rules/roles';
 import { CLAIMS_PER_PAGE, countClaims, type ListedClaim, listClaims } from '@/lib/warranty/claim-desk';
 import { causeRow } from '@/lib/warranty/rules/causes';
 import { CLAIM_STANDINGS, type ClaimStanding } from '@/lib/warranty/rules/claim-standing';
+import { readAnswerClock } from '@/lib/warranty/ruling-due';
 import { stageTone } from '../../stage-tone';
 import { requireStaff } from '../../who';
+import { AnswerTag } from '../answer-tag';
 import { RULING_WORDS, STANDING_WORDS } from './words';
 
 export const metadata: Metadata = { title: 'Claims' };
@@ -33,7 +36,10 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
     page: pageNumber(search.page),
     size: CLAIMS_PER_PAGE,
   });
-  const [claims, { locale }] = await Promise.all([listClaims({ standing, page }), readWorkshop()]);
+  const workshop = await readWorkshop();
+  const { locale, timeZone } = workshop;
+  const clock = await readAnswerClock(workshop, now());
+  const claims = await listClaims({ standing, page, clock, timeZone });
   return (
     <>
       <PageHead
@@ -86,7 +92,20 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
             head: 'Its job',
             cell: (claim) => <Tag tone={stageTone(claim.stage)}>{STAGE_WORDS[claim.stage].label}</Tag>,
           },
-          { key: 'ruling', head: 'Ruling', cell: (claim) => rulingWords(claim) },
+          {
+            key: 'ruling',
+            head: 'Ruling',
+            cell: (claim) => (
+              <>
+                {rulingWords(claim)}
+                {claim.answer ? (
+                  <span className="block">
+                    <AnswerTag due={claim.answer} locale={locale} />
+                  </span>
+                ) : null}
+              </>
+            ),
+          },
         ]}
       />
       <Pager page={page} pages={pages} href={(other) => `/workshop/claims?show=${standing}&page=${other}`} />

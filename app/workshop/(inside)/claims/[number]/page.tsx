@@ -10,12 +10,14 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
-import { workingDaysWords } from '@/lib/calendar/working';
+import { now } from '@/lib/clock';
 import { readStage, stagesReached } from '@/lib/jobs/records';
 import { showNumber } from '@/lib/numbers/job-number';
 import { compareSerials } from '@/lib/numbers/serial';
 import { type ClaimStanding, claimStanding } from '@/lib/warranty/rules/claim-standing';
 import { symptomWords } from '@/lib/warranty/rules/standing';
+import { readAnswerClock, rulingDue } from '@/lib/warranty/ruling-due';
+import { AnswerTag } from '../../answer-tag';
 import { STANDING_WORDS } from '../words';
 import { ClaimantPart } from './claimant-part';
 import { ComparePart } from './compare-part';
@@ -42,6 +44,7 @@ export default async function ClaimPage({ params, searchParams }: Props) {
   const { claim, job, certificate } = found;
   const { locale, timeZone } = workshop;
   const standing = claimStanding(claim);
+  const due = rulingDue({ ...claim, job }, await readAnswerClock(workshop, now()), timeZone);
   const chosen = { before: one(search.before), after: one(search.after), repair: one(search.repair) };
   return (
     <>
@@ -56,7 +59,7 @@ export default async function ClaimPage({ params, searchParams }: Props) {
         next={nextWords(
           standing,
           { stage: job.stage, isLate: claim.isLate },
-          workingDaysWords(workshop.answerDays),
+          due && formatDay(due.on, locale, 'weekday'),
         )}
       />
       {search.saved ? (
@@ -74,6 +77,7 @@ export default async function ClaimPage({ params, searchParams }: Props) {
         stubFacts={[
           { term: 'Opened', text: formatDay(dayFromDate(claim.openedOn), locale, 'short') },
           { term: 'Customer', text: job.customer.name },
+          ...(due ? [{ term: 'Ruling', text: <AnswerTag due={due} locale={locale} /> }] : []),
           {
             term: 'Promise',
             text: job.promisedOn ? formatDay(dayFromDate(job.promisedOn), locale, 'short') : 'none yet',
@@ -111,8 +115,9 @@ export default async function ClaimPage({ params, searchParams }: Props) {
 function nextWords(
   standing: ClaimStanding,
   { stage, isLate }: { stage: string; isLate: boolean },
-  answerWithin: string,
+  dueOn: string | null,
 ): string {
+  const promised = dueOn === null ? '' : ` The customer was promised an answer by ${dueOn}.`;
   if (standing === 'to-rule' && stage === 'booked') {
     const asked = isLate
       ? ' It came late: whether it is let in is said with the ruling, and the customer may ask by message before that.'
@@ -121,11 +126,11 @@ function nextWords(
   }
   switch (standing) {
     case 'to-rule':
-      return `compare, inspect, and rule. The customer was promised an answer within ${answerWithin} of the arrival.`;
+      return `compare, inspect, and rule.${promised}`;
     case 'second-look':
-      return 'the owner looks at the photos and the reason, and confirms the ruling or takes it back.';
+      return `the owner looks at the photos and the reason, and confirms the ruling or takes it back.${promised}`;
     case 'contested':
-      return `read what the customer says, look again, and rule anew. It was promised within ${answerWithin}.`;
+      return `read what the customer says, look again, and rule anew.${promised}`;
     case 'ruled':
       return 'the customer has been told. Work and return go on from the job sheet.';
     case 'closed':
