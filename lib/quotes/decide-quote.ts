@@ -31,10 +31,7 @@ export async function decideQuote(o: {
     if (!quote || !offer) throw new Refusal('not-found', 'There is no such price to answer.');
     if (offer.state === o.decision) return;
     if (offer.state !== 'sent') {
-      throw new Refusal(
-        'conflict',
-        'This price was answered or replaced already. Look at the page once more.',
-      );
+      throw new Refusal('conflict', 'This price was answered or replaced already.');
     }
     const workshop = await readWorkshop(tx);
     const today = dayInZone(o.now, workshop.timeZone);

@@ -1,10 +1,9 @@
 import 'server-only';
 import type { Route } from 'next';
-import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import type { z } from 'zod';
 import { onlyPlain } from '@/app/only-plain';
-import { refused } from '@/app/refused';
+import { refusedAfresh } from '@/app/refused-afresh';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
@@ -34,10 +33,7 @@ export async function onLink<S extends z.ZodType, R>(o: {
   if (!parsed.ok) return parsed.state;
   const outcome = await attempt(() => o.work({ jobId: found.jobId, data: parsed.data, now: now() }));
   if (!outcome.ok) {
-    const { code, field } = outcome.refusal;
-    // What changed is shown beside one field: the form stays, and the page is made again with what stands now.
-    if (code === 'conflict' && field) refresh();
-    return refused(outcome.refusal, typedValues(o.formData));
+    return refusedAfresh(outcome.refusal, typedValues(o.formData));
   }
   const done = typeof o.done === 'string' ? o.done : o.done(outcome.value);
   redirect(`/job/${o.token}?done=${done}` as Route);

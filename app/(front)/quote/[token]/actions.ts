@@ -3,7 +3,7 @@ import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { formPhotos } from '@/app/form-photos';
 import { limitCaller } from '@/app/limit-caller';
-import { refused } from '@/app/refused';
+import { refusedAfresh } from '@/app/refused-afresh';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
@@ -31,7 +31,7 @@ export async function answer(token: string, _before: FormState, formData: FormDa
       return { errors, values };
     }
     const done = await attempt(() => answerQuestion({ quoteId, ...parsed.data, photos, now }));
-    if (!done.ok) return refused(done.refusal, values);
+    if (!done.ok) return refusedAfresh(done.refusal, values);
     redirect(`/quote/${token}?done=answered` as Route);
   });
 }
@@ -43,7 +43,7 @@ export async function decide(token: string, _before: FormState, formData: FormDa
     if (!parsed.ok) return parsed.state;
     const { revision, decision } = parsed.data;
     const done = await attempt(() => decideQuote({ quoteId, revision, decision, now }));
-    if (!done.ok) return refused(done.refusal);
+    if (!done.ok) return refusedAfresh(done.refusal);
     redirect(`/quote/${token}?done=${decision}` as Route);
   });
 }
@@ -52,7 +52,7 @@ export async function decide(token: string, _before: FormState, formData: FormDa
 export async function goOnToBook(token: string, _before: FormState, formData: FormData): Promise<FormState> {
   return onQuoteLink(token, formData, async (call) => {
     const started = await attempt(() => startBooking(call));
-    if (!started.ok) return refused(started.refusal);
+    if (!started.ok) return refusedAfresh(started.refusal);
     const draft = await readDraft(started.value);
     redirect(`/book/${started.value}/${nextStep(draft?.answers ?? {})}` as Route);
   });
