@@ -5,13 +5,15 @@ import { readWorkshop } from '@/lib/workshop/records';
 import { factsOf } from './facts';
 import { readJob } from './records';
 import { writeEvent } from './write-event';
+import { lockJob } from './write-lock';
 
 /**
  * Records that the customer wants work to start before the right to withdraw ends, knowing what that means. Asked twice it
- * is asked once. The promise stays as it was given: it may be kept early.
+ * is asked once, and nothing else that was written on the job meanwhile stands against it. The promise stays as it was given: it may be kept early.
  */
-export async function askStart(o: { jobId: string; version: number; now: Date }): Promise<void> {
+export async function askStart(o: { jobId: string; now: Date }): Promise<void> {
   await transaction(async (tx) => {
+    await lockJob(tx, o.jobId);
     const job = await readJob({ id: o.jobId }, tx);
     if (!job) throw new Refusal('not-found', 'There is no such job.');
     if (job.startRequestedAt) return;
@@ -23,7 +25,6 @@ export async function askStart(o: { jobId: string; version: number; now: Date })
       jobId: job.id,
       actor: { kind: 'customer' },
       now: o.now,
-      expected: { version: o.version },
       set: { startRequestedAt: o.now },
       event: { kind: 'start-requested', data: {} },
     });

@@ -19,6 +19,7 @@ import { type JobRecord, readJob, readStage } from './records';
 import { hasLeft, waitsForAddress } from './rules/handover';
 import { type MoveKey, moveOf, type StageMail } from './rules/stages';
 import { writeEvent } from './write-event';
+import { lockJob } from './write-lock';
 import { writeNotice } from './write-unclaimed';
 
 /** Moves with facts of their own have their own use case; these need nothing but the table. */
@@ -50,21 +51,26 @@ export function isPlainMove(text: string): text is PlainMove {
 const FINISHING: ReadonlySet<MoveKey> = new Set(['pass-checks', 'pack-unrepaired', 'return-unrepaired']);
 
 /**
- * Takes one move of the table. Every need is checked on records read inside the transaction; the write names the
- * version the person saw, so that of two who press at once the second gets a conflict.
+ * Takes one move of the table. Every need is checked on records read inside the transaction; staff name the version
+ * they saw, so that of two who press at once the second gets a conflict.
+ *
+ * A customer's cancelling names none: it costs nothing, whatever was written on the job meanwhile. Cancelling twice is
+ * not an error, since a tap on a weak signal is often sent again.
  */
 export async function moveJob(o: {
   jobId: string;
-  version: number;
+  version?: number;
   move: PlainMove;
   note: string;
   actor: Actor;
   now: Date;
 }): Promise<void> {
   await transaction(async (tx) => {
+    await lockJob(tx, o.jobId);
     const job = await readJob({ id: o.jobId }, tx);
     if (!job) throw new Refusal('not-found', 'There is no such job.');
-    if (job.version !== o.version) {
+    if (o.move === 'cancel' && o.actor.kind === 'customer' && job.stage === 'cancelled') return;
+    if (o.version !== undefined && job.version !== o.version) {
       throw new Refusal('conflict', 'This job changed while you had it open. Nothing was moved.');
     }
     const workshop = await readWorkshop(tx);
@@ -75,7 +81,7 @@ export async function moveJob(o: {
       jobId: job.id,
       actor: o.actor,
       now: o.now,
-      expected: { version: o.version, stages: move.from },
+      expected: { version: job.version, stages: move.from },
       set: {
         ...(move.to === 'ready' && move.from.every((stage) => stage !== 'unclaimed')
           ? { readyAt: o.now }

@@ -6,7 +6,7 @@ import { moneyFactsSince } from '@/lib/invoices/stored-replaced';
 import { creditStanding, issueForJob } from '@/lib/invoices/write-invoice';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
-import { withdrawalLinesOf } from '@/lib/quotes/stored-withdrawal';
+import { owedIfWithdrawn, withdrawalLinesOf } from '@/lib/quotes/stored-withdrawal';
 import { writeOwed } from '@/lib/quotes/write-owed';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { factsOf, requireMove } from './facts';
@@ -23,10 +23,11 @@ const CUSTOMER = { kind: 'customer' } as const;
  * that cancels the booking; after it the unit comes back unrepaired. The agreed price becomes what is owed for the work
  * done, which is nothing unless the customer had asked for the start, and the receipt goes out by mail with day and time.
  *
- * The version is that of the page which said what would be owed: if work was recorded meanwhile, nothing happens and the
- * customer sees the new amount. Withdrawing twice is not an error, since a tap on a weak signal is often sent again.
+ * The declaration counts whatever else was written on the job meanwhile (Art. 11). Only where work was recorded, so that
+ * more is owed than the page said (`shownOwed`, with tax, minor units), nothing happens and the customer sees the new amount.
+ * Withdrawing twice is not an error, since a tap on a weak signal is often sent again.
  */
-export async function withdraw(o: { jobId: string; version: number; now: Date }): Promise<void> {
+export async function withdraw(o: { jobId: string; shownOwed: number; now: Date }): Promise<void> {
   await transaction(async (tx) => {
     await lockJob(tx, o.jobId);
     const job = await readJob({ id: o.jobId }, tx);
@@ -39,13 +40,19 @@ export async function withdraw(o: { jobId: string; version: number; now: Date })
       throw new Refusal('conflict', REASON_SENTENCES['may-withdraw']);
     }
     requireMove(job, isHere ? 'withdraw' : 'cancel', CUSTOMER, on);
+    if (owedIfWithdrawn(job) > o.shownOwed) {
+      throw new Refusal(
+        'conflict',
+        'More would be owed now than the page said, so you have not withdrawn yet.',
+      );
+    }
     const owed = await agreeOnOwed(tx, job, workshop, o.now);
     const move = moveOf(isHere ? 'withdraw' : 'cancel');
     await writeEvent(tx, {
       jobId: job.id,
       actor: CUSTOMER,
       now: o.now,
-      expected: { version: o.version, stages: move.from },
+      expected: { stages: move.from },
       set: { withdrawnAt: o.now },
       from: readStage(job.stage),
       to: move.to,

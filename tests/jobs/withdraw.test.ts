@@ -6,6 +6,7 @@ import { balanceOf } from '@/lib/invoices/rules/balance';
 import { askStart } from '@/lib/jobs/ask-start';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { recordWork } from '@/lib/jobs/record-work';
+import { sendMessage } from '@/lib/jobs/send-message';
 import { withdraw } from '@/lib/jobs/withdraw';
 import { drawMail } from '@/lib/mail/draw';
 import { attempt } from '@/lib/outcome';
@@ -51,7 +52,7 @@ async function refusalOf(work: () => Promise<unknown>): Promise<string> {
 }
 
 const withdrawNow = async (jobId: string, now: Date) =>
-  withdraw({ jobId, version: (await jobNow(jobId)).version, now });
+  withdraw({ jobId, shownOwed: owedIfWithdrawn(await jobNow(jobId)), now });
 const work = (jobId: string, minutes: number) =>
   recordWork({ jobId, text: 'Socket taken out', minutes, actor: BENCH, now: HERE });
 
@@ -82,9 +83,8 @@ describe('a booking under the right to withdraw', () => {
     const early = await assessing(true);
     await takeMove(early, 'start-bench', HERE);
     const later = await assessing(false);
-    const { version } = await jobNow(later);
-    await askStart({ jobId: later, version, now: HERE });
-    await askStart({ jobId: later, version, now: HERE });
+    await askStart({ jobId: later, now: HERE });
+    await askStart({ jobId: later, now: HERE });
     expect((await jobNow(later)).events.filter(({ kind }) => kind === 'start-requested')).toHaveLength(1);
     await takeMove(later, 'start-bench', HERE);
     expect((await jobNow(later)).stage).toBe('on-bench');
@@ -229,19 +229,27 @@ describe('a customer who withdraws', () => {
 
   it('withdraws once, however often the button is sent', async () => {
     const jobId = await assessing(true);
-    const { version } = await jobNow(jobId);
-    await withdraw({ jobId, version, now: HERE });
-    await withdraw({ jobId, version, now: HERE });
+    await withdraw({ jobId, shownOwed: 0, now: HERE });
+    await withdraw({ jobId, shownOwed: 0, now: HERE });
     expect(await db.mail.count({ where: { template: 'withdrawal-recorded' } })).toBe(1);
     expect((await jobNow(jobId)).events.filter(({ kind }) => kind === 'withdrawn')).toHaveLength(1);
   });
 
   it('sees the amount again where work was recorded meanwhile', async () => {
     const jobId = await assessing(true);
-    const { version } = await jobNow(jobId);
+    const shownOwed = owedIfWithdrawn(await jobNow(jobId));
     await work(jobId, 15);
-    expect(await refusalOf(() => withdraw({ jobId, version, now: HERE }))).toMatch(/changed/);
+    expect(await refusalOf(() => withdraw({ jobId, shownOwed, now: HERE }))).toMatch(/More would be owed/);
     expect((await jobNow(jobId)).withdrawnAt).toBeNull();
+    expect(await refusalOf(() => withdrawNow(jobId, HERE))).toBe('done');
+  });
+
+  it('is not kept from it by what else was written meanwhile, nor by work that is not owed', async () => {
+    const jobId = await assessing(false);
+    await sendMessage({ jobId, text: 'The dial arrived today.', actor: BENCH, now: HERE });
+    await work(jobId, 15);
+    await withdraw({ jobId, shownOwed: 0, now: LAST_MOMENT });
+    expect((await jobNow(jobId)).stage).toBe('declined');
   });
 
   it('has nothing to withdraw from on a claim, which is no contract', async () => {

@@ -9,7 +9,7 @@ import { decideOffer } from '@/lib/quotes/decide-offer';
 import { writeOffer } from '@/lib/quotes/write-offer';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { assessedJob } from '@/tests/makers/course';
-import { filledDraft } from '@/tests/makers/job';
+import { filledDraft, makeBooking } from '@/tests/makers/job';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 
 const NOW = new Date('2026-11-25T09:00:00Z');
@@ -46,6 +46,17 @@ describe('two people at one job', () => {
       'conflict',
     ]);
     expect(await db.jobEvent.count({ where: { jobId, toStage: 'on-bench' } })).toBe(1);
+  });
+
+  it('a booking that its customer cancels four times is cancelled once, with one mail', async () => {
+    const { repairId } = await makeWorkshop(NOW);
+    const { jobId } = await makeBooking({ repairId, now: NOW });
+    const actor = { kind: 'customer' } as const;
+    const cancel = () => attempt(() => moveJob({ jobId, move: 'cancel', note: '', actor, now: NOW }));
+    const outcomes = await Promise.all([cancel(), cancel(), cancel(), cancel()]);
+    expect(outcomes.map(({ ok }) => ok)).toEqual([true, true, true, true]);
+    expect(await db.jobEvent.count({ where: { jobId, toStage: 'cancelled' } })).toBe(1);
+    expect(await db.mail.count({ where: { jobId, template: 'job-cancelled' } })).toBe(1);
   });
 
   it('findings added at once are all kept, each with its own version in the history', async () => {

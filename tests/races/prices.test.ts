@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { db } from '@/lib/db/client';
+import { factsOf } from '@/lib/jobs/facts';
 import { withdraw } from '@/lib/jobs/withdraw';
 import { attempt } from '@/lib/outcome';
 import { decideOffer } from '@/lib/quotes/decide-offer';
@@ -70,18 +71,23 @@ describe('a price at its end, whoever races', () => {
     expect(mails).toBe(1);
   });
 
-  it('is answered or withdrawn from, never both', async () => {
+  it('is withdrawn from once, whether a yes came before or comes too late', async () => {
     await db.workshop.update({ where: { id: 1 }, data: { withdrawalRule: 'eu' } });
     const jobId = await askedJob();
-    const { version } = await jobNow(jobId);
     const outcomes = await Promise.all([
-      attempt(() => withdraw({ jobId, version, now: ASKED })),
+      attempt(() => withdraw({ jobId, shownOwed: 0, now: ASKED })),
       answer(jobId, 'accepted', ASKED),
-      attempt(() => withdraw({ jobId, version, now: ASKED })),
+      attempt(() => withdraw({ jobId, shownOwed: 0, now: ASKED })),
     ]);
+    expect([outcomes[0].ok, outcomes[2].ok]).toEqual([true, true]);
     const { stage, agreed, open } = await openPrices(jobId);
-    expect([agreed, open]).toEqual([1, 0]);
-    expect(stage).toBe(outcomes[1].ok ? 'on-bench' : 'declined');
-    expect(await db.jobEvent.count({ where: { jobId, kind: 'withdrawn' } })).toBe(outcomes[1].ok ? 0 : 1);
+    expect([stage, agreed, open]).toEqual(['declined', 1, 0]);
+    const events = await db.jobEvent.findMany({
+      where: { jobId, kind: { in: ['withdrawn', 'offer-decided'] } },
+      orderBy: { version: 'asc' },
+    });
+    const yes = outcomes[1].ok ? ['offer-decided'] : [];
+    expect(events.map(({ kind }) => kind)).toEqual([...yes, 'withdrawn']);
+    expect(factsOf(await jobNow(jobId)).owed).toBe(0);
   });
 });

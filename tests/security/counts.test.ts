@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { versionForm } from '@/app/(front)/job/[token]/schema';
+import { decisionForm } from '@/app/(front)/job/[token]/schema';
 import { onlyCounts, onlyPlain, onlyPlainOrNew } from '@/app/only-plain';
 import { countedField } from '@/app/ui/forms/counted-field';
 import { seenAtField } from '@/app/ui/forms/seen-at-field';
@@ -15,7 +15,7 @@ describe('numbers that reach the database', () => {
     [String(LARGEST), LARGEST],
   ])('a form may have seen version %s', (typed, read) => {
     expect(countedField.parse(typed)).toBe(read);
-    expect(versionForm.parse({ version: typed })).toEqual({ version: read });
+    expect(decisionForm.parse({ revision: typed, decision: 'declined' }).revision).toBe(read);
   });
 
   test.each([
@@ -32,7 +32,7 @@ describe('numbers that reach the database', () => {
     undefined,
   ])('no form has seen version %s', (typed) => {
     expect(countedField.safeParse(typed).success).toBe(false);
-    expect(versionForm.safeParse({ version: typed }).success).toBe(false);
+    expect(decisionForm.safeParse({ revision: typed, decision: 'declined' }).success).toBe(false);
   });
 
   test.each([

@@ -12,7 +12,7 @@ import { Refusal } from '@/lib/outcome';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { onLink } from './on-link';
-import { contestForm, decisionForm, messageForm, parcelForm, versionForm } from './schema';
+import { contestForm, decisionForm, messageForm, parcelForm, pressForm, withdrawForm } from './schema';
 
 const CUSTOMER: Actor = { kind: 'customer' };
 
@@ -75,27 +75,21 @@ export async function cancelBooking(
 ): Promise<FormState> {
   return onLink({
     token,
-    schema: versionForm,
+    schema: pressForm,
     formData,
     done: 'cancelled',
-    work: ({ data, ...call }) =>
-      moveJob({
-        ...call,
-        ...data,
-        move: 'cancel',
-        note: 'Cancelled by the customer',
-        actor: CUSTOMER,
-      }),
+    work: ({ jobId, now }) =>
+      moveJob({ jobId, move: 'cancel', note: 'Cancelled by the customer', actor: CUSTOMER, now }),
   });
 }
 
 export async function askForStart(token: string, _before: FormState, formData: FormData): Promise<FormState> {
   return onLink({
     token,
-    schema: versionForm,
+    schema: pressForm,
     formData,
     done: 'start',
-    work: ({ data, ...call }) => askStart({ ...call, ...data }),
+    work: ({ jobId, now }) => askStart({ jobId, now }),
   });
 }
 
@@ -106,7 +100,7 @@ export async function withdrawFromContract(
 ): Promise<FormState> {
   return onLink({
     token,
-    schema: versionForm,
+    schema: withdrawForm,
     formData,
     done: 'withdrawn',
     work: ({ data, ...call }) => withdraw({ ...call, ...data }),

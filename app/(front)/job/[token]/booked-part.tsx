@@ -14,7 +14,7 @@ import type { PartProps } from './part-props';
 export function BookedPart({ job, token, workshop }: PartProps) {
   const slip = packingSlip(job);
   const cancel = (
-    <ActionForm action={cancelBooking.bind(null, token)} hidden={{ version: job.version }} label="Cancel">
+    <ActionForm action={cancelBooking.bind(null, token)} label="Cancel">
       <ConfirmButton
         label="Cancel this booking"
         question="Cancel it?"

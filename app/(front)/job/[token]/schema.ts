@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { countedField } from '@/app/ui/forms/counted-field';
+import { countedField, seenAmount } from '@/app/ui/forms/counted-field';
 
 export const decisionForm = z.object({
   revision: countedField,
@@ -26,7 +26,10 @@ export const parcelForm = z.object({
   reference: z.string().trim().max(60, 'Keep this to 60 characters').optional().default(''),
 });
 
-export const versionForm = z.object({ version: countedField });
+/** A press that depends on nothing the page showed. */
+export const pressForm = z.object({});
+
+export const withdrawForm = z.object({ shownOwed: seenAmount });
 
 export const contestForm = z.object({
   text: z

@@ -48,11 +48,7 @@ export function WithdrawPart({ job, token, workshop }: PartProps) {
         ]}
       />
       {isStartAsked ? null : (
-        <ActionForm
-          action={askForStart.bind(null, token)}
-          hidden={{ version: job.version }}
-          label="Ask for an early start"
-        >
+        <ActionForm action={askForStart.bind(null, token)} label="Ask for an early start">
           <SubmitButton
             label="Please start before that day"
             consequence={startRequestWords(until)}
@@ -62,7 +58,7 @@ export function WithdrawPart({ job, token, workshop }: PartProps) {
       )}
       <ActionForm
         action={withdrawFromContract.bind(null, token)}
-        hidden={{ version: job.version }}
+        hidden={{ shownOwed: owed }}
         label="Withdraw"
       >
         <ConfirmButton

@@ -1,4 +1,4 @@
-import { address, type FormsOfFiles, said, uuid, version } from './form';
+import { address, type FormsOfFiles, said, uuid } from './form';
 
 export const front: FormsOfFiles = [
   ['book/schema.ts', { startForm: { fields: { repair: uuid } } }],
@@ -21,7 +21,8 @@ export const front: FormsOfFiles = [
       },
       messageForm: { fields: { ...said, formKey: uuid } },
       parcelForm: { fields: { reference: 'SM 1234 5678' } },
-      versionForm: { fields: version },
+      pressForm: { fields: {} },
+      withdrawForm: { fields: { shownOwed: '1800' } },
       contestForm: { fields: said },
     },
   ],
