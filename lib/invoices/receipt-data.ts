@@ -1,10 +1,9 @@
-import { dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { dayFromDate } from '@/lib/calendar/day';
 import { config } from '@/lib/config';
 import type { Price } from '@/lib/documents/money-sheet';
 import type { ReceiptData } from '@/lib/documents/receipt';
 import { type JobRecord, readStage, stagesReached } from '@/lib/jobs/records';
-import { runOfStamps } from '@/lib/jobs/rules/run-of-stamps';
-import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { datedStamps } from '@/lib/jobs/rules/run-of-stamps';
 import type { TaxBreakdown } from '@/lib/money/tax';
 import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { type QuoteLine, revisionTotals, shownLines, taxNameOf } from '@/lib/quotes/rules/lines';
@@ -43,10 +42,7 @@ export async function receiptData(job: JobRecord, workshop: WorkshopCard): Promi
     customer: job.customer.name,
     unit: { model: `${job.model.maker} ${job.model.name}`, serial: job.serialTyped },
     statusUrl: `${config.appUrl}/track/${job.number}`,
-    stamps: runOfStamps(readStage(job.stage), stagesReached(job.events)).map((step) => ({
-      label: STAGE_WORDS[step.stage].label,
-      day: step.at ? dayInZone(step.at, workshop.timeZone) : null,
-    })),
+    stamps: datedStamps(readStage(job.stage), stagesReached(job.events), workshop.timeZone),
     price: standing ? invoiced(standing, currency, seller) : agreedPrice(job, currency, seller),
     currency,
     credited: standing?.credited ?? 0,

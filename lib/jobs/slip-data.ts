@@ -10,8 +10,7 @@ import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { readWorkshop } from '@/lib/workshop/records';
 import { type JobRecord, readKind, readStage, stagesReached } from './records';
 import { batteryAnswer, batteryKind, postedAnswer } from './rules/posted-answer';
-import { runOfStamps } from './rules/run-of-stamps';
-import { STAGE_WORDS } from './rules/stages';
+import { datedStamps } from './rules/run-of-stamps';
 
 /** Everything the packing slip of a job says. */
 export async function slipData(job: JobRecord): Promise<PackingSlipData> {
@@ -53,10 +52,7 @@ export async function slipData(job: JobRecord): Promise<PackingSlipData> {
       customer.postcode,
       countryAbroad(customer.country, workshop) ?? '',
     ].filter((line) => line !== ''),
-    stamps: runOfStamps(readStage(job.stage), stagesReached(job.events)).map((step) => ({
-      label: STAGE_WORDS[step.stage].label,
-      day: step.at ? dayInZone(step.at, workshop.timeZone) : null,
-    })),
+    stamps: datedStamps(readStage(job.stage), stagesReached(job.events), workshop.timeZone),
     include: advice.include,
     leaveOut: advice.leaveOut,
     pack: [...advice.pack, ...workshop.packingText],

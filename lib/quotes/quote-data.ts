@@ -6,8 +6,7 @@ import type { Price } from '@/lib/documents/money-sheet';
 import type { QuoteData } from '@/lib/documents/quote';
 import { jobAddress, quoteAddress } from '@/lib/jobs/private-link';
 import { type JobRecord, readStage, stagesReached } from '@/lib/jobs/records';
-import { runOfStamps } from '@/lib/jobs/rules/run-of-stamps';
-import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { datedStamps } from '@/lib/jobs/rules/run-of-stamps';
 import { formatMoney } from '@/lib/money/amount';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import type { QuoteRecord } from './records';
@@ -60,8 +59,9 @@ export async function askedQuoteData(
     customer: request.name,
     unit: { model: request.device, serial: request.serialTyped || 'not told' },
     answerUrl: token ? quoteAddress(token) : null,
-    stamps: requestRun(request.state, quote.events).map(({ label, at }) => ({
+    stamps: requestRun(request.state, quote.events).map(({ label, state, at }) => ({
       label,
+      state,
       day: at ? dayInZone(at, workshop.timeZone) : null,
     })),
     found: paragraphs(shown.reason),
@@ -106,10 +106,7 @@ export async function jobQuoteData(
     customer: job.customer.name,
     unit: { model: `${job.model.maker} ${job.model.name}`, serial: job.serialTyped },
     answerUrl: token ? jobAddress(token) : null,
-    stamps: runOfStamps(readStage(job.stage), stagesReached(job.events)).map((step) => ({
-      label: STAGE_WORDS[step.stage].label,
-      day: step.at ? dayInZone(step.at, workshop.timeZone) : null,
-    })),
+    stamps: datedStamps(readStage(job.stage), stagesReached(job.events), workshop.timeZone),
     found: [...paragraphs(shown.reason), ...job.findings.map(({ text }) => text)],
     before: earlier ? { revision: earlier.revision, gross: earlier.grossMinor } : null,
     ifYes: words ? [shown.onYes || words.onYes] : [],

@@ -140,8 +140,12 @@ function stamps(job: JobRecord, o: { timeZone: string; today: Day; isCollected: 
     ['booked', 'arrived', 'on-bench', 'ready'].includes(stage),
   );
   return [
-    ...reached.map(({ stage, at }) => ({ label: STAGE_WORDS[stage].label, day: dayInZone(at, timeZone) })),
-    { label: isCollected ? 'Collected' : STAGE_WORDS['sent-back'].label, day: today },
+    ...reached.map(({ stage, at }) => ({
+      label: STAGE_WORDS[stage].label,
+      day: dayInZone(at, timeZone),
+      state: 'done' as const,
+    })),
+    { label: isCollected ? 'Collected' : STAGE_WORDS['sent-back'].label, day: today, state: 'done' as const },
   ];
 }
 

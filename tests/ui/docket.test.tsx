@@ -4,7 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { Docket } from '@/app/ui/docket/docket';
 import { Facts } from '@/app/ui/docket/facts';
 import { Qr } from '@/app/ui/docket/qr';
-import { type StampState, Stamps } from '@/app/ui/docket/stamps';
+import { Stamps } from '@/app/ui/docket/stamps';
+import type { StampState } from '@/lib/jobs/rules/run-of-stamps';
 
 const STATES: StampState[] = ['done', 'now', 'waiting', 'skipped', 'stopped'];
 

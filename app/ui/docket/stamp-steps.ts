@@ -1,7 +1,6 @@
-import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
-import { runOfStamps } from '@/lib/jobs/rules/run-of-stamps';
-import { STAGE_WORDS, type Stage } from '@/lib/jobs/rules/stages';
+import { datedStamps } from '@/lib/jobs/rules/run-of-stamps';
+import type { Stage } from '@/lib/jobs/rules/stages';
 import type { Stamp } from './stamps';
 
 /** A job's run of stamps as the docket draws it, with dates in the workshop's zone. */
@@ -9,10 +8,10 @@ export function stampSteps(
   job: { stage: Stage; reached: readonly { stage: Stage; at: Date }[] },
   o: { locale: string; timeZone: string },
 ): Stamp[] {
-  return runOfStamps(job.stage, job.reached).map((step) => ({
-    key: step.stage,
-    label: STAGE_WORDS[step.stage].label,
-    state: step.state,
-    on: step.at ? formatDay(dayInZone(step.at, o.timeZone), o.locale, 'short') : undefined,
+  return datedStamps(job.stage, job.reached, o.timeZone).map(({ stage, label, state, day }) => ({
+    key: stage,
+    label,
+    state,
+    on: day ? formatDay(day, o.locale, 'short') : undefined,
   }));
 }

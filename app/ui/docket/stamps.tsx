@@ -1,6 +1,6 @@
+import type { StampState } from '@/lib/jobs/rules/run-of-stamps';
 import { Mark, type MarkShape } from '../marks';
 
-export type StampState = 'done' | 'now' | 'waiting' | 'skipped' | 'stopped';
 export type Stamp = {
   key: string;
   label: string;

@@ -94,6 +94,7 @@ export function sampleCertificate(serial: string): CertificateData {
     stamps: ['Booked', 'Arrived', 'On the bench', 'Proved', 'Sent back'].map((label) => ({
       label,
       day: issuedOn,
+      state: 'done' as const,
     })),
     proof: {
       work: ['USB socket replaced, two pads rebuilt, anchors soldered.'],

@@ -1,7 +1,11 @@
-import { STAMP_RUN, type Stage } from './stages';
+import { type Day, dayInZone } from '@/lib/calendar/day';
+import { STAGE_WORDS, STAMP_RUN, type Stage } from './stages';
 
 export type StampState = 'done' | 'now' | 'waiting' | 'skipped' | 'stopped';
 export type StampStep = { stage: Stage; state: StampState; at: Date | null };
+
+/** A stage as a page or a paper draws it: its name, how it stands and its day in the workshop's zone. */
+export type DatedStamp = { stage: Stage; label: string; state: StampState; day: Day | null };
 
 /** Stages outside the usual run: drawn where the job left it. */
 const ASIDE: readonly Stage[] = ['cancelled', 'declined', 'unclaimed'];
@@ -38,4 +42,18 @@ export function runOfStamps(present: Stage, reached: readonly { stage: Stage; at
     }
   }
   return steps;
+}
+
+/** The run of stamps with the name and the day of each stage; `zone` is the workshop's, an IANA name. */
+export function datedStamps(
+  present: Stage,
+  reached: readonly { stage: Stage; at: Date }[],
+  zone: string,
+): DatedStamp[] {
+  return runOfStamps(present, reached).map(({ stage, state, at }) => ({
+    stage,
+    label: STAGE_WORDS[stage].label,
+    state,
+    day: at ? dayInZone(at, zone) : null,
+  }));
 }

@@ -35,4 +35,8 @@ export const advice = packingAdvice({
   isMainsPowered: false,
 });
 
-export const stamp = (label: string, on: string | null) => ({ label, day: on === null ? null : day(on) });
+export const stamp = (label: string, on: string | null) => ({
+  label,
+  day: on === null ? null : day(on),
+  state: on === null ? ('waiting' as const) : ('done' as const),
+});
