@@ -21,6 +21,7 @@ import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/r
 import { parseEvent } from '@/lib/jobs/rules/events';
 import { isUnruled, type JobFacts } from '@/lib/jobs/rules/guards';
 import { isClosedByTime, isCollected, waitsForAddress } from '@/lib/jobs/rules/handover';
+import { type Done, stillDone } from '@/lib/jobs/rules/just-done';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
 import { packingSlip } from '@/lib/jobs/rules/packing-slip';
 import { type JobKind, STAGE_WORDS } from '@/lib/jobs/rules/stages';
@@ -32,8 +33,9 @@ import { readCarrierRows } from '@/lib/parcels/records';
 import { trackingAddress } from '@/lib/parcels/rules/carriers';
 import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
 import { quoteAskedFor } from '@/lib/quotes/records';
-import { offerOf } from '@/lib/quotes/rules/agreed';
+import { agreedOf, offerOf } from '@/lib/quotes/rules/agreed';
 import { isBookedAtQuote } from '@/lib/quotes/rules/asked-words';
+import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { ApprovalPart } from './approval-part';
 import { BookedPart } from './booked-part';
 import { CertificatePart } from './certificate-part';
@@ -46,7 +48,7 @@ import { WithdrawPart } from './withdraw-part';
 
 export const metadata: Metadata = { title: 'Your repair', robots: { index: false, follow: false } };
 
-const doneWords = (answerWithin: string): Record<string, string> => ({
+const doneWords = (answerWithin: string): Record<Done, string> => ({
   accepted: `Thank you. We go ahead at this price${ifMailed(', and we have sent you a mail that says so')}.`,
   declined: 'Thank you. We pack your unit and send it back.',
   'rest-declined': 'Thank you. We repair the covered part, free of charge, and leave the rest as it is.',
@@ -63,7 +65,7 @@ const STOPPED = 'Please do not post the unit. Below is why, and what to do inste
 
 type Props = {
   params: Promise<{ token: string }>;
-  searchParams: Promise<{ booked?: string; done?: string }>;
+  searchParams: Promise<{ booked?: string | string[]; done?: string | string[] }>;
 };
 
 export default async function JobPage({ params, searchParams }: Props) {
@@ -74,11 +76,19 @@ export default async function JobPage({ params, searchParams }: Props) {
   if (isUnread(job.messages)) await readByCustomer({ jobId: job.id });
   const workshop = await readWorkshop();
   const { locale, timeZone, currency } = workshop;
-  const said = doneWords(workingDaysWords(workshop.answerDays));
   const money = (minor: number) => formatMoney(minor, currency, locale);
   const facts = factsOf(job, dayInZone(now(), workshop.timeZone));
   const stage = readStage(job.stage);
   const kind = readKind(job.kind);
+  const isJustBooked = booked !== undefined && stage === 'booked';
+  const justDone = stillDone(done, {
+    ...facts,
+    hasReference: job.inboundReference !== '',
+    isStartAsked: job.startRequestedAt !== null,
+    isWithdrawn: job.withdrawnAt !== null,
+    isContested: job.claim?.contestedAt != null,
+    hasLastWord: job.messages.at(-1)?.author === 'customer',
+  });
   const offer = offerOf(job);
   const unit = `${job.model.maker} ${job.model.name}`;
   const parts = { job, token, workshop };
@@ -89,9 +99,9 @@ export default async function JobPage({ params, searchParams }: Props) {
   return (
     <>
       <PageHead
-        title={booked ? bookedTitle(kind) : titleOf(facts)}
+        title={isJustBooked ? bookedTitle(job, kind) : titleOf(facts)}
         lead={
-          booked
+          isJustBooked
             ? `Keep this page: its address is your private link. ${ifMailed('We have sent it to you by mail too.', 'We send no mail yet, so write it down or save it.')}`
             : unit
         }
@@ -122,9 +132,9 @@ export default async function JobPage({ params, searchParams }: Props) {
               )
         }
       />
-      {done && said[done] ? (
+      {justDone ? (
         <Notice kind="good" role="status">
-          <p>{said[done]}</p>
+          <p>{doneWords(workingDaysWords(workshop.answerDays))[justDone]}</p>
         </Notice>
       ) : null}
       {stage === 'awaiting-approval' && offer ? <ApprovalPart {...parts} offer={offer} /> : null}
@@ -218,8 +228,10 @@ function promiseMoved(job: JobRecord, locale: string): string | null {
   return `To ${to}${from}. ${data.reason}`;
 }
 
-function bookedTitle(kind: JobKind): string {
-  return kind === 'claim' ? 'Your claim is open' : 'Your repair is booked';
+function bookedTitle(job: JobRecord, kind: JobKind): string {
+  if (kind === 'claim') return 'Your claim is open';
+  const agreed = agreedOf(job);
+  return agreed && isInspectionOnly(agreed) ? 'Your inspection is booked' : 'Your repair is booked';
 }
 
 function accessoryWords(each: { name: string; isTold: boolean; isArrived: boolean | null }): string {

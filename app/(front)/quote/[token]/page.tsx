@@ -23,6 +23,7 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { shownRevision } from '@/lib/quotes/quote-data';
 import { isHeld } from '@/lib/quotes/rules/held-price';
 import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
+import { type QuoteDone, stillDoneOnQuote } from '@/lib/quotes/rules/just-done';
 import { quoteEventLine } from '@/lib/quotes/rules/quote-events';
 import { nextForAsker } from '@/lib/quotes/rules/request-next';
 import { requestRun } from '@/lib/quotes/rules/request-run';
@@ -36,14 +37,14 @@ import { MessagesPart, QuestionPart, TurnedDownPart } from './write-part';
 
 export const metadata: Metadata = { title: 'Your quote', robots: { index: false, follow: false } };
 
-const doneWords = (answerWithin: string): Record<string, string> => ({
+const doneWords = (answerWithin: string): Record<QuoteDone, string> => ({
   asked: `We have your request. Keep this page: its address is your private link, ${ifMailed('and we have mailed it to you', 'and we send no mail yet, so write it down or save it')}.`,
   answered: `Thank you. It is here, and we answer within ${answerWithin}.`,
   accepted: `Thank you. The price is agreed${ifMailed(', and we have sent you a mail that says so')}.`,
   declined: 'Thank you for telling us. Nothing is booked and nothing is owed.',
 });
 
-type Props = { params: Promise<{ token: string }>; searchParams: Promise<{ done?: string }> };
+type Props = { params: Promise<{ token: string }>; searchParams: Promise<{ done?: string | string[] }> };
 
 export default async function QuotePage({ params, searchParams }: Props) {
   const { token } = await params;
@@ -54,13 +55,14 @@ export default async function QuotePage({ params, searchParams }: Props) {
   const workshop = await readWorkshop();
   const { locale, timeZone } = workshop;
   const answerWithin = workingDaysWords(workshop.answerDays);
-  const said = doneWords(answerWithin);
   const { request } = quote;
   const shown = shownRevision(quote);
   const until = shown ? dayFromDate(shown.validUntil) : null;
   // Past its day a price cannot be agreed to, even before the clock's next round says that it lapsed.
   const isLate = request.state === 'quoted' && until !== null && !isHeld(until, dayInZone(now(), timeZone));
   const state = isLate ? 'lapsed' : request.state;
+  const hasLastWord = quote.messages.at(-1)?.author === 'customer';
+  const justDone = stillDoneOnQuote(done, { state, hasLastWord });
   const jobToken = quote.job ? await newestTokenOf(quote.job.id) : null;
   const isCancelled = state === 'booked' && quote.job?.stage === 'cancelled';
   const parts: PartProps = { quote, token, workshop };
@@ -85,9 +87,9 @@ export default async function QuotePage({ params, searchParams }: Props) {
           </LinkButton>
         ) : null}
       </PageHead>
-      {done && said[done] ? (
+      {justDone ? (
         <Notice kind="good" role="status">
-          <p>{said[done]}</p>
+          <p>{doneWords(answerWithin)[justDone]}</p>
         </Notice>
       ) : null}
       {state === 'turned-down' ? <TurnedDownPart {...parts} /> : null}
