@@ -33,7 +33,7 @@ export async function agreeAndBook(
     // 30 calendar days are the least (Directive (EU) 2024/1799 Art. 5).
     await desk.validDays.fill('29');
     await desk.send.click();
-    await expect(desk.validDays).toHaveAccessibleDescription(/holds for at least 30 days/);
+    await expect(desk.validDays).toHaveAccessibleDescription(/holds for 30 to 365 days/);
     await expect(desk.line(1).amount).toHaveValue('27.50');
     await desk.validDays.fill('30');
     await desk.send.click();

@@ -4,7 +4,7 @@ import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { balanceOf } from './rules/balance';
 import { moneyOfJob } from './stored-money';
-import { issueForJob } from './write-invoice';
+import { issueForJob } from './write-invoice-of-job';
 
 /** Issues a job's invoice before the unit is ready, and writes to the customer. */
 export async function issueInvoice(o: {

@@ -2,7 +2,9 @@ import { compareDays, type Day, dayFromDate, dayInZone } from '@/lib/calendar/da
 import type { Tx } from '@/lib/db/transaction';
 import { transaction } from '@/lib/db/transaction';
 import { balanceOf } from '@/lib/invoices/rules/balance';
-import { creditStanding, issueForJob, type WrittenInvoice } from '@/lib/invoices/write-invoice';
+import { creditStanding } from '@/lib/invoices/write-credit';
+import type { WrittenInvoice } from '@/lib/invoices/write-invoice';
+import { issueForJob } from '@/lib/invoices/write-invoice-of-job';
 import type { MailContent, MailRequest } from '@/lib/mail/messages';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';

@@ -2,7 +2,7 @@ import { dayInZone } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { moneyFactsSince } from '@/lib/invoices/stored-replaced';
-import { issueForJob } from '@/lib/invoices/write-invoice';
+import { issueForJob } from '@/lib/invoices/write-invoice-of-job';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { feesAfterNo } from '@/lib/quotes/rules/after-no';

@@ -2,7 +2,7 @@ import { compareDays, type Day, dayFromDate, dayInZone, dayToDate } from '@/lib/
 import { workingDaysBetween } from '@/lib/calendar/working';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { moneyFactsSince } from '@/lib/invoices/stored-replaced';
-import { issueForJob } from '@/lib/invoices/write-invoice';
+import { issueForJob } from '@/lib/invoices/write-invoice-of-job';
 import type { Actor } from '@/lib/jobs/actor';
 import { factsOf } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, readStage } from '@/lib/jobs/records';

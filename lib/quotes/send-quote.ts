@@ -8,7 +8,7 @@ import { newestVersion } from '@/lib/warranty/records';
 import { readHeldWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { openRevision, type QuoteRecord, readQuote } from './records';
 import { askedWords } from './rules/asked-words';
-import { isHeld, LEAST_VALID_DAYS, MOST_VALID_DAYS, mayReplace } from './rules/held-price';
+import { isHeld, mayReplace, validDaysProblem } from './rules/held-price';
 import { isInspectionOnly } from './rules/inspection-fee';
 import { OFFERED_KINDS, type QuoteLine, revisionTotals } from './rules/lines';
 import { requestMove } from './rules/request-states';
@@ -122,12 +122,8 @@ function refuseBadTerms(o: QuoteToSend): void {
   if (o.lines.length === 0) throw new Refusal('invalid', 'Give at least one line', 'description-0');
   const strange = o.lines.findIndex((line) => !OFFERED_KINDS.some((kind) => kind === line.kind));
   if (strange >= 0) throw new Refusal('invalid', 'Choose another kind of line', `kind-${strange}`);
-  if (o.validDays < LEAST_VALID_DAYS) {
-    throw new Refusal('invalid', `A price holds for at least ${LEAST_VALID_DAYS} days`, 'validDays');
-  }
-  if (o.validDays > MOST_VALID_DAYS) {
-    throw new Refusal('invalid', `A price holds for at most ${MOST_VALID_DAYS} days`, 'validDays');
-  }
+  const problem = validDaysProblem(o.validDays);
+  if (problem) throw new Refusal('invalid', problem, 'validDays');
   if (o.workingDays < 1) throw new Refusal('invalid', 'Give one working day or more', 'workingDays');
 }
 

@@ -1,5 +1,5 @@
 import type { Tx } from '@/lib/db/transaction';
-import { creditStanding } from '@/lib/invoices/write-invoice';
+import { creditStanding } from '@/lib/invoices/write-credit';
 import type { Actor } from '@/lib/jobs/actor';
 import { showNumber } from '@/lib/numbers/job-number';
 import { splitCovered } from '@/lib/quotes/rules/lines';

@@ -18,6 +18,7 @@ import {
   mayContest,
   mayRule,
   type RulingNeed,
+  SHORTEST_REASON,
 } from './rules/ruling';
 
 export type RulingRequest = {
@@ -40,7 +41,7 @@ const MISSING: Record<Exclude<RulingNeed, 'owner-second-look'>, { sentence: stri
     field: 'cause',
   },
   'written-reason': {
-    sentence: 'Write the reason in words the customer can follow, 20 characters or more.',
+    sentence: `Write the reason in words the customer can follow, ${SHORTEST_REASON} characters or more.`,
     field: 'reasonText',
   },
 };

@@ -6,7 +6,7 @@ import { creditInvoice } from '@/lib/invoices/credit-invoice';
 import { issueInvoice } from '@/lib/invoices/issue-invoice';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { readInvoice, WHOLE_INVOICE } from '@/lib/invoices/stored-invoice';
-import { issueForJob } from '@/lib/invoices/write-invoice';
+import { issueForJob } from '@/lib/invoices/write-invoice-of-job';
 import { factsOf } from '@/lib/jobs/facts';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { attempt } from '@/lib/outcome';

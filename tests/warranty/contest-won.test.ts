@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { recordCheck } from '@/lib/bench/record-check';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
-import { issueForJob } from '@/lib/invoices/write-invoice';
+import { issueForJob } from '@/lib/invoices/write-invoice-of-job';
 import { factsOf } from '@/lib/jobs/facts';
 import { recordFinding } from '@/lib/jobs/record-finding';
 import { recordWork } from '@/lib/jobs/record-work';

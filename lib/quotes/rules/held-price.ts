@@ -7,6 +7,13 @@ import { compareDays, type Day } from '@/lib/calendar/day';
 export const LEAST_VALID_DAYS = 30;
 export const MOST_VALID_DAYS = 365;
 
+/** What is wrong with the days that a price is to hold, as a sentence; null where nothing is. */
+export function validDaysProblem(days: number): string | null {
+  return days >= LEAST_VALID_DAYS && days <= MOST_VALID_DAYS
+    ? null
+    : `A price holds for ${LEAST_VALID_DAYS} to ${MOST_VALID_DAYS} days`;
+}
+
 /** True through the whole of a price's last day. */
 export function isHeld(validUntil: Day, today: Day): boolean {
   return compareDays(today, validUntil) <= 0;

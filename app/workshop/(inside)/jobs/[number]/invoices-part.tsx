@@ -5,6 +5,7 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { mayInvoice } from '@/lib/invoices/rules/standing';
 import { formatMoney } from '@/lib/money/amount';
 import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { issueNow } from './actions';
@@ -15,12 +16,6 @@ import type { SheetProps } from './open-sheet';
 export function InvoicesPart({ job, workshop }: Pick<SheetProps, 'job' | 'workshop'>) {
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const agreed = agreedOf(job);
-  // Nothing invoiced yet, or all of it credited.
-  const standing = job.invoices.reduce(
-    (sum, paper) => sum + (paper.kind === 'invoice' ? paper.payableMinor : -paper.payableMinor),
-    0,
-  );
-  const mayIssue = standing === 0 && (agreed?.grossMinor ?? 0) > 0 && job.stage !== 'cancelled';
   return (
     <>
       {job.invoices.length > 0 ? (
@@ -58,7 +53,7 @@ export function InvoicesPart({ job, workshop }: Pick<SheetProps, 'job' | 'worksh
           rowKey={(row) => row.id}
         />
       ) : null}
-      {mayIssue ? (
+      {mayInvoice(job) ? (
         <ActionForm
           action={issueNow.bind(null, job.number)}
           hidden={carriedFields(job.version)}

@@ -5,7 +5,7 @@ import { formatDay } from '@/lib/calendar/format';
 import { repairsForQuote, taxRatesInUse } from '@/lib/catalogue/staff-records';
 import { formatMoney } from '@/lib/money/amount';
 import { Refusal } from '@/lib/outcome';
-import { LEAST_VALID_DAYS, MOST_VALID_DAYS } from '@/lib/quotes/rules/held-price';
+import { validDaysProblem } from '@/lib/quotes/rules/held-price';
 import { type QuoteLine, revisionTotals, shownLines } from '@/lib/quotes/rules/lines';
 import { sendQuote } from '@/lib/quotes/send-quote';
 import { readLine } from '@/lib/quotes/stored-lines';
@@ -63,13 +63,8 @@ function sumsSentence(
   workshop: WorkshopCard,
 ): string {
   const { validDays } = call.data;
-  if (validDays < LEAST_VALID_DAYS || validDays > MOST_VALID_DAYS) {
-    throw new Refusal(
-      'invalid',
-      `A price holds for ${LEAST_VALID_DAYS} to ${MOST_VALID_DAYS} days`,
-      'validDays',
-    );
-  }
+  const problem = validDaysProblem(validDays);
+  if (problem) throw new Refusal('invalid', problem, 'validDays');
   const { locale, currency, timeZone, taxName } = workshop;
   const money = (minor: number) => formatMoney(minor, currency, locale);
   const sums = revisionTotals(lines, workshop.pricesIncludeTax);
