@@ -19,6 +19,7 @@ import { offerLapsed } from './offer-lapsed';
 import { offerReminder } from './offer-reminder';
 import { parcelCameBack } from './parcel-came-back';
 import { paymentReceived } from './payment-received';
+import { priceTakenBack } from './price-taken-back';
 import { promiseMoved } from './promise-moved';
 import { quoteAccepted } from './quote-accepted';
 import { quoteAnswered } from './quote-answered';
@@ -47,6 +48,7 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'approval-asked': approvalAsked,
   'offer-reminder': offerReminder,
   'offer-lapsed': offerLapsed,
+  'price-taken-back': priceTakenBack,
   'approval-recorded': approvalRecorded,
   'withdrawal-recorded': withdrawalRecorded,
   'repair-stopped': repairStopped,

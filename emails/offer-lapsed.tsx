@@ -16,10 +16,10 @@ export const offerLapsed: Writer<'offer-lapsed'> = (
       </Title>
       <Para>
         We asked for your yes or no to {cost(gross, setting)} (revision {revision} of the quote). It held
-        until {fullDay(validUntil, setting)}, and no answer came. {standing(isFirst, setting)}
+        until {fullDay(validUntil, setting)}, and no answer came. {standsWithoutAnswer(isFirst, setting)}
       </Para>
       <Next
-        what="We look at the price again and send you a new one. Want the unit back as it is? Write to us on the job page."
+        what="We look at the price again and send you a new one. Want it at that price, or the unit back as it is? Write to us on the job page."
         when="You hear from us within a few days. The time we waited for you is not counted in our promise."
         costs={`Nothing today (${money(0, setting)}). ${isFirst ? 'You pay nothing before you have said yes to a price.' : 'We ask you before anything costs more than you agreed to.'}`}
       />
@@ -29,7 +29,7 @@ export const offerLapsed: Writer<'offer-lapsed'> = (
 });
 
 /** What holds without the answer; the covered part of a claim is agreed to by its certificate. */
-function standing(isFirst: boolean, { job }: Setting): string {
+export function standsWithoutAnswer(isFirst: boolean, { job }: Setting): string {
   if (isFirst) return 'You have agreed to nothing, and nothing was done to your unit.';
   return job.kind === 'claim' && job.agreed === 0
     ? 'What your certificate covers stays free of charge. We have done nothing more to your unit.'

@@ -137,6 +137,18 @@ export const priceSamples: readonly Sample[] = [
     },
   },
   {
+    name: 'Approval asked, and the price taken back',
+    content: {
+      template: 'price-taken-back',
+      data: {
+        revision: 2,
+        gross: 13150,
+        reason: 'The second pad is sound after all. We work the price out again.',
+        heldUntil: day('2027-01-02'),
+      },
+    },
+  },
+  {
     name: 'Approval recorded: yes, and the promise moved',
     content: {
       template: 'approval-recorded',

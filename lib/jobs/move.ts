@@ -11,6 +11,7 @@ import { Refusal } from '@/lib/outcome';
 import { writePromiseMove } from '@/lib/promise/write-move';
 import { agreedOf, offerOf } from '@/lib/quotes/rules/agreed';
 import { isBookedAtQuote } from '@/lib/quotes/rules/asked-words';
+import { isHeld } from '@/lib/quotes/rules/held-price';
 import { costOfNoFacts, readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { priceFacts } from '@/lib/quotes/stored-offer-words';
 import { closeClaim } from '@/lib/warranty/write-closed-claim';
@@ -74,6 +75,9 @@ export async function moveJob(o: {
     if (o.move === 'cancel' && o.actor.kind === 'customer' && job.stage === 'cancelled') return;
     if (o.version !== undefined && job.version !== o.version) {
       throw new Refusal('conflict', 'This job changed while you had it open. Nothing was moved.');
+    }
+    if (o.move === 'take-back-price' && o.note === '') {
+      throw new Refusal('invalid', 'Say why, in words for the customer', 'note');
     }
     const workshop = await readWorkshop(tx);
     const { timeZone, locale } = workshop;
@@ -200,6 +204,22 @@ async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts)
           ...costOfNoFacts(readCostOfNo(job, workshop)),
           ...(offer.workingDays ? { furtherDays: offer.workingDays } : {}),
           validUntil: dayInZone(offer.validUntil, 'UTC'),
+          ...priceFacts(job),
+        },
+      };
+    }
+    case 'price-taken-back': {
+      const offer = offerOf(job);
+      if (!offer) throw new Error('a price was taken back that does not wait');
+      const validUntil = dayFromDate(offer.validUntil);
+      const held = isHeld(validUntil, dayInZone(o.now, workshop.timeZone));
+      return {
+        template: mail,
+        data: {
+          revision: offer.revision,
+          gross: offer.grossMinor,
+          reason: o.note,
+          ...(held && { heldUntil: validUntil }),
           ...priceFacts(job),
         },
       };

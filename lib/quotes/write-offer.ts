@@ -1,6 +1,8 @@
 import { addDays, dayInZone } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
+import { heldPrice } from '@/lib/jobs/rules/asked-price';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
@@ -8,6 +10,7 @@ import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { readWorkshop } from '@/lib/workshop/records';
 import { agreedOf } from './rules/agreed';
+import { mayReplace } from './rules/held-price';
 import { withInspectionFee } from './rules/inspection-fee';
 import { type QuoteLine, splitCovered } from './rules/lines';
 import { linesKept } from './rules/tax-mode';
@@ -22,6 +25,9 @@ import { writeRevision } from './write-revision';
  * On a claim there is no price before the ruling, and what is covered is in every price by itself: the lines given are
  * what the customer would pay beside it. So is an inspection fee that was agreed to, with the line that takes it off
  * where the workshop does so.
+ *
+ * A price that the customer was asked about and has not answered is a promise to its last day, though it was taken back: a
+ * higher one takes its place only for a change they asked for, or a fault that was found since.
  */
 export async function writeOffer(o: {
   jobId: string;
@@ -32,6 +38,8 @@ export async function writeOffer(o: {
   onNo: string;
   /** working days that the changed repair takes beside those promised; absent: none */
   furtherDays?: number | undefined;
+  /** the customer asked for what it changes of a price that they were told and that is still held */
+  customerAsked?: boolean | undefined;
   actor: Extract<Actor, { id: string }>;
   now: Date;
 }): Promise<{ revision: number; gross: number }> {
@@ -44,6 +52,8 @@ export async function writeOffer(o: {
           select: {
             revision: true,
             state: true,
+            grossMinor: true,
+            validUntil: true,
             isGross: true,
             isInspectionFeeTakenOff: true,
             lines: { orderBy: { position: 'asc' } },
@@ -65,6 +75,13 @@ export async function writeOffer(o: {
       isInspectionFeeTakenOff,
     );
     const revision = 1 + Math.max(0, ...quote.revisions.map((each) => each.revision));
+    const today = dayInZone(o.now, workshop.timeZone);
+    const events = await tx.jobEvent.findMany({
+      where: { jobId: o.jobId },
+      orderBy: { version: 'asc' },
+      select: { kind: true, data: true, at: true, toStage: true },
+    });
+    const held = heldPrice({ events, revisions: quote.revisions, today });
     await tx.quoteRevision.updateMany({
       where: { quoteId: quote.id, state: 'sent' },
       data: { state: 'replaced' },
@@ -78,17 +95,28 @@ export async function writeOffer(o: {
       onYes: o.onYes,
       onNo: o.onNo,
       now: o.now,
-      validUntil: addDays(dayInZone(o.now, workshop.timeZone), workshop.approvalDays),
+      validUntil: addDays(today, workshop.approvalDays),
       workingDays: o.furtherDays || null,
       lines: [...covered, ...lines],
       conditions: { isInspectionFeeTakenOff },
     });
+    const customerAsked = o.customerAsked ?? false;
+    if (!mayReplace(held, { gross, customerAsked, isFaultFound: held?.isFaultFound, today })) {
+      throw new Refusal(
+        'invalid',
+        `The price you sent holds until ${formatDay(held?.validUntil ?? today, workshop.locale, 'weekday')}, so a new one cannot be higher unless the customer asked for the change, or you record what you have found since.`,
+        'customerAsked',
+      );
+    }
     await writeEvent(tx, {
       jobId: o.jobId,
       actor: o.actor,
       now: o.now,
       expected: { version: o.version, stages: moveOf('ask-approval').from },
-      event: { kind: 'offer-written', data: { revision, gross } },
+      event: {
+        kind: 'offer-written',
+        data: { revision, gross, ...(held && customerAsked && { customerAsked }) },
+      },
     });
     return { revision, gross };
   });

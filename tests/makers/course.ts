@@ -16,8 +16,8 @@ export async function versionOf(jobId: string): Promise<number> {
   return (await db.job.findUniqueOrThrow({ where: { id: jobId }, select: { version: true } })).version;
 }
 
-export async function takeMove(jobId: string, move: PlainMove, now: Date): Promise<void> {
-  await moveJob({ jobId, version: await versionOf(jobId), move, note: '', actor: BENCH, now });
+export async function takeMove(jobId: string, move: PlainMove, now: Date, note = ''): Promise<void> {
+  await moveJob({ jobId, version: await versionOf(jobId), move, note, actor: BENCH, now });
 }
 
 export async function takeIn(jobId: string, now: Date): Promise<void> {

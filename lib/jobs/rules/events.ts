@@ -46,7 +46,12 @@ export const EVENT_DATA = {
     isHere: z.boolean().optional(),
   }),
   'check-recorded': z.object({ entryId: z.string(), check: z.string(), isPassed: z.boolean() }),
-  'offer-written': z.object({ revision: z.number().int(), gross: z.number().int() }),
+  'offer-written': z.object({
+    revision: z.number().int(),
+    gross: z.number().int(),
+    /** the customer asked for the change, while a price that they were told was still held */
+    customerAsked: z.boolean().optional(),
+  }),
   'offer-decided': z.object({ revision: z.number().int(), decision: z.enum(['accepted', 'declined']) }),
   'offer-lapsed': z.object({ revision: z.number().int() }),
   'payment-recorded': z.object({ paymentId: z.string(), amount: z.number().int() }),
@@ -149,7 +154,7 @@ export function eventLine(kind: string, data: unknown): string {
     case 'check-recorded':
       return `${event.data.isPassed ? 'Passed' : 'Failed'}: ${event.data.check}`;
     case 'offer-written':
-      return `Changed price written (revision ${event.data.revision})`;
+      return `Changed price written (revision ${event.data.revision})${event.data.customerAsked ? ', for a change the customer asked for' : ''}`;
     case 'offer-decided':
       return `Changed price ${event.data.decision} (revision ${event.data.revision})`;
     case 'offer-lapsed':

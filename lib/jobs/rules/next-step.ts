@@ -15,6 +15,8 @@ export type NextFacts = {
   owed: string | null;
   /** while the customer may withdraw and did not ask for an early start: work begins after this day */
   startAfter: Day | null;
+  /** the price they were asked about ended without an answer, and nothing was sent since: it, and the day it holds until still; on: the last day it held, or the day it was taken back */
+  ended?: { gross: string; how: 'lapsed' | 'taken-back'; on: Day; heldUntil: Day | null } | null;
   /** when a sent offer stops being valid */
   offerUntil: Day | null;
   carrier: string;
@@ -60,6 +62,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
       if (facts.isPriceOpen) return `We look at it in its turn. ${ASKED_FIRST}`;
       return `We look at it in its turn.${by}${wait}${free}`;
     case 'assessing':
+      if (facts.ended) return endedWords(facts.ended, locale);
       if (facts.isPriceOpen) return `We find out what is wrong. ${ASKED_FIRST}`;
       return facts.kind === 'claim'
         ? assessingClaim(facts, by)
@@ -90,6 +93,17 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
     case 'unclaimed':
       return unclaimed(facts);
   }
+}
+
+/** As the mail says that tells of it. */
+function endedWords(ended: NonNullable<NextFacts['ended']>, locale: string): string {
+  const on = formatDay(ended.on, locale, 'weekday');
+  if (ended.how === 'lapsed')
+    return `The price of ${ended.gross} that we asked you about is no longer held: it held until ${on}, and no answer came. We send you a new one within a few days. Want it at that price, or the unit back as it is? Write to us below.`;
+  const held = ended.heldUntil
+    ? ` Until ${formatDay(ended.heldUntil, locale, 'weekday')} it is not higher, unless you ask for a change or we find another fault.`
+    : '';
+  return `We took the price of ${ended.gross} back on ${on}, and you need not answer it. We send you a new one within a few days.${held} Want the unit back as it is? Write to us below.`;
 }
 
 const ASKED_FIRST =

@@ -59,6 +59,7 @@ export type StageMail =
   | 'approval-asked'
   | 'approval-recorded'
   | 'offer-lapsed'
+  | 'price-taken-back'
   | 'withdrawal-recorded'
   | 'repair-stopped'
   | 'work-reopened'
@@ -159,8 +160,10 @@ export const MOVES = [
     to: 'assessing',
     by: ['staff'],
     needs: [],
+    mail: 'price-taken-back',
     label: 'Take the price back',
-    consequence: 'The price that was not answered no longer counts. Write another one. No mail.',
+    consequence:
+      'Tells the customer, with your reason. While it would have held, the next one may be higher only if they ask for the change or you record another finding.',
   },
   {
     key: 'lapse',

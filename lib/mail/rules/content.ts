@@ -79,6 +79,16 @@ export const factsOf = {
     isFirst,
     isAfterInspection,
   }),
+  'price-taken-back': z.strictObject({
+    revision: z.int(),
+    gross: amount,
+    /** the workshop's own words */
+    reason: text,
+    /** the last day that it was said to hold; absent: that day has passed */
+    heldUntil: calendarDay.optional(),
+    isFirst,
+    isAfterInspection,
+  }),
   'approval-recorded': z.strictObject({
     revision: z.int(),
     /** rest-declined: the covered part of a claim goes on without the rest */

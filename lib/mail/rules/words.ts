@@ -8,6 +8,7 @@ export const TEMPLATE_WORDS: Record<MailTemplate, string> = {
   'approval-asked': 'Approval asked',
   'offer-reminder': 'Approval, reminder',
   'offer-lapsed': 'Price lapsed',
+  'price-taken-back': 'Price taken back',
   'approval-recorded': 'Approval recorded',
   'withdrawal-recorded': 'Withdrawal recorded',
   'repair-stopped': 'Goes back unrepaired',

@@ -23,14 +23,15 @@ export type HeldOffer = { gross: number; validUntil: Day };
 
 /**
  * Whether a new revision may take the place of a price that was sent: always once that one is no longer held; while it
- * is, only at the same price or less, or for a change that the customer asked for.
+ * is, only at the same price or less, for a change that the customer asked for, or, where the unit is here, for a fault that
+ * was found and written down since.
  *
  * mayReplace({ gross: 7450, validUntil: 27 December }, { gross: 8000, customerAsked: false, today: 1 December }) -> false
  */
 export function mayReplace(
   held: HeldOffer | null,
-  next: { gross: number; customerAsked: boolean; today: Day },
+  next: { gross: number; customerAsked: boolean; isFaultFound?: boolean | undefined; today: Day },
 ): boolean {
   if (!held || !isHeld(held.validUntil, next.today)) return true;
-  return next.customerAsked || next.gross <= held.gross;
+  return next.customerAsked || next.isFaultFound === true || next.gross <= held.gross;
 }

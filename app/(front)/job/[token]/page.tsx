@@ -10,7 +10,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
-import { day, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { type Day, day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { workingDaysWords } from '@/lib/calendar/working';
 import { now } from '@/lib/clock';
@@ -18,6 +18,7 @@ import { config } from '@/lib/config';
 import { factsOf } from '@/lib/jobs/facts';
 import { newestQuoteTokenOf } from '@/lib/jobs/private-link';
 import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/records';
+import { endedPrice, heldPrice } from '@/lib/jobs/rules/asked-price';
 import { parseEvent } from '@/lib/jobs/rules/events';
 import { isUnruled, type JobFacts } from '@/lib/jobs/rules/guards';
 import { isClosedByTime, isCollected, waitsForAddress } from '@/lib/jobs/rules/handover';
@@ -77,7 +78,8 @@ export default async function JobPage({ params, searchParams }: Props) {
   const workshop = await readWorkshop();
   const { locale, timeZone, currency } = workshop;
   const money = (minor: number) => formatMoney(minor, currency, locale);
-  const facts = factsOf(job, dayInZone(now(), workshop.timeZone));
+  const today = dayInZone(now(), timeZone);
+  const facts = factsOf(job, today);
   const stage = readStage(job.stage);
   const kind = readKind(job.kind);
   const isJustBooked = booked !== undefined && stage === 'booked';
@@ -90,6 +92,7 @@ export default async function JobPage({ params, searchParams }: Props) {
     hasLastWord: job.messages.at(-1)?.author === 'customer',
   });
   const offer = offerOf(job);
+  const ended = readEndedPrice(job, today);
   const unit = `${job.model.maker} ${job.model.name}`;
   const parts = { job, token, workshop };
   const slip = packingSlip(job);
@@ -115,6 +118,11 @@ export default async function JobPage({ params, searchParams }: Props) {
                   promisedOn: job.promisedOn ? dayFromDate(job.promisedOn) : null,
                   owed: facts.owed > 0 ? money(facts.owed) : null,
                   startAfter: facts.isStartAllowed ? null : facts.withdrawUntil,
+                  ended: ended && {
+                    ...ended,
+                    gross: money(ended.gross),
+                    on: ended.how === 'lapsed' ? ended.validUntil : dayInZone(ended.endedAt, timeZone),
+                  },
                   offerUntil: offer ? dayFromDate(offer.validUntil) : null,
                   carrier: job.carrier,
                   isClosedByTime: isClosedByTime(job.events),
@@ -138,6 +146,11 @@ export default async function JobPage({ params, searchParams }: Props) {
         </Notice>
       ) : null}
       {stage === 'awaiting-approval' && offer ? <ApprovalPart {...parts} offer={offer} /> : null}
+      {ended && ended.reason !== '' ? (
+        <Notice kind="note" heading="Why we took the price back">
+          <p className="written">{ended.reason}</p>
+        </Notice>
+      ) : null}
       <Docket
         kind={kind === 'claim' ? 'Claim job' : 'Job'}
         number={showNumber(job.number)}
@@ -202,6 +215,17 @@ export default async function JobPage({ params, searchParams }: Props) {
       <MessagesPart {...parts} />
     </>
   );
+}
+
+/** The price they were asked about that ended, with what it came to and the last day of what they were told. */
+function readEndedPrice(job: JobRecord, today: Day) {
+  const ended = endedPrice(job.events);
+  const revisions = job.quotes[0]?.revisions ?? [];
+  const priced = revisions.find(({ revision }) => revision === ended?.revision);
+  if (!ended || !priced) return null;
+  const held = heldPrice({ events: job.events, revisions, today });
+  const validUntil = dayFromDate(priced.validUntil);
+  return { ...ended, gross: priced.grossMinor, validUntil, heldUntil: held?.validUntil ?? null };
 }
 
 /** A unit on its way back waits all the same for the answer to a contested claim. */

@@ -115,7 +115,13 @@ export const jobs: FormsOfFiles = [
       messageForm: { fields: said },
       nothingForm: { fields: {} },
       offerForm: {
-        fields: { reason: 'The board is cracked.', onYes: 'We go on.', onNo: 'We stop.', furtherDays: '5' },
+        fields: {
+          reason: 'The board is cracked.',
+          onYes: 'We go on.',
+          onNo: 'We stop.',
+          furtherDays: '5',
+          customerAsked: 'yes',
+        },
       },
     },
   ],

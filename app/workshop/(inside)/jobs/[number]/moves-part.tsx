@@ -26,11 +26,14 @@ import { UnclaimedPart } from './unclaimed-part';
 /** The one move back: after everything that leads on. */
 const BACKWARDS = 'reopen-work';
 
+/** Its reason is what the mail says. */
+const TAKEN_BACK = 'take-back-price';
+
 /** Moves of which nobody is told why they are shut: their forms say it, a ruling makes them, or it goes without saying. */
 const UNSAID: ReadonlySet<MoveKey> = new Set(['dispatch', 'arrive', 'came-back', 'repair-after-all']);
 
 /** Moves that cost something or cannot be taken back are asked once more. */
-const ASKED_ONCE = new Set(['cancel', 'set-aside', 'return-unrepaired', 'take-back-price', BACKWARDS]);
+const ASKED_ONCE = new Set(['cancel', 'set-aside', 'return-unrepaired', TAKEN_BACK, BACKWARDS]);
 
 /** Stages in which somebody could begin too early. */
 const COULD_BEGIN_EARLY: ReadonlySet<Stage> = new Set([
@@ -100,7 +103,8 @@ type PlainMoveProps = { job: JobRecord; move: Move; role: Role; isMain?: boolean
 /** The button of a move that has no form of its own; nothing for one that has, or for somebody who may not. */
 function PlainMove({ job, move: { key, label, consequence }, role, isMain = false }: PlainMoveProps) {
   if (!isPlainMove(key) || !may(role, permissionOf(key))) return null;
-  const why = key === BACKWARDS && job.stage === 'ready' ? 'Why, in words for the customer' : 'Why';
+  const isTold = key === TAKEN_BACK || (key === BACKWARDS && job.stage === 'ready');
+  const why = isTold ? 'Why, in words for the customer' : 'Why';
   return (
     <ActionForm
       action={move.bind(null, job.number)}
@@ -114,7 +118,7 @@ function PlainMove({ job, move: { key, label, consequence }, role, isMain = fals
           confirm={`Yes: ${label.toLowerCase()}`}
           consequence={consequence}
         >
-          <TextArea name="note" label={why} optional rows={2} maxLength={500} />
+          <TextArea name="note" label={why} optional={key !== TAKEN_BACK} rows={2} maxLength={500} />
         </ConfirmButton>
       ) : (
         <SubmitButton label={label} consequence={consequence} kind={isMain ? 'main' : 'second'} />

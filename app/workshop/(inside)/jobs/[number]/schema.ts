@@ -65,4 +65,5 @@ export const offerForm = z.object({
     .min(0, 'Enter whole working days')
     .max(250, 'That is more than a year of work')
     .optional(),
+  customerAsked: z.literal('yes').optional(),
 });

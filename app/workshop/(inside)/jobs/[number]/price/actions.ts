@@ -23,7 +23,8 @@ export async function writeChangedPrice(
     part: 'money',
     work: async (call) => {
       const lines = await offerLines(call.jobNumber, formData);
-      await writeOffer({ ...call, ...call.data, lines });
+      const customerAsked = call.data.customerAsked === 'yes';
+      await writeOffer({ ...call, ...call.data, customerAsked, lines });
     },
   });
 }

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { Checkbox } from '@/app/ui/forms/choices';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
@@ -10,10 +11,14 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { linePlaces } from '@/app/workshop/(inside)/price-lines/line-places';
 import { OfferLine } from '@/app/workshop/(inside)/price-lines/offer-line';
 import { taxesFor } from '@/app/workshop/(inside)/price-lines/taxes';
+import { dayInZone } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
 import { symptomsOfRepairs } from '@/lib/catalogue/records';
+import { now } from '@/lib/clock';
 import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
 import { readStage } from '@/lib/jobs/records';
+import { heldPrice } from '@/lib/jobs/rules/asked-price';
 import { isSomethingCovered } from '@/lib/jobs/rules/guards';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { formatMoney } from '@/lib/money/amount';
@@ -43,6 +48,11 @@ export default async function ChangedPricePage({ params }: Props) {
   const isOpen = moveOf('ask-approval').from.includes(readStage(job.stage));
   const facts = factsOf(job);
   const waitsForRuling = job.kind === 'claim' && facts.ruling === null;
+  const held = heldPrice({
+    events: job.events,
+    revisions: job.quotes[0]?.revisions ?? [],
+    today: dayInZone(now(), workshop.timeZone),
+  });
   const asGross = workshop.pricesIncludeTax;
   const { covered, lines, fees } = startingLines(job, asGross);
   const taxes = await taxesFor(job);
@@ -132,6 +142,13 @@ export default async function ChangedPricePage({ params }: Props) {
                 : `Left empty: the unit goes back unrepaired for ${noCosts(costOfNo, money)}.`
             }
           />
+          {held ? (
+            <Checkbox
+              name="customerAsked"
+              label="The customer asked for this change"
+              hint={`You sent them ${money(held.gross)}, which holds until ${formatDay(held.validUntil, workshop.locale, 'weekday')}. Without this, a higher price needs a finding recorded since.`}
+            />
+          ) : null}
           <SubmitButton
             label="Keep this price"
             consequence="Nothing is sent yet. An earlier one that was not answered is replaced."

@@ -1,0 +1,67 @@
+import { type Day, dayFromDate } from '@/lib/calendar/day';
+import { type HeldOffer, isHeld } from '@/lib/quotes/rules/held-price';
+import { parseEvent } from './events';
+
+/** What happened to a job, in order; a row of its history as far as a price that was asked for goes. */
+type Happened = { kind: string; data: unknown; at: Date; toStage: string | null };
+
+export type EndedPrice = {
+  revision: number;
+  how: 'lapsed' | 'taken-back';
+  endedAt: Date;
+  /** why it was taken back, in words for the customer; '' where it lapsed, or was taken back before that was asked */
+  reason: string;
+};
+
+type Sent = { revision: number; grossMinor: number; validUntil: Date };
+
+/**
+ * The price that the customer was asked about last and has not answered, through its last day, though it was taken back: what
+ * they were told of how long it holds stands. `isFaultFound`: a finding was written down since. Null where there is none.
+ */
+export function heldPrice(o: {
+  events: readonly Happened[];
+  revisions: readonly Sent[];
+  today: Day;
+}): (HeldOffer & { isFaultFound: boolean }) | null {
+  const index = lastAsked(o.events);
+  const asked = askedAt(o.events, index);
+  const sent = o.revisions.find(({ revision }) => revision === asked?.revision);
+  const since = o.events.slice(index + 1);
+  const isOver = since.some(({ kind }) => kind === 'offer-decided' || kind === 'offer-lapsed');
+  if (!sent || isOver || !isHeld(dayFromDate(sent.validUntil), o.today)) return null;
+  return {
+    gross: sent.grossMinor,
+    validUntil: dayFromDate(sent.validUntil),
+    isFaultFound: since.some(({ kind }) => kind === 'finding-recorded'),
+  };
+}
+
+/** The price whose end led the job back to assessing, while nothing has become of it since; null otherwise. */
+export function endedPrice(events: readonly Happened[]): EndedPrice | null {
+  const last = events.findLast(({ toStage }) => toStage !== null);
+  const asked = askedAt(events, lastAsked(events));
+  if (!last || !asked) return null;
+  if (last.kind === 'offer-lapsed') return { ...asked, how: 'lapsed', endedAt: last.at, reason: '' };
+  const move = movedBy(last);
+  return move?.move === 'take-back-price'
+    ? { ...asked, how: 'taken-back', endedAt: last.at, reason: move.note }
+    : null;
+}
+
+function lastAsked(events: readonly Happened[]): number {
+  return events.findLastIndex((event) => movedBy(event)?.move === 'ask-approval');
+}
+
+/** The price written last before it was asked for at a place in the history. */
+function askedAt(events: readonly Happened[], index: number): { revision: number } | null {
+  const written = events.slice(0, Math.max(0, index)).findLast(({ kind }) => kind === 'offer-written');
+  const event = written && parseEvent('offer-written', written.data);
+  return event?.kind === 'offer-written' ? { revision: event.data.revision } : null;
+}
+
+function movedBy({ kind, data }: Happened): { move: string; note: string } | null {
+  if (kind !== 'moved') return null;
+  const event = parseEvent('moved', data);
+  return event.kind === 'moved' ? event.data : null;
+}
