@@ -26,6 +26,8 @@ test('numbers and links that lead nowhere say so', async ({
     await look.lookUp(altered(unknown('J')));
     await expect(look.number).toHaveAccessibleDescription(/One character looks wrong/);
     await expect(look.number).toHaveValue(altered(unknown('J')));
+    await expect(problem(page)).toContainText('One character looks wrong');
+    await expect(page).toHaveTitle(/^Error: /);
     await look.lookUp(held.number.slice(0, 5));
     await expect(look.number).toHaveAccessibleDescription(/A number has nine letters and digits/);
     await look.lookUp(drawNumber('C', (below) => below - 1));

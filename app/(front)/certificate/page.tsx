@@ -1,20 +1,22 @@
-import type { Metadata, Route } from 'next';
+import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
+import { errorTitle } from '@/app/ui/forms/error-title';
 import { NumberForm } from '@/app/ui/page/number-form';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
-import { codeIn } from '@/lib/jobs/rules/sought';
-import { explainReading, readNumber } from '@/lib/numbers/job-number';
-import { WHERE_NUMBERS_LEAD } from '../track/where-numbers-lead';
-
-export const metadata: Metadata = { title: 'Certificate or claim' };
+import { typedIn, whereItLeads } from '../track/where-it-leads';
 
 type Props = { searchParams: Promise<{ number?: string | string[] }> };
 
+export async function generateMetadata({ searchParams }: Props): Promise<Metadata> {
+  const { problem } = whereItLeads(typedIn((await searchParams).number));
+  return { title: errorTitle('Certificate or claim', problem !== null) };
+}
+
 export default async function CertificatePage({ searchParams }: Props) {
-  const { number } = await searchParams;
-  const typed = typeof number === 'string' ? number : '';
-  const problem = typed === '' ? null : leadOn(typed);
+  const typed = typedIn((await searchParams).number);
+  const { href, problem } = whereItLeads(typed);
+  if (href) redirect(href);
   return (
     <>
       <PageHead
@@ -37,15 +39,4 @@ export default async function CertificatePage({ searchParams }: Props) {
       </p>
     </>
   );
-}
-
-/** Leads on to the page of a number or code, which looks it up; or says why it leads nowhere. */
-function leadOn(typed: string): string {
-  const code = codeIn(typed);
-  if (code !== null) redirect(`/c/${code}` as Route);
-  const reading = readNumber(typed);
-  if (!reading.ok) return explainReading(reading.reason);
-  if (reading.kind === 'W') redirect(`/certificate/${reading.number}` as Route);
-  if (reading.kind === 'J') redirect(`/track/${reading.number}` as Route);
-  return WHERE_NUMBERS_LEAD[reading.kind];
 }

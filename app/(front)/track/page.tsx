@@ -1,18 +1,21 @@
-import type { Metadata, Route } from 'next';
+import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
+import { errorTitle } from '@/app/ui/forms/error-title';
 import { NumberForm } from '@/app/ui/page/number-form';
 import { PageHead } from '@/app/ui/page/page-head';
-import { explainReading, readNumber } from '@/lib/numbers/job-number';
-import { WHERE_NUMBERS_LEAD } from './where-numbers-lead';
-
-export const metadata: Metadata = { title: 'Where is my repair' };
+import { typedIn, whereItLeads } from './where-it-leads';
 
 type Props = { searchParams: Promise<{ number?: string | string[] }> };
 
+export async function generateMetadata({ searchParams }: Props): Promise<Metadata> {
+  const { problem } = whereItLeads(typedIn((await searchParams).number));
+  return { title: errorTitle('Where is my repair', problem !== null) };
+}
+
 export default async function TrackPage({ searchParams }: Props) {
-  const { number } = await searchParams;
-  const typed = typeof number === 'string' ? number : '';
-  const problem = typed === '' ? null : leadOn(typed);
+  const typed = typedIn((await searchParams).number);
+  const { href, problem } = whereItLeads(typed);
+  if (href) redirect(href);
   return (
     <>
       <PageHead
@@ -31,13 +34,4 @@ export default async function TrackPage({ searchParams }: Props) {
       />
     </>
   );
-}
-
-/** Leads on to the page of a number, which looks it up; or says why it leads nowhere. */
-function leadOn(typed: string): string {
-  const reading = readNumber(typed);
-  if (!reading.ok) return explainReading(reading.reason);
-  if (reading.kind === 'J') redirect(`/track/${reading.number}` as Route);
-  if (reading.kind === 'W') redirect(`/certificate/${reading.number}` as Route);
-  return WHERE_NUMBERS_LEAD[reading.kind];
 }

@@ -1,6 +1,7 @@
 'use client';
-import { type ReactNode, useActionState, useEffect, useId, useRef } from 'react';
+import { type ReactNode, useActionState, useId, useRef } from 'react';
 import { Notice } from '../page/notice';
+import { useAnswerFocus } from './answer-focus';
 import { ErrorSummary } from './error-summary';
 import { FormContext, hasProblem } from './form-context';
 import type { FormAction, FormState } from './form-state';
@@ -38,17 +39,8 @@ export function ActionForm(props: ActionFormProps) {
   const { action, children, hidden, initial, label, staysPut, summary, isOpen } = props;
   const [state, formAction, pending] = useActionState(action, initial ?? {});
   const prefix = useId();
-  const shown = useRef(state);
   const top = useRef<HTMLDivElement>(null);
-
-  // Only after an answer, never on arrival: the summary takes the focus so that it is read first.
-  useEffect(() => {
-    if (shown.current === state) return;
-    shown.current = state;
-    const bare = document.title.replace(/^Error: /, '');
-    document.title = hasProblem(state) ? `Error: ${bare}` : bare;
-    if (hasProblem(state) || !staysPut) top.current?.focus();
-  }, [state, staysPut]);
+  useAnswerFocus(state, () => (hasProblem(state) || !staysPut ? top.current : null));
 
   return (
     <FormContext value={{ state, pending, prefix }}>

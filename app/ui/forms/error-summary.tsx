@@ -7,7 +7,7 @@ import type { FormState } from './form-state';
 type SummaryProps = {
   state: FormState;
   prefix: string;
-  ref: Ref<HTMLDivElement>;
+  ref?: Ref<HTMLDivElement>;
 };
 
 /** What is wrong with the posted form, in the words used at the fields, each linked to its field. */

@@ -1,3 +1,4 @@
+import { ErrorSummary } from '../forms/error-summary';
 import { ScanButton } from '../forms/scan-button';
 import { Mark } from '../marks';
 
@@ -9,14 +10,21 @@ type Props = {
   value: string;
   problem: string | null;
   submit: string;
-  /** only where the field is the page's one purpose, as for a scanner */
+  /**
+   * only where the field is the page's one purpose, as for a scanner; it keeps the focus after a problem too, which is read
+   * out with it, so that the next scan lands in it
+   */
   autoFocus?: boolean | undefined;
   /** offers the device's camera to read the number from a code, and sends what was read */
   scan?: boolean | undefined;
 };
 
+/** With the field's name its id, as the summary makes it up (fieldId, which only runs in a client part). */
+const PREFIX = 'number';
+
 /**
- * One field for a number, sent with GET so that it needs no script and can be bookmarked; the problem stands at the field.
+ * One field for a number, sent with GET so that it needs no script and can be bookmarked; the problem stands at the field, and
+ * in the summary above it that takes the focus. The page puts "Error: " before its title, with errorTitle.
  *
  * ```tsx
  * <NumberForm action="/track" name="number" label="Job number" hint="It looks like J-4K7Q-X290." value={typed}
@@ -24,9 +32,12 @@ type Props = {
  * ```
  */
 export function NumberForm({ action, name, label, hint, value, problem, submit, autoFocus, scan }: Props) {
-  const id = `number-${name}`;
+  const id = `${PREFIX}-${name}`;
   return (
     <form action={action} method="get" className="form" noValidate>
+      {problem && !autoFocus ? (
+        <ErrorSummary state={{ errors: { [name]: [problem] } }} prefix={PREFIX} />
+      ) : null}
       <div className={problem ? 'field field-wrong' : 'field'}>
         <label className="field-label" htmlFor={id}>
           {label}

@@ -1,8 +1,9 @@
 'use client';
-import { useActionState, useEffect, useId, useRef } from 'react';
+import { useActionState, useId, useRef } from 'react';
+import { useAnswerFocus } from '@/app/ui/forms/answer-focus';
 import { RadioGroup } from '@/app/ui/forms/choices';
 import { ErrorSummary } from '@/app/ui/forms/error-summary';
-import { FormContext } from '@/app/ui/forms/form-context';
+import { FormContext, hasProblem } from '@/app/ui/forms/form-context';
 import { SubmitBar } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
@@ -40,25 +41,20 @@ export function ClaimForm(props: Props) {
   const prefix = useId();
   const top = useRef<HTMLDivElement>(null);
   const form = useRef<HTMLFormElement>(null);
-  const shown = useRef(state);
-  useEffect(() => {
-    if (shown.current === state) return;
-    shown.current = state;
-    (top.current ?? form.current)?.focus();
-  }, [state]);
+  useAnswerFocus(state, () => top.current ?? form.current);
   const isOpen = state.phase === 'open';
-  const hasProblem = Object.keys(state.errors ?? {}).length > 0 || Boolean(state.message);
+  const isRefused = hasProblem(state);
   return (
     <FormContext value={{ state, pending, prefix }}>
       <form ref={form} tabIndex={-1} action={formAction} noValidate className="form" aria-label="Claim">
-        {hasProblem ? <ErrorSummary state={state} prefix={prefix} ref={top} /> : null}
+        {isRefused ? <ErrorSummary state={state} prefix={prefix} ref={top} /> : null}
         {state.answer ? (
           // autoFocus reaches the browser as an attribute, so the answer is read first without script too.
           <div
-            ref={hasProblem ? undefined : top}
+            ref={isRefused ? undefined : top}
             tabIndex={-1}
             // biome-ignore lint/a11y/noAutofocus: an answer to a post, never the first sight of the page
-            autoFocus={!hasProblem}
+            autoFocus={!isRefused}
             className="form-answer"
           >
             <Answer answer={state.answer} />

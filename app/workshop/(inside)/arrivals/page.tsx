@@ -1,7 +1,9 @@
 import type { Metadata, Route } from 'next';
 import { redirect } from 'next/navigation';
+import { cache } from 'react';
 import { readWorkshop } from '@/app/read-workshop';
 import { Slip, SlipList } from '@/app/ui/docket/slip';
+import { errorTitle } from '@/app/ui/forms/error-title';
 import { LinkButton } from '@/app/ui/page/button';
 import { EmptyState } from '@/app/ui/page/empty-state';
 import { Notice } from '@/app/ui/page/notice';
@@ -22,9 +24,16 @@ import { NearList } from '../../near-list';
 import { requireStaff } from '../../who';
 import { LabelPlaces } from './label-places';
 
-export const metadata: Metadata = { title: 'Arrivals' };
-
 type Props = { searchParams: Promise<{ q?: string | string[] }> };
+
+const expectedOnce = cache(expectedParcels);
+const findOnce = cache(async (typed: string) => findArrival(typed, await expectedOnce()));
+
+export async function generateMetadata({ searchParams }: Props): Promise<Metadata> {
+  await requireStaff(rolesThatMay('take-in'));
+  const finding = await findOnce(String((await searchParams).q ?? ''));
+  return { title: errorTitle('Arrivals', problemOf(finding) !== null) };
+}
 
 /** Most bookings a page lists; the field above finds the others. */
 const MOST_LISTED = 40;
@@ -33,9 +42,9 @@ export default async function ArrivalsPage({ searchParams }: Props) {
   await requireStaff(rolesThatMay('take-in'));
   const { q } = await searchParams;
   const typed = String(q ?? '');
-  const expected = await expectedParcels();
+  const expected = await expectedOnce();
   const [finding, { locale, timeZone }, labels] = await Promise.all([
-    findArrival(typed, expected),
+    findOnce(typed),
     readWorkshop(),
     labelsOfArrived(),
   ]);

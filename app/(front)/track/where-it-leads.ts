@@ -1,0 +1,33 @@
+import type { Route } from 'next';
+import { codeIn } from '@/lib/jobs/rules/sought';
+import { explainReading, type NumberKind, readNumber } from '@/lib/numbers/job-number';
+
+/** What is said of a number that opens nothing by itself: what it is of, and where its private link is. */
+const OPENS_NOTHING: Record<Extract<NumberKind, 'Q' | 'C'>, string> = {
+  Q: 'This is the number of a quote. Open it by the private link in our e-mail; it gets a job number when you book.',
+  C: 'This is the number of a claim. Open it by the private link in our e-mail, or type the number of its job, which starts with J and stands on the packing slip.',
+};
+
+export type Leads = { href: Route | null; problem: string | null };
+
+/**
+ * Where a typed number or a certificate's code leads a customer: to the page that looks it up, or nowhere, and why.
+ * Nothing typed leads nowhere and has no problem.
+ *
+ * whereItLeads('j-4k7q x290') -> { href: '/track/J4K7QX290', problem: null }
+ */
+export function whereItLeads(typed: string): Leads {
+  if (typed === '') return { href: null, problem: null };
+  const code = codeIn(typed);
+  if (code !== null) return { href: `/c/${code}` as Route, problem: null };
+  const reading = readNumber(typed);
+  if (!reading.ok) return { href: null, problem: explainReading(reading.reason) };
+  if (reading.kind === 'W') return { href: `/certificate/${reading.number}` as Route, problem: null };
+  if (reading.kind === 'J') return { href: `/track/${reading.number}` as Route, problem: null };
+  return { href: null, problem: OPENS_NOTHING[reading.kind] };
+}
+
+/** The one text typed into a field that the address carries; nothing where it is there twice. */
+export function typedIn(text: string | string[] | undefined): string {
+  return typeof text === 'string' ? text : '';
+}
