@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { mayInvoice, saysTheSame, standingInvoices, supplyDay } from '@/lib/invoices/rules/standing';
 
 const line = {
-  kind: 'work',
+  kind: 'labour',
   description: 'Socket replaced',
   amount: 7200,
   category: 'S',
