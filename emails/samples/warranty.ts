@@ -17,6 +17,11 @@ export const warrantySamples: readonly Sample[] = [
     },
     job: claimJob,
   },
+  {
+    name: 'Claim opened on a unit that must not be posted',
+    content: { template: 'claim-opened', data: { claimNumber, certificateNumber, mustNotPost: true } },
+    job: claimJob,
+  },
   ...(
     [
       [

@@ -16,6 +16,7 @@ import { hashToken, newestToken } from './private-link';
 import { draftAnswers, fullAnswers, toldAccessories } from './rules/booking';
 import { postedAnswer } from './rules/posted-answer';
 import { changedTerms, type ShownTerms } from './rules/shown-terms';
+import { recalledCellsOf } from './stored-recall';
 
 const CUSTOMER = { kind: 'customer' } as const;
 
@@ -63,7 +64,8 @@ export async function book(o: {
         sheets: { orderBy: { version: 'desc' }, take: 1, select: { id: true } },
       },
     });
-    if (postedAnswer(repair.model, answers.parcel.battery).may === 'do-not-post') {
+    const cells = await recalledCellsOf({ modelId: repair.modelId, serial: answers.unit.serial }, tx);
+    if (postedAnswer(repair.model, answers.parcel.battery, cells).may === 'do-not-post') {
       throw new Refusal('invalid', 'This unit must not be posted.', 'battery');
     }
 

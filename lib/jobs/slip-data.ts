@@ -1,3 +1,4 @@
+import { cellsOf, recalledPieces } from '@/lib/bench/stored-recalls';
 import { dayInZone } from '@/lib/calendar/day';
 import { workingDaysWords } from '@/lib/calendar/working';
 import { config } from '@/lib/config';
@@ -11,13 +12,15 @@ import { readWorkshop } from '@/lib/workshop/records';
 import { type JobRecord, readKind, readStage, stagesReached } from './records';
 import { batteryAnswer, batteryKind, postedAnswer } from './rules/posted-answer';
 import { datedStamps } from './rules/run-of-stamps';
+import { unitOfJob } from './stored-recall';
 
 /** Everything the packing slip of a job says. */
 export async function slipData(job: JobRecord): Promise<PackingSlipData> {
   const workshop = await readWorkshop();
   const { customer, model } = job;
   const unit = `${model.maker} ${model.name}`;
-  const verdict = postedAnswer(model, job.batteryAnswer);
+  const cells = cellsOf(await recalledPieces(unitOfJob(job)));
+  const verdict = postedAnswer(model, job.batteryAnswer, cells);
   const kind = readKind(job.kind);
   const advice = packingAdvice({
     unit,

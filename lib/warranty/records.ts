@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { SoughtUnit } from '@/lib/bench/stored-recalls';
 import { type Day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
@@ -42,6 +43,7 @@ export function readCoverLine(row: StoredLine): CoverLine {
 
 /** What is asked of the model of a certificate's unit. */
 export const MODEL_OF_CERTIFICATE = {
+  id: true,
   slug: true,
   battery: true,
   batteryWh: true,
@@ -118,6 +120,15 @@ export async function readChain(number: string, client: Tx = db): Promise<Chain 
           arrivedOn: open.job.arrivedAt,
         }
       : null,
+  };
+}
+
+/** The unit of a certificate, by whatever its revisions say of it. */
+export function unitOfChain({ inForce, revisions }: Chain): SoughtUnit {
+  return {
+    modelId: inForce.job.model.id,
+    serials: revisions.map(({ serialTyped }) => serialTyped),
+    certificateNumbers: [inForce.number],
   };
 }
 

@@ -1,10 +1,12 @@
 import { randomUUID } from 'node:crypto';
 import type { z } from 'zod';
+import { cellsOf, recalledPieces } from '@/lib/bench/stored-recalls';
 import { dayInZone, dayToDate } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { openJob } from '@/lib/jobs/open-job';
 import type { addressAnswers } from '@/lib/jobs/rules/booking';
+import { postedAnswer } from '@/lib/jobs/rules/posted-answer';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { type NewPhoto, writePhotos } from '@/lib/jobs/write-photos';
 import { queueMail } from '@/lib/mail/queue';
@@ -13,7 +15,7 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { bookedLine, coveredLines } from '@/lib/quotes/rules/lines';
 import { taxCategory } from '@/lib/quotes/stored-lines';
 import { readWorkshop } from '@/lib/workshop/records';
-import type { Chain } from './records';
+import { type Chain, unitOfChain } from './records';
 import type { Assessment } from './rules/reasons';
 import { symptomWords } from './rules/standing';
 
@@ -51,7 +53,7 @@ export async function writeClaim(tx: Tx, o: NewClaim): Promise<WrittenClaim> {
   const certificate = o.chain.inForce;
   const first = await tx.job.findUniqueOrThrow({
     where: { id: certificate.jobId },
-    select: { modelId: true, repairId: true, repair: true },
+    select: { modelId: true, model: true, repairId: true, repair: true },
   });
   const workshop = await readWorkshop(tx);
   const customer = await tx.customer.create({
@@ -121,6 +123,8 @@ export async function writeClaim(tx: Tx, o: NewClaim): Promise<WrittenClaim> {
     now: o.now,
     event: { kind: 'claim-opened', data: { claim: claimNumber, certificate: certificate.number } },
   });
+  const cells = cellsOf(await recalledPieces(unitOfChain(o.chain), tx));
+  const mustNotPost = postedAnswer(first.model, o.batteryAnswer, cells).may === 'do-not-post';
   await queueMail(tx, {
     template: 'claim-opened',
     data: {
@@ -128,6 +132,7 @@ export async function writeClaim(tx: Tx, o: NewClaim): Promise<WrittenClaim> {
       certificateNumber: certificate.number,
       ...(isLate && { isLate }),
       ...(assessment.answer === 'confirm-serial' && { isSerialClose: true }),
+      ...(mustNotPost && { mustNotPost }),
     },
     to: address.email,
     jobId: job.id,

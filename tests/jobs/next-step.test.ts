@@ -51,6 +51,24 @@ describe('what happens next to a unit that goes back unpaid, as the owner decide
   });
 });
 
+describe('what happens next to a unit with a part of a recalled lot', () => {
+  it.each(['sent-back', 'closed', 'cancelled'] as const)(
+    'is at the stage %s to read about it first, and never that nothing is left to do',
+    (stage) => {
+      const told = next({ stage, kind: 'repair', ruling: null, hasCertificate: true, recalled: 'cell' });
+      expect(told).toMatch(/do not charge it and do not post it\..* answer us there/);
+      expect(told).not.toMatch(/nothing left to do|opens your claim/);
+      const part = next({ stage, kind: 'repair', ruling: null, owed: '£96.00', recalled: 'part' });
+      expect(part).toContain('£96.00 is left to pay');
+      expect(part).not.toContain('do not post');
+    },
+  );
+
+  it('is what it always is while we have it', () => {
+    expect(next({ recalled: 'cell' })).toBe(next({}));
+  });
+});
+
 describe('what happens next to a unit that left in another way', () => {
   it('is nothing once it was collected, and no parcel is waited for', () => {
     const told = next({

@@ -22,6 +22,7 @@ import {
   unitAnswers,
 } from '@/lib/jobs/rules/booking';
 import { batteryAnswer, postedAnswer } from '@/lib/jobs/rules/posted-answer';
+import { recalledCellsOf } from '@/lib/jobs/stored-recall';
 import { attempt } from '@/lib/outcome';
 import { startForm } from './schema';
 
@@ -69,7 +70,8 @@ export async function saveParcel(draft: string, _before: FormState, formData: Fo
   );
   if (!saved.ok) return { message: saved.refusal.message };
   const { battery } = parsed.data;
-  if (postedAnswer(repair.model, battery).may === 'do-not-post') {
+  const cells = await recalledCellsOf({ modelId: repair.model.id, serial: saved.value.unit?.serial });
+  if (postedAnswer(repair.model, battery, cells).may === 'do-not-post') {
     redirect(`/book/${draft}/battery?answer=${batteryAnswer(repair.model, battery)}` as Route);
   }
   redirect(`/book/${draft}/${nextStep(saved.value)}` as Route);

@@ -4,6 +4,7 @@ import { KEEP_POSTAGE_RECEIPT } from '@/lib/warranty/rules/postage-words';
 import { againWords } from './again-words';
 import { isUnruled, type JobFacts } from './guards';
 import { postingSentence } from './posting-words';
+import { NOT_WITH_US } from './stage-sets';
 import type { JobKind, Stage } from './stages';
 import { DECISION_WORDS, type Decision } from './unclaimed';
 
@@ -37,6 +38,8 @@ export type NextFacts = {
   /** booked at a price that was asked for, and not from the price list */
   isQuoted?: boolean;
   hasCertificate: boolean;
+  /** a piece of a recalled lot is in a unit that is with its customer: a cell, or another part */
+  recalled?: 'cell' | 'part' | null;
   /** what the owner decided about a unit that nobody fetched, or null */
   decision: Decision | null;
 };
@@ -55,6 +58,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
     ? ` Work starts after ${formatDay(facts.startAfter, locale, 'weekday')}, when your right to withdraw ends. You can ask us below to start before.`
     : '';
   const free = facts.kind === 'claim' ? claimCost(facts) : '';
+  if (facts.recalled && NOT_WITH_US.includes(facts.stage)) return recallFirst(facts.recalled, facts.owed);
   switch (facts.stage) {
     case 'booked':
       return `Print the packing slip, or write the job number on a piece of paper, and post the unit to us. We write to you the day it arrives.${free}${facts.kind === 'claim' ? ` ${KEEP_POSTAGE_RECEIPT}` : ''}`;
@@ -104,6 +108,16 @@ function endedWords(ended: NonNullable<NextFacts['ended']>, locale: string): str
     ? ` Until ${formatDay(ended.heldUntil, locale, 'weekday')} it is not higher, unless you ask for a change or we find another fault.`
     : '';
   return `We took the price of ${ended.gross} back on ${on}, and you need not answer it. We send you a new one within a few days.${held} Want the unit back as it is? Write to us below.`;
+}
+
+/** Whatever else is to be said of a unit that is with its customer, that a part of it is in doubt comes first. */
+function recallFirst(recalled: 'cell' | 'part', owed: string | null): string {
+  const first =
+    recalled === 'cell'
+      ? 'Please stop using the unit, do not charge it and do not post it.'
+      : 'Please stop using the unit.';
+  const left = owed === null ? '' : ` ${leftToPay(owed)}`;
+  return `${first} Read what we say below about a part in it, and answer us there. Putting it right costs you nothing.${left}`;
 }
 
 const ASKED_FIRST =

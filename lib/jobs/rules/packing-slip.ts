@@ -8,14 +8,18 @@ export type SlipAnswer =
 
 /**
  * Whether a job has a packing slip: only while its unit is still to be posted, and only where its battery may be. A unit that
- * came without a booking was never asked about before the post, so its answer may be one that no slip is made for.
+ * came without a booking was never asked about before the post, so its answer may be one that no slip is made for; and a cell may
+ * be recalled after the booking.
  */
-export function packingSlip(job: {
-  stage: string;
-  batteryAnswer: string;
-  model: { battery: string; batteryWh: number | null };
-}): SlipAnswer {
+export function packingSlip(
+  job: {
+    stage: string;
+    batteryAnswer: string;
+    model: { battery: string; batteryWh: number | null };
+  },
+  recalledCells: readonly string[],
+): SlipAnswer {
   if (job.stage !== 'booked') return { isOffered: false, stop: null };
-  const verdict = postedAnswer(job.model, job.batteryAnswer);
+  const verdict = postedAnswer(job.model, job.batteryAnswer, recalledCells);
   return verdict.may === 'do-not-post' ? { isOffered: false, stop: verdict } : { isOffered: true };
 }

@@ -65,6 +65,9 @@ export function lastDayOf(sentOn: Day, settings: Pick<UnclaimedSettings, 'everyD
 export const DECISIONS = ['keep-longer', 'send-back-unpaid', 'give-away', 'recycle', 'sell'] as const;
 export type Decision = (typeof DECISIONS)[number];
 
+/** After these the unit is nobody's to use, charge or post who had it before. */
+export const GONE_FOR_GOOD: readonly Decision[] = ['give-away', 'recycle', 'sell'];
+
 /** What each decision is called, what it does, and what the customer is told. */
 export const DECISION_WORDS: Record<Decision, { label: string; consequence: string; told: string }> = {
   'keep-longer': {

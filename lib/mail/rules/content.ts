@@ -199,6 +199,8 @@ export const factsOf = {
     isLate: z.boolean().optional(),
     /** the serial given is only close to the certificate's */
     isSerialClose: z.boolean().optional(),
+    /** its battery is damaged or in doubt: nothing is said of posting it */
+    mustNotPost: z.boolean().optional(),
   }),
   'claim-ruled': z.strictObject({
     claimNumber: text,

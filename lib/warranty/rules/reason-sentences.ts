@@ -68,8 +68,13 @@ export function sentence(reason: Reason, format: ClaimFormat): string {
 /** The page of an open claim takes messages, so nobody has to post a unit to learn what a person thinks of it. */
 const ASK_BEFORE = 'Do you want to know more before you post it? Ask us on the page of your claim.';
 
-/** What to do next, when it happens and what it costs. */
-export function nextStepSentence(step: NextStep, format: ClaimFormat): string {
+/**
+ * What to do next, when it happens and what it costs. A unit with a cell in doubt is told nothing of posting it: the claim is opened,
+ * so that it counts from that day, and the workshop arranges the way.
+ */
+export function nextStepSentence(step: NextStep, format: ClaimFormat, isCellRecalled = false): string {
+  const stays = isCellRecalled ? withoutPosting(step, format) : null;
+  if (stays !== null) return stays;
   const { inspectionFee, postageToUs, postageBack, answerWithin, locale } = format;
   switch (step.kind) {
     case 'check-serial':
@@ -84,6 +89,20 @@ export function nextStepSentence(step: NextStep, format: ClaimFormat): string {
       return `Did you open it? The private link in our e-mail shows where the unit is now and what comes next. There is nothing to pay for looking. Was it somebody else, for instance who had the unit before you? Write to us, and a person answers within ${answerWithin}.`;
     case 'open-claim':
       return `Open your claim by ${formatDay(step.until, locale, 'weekday')}, then post the unit to us. We look at it within ${answerWithin} after it arrives. The inspection is free. Postage to us: ${postageToUs}. Postage back: ${postageBack}. If we find something else, we ask you before anything costs money.`;
+  }
+}
+
+function withoutPosting(step: NextStep, { answerWithin, locale }: ClaimFormat): string | null {
+  const stay = `Please do not post the unit. It holds a cell that we are no longer sure of, and such a cell must not go by post. Write to us on the page of your claim: we answer within ${answerWithin} how it gets here safely. This is free.`;
+  switch (step.kind) {
+    case 'send-serial-photo':
+      return `Add a photo of the serial on the unit and open your claim. A person compares the two. ${stay}`;
+    case 'ask-a-person':
+      return `Open your claim by ${formatDay(step.until, locale, 'weekday')}. A person decides whether it is let in once the unit is here. ${stay}`;
+    case 'open-claim':
+      return `Open your claim by ${formatDay(step.until, locale, 'weekday')}. ${stay} If we find something else, we ask you before anything costs money.`;
+    default:
+      return null;
   }
 }
 

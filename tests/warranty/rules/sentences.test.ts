@@ -184,6 +184,19 @@ describe('reasons in words', () => {
 });
 
 describe('the next step', () => {
+  const opening: NextStep[] = [
+    { kind: 'send-serial-photo' },
+    { kind: 'ask-a-person', until: day('2027-12-27') },
+    { kind: 'open-claim', until: day('2027-12-13') },
+  ];
+  it.each(opening)('$kind sends no cell in doubt by post, and still opens the claim', (step) => {
+    const told = nextStepSentence(step, format, true);
+    expect(told).toContain('Please do not post the unit.');
+    expect(told).toContain('pen your claim');
+    expect(told).not.toContain('post the unit to us');
+    expect(readingGrade(told)).toBeLessThan(7);
+  });
+
   it.each(steps.map((step) => ({ kind: step.kind, step })))('$kind says what it costs', ({ step }) => {
     expect(nextStepSentence(step, format)).toMatch(/free|£|nothing to pay/);
   });

@@ -8,6 +8,7 @@ import { withStoredPhotos } from '@/app/store-photos';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
+import { cellsOf, recalledPieces } from '@/lib/bench/stored-recalls';
 import { now } from '@/lib/clock';
 import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { postedAnswer } from '@/lib/jobs/rules/posted-answer';
@@ -16,7 +17,7 @@ import { askAboutClaim } from '@/lib/warranty/assess-claim';
 import { claimFormat } from '@/lib/warranty/claim-format';
 import { modelOfCertificate } from '@/lib/warranty/model-of-certificate';
 import { openClaim, opensClaim } from '@/lib/warranty/open-claim';
-import { readChain } from '@/lib/warranty/records';
+import { type Chain, readChain, unitOfChain } from '@/lib/warranty/records';
 import { answerHeading, nextStepSentence, sentence } from '@/lib/warranty/rules/reason-sentences';
 import type { Assessment } from '@/lib/warranty/rules/reasons';
 import { readWorkshop } from '@/lib/workshop/records';
@@ -59,7 +60,7 @@ async function ask(number: string, revision: number, formData: FormData): Promis
   return {
     phase: goesOn ? 'open' : 'ask',
     needsPhoto: assessment.answer === 'confirm-serial',
-    answer: await answerView(assessment, chain?.inForce.jobId ?? null),
+    answer: await answerView(assessment, chain),
     values: { ...typedValues(formData), serial, symptom, details },
   };
 }
@@ -82,8 +83,10 @@ async function open(number: string, revision: number, formData: FormData): Promi
   const parsed = parseForm(openForm, formData);
   if (!parsed.ok) return { ...half, ...parsed.state };
   const typed = Object.fromEntries(Object.entries(parsed.data).map(([name, value]) => [name, String(value)]));
-  const verdict = postedAnswer(model, parsed.data.battery);
-  if (verdict.may === 'do-not-post') {
+  const cells = await doubtfulCells(assessed.chain);
+  const verdict = postedAnswer(model, parsed.data.battery, cells);
+  // A cell of ours in doubt must not cost anybody their claim: it opens and counts from today, without a packing slip.
+  if (verdict.may === 'do-not-post' && cells.length === 0) {
     const stop = ['Please do not post it.', ...verdict.reasons, ...verdict.insteadSteps].join(' ');
     return { ...half, errors: { battery: [stop] }, values: typed };
   }
@@ -117,21 +120,27 @@ async function open(number: string, revision: number, formData: FormData): Promi
   if (result.opened) redirect(`/job/${result.token}?booked=claim` as Route);
   return {
     phase: 'ask',
-    answer: await answerView(result.assessment, assessed.chain.inForce.jobId),
+    answer: await answerView(result.assessment, assessed.chain),
     values: { ...typed, serial, symptom, details },
   };
 }
 
-async function answerView(assessment: Assessment, jobId: string | null): Promise<AnswerView> {
+/** Cells in the unit that we fitted and are no longer sure of. */
+async function doubtfulCells(chain: Chain): Promise<string[]> {
+  return cellsOf(await recalledPieces(unitOfChain(chain)));
+}
+
+async function answerView(assessment: Assessment, chain: Chain | null): Promise<AnswerView> {
   const workshop = await readWorkshop();
   const format = claimFormat(workshop);
   const isPaid = assessment.nextStep?.kind === 'book-paid-repair';
-  const slug = isPaid && jobId ? (await modelOfCertificate(jobId)).slug : null;
+  const slug = isPaid && chain ? (await modelOfCertificate(chain.inForce.jobId)).slug : null;
+  const hasDoubtfulCell = chain !== null && (await doubtfulCells(chain)).length > 0;
   return {
     answer: assessment.answer,
     heading: answerHeading(assessment),
     sentences: assessment.reasons.map((reason) => sentence(reason, format)),
-    next: assessment.nextStep ? nextStepSentence(assessment.nextStep, format) : null,
+    next: assessment.nextStep ? nextStepSentence(assessment.nextStep, format, hasDoubtfulCell) : null,
     link: slug ? { href: `/prices/${slug}`, label: 'Prices for this unit' } : writeLink(assessment, workshop),
     isGood: assessment.answer === 'covered-subject-to-inspection',
   };

@@ -7,12 +7,15 @@ import { Table } from '@/app/ui/page/table';
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
+import { cellsOf } from '@/lib/bench/stored-recalls';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
+import { piecesToWarnOf } from '@/lib/jobs/stored-recall';
 import { showNumber } from '@/lib/numbers/job-number';
 import { coverView } from '@/lib/warranty/cover-view';
 import { isGenuine } from '@/lib/warranty/genuine';
-import type { CertificateRecord, Chain } from '@/lib/warranty/records';
+import { type CertificateRecord, type Chain, unitOfChain } from '@/lib/warranty/records';
+import { RecallNotice } from '../../recall-notice';
 import { ClaimPart } from './claim-part';
 
 type Props = {
@@ -29,6 +32,7 @@ export async function CertificateView({ chain, asked, serial }: Props) {
   const { inForce } = chain;
   const view = await coverView(chain, inForce, { workshop, now: now() });
   const genuine = await isGenuine(asked);
+  const recalled = await piecesToWarnOf(unitOfChain(chain));
   const isReplaced = asked.id !== inForce.id;
   const until = formatDay(view.endsOn, locale, 'weekday');
   return (
@@ -37,9 +41,21 @@ export async function CertificateView({ chain, asked, serial }: Props) {
         title={view.isRunning ? `Covered until the end of ${until}` : `Cover ended on ${until}`}
         lead={`Certificate of ${workshop.name} for a repair, issued on ${formatDay(view.issuedOn, locale)}.`}
         next={
-          chain.openClaim
-            ? 'a claim is open on this certificate. The private link in our e-mail shows where it stands.'
-            : 'has it failed again? Answer three questions below and see at once where you stand. It is free.'
+          recalled.length > 0
+            ? 'please read first what stands below about a part in this unit, and answer us. Putting it right is free.'
+            : chain.openClaim
+              ? 'a claim is open on this certificate. The private link in our e-mail shows where it stands.'
+              : 'has it failed again? Answer three questions below and see at once where you stand. It is free.'
+        }
+      />
+      <RecallNotice
+        pieces={recalled}
+        workshop={workshop}
+        answer={
+          <>
+            Please answer us on the page that our private link opens, or write to{' '}
+            <a href={`mailto:${workshop.email}`}>{workshop.email}</a>.
+          </>
         }
       />
       {genuine ? null : (
@@ -91,7 +107,12 @@ export async function CertificateView({ chain, asked, serial }: Props) {
           ))}
         </DocketSection>
       </Docket>
-      <ClaimPart chain={chain} asked={asked} workshop={workshop} />
+      <ClaimPart
+        chain={chain}
+        asked={asked}
+        workshop={workshop}
+        hasDoubtfulCell={cellsOf(recalled).length > 0}
+      />
       <p>
         This certificate adds to your rights by law and takes none away.{' '}
         <TextLink href="/terms">Terms</TextLink>

@@ -11,10 +11,16 @@ import { countryChoices } from '@/lib/workshop/places';
 import { claim } from './actions';
 import { ClaimForm } from './claim-form';
 
-type Props = { chain: Chain; asked: CertificateRecord; workshop: WorkshopCard };
+type Props = {
+  chain: Chain;
+  asked: CertificateRecord;
+  workshop: WorkshopCard;
+  /** a cell of ours in the unit is in doubt: it must not be posted */
+  hasDoubtfulCell: boolean;
+};
 
 /** Three questions, the answer at once, and where it opens a claim the address to return the unit to. */
-export function ClaimPart({ chain, asked, workshop }: Props) {
+export function ClaimPart({ chain, asked, workshop, hasDoubtfulCell }: Props) {
   const { model } = chain.inForce.job;
   const symptoms = [...new Set(chain.inForce.lines.flatMap((line) => line.symptoms))];
   return (
@@ -26,6 +32,7 @@ export function ClaimPart({ chain, asked, workshop }: Props) {
         countries={countryChoices(workshop.locale, workshop.country)}
         batteries={batteryAnswersFor(batteryKind(model.battery))}
         batteryQuestion={{ label: BATTERY_QUESTION, hint: BATTERY_QUESTION_HELP }}
+        hasDoubtfulCell={hasDoubtfulCell}
         serialPlace={model.serialPlace}
         nothing={formatMoney(0, workshop.currency, workshop.locale)}
       />

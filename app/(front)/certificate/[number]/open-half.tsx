@@ -20,13 +20,15 @@ export type OpenHalfProps = {
   countries: readonly { value: string; label: string }[];
   batteries: readonly Choice[];
   batteryQuestion: { label: string; hint: string };
+  /** a cell of ours in the unit is in doubt: it must not be posted */
+  hasDoubtfulCell: boolean;
   /** an amount of nothing, as it is written in the workshop's currency */
   nothing: string;
 };
 
 /** What is left to give once a claim may be opened, with a last look at what was told before. */
 export function OpenHalf(props: OpenHalfProps & { state: ClaimState }) {
-  const { state, batteries, batteryQuestion, countries, nothing } = props;
+  const { state, batteries, batteryQuestion, countries, nothing, hasDoubtfulCell } = props;
   const kept = (name: string) => {
     const value = state.values?.[name];
     return Array.isArray(value) ? (value[0] ?? '') : (value ?? '');
@@ -68,7 +70,7 @@ export function OpenHalf(props: OpenHalfProps & { state: ClaimState }) {
       <SubmitBar
         label="Open my claim"
         busy="Opening…"
-        consequence={`You get a packing slip and a private link. The inspection, the covered repair and the way back are free: you pay ${nothing}. ${KEEP_POSTAGE_RECEIPT}`}
+        consequence={`${hasDoubtfulCell ? 'You get a private link. Please do not post the unit with its battery: write to us there, and we arrange how it gets here safely.' : 'You get a packing slip and a private link.'} The inspection, the covered repair and the way back are free: you pay ${nothing}. ${KEEP_POSTAGE_RECEIPT}`}
       />
       {/* After the main button, since the first one is what the Enter key presses. */}
       <SubmitButton

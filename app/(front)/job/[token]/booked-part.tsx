@@ -4,15 +4,14 @@ import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { LinkButton } from '@/app/ui/page/button';
 import { NumberText } from '@/app/ui/words/number-text';
-import { packingSlip } from '@/lib/jobs/rules/packing-slip';
+import type { SlipAnswer } from '@/lib/jobs/rules/packing-slip';
 import { showNumber } from '@/lib/numbers/job-number';
 import { BatteryStop } from '../../battery-stop';
 import { cancelBooking, giveReference } from './actions';
 import type { PartProps } from './part-props';
 
 /** Until the parcel is here: how to post it or why not to, the carrier's reference, and the way out. */
-export function BookedPart({ job, token, workshop }: PartProps) {
-  const slip = packingSlip(job);
+export function BookedPart({ job, token, workshop, slip }: PartProps & { slip: SlipAnswer }) {
   const cancel = (
     <ActionForm action={cancelBooking.bind(null, token)} label="Cancel">
       <ConfirmButton

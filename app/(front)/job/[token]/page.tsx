@@ -24,9 +24,9 @@ import { isUnruled, type JobFacts } from '@/lib/jobs/rules/guards';
 import { isClosedByTime, isCollected, waitsForAddress } from '@/lib/jobs/rules/handover';
 import { type Done, stillDone } from '@/lib/jobs/rules/just-done';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
-import { packingSlip } from '@/lib/jobs/rules/packing-slip';
 import { type JobKind, STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { lastDecision } from '@/lib/jobs/stored-decision';
+import { piecesToWarnOfOnJob, slipOfJob } from '@/lib/jobs/stored-recall';
 import { ifMailed } from '@/lib/mail/mail-server';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -37,6 +37,7 @@ import { quoteAskedFor } from '@/lib/quotes/records';
 import { agreedOf, offerOf } from '@/lib/quotes/rules/agreed';
 import { isBookedAtQuote } from '@/lib/quotes/rules/asked-words';
 import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
+import { RecallNotice } from '../../recall-notice';
 import { ApprovalPart } from './approval-part';
 import { BookedPart } from './booked-part';
 import { CertificatePart } from './certificate-part';
@@ -95,7 +96,9 @@ export default async function JobPage({ params, searchParams }: Props) {
   const ended = readEndedPrice(job, today);
   const unit = `${job.model.maker} ${job.model.name}`;
   const parts = { job, token, workshop };
-  const slip = packingSlip(job);
+  const [slip, pieces] = await Promise.all([slipOfJob(job), piecesToWarnOfOnJob(job)]);
+  // Who took the battery out before posting has nothing to fear from the cell in the unit.
+  const recalled = slip.isOffered ? pieces.filter((piece) => !piece.isCell) : pieces;
   const isStopped = !slip.isOffered && slip.stop !== null;
   const collectedOn = job.sentBackAt && isCollected(job.events) ? dayInZone(job.sentBackAt, timeZone) : null;
   const tracking = trackingAddress(job.carrier, job.carrierReference, await readCarrierRows());
@@ -134,12 +137,14 @@ export default async function JobPage({ params, searchParams }: Props) {
                   isPriceOpen: !facts.isPriceAgreed,
                   isQuoted: isBookedAtQuote(job),
                   hasCertificate: job.certificates.length > 0,
+                  recalled: recalledKind(recalled),
                   decision: lastDecision(job.events)?.decision ?? null,
                 },
                 locale,
               )
         }
       />
+      <RecallNotice pieces={recalled} workshop={workshop} answer="Please answer us under Messages, below." />
       {justDone ? (
         <Notice kind="good" role="status">
           <p>{doneWords(workingDaysWords(workshop.answerDays))[justDone]}</p>
@@ -206,7 +211,7 @@ export default async function JobPage({ params, searchParams }: Props) {
           ]}
         />
       </Docket>
-      {stage === 'booked' ? <BookedPart {...parts} /> : null}
+      {stage === 'booked' ? <BookedPart {...parts} slip={slip} /> : null}
       <WithdrawPart {...parts} />
       <CertificatePart {...parts} />
       <ClaimPart {...parts} />
@@ -226,6 +231,11 @@ function readEndedPrice(job: JobRecord, today: Day) {
   const held = heldPrice({ events: job.events, revisions, today });
   const validUntil = dayFromDate(priced.validUntil);
   return { ...ended, gross: priced.grossMinor, validUntil, heldUntil: held?.validUntil ?? null };
+}
+
+function recalledKind(pieces: readonly { isCell: boolean }[]): 'cell' | 'part' | null {
+  if (pieces.length === 0) return null;
+  return pieces.some(({ isCell }) => isCell) ? 'cell' : 'part';
 }
 
 /** A unit on its way back waits all the same for the answer to a contested claim. */

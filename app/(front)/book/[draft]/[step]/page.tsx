@@ -9,6 +9,7 @@ import { readDraft } from '@/lib/jobs/draft';
 import { newestTokenOf } from '@/lib/jobs/private-link';
 import { BOOKING_STEPS, isStep, nextStep } from '@/lib/jobs/rules/booking';
 import { batteryAnswer, postedAnswer } from '@/lib/jobs/rules/posted-answer';
+import { recalledCellsOf } from '@/lib/jobs/stored-recall';
 import { showNumber } from '@/lib/numbers/job-number';
 import { takesBookings } from '@/lib/workshop/rules/missing-settings';
 import { NoBookings } from '../../../no-bookings';
@@ -60,7 +61,11 @@ export default async function BookingStepPage({ params }: Props) {
   // A battery that must not be posted stops the booking whichever way a later step is reached.
   const battery = draft.answers.parcel?.battery;
   const isLater = BOOKING_STEPS.indexOf(step) > BOOKING_STEPS.indexOf('parcel');
-  if (isLater && battery && postedAnswer(repair.model, battery).may === 'do-not-post') {
+  const cells =
+    isLater && battery
+      ? await recalledCellsOf({ modelId: repair.model.id, serial: draft.answers.unit?.serial })
+      : [];
+  if (isLater && battery && postedAnswer(repair.model, battery, cells).may === 'do-not-post') {
     redirect(`/book/${token}/battery?answer=${batteryAnswer(repair.model, battery)}` as Route);
   }
 

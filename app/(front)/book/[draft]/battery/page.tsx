@@ -6,6 +6,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { readDraft } from '@/lib/jobs/draft';
 import { postedAnswer } from '@/lib/jobs/rules/posted-answer';
+import { recalledCellsOf } from '@/lib/jobs/stored-recall';
 import { BatteryStop } from '../../../battery-stop';
 
 export const metadata: Metadata = { title: 'Please do not post it', robots: { index: false } };
@@ -22,7 +23,8 @@ export default async function BatteryStopPage({ params, searchParams }: Props) {
   const found = await readDraft(draft);
   const repair = found ? await readBookingRepair(found.repairId, found.quoteId) : null;
   if (!repair) nothingHere();
-  const verdict = postedAnswer(repair.model, typeof answer === 'string' ? answer : 'unknown');
+  const cells = await recalledCellsOf({ modelId: repair.model.id, serial: found?.answers.unit?.serial });
+  const verdict = postedAnswer(repair.model, typeof answer === 'string' ? answer : 'unknown', cells);
   if (verdict.may !== 'do-not-post') nothingHere();
   const workshop = await readWorkshop();
   return (

@@ -1,7 +1,7 @@
 import { nothingHere, serveFile } from '@/app/serve-file';
 import { drawPackingSlip } from '@/lib/documents/packing-slip';
-import { packingSlip } from '@/lib/jobs/rules/packing-slip';
 import { slipData } from '@/lib/jobs/slip-data';
+import { slipOfJob } from '@/lib/jobs/stored-recall';
 import { jobOfToken } from '../open-job';
 
 export async function GET(
@@ -9,7 +9,7 @@ export async function GET(
   { params }: { params: Promise<{ token: string }> },
 ): Promise<Response> {
   const job = await jobOfToken((await params).token);
-  if (!job || !packingSlip(job).isOffered) return nothingHere();
+  if (!job || !(await slipOfJob(job)).isOffered) return nothingHere();
   return serveFile(await drawPackingSlip(await slipData(job)), {
     type: 'application/pdf',
     name: `packing-slip-${job.number}.pdf`,

@@ -2,12 +2,12 @@ import { Notice } from '@/app/ui/page/notice';
 import { TextLink } from '@/app/ui/page/text-link';
 import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
-import { packingSlip } from '@/lib/jobs/rules/packing-slip';
+import { slipOfJob } from '@/lib/jobs/stored-recall';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { SheetProps } from './open-sheet';
 
-export function PapersPart({ job, workshop }: SheetProps) {
-  const slip = packingSlip(job);
+export async function PapersPart({ job, workshop }: SheetProps) {
+  const slip = await slipOfJob(job);
   return (
     <section id="papers" aria-labelledby="papers-head">
       <h2 id="papers-head">Papers</h2>

@@ -2,8 +2,8 @@ import { nothingHere, serveFile } from '@/app/serve-file';
 import { requireStaff } from '@/app/workshop/who';
 import { drawPackingSlip } from '@/lib/documents/packing-slip';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
-import { packingSlip } from '@/lib/jobs/rules/packing-slip';
 import { slipData } from '@/lib/jobs/slip-data';
+import { slipOfJob } from '@/lib/jobs/stored-recall';
 
 export async function GET(
   _request: Request,
@@ -11,7 +11,7 @@ export async function GET(
 ): Promise<Response> {
   await requireStaff();
   const job = await jobByNumber((await params).number);
-  if (!job || !packingSlip(job).isOffered) return nothingHere();
+  if (!job || !(await slipOfJob(job)).isOffered) return nothingHere();
   return serveFile(await drawPackingSlip(await slipData(job)), {
     type: 'application/pdf',
     name: `packing-slip-${job.number}.pdf`,

@@ -1,0 +1,77 @@
+import { db } from '@/lib/db/client';
+import type { Prisma } from '@/lib/db/generated/client';
+import { inOrder, newestFirst } from '@/lib/db/in-order';
+import type { Tx } from '@/lib/db/transaction';
+import { NOT_WITH_US } from '@/lib/jobs/rules/stage-sets';
+import { foldSerial } from '@/lib/numbers/serial';
+import { isCell, recallText } from './rules/recall-text';
+
+/** A unit by what is known of it: its model with any serial it was booked under, and the certificates that name it. */
+export type SoughtUnit = {
+  modelId: string;
+  serials: readonly string[];
+  certificateNumbers: readonly string[];
+};
+
+/** A piece of a recalled lot that is in a unit, with what its customer was or would be written about it. */
+export type RecalledPiece = { part: string; lot: string; isCell: boolean; recalledAt: Date; text: string };
+
+/**
+ * Pieces of recalled lots that any job of a unit fitted and did not put back, each part and lot once. Asked of the unit and not of
+ * one job, since a claim or a next booking carries nothing itself, and the piece is in the unit all the same. A stop without a letter
+ * keeps its reason in the workshop's words, so the letter stands for it as it is written by itself.
+ */
+export async function recalledPieces(unit: SoughtUnit, client: Tx = db): Promise<RecalledPiece[]> {
+  const uses = await client.partUse.findMany({
+    where: { lot: { recalls: { some: {} } }, job: jobsOf(unit) },
+    orderBy: inOrder,
+    select: {
+      lot: {
+        select: {
+          code: true,
+          part: { select: { name: true } },
+          recalls: { orderBy: newestFirst, select: { at: true, text: true, mails: true } },
+        },
+      },
+    },
+  });
+  const pieces = uses.flatMap(({ lot }): RecalledPiece[] => {
+    const [newest] = lot.recalls;
+    if (!newest) return [];
+    const part = lot.part.name;
+    const letter = lot.recalls.find((recall) => recall.mails > 0);
+    return [
+      {
+        part,
+        lot: lot.code,
+        isCell: isCell(part),
+        recalledAt: (letter ?? newest).at,
+        text: letter?.text ?? recallText({ part }),
+      },
+    ];
+  });
+  return [...new Map(pieces.map((piece) => [`${piece.part}, lot ${piece.lot}`, piece])).values()];
+}
+
+/** Whether a unit is with the workshop now, by whichever of its jobs. */
+export async function isUnitHere(unit: SoughtUnit): Promise<boolean> {
+  const here = await db.job.count({ where: { ...jobsOf(unit), stage: { notIn: [...NOT_WITH_US] } } });
+  return here > 0;
+}
+
+function jobsOf({ modelId, serials, certificateNumbers }: SoughtUnit): Prisma.JobWhereInput {
+  const serialKeys = serials.map(foldSerial).filter((key) => key !== '');
+  const numbers = [...certificateNumbers];
+  return {
+    OR: [
+      { modelId, serialKey: { in: serialKeys } },
+      { certificates: { some: { number: { in: numbers } } } },
+      { claim: { certificateNumber: { in: numbers } } },
+    ],
+  };
+}
+
+/** Of pieces of recalled lots the cells, in words; those must not travel. */
+export function cellsOf(pieces: readonly RecalledPiece[]): string[] {
+  return pieces.filter((piece) => piece.isCell).map(({ part, lot }) => `${part}, lot ${lot}`);
+}

@@ -1,0 +1,123 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { recallLot } from '@/lib/bench/recall-lot';
+import { recallText } from '@/lib/bench/rules/recall-text';
+import { cellsOf, recalledPieces } from '@/lib/bench/stored-recalls';
+import { db } from '@/lib/db/client';
+import { book } from '@/lib/jobs/book';
+import { piecesToWarnOfOnJob, slipOfJob, unitOfJob } from '@/lib/jobs/stored-recall';
+import { drawMail } from '@/lib/mail/draw';
+import { useDatabase } from '@/tests/database';
+import { filledDraft, SERIAL } from '@/tests/makers/job';
+import { jobNow, makeCertificate, makeClaim, somePhoto, takeIn } from '@/tests/makers/walk';
+import { makeWorkshop, OWNER } from '@/tests/makers/workshop';
+import { madeOnce } from '@/tests/world/made-once';
+
+useDatabase();
+
+const SENT = new Date('2026-12-03T16:00:00Z');
+const STOPPED = new Date('2027-02-01T09:00:00Z');
+const LATER = new Date('2027-03-01T09:00:00Z');
+const CELL = 'Lithium-ion cell, 2.5 Ah';
+
+const begin = madeOnce(async () => {
+  const world = await makeWorkshop(SENT);
+  await db.part.updateMany({ data: { name: CELL } });
+  const { number, jobId } = await makeCertificate(world, SENT, SERIAL, 1);
+  return { world, number, jobId };
+});
+let world: Awaited<ReturnType<typeof begin>>['world'];
+let number = '';
+let jobId = '';
+beforeEach(async () => {
+  ({ world, number, jobId } = await begin());
+}, 60_000);
+
+const recall = (letters = 1, text = 'Stop using it, and answer us.') =>
+  recallLot({
+    lotId: world.lotId,
+    text,
+    letters,
+    formKey: '0199b3a2-0000-7000-8000-000000000003',
+    actor: OWNER,
+    now: STOPPED,
+  });
+const slip = async (id: string) => slipOfJob(await jobNow(id));
+const openedMail = async (id: string) =>
+  drawMail(await db.mail.findFirstOrThrow({ where: { jobId: id, template: 'claim-opened' } }));
+
+describe('a unit with a cell of a recalled lot', () => {
+  it('is warned of on its page, in the words of the letter', async () => {
+    expect(await piecesToWarnOfOnJob(await jobNow(jobId))).toEqual([]);
+    await recall();
+    expect(await piecesToWarnOfOnJob(await jobNow(jobId))).toEqual([
+      { part: CELL, lot: 'L-2611', isCell: true, recalledAt: STOPPED, text: 'Stop using it, and answer us.' },
+    ]);
+  });
+
+  it('is warned of without the reason that the workshop noted for itself', async () => {
+    await db.customer.updateMany({ data: { email: '', erasedAt: STOPPED } });
+    const here = await filledDraft({ repairId: world.repairId, now: STOPPED, serial: 'HW2-10481-K' });
+    const { number: booked } = await book({ draftToken: here, shownMinor: 7200, now: STOPPED });
+    const { id } = await db.job.findUniqueOrThrow({ where: { number: booked } });
+    await takeIn(id, STOPPED);
+    const { id: _first, ...use } = await db.partUse.findFirstOrThrow();
+    await db.partUse.create({ data: { ...use, jobId: id } });
+    await recall(0, 'The maker phoned. Tell nobody yet.');
+    const pieces = await recalledPieces(unitOfJob(await jobNow(jobId)));
+    expect(pieces.map(({ text }) => text)).toEqual([recallText({ part: CELL })]);
+  });
+
+  it('opens its claim, which counts from that day, and is not told to travel', async () => {
+    await recall();
+    const claim = await makeClaim({ number, now: LATER });
+    expect(await slip(claim.jobId)).toMatchObject({ isOffered: false, stop: { may: 'do-not-post' } });
+    const letter = await openedMail(claim.jobId);
+    expect(letter.text).toContain('Please do not post the unit');
+    expect(letter.text).not.toMatch(/print the packing slip|Post the unit with/i);
+  });
+
+  it('loses the packing slip of a claim that was booked before', async () => {
+    const claim = await makeClaim({ number, now: STOPPED });
+    expect(await slip(claim.jobId)).toEqual({ isOffered: true });
+    expect((await openedMail(claim.jobId)).text).toContain('Post the unit with the packing slip');
+    await recall();
+    expect(await slip(claim.jobId)).toMatchObject({ isOffered: false });
+  });
+
+  it('is known by its certificate where the serial of the claim is only close', async () => {
+    await recall();
+    const photos = [somePhoto()];
+    const claim = await makeClaim({ number, serial: 'HW2-1O48O-K', photos, now: LATER });
+    expect(await slip(claim.jobId)).toMatchObject({ isOffered: false });
+  });
+
+  it('is not booked for another repair either', async () => {
+    await recall();
+    const again = () =>
+      filledDraft({ repairId: world.repairId, now: LATER, serial: ` ${SERIAL.toLowerCase()} ` });
+    const draftToken = await again();
+    await expect(book({ draftToken, shownMinor: 7200, now: LATER })).rejects.toMatchObject({
+      field: 'battery',
+    });
+    const other = await filledDraft({ repairId: world.repairId, now: LATER, serial: 'HW2-77777-K' });
+    await expect(book({ draftToken: other, shownMinor: 7200, now: LATER })).resolves.toMatchObject({
+      isNew: true,
+    });
+  });
+
+  it('is not warned of while it is here', async () => {
+    await recall();
+    const claim = await makeClaim({ number, now: LATER });
+    await takeIn(claim.jobId, LATER);
+    expect(await piecesToWarnOfOnJob(await jobNow(jobId))).toEqual([]);
+    expect(cellsOf(await recalledPieces(unitOfJob(await jobNow(jobId))))).toEqual([`${CELL}, lot L-2611`]);
+  });
+});
+
+it('a unit with another part of a recalled lot is warned of, and may be posted', async () => {
+  await db.part.updateMany({ data: { name: 'USB-C socket' } });
+  await recall();
+  const claim = await makeClaim({ number, now: LATER });
+  expect(await slip(claim.jobId)).toEqual({ isOffered: true });
+  expect((await piecesToWarnOfOnJob(await jobNow(claim.jobId))).map(({ isCell }) => isCell)).toEqual([false]);
+});
