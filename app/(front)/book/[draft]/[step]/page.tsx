@@ -20,8 +20,6 @@ import { ParcelStep } from './parcel-step';
 import { ProblemStep } from './problem-step';
 import { UnitStep } from './unit-step';
 
-export const metadata: Metadata = { title: 'Book a repair', robots: { index: false } };
-
 const STEP_NAMES = ['The unit', 'What is wrong', 'What you send', 'Your address', 'Check and book'];
 
 const TITLES = {
@@ -33,6 +31,13 @@ const TITLES = {
 } as const;
 
 type Props = { params: Promise<{ draft: string; step: string }> };
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { step } = await params;
+  const at = isStep(step) ? BOOKING_STEPS.indexOf(step) : -1;
+  const where = at < 0 ? '' : `Step ${at + 1} of ${BOOKING_STEPS.length}: ${STEP_NAMES[at]} – `;
+  return { title: `${where}Book a repair`, robots: { index: false } };
+}
 
 export default async function BookingStepPage({ params }: Props) {
   const { draft: token, step } = await params;

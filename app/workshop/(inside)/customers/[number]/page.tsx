@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
 import { readWorkshop } from '@/app/read-workshop';
 import { Facts } from '@/app/ui/docket/facts';
@@ -20,9 +19,10 @@ import { may, rolesThatMay } from '@/lib/people/rules/roles';
 import { REQUEST_WORDS } from '@/lib/quotes/rules/request-states';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { requireStaff } from '../../../who';
+import { numberedTitle } from '../../numbered-title';
 import { DataPart } from './data-part';
 
-export const metadata: Metadata = { title: 'Customer' };
+export const generateMetadata = numberedTitle('Customer');
 
 type Props = { params: Promise<{ number: string }>; searchParams: Promise<{ removed?: string }> };
 

@@ -1,5 +1,6 @@
 import { nothingHere } from '@/app/nothing-here';
 import 'server-only';
+import { cache } from 'react';
 
 import { readWorkshop } from '@/app/read-workshop';
 import { requireStaff } from '@/app/workshop/who';
@@ -14,14 +15,16 @@ export type SheetProps = {
   staff: ReadonlyMap<string, { name: string; initials: string }>;
 };
 
-/** The job of a sheet page for a signed-in person, of these roles where they are named, or the not-found page. */
-export async function openSheet(
-  number: string,
-  allowed?: readonly Role[],
-): Promise<SheetProps & { who: Awaited<ReturnType<typeof requireStaff>> }> {
+type OpenSheet = SheetProps & { who: Awaited<ReturnType<typeof requireStaff>> };
+
+/**
+ * The job of a sheet page for a signed-in person, of these roles where they are named, or the not-found page; read once
+ * for a request, for the page and its title.
+ */
+export const openSheet = cache(async (number: string, allowed?: readonly Role[]): Promise<OpenSheet> => {
   const who = await requireStaff(allowed);
   const job = await jobByNumber(number);
   if (!job) nothingHere();
   const [workshop, staff] = await Promise.all([readWorkshop(), staffNames()]);
   return { job, workshop, staff, who };
-}
+});

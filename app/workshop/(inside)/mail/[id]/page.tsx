@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { cache } from 'react';
 import { nothingHere } from '@/app/nothing-here';
 import { readWorkshop } from '@/app/read-workshop';
 import { type Fact, Facts } from '@/app/ui/docket/facts';
@@ -22,12 +23,20 @@ import { cameBackAction, sendAgainAction, toldAction } from '../actions';
 import { DrawnMessage } from '../drawn-message';
 import { STATE_WORDS, StateTag, standingOf } from '../state-tag';
 
-export const metadata: Metadata = { title: 'Message' };
+const readOnce = cache(previewMail);
 
-export default async function MessagePage({ params }: { params: Promise<{ id: string }> }) {
+type Props = { params: Promise<{ id: string }> };
+
+export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  await requireStaff(rolesThatMay('mail'));
+  const found = await readOnce((await params).id);
+  return { title: found ? (found.drawn?.subject ?? templateWords(found.mail.template)) : 'Not found' };
+}
+
+export default async function MessagePage({ params }: Props) {
   await requireStaff(rolesThatMay('mail'));
   const { id } = await params;
-  const preview = await previewMail(id);
+  const preview = await readOnce(id);
   if (!preview) nothingHere();
   const workshop = await readWorkshop();
   const { mail, drawn } = preview;

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { cache } from 'react';
 import { nothingHere } from '@/app/nothing-here';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { Checkbox, RadioGroup } from '@/app/ui/forms/choices';
@@ -12,12 +13,20 @@ import { requireStaff } from '../../../who';
 import { changeStaffAction, resetPasswordAction } from '../actions';
 import { StaffFields } from '../staff-fields';
 
-export const metadata: Metadata = { title: 'Change a person' };
+const readOnce = cache((id: string) => readStaff(id, new Date()));
 
-export default async function PersonPage({ params }: { params: Promise<{ id: string }> }) {
+type Props = { params: Promise<{ id: string }> };
+
+export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  await requireStaff(rolesThatMay('people'));
+  const found = await readOnce((await params).id);
+  return { title: found ? found.name : 'Not found' };
+}
+
+export default async function PersonPage({ params }: Props) {
   await requireStaff(rolesThatMay('people'));
   const { id } = await params;
-  const person = await readStaff(id, new Date());
+  const person = await readOnce(id);
   if (!person) nothingHere();
   return (
     <>

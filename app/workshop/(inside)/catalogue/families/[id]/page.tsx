@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { cache } from 'react';
 import { nothingHere } from '@/app/nothing-here';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -10,12 +11,19 @@ import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../who';
 import { saveFamilyAction } from '../../actions';
 
-export const metadata: Metadata = { title: 'Change a family' };
+const readOnce = cache(readFamily);
 
-export default async function FamilyPage({ params }: { params: Promise<{ id: string }> }) {
+type Props = { params: Promise<{ id: string }> };
+
+export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  const found = await readOnce((await params).id);
+  return { title: found ? `Family ${found.name}` : 'Not found' };
+}
+
+export default async function FamilyPage({ params }: Props) {
   await requireStaff(rolesThatMay('catalogue'));
   const { id } = await params;
-  const family = await readFamily(id);
+  const family = await readOnce(id);
   if (!family) nothingHere();
   return (
     <>

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { cache } from 'react';
 import { nothingHere } from '@/app/nothing-here';
 import { ConnectorDrawing } from '@/app/ui/connector/connector-drawing';
 import { ActionForm } from '@/app/ui/forms/action-form';
@@ -14,15 +15,20 @@ import { retireAction } from '../actions';
 import { PinTableForm } from '../pin-table-form';
 import { TableFacts } from '../table-facts';
 
-export const metadata: Metadata = { title: 'Pin table' };
+const readOnce = cache((id: string) => readTable(id));
 
 type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: string }> };
+
+export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  const found = await readOnce((await params).id);
+  return { title: found ? `Pin table ${found.name}` : 'Not found' };
+}
 
 export default async function PinTablePage({ params, searchParams }: Props) {
   const staff = await requireStaff();
   const { id } = await params;
   const { saved } = await searchParams;
-  const [table, own] = await Promise.all([readTable(id), readOwnTable(id)]);
+  const [table, own] = await Promise.all([readOnce(id), readOwnTable(id)]);
   if (!table) nothingHere();
   const mayChange = own !== null && own.retiredAt === null && may(staff.role, 'catalogue');
   return (

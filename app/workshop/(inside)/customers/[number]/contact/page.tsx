@@ -1,4 +1,4 @@
-import type { Metadata, Route } from 'next';
+import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { nothingHere } from '@/app/nothing-here';
 import { readWorkshop } from '@/app/read-workshop';
@@ -16,9 +16,10 @@ import { rolesThatMay } from '@/lib/people/rules/roles';
 import { quoteByNumber } from '@/lib/quotes/quote-by-number';
 import type { QuoteRecord } from '@/lib/quotes/records';
 import { countryChoices } from '@/lib/workshop/places';
+import { numberedTitle } from '../../../numbered-title';
 import { correct, correctWhoAsked } from './actions';
 
-export const metadata: Metadata = { title: 'Correct the contact' };
+export const generateMetadata = numberedTitle('Correct the contact');
 
 /** The contact of a job's customer, or of whoever asked for a price at which no job was booked. */
 export default async function ContactPage({ params }: { params: Promise<{ number: string }> }) {

@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import { Facts } from '@/app/ui/docket/facts';
 import { LinkButton } from '@/app/ui/page/button';
 import { Notice } from '@/app/ui/page/notice';
@@ -9,9 +8,10 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { familyName } from '@/lib/parcels/records';
 import { needsCustomsNote } from '@/lib/parcels/rules/customs';
 import { CUSTOMS_CAUTION, CUSTOMS_FORMS } from '@/lib/parcels/rules/customs-note';
+import { numberedTitle } from '../../../numbered-title';
 import { openSheet } from '../open-sheet';
 
-export const metadata: Metadata = { title: 'Customs note' };
+export const generateMetadata = numberedTitle('Customs note');
 
 export default async function CustomsPage({ params }: { params: Promise<{ number: string }> }) {
   const { number } = await params;

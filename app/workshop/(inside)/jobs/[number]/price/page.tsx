@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { Checkbox } from '@/app/ui/forms/choices';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -31,11 +30,12 @@ import { linesKept, workedOverWords } from '@/lib/quotes/rules/tax-mode';
 import { readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { readTakesFeeOff } from '@/lib/quotes/stored-conditions';
 import { readLine } from '@/lib/quotes/stored-lines';
+import { numberedTitle } from '../../../numbered-title';
 import { carriedFields } from '../carried-fields';
 import { openSheet } from '../open-sheet';
 import { writeChangedPrice } from './actions';
 
-export const metadata: Metadata = { title: 'Changed price' };
+export const generateMetadata = numberedTitle('Changed price');
 
 type Props = { params: Promise<{ number: string }> };
 

@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import { newFormKey } from '@/app/form-key';
 import { LessonLink } from '@/app/ui/docket/lesson-link';
 import { ActionForm } from '@/app/ui/forms/action-form';
@@ -12,6 +11,7 @@ import { limitsText, provingState } from '@/lib/bench/rules/checks';
 import { hasMainsChecks } from '@/lib/bench/rules/mains-checks';
 import { countsFrom } from '@/lib/jobs/reopened';
 import { showNumber } from '@/lib/numbers/job-number';
+import { numberedTitle } from '../../../numbered-title';
 import { CautionsPart } from '../cautions-part';
 import { MovesPart } from '../moves-part';
 import { openSheet } from '../open-sheet';
@@ -20,7 +20,7 @@ import { CheckForm } from './check-form';
 import { EntryList } from './entry-list';
 import { EarlierEntries, NewerVersion } from './version-part';
 
-export const metadata: Metadata = { title: 'Check sheet' };
+export const generateMetadata = numberedTitle('Check sheet');
 
 type Props = { params: Promise<{ number: string }> };
 

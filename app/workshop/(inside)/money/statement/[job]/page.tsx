@@ -16,7 +16,11 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../who';
 
-export const metadata: Metadata = { title: 'Statement' };
+type Props = { params: Promise<{ job: string }> };
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: `Statement, ${showNumber((await params).job)}` };
+}
 
 const KIND_WORDS: Record<Entry['kind'], string> = {
   invoice: 'Invoice',
@@ -25,7 +29,7 @@ const KIND_WORDS: Record<Entry['kind'], string> = {
   'given-back': 'Given back',
 };
 
-export default async function StatementPage({ params }: { params: Promise<{ job: string }> }) {
+export default async function StatementPage({ params }: Props) {
   await requireStaff(rolesThatMay('money'));
   const job = await jobByNumber((await params).job);
   const workshop = await readWorkshop();

@@ -10,9 +10,8 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { DayText } from '@/app/ui/words/day-text';
 import { Money } from '@/app/ui/words/money';
 import { NumberText } from '@/app/ui/words/number-text';
-import { type LotUnit, readLot } from '@/lib/bench/part-records';
+import type { LotUnit } from '@/lib/bench/part-records';
 import { recallsOf } from '@/lib/bench/recall-records';
-import { dayInZone } from '@/lib/calendar/day';
 import { formatInstant } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { staffNames } from '@/lib/jobs/records';
@@ -27,10 +26,14 @@ import { requireStaff } from '../../../../who';
 import { SavedNote } from '../../../catalogue/saved-note';
 import { LotForms } from './lot-forms';
 import { LotHistory } from './lot-history';
-
-export const metadata: Metadata = { title: 'Lot' };
+import { lotToday } from './lot-today';
 
 type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: string }> };
+
+export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  const lot = await lotToday((await params).id);
+  return { title: lot ? `Lot ${lot.code}, ${lot.part.name}` : 'Not found' };
+}
 
 export default async function LotPage({ params, searchParams }: Props) {
   const staff = await requireStaff();
@@ -40,7 +43,7 @@ export default async function LotPage({ params, searchParams }: Props) {
   const at = now();
   const seesReturns = may(staff.role, 'returns');
   const [lot, recalls, names, flagged] = await Promise.all([
-    readLot(id, dayInZone(at, workshop.timeZone)),
+    lotToday(id),
     recallsOf(id),
     staffNames(),
     seesReturns ? flaggedLots(coverClock(workshop, at), at) : [],

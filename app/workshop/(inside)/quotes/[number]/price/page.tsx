@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { Checkbox } from '@/app/ui/forms/choices';
 import { Select } from '@/app/ui/forms/select';
@@ -23,13 +22,14 @@ import { LEAST_VALID_DAYS } from '@/lib/quotes/rules/held-price';
 import { REQUEST_WORDS, requestMove } from '@/lib/quotes/rules/request-states';
 import { workedOverWords } from '@/lib/quotes/rules/tax-mode';
 import type { WorkshopCard } from '@/lib/workshop/card';
+import { numberedTitle } from '../../../numbered-title';
 import { openQuote } from '../open-quote';
 import { quotePhotos } from '../quote-photos';
 import { taxChoices } from '../tax-words';
 import { writeQuote } from './actions';
 import { startingPrice } from './starting-price';
 
-export const metadata: Metadata = { title: 'Write a quote' };
+export const generateMetadata = numberedTitle('Write a quote');
 
 type Props = { params: Promise<{ number: string }>; searchParams: Promise<{ inspection?: string }> };
 

@@ -4,6 +4,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { SurvivalPlot } from '@/app/ui/plots/survival-plot';
 import { requireStaff } from '@/app/workshop/who';
+import { readRepair } from '@/lib/catalogue/staff-records';
 import { now } from '@/lib/clock';
 import { may, rolesThatMay } from '@/lib/people/rules/roles';
 import { coverClock } from '@/lib/returns/cover-clock';
@@ -17,9 +18,12 @@ import { CausesPart } from '../../parts/causes-part';
 import { LearningPart } from './learning-part';
 import { ReservePart } from './reserve-part';
 
-export const metadata: Metadata = { title: 'Returns of a repair' };
-
 type Props = { params: Promise<{ id: string }> };
+
+export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  const found = await readRepair((await params).id);
+  return { title: found ? `Returns of ${found.name}, ${found.model.name}` : 'Not found' };
+}
 
 /** One repair: when its units come back and why, what that costs, and whether what was learnt helped. */
 export default async function RepairReturnsPage({ params }: Props) {

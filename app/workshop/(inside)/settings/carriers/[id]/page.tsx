@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { cache } from 'react';
 import { nothingHere } from '@/app/nothing-here';
 import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
@@ -11,11 +12,18 @@ import { rolesThatMay } from '@/lib/people/rules/roles';
 import { keepCarrier } from '../actions';
 import { CarrierFields } from '../carrier-fields';
 
-export const metadata: Metadata = { title: 'Carrier' };
+const readOnce = cache(readCarrierRow);
 
-export default async function CarrierPage({ params }: { params: Promise<{ id: string }> }) {
+type Props = { params: Promise<{ id: string }> };
+
+export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  const found = await readOnce((await params).id);
+  return { title: found ? `Carrier ${found.name}` : 'Not found' };
+}
+
+export default async function CarrierPage({ params }: Props) {
   await requireStaff(rolesThatMay('settings'));
-  const carrier = await readCarrierRow((await params).id);
+  const carrier = await readOnce((await params).id);
   if (!carrier) nothingHere();
   const { currency } = await readWorkshop();
   return (

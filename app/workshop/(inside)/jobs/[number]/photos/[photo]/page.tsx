@@ -15,9 +15,14 @@ import { carriedFields } from '../../carried-fields';
 import { openSheet } from '../../open-sheet';
 import { describe } from './actions';
 
-export const metadata: Metadata = { title: 'Photo' };
-
 type Props = { params: Promise<{ number: string; photo: string }> };
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { number, photo } = await params;
+  const { job } = await openSheet(number);
+  const at = job.photos.findIndex(({ id }) => id === photo) + 1;
+  return { title: `Photo ${at} of ${job.photos.length}, ${showNumber(job.number)}` };
+}
 
 const choices = (names: readonly string[]) => names.map((name) => ({ value: name, label: name }));
 const LINES = Array.from({ length: MOST_MARKS }, (_, at) => at);

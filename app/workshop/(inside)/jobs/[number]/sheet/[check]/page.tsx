@@ -17,12 +17,17 @@ import { openSheet } from '../../open-sheet';
 import { enterConnector } from '../actions';
 import { EntryList } from '../entry-list';
 
-export const metadata: Metadata = { title: 'Connector sheet' };
-
 type Props = {
   params: Promise<{ number: string; check: string }>;
   searchParams: Promise<{ start?: string }>;
 };
+
+export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  const { number, check } = await params;
+  const { job } = await openSheet(number);
+  const label = job.sheet.checks.find(({ id }) => id === check)?.label ?? 'Connector sheet';
+  return { title: `${label}, ${showNumber(job.number)}` };
+}
 
 /** A connector at the bench: its pins drawn, every probe with its answer, one button for all. */
 export default async function ConnectorSheetPage({ params, searchParams }: Props) {

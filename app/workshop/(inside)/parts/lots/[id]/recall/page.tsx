@@ -12,33 +12,30 @@ import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { requireStaff } from '@/app/workshop/who';
-import { readLot } from '@/lib/bench/part-records';
 import { type RecallUnit, recallsOf, recallUnits } from '@/lib/bench/recall-records';
 import { isCell, recallText } from '@/lib/bench/rules/recall-text';
-import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
-import { now } from '@/lib/clock';
 import { showNumber } from '@/lib/numbers/job-number';
+import { lotToday } from '../lot-today';
 import { recallAction, stopLotAction } from './actions';
 import { LetterPreview } from './letter-preview';
-
-export const metadata: Metadata = { title: 'Letter about a lot' };
 
 const NEXT =
   'look at the letter and the list; sending is asked once more. From then on no further piece is fitted or counted as stock, and a unit that is here leaves only without it. Take what is left out of stock on the lot’s page.';
 
 type Props = { params: Promise<{ id: string }> };
 
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const lot = await lotToday((await params).id);
+  return { title: lot ? `Letter about lot ${lot.code}, ${lot.part.name}` : 'Not found' };
+}
+
 /** A letter to everybody whose unit carries a piece of the lot: its words, who gets it, a look, and then the button; or a stop without one. */
 export default async function RecallPage({ params }: Props) {
   await requireStaff(['owner']);
   const { id } = await params;
   const workshop = await readWorkshop();
-  const [lot, units, recalls] = await Promise.all([
-    readLot(id, dayInZone(now(), workshop.timeZone)),
-    recallUnits(id),
-    recallsOf(id),
-  ]);
+  const [lot, units, recalls] = await Promise.all([lotToday(id), recallUnits(id), recallsOf(id)]);
   if (!lot) nothingHere();
   const letters = units.filter((unit) => unit.what === 'letter').length;
   const here = units.filter((unit) => unit.what === 'here').length;

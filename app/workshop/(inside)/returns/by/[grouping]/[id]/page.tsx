@@ -21,9 +21,16 @@ import { CausesPart } from '../../../parts/causes-part';
 import { permissionFor, queryOf } from '../../../rows/narrowing';
 import { GROUPING_WORDS } from '../../grouping-words';
 
-export const metadata: Metadata = { title: 'Returns' };
-
 type Props = { params: Promise<{ grouping: string; id: string }> };
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { grouping: asked, id } = await params;
+  const grouping = GROUPINGS.find((each) => each === asked);
+  // A name may be a person's: not for those who may not see the page.
+  await requireStaff(rolesThatMay(permissionFor(grouping)));
+  const name = grouping ? await nameOf(grouping, decodeURIComponent(id)) : null;
+  return { title: name === null ? 'Not found' : `Returns of ${name}` };
+}
 
 /** One lot, part, model or pair of hands: is it bad or unlucky, when does it come back, and why. */
 export default async function GroupPage({ params }: Props) {

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { cache } from 'react';
 import { nothingHere } from '@/app/nothing-here';
 
 import { LessonLink } from '@/app/ui/docket/lesson-link';
@@ -13,12 +14,20 @@ import { changeCheckAction } from '../actions';
 import { CheckFields } from '../check-fields';
 import { connectorChoices } from '../connector-choices';
 
-export const metadata: Metadata = { title: 'Change a check' };
+const readOnce = cache(readRepair);
 
-export default async function CheckPage({ params }: { params: Promise<{ id: string; position: string }> }) {
+type Props = { params: Promise<{ id: string; position: string }> };
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { id, position } = await params;
+  const found = await readOnce(id);
+  return { title: found ? `Check ${position} of ${found.name}, ${found.model.name}` : 'Not found' };
+}
+
+export default async function CheckPage({ params }: Props) {
   await requireStaff(rolesThatMay('catalogue'));
   const { id, position } = await params;
-  const repair = await readRepair(id);
+  const repair = await readOnce(id);
   const sheet = repair?.sheets[0];
   const check = sheet?.checks.find((each) => String(each.position) === position);
   if (!repair || !sheet || !check) nothingHere();
