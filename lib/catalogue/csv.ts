@@ -3,7 +3,7 @@ import { stringify } from 'csv-stringify/sync';
 import { guardText } from './rules/list-cells';
 import { type Cells, COLUMN_KEYS, kindOf, type ListSettings } from './rules/list-columns';
 import { headsIn, listHeads, readLines } from './rules/list-file';
-import type { ListProblem, ListRow } from './rules/plan-import';
+import type { ListProblem, ListRow } from './rules/list-rows';
 
 /**
  * Rows as the text of a CSV file: RFC 4180, comma, CRLF, with a byte order mark, by which spreadsheets know that it is UTF-8.

@@ -6,6 +6,7 @@ import { readHeldWorkshop } from '@/lib/workshop/records';
 import { readCsv } from './csv';
 import { listSettings, readKnownCatalogue, readReferred } from './list-records';
 import type { ListSettings } from './rules/list-columns';
+import { byPlace } from './rules/list-rows';
 import { type ImportPlan, planImport } from './rules/plan-import';
 import { writeImport } from './write-import';
 import type { ChangedBy } from './write-repair-prices';
@@ -59,7 +60,7 @@ async function dryRun(tx: Tx, text: string): Promise<DryRun> {
     throw new Refusal('invalid', `A file may have ${MOST_ROWS} rows, this one has ${rows.length}.`);
   const known = await readKnownCatalogue(tx);
   const plan = planImport({ rows, known, referred: await readReferred(tx), settings });
-  const whole = { ...plan, problems: [...problems, ...plan.problems].sort((a, b) => a.row - b.row) };
+  const whole = { ...plan, problems: [...problems, ...plan.problems].sort(byPlace) };
   const mark = createHash('sha256').update(JSON.stringify(whole)).digest('base64url');
   return { plan: whole, rows: rows.length, settings, mark };
 }

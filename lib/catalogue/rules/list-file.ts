@@ -8,7 +8,7 @@ import {
   kindOf,
   type ListSettings,
 } from './list-columns';
-import type { ListProblem, ListRow } from './plan-import';
+import type { ListProblem, ListRow } from './list-rows';
 
 /** The headings of the list, in their order. */
 export function listHeads(settings: ListSettings): string[] {

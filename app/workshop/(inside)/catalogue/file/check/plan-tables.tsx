@@ -1,6 +1,7 @@
 import { Table } from '@/app/ui/page/table';
 import { headOf, type ListSettings } from '@/lib/catalogue/rules/list-columns';
-import type { ImportPlan, ListProblem } from '@/lib/catalogue/rules/plan-import';
+import type { ListProblem } from '@/lib/catalogue/rules/list-rows';
+import type { ImportPlan } from '@/lib/catalogue/rules/plan-import';
 import type { PlanLine } from '@/lib/catalogue/rules/plan-lines';
 
 // Faults are all shown, since each must be put right; of what goes well a person reads the beginning.
