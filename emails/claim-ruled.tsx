@@ -1,6 +1,7 @@
 import { showNumber } from '@/lib/numbers/job-number';
 import { CAUSES, type Cause, RULINGS, type Ruling } from '@/lib/warranty/rules/causes';
 import { rightsStillOpen } from '@/lib/warranty/rules/legal-rights';
+import { ASK_FOR_POSTAGE, POSTAGE_STAYS } from '@/lib/warranty/rules/postage-words';
 import { type AfterCover, isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
 import { JobPage, Lines, Next, Para, Title, Words } from './frame';
 import type { Setting, Writer } from './letter';
@@ -36,11 +37,10 @@ export const claimRuled: Writer<'claim-ruled'> = (facts, setting) => {
         <Words from="Why, in the words of the person who looked at it">{facts.reasonText}</Words>
         <Next what={words.what} when={words.when} costs={words.costs} />
         {isCoveredAtLeastPartly(ruling) ? (
-          <Para>
-            We pay back what posting the unit to us cost you. Tell us on the job page how much you paid and
-            where to send the money.
-          </Para>
-        ) : null}
+          <Para>{`${ASK_FOR_POSTAGE}, on the job page.`}</Para>
+        ) : (
+          <Para>{POSTAGE_STAYS}</Para>
+        )}
         <JobPage setting={setting}>See the inspection and its photos</JobPage>
         {facts.mayContest ? (
           <Para>
@@ -83,7 +83,7 @@ function wordsOf(ruling: Ruling, after: AfterCover | undefined, setting: Setting
         short: 'covered',
         title: 'Your claim is covered',
         summary: 'We repair it free of charge.',
-        what: 'We repair the unit, test it and send it back with a renewed certificate. You need to do nothing.',
+        what: 'We repair the unit, test it and send it back with a renewed certificate.',
         when: ready,
         costs: `The repair and the way back are ${free}.`,
       };
@@ -144,7 +144,7 @@ function agreedWords(
   if (ruling === 'partly')
     return {
       summary: 'We repair the covered part free of charge, and the rest as you agreed.',
-      what: 'We repair the covered part, and the rest at the price you agreed to. You need to do nothing.',
+      what: 'We repair the covered part, and the rest at the price you agreed to.',
       when,
       costs: `The covered part is ${free}. The rest: ${pay}`,
     };

@@ -21,7 +21,7 @@ export const creditNoteIssued: Writer<'credit-note-issued'> = (facts, setting) =
               ? 'The job page shows what is left to pay, and how.'
               : 'You need to do nothing.'
         }
-        when={facts.balance < 0 ? 'Within a few working days.' : 'Now or later: it stays on the job page.'}
+        when={facts.balance < 0 ? 'Within 14 days.' : 'Now or later: it stays on the job page.'}
         costs={leftSentence(facts.balance, setting)}
       />
       <JobPage setting={setting}>See the job and the credit note</JobPage>

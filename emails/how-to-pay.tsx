@@ -1,5 +1,6 @@
+import { paidAlready } from '@/lib/invoices/rules/money-words';
 import { type WaysToPay, waysToPay } from '@/lib/invoices/rules/ways-to-pay';
-import { Action, Lines, Words } from './frame';
+import { Action, Lines, Para, Words } from './frame';
 import type { Setting } from './letter';
 import { money } from './words';
 
@@ -12,6 +13,7 @@ export function HowToPay({ balance, reference, setting }: HowToPayProps) {
       {ways.link ? <Action href={ways.link}>{`Pay ${money(balance, setting)} online`}</Action> : null}
       {ways.bank ? <Lines items={bankLines(ways, money(balance, setting))} /> : null}
       {ways.text ? <Words from={`How to pay ${money(balance, setting)}`}>{ways.text}</Words> : null}
+      <Para>{paidAlready({ within: setting.workshop.answerWithin, place: 'on the job page' })}</Para>
     </>
   );
 }

@@ -1,3 +1,4 @@
+import { backSentence } from '@/lib/invoices/rules/money-words';
 import { againWords } from '@/lib/jobs/rules/again-words';
 import { Next, Para, Title, Words } from './frame';
 import type { Writer } from './letter';
@@ -17,7 +18,7 @@ export const jobCancelled: Writer<'job-cancelled'> = ({ reason, refund = 0, isQu
         when="The booking ended today."
         costs={
           refund > 0
-            ? `Nothing (${money(0, setting)}). You have paid ${money(refund, setting)}. We give it back the way it came.`
+            ? `Nothing (${money(0, setting)}). You have paid ${money(refund, setting)}. ${backSentence('it')}`
             : `Nothing (${money(0, setting)}).`
         }
       />

@@ -1,3 +1,4 @@
+import { backSentence } from '@/lib/invoices/rules/money-words';
 import type { FactsOf } from '@/lib/mail/rules/content';
 import type { Setting } from './letter';
 import { fullDay, money } from './words';
@@ -11,7 +12,7 @@ export function towardsSentence(balance: number, setting: Setting): string {
 /** What is left to pay, nothing, or what comes back, as one sentence. */
 export function leftSentence(balance: number, setting: Setting): string {
   if (balance > 0) return `${money(balance, setting)} with tax is left to pay.`;
-  if (balance < 0) return `We give ${money(-balance, setting)} back the way it came.`;
+  if (balance < 0) return backSentence(money(-balance, setting));
   return `Nothing is left to pay (${money(0, setting)}).`;
 }
 

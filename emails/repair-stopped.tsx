@@ -1,3 +1,4 @@
+import { backSentence } from '@/lib/invoices/rules/money-words';
 import { JobPage, Next, Para, Title, Words } from './frame';
 import type { Writer } from './letter';
 import { replacedSentence } from './money-left';
@@ -29,7 +30,7 @@ export const repairStopped: Writer<'repair-stopped'> = (
           when="Within a few days."
           costs={
             (refund > 0
-              ? `${owed} You have paid ${money(refund, setting)} more than that, and we pay it back to you.`
+              ? `${owed} You have paid ${money(refund, setting)} more than that. ${backSentence('it')}`
               : owed) + replacedSentence(replaced, setting)
           }
         />

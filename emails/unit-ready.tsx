@@ -1,3 +1,4 @@
+import { backSentence } from '@/lib/invoices/rules/money-words';
 import { postingSentence } from '@/lib/jobs/rules/posting-words';
 import type { FactsOf } from '@/lib/mail/rules/content';
 import { JobPage, Next, Para, Title } from './frame';
@@ -68,6 +69,6 @@ function readings({ isAgain, hasCertificate }: Facts): string {
 
 function costs(balance: number, owes: boolean, shown: (minor: number) => string): string {
   if (owes) return `${shown(balance)} with tax is left to pay.`;
-  if (balance < 0) return `You have paid ${shown(-balance)} too much. We give it back the way it came.`;
+  if (balance < 0) return `You have paid ${shown(-balance)} too much. ${backSentence('it')}`;
   return `Nothing is left to pay (${shown(0)}).`;
 }

@@ -100,5 +100,7 @@ it('a booking that was paid and is cancelled says that the money is given back',
   await recordPayment({ jobId, amount: 7200, ...received, actor: BENCH, now: NOW });
   await takeMove(jobId, 'cancel', NOW);
   const mail = await db.mail.findFirstOrThrow({ where: { jobId, template: 'job-cancelled' } });
-  expect((await drawMail(mail)).text).toContain('You have paid £72.00. We give it back the way it came.');
+  expect((await drawMail(mail)).text).toContain(
+    'You have paid £72.00. We give it back the way it came, within 14 days.',
+  );
 });

@@ -148,9 +148,17 @@ describe('an answer that replaces an invoice issued ahead', () => {
     expect(text).not.toContain('You pay when it is ready');
   });
 
+  test('is paid once: a person enters what was paid, and within what time', async () => {
+    const { text } = await draw(sampleOf('Ready, something to pay'));
+    expect(text).toContain(
+      'Please do not pay twice. A person enters it on the job page within 2 working days',
+    );
+    expect((await draw(sampleOf('Ready, nothing to pay'))).text).not.toContain('pay twice');
+  });
+
   test('says what comes back after a no, and asks for nothing', async () => {
     const { text } = await draw(sampleOf('Approval recorded: no, paid before'));
-    expect(text).toContain('We give £77.00 back the way it came.');
+    expect(text).toContain('We give £77.00 back the way it came, within 14 days.');
     expect(text).not.toContain('Please pay');
   });
 
@@ -362,14 +370,26 @@ describe('a ruling', () => {
     expect(text).toContain('Your rights by law stay open.');
   });
 
+  test.each(['not-covered', 'returned-free'])(
+    'that is %s says that postage is not paid back',
+    async (name) => {
+      expect((await draw(sampleOf(`Claim ruled: ${name}`))).text).toContain(
+        'is paid back only where a claim is covered',
+      );
+    },
+  );
+
   test('without words of its own is not written at all', async () => {
     const data = { claimNumber: 'C7TW3M9HB', ruling: 'maybe', cause: 'x', reasonText: 'y', mayContest: true };
     await expect(draw({ name: '', content: { template: 'claim-ruled', data } })).rejects.toThrow('maybe');
   });
 
-  test('that is covered asks nothing of the customer', async () => {
+  test('that is covered asks nothing of the customer but where their postage goes', async () => {
     const { text } = await draw(sampleOf('Claim ruled: covered'));
-    expect(text).toContain('You need to do nothing.');
+    expect(text).toContain(
+      'We pay it back. Write to us how much it was and where to send it, on the job page.',
+    );
+    expect(text).not.toContain('You need to do nothing.');
     expect(text).not.toContain('Tell us once');
   });
 });

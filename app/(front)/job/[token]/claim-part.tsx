@@ -5,6 +5,7 @@ import { TextArea } from '@/app/ui/forms/text-area';
 import { PhotoStrip } from '@/app/ui/photos/photo';
 import { NumberText } from '@/app/ui/words/number-text';
 import { workingDaysWords } from '@/lib/calendar/working';
+import { isForPrice } from '@/lib/invoices/rules/balance';
 import { factsOf } from '@/lib/jobs/facts';
 import { readStage } from '@/lib/jobs/records';
 import { mayMove } from '@/lib/jobs/rules/guards';
@@ -15,12 +16,13 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { answerToOffer } from '@/lib/quotes/rules/answer-to-offer';
 import { claimFormat } from '@/lib/warranty/claim-format';
 import { claimEnd } from '@/lib/warranty/rules/claim-end';
+import { ASK_FOR_POSTAGE, POSTAGE_STAYS } from '@/lib/warranty/rules/postage-words';
 import { sentence } from '@/lib/warranty/rules/reason-sentences';
 import { afterCover, mayContest } from '@/lib/warranty/rules/ruling';
 import { CONTEST_OVER, contestSentence, rulingSentence } from '@/lib/warranty/rules/ruling-sentences';
 import { symptomWords } from '@/lib/warranty/rules/standing';
 import { readAssessment } from '@/lib/warranty/stored-assessment';
-import { readRuling } from '@/lib/warranty/stored-ruling';
+import { paysPostage, readRuling } from '@/lib/warranty/stored-ruling';
 import { contest } from './actions';
 import type { PartProps } from './part-props';
 import { photosOf } from './photos-of';
@@ -33,6 +35,7 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
   const ruled = readRuling(claim);
   const isTold = ruled?.isFinal === true;
   const asked = claim.ruledAt ? answerToOffer(job.quotes[0]?.revisions ?? [], claim.ruledAt) : null;
+  const isPostagePaid = job.payments.some((payment) => !isForPrice(payment));
   const mayAsk = mayMove('contest', factsOf(job), 'customer').allowed;
   return (
     <section aria-labelledby="claim">
@@ -66,6 +69,7 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
               afterCover: afterCover({ ...ruled, isLetIn: claim.isLetIn }),
             })}
           </p>
+          {isPostagePaid ? null : <p>{paysPostage(claim) ? `${ASK_FOR_POSTAGE}, below.` : POSTAGE_STAYS}</p>}
           {claim.reasonText ? <p className="written">{claim.reasonText}</p> : null}
           <PhotoStrip
             label="Photos of the inspection"

@@ -4,6 +4,7 @@ import { Table } from '@/app/ui/page/table';
 import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { balanceOf, isForPrice } from '@/lib/invoices/rules/balance';
+import { backSentence } from '@/lib/invoices/rules/money-words';
 import { formatMoney } from '@/lib/money/amount';
 import { agreedOf, isAgreedTo } from '@/lib/quotes/rules/agreed';
 import { shownLines } from '@/lib/quotes/rules/lines';
@@ -59,7 +60,7 @@ export function MoneyPart({ job, token, workshop }: PartProps) {
           { term: 'Pay by', text: invoice && owed > 0 ? shortDay(invoice.dueOn) : null },
           {
             term: 'Comes back to you',
-            text: owed < 0 ? `${money(-owed)}. We give it back the way you paid.` : null,
+            text: owed < 0 ? `${money(-owed)}. ${backSentence('it')}` : null,
           },
         ]}
       />

@@ -2,6 +2,8 @@ import { Facts } from '@/app/ui/docket/facts';
 import { Qr } from '@/app/ui/docket/qr';
 import { LinkButton } from '@/app/ui/page/button';
 import { NumberText } from '@/app/ui/words/number-text';
+import { workingDaysWords } from '@/lib/calendar/working';
+import { paidAlready } from '@/lib/invoices/rules/money-words';
 import { waysToPay } from '@/lib/invoices/rules/ways-to-pay';
 import { readStage } from '@/lib/jobs/records';
 import { PAY_STAGES } from '@/lib/jobs/rules/stage-sets';
@@ -47,6 +49,7 @@ export function PayPart({ job, workshop, owed }: Omit<PartProps, 'token'> & { ow
         </figure>
       ) : null}
       {ways.text ? <p className="written">{ways.text}</p> : null}
+      <p>{paidAlready({ within: workingDaysWords(workshop.answerDays), place: 'here' })}</p>
     </div>
   );
 }
