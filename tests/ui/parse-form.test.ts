@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
 
 const booking = z.object({
   serial: z.string({ error: 'Type the serial number' }),
@@ -99,8 +100,20 @@ describe('a form that is wrong', () => {
 
   test('gives back the names of chosen files, so that the person can choose them again', () => {
     const schema = z.object({ serial: z.string(), photos: z.array(z.instanceof(File)) });
-    const photo = new File(['x'], 'jack.jpg', { type: 'image/jpeg' });
-    const state = refused(parseForm(schema, posted(['serial', ''], ['photos', photo]), ['photos']));
-    expect(state.values).toEqual({ serial: '', photos: ['jack.jpg'] });
+    const form = posted(
+      ['serial', ''],
+      ['photos', new File(['x'], 'jack.jpg')],
+      ['photos', new File(['x'], 'pads.jpg')],
+    );
+    const names = { serial: '', photos: ['jack.jpg', 'pads.jpg'] };
+    expect(refused(parseForm(schema, form, ['photos'])).values).toEqual(names);
+    // Also where nobody said that they are a list, and after the form was parsed: one bad photo empties the field.
+    expect(refused(parseForm(schema, form)).values).toEqual(names);
+    expect(typedValues(form)).toEqual(names);
+  });
+
+  test('has no names where no file was chosen', () => {
+    const none = new File([], '', { type: 'application/octet-stream' });
+    expect(typedValues(posted(['photos', none]))).toEqual({ photos: [] });
   });
 });

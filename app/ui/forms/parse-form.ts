@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { FormState } from './form-state';
+import { handedBack } from './typed-values';
 
 export type ParsedForm<S extends z.ZodType> =
   | { ok: true; data: z.output<S> }
@@ -13,8 +14,8 @@ export const NOT_UNDERSTOOD = 'This was not understood. Load the page again and 
  *
  * An empty text field or an empty file field counts as absent, so `z.string()` refuses it and `.optional()`
  * lets it through. Names listed in `arrays` are always arrays (checkbox groups, several files); every other
- * name takes its first non-empty value. Chosen files come back as their names only: a browser never refills
- * a file field. Fields whose name contains "password" are never handed back.
+ * name takes its first non-empty value. Chosen files come back as a list of their names: a browser never
+ * refills a file field. Fields whose name contains "password" are never handed back.
  *
  * Example: `parseForm(z.object({ serial: z.string() }), formData)` gives `{ ok: true, data: { serial: 'QF-1' } }`
  * or `{ ok: false, state: { errors: { serial: ['…'] }, values: { serial: '' } } }`.
@@ -33,8 +34,7 @@ export function parseForm<S extends z.ZodType>(
     const filled = all.filter((entry) => (entry instanceof File ? entry.size > 0 : entry !== ''));
     raw.set(name, arrays.includes(name) ? filled : filled[0]);
     if (/password/i.test(name)) continue;
-    const typed = all.map((entry) => (entry instanceof File ? entry.name : entry));
-    values.set(name, arrays.includes(name) ? typed.filter(Boolean) : (typed[0] ?? ''));
+    values.set(name, handedBack(all, arrays.includes(name)));
   }
   for (const name of arrays) if (!raw.has(name)) raw.set(name, []);
 

@@ -1,8 +1,9 @@
 /**
  * What a person typed, as a form hands it back when it is refused after it was parsed, so that nothing is lost. Names in
- * `arrays` are lists; files cannot be handed back, and passwords must not be.
+ * `arrays` are lists. Of files only their names come back, as a list, so that the field can say which to choose again;
+ * passwords never do.
  *
- * typedValues(formData of serial=QF-1) -> { serial: 'QF-1' }
+ * typedValues(formData of serial=QF-1 and two files) -> { serial: 'QF-1', photos: ['one.jpg', 'two.jpg'] }
  */
 export function typedValues(
   formData: FormData,
@@ -12,11 +13,14 @@ export function typedValues(
   for (const name of new Set(formData.keys())) {
     // React adds its own hidden fields; "__proto__" can only come from a forged post.
     if (name.startsWith('$ACTION_') || name === '__proto__' || /password/i.test(name)) continue;
-    const texts = formData
-      .getAll(name)
-      .filter((entry) => typeof entry === 'string')
-      .map((entry) => entry.replaceAll('\r\n', '\n'));
-    values.set(name, arrays.includes(name) ? texts : (texts[0] ?? ''));
+    values.set(name, handedBack(formData.getAll(name), arrays.includes(name)));
   }
   return Object.fromEntries(values);
+}
+
+/** What goes back to one field: its text, or a list where it is one or holds files. */
+export function handedBack(entries: readonly FormDataEntryValue[], isList: boolean): string | string[] {
+  const typed = entries.map((entry) => (entry instanceof File ? entry.name : entry.replaceAll('\r\n', '\n')));
+  const hasFiles = entries.some((entry) => entry instanceof File);
+  return isList || hasFiles ? typed.filter(Boolean) : (typed[0] ?? '');
 }

@@ -82,7 +82,7 @@ async function open(number: string, revision: number, formData: FormData): Promi
   if (model.battery === 'none') formData.set('battery', 'none');
   const parsed = parseForm(openForm, formData);
   if (!parsed.ok) return { ...half, ...parsed.state };
-  const typed = Object.fromEntries(Object.entries(parsed.data).map(([name, value]) => [name, String(value)]));
+  const typed = typedValues(formData);
   const cells = await doubtfulCells(assessed.chain);
   const verdict = postedAnswer(model, parsed.data.battery, cells);
   // A cell of ours in doubt must not cost anybody their claim: it opens and counts from today, without a packing slip.

@@ -5,6 +5,7 @@ import { onlyPlain } from '@/app/only-plain';
 import { withStoredPhotos } from '@/app/store-photos';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
 import { jobRefused } from '@/app/workshop/job-refused';
 import { staffActor } from '@/app/workshop/staff-actor';
 import { requireStaff } from '@/app/workshop/who';
@@ -24,7 +25,6 @@ export async function takeIn(number: string, _before: FormState, formData: FormD
   const parsed = parseForm(takeInForm, formData, ['arrived', 'photos', 'serialPhoto']);
   if (!parsed.ok) return parsed.state;
   const { version, ...read } = parsed.data;
-  const values = { serial: read.serial, arrived: read.arrived, extra: read.extra.join('\n') };
   const outcome = await attempt(() =>
     withStoredPhotos({
       entries: formData.getAll('serialPhoto'),
@@ -43,6 +43,11 @@ export async function takeIn(number: string, _before: FormState, formData: FormD
         }),
     }),
   );
-  if (!outcome.ok) return jobRefused(outcome.refusal, { jobNumber: job.number, version, values });
+  if (!outcome.ok)
+    return jobRefused(outcome.refusal, {
+      jobNumber: job.number,
+      version,
+      values: typedValues(formData, ['arrived']),
+    });
   redirect(`/workshop/arrivals/${job.number}` as Route);
 }

@@ -47,6 +47,6 @@ export async function openForParcel(_before: FormState, formData: FormData): Pro
         }),
     }),
   );
-  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData, ['photos']));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   redirect(`/workshop/arrivals/${outcome.value.number}` as Route);
 }
