@@ -202,6 +202,7 @@ export const actions: readonly ActionRow[] = [
   ...inFile('/workshop/jobs/[number]/bench-actions.ts', [
     ['addWire', bench, job],
     ['putBack', bench, job],
+    ['pieceOut', bench, job],
     ['stopWork', all, job],
   ]),
   ...inFile('/workshop/jobs/[number]/dispatch-actions.ts', [

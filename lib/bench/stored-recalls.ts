@@ -14,18 +14,27 @@ export type SoughtUnit = {
 };
 
 /** A piece of a recalled lot that is in a unit, with what its customer was or would be written about it. */
-export type RecalledPiece = { part: string; lot: string; isCell: boolean; recalledAt: Date; text: string };
+export type RecalledPiece = {
+  /** the job that fitted it */
+  jobNumber: string;
+  part: string;
+  lot: string;
+  isCell: boolean;
+  recalledAt: Date;
+  text: string;
+};
 
 /**
- * Pieces of recalled lots that any job of a unit fitted and did not put back, each part and lot once. Asked of the unit and not of
+ * Pieces of recalled lots that any job of a unit fitted, and that were neither put back nor taken out since, each part and lot once. Asked of the unit and not of
  * one job, since a claim or a next booking carries nothing itself, and the piece is in the unit all the same. A stop without a letter
  * keeps its reason in the workshop's words, so the letter stands for it as it is written by itself.
  */
 export async function recalledPieces(unit: SoughtUnit, client: Tx = db): Promise<RecalledPiece[]> {
   const uses = await client.partUse.findMany({
-    where: { lot: { recalls: { some: {} } }, job: jobsOf(unit) },
+    where: { takenOutAt: null, lot: { recalls: { some: {} } }, job: jobsOf(unit) },
     orderBy: inOrder,
     select: {
+      job: { select: { number: true } },
       lot: {
         select: {
           code: true,
@@ -35,13 +44,14 @@ export async function recalledPieces(unit: SoughtUnit, client: Tx = db): Promise
       },
     },
   });
-  const pieces = uses.flatMap(({ lot }): RecalledPiece[] => {
+  const pieces = uses.flatMap(({ job, lot }): RecalledPiece[] => {
     const [newest] = lot.recalls;
     if (!newest) return [];
     const part = lot.part.name;
     const letter = lot.recalls.find((recall) => recall.mails > 0);
     return [
       {
+        jobNumber: job.number,
         part,
         lot: lot.code,
         isCell: isCell(part),

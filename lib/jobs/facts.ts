@@ -65,10 +65,10 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
 /** Fitted parts of lots that were recalled. */
 export function recalledPartsOf(job: Pick<JobRecord, 'partUses'>): string[] {
   return recalledParts(
-    job.partUses.map(({ lot }) => ({
+    job.partUses.map(({ lot, takenOutAt }) => ({
       part: lot.part.name,
       lot: lot.code,
-      isRecalled: lot.recalls.length > 0,
+      isRecalled: lot.recalls.length > 0 && takenOutAt === null,
     })),
   );
 }
@@ -94,7 +94,7 @@ export function requireMove(
   key: MoveKey,
   actor: Actor,
   on: { today: Day; locale: string } | null = null,
-  said: Pick<JobFacts, 'isHandoverNamed'> | null = null,
+  said: Partial<Pick<JobFacts, 'isHandoverNamed' | 'recalledParts'>> | null = null,
 ): void {
   const facts = { ...factsOf(job, on?.today), ...said };
   const answer = mayMove(key, facts, moveBy(actor));

@@ -21,6 +21,7 @@ import { factsOf, requireMove } from './facts';
 import { type JobRecord, readJob, readStage } from './records';
 import { hasLeft, waitsForAddress } from './rules/handover';
 import { type MoveKey, moveOf, type StageMail } from './rules/stages';
+import { recalledInUnit } from './stored-recall';
 import { writeEvent } from './write-event';
 import { lockJob } from './write-lock';
 import { writeNotice } from './write-unclaimed';
@@ -81,8 +82,11 @@ export async function moveJob(o: {
     }
     const workshop = await readWorkshop(tx);
     const { timeZone, locale } = workshop;
-    requireMove(job, o.move, o.actor, { today: dayInZone(o.now, timeZone), locale });
     const move = moveOf(o.move);
+    const said = move.needs.includes('no-recalled-part')
+      ? { recalledParts: await recalledInUnit(job, tx) }
+      : null;
+    requireMove(job, o.move, o.actor, { today: dayInZone(o.now, timeZone), locale }, said);
     await writeEvent(tx, {
       jobId: job.id,
       actor: o.actor,

@@ -46,6 +46,14 @@ export async function piecesToWarnOfOnJob(job: JobRecord): Promise<RecalledPiece
   return decided && GONE_FOR_GOOD.includes(decided) ? [] : piecesToWarnOf(unitOfJob(job));
 }
 
+/**
+ * Pieces of recalled lots in the unit of a job, in words, whichever job fitted them: a unit that comes on a claim carries what its
+ * first repair put in, and does not leave with it again.
+ */
+export async function recalledInUnit(job: JobRecord, client?: Tx): Promise<string[]> {
+  return (await recalledPieces(unitOfJob(job), client)).map(({ part, lot }) => `${part}, lot ${lot}`);
+}
+
 /** Pieces of recalled lots about which a customer has to be warned: those in a unit that is with them. */
 export async function piecesToWarnOf(unit: SoughtUnit): Promise<RecalledPiece[]> {
   const pieces = await recalledPieces(unit);

@@ -7,6 +7,7 @@ import { requireMove } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, staffNames } from '@/lib/jobs/records';
 import { type Handover, hasLeft, isHandoverNamed } from '@/lib/jobs/rules/handover';
 import { moveOf } from '@/lib/jobs/rules/stages';
+import { recalledInUnit } from '@/lib/jobs/stored-recall';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
@@ -54,7 +55,10 @@ export async function dispatch(
     throw new Refusal('conflict', 'This job changed while you had it open. Nothing was sent back.');
   }
   requireReference(o.handover);
-  requireMove(job, 'dispatch', o.actor, null, { isHandoverNamed: isHandoverNamed(o.handover) });
+  requireMove(job, 'dispatch', o.actor, null, {
+    isHandoverNamed: isHandoverNamed(o.handover),
+    recalledParts: await recalledInUnit(job),
+  });
 
   const workshop = await readWorkshop();
   const handover = await requireCarrier(job, o, workshop);

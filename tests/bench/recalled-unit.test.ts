@@ -2,14 +2,25 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { recallLot } from '@/lib/bench/recall-lot';
 import { recallText } from '@/lib/bench/rules/recall-text';
 import { cellsOf, recalledPieces } from '@/lib/bench/stored-recalls';
+import { takeOutPiece } from '@/lib/bench/take-out-piece';
 import { db } from '@/lib/db/client';
 import { book } from '@/lib/jobs/book';
 import { piecesToWarnOfOnJob, slipOfJob, unitOfJob } from '@/lib/jobs/stored-recall';
 import { drawMail } from '@/lib/mail/draw';
 import { useDatabase } from '@/tests/database';
 import { filledDraft, SERIAL } from '@/tests/makers/job';
-import { jobNow, makeCertificate, makeClaim, somePhoto, takeIn } from '@/tests/makers/walk';
-import { makeWorkshop, OWNER } from '@/tests/makers/workshop';
+import {
+  jobNow,
+  makeCertificate,
+  makeClaim,
+  moveTo,
+  proveJob,
+  ruleClaim,
+  sendBack,
+  somePhoto,
+  takeIn,
+} from '@/tests/makers/walk';
+import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 import { madeOnce } from '@/tests/world/made-once';
 
 useDatabase();
@@ -49,7 +60,7 @@ describe('a unit with a cell of a recalled lot', () => {
   it('is warned of on its page, in the words of the letter', async () => {
     expect(await piecesToWarnOfOnJob(await jobNow(jobId))).toEqual([]);
     await recall();
-    expect(await piecesToWarnOfOnJob(await jobNow(jobId))).toEqual([
+    expect(await piecesToWarnOfOnJob(await jobNow(jobId))).toMatchObject([
       { part: CELL, lot: 'L-2611', isCell: true, recalledAt: STOPPED, text: 'Stop using it, and answer us.' },
     ]);
   });
@@ -120,4 +131,56 @@ it('a unit with another part of a recalled lot is warned of, and may be posted',
   const claim = await makeClaim({ number, now: LATER });
   expect(await slip(claim.jobId)).toEqual({ isOffered: true });
   expect((await piecesToWarnOfOnJob(await jobNow(claim.jobId))).map(({ isCell }) => isCell)).toEqual([false]);
+});
+
+describe('a piece of a recalled lot that an earlier job fitted', () => {
+  const takeOut = async (actor = BENCH) => {
+    const { id: partUseId } = await db.partUse.findFirstOrThrow({ where: { jobId } });
+    return takeOutPiece({ jobId, version: (await jobNow(jobId)).version, partUseId, actor, now: LATER });
+  };
+
+  it('keeps a claim on that unit from being proved until it is noted as out', async () => {
+    await recall();
+    const claim = await makeClaim({ number, now: LATER });
+    await takeIn(claim.jobId, LATER);
+    await moveTo(claim.jobId, 'assess', LATER);
+    await ruleClaim(claim, { cause: 'workmanship', now: LATER });
+    await moveTo(claim.jobId, 'start-bench', LATER);
+    await expect(proveJob(claim.jobId, world, LATER)).rejects.toThrow('note on that job that it is out');
+    expect((await jobNow(claim.jobId)).stage).toBe('proving');
+    await takeOut();
+    await moveTo(claim.jobId, 'pass-checks', LATER);
+    await sendBack(claim.jobId, LATER);
+    expect(await piecesToWarnOfOnJob(await jobNow(jobId))).toEqual([]);
+  });
+
+  it('is found by whoever sends the unit back, too', async () => {
+    const claim = await makeClaim({ number, now: LATER });
+    await takeIn(claim.jobId, LATER);
+    await moveTo(claim.jobId, 'assess', LATER);
+    await ruleClaim(claim, { cause: 'workmanship', now: LATER });
+    await moveTo(claim.jobId, 'start-bench', LATER);
+    await proveJob(claim.jobId, world, LATER);
+    await recall();
+    await expect(sendBack(claim.jobId, LATER)).rejects.toThrow('A part of a recalled lot is fitted');
+    expect(await db.certificate.count()).toBe(1);
+  });
+
+  it('once out lets the unit be booked and posted, and stays counted with its lot', async () => {
+    await recall();
+    const claim = await makeClaim({ number, now: LATER });
+    await takeOut();
+    expect(await slip(claim.jobId)).toEqual({ isOffered: true });
+    expect(await db.partUse.count()).toBe(1);
+    expect((await jobNow(jobId)).events.at(-1)?.kind).toBe('recalled-part-out');
+    await expect(takeOut()).rejects.toMatchObject({ code: 'conflict' });
+  });
+
+  it('is not noted as out where its lot was not stopped, or the unit is here', async () => {
+    await expect(takeOut()).rejects.toMatchObject({ code: 'conflict' });
+    await recall();
+    await db.job.update({ where: { id: jobId }, data: { stage: 'ready' } });
+    await expect(takeOut()).rejects.toMatchObject({ code: 'conflict' });
+    expect(await db.partUse.count({ where: { takenOutAt: null } })).toBe(1);
+  });
 });

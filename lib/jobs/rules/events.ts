@@ -45,6 +45,8 @@ export const EVENT_DATA = {
     /** the unit was with us: nobody was written to, and the part has to come out */
     isHere: z.boolean().optional(),
   }),
+  /** out of a unit that had left with it */
+  'recalled-part-out': z.object({ partUseId: z.string(), part: z.string(), lot: z.string() }),
   'check-recorded': z.object({ entryId: z.string(), check: z.string(), isPassed: z.boolean() }),
   'offer-written': z.object({
     revision: z.number().int(),
@@ -151,6 +153,8 @@ export function eventLine(kind: string, data: unknown): string {
       return event.data.isHere
         ? `Recalled, and fitted here: ${event.data.part}, lot ${event.data.lot}`
         : `Letter sent about ${event.data.part}, lot ${event.data.lot}`;
+    case 'recalled-part-out':
+      return `Out of the unit: ${event.data.part}, lot ${event.data.lot}`;
     case 'check-recorded':
       return `${event.data.isPassed ? 'Passed' : 'Failed'}: ${event.data.check}`;
     case 'offer-written':

@@ -181,7 +181,7 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   'work-recorded': 'Record the work that was done first.',
   'checks-passed': 'Every check on the sheet must pass first.',
   'no-recalled-part':
-    'A part of a recalled lot is fitted. Replace it on the bench and put the old one back into stock first.',
+    'A part of a recalled lot is fitted. Replace it on the bench and put the old one back into stock first; of one that an earlier job fitted, note on that job that it is out.',
   'check-failed': 'No check on the sheet has failed.',
   'not-as-it-came': 'The unit goes back without a repair.',
   'not-repaired': 'The unit goes back repaired.',

@@ -99,6 +99,7 @@ export const jobs: FormsOfFiles = [
       workForm: { fields: { ...said, minutes: '20' } },
       partForm: { fields: { lot: uuid, quantity: '1' } },
       putBackForm: { fields: { use: uuid } },
+      pieceOutForm: { fields: { use: uuid } },
       newestSheetForm: { fields: { sheet: '2' } },
       stopForm: { fields: { why: 'cannot-repair', reason: 'The chip is no longer made.' } },
       paymentForm: {

@@ -2,10 +2,11 @@
 import type { FormState } from '@/app/ui/forms/form-state';
 import { putBackPart } from '@/lib/bench/put-back-part';
 import { recordWire } from '@/lib/bench/record-wire';
+import { takeOutPiece } from '@/lib/bench/take-out-piece';
 import { permissionOf } from '@/lib/jobs/rules/move-permissions';
 import { stopRepair } from '@/lib/jobs/stop-repair';
 import { onJob } from './action-kit';
-import { putBackForm, stopForm } from './schema';
+import { pieceOutForm, putBackForm, stopForm } from './schema';
 import { wireForm } from './wire-schema';
 
 export async function addWire(number: string, _before: FormState, formData: FormData): Promise<FormState> {
@@ -27,6 +28,17 @@ export async function putBack(number: string, _before: FormState, formData: Form
     formData,
     part: 'parts',
     work: ({ data, ...call }) => putBackPart({ ...call, partUseId: data.use }),
+  });
+}
+
+export async function pieceOut(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onJob({
+    permission: 'bench',
+    number,
+    schema: pieceOutForm,
+    formData,
+    part: 'parts',
+    work: ({ data, ...call }) => takeOutPiece({ ...call, partUseId: data.use }),
   });
 }
 

@@ -13,6 +13,7 @@ import type { JobRecord } from '@/lib/jobs/records';
 import { openMoves, reasonSentence } from '@/lib/jobs/rules/guards';
 import { permissionOf } from '@/lib/jobs/rules/move-permissions';
 import { FINAL_STAGES, type Move, type MoveKey, type Stage } from '@/lib/jobs/rules/stages';
+import { recalledInUnit } from '@/lib/jobs/stored-recall';
 import { may, type Role } from '@/lib/people/rules/roles';
 import { move } from './actions';
 import { AfterDispatchPart } from './after-dispatch-part';
@@ -44,8 +45,11 @@ const COULD_BEGIN_EARLY: ReadonlySet<Stage> = new Set([
 ]);
 
 /** Every move that leaves this stage: those open as buttons with their consequence, the others with the reason why not. */
-export function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Staff }) {
-  const facts = factsOf(job, dayInZone(now(), workshop.timeZone));
+export async function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Staff }) {
+  const facts = {
+    ...factsOf(job, dayInZone(now(), workshop.timeZone)),
+    recalledParts: await recalledInUnit(job),
+  };
   const moves = openMoves(facts, who.role === 'owner' ? 'owner' : 'staff');
   const shut = moves.filter(({ move: { key }, answer }) => !answer.allowed && !UNSAID.has(key));
   const open = moves.filter(({ answer }) => answer.allowed).map((each) => each.move);

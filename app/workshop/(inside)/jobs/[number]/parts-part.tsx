@@ -2,11 +2,9 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
-import { Notice } from '@/app/ui/page/notice';
 import { Table } from '@/app/ui/page/table';
 import { lotsInStock } from '@/lib/bench/lots-in-stock';
 import { putBackStages } from '@/lib/bench/rules/put-back';
-import { recalledPartsOf } from '@/lib/jobs/facts';
 import { type JobRecord, readStage } from '@/lib/jobs/records';
 import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { formatMoney } from '@/lib/money/amount';
@@ -14,6 +12,7 @@ import { takePart } from './actions';
 import { putBack } from './bench-actions';
 import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
+import { RecalledPart } from './recalled-part';
 
 type Props = Pick<SheetProps, 'job' | 'workshop'> & { isOpen: boolean };
 type PartUse = JobRecord['partUses'][number];
@@ -22,16 +21,9 @@ type PartUse = JobRecord['partUses'][number];
 export async function PartsPart({ job, workshop, isOpen }: Props) {
   const mayPutBack = putBackStages(isRepaired(job.events)).includes(readStage(job.stage));
   const lots = isOpen ? await lotsInStock() : [];
-  const recalled = recalledPartsOf(job);
   return (
     <div id="parts">
-      {recalled.length > 0 ? (
-        <Notice kind="stop" heading="A part of a recalled lot is fitted">
-          <p>
-            {`${recalled.join('; ')}. The unit cannot leave with it: fit another, and put this one back, at the bench.`}
-          </p>
-        </Notice>
-      ) : null}
+      <RecalledPart job={job} />
       {job.partUses.length > 0 ? (
         <Table
           caption="Parts fitted"

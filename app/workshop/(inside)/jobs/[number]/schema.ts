@@ -33,6 +33,7 @@ export const partForm = z.object({
     .max(1000, 'That is more than a shelf holds'),
 });
 export const putBackForm = z.object({ use: z.uuid({ error: 'Choose the part that goes back' }) });
+export const pieceOutForm = z.object({ use: z.uuid({ error: 'Choose the part that is out' }) });
 export const newestSheetForm = z.object({ sheet: countedField });
 export const stopForm = z.object({
   why: z.enum(STOPS, { error: 'Choose why it is not repaired' }),

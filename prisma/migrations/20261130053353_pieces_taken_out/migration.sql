@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "part_use" ADD COLUMN     "takenOutAt" TIMESTAMPTZ(3);
