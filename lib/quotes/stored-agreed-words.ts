@@ -2,6 +2,7 @@ import { dayFromDate } from '@/lib/calendar/day';
 import { coverWords } from '@/lib/catalogue/rules/cover-words';
 import type { QuoteRecord } from './records';
 import { agreedWords } from './rules/agreed-words';
+import { coverBeside } from './rules/asked-words';
 import { isInspectionOnly } from './rules/inspection-fee';
 import { shownLines } from './rules/lines';
 import { readConditions } from './stored-conditions';
@@ -21,7 +22,7 @@ export function readAgreedWords(
     isGross: offer.isGross,
     gross: offer.grossMinor,
     validUntil: dayFromDate(offer.validUntil),
-    cover: offer.policyVersion && coverWords(offer.policyVersion),
+    cover: offer.policyVersion && coverBeside(coverWords(offer.policyVersion), isInspectionOnly(offer)),
     returnFee: returnFeeMinor,
     isTakenOff: isInspectionFeeTakenOff && isInspectionOnly(offer),
     currency: quote.currency,

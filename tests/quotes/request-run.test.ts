@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { againWords } from '@/lib/jobs/rules/again-words';
-import { askedWords } from '@/lib/quotes/rules/asked-words';
+import { askedWords, coverBeside } from '@/lib/quotes/rules/asked-words';
 import { nextForAsker } from '@/lib/quotes/rules/request-next';
 import { requestRun } from '@/lib/quotes/rules/request-run';
 import { customerWords, REQUEST_STATES, type RequestState } from '@/lib/quotes/rules/request-states';
@@ -72,12 +72,21 @@ it('tells a customer whose booking was cancelled that the price ended with it, o
   expect(told).toContain('ask us for a price again');
   expect(customerWords('booked', { hasPrice: true, isCancelled: true })).toBe('Your booking is cancelled');
   expect(customerWords('booked', { hasPrice: true, isCancelled: false })).toBe('Your repair is booked');
+  expect(customerWords('booked', { hasPrice: true, isCancelled: false, isInspection: true })).toBe(
+    'Your inspection is booked',
+  );
   expect(againWords({ kind: 'repair', isQuoted: true })).not.toContain('price list');
   expect(againWords({ kind: 'repair', isQuoted: false })).toContain('price list');
   expect(againWords({ kind: 'claim', isQuoted: false })).toContain('certificate');
 });
 
 describe('a price for the inspection alone', () => {
+  it('promises the cover of a repair that may follow, and none of its own', () => {
+    const cover = '12 months on work and parts';
+    expect(coverBeside(cover, true)).toBe(`of the repair, if you say yes to one: ${cover}`);
+    expect(coverBeside(cover, false)).toBe(cover);
+  });
+
   it('is asked about as one, and the repair is not sold with it', () => {
     const words = askedWords(true, '£18.00');
     expect(words.question).toBe('Shall we inspect it for £18.00?');

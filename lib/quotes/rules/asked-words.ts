@@ -10,6 +10,16 @@ export function isBookedAtQuote(job: {
   return job.quotes[0]?.revisions.some(isAskedFor) ?? false;
 }
 
+/**
+ * The cover beside a price that was asked for. An inspection proves no repair and gets no certificate: what it names is the cover
+ * of the repair that may follow.
+ *
+ * coverBeside('12 months on work and parts', true) -> 'of the repair, if you say yes to one: 12 months on work and parts'
+ */
+export function coverBeside(cover: string, isInspection: boolean): string {
+  return isInspection ? `of the repair, if you say yes to one: ${cover}` : cover;
+}
+
 export type AskedWords = {
   question: string;
   /** what the button of a yes says, and what stands under it */

@@ -144,12 +144,17 @@ export const REQUEST_WORDS: Record<RequestState, { label: string; customer: stri
   'turned-down': { label: 'Turned down', customer: 'We cannot repair this one' },
 };
 
-/** What a state says to the customer, once the booking of its job was cancelled too: that a price was closed is not always that the unit cannot be repaired. */
+/** What a state says to the customer, of an inspection alone too, and once the booking of its job was cancelled too: that a price was closed is not always that the unit cannot be repaired. */
 export function customerWords(
   state: RequestState,
-  { hasPrice, isCancelled }: { hasPrice: boolean; isCancelled: boolean },
+  {
+    hasPrice,
+    isCancelled,
+    isInspection = false,
+  }: { hasPrice: boolean; isCancelled: boolean; isInspection?: boolean },
 ): string {
   if (isCancelled) return 'Your booking is cancelled';
+  if (state === 'booked' && isInspection) return 'Your inspection is booked';
   return state === 'turned-down' && hasPrice ? 'This quote is closed' : REQUEST_WORDS[state].customer;
 }
 

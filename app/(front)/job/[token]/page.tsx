@@ -24,6 +24,7 @@ import { isUnruled, type JobFacts } from '@/lib/jobs/rules/guards';
 import { isClosedByTime, isCollected, waitsForAddress } from '@/lib/jobs/rules/handover';
 import { type Done, stillDone } from '@/lib/jobs/rules/just-done';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
+import { BEFORE_READY } from '@/lib/jobs/rules/stage-sets';
 import { type JobKind, STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { lastDecision } from '@/lib/jobs/stored-decision';
 import { piecesToWarnOfOnJob, slipOfJob } from '@/lib/jobs/stored-recall';
@@ -168,7 +169,7 @@ export default async function JobPage({ params, searchParams }: Props) {
             term: 'Promise',
             text: job.promisedOn
               ? formatDay(dayFromDate(job.promisedOn), locale, 'short')
-              : 'once it is here',
+              : promiseToCome(facts),
           },
         ]}
         stamps={stampSteps({ stage, reached: stagesReached(job.events) }, { locale, timeZone })}
@@ -260,6 +261,13 @@ function promiseMoved(job: JobRecord, locale: string): string | null {
   const to = formatDay(day(data.to), locale, 'weekday');
   const from = data.from === null ? '' : `, from ${formatDay(day(data.from), locale, 'weekday')}`;
   return `To ${to}${from}. ${data.reason}`;
+}
+
+/** When a day is promised where none is yet; null where none is to come. */
+function promiseToCome({ stage, isPriceAgreed }: JobFacts): string | null {
+  if (stage === 'booked') return 'once it is here';
+  const isToAgree = stage === 'awaiting-approval' || BEFORE_READY.includes(stage);
+  return isToAgree && !isPriceAgreed ? 'with your yes to a price' : null;
 }
 
 function bookedTitle(job: JobRecord, kind: JobKind): string {

@@ -64,19 +64,20 @@ export default async function QuotePage({ params, searchParams }: Props) {
   const hasLastWord = quote.messages.at(-1)?.author === 'customer';
   const justDone = stillDoneOnQuote(done, { state, hasLastWord });
   const jobToken = quote.job ? await newestTokenOf(quote.job.id) : null;
+  const isInspection = shown !== null && isInspectionOnly(shown);
   const isCancelled = state === 'booked' && quote.job?.stage === 'cancelled';
   const parts: PartProps = { quote, token, workshop };
   return (
     <>
       <PageHead
-        title={customerWords(state, { hasPrice: shown !== null, isCancelled })}
+        title={customerWords(state, { hasPrice: shown !== null, isCancelled, isInspection })}
         lead={request.device}
         next={nextForAsker({
           state,
           price: shown ? formatMoney(shown.grossMinor, quote.currency, locale) : null,
           until: until ? formatDay(until, locale, 'weekday') : null,
           answerWithin,
-          isInspection: shown !== null && isInspectionOnly(shown),
+          isInspection,
           isCancelled,
         })}
       >

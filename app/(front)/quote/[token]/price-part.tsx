@@ -6,6 +6,8 @@ import { formatDay } from '@/lib/calendar/format';
 import { workingDaysWords } from '@/lib/calendar/working';
 import { coverWords } from '@/lib/catalogue/rules/cover-words';
 import { formatMoney } from '@/lib/money/amount';
+import { coverBeside } from '@/lib/quotes/rules/asked-words';
+import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { shownLines } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { ChangesPart } from './changes-part';
@@ -66,7 +68,7 @@ export function PricePart(props: Props) {
             text:
               workingDays === null ? null : `${workingDaysWords(workingDays)} from the day your unit is here`,
           },
-          { term: 'Cover', text: terms ? coverWords(terms) : null },
+          { term: 'Cover', text: terms ? coverBeside(coverWords(terms), isInspectionOnly(revision)) : null },
           {
             term: 'Your answer',
             text: decidedAt

@@ -17,8 +17,16 @@ export const metadata: Metadata = { title: 'Where is my repair', robots: { index
 
 type Props = { params: Promise<{ number: string }> };
 
-/** Where a promised day says nothing any more, or would be a wrong one. */
-const PAST_PROMISE: readonly Stage[] = ['declined', 'unclaimed', 'sent-back', 'closed', 'cancelled'];
+/** Where a promised day says nothing any more, or would be a wrong one: the days of an answer are not counted in it. */
+const PAST_PROMISE: readonly Stage[] = [
+  'awaiting-approval',
+  'ready',
+  'declined',
+  'unclaimed',
+  'sent-back',
+  'closed',
+  'cancelled',
+];
 
 /** The stage of a job for whoever has its number: nothing here says whose it is or what it is. */
 export default async function StatusPage({ params }: Props) {

@@ -128,7 +128,7 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
           {
             term: 'Our promise',
             text: terms.workTerm
-              ? `Our work is covered for ${describePeriod(terms.workTerm)}. You get a certificate.`
+              ? `${repair.quote?.isInspection ? 'If you say yes to a repair, our' : 'Our'} work is covered for ${describePeriod(terms.workTerm)}. You get a certificate.`
               : null,
           },
         ]}

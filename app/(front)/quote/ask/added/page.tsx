@@ -3,6 +3,7 @@ import { readWorkshop } from '@/app/read-workshop';
 import { LinkButton } from '@/app/ui/page/button';
 import { PageHead } from '@/app/ui/page/page-head';
 import { workingDaysWords } from '@/lib/calendar/working';
+import { ifMailed } from '@/lib/mail/mail-server';
 
 export const metadata: Metadata = { title: 'Added to your request', robots: { index: false } };
 
@@ -17,8 +18,10 @@ export default async function AddedPage() {
         next={`we read both together and answer within ${workingDaysWords(answerDays)}, with a price or a question. Asking is free.`}
       />
       <p>
-        We have sent you a mail with the private link to your request. If it has not come in a few minutes,
-        look among the unwanted mail.
+        {ifMailed(
+          'We have sent you a mail with the private link to your request. If it has not come in a few minutes, look among the unwanted mail.',
+          'We send no mail yet, so we write to the address you gave by hand. It also stands on the page of your first request, whose address we asked you to keep.',
+        )}
       </p>
       <p className="page-actions">
         <LinkButton href="/prices" kind="second">
