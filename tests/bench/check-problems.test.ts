@@ -4,7 +4,7 @@ import { CHECK_PROBLEM_SENTENCES, type CheckDraft, checkProblems } from '@/lib/b
 import { connectorChecks } from '@/lib/bench/rules/connector-sheet';
 import { hasMainsChecks, mainsChecks } from '@/lib/bench/rules/mains-checks';
 import { PIN_TABLES } from '@/lib/bench/rules/pin-tables/all';
-import { fillLimit, solderFillCheck } from '@/lib/bench/rules/solder-fill';
+import { SOLDER_FILLS, solderFillCheck } from '@/lib/bench/rules/solder-fill';
 
 const reading: CheckDraft = {
   kind: 'reading',
@@ -57,7 +57,7 @@ test('every ready-made check can fail and names a caution that exists', () => {
     ...PIN_TABLES.flatMap(connectorChecks),
     ...mainsChecks(1),
     ...mainsChecks(2),
-    solderFillCheck(),
+    ...SOLDER_FILLS.flatMap(({ key }) => solderFillCheck(key) ?? []),
   ];
   expect(made.length).toBeGreaterThan(15);
   for (const check of made) {
@@ -87,9 +87,18 @@ test.each([
   expect(readings.map((check) => `${check.high ?? check.low} ${check.unit}`)).toEqual(limits);
 });
 
-test('the solder fill on a sheet is the limit of class 2 and 3', () => {
-  for (const ipcClass of [2, 3] as const)
-    expect(fillLimit({ ipcClass, leads: 4, boardMm: 2 })).toMatchObject({ percent: solderFillCheck().low });
+// IPC-A-610F Table 7-4; the thickness from which 1.2 mm is less than half the hole is 1.2 / 0.5.
+test.each([
+  { key: 'solder-fill-2', low: 75, help: 'class 2.' },
+  { key: 'solder-fill-2-many', low: 50, help: 'thicker than 2.4 mm a fill of 1.2 mm is enough' },
+  { key: 'solder-fill-2-plane', low: 50, help: 'hole at a copper plane.' },
+  { key: 'solder-fill-3', low: 75, help: 'class 3.' },
+])('$key asks for $low %', ({ key, low, help }) => {
+  expect(solderFillCheck(key)).toMatchObject({ low, high: 100, help: expect.stringContaining(help) });
+});
+
+test('class 1, which leaves the fill open, is not offered', () => {
+  expect(solderFillCheck('solder-fill-1')).toBeNull();
 });
 
 test('a sheet knows its mains checks by who may sign them', () => {

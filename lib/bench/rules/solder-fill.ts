@@ -31,30 +31,50 @@ export function fillLimit(facts: FillFacts): FillLimit {
   if (!Number.isInteger(facts.leads) || facts.leads < 1)
     throw new RangeError(`Not a count of leads: ${facts.leads}`);
   if (facts.ipcClass === 1) return { isSpecified: false };
-  const mm = limitMm(facts);
-  return { isSpecified: true, mm, percent: (mm / facts.boardMm) * 100 };
+  const percent = limitPercent(facts);
+  return { isSpecified: true, percent, mm: (facts.boardMm * percent) / 100 };
 }
 
-function limitMm({ ipcClass, leads, boardMm, isHeatPlane }: FillFacts): number {
-  const share = (percent: number) => (boardMm * percent) / 100;
-  if (ipcClass === 2 && leads >= MANY_LEADS) return Math.min(share(EASED_LIMIT), EASED_MM);
-  return share(ipcClass === 2 && isHeatPlane ? EASED_LIMIT : FULL_LIMIT);
+function limitPercent({ ipcClass, leads, boardMm, isHeatPlane }: FillFacts): number {
+  if (ipcClass === 2 && leads >= MANY_LEADS) return Math.min(EASED_LIMIT, (EASED_MM / boardMm) * 100);
+  return ipcClass === 2 && isHeatPlane ? EASED_LIMIT : FULL_LIMIT;
 }
 
-/** Whether a fill that was seen, in percent of the board, is enough; always so in class 1, which specifies none. */
-export function isFillEnough(seenPercent: number, facts: FillFacts): boolean {
-  const limit = fillLimit(facts);
-  return !limit.isSpecified || seenPercent >= limit.percent;
-}
+/** The board that most units are made on; on thicker ones the limit in millimetres can be the lower one, which the help says. */
+const USUAL_BOARD_MM = 1.6;
 
-/** The check that through-hole anchors of a connector are filled, as it is offered on a sheet: the limit of class 2 and 3. */
-export function solderFillCheck(): CheckDraft {
+/** What may be put on a sheet ready-made. Class 1 is not among them: it leaves the fill open, so no reading could fail. */
+export const SOLDER_FILLS = [
+  { key: 'solder-fill-2', label: 'class 2', facts: { ipcClass: 2, leads: 1 } },
+  {
+    key: 'solder-fill-2-many',
+    label: `class 2, ${MANY_LEADS} leads or more`,
+    facts: { ipcClass: 2, leads: MANY_LEADS },
+  },
+  {
+    key: 'solder-fill-2-plane',
+    label: 'class 2, hole at a copper plane',
+    facts: { ipcClass: 2, leads: 1, isHeatPlane: true },
+  },
+  { key: 'solder-fill-3', label: 'class 3', facts: { ipcClass: 3, leads: 1 } },
+] as const satisfies readonly { key: string; label: string; facts: Omit<FillFacts, 'boardMm'> }[];
+
+/** The check that through-hole anchors of a connector are filled, by its key; null where there is none of that key. */
+export function solderFillCheck(key: string): CheckDraft | null {
+  const set = SOLDER_FILLS.find((each) => each.key === key);
+  if (!set) return null;
+  const limit = fillLimit({ ...set.facts, boardMm: USUAL_BOARD_MM });
+  if (!limit.isSpecified) return null;
+  const thick =
+    set.facts.leads < MANY_LEADS
+      ? ''
+      : ` In a board thicker than ${(EASED_MM * 100) / EASED_LIMIT} mm a fill of ${EASED_MM} mm is enough.`;
   return {
     kind: 'reading',
     label: 'Solder fill of the anchors, the least of them',
-    help: `How much of the hole is filled, seen from both sides. ${FULL_LIMIT} % by IPC-A-610 class 2 and 3; class 2 eases to ${EASED_LIMIT} % with ${MANY_LEADS} leads or more, or at a copper plane.`,
+    help: `How much of the hole is filled, seen from both sides. ${limit.percent} % or more by IPC-A-610, ${set.label}.${thick}`,
     unit: '%',
-    low: FULL_LIMIT,
+    low: limit.percent,
     high: 100,
     choices: [],
     passing: [],

@@ -98,7 +98,8 @@ function unknownConnector(formData: FormData): FormState {
 
 async function readyChecks(key: string) {
   if (key === 'mains-1' || key === 'mains-2') return mainsChecks(key === 'mains-1' ? 1 : 2);
-  if (key === 'solder-fill') return [solderFillCheck()];
+  const fill = solderFillCheck(key);
+  if (fill) return [fill];
   const table = await readTable(key);
   return table ? connectorChecks(table) : null;
 }

@@ -7,6 +7,7 @@ import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
+import { SOLDER_FILLS } from '@/lib/bench/rules/solder-fill';
 import { formatInstant } from '@/lib/calendar/format';
 import { readRepair, type SheetVersion } from '@/lib/catalogue/staff-records';
 import { may } from '@/lib/people/rules/roles';
@@ -24,7 +25,11 @@ const readOnce = cache(readRepair);
 type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: string }> };
 
 const OTHER_SETS = [
-  { value: 'solder-fill', label: 'Solder fill of through-hole anchors', group: 'Solder' },
+  ...SOLDER_FILLS.map(({ key, label }) => ({
+    value: key,
+    label: `Solder fill of through-hole anchors, ${label}`,
+    group: 'Solder, by the IPC class you work to',
+  })),
   {
     value: 'mains-1',
     label: 'Mains equipment with protective conductor (class I)',
