@@ -197,6 +197,7 @@ export const actions: readonly ActionRow[] = [
     ['addPayment', desk, job],
     ['issueNow', desk, { ...job, form: filledIn }],
     ['writeToCustomer', all, job],
+    ['settleWords', all, job],
     ['newLink', all, { ...job, form: filledIn }],
   ]),
   ...inFile('/workshop/jobs/[number]/bench-actions.ts', [
@@ -258,6 +259,7 @@ export const actions: readonly ActionRow[] = [
     ['askQuestion', all, quote],
     ['newQuoteLink', all, { ...quote, form: filledIn }],
     ['writeMessage', all, quote],
+    ['settleWords', all, quote],
     ['turnDownRequest', desk, quote],
   ]),
   ...inFile('/workshop/quotes/[number]/price/actions.ts', [['writeQuote', desk, quote]]),

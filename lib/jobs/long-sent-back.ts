@@ -9,7 +9,8 @@ const MOST = 200;
 
 /**
  * Jobs whose unit was sent back so long ago that it counts as delivered, the oldest first; or those of them whose customer
- * has written since. A parcel that somebody reports missing did not come, and only a person can read which it is.
+ * has written since. A parcel that somebody reports missing did not come, and only a person can read which it is: words that a
+ * person read and called in need of no answer report nothing.
  */
 export async function longSentBack(
   now: Date,
@@ -19,6 +20,7 @@ export async function longSentBack(
   return db.$queryRaw<{ id: string; version: number }[]>`
     SELECT j."id", j."version" FROM "job" j
     WHERE j."stage" = 'sent-back' AND j."sentBackAt" <= ${until} AND ${isWrittenAbout} = EXISTS (
-      SELECT FROM "message" m WHERE m."jobId" = j."id" AND m."author" = 'customer' AND m."at" > j."sentBackAt")
+      SELECT FROM "message" m WHERE m."jobId" = j."id" AND m."author" = 'customer' AND m."at" > j."sentBackAt"
+        AND m."settledHow" IS DISTINCT FROM 'no-answer-needed')
     ORDER BY j."sentBackAt", j."id" LIMIT ${MOST}`;
 }

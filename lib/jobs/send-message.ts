@@ -8,6 +8,7 @@ import { readStage } from './records';
 import { BEFORE_READY } from './rules/stage-sets';
 import { writeEvent } from './write-event';
 import { idOfSent, writeOnce } from './write-once';
+import { settleAnswered } from './write-settled';
 import { takeUpAnswered } from './write-unclaimed';
 
 /** A message on the job, mirrored by mail to the other side. */
@@ -49,6 +50,7 @@ export async function sendMessage(o: {
         event: { kind: 'message-sent', data: { messageId: message.id, author } },
       });
       if (author === 'customer') await takeUpUnclaimed(tx, o);
+      else if ('id' in o.actor) await settleAnswered(tx, { ...o, about: { jobId: o.jobId }, actor: o.actor });
       const to = author === 'staff' ? job.customer.email : (await readWorkshop(tx)).email;
       if (to === '') return;
       await queueMail(tx, {

@@ -1,4 +1,4 @@
-import { addDays, type Day, dayFromDate, dayInZone, startOfDay } from '@/lib/calendar/day';
+import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { balanceOf } from '@/lib/invoices/rules/balance';
@@ -104,8 +104,6 @@ const SHOWN = {
 
 /** Working days of bench load that are shown. */
 const LOAD_DAYS = 10;
-/** Messages older than this are not dug up as unanswered. */
-const MESSAGE_DAYS = 60;
 
 /** Everything that needs a hand today; `given` is the workshop where whoever asks has read it. */
 export async function readToday(now: Date, given?: WorkshopCard): Promise<Today> {
@@ -121,7 +119,7 @@ export async function readToday(now: Date, given?: WorkshopCard): Promise<Today>
     }),
     listRequests({ states: ['asked', 'quoted', 'accepted'] }),
     readCalendar(workshop, today),
-    readUnanswered(startOfDay(addDays(today, -MESSAGE_DAYS), timeZone)),
+    readUnanswered(),
     countMailToLookAt(),
   ]);
   const ends = await readCoverEnds(open.flatMap(({ claim }) => claim?.certificate ?? []));

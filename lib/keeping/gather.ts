@@ -12,7 +12,7 @@ const PHOTOS = {
 } as const;
 const MESSAGES = {
   orderBy: inOrder,
-  select: { author: true, text: true, at: true, readAt: true },
+  select: { author: true, text: true, at: true, readAt: true, settledAt: true, settledNote: true },
 } as const;
 const MAILS = {
   orderBy: { queuedAt: 'asc' },

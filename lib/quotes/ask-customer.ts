@@ -1,5 +1,6 @@
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
+import { settleAnswered } from '@/lib/jobs/write-settled';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { requestMove } from './rules/request-states';
@@ -40,6 +41,7 @@ export async function tellCustomer(o: ToCustomer, key: 'ask-question' | 'turn-do
       expected: { version: o.version, states: from },
       to,
     });
+    await settleAnswered(tx, { ...o, about: { quoteId: o.quoteId } });
     const hadPrice = key === 'turn-down' && (await endPrice(tx, o.quoteId));
     await queueMail(tx, {
       template: key === 'turn-down' ? 'quote-turned-down' : 'quote-question',

@@ -1,6 +1,7 @@
 import { addDays, compareDays, type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
+import { settleAnswered } from '@/lib/jobs/write-settled';
 import { queueMail } from '@/lib/mail/queue';
 import { formatMoney } from '@/lib/money/amount';
 import { Refusal } from '@/lib/outcome';
@@ -101,6 +102,8 @@ export async function sendQuote(o: QuoteToSend): Promise<{ revision: number; gro
       expected: { version: o.version, states: from },
       to,
     });
+    // The price answers what the customer wrote before it.
+    await settleAnswered(tx, { ...o, about: { quoteId: quote.id } });
     await queueMail(tx, {
       template: 'quote-sent',
       data: {

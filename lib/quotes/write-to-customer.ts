@@ -1,4 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
+import { settleAnswered } from '@/lib/jobs/write-settled';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import type { ToCustomer } from './ask-customer';
@@ -27,6 +28,7 @@ export async function writeToCustomer(o: ToCustomer): Promise<void> {
       event: { kind: 'written', data: { messageId: message.id } },
       expected: { version: o.version, states: STAFF_MAY_WRITE },
     });
+    await settleAnswered(tx, { ...o, about: { quoteId: o.quoteId } });
     await queueMail(tx, {
       template: 'message-from-workshop',
       data: { text: o.text, ...(isHeld(request) && { goesOn: true }) },

@@ -130,6 +130,7 @@ it('every kind of event has a line in plain words', () => {
     validUntil: '2026-12-31',
     customerAsked: false,
     decision: 'accepted',
+    how: 'no-answer-needed',
     jobNumber: 'J4K7QX290',
   };
   for (const kind of Object.keys(QUOTE_EVENT_DATA)) {

@@ -291,9 +291,9 @@ describe('a price', () => {
     await expect(write('Too early.')).rejects.toMatchObject({ code: 'conflict' });
     await send();
     await answerQuestion({ quoteId, text: 'Is the postage in it?', photos: [], now: LATER });
-    expect(await readUnanswered(NOW)).toMatchObject([{ of: 'quote', unit: 'Tideline HW-2', at: LATER }]);
+    expect(await readUnanswered()).toMatchObject([{ of: 'quote', unit: 'Tideline HW-2', at: LATER }]);
     await write('It is.');
-    expect(await readUnanswered(NOW)).toEqual([]);
+    expect(await readUnanswered()).toEqual([]);
     const quote = await quoteNow(quoteId);
     expect(quote.request.state).toBe('quoted');
     expect(quote.messages.map(({ author, text }) => [author, text])).toEqual([

@@ -1,5 +1,6 @@
 import { Timeline } from '@/app/ui/page/timeline';
 import { formatInstant } from '@/lib/calendar/format';
+import { SETTLED_BY, SETTLED_WORDS } from '@/lib/jobs/rules/settled';
 import { readWords } from './read-words';
 
 type Clock = { locale: string; zone: string };
@@ -12,6 +13,9 @@ type Message = {
   userId: string | null;
   text: string;
   readAt: Date | null;
+  settledById: string | null;
+  settledHow: string | null;
+  settledNote: string;
 };
 
 /** Messages of a job or a quote as the workshop sees them, with what is known of their being read. */
@@ -34,14 +38,23 @@ export function MessageTimeline(props: {
         what: (
           <>
             <span className="written">{message.text}</span>
-            {message.author === 'staff' ? (
-              <span className="block text-small text-soft">{readWords(message.readAt, clock)}</span>
-            ) : null}
+            <span className="block text-small text-soft">
+              {message.author === 'staff' ? readWords(message.readAt, clock) : settledWords(message, staff)}
+            </span>
           </>
         ),
       }))}
     />
   );
+}
+
+/** How words of the customer were settled without writing to them, and by whom. */
+function settledWords({ settledById, settledHow, settledNote }: Message, staff: Staff): string | null {
+  const how = SETTLED_BY.find((known) => known === settledHow);
+  if (how === undefined) return null;
+  const by = settledById === null ? undefined : staff.get(settledById)?.name;
+  const note = settledNote === '' ? '' : `: ${settledNote}`;
+  return `${SETTLED_WORDS[how]}${note}${by === undefined ? '' : ` (${by})`}`;
 }
 
 const WHO: Record<string, string> = { customer: 'the customer', clock: 'the clock' };

@@ -99,10 +99,11 @@ const CHECK_ENTRIES = `
   WHERE proved_at IS NOT NULL AND worked_at IS NOT NULL AND c."kind" <> 'connector'`;
 
 const MESSAGES = `
-  INSERT INTO "message" ("id", "jobId", "author", "userId", "text", "at", "readAt")
+  INSERT INTO "message" ("id", "jobId", "author", "userId", "text", "at", "readAt", "settledAt", "settledById", "settledHow")
   SELECT ${id('000c', 'p.n * 2 + s')}, ${JOB}, CASE s WHEN 0 THEN 'customer' ELSE 'staff' END, CASE s WHEN 1 THEN user_id END,
     CASE s WHEN 0 THEN 'Could you look at the volume wheel as well?' ELSE 'Gladly, without a charge.' END,
-    booked_at + (s + 1) * interval '3 hours', booked_at + (s + 2) * interval '3 hours'
+    booked_at + (s + 1) * interval '3 hours', booked_at + (s + 2) * interval '3 hours',
+    CASE s WHEN 0 THEN booked_at + interval '6 hours' END, CASE s WHEN 0 THEN user_id END, CASE s WHEN 0 THEN 'answered' END
   FROM "planned" p CROSS JOIN generate_series(0, 1) s WHERE p.n % 8 = 0`;
 
 const PAYMENTS = `

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { SETTLED_BY, SETTLED_WORDS } from './settled';
 import { STOP_WORDS, STOPS } from './stop';
 import { DECISION_WORDS, DECISIONS } from './unclaimed';
 
@@ -60,6 +61,7 @@ export const EVENT_DATA = {
   'invoice-issued': z.object({ number: z.string(), payable: z.number().int() }),
   'credit-note-issued': z.object({ number: z.string(), invoice: z.string(), payable: z.number().int() }),
   'message-sent': z.object({ messageId: z.string(), author: z.enum(['customer', 'staff']) }),
+  'message-settled': z.object({ messageId: z.string(), how: z.enum(SETTLED_BY) }),
   'sent-back': z.object({
     /** '' with its reference where the customer collected the unit */
     carrier: z.string(),
@@ -171,6 +173,8 @@ export function eventLine(kind: string, data: unknown): string {
       return `Credit note ${event.data.number} issued on invoice ${event.data.invoice}`;
     case 'message-sent':
       return event.data.author === 'customer' ? 'Message from the customer' : 'Message to the customer';
+    case 'message-settled':
+      return SETTLED_WORDS[event.data.how];
     case 'sent-back':
       return event.data.isCollected ? 'Collected by the customer' : `Handed to ${event.data.carrier}`;
     case 'came-back':

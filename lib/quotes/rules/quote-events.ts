@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { SETTLED_BY, SETTLED_WORDS } from '@/lib/jobs/rules/settled';
 
 /**
  * Everything that can happen to a quote that was asked for, one payload shape per kind. Rows of quote_event hold these
@@ -22,6 +23,7 @@ export const QUOTE_EVENT_DATA = {
   booked: z.object({ jobNumber: z.string() }),
   /** words to the customer beside a price */
   written: z.object({ messageId: z.string() }),
+  'message-settled': z.object({ messageId: z.string(), how: z.enum(SETTLED_BY) }),
   'turned-down': z.object({ messageId: z.string() }),
   'link-renewed': z.object({}),
   'contact-corrected': z.object({}),
@@ -84,6 +86,8 @@ export function quoteEventLine(
       return 'Repair booked';
     case 'written':
       return isOwn ? 'We wrote to you' : 'Message to the customer';
+    case 'message-settled':
+      return isOwn ? 'We read what you wrote' : SETTLED_WORDS[event.data.how];
     case 'turned-down':
       return 'Turned down';
     case 'link-renewed':

@@ -2,6 +2,10 @@ import { address, type FormsOfFiles, said, uuid, version } from './form';
 
 export const jobs: FormsOfFiles = [
   [
+    'settle-schema.ts',
+    { settleForm: { fields: { message: uuid, how: 'answered-otherwise', note: 'By telephone.' } } },
+  ],
+  [
     'arrivals/[number]/schema.ts',
     {
       takeInForm: {

@@ -13,8 +13,10 @@ import { renewLink } from '@/lib/jobs/renew-link';
 import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { permissionOf } from '@/lib/jobs/rules/move-permissions';
 import { sendMessage } from '@/lib/jobs/send-message';
+import { settleMessage } from '@/lib/jobs/settle-message';
 import { settleSerial } from '@/lib/jobs/settle-serial';
 import { Refusal } from '@/lib/outcome';
+import { settleForm } from '../../settle-schema';
 import { onJob } from './action-kit';
 import { readAmount } from './read-amount';
 import {
@@ -161,6 +163,21 @@ export async function writeToCustomer(
     formData,
     part: 'messages',
     work: (call) => sendMessage({ ...call, text: call.data.text }),
+  });
+}
+
+export async function settleWords(
+  number: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onJob({
+    permission: 'take-in',
+    number,
+    schema: settleForm,
+    formData,
+    part: 'messages',
+    work: ({ data, ...call }) => settleMessage({ ...call, ...data, messageId: data.message }),
   });
 }
 

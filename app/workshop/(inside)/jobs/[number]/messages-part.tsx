@@ -1,8 +1,10 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
+import { lastWaiting } from '@/lib/jobs/rules/settled';
+import { SettleForms } from '../../settle-forms';
 import { MessageTimeline } from '../../timelines';
-import { writeToCustomer } from './actions';
+import { settleWords, writeToCustomer } from './actions';
 import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
 
@@ -20,12 +22,17 @@ export function MessagesPart({ job, workshop, staff }: SheetProps) {
           hidden={carriedFields(job.version)}
           label="Message"
           summary="Write to the customer"
-          isOpen={job.messages.at(-1)?.author === 'customer'}
+          isOpen={lastWaiting(job.messages) !== null}
         >
           <TextArea name="text" label="Message" maxLength={4000} rows={4} />
           <SubmitButton label="Send the message" consequence="Goes to the private page and by mail." />
         </ActionForm>
       )}
+      <SettleForms
+        messages={job.messages}
+        action={settleWords.bind(null, job.number)}
+        version={job.version}
+      />
     </section>
   );
 }

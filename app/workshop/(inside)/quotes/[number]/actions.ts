@@ -2,8 +2,10 @@
 import type { FormState } from '@/app/ui/forms/form-state';
 import { askCustomer } from '@/lib/quotes/ask-customer';
 import { renewQuoteLink } from '@/lib/quotes/renew-quote-link';
+import { settleMessage } from '@/lib/quotes/settle-message';
 import { turnDown } from '@/lib/quotes/turn-down';
 import { writeToCustomer } from '@/lib/quotes/write-to-customer';
+import { settleForm } from '../../settle-schema';
 import { onQuote } from './quote-kit';
 import { messageForm, nothingForm, questionForm, turnDownForm } from './schema';
 
@@ -39,6 +41,24 @@ export async function writeMessage(
     part: 'messages',
     work: async ({ data, ...call }) => {
       await writeToCustomer({ ...call, text: data.text });
+      return null;
+    },
+  });
+}
+
+export async function settleWords(
+  number: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onQuote({
+    permission: 'take-in',
+    number,
+    schema: settleForm,
+    formData,
+    part: 'messages',
+    work: async ({ data, ...call }) => {
+      await settleMessage({ ...call, ...data, messageId: data.message });
       return null;
     },
   });

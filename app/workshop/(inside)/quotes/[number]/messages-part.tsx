@@ -4,8 +4,9 @@ import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { quoteEventLine } from '@/lib/quotes/rules/quote-events';
 import { STAFF_MAY_WRITE } from '@/lib/quotes/rules/request-states';
+import { SettleForms } from '../../settle-forms';
 import { EventTimeline, MessageTimeline } from '../../timelines';
-import { newQuoteLink, writeMessage } from './actions';
+import { newQuoteLink, settleWords, writeMessage } from './actions';
 import type { QuotePartProps } from './open-quote';
 
 export function MessagesPart({ quote, workshop, staff }: QuotePartProps) {
@@ -29,6 +30,13 @@ export function MessagesPart({ quote, workshop, staff }: QuotePartProps) {
             consequence="Goes out by mail too. The price stays as it is."
           />
         </ActionForm>
+      ) : null}
+      {mayWrite ? (
+        <SettleForms
+          messages={quote.messages}
+          action={settleWords.bind(null, quote.number)}
+          version={quote.version}
+        />
       ) : null}
     </section>
   );
