@@ -127,6 +127,7 @@ export const actions: readonly ActionRow[] = [
   ...inFile('/quote/[token]/actions.ts', [
     ['answer', ['private link'], quoteLink],
     ['decide', ['private link'], { ...quoteLink, form: yes }],
+    ['sayYesAfterAll', ['private link'], quoteLink],
     ['goOnToBook', ['private link'], quoteLink],
   ]),
   ...inFile('/workshop/sign-in/actions.ts', [

@@ -311,6 +311,11 @@ export const priceSamples: readonly Sample[] = [
   },
   { name: 'Price declined', content: { template: 'quote-declined', data: { revision: 1 } }, job: quoteJob },
   {
+    name: 'Price declined while it is held',
+    content: { template: 'quote-declined', data: { revision: 1, yesUntil: day('2026-12-27') } },
+    job: quoteJob,
+  },
+  {
     name: 'Price lapsed',
     content: { template: 'quote-lapsed', data: { revision: 1, validUntil: day('2026-12-27') } },
     job: quoteJob,

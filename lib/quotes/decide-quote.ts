@@ -63,7 +63,9 @@ export async function decideQuote(o: {
       const data = { revision: o.revision, gross: offer.grossMinor, ...(isInspection && { isInspection }) };
       await queueMail(tx, { template: 'quote-accepted', data, ...mail });
     } else {
-      await queueMail(tx, { template: 'quote-declined', data: { revision: o.revision }, ...mail });
+      const validUntil = dayFromDate(offer.validUntil);
+      const data = { revision: o.revision, ...(isHeld(validUntil, today) && { yesUntil: validUntil }) };
+      await queueMail(tx, { template: 'quote-declined', data, ...mail });
     }
   });
 }

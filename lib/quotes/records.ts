@@ -1,8 +1,10 @@
+import type { Day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { inOrder } from '@/lib/db/in-order';
 import type { Tx } from '@/lib/db/transaction';
 import { agreedOf, offerOf } from './rules/agreed';
+import { heldNo, noOfRequest } from './rules/held-no';
 import { type RequestState, readRequestState } from './rules/request-states';
 
 /** Everything of one quote that was asked for, for the staff's page and, narrowed by its reader, for the customer. */
@@ -51,6 +53,12 @@ export function openRevision(quote: QuoteRecord): QuoteRevisionRecord | null {
 /** The revision that was agreed to, or null. */
 export function agreedRevision(quote: QuoteRecord): QuoteRevisionRecord | null {
   return agreedOf({ quotes: [quote] }) ?? null;
+}
+
+/** The price that was declined and to which a yes may still come on that day, or null. */
+export function heldNoOf(quote: QuoteRecord, today: Day): QuoteRevisionRecord | null {
+  const no = noOfRequest({ state: quote.request.state, events: quote.events });
+  return heldNo(quote.revisions, { no, today });
 }
 
 /** The quote a job came from, where it was asked for; null for a job booked from the price list. */

@@ -7,7 +7,7 @@ import { formatMoney } from '@/lib/money/amount';
 import { Refusal } from '@/lib/outcome';
 import { newestVersion } from '@/lib/warranty/records';
 import { readHeldWorkshop, type WorkshopCard } from '@/lib/workshop/records';
-import { openRevision, type QuoteRecord, readQuote } from './records';
+import { heldNoOf, openRevision, type QuoteRecord, readQuote } from './records';
 import { askedWords } from './rules/asked-words';
 import { isHeld, mayReplace, validDaysProblem } from './rules/held-price';
 import { isInspectionOnly } from './rules/inspection-fee';
@@ -42,7 +42,8 @@ const ON_NO = 'Nothing is booked and nothing is owed.';
  * Sends a price to the customer as the next revision of the quote, held for at least 30 calendar days.
  *
  * A price that is still held is a promise. Another one takes its place only when it is not higher and ends no sooner,
- * or when the customer asked for the change; who asked is kept in the history. The replaced revision stays readable and
+ * or when the customer asked for the change; who asked is kept in the history. One that was declined is held as well, since
+ * the no may still become a yes. The replaced revision stays readable and
  * can no longer be accepted.
  *
  * The conditions beside the price (cover, fees, a unit to use meanwhile) are fixed here, when the customer can first read them,
@@ -155,7 +156,7 @@ type Sending = Pick<QuoteToSend, 'customerAsked' | 'repairId'> & {
 /** Today's conditions, or those of a price that is still held: they are promised with it. */
 function conditionsOf(quote: QuoteRecord, o: Sending): Conditions {
   const { workshop, policyVersionId } = o;
-  const open = openRevision(quote);
+  const open = openRevision(quote) ?? heldNoOf(quote, o.today);
   if (open && !o.customerAsked && isHeld(dayFromDate(open.validUntil), o.today)) {
     const held = readConditions(open);
     return quote.request.repairId === o.repairId ? held : { ...held, policyVersionId };
@@ -176,7 +177,7 @@ type NextOffer = Pick<QuoteToSend, 'customerAsked'> & {
 };
 
 function refuseBrokenPromise(quote: QuoteRecord, next: NextOffer): void {
-  const open = openRevision(quote);
+  const open = openRevision(quote) ?? heldNoOf(quote, next.today);
   if (!open) return;
   const held = { gross: open.grossMinor, validUntil: dayFromDate(open.validUntil) };
   const customerAsked = next.customerAsked ?? false;

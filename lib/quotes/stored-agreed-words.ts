@@ -12,7 +12,7 @@ import { readLine } from './stored-lines';
 export function readAgreedWords(
   quote: QuoteRecord,
   offer: QuoteRecord['revisions'][number],
-  { decision, locale }: { decision: 'accepted' | 'declined'; locale: string },
+  { decision, afterNoTo, locale }: { decision: 'accepted' | 'declined'; afterNoTo?: number; locale: string },
 ): string {
   const { returnFeeMinor, isInspectionFeeTakenOff } = readConditions(offer);
   return agreedWords(decision, {
@@ -25,6 +25,7 @@ export function readAgreedWords(
     cover: offer.policyVersion && coverBeside(coverWords(offer.policyVersion), isInspectionOnly(offer)),
     returnFee: returnFeeMinor,
     isTakenOff: isInspectionFeeTakenOff && isInspectionOnly(offer),
+    afterNoTo,
     currency: quote.currency,
     locale,
   });

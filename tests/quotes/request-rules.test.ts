@@ -21,10 +21,15 @@ describe('the table of a quote that was asked for', () => {
     }
   });
 
-  it('lets nobody leave a price that was booked, declined or turned down', () => {
-    for (const state of ['booked', 'declined', 'turned-down'] as const) {
+  it('lets nobody leave a price that was booked or turned down', () => {
+    for (const state of ['booked', 'turned-down'] as const) {
       for (const by of ['customer', 'staff', 'clock'] as const) expect(movesFrom(state, by)).toEqual([]);
     }
+  });
+
+  it('lets the customer take a no back, and the staff send another price', () => {
+    expect(movesFrom('declined', 'customer').map(({ key }) => key)).toEqual(['accept-after-no']);
+    expect(movesFrom('declined', 'staff').map(({ key }) => key)).toEqual(['send-quote']);
   });
 
   it('leaves yes and no to the customer and the price to the staff', () => {

@@ -5,6 +5,7 @@ import { book } from '@/lib/jobs/book';
 import { readDraft, saveStep } from '@/lib/jobs/draft';
 import { hashToken } from '@/lib/jobs/private-link';
 import { attempt } from '@/lib/outcome';
+import { acceptAfterNo } from '@/lib/quotes/accept-after-no';
 import { startBooking } from '@/lib/quotes/book-quote';
 import { decideQuote } from '@/lib/quotes/decide-quote';
 import { resetDatabase, useDatabase } from '@/tests/database';
@@ -31,6 +32,8 @@ async function quoted(): Promise<string> {
 
 const press = (quoteId: string, decision: 'accepted' | 'declined') =>
   attempt(() => decideQuote({ quoteId, revision: 1, decision, now: NOW }));
+
+const sayYesAfterAll = (quoteId: string) => attempt(() => acceptAfterNo({ quoteId, revision: 1, now: NOW }));
 
 describe('requests, whoever races', () => {
   it('eight of one customer about one unit at once are one quote', async () => {
@@ -67,6 +70,31 @@ describe('the answer to a price, whoever races', () => {
       quote.request.state === 'accepted' ? /^Yes to quote/ : /^No to quote/,
     );
     expect(revision?.state).toBe(quote.request.state);
+  });
+
+  it('a no taken back four times at once is one yes', async () => {
+    const quoteId = await quoted();
+    await press(quoteId, 'declined');
+    const outcomes = await Promise.all(Array.from({ length: 4 }, () => sayYesAfterAll(quoteId)));
+    expect(outcomes.every(({ ok }) => ok)).toBe(true);
+    const quote = await quoteNow(quoteId);
+    expect(quote.request.state).toBe('accepted');
+    expect(quote.revisions.map(({ state }) => state)).toEqual(['declined', 'accepted']);
+    expect(quote.events.filter(({ kind }) => kind === 'decided')).toHaveLength(2);
+    expect(await db.mail.count({ where: { template: 'quote-accepted' } })).toBe(1);
+  });
+
+  it('of a no taken back and a new price at once one holds, and the other is told', async () => {
+    const quoteId = await quoted();
+    await press(quoteId, 'declined');
+    const [yes, sent] = await Promise.all([
+      sayYesAfterAll(quoteId),
+      attempt(() => makeQuote({ quoteId, repairId: world.repairId, now: NOW, amount: 9000 })),
+    ]);
+    expect([yes.ok, sent.ok].filter(Boolean)).toHaveLength(1);
+    const quote = await quoteNow(quoteId);
+    expect(quote.request.state).toBe(yes.ok ? 'accepted' : 'quoted');
+    expect(quote.revisions.map(({ state }) => state)).toEqual(['declined', yes.ok ? 'accepted' : 'sent']);
   });
 
   it('of a yes and a new revision at once, the yes holds or is told of the new price', async () => {

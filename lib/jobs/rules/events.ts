@@ -55,7 +55,12 @@ export const EVENT_DATA = {
     /** the customer asked for the change, while a price that they were told was still held */
     customerAsked: z.boolean().optional(),
   }),
-  'offer-decided': z.object({ revision: z.number().int(), decision: z.enum(['accepted', 'declined']) }),
+  'offer-decided': z.object({
+    revision: z.number().int(),
+    decision: z.enum(['accepted', 'declined']),
+    /** a yes to the price that the customer had declined as this revision */
+    afterNoTo: z.number().int().optional(),
+  }),
   'offer-lapsed': z.object({ revision: z.number().int() }),
   'payment-recorded': z.object({ paymentId: z.string(), amount: z.number().int() }),
   'invoice-issued': z.object({ number: z.string(), payable: z.number().int() }),
@@ -162,7 +167,7 @@ export function eventLine(kind: string, data: unknown): string {
     case 'offer-written':
       return `Changed price written (revision ${event.data.revision})${event.data.customerAsked ? ', for a change the customer asked for' : ''}`;
     case 'offer-decided':
-      return `Changed price ${event.data.decision} (revision ${event.data.revision})`;
+      return `Changed price ${event.data.decision} (revision ${event.data.revision})${event.data.afterNoTo === undefined ? '' : `, after the no to revision ${event.data.afterNoTo}`}`;
     case 'offer-lapsed':
       return `Changed price lapsed without an answer (revision ${event.data.revision})`;
     case 'payment-recorded':

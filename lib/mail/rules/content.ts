@@ -247,7 +247,8 @@ export const factsOf = {
     isInspection,
   }),
   'quote-accepted': z.strictObject({ revision: z.int(), gross: amount, isInspection }),
-  'quote-declined': z.strictObject({ revision: z.int() }),
+  /** yesUntil: the last day on which the no may still become a yes */
+  'quote-declined': z.strictObject({ revision: z.int(), yesUntil: calendarDay.optional() }),
   'quote-lapsed': z.strictObject({ revision: z.int(), validUntil: calendarDay, isInspection }),
   /** a price had been sent, which ends with it */
   'quote-turned-down': z.strictObject({ text, hadPrice: z.boolean().optional() }),

@@ -17,6 +17,8 @@ export type Answered = {
   returnFee: number;
   /** the price is for an inspection, which is taken off the price when the repair goes ahead */
   isTakenOff: boolean;
+  /** a yes after the no to this revision */
+  afterNoTo?: number | undefined;
   currency: string;
   locale: string;
 };
@@ -31,7 +33,7 @@ export function agreedWords(decision: 'accepted' | 'declined', o: Answered): str
   const money = (minor: number) => formatMoney(minor, o.currency, o.locale);
   const lines = o.lines.map((line) => `${line.description} ${money(line.amount)}`).join('; ');
   return [
-    `${decision === 'accepted' ? 'Yes' : 'No'} to quote ${showNumber(o.number)}, revision ${o.revision}: ${lines}.`,
+    `${decision === 'accepted' ? 'Yes' : 'No'}${o.afterNoTo === undefined ? '' : `, after the no to revision ${o.afterNoTo},`} to quote ${showNumber(o.number)}, revision ${o.revision}: ${lines}.`,
     `Amounts of the lines ${o.isGross ? 'with' : 'without'} tax.`,
     `Total with tax ${money(o.gross)}, held until the end of ${formatDay(o.validUntil, o.locale, 'weekday')}.`,
     ...(decision === 'accepted'

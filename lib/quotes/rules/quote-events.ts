@@ -17,7 +17,12 @@ export const QUOTE_EVENT_DATA = {
     /** the customer asked for what this revision changes */
     customerAsked: z.boolean(),
   }),
-  decided: z.object({ revision: z.number().int(), decision: z.enum(['accepted', 'declined']) }),
+  decided: z.object({
+    revision: z.number().int(),
+    decision: z.enum(['accepted', 'declined']),
+    /** a yes to the price that the customer had declined as this revision */
+    afterNoTo: z.number().int().optional(),
+  }),
   reminded: z.object({ revision: z.number().int() }),
   lapsed: z.object({ revision: z.number().int() }),
   booked: z.object({ jobNumber: z.string() }),
@@ -77,7 +82,7 @@ export function quoteEventLine(
         ? `Price sent (revision ${event.data.revision}), changed because ${isOwn ? 'you' : 'the customer'} asked`
         : `Price sent (revision ${event.data.revision})`;
     case 'decided':
-      return `Price ${event.data.decision} (revision ${event.data.revision})`;
+      return `Price ${event.data.decision} (revision ${event.data.revision})${event.data.afterNoTo === undefined ? '' : `, after the no to revision ${event.data.afterNoTo}`}`;
     case 'reminded':
       return 'Reminded that the price lapses soon';
     case 'lapsed':

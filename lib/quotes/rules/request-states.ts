@@ -56,7 +56,7 @@ export const REQUEST_MOVES = [
   },
   {
     key: 'send-quote',
-    from: ['asked', 'questioned', 'quoted', 'lapsed'],
+    from: ['asked', 'questioned', 'quoted', 'declined', 'lapsed'],
     to: 'quoted',
     by: 'staff',
     label: 'Send the quote',
@@ -77,6 +77,14 @@ export const REQUEST_MOVES = [
     by: 'customer',
     label: 'No, thank you',
     consequence: 'Nothing is booked and nothing is owed.',
+  },
+  {
+    key: 'accept-after-no',
+    from: ['declined'],
+    to: 'accepted',
+    by: 'customer',
+    label: 'Yes after all',
+    consequence: 'The price is agreed. You book next, and pay nothing before the work is done.',
   },
   {
     key: 'lapse',
@@ -120,17 +128,18 @@ export function movesFrom(state: RequestState, by: RequestMoveBy): RequestMove[]
   );
 }
 
-/** States in which the customer may add words and photos: nothing was declined, booked or turned down. */
+/** States in which the customer may add words and photos: nothing was booked or turned down. */
 export const CUSTOMER_MAY_WRITE: readonly RequestState[] = [
   'asked',
   'questioned',
   'quoted',
   'accepted',
+  'declined',
   'lapsed',
 ];
 
 /** States in which the workshop writes beside the price; before one, its words are a question. */
-export const STAFF_MAY_WRITE: readonly RequestState[] = ['quoted', 'accepted', 'lapsed'];
+export const STAFF_MAY_WRITE: readonly RequestState[] = ['quoted', 'accepted', 'declined', 'lapsed'];
 
 /** What each state is called in the workshop, and what it says to the customer. */
 export const REQUEST_WORDS: Record<RequestState, { label: string; customer: string }> = {

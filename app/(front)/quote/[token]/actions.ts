@@ -11,12 +11,13 @@ import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { readDraft } from '@/lib/jobs/draft';
 import { nextStep } from '@/lib/jobs/rules/booking';
 import { attempt } from '@/lib/outcome';
+import { acceptAfterNo } from '@/lib/quotes/accept-after-no';
 import { answerQuestion } from '@/lib/quotes/answer-question';
 import { startBooking } from '@/lib/quotes/book-quote';
 import { decideQuote } from '@/lib/quotes/decide-quote';
 import { MOST_PHOTOS } from '@/lib/quotes/rules/request-answers';
 import { onQuoteLink } from './on-quote-link';
-import { answerForm, decisionForm } from './schema';
+import { afterNoForm, answerForm, decisionForm } from './schema';
 
 /** An answer to a question, or anything else the customer adds, with photos. */
 export async function answer(token: string, _before: FormState, formData: FormData): Promise<FormState> {
@@ -45,6 +46,21 @@ export async function decide(token: string, _before: FormState, formData: FormDa
     const done = await attempt(() => decideQuote({ quoteId, revision, decision, now }));
     if (!done.ok) return refusedAfresh(done.refusal);
     redirect(`/quote/${token}?done=${decision}` as Route);
+  });
+}
+
+/** Yes after all, to the price that was declined. */
+export async function sayYesAfterAll(
+  token: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onQuoteLink(token, formData, async (call) => {
+    const parsed = parseForm(afterNoForm, formData);
+    if (!parsed.ok) return parsed.state;
+    const done = await attempt(() => acceptAfterNo({ ...call, ...parsed.data }));
+    if (!done.ok) return refusedAfresh(done.refusal);
+    redirect(`/quote/${token}?done=accepted` as Route);
   });
 }
 

@@ -13,7 +13,7 @@ import { type Conditions, readConditions } from '@/lib/quotes/stored-conditions'
 import { readLine } from '@/lib/quotes/stored-lines';
 import { takesBookings } from '@/lib/workshop/rules/missing-settings';
 import { NoBookings } from '../../no-bookings';
-import { decide, goOnToBook } from './actions';
+import { decide, goOnToBook, sayYesAfterAll } from './actions';
 import type { PartProps, Revision } from './part-props';
 
 /** Yes or no, each one tap, with what follows from it and what it costs. */
@@ -63,9 +63,32 @@ export function AnswerPart({ quote, token, workshop, offer }: PartProps & { offe
         <SubmitButton
           kind="second"
           label="No, thank you"
-          consequence="Nothing is booked and nothing is owed. That ends this quote."
+          consequence="Nothing is booked and nothing is owed. While the price is held you can still change your mind."
         />
       </ActionForm>
+    </section>
+  );
+}
+
+/** After a no, while the price is held: the same yes once more, with what is agreed to by it. */
+export function AfterNoPart({ quote, token, workshop, declined }: PartProps & { declined: Revision }) {
+  const money = formatMoney(declined.grossMinor, quote.currency, workshop.locale);
+  const words = askedWords(isInspectionOnly(declined), money);
+  const until = formatDay(dayFromDate(declined.validUntil), workshop.locale, 'weekday');
+  return (
+    <section aria-labelledby="after-no">
+      <h2 id="after-no">Changed your mind?</h2>
+      <p>{`You can still say yes to this price of ${money}, until the end of ${until}.`}</p>
+      <NoBookings workshop={workshop} />
+      {takesBookings(workshop) ? (
+        <ActionForm
+          action={sayYesAfterAll.bind(null, token)}
+          hidden={{ revision: declined.revision }}
+          label="Say yes after all"
+        >
+          <SubmitButton kind="second" label={words.yes} consequence={words.consequence} />
+        </ActionForm>
+      ) : null}
     </section>
   );
 }

@@ -21,6 +21,7 @@ import { ifMailed } from '@/lib/mail/mail-server';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { shownRevision } from '@/lib/quotes/quote-data';
+import { heldNoOf } from '@/lib/quotes/records';
 import { isHeld } from '@/lib/quotes/rules/held-price';
 import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { type QuoteDone, stillDoneOnQuote } from '@/lib/quotes/rules/just-done';
@@ -29,7 +30,7 @@ import { nextForAsker } from '@/lib/quotes/rules/request-next';
 import { requestRun } from '@/lib/quotes/rules/request-run';
 import { customerWords, REQUEST_WORDS } from '@/lib/quotes/rules/request-states';
 import type { WorkshopCard } from '@/lib/workshop/card';
-import { AnswerPart, BookPart } from './answer-part';
+import { AfterNoPart, AnswerPart, BookPart } from './answer-part';
 import { quoteOfToken } from './open-quote';
 import type { PartProps } from './part-props';
 import { PricePart } from './price-part';
@@ -66,6 +67,7 @@ export default async function QuotePage({ params, searchParams }: Props) {
   const jobToken = quote.job ? await newestTokenOf(quote.job.id) : null;
   const isInspection = shown !== null && isInspectionOnly(shown);
   const isCancelled = state === 'booked' && quote.job?.stage === 'cancelled';
+  const declined = heldNoOf(quote, dayInZone(now(), timeZone));
   const parts: PartProps = { quote, token, workshop };
   return (
     <>
@@ -99,6 +101,7 @@ export default async function QuotePage({ params, searchParams }: Props) {
       {shown ? (
         <PricePart {...parts} revision={shown} heading={PRICE_HEADINGS[state] ?? 'The price'} />
       ) : null}
+      {declined ? <AfterNoPart {...parts} declined={declined} /> : null}
       {state === 'quoted' && shown?.state === 'sent' ? <AnswerPart {...parts} offer={shown} /> : null}
       <Docket
         kind="Quote"

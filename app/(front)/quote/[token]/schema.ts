@@ -10,6 +10,9 @@ export const answerForm = z.object({
   formKey: z.uuid().optional(),
 });
 
+/** The yes after a no names the price that was declined. */
+export const afterNoForm = z.object({ revision: countedField });
+
 export const decisionForm = z.object({
   revision: countedField,
   decision: z.enum(['accepted', 'declined'], { error: 'Choose yes or no' }),

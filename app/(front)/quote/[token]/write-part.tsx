@@ -93,5 +93,6 @@ const LABELS: Record<string, string> = {
   asked: 'Something to add?',
   quoted: 'A question about the price, or something you want changed?',
   accepted: 'Something to say before you book?',
+  declined: 'Something you want changed?',
   lapsed: 'Ask for a new price',
 };

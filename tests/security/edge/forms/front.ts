@@ -31,6 +31,7 @@ export const front: FormsOfFiles = [
     {
       answerForm: { fields: { ...said, formKey: uuid } },
       decisionForm: { fields: { revision: '1', decision: 'declined' } },
+      afterNoForm: { fields: { revision: '1' } },
     },
   ],
   [

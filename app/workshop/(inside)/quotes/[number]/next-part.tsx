@@ -116,7 +116,11 @@ function WaitsFor({ quote, workshop }: Pick<QuotePartProps, 'quote' | 'workshop'
         </p>
       ) : null;
     case 'declined':
-      return <p>The customer said no. Nothing is left to do.</p>;
+      return (
+        <p>
+          The customer said no. While the price is held they can still say yes; you can send a new one too.
+        </p>
+      );
     case 'lapsed':
       return <p>The price was not answered in time. A new one can be sent.</p>;
     case 'turned-down':
