@@ -5,8 +5,7 @@ import { issuedCertificate } from './world/issued';
 import { readMails, waitForMail } from './world/mailbox';
 import { expect, test } from './world/test';
 
-const SAME =
-  'If we have a certificate or a running job for these, a message is on its way to the address on file.';
+const SAME = 'If we have a certificate or a job for these, a message is on its way to the address on file.';
 
 test('a lost certificate comes back by mail, and nobody else learns that there is one', async ({
   page,

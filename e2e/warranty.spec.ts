@@ -45,7 +45,7 @@ test('a lost certificate comes again, to the address on file and to nobody else'
     await ask(newNumber('W'), onFile);
     await ask(showNumber(number).toLowerCase(), 'Teodor@Example.net');
     expect(answers[0]).toMatch(
-      /If we have a certificate or a running job for these, a message is on its way to the address on file\./,
+      /If we have a certificate or a job for these, a message is on its way to the address on file\./,
     );
     expect(new Set(answers).size).toBe(1);
   });

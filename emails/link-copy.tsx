@@ -1,6 +1,6 @@
 import { JobPage, Next, Para, Title } from './frame';
 import type { Writer } from './letter';
-import { agreedCost, reach } from './words';
+import { reach } from './words';
 
 export const linkCopy: Writer<'link-copy'> = (_facts, setting) => ({
   to: 'customer',
@@ -13,9 +13,9 @@ export const linkCopy: Writer<'link-copy'> = (_facts, setting) => ({
       <JobPage setting={setting}>Open the job</JobPage>
       <Para>Whoever has this link can see the job and answer for you. Keep it to yourself.</Para>
       <Next
-        what="On the job page you see where your unit is, answer us, and write to us."
+        what="On the job page you see where your unit is and its papers, answer us, and write to us."
         when="The link works now. Older ones work as before."
-        costs={agreedCost(setting)}
+        costs="The link costs nothing and changes no price."
       />
       {reach(setting) ? (
         <Para>Did you not ask for this? You need to do nothing. {reach(setting)}</Para>

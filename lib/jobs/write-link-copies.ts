@@ -3,7 +3,7 @@ import type { Tx } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import { createLink, newestToken } from './private-link';
 
-/** Jobs that go on no further; the way to their papers is a certificate. */
+/** Jobs that go on no further: their papers, what comes back and the way to write to us are on their page still. */
 const ENDED = ['closed', 'cancelled'];
 
 type Lost = {
@@ -16,17 +16,19 @@ type Lost = {
   now: Date;
 };
 
-/** Queues the private link of running jobs again, newest first, each to its own customer's address on file. */
+/** Queues the private link of jobs again, those that run before those that ended and the newest first, each to its own customer's address on file. */
 export async function writeLinkCopies(tx: Tx, o: Lost): Promise<void> {
   if (o.where.length === 0 || o.most <= 0) return;
   const found = await tx.job.findMany({
-    where: { OR: o.where, stage: { notIn: ENDED }, id: { notIn: [...o.except] } },
+    where: { OR: o.where, id: { notIn: [...o.except] }, customer: { erasedAt: null } },
     orderBy: { bookedAt: 'desc' },
-    select: { id: true, customer: { select: { email: true } } },
+    select: { id: true, stage: true, customer: { select: { email: true } } },
     take: 50,
   });
   const theirs = found.filter(({ customer }) => o.isTheirs(customer.email));
-  for (const { id, customer } of theirs.slice(0, o.most)) {
+  const hasEnded = ({ stage }: { stage: string }) => ENDED.includes(stage);
+  const inOrder = [...theirs.filter((job) => !hasEnded(job)), ...theirs.filter(hasEnded)];
+  for (const { id, customer } of inOrder.slice(0, o.most)) {
     await ensureLink(tx, id, o.now);
     await queueMail(tx, { template: 'link-copy', data: {}, to: customer.email, jobId: id, now: o.now });
   }

@@ -18,7 +18,7 @@ export type LostCertificate = {
 const MOST_COPIES = 3;
 
 /**
- * Sends the link to a lost certificate, or to a job that runs, to the address on file, when number or serial and address
+ * Sends the link to a lost certificate, or to a job, whether it runs or has ended, to the address on file, when number or serial and address
  * belong together; else does nothing. It answers nothing either way, so that nobody learns which certificates and
  * addresses there are.
  *

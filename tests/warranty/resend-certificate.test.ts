@@ -20,13 +20,14 @@ const ON_FILE = 'maren.holt@example.org';
 const NEW_OWNER = { ...ADDRESS, name: 'Piet Lund', email: 'piet.lund@example.net' };
 
 type Made = { number: string; jobId: string; jobNumber: string };
+let world: Awaited<ReturnType<typeof makeWorkshop>>;
 let first: Made;
 let second: Made;
 let running: { jobId: string; number: string };
 let claimJob: { id: string; number: string };
 
 beforeAll(async () => {
-  const world = await makeWorkshop(SENT);
+  world = await makeWorkshop(SENT);
   const made = async (serial: string): Promise<Made> => {
     const certificate = await makeCertificate(world, SENT, serial);
     return { ...certificate, jobNumber: (await jobNow(certificate.jobId)).number };
@@ -185,7 +186,7 @@ describe('a certificate that was reissued for its new owner', () => {
   });
 });
 
-describe('the private link of a job that runs', () => {
+describe('the private link of a job', () => {
   const linksSent = () => db.mail.findMany({ where: { template: 'link-copy' } });
 
   it.each([
@@ -211,8 +212,25 @@ describe('the private link of a job that runs', () => {
     expect(await linksSent()).toEqual([]);
   });
 
-  it('is not sent once the job was cancelled', async () => {
+  it('is sent once the job has ended too, after those that run, and says nothing of a price', async () => {
+    const others: string[] = [];
+    for (let each = 0; each < 3; each += 1)
+      others.push((await makeBooking({ ...world, now: SENT, serial: 'HW2-88001-A' })).jobId);
     await moveTo(running.jobId, 'cancel', NOW);
+    await ask({ serial: 'HW2-88001-A', email: ON_FILE });
+    expect((await linksSent()).map(({ jobId }) => jobId).toSorted()).toEqual(others.toSorted());
+    await db.mail.deleteMany({ where: { template: 'link-copy' } });
+    await ask({ number: running.number, email: ON_FILE });
+    const [mail] = await linksSent();
+    expect(mail?.jobId).toBe(running.jobId);
+    expect(mail && (await drawMail(mail)).text).not.toContain('as agreed');
+  });
+
+  it('is not sent once the data of its customer was removed', async () => {
+    await db.customer.updateMany({
+      where: { jobs: { some: { id: running.jobId } } },
+      data: { erasedAt: NOW },
+    });
     await ask({ number: running.number, email: ON_FILE });
     expect(await linksSent()).toEqual([]);
   });

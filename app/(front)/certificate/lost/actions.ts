@@ -16,7 +16,7 @@ import { lostForm } from './schema';
 /** Longer than the look-up and its message take, so that finding something and finding nothing look the same. */
 const STEP_MILLISECONDS = 800;
 
-const SAME_ANSWER = `If we have a certificate or a running job for these, ${ifMailed(
+const SAME_ANSWER = `If we have a certificate or a job for these, ${ifMailed(
   'a message is on its way to the address on file',
   'we write to the address on file by hand',
 )}.`;
