@@ -143,8 +143,12 @@ async function nextRevision(
     { lines: before, held, terms },
     { workshop: await readWorkshop(), today: openedOn },
   );
-  const { symptom } = claim;
-  const opened = { symptom, openedOn, calendar: asOpened };
+  const opened = {
+    symptom: claim.symptom,
+    isLetIn: claim.isLetIn === true,
+    openedOn,
+    calendar: asOpened,
+  };
   const touched = touchedLines({ ...opened, lines: before, fittedAgain, held, terms });
   const from = startDay(chain.terms.startEvent, o.today, o.calendar, o.isCollected);
   const added = firstCover(covered, chain.terms, from);

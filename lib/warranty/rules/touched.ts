@@ -7,8 +7,9 @@ import type { CoverLine, HeldInterval, PolicyTerms } from './terms';
  * The ids of the lines that a covered claim renews: what was done again or replaced, of what still ran when it was opened.
  *
  * Done again is what the symptom belongs to, as far as it could be claimed that day; where none could and a person let the
- * claim in, those in their days of grace. "Other" names no line: then it is what shares a symptom with a part that was fitted
- * again, or, where none was, the work, since nothing was replaced. A part that was fitted again is renewed whatever it was.
+ * claim in, those in their days of grace, and where there are none of these, what had ended. "Other" names no line: then it is
+ * what shares a symptom with a part that was fitted again, or, where none was, the work, since nothing was replaced. A part that
+ * was fitted again is renewed whatever it was.
  *
  * Example: work P30D and part P90D for one symptom, claimed on day 60: only the part is renewed.
  */
@@ -16,6 +17,8 @@ export function touchedLines(o: {
   lines: readonly CoverLine[];
   symptom: string;
   openedOn: Day;
+  /** a person let a claim in that came after cover had ended */
+  isLetIn: boolean;
   /** lines whose part was replaced on the claim's job */
   fittedAgain: readonly string[];
   /** stays before this claim */
@@ -25,9 +28,10 @@ export function touchedLines(o: {
 }): string[] {
   const standings = claimedLines(o).map((line) => lineStanding(line, o.openedOn, o));
   const inTime = standings.filter(({ standing }) => standing === 'running' || standing === 'rolled');
-  const letIn = standings.filter(({ standing }) => standing === 'in-grace');
-  const claimed = (inTime.length > 0 ? inTime : letIn).map(({ line }) => line.id);
-  return [...new Set([...claimed, ...o.fittedAgain])];
+  const inGrace = standings.filter(({ standing }) => standing === 'in-grace');
+  const letIn = o.isLetIn ? standings : [];
+  const claimed = [inTime, inGrace, letIn].find((each) => each.length > 0) ?? [];
+  return [...new Set([...claimed.map(({ line }) => line.id), ...o.fittedAgain])];
 }
 
 function claimedLines(o: {

@@ -14,6 +14,7 @@ function touched(o: {
   lines?: CoverLine[];
   symptom?: string;
   openedOn: string;
+  isLetIn?: boolean;
   fittedAgain?: string[];
   terms?: Partial<PolicyTerms>;
 }) {
@@ -21,6 +22,7 @@ function touched(o: {
     lines: o.lines ?? [work, part, fader],
     symptom: o.symptom ?? 'no power',
     openedOn: day(o.openedOn),
+    isLetIn: o.isLetIn ?? false,
     fittedAgain: o.fittedAgain ?? [],
     held: [],
     terms: someTerms({ graceDays: 7, rollLastDay: true, ...o.terms }),
@@ -56,6 +58,14 @@ describe('the lines that a covered claim renews', () => {
     expect(touched({ openedOn: '2026-12-02', terms: { graceDays: 0 }, fittedAgain: ['part-1'] })).toEqual([
       'part-1',
     ]);
+  });
+
+  test('are those that had ended where the owner let the claim in, and never beside one that still could be claimed', () => {
+    // The part's grace ends on Monday 7 December.
+    expect(touched({ openedOn: '2026-12-08' })).toEqual([]);
+    expect(touched({ openedOn: '2026-12-08', isLetIn: true })).toEqual(['work-1', 'part-1']);
+    expect(touched({ openedOn: '2026-12-07', isLetIn: true })).toEqual(['part-1']);
+    expect(touched({ openedOn: '2026-10-31', isLetIn: true })).toEqual(['part-1']);
   });
 
   describe('where the customer chose something else', () => {
