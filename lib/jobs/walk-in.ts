@@ -1,3 +1,5 @@
+import { dayInZone } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
 import { db } from '@/lib/db/client';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -5,6 +7,7 @@ import { foldSerial } from '@/lib/numbers/serial';
 import { Refusal } from '@/lib/outcome';
 import type { QuoteLine } from '@/lib/quotes/rules/lines';
 import { taxCategory } from '@/lib/quotes/stored-lines';
+import { COVER_FACTS, readCoverEnds } from '@/lib/warranty/stored-cover-ends';
 import { readHeldWorkshop } from '@/lib/workshop/records';
 import { requireBookingsAtDesk } from '@/lib/workshop/require-bookings';
 import type { Actor } from './actor';
@@ -32,6 +35,8 @@ export type WalkIn = {
   extra: readonly string[];
   /** how the battery looks to whoever unpacked it: an answer of lib/parcels/rules/battery-answers.ts */
   batteryAnswer: string;
+  /** cover runs on the unit, and it came for something else */
+  isOtherMatter: boolean;
   photos: readonly NewPhoto[];
   /** one key for one form: the same sent twice opens one job */
   formKey: string;
@@ -47,7 +52,8 @@ const NOT_AGREED = 'No price is agreed yet';
  * to a price and to the terms: the job's first price is nothing, written by staff, and the table of stages lets no repair
  * start before the customer has said yes to another. The mail leads to the private link, where they answer.
  *
- * Refuses a serial for which a booking is expected: that parcel belongs to it; and any while the workshop has no address.
+ * Refuses a serial for which a booking is expected: that parcel belongs to it; one under running cover, which needs a claim unless
+ * it came for something else; and any while the workshop has no address.
  */
 export async function walkIn(o: WalkIn): Promise<{ number: string }> {
   const { actor: _, now: __, photos, ...said } = o;
@@ -60,6 +66,7 @@ async function write(tx: Tx, id: string, o: WalkIn): Promise<void> {
   const workshop = await readHeldWorkshop(tx);
   requireBookingsAtDesk(workshop);
   await refuseBooked(tx, o);
+  if (!o.isOtherMatter) await refuseCovered(tx, o, workshop);
   const repair = await tx.repair.findUnique({
     where: { id: o.repairId },
     select: { modelId: true, taxCategory: true, taxRateBps: true },
@@ -124,4 +131,31 @@ async function refuseBooked(tx: Tx, { serial, repairId }: WalkIn): Promise<void>
     `A booking for this serial is expected: ${showNumber(booked.number)}. Take the parcel in there.`,
     'serial',
   );
+}
+
+/** The job of a walk-in can become no claim afterwards, so what may be free of charge is asked about first. */
+async function refuseCovered(
+  tx: Tx,
+  { serial, repairId, now }: WalkIn,
+  { timeZone, locale }: { timeZone: string; locale: string },
+): Promise<void> {
+  const certificates = await tx.certificate.findMany({
+    where: {
+      serialKey: foldSerial(serial),
+      supersededAt: null,
+      job: { model: { repairs: { some: { id: repairId } } } },
+    },
+    select: COVER_FACTS,
+  });
+  const ends = await readCoverEnds(certificates, tx);
+  const today = dayInZone(now, timeZone);
+  for (const { id, number } of certificates) {
+    const end = ends.get(id)?.end;
+    if (end === undefined || end < today) continue;
+    throw new Refusal(
+      'conflict',
+      `Certificate ${showNumber(number)} covers this unit until ${formatDay(end, locale, 'short')}. Find the certificate under Arrivals and open a claim on it, or tick that it came for something else.`,
+      'serial',
+    );
+  }
 }

@@ -81,6 +81,7 @@ describe('a workshop without an address', () => {
       extra: [],
       batteryAnswer: 'healthy',
       photos: [],
+      isOtherMatter: false,
       formKey: randomUUID(),
       actor: BENCH,
       now: NOW,

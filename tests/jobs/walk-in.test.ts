@@ -51,6 +51,7 @@ function parcel(serial: string, formKey: string = randomUUID()): WalkIn {
     extra: ['Strap'],
     batteryAnswer: 'healthy',
     photos: [],
+    isOtherMatter: false,
     formKey,
     actor: BENCH,
     now: NOW,

@@ -97,6 +97,7 @@ describe('the currency stays', () => {
       extra: [],
       batteryAnswer: 'healthy',
       photos: [],
+      isOtherMatter: false,
       formKey: randomUUID(),
       actor: BENCH,
       now: NOW,

@@ -20,8 +20,20 @@ export async function openForParcel(_before: FormState, formData: FormData): Pro
   const staff = await requireStaff(rolesThatMay('take-in'));
   const parsed = parseForm(walkInForm, formData, ['photos']);
   if (!parsed.ok) return parsed.state;
-  const { repair, battery, name, email, phone, address1, address2, postcode, town, country, ...read } =
-    parsed.data;
+  const {
+    repair,
+    battery,
+    isOther,
+    name,
+    email,
+    phone,
+    address1,
+    address2,
+    postcode,
+    town,
+    country,
+    ...read
+  } = parsed.data;
   const outcome = await attempt(() =>
     withStoredPhotos({
       entries: formData.getAll('photos'),
@@ -32,6 +44,7 @@ export async function openForParcel(_before: FormState, formData: FormData): Pro
           ...read,
           repairId: repair,
           batteryAnswer: battery,
+          isOtherMatter: isOther,
           customer: {
             name,
             email,

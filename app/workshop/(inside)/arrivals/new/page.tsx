@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { newFormKey } from '@/app/form-key';
 import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
-import { RadioGroup } from '@/app/ui/forms/choices';
+import { Checkbox, RadioGroup } from '@/app/ui/forms/choices';
 import { FileField } from '@/app/ui/forms/file-field';
 import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -88,6 +88,11 @@ function WalkInForm({ repairs, workshop: { locale, country } }: FormProps) {
         maxLength={60}
         scan
       />
+      <Checkbox
+        name="isOther"
+        label="Cover runs on it, and it came for something else"
+        hint="Only asked where a certificate covers this serial. Anything it may cover is a claim, free of charge."
+      />
       <TextArea
         name="problem"
         label="What the letter says"
@@ -121,7 +126,11 @@ function WalkInForm({ repairs, workshop: { locale, country } }: FormProps) {
         maxMegabytes={15}
       />
       <h2>The customer</h2>
-      <CustomerFields countries={countryChoices(locale)} country={country} />
+      <CustomerFields
+        countries={countryChoices(locale)}
+        country={country}
+        emailHint="The private page and the price go there. None in the parcel? Write or call before you open a job."
+      />
       <SubmitButton
         label="Open the job and take it in"
         busy="Opening…"
