@@ -38,7 +38,6 @@ export const unitArrived: Writer<'unit-arrived'> = (facts, setting) => {
   };
 };
 
-/** Only a repair comes without a booking: a claim is opened before its unit is posted. */
 function caseOf({ isUnbooked }: Facts, { job }: Setting): (facts: Facts, setting: Setting) => Parts {
   if (job.kind === 'claim') return claimed;
   if (isUnbooked) return unbooked;
@@ -49,6 +48,13 @@ const COMPARED = {
   how: 'We have unpacked it, compared it with your booking and taken photos of how it arrived.',
   differ: 'What differs from the booking',
   same: 'Everything is as you booked it.',
+};
+
+/** A unit that came before its claim: nothing was told of the parcel that could differ. */
+const OPENED = {
+  how: 'It came without a claim, so we opened a claim for you; another message has its number. We have unpacked it and written down what came.',
+  differ: 'What came with it',
+  same: null,
 };
 
 function booked({ promisedOn }: Facts, setting: Setting): Parts {
@@ -80,10 +86,10 @@ function unbooked({ promisedOn }: Facts, setting: Setting): Parts {
   };
 }
 
-function claimed({ promisedOn }: Facts, setting: Setting): Parts {
+function claimed({ promisedOn, isUnbooked }: Facts, setting: Setting): Parts {
   const ruling = `Our ruling comes within ${setting.workshop.answerWithin}.`;
   return {
-    ...COMPARED,
+    ...(isUnbooked ? OPENED : COMPARED),
     summary: ruling,
     what: 'We look at it beside the record of the first repair. Then we tell you our ruling, with the reasons. What is covered is repaired free of charge.',
     when: promisedOn

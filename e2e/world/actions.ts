@@ -175,6 +175,7 @@ export const actions: readonly ActionRow[] = [
     ['changeCheckAction', owner, { bound: ['{repair}', 1, 1] }],
     ['moveCheckAction', owner, { ...sheet, form: { position: '1', move: 'off' } }],
   ]),
+  ...inFile('/workshop/claims/new/actions.ts', [['openForCustomer', all, { bound: ['{certificate}'] }]]),
   ...inFile('/workshop/claims/[number]/actions.ts', [
     ['answerItem', bench, claim],
     ['rule', bench, claim],

@@ -42,6 +42,7 @@ export const pages: PageToShow[] = [
   { name: 'workshop-quote-quoted', path: '/workshop/quotes/{quote:quoted}', as: 'owner' },
   { name: 'workshop-quote-price', path: '/workshop/quotes/{quote:asked}/price', as: 'owner' },
   { name: 'workshop-arrivals', path: '/workshop/arrivals', as: 'owner' },
+  { name: 'workshop-claim-new', path: '/workshop/claims/new', as: 'owner' },
   { name: 'workshop-walk-in', path: '/workshop/arrivals/new', as: 'owner' },
   { name: 'workshop-dispatch', path: '/workshop/dispatch', as: 'owner' },
   { name: 'workshop-job-ready', path: '/workshop/jobs/{job:ready}', as: 'owner' },

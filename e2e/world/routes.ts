@@ -255,6 +255,11 @@ export const routes: readonly RouteRow[] = [
     example: '/workshop/returns/repairs/{repair}',
   },
   { path: '/workshop/claims', may: all },
+  {
+    path: '/workshop/claims/new',
+    may: all,
+    example: '/workshop/claims/new?certificate={certificate}',
+  },
   { path: '/workshop/claims/[number]', may: all, example: '/workshop/claims/{claim}' },
   { path: '/workshop/money', may: ['front', 'owner'] },
   {

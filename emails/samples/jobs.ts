@@ -85,6 +85,14 @@ export const jobSamples: readonly Sample[] = [
     job: claimJob,
   },
   {
+    name: 'Arrived before its claim was opened',
+    content: {
+      template: 'unit-arrived',
+      data: { promisedOn: day('2026-12-09'), differences: [], isUnbooked: true },
+    },
+    job: claimJob,
+  },
+  {
     name: 'Arrived with differences, no date yet',
     content: {
       template: 'unit-arrived',

@@ -22,6 +22,14 @@ export const warrantySamples: readonly Sample[] = [
     content: { template: 'claim-opened', data: { claimNumber, certificateNumber, mustNotPost: true } },
     job: claimJob,
   },
+  {
+    name: 'Claim opened by the workshop, late, for a unit that came',
+    content: {
+      template: 'claim-opened',
+      data: { claimNumber, certificateNumber, isLate: true, byUs: true, isHere: true },
+    },
+    job: claimJob,
+  },
   ...(
     [
       [

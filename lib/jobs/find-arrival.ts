@@ -1,6 +1,8 @@
 import { type Day, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
+import { foldSerial } from '@/lib/numbers/serial';
+import { certificatesOfSerial } from '@/lib/warranty/records';
 import { readWorkshop } from '@/lib/workshop/records';
 import { readKind, readStage } from './records';
 import { matchParcels, type ParcelMatch } from './rules/parcel-match';
@@ -21,17 +23,21 @@ export type ArrivalJob = {
   reference: string;
 };
 
+/** A certificate in force, and the job that issued it. */
+export type FoundCertificate = { number: string; jobNumber: string };
+
 export type ArrivalFinding =
   | { state: 'nothing-asked' }
   /** one booking, without doubt */
   | { state: 'found'; job: ArrivalJob }
-  /** the job is past its arrival already */
-  | { state: 'here-already'; jobs: ArrivalJob[] }
-  /** it left with a carrier before: the post may have brought the parcel back */
-  | { state: 'went-back'; jobs: ArrivalJob[] }
+  /** the job is past its arrival already; certificates where its unit has left since */
+  | { state: 'here-already'; jobs: ArrivalJob[]; certificates: FoundCertificate[] }
+  /** it left with a carrier before: the post may have brought the parcel back, or the customer sent it for a fault */
+  | { state: 'went-back'; jobs: ArrivalJob[]; certificates: FoundCertificate[] }
   /** several fit, or only a serial that may have been misread: a person chooses */
   | { state: 'choose'; by: ParcelMatch['by']; jobs: ArrivalJob[] }
-  | { state: 'certificate-only'; certificate: string; jobNumber: string }
+  /** no booking and no open claim, and a certificate in force: the unit may have come back for a fault */
+  | { state: 'certificate-only'; certificates: FoundCertificate[] }
   | { state: 'wrong-character'; what: 'check' | 'character' | 'reference' }
   | { state: 'none'; isNumber: boolean };
 
@@ -106,7 +112,9 @@ async function byNumber(sought: Extract<Sought, { kind: 'number' }>): Promise<Ar
   if (row) {
     const job = shown(row, (await readWorkshop()).timeZone);
     if (job.stage === 'booked') return { state: 'found', job };
-    return { state: isWithCarrier(row) ? 'went-back' : 'here-already', jobs: [job] };
+    const isGone = LEFT_STAGES.includes(job.stage);
+    const certificates = isGone ? await certificatesOf(foldSerial(row.serialTyped)) : [];
+    return { state: isWithCarrier(row) ? 'went-back' : 'here-already', jobs: [job], certificates };
   }
   if (sought.of !== 'W') return { state: 'none', isNumber: true };
   const certificate = await db.certificate.findFirst({
@@ -115,7 +123,13 @@ async function byNumber(sought: Extract<Sought, { kind: 'number' }>): Promise<Ar
     select: { job: { select: { number: true } } },
   });
   if (!certificate) return { state: 'none', isNumber: true };
-  return { state: 'certificate-only', certificate: sought.number, jobNumber: certificate.job.number };
+  const found = { number: sought.number, jobNumber: certificate.job.number };
+  return { state: 'certificate-only', certificates: [found] };
+}
+
+async function certificatesOf(serialKey: string): Promise<FoundCertificate[]> {
+  const rows = await certificatesOfSerial([serialKey]);
+  return rows.map(({ number, job }) => ({ number, jobNumber: job.number }));
 }
 
 /** A unit that comes back carries its certificate's number: the open claim on it leads to the job. */
@@ -152,14 +166,20 @@ async function byText(
       take: 5,
     });
     const { timeZone } = await readWorkshop();
-    if (here.length > 0) return { state: 'here-already', jobs: here.map((row) => shown(row, timeZone)) };
+    if (here.length > 0) {
+      return { state: 'here-already', jobs: here.map((row) => shown(row, timeZone)), certificates: [] };
+    }
     const gone = await db.job.findMany({
       where: { serialKey: sought.key, ...WITH_CARRIER },
       select: EXPECTED,
       orderBy: { sentBackAt: 'desc' },
       take: 1,
     });
-    if (gone.length > 0) return { state: 'went-back', jobs: gone.map((row) => shown(row, timeZone)) };
+    const certificates = await certificatesOf(sought.key);
+    if (gone.length > 0) {
+      return { state: 'went-back', jobs: gone.map((row) => shown(row, timeZone)), certificates };
+    }
+    if (certificates.length > 0) return { state: 'certificate-only', certificates };
   }
   return sought.wrong ? { state: 'wrong-character', what: sought.wrong } : { state: 'none', isNumber: false };
 }

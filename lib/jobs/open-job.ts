@@ -53,6 +53,8 @@ type NewPrice = {
   isInspectionFeeTakenOff: boolean;
   reason: string;
   agreedText: string;
+  /** where it is not the yes of who opens the job */
+  decidedBy?: string | undefined;
   currency: string;
   validDays: number;
   timeZone: string;
@@ -66,7 +68,7 @@ export type OpenedJob = { id: string; number: string; token: string; grossMinor:
 /** Writes a job with its agreed price, its first event and its private link, inside the caller's transaction. */
 export async function openJob(tx: Tx, o: NewJob): Promise<OpenedJob> {
   const sheetId = o.sheetId ?? (await newestSheet(tx, o.repairId));
-  const isWalkIn = o.actor.kind !== 'customer';
+  const isWalkIn = o.kind === 'repair' && o.actor.kind !== 'customer';
   const { withdrawal, ...promised } = o.contract ?? {};
   const quoteNumber = o.agreed?.quoteNumber ?? newNumber('Q');
   const number = newNumber('J');
@@ -164,6 +166,6 @@ async function writePrice(
     validUntil: addDays(dayInZone(o.now, o.timeZone), o.validDays),
     lines: o.lines,
     conditions: { isInspectionFeeTakenOff: o.isInspectionFeeTakenOff },
-    decided: { at: o.now, by: o.actor.kind, agreedText: o.agreedText },
+    decided: { at: o.now, by: o.decidedBy ?? o.actor.kind, agreedText: o.agreedText },
   });
 }

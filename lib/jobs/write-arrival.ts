@@ -21,7 +21,7 @@ export type Arrival = {
   /** names of things that came without being told */
   extra: readonly string[];
   photos: readonly NewPhoto[];
-  /** the parcel came without a booking, and the customer has agreed to nothing yet */
+  /** the parcel came without a booking, and the customer has agreed to nothing yet; on a claim, it came before the claim was opened */
   isUnbooked?: boolean;
   actor: Actor;
   now: Date;
@@ -40,6 +40,7 @@ export async function writeArrival(
   const job = await tx.job.findUnique({
     where: { id: o.jobId },
     select: {
+      kind: true,
       serialTyped: true,
       customer: { select: { email: true } },
       repairId: true,
@@ -55,7 +56,8 @@ export async function writeArrival(
   // Without a price there is nothing to promise: the day is given with the customer's yes (lib/promise/write-first.ts). The queue is
   // read before this job joins it.
   const asked = { repairId: job.repairId, ...onArrival(job), now: o.now };
-  const promisedOn = o.isUnbooked ? null : (await promiseDay(asked, tx)).on;
+  const isUnpriced = o.isUnbooked === true && job.kind !== 'claim';
+  const promisedOn = isUnpriced ? null : (await promiseDay(asked, tx)).on;
   // Cover follows the unit of the certificate, whatever the customer typed when the claim was opened.
   const comparison = compareSerials(job.claim?.certificate.serialTyped ?? job.serialTyped, o.serial);
   const told = job.accessories.map((each) => ({ ...each, isArrived: o.arrived.includes(each.name) }));

@@ -137,7 +137,14 @@ export async function certificatesOfSerial(serialKeys: readonly string[], client
   return client.certificate.findMany({
     where: { serialKey: { in: [...serialKeys] }, supersededAt: null },
     orderBy: { issuedAt: 'desc' },
-    select: { number: true, revision: true, endsOn: true, modelName: true, jobId: true },
+    select: {
+      number: true,
+      revision: true,
+      endsOn: true,
+      modelName: true,
+      jobId: true,
+      job: { select: { number: true } },
+    },
     take: 20,
   });
 }

@@ -27,7 +27,7 @@ export type RulingRequest = {
   cause: Cause;
   alsoFound: AlsoFound | null;
   isEvidenceClear: boolean;
-  /** a person lets a claim in that came in the days of grace; null where they were not asked, or did not say */
+  /** a person lets a claim in that came after cover had ended; null where they were not asked, or did not say */
   isLetIn: boolean | null;
   reasonText: string;
   lesson: string;
@@ -46,7 +46,7 @@ const MISSING: Record<Exclude<RulingNeed, 'owner-second-look'>, { sentence: stri
   },
 };
 
-const LET_IN_OR_NOT = 'Choose whether this claim, which came in the days of grace, is let in.';
+const LET_IN_OR_NOT = 'Choose whether this claim, which came after cover had ended, is let in.';
 
 const SERIAL_OPEN =
   'It is not settled which unit this is: the serial read is not the certificate’s. Settle it on the job sheet first.';

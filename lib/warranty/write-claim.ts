@@ -12,6 +12,7 @@ import { type NewPhoto, writePhotos } from '@/lib/jobs/write-photos';
 import { queueMail } from '@/lib/mail/queue';
 import { newNumber } from '@/lib/numbers/draw';
 import { showNumber } from '@/lib/numbers/job-number';
+import { BY_CERTIFICATE } from '@/lib/quotes/rules/agreed';
 import { bookedLine, coveredLines } from '@/lib/quotes/rules/lines';
 import { taxCategory } from '@/lib/quotes/stored-lines';
 import { readWorkshop } from '@/lib/workshop/records';
@@ -35,6 +36,10 @@ export type NewClaim = ClaimTold & {
   /** the preliminary answer it is opened on */
   assessment: Assessment;
   isLate: boolean;
+  /** the owner's, where cover had ended beyond the days of grace */
+  reason?: string | undefined;
+  /** the unit came before the claim was opened */
+  isHere?: boolean;
   actor: Actor;
 };
 
@@ -49,7 +54,8 @@ export type WrittenClaim = {
 
 /** Writes a claim on the certificate in force with its free-of-charge job, its event and its mail. */
 export async function writeClaim(tx: Tx, o: NewClaim): Promise<WrittenClaim> {
-  const { actor, assessment, isLate, address } = o;
+  const { actor, assessment, isLate, address, reason } = o;
+  const isByUs = actor.kind !== 'customer';
   const certificate = o.chain.inForce;
   const first = await tx.job.findUniqueOrThrow({
     where: { id: certificate.jobId },
@@ -87,6 +93,7 @@ export async function writeClaim(tx: Tx, o: NewClaim): Promise<WrittenClaim> {
     isInspectionFeeTakenOff: workshop.isInspectionFeeTakenOff,
     reason: `Claim on certificate ${shown}`,
     agreedText: `Free of charge under certificate ${shown}, subject to inspection.`,
+    ...(isByUs && { decidedBy: BY_CERTIFICATE }),
     currency: workshop.currency,
     validDays: workshop.approvalDays,
     timeZone: workshop.timeZone,
@@ -121,17 +128,22 @@ export async function writeClaim(tx: Tx, o: NewClaim): Promise<WrittenClaim> {
     jobId: job.id,
     actor,
     now: o.now,
-    event: { kind: 'claim-opened', data: { claim: claimNumber, certificate: certificate.number } },
+    event: {
+      kind: 'claim-opened',
+      data: { claim: claimNumber, certificate: certificate.number, ...(reason && { reason }) },
+    },
   });
   const cells = cellsOf(await recalledPieces(unitOfChain(o.chain), tx));
-  const mustNotPost = postedAnswer(first.model, o.batteryAnswer, cells).may === 'do-not-post';
+  const mustNotPost = !o.isHere && postedAnswer(first.model, o.batteryAnswer, cells).may === 'do-not-post';
   await queueMail(tx, {
     template: 'claim-opened',
     data: {
       claimNumber,
       certificateNumber: certificate.number,
       ...(isLate && { isLate }),
-      ...(assessment.answer === 'confirm-serial' && { isSerialClose: true }),
+      ...(assessment.reasons.some(({ code }) => code === 'serial-close') && { isSerialClose: true }),
+      ...(isByUs && { byUs: true }),
+      ...(o.isHere && { isHere: true }),
       ...(mustNotPost && { mustNotPost }),
     },
     to: address.email,

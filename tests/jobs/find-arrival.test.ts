@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { db } from '@/lib/db/client';
 import { expectedParcels, findArrival } from '@/lib/jobs/find-arrival';
 import { historyOfSerial } from '@/lib/jobs/find-arrival-history';
 import { moveJob } from '@/lib/jobs/move';
@@ -88,7 +89,8 @@ describe('finding the booking of a parcel', () => {
 describe('after the arrival', () => {
   it('says that the unit is here, and what else is known of its serial', async () => {
     await takeIn(first.jobId, NOW);
-    expect(await find(first.number)).toMatchObject({ state: 'here-already', jobs: [{ stage: 'arrived' }] });
+    const here = { state: 'here-already', jobs: [{ stage: 'arrived' }], certificates: [] };
+    expect(await find(first.number)).toMatchObject(here);
     expect(await find(SERIAL)).toMatchObject({ state: 'here-already', jobs: [{ number: first.number }] });
 
     const history = await historyOfSerial({
@@ -105,9 +107,19 @@ describe('after the arrival', () => {
     await moveJob({ jobId: claim.jobId, version, move: 'cancel', note: '', actor: BENCH, now: NOW });
     expect(await find(certificate.number)).toEqual({
       state: 'certificate-only',
-      certificate: certificate.number,
-      jobNumber: (await jobNow(certificate.jobId)).number,
+      certificates: [{ number: certificate.number, jobNumber: (await jobNow(certificate.jobId)).number }],
     });
+  });
+
+  it('offers the certificate by the serial too, beside the parcel that may have come back undelivered', async () => {
+    const { number } = await jobNow(certificate.jobId);
+    const certificates = [{ number: certificate.number, jobNumber: number }];
+    const sent = { jobs: [{ number }], certificates };
+    expect(await find('hw2 77001 a')).toMatchObject({ state: 'went-back', ...sent });
+    expect(await find(number)).toMatchObject({ state: 'went-back', ...sent });
+    await db.job.update({ where: { id: certificate.jobId }, data: { carrier: '' } });
+    expect(await find('hw2 77001 a')).toEqual({ state: 'certificate-only', certificates });
+    expect(await find(number)).toMatchObject({ state: 'here-already', ...sent });
   });
 
   it('opens a new claim after the first one was cancelled before it was posted', async () => {

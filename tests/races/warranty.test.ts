@@ -4,6 +4,7 @@ import { attempt } from '@/lib/outcome';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { dispatch } from '@/lib/warranty/dispatch';
 import { inspect } from '@/lib/warranty/inspect';
+import { openClaimAtDesk } from '@/lib/warranty/open-claim-at-desk';
 import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import { currentSigningKey } from '@/lib/warranty/signing-key';
 import { resetDatabase, useDatabase } from '@/tests/database';
@@ -17,6 +18,7 @@ import {
   takeMove,
   versionOf,
 } from '@/tests/makers/course';
+import { ADDRESS } from '@/tests/makers/job';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 
 const NOW = new Date('2026-11-25T09:00:00Z');
@@ -116,6 +118,46 @@ describe('one right record, whoever races', () => {
     );
     expect(await db.claim.count()).toBe(1);
     expect(await db.job.count({ where: { kind: 'claim' } })).toBe(1);
+  });
+
+  it('of claims that the desk and the customer open at once one opens, and nothing of the others is kept', async () => {
+    const world = await makeWorkshop(NOW);
+    const certificate = await issuedCertificate(world, NOW);
+    const { serialTyped } = await db.certificate.findFirstOrThrow({ where: { number: certificate } });
+    const atDesk = () =>
+      attempt(() =>
+        openClaimAtDesk({
+          certificateNumber: certificate,
+          serial: serialTyped,
+          symptom: 'other',
+          details: 'It does not charge.',
+          batteryAnswer: 'healthy',
+          address: ADDRESS,
+          photos: [],
+          isHere: true,
+          extra: [],
+          reason: '',
+          actor: BENCH,
+          now: LATER,
+        }),
+      );
+    const [first, asked, second, third] = await Promise.all([
+      atDesk(),
+      askForClaim(certificate, LATER),
+      atDesk(),
+      atDesk(),
+    ]);
+    const desk = [first, second, third];
+    const opened = desk.filter((outcome) => outcome.ok).length;
+    expect([opened, asked.opened]).toEqual(asked.opened ? [0, true] : [1, false]);
+    expect(asked.opened ? 'opened' : asked.assessment.answer).toBe(asked.opened ? 'opened' : 'already-open');
+    expect(new Set(desk.flatMap((outcome) => (outcome.ok ? [] : [outcome.refusal.code])))).toEqual(
+      new Set(['conflict']),
+    );
+    expect(await db.claim.count()).toBe(1);
+    expect(await db.job.count({ where: { kind: 'claim' } })).toBe(1);
+    expect(await db.mail.count({ where: { template: 'claim-opened' } })).toBe(1);
+    expect(await db.mail.count({ where: { template: 'unit-arrived', job: { kind: 'claim' } } })).toBe(opened);
   });
 
   it('two rulings at once leave one, and the other person is told', async () => {

@@ -34,6 +34,10 @@ const UPLOADS: Record<string, [action: string, taken: string]> = {
     'workshop/(inside)/catalogue/file/actions.ts',
     'keepUploadedList(',
   ],
+  'workshop/(inside)/claims/new/claim-at-desk-form.tsx': [
+    'workshop/(inside)/claims/new/actions.ts',
+    "entries: formData.getAll('photos')",
+  ],
   'workshop/(inside)/claims/[number]/inspection-part.tsx': [
     'workshop/(inside)/claims/[number]/actions.ts',
     "entries: formData.getAll('photo')",

@@ -159,7 +159,7 @@ function claimTag({ job, wait }: Listed, isOwner: boolean): ReactNode {
   }
   return job.isLateClaim ? (
     <Tag key="claim" tone="note">
-      opened in the days of grace
+      opened after cover had ended
     </Tag>
   ) : null;
 }

@@ -77,7 +77,12 @@ export const EVENT_DATA = {
   /** the carrier brought the parcel back undelivered */
   'came-back': z.object({ carrier: z.string(), reference: z.string(), reason: z.string() }),
   'reference-corrected': z.object({ reference: z.string() }),
-  'claim-opened': z.object({ claim: z.string(), certificate: z.string() }),
+  'claim-opened': z.object({
+    claim: z.string(),
+    certificate: z.string(),
+    /** the owner's, for one that was opened after the days of grace */
+    reason: z.string().optional(),
+  }),
   'claim-inspected': z.object({ claim: z.string(), item: z.string(), answer: z.string() }),
   'claim-ruled': z.object({
     claim: z.string(),
@@ -190,7 +195,9 @@ export function eventLine(kind: string, data: unknown): string {
         ? 'Carrier’s reference corrected'
         : `Carrier’s reference corrected to ${event.data.reference}`;
     case 'claim-opened':
-      return 'Claim opened on the certificate';
+      return event.data.reason === undefined
+        ? 'Claim opened on the certificate'
+        : `Claim opened after cover had ended: ${event.data.reason}`;
     case 'claim-inspected':
       return 'Inspection answered';
     case 'claim-ruled':

@@ -44,7 +44,7 @@ export const factsOf = {
   'unit-arrived': z.strictObject({
     promisedOn: calendarDay.nullable(),
     differences: z.array(text),
-    /** it came without a booking: no price is agreed yet */
+    /** it came without a booking: no price is agreed yet; or, on a claim, before the claim was opened */
     isUnbooked: z.boolean().optional(),
   }),
   'approval-asked': z.strictObject({
@@ -195,12 +195,16 @@ export const factsOf = {
   'claim-opened': z.strictObject({
     claimNumber: text,
     certificateNumber: text,
-    /** opened in the days of grace: a person decides whether it is let in */
+    /** opened after cover had ended: a person decides whether it is let in */
     isLate: z.boolean().optional(),
     /** the serial given is only close to the certificate's */
     isSerialClose: z.boolean().optional(),
     /** its battery is damaged or in doubt: nothing is said of posting it */
     mustNotPost: z.boolean().optional(),
+    /** the workshop opened it for the customer */
+    byUs: z.boolean().optional(),
+    /** the unit came before the claim was opened: there is nothing to post */
+    isHere: z.boolean().optional(),
   }),
   'claim-ruled': z.strictObject({
     claimNumber: text,

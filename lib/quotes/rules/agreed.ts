@@ -10,10 +10,15 @@ export function offerOf<R extends { state: string }>(job: HasRevisions<R>): R | 
   return job.quotes[0]?.revisions.find(({ state }) => state === 'sent');
 }
 
+/** In place of who said yes: the price of a claim that the workshop opened follows from the certificate, and is nothing. */
+export const BY_CERTIFICATE = 'certificate';
+
 /**
  * Whether the price that stands was agreed to. The first one of a unit that came without a booking was written by staff and is
- * nobody's yes; what stands after a no, a withdrawal or a repair that was given up follows from the terms.
+ * nobody's yes; what stands by a certificate, or after a no, a withdrawal or a repair that was given up, follows from the terms.
  */
 export function isAgreedTo(standing: { revision: number; decidedBy: string | null } | undefined): boolean {
-  return standing !== undefined && (standing.decidedBy === 'customer' || standing.revision > 1);
+  if (standing === undefined) return false;
+  const { revision, decidedBy } = standing;
+  return revision > 1 || decidedBy === 'customer' || decidedBy === BY_CERTIFICATE;
 }

@@ -51,7 +51,7 @@ export type AfterCover = 'fault' | 'no-fault';
 
 /**
  * Whether a claim is not covered because it came after cover had ended; null where that is not why.
- * Example: our own work on a claim of the days of grace that was not let in is 'fault', no fault found on it 'no-fault'.
+ * Example: our own work on a late claim that was not let in is 'fault', no fault found on it 'no-fault'.
  */
 export function afterCover(o: { ruling: Ruling; cause: Cause; isLetIn: boolean | null }): AfterCover | null {
   if (o.ruling !== 'not-covered' || o.isLetIn !== false) return null;

@@ -14,7 +14,13 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { formatDay } from '@/lib/calendar/format';
 import { labelsPerSheet } from '@/lib/documents/bag-label';
-import { type ArrivalFinding, type ArrivalJob, expectedParcels, findArrival } from '@/lib/jobs/find-arrival';
+import {
+  type ArrivalFinding,
+  type ArrivalJob,
+  expectedParcels,
+  type FoundCertificate,
+  findArrival,
+} from '@/lib/jobs/find-arrival';
 import { labelsOfArrived } from '@/lib/jobs/label-data';
 import { moveOf, STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { explainReading, showNumber } from '@/lib/numbers/job-number';
@@ -138,6 +144,7 @@ function Answer({ finding, locale }: { finding: ArrivalFinding; locale: string }
               {`, ${job.unit}, is at the stage “${STAGE_WORDS[job.stage].label}”.`}
             </p>
           ))}
+          <ClaimLinks certificates={finding.certificates} />
         </Notice>
       );
     case 'went-back':
@@ -151,26 +158,31 @@ function Answer({ finding, locale }: { finding: ArrivalFinding; locale: string }
               {`, ${job.unit}. Is it the parcel we sent, brought back undelivered? Open its sheet and say “${moveOf('came-back').label}”. If the customer sent it for a fault, it needs a claim.`}
             </p>
           ))}
+          <ClaimLinks certificates={finding.certificates} />
         </Notice>
       );
     case 'certificate-only':
       return (
         <Notice kind="note" heading="A certificate without an open claim">
-          <p>
-            {'No claim was opened for the unit of certificate '}
-            <NumberText text={showNumber(finding.certificate)} />
-            {'. Write to the customer before you open the parcel: a claim takes three questions and is free.'}
-          </p>
-          <p>
-            <LinkButton href={`/workshop/jobs/${finding.jobNumber}#messages`} kind="second">
-              The job behind it
-            </LinkButton>
-          </p>
+          <p>No booking and no open claim fits, and the unit has a certificate. Did it come for a fault?</p>
+          <ClaimLinks certificates={finding.certificates} />
         </Notice>
       );
     default:
       return null;
   }
+}
+
+/** The way in for a unit that came back without a claim, one for each certificate in force. */
+function ClaimLinks({ certificates }: { certificates: readonly FoundCertificate[] }) {
+  return certificates.map(({ number, jobNumber }) => (
+    <p key={number} className="flex flex-wrap items-center gap-x-4 gap-y-2">
+      <LinkButton href={`/workshop/claims/new?certificate=${number}`} kind="second">
+        Open a claim on <NumberText text={showNumber(number)} /> and take it in
+      </LinkButton>
+      <TextLink href={`/workshop/jobs/${jobNumber}`}>The job behind it</TextLink>
+    </p>
+  ));
 }
 
 function ParcelList(props: { label: string; jobs: readonly ArrivalJob[]; locale: string }) {

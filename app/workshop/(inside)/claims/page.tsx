@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { readWorkshop } from '@/app/read-workshop';
+import { LinkButton } from '@/app/ui/page/button';
 import { PageHead } from '@/app/ui/page/page-head';
 import { pageNumber } from '@/app/ui/page/page-number';
 import { Pager } from '@/app/ui/page/pager';
@@ -47,6 +48,11 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
         lead="Units that came back under a certificate."
         next={STANDING_WORDS[standing].meaning}
       />
+      <p>
+        <LinkButton href="/workshop/claims/new" kind="second">
+          Open a claim for a customer
+        </LinkButton>
+      </p>
       <nav aria-label="Claims by what they wait for" className="mb-6">
         <ul className="flex flex-wrap gap-x-6">
           {CLAIM_STANDINGS.map((each) => (
@@ -79,7 +85,7 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
                 {`${claim.unit}: ${claim.symptom === 'other' ? 'something else' : claim.symptom}`}
                 {claim.isLate ? (
                   <span className="block">
-                    <Tag tone="note">opened in the days of grace</Tag>
+                    <Tag tone="note">opened after cover had ended</Tag>
                   </span>
                 ) : null}
               </>

@@ -20,6 +20,25 @@ export const jobs: FormsOfFiles = [
           problem: 'No letter.',
           extra: 'Case',
           battery: 'none',
+          isOther: 'yes',
+          ...address,
+        },
+        lists: ['photos'],
+      },
+    },
+  ],
+  [
+    'claims/new/schema.ts',
+    {
+      deskClaimForm: {
+        fields: {
+          serial: 'QF-104',
+          symptom: 'other',
+          details: 'It hums.',
+          where: 'here',
+          extra: 'Case',
+          battery: 'none',
+          reason: 'One day over, and known for years.',
           ...address,
         },
         lists: ['photos'],

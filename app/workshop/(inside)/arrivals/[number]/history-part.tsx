@@ -56,7 +56,12 @@ export async function HistoryPart({ job, workshop }: { job: JobRecord; workshop:
       {certificates.some((certificate) => certificate.isRunning) && job.kind === 'repair' ? (
         <p className="mt-2">
           <strong>Cover is running on this unit.</strong> If it is the same fault, this should be a claim and
-          free of charge: ask the customer before it is assessed.
+          free of charge
+          {job.arrivedAt === null ? (
+            <ClaimInstead certificates={certificates} />
+          ) : (
+            ': ask the customer before it is assessed.'
+          )}
         </p>
       ) : null}
       <NearList
@@ -68,6 +73,20 @@ export async function HistoryPart({ job, workshop }: { job: JobRecord; workshop:
         heading="h4"
       />
     </DocketSection>
+  );
+}
+
+/** Before it is taken in, a booking can still be cancelled for a claim. */
+function ClaimInstead({ certificates }: { certificates: readonly { number: string; isRunning: boolean }[] }) {
+  const running = certificates.find((each) => each.isRunning);
+  return (
+    <>
+      {': ask the customer. Then cancel this booking on its job sheet, and '}
+      <TextLink href={`/workshop/claims/new?certificate=${running?.number ?? ''}`}>
+        open a claim and take it in
+      </TextLink>
+      .
+    </>
   );
 }
 

@@ -67,7 +67,7 @@ export function RulingForm({ found }: CaseProps) {
         {claim.isLate ? (
           <RadioGroup
             name="letIn"
-            label="It came in the days of grace. Let it in?"
+            label="It came after cover had ended. Let it in?"
             hint="Let in, it is ruled on as if cover still ran. Not let in, it is not covered, whatever the cause; rights by law stay."
             choices={[
               { value: 'yes', label: 'Yes, let it in' },

@@ -3,6 +3,7 @@ import { Notice } from '@/app/ui/page/notice';
 import { TextLink } from '@/app/ui/page/text-link';
 import { formatInstant } from '@/lib/calendar/format';
 import { readStage } from '@/lib/jobs/records';
+import { EVENT_DATA } from '@/lib/jobs/rules/events';
 import { UNRULED_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { may } from '@/lib/people/rules/roles';
 import { causeRow } from '@/lib/warranty/rules/causes';
@@ -18,16 +19,15 @@ import { SecondLookForm } from './second-look-form';
 export function RulingPart(props: CaseProps) {
   const { claim } = props.found;
   const standing = claimStanding(claim);
+  const reason = reasonOf(props.found.job.events);
   const isToRule = standing === 'to-rule' || standing === 'contested';
   return (
     <section id="ruling" aria-labelledby="ruling-head">
       <h2 id="ruling-head">Ruling</h2>
       {claim.isLate && standing !== 'closed' ? (
-        <Notice kind="note" heading="Opened in the days of grace">
-          <p>
-            The cover had ended, a short time before. A person decides: the form below asks whether it is let
-            in.
-          </p>
+        <Notice kind="note" heading="Opened after cover had ended">
+          <p>A person decides: the form below asks whether it is let in.</p>
+          {reason ? <p>{`Why the owner opened it: ${reason}`}</p> : null}
         </Notice>
       ) : null}
       <Ruled {...props} />
@@ -36,6 +36,11 @@ export function RulingPart(props: CaseProps) {
       {claim.ruling === null && standing === 'closed' ? <p>Closed without a ruling.</p> : null}
     </section>
   );
+}
+
+function reasonOf(events: CaseProps['found']['job']['events']): string | undefined {
+  const opened = events.find(({ kind }) => kind === 'claim-opened');
+  return opened && EVENT_DATA['claim-opened'].parse(opened.data).reason;
 }
 
 function ToRule(props: CaseProps) {

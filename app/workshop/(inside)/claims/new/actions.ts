@@ -1,0 +1,44 @@
+'use server';
+import type { Route } from 'next';
+import { redirect } from 'next/navigation';
+import { onlyPlain } from '@/app/only-plain';
+import { refused } from '@/app/refused';
+import { withStoredPhotos } from '@/app/store-photos';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
+import { staffActor } from '@/app/workshop/staff-actor';
+import { requireStaff } from '@/app/workshop/who';
+import { now } from '@/lib/clock';
+import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
+import { attempt } from '@/lib/outcome';
+import { rolesThatMay } from '@/lib/people/rules/roles';
+import { openClaimAtDesk } from '@/lib/warranty/open-claim-at-desk';
+import { deskClaimForm } from './schema';
+
+/** Opens a claim in the customer's place, and takes the unit in where it is here. */
+export async function openForCustomer(
+  certificateNumber: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  onlyPlain(certificateNumber);
+  const staff = await requireStaff(rolesThatMay('take-in'));
+  const parsed = parseForm(deskClaimForm, formData, ['photos']);
+  if (!parsed.ok) return parsed.state;
+  const { serial, symptom, details, where, extra, battery, reason, ...address } = parsed.data;
+  const isHere = where === 'here';
+  const told = { certificateNumber, serial, symptom, details, extra, reason, isHere, address };
+  const outcome = await attempt(() =>
+    withStoredPhotos({
+      entries: formData.getAll('photos'),
+      most: MOST_PHOTOS,
+      field: 'photos',
+      work: (photos) =>
+        openClaimAtDesk({ ...told, batteryAnswer: battery, photos, actor: staffActor(staff), now: now() }),
+    }),
+  );
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData, ['photos']));
+  const { claimNumber, jobNumber } = outcome.value;
+  redirect((isHere ? `/workshop/arrivals/${jobNumber}` : `/workshop/claims/${claimNumber}`) as Route);
+}

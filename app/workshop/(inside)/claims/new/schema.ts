@@ -1,0 +1,21 @@
+import { z } from 'zod';
+import { isOther } from '@/lib/warranty/rules/standing';
+import { customerFields, extraField, serialField } from '../../arrivals/parcel-fields';
+
+export const deskClaimForm = z
+  .object({
+    serial: serialField,
+    symptom: z
+      .string({ error: 'Choose what it does, or “Something else”' })
+      .max(200, 'Choose one of the answers'),
+    details: z.string().trim().max(2000, 'Keep this to 2,000 characters').optional().default(''),
+    where: z.enum(['here', 'posted'], 'Choose whether the unit is here'),
+    extra: extraField,
+    battery: z.string({ error: 'Choose the answer that fits the battery' }).max(40),
+    reason: z.string().trim().max(500, 'Keep this to 500 characters').optional().default(''),
+    ...customerFields,
+  })
+  .refine(({ symptom, details }) => !isOther(symptom) || details !== '', {
+    path: ['details'],
+    message: 'Write in a few words what it does',
+  });
