@@ -1,8 +1,6 @@
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
 import { BATTERY_KINDS, type BatteryKind } from '@/lib/parcels/rules/battery';
-import type { PolicyTerms } from '@/lib/warranty/rules/terms';
-import { readTerms } from '@/lib/warranty/stored-terms';
 import { readWorkshop } from '@/lib/workshop/records';
 import { type ListedRepair, listedRepair, listedRepairSelect } from './price-list';
 
@@ -71,46 +69,6 @@ export async function readModelPage(
     ...model,
     battery: batteryKind(model.battery),
     repairs: model.repairs.map((repair) => listedRepair(repair, pricesIncludeTax)),
-  };
-}
-
-export type BookableRepair = ListedRepair & {
-  model: ModelPage;
-  priceMinor: number;
-  taxCategory: string;
-  taxRateBps: number;
-  minutes: number;
-  /** Terms a certificate would be issued under today; null while the policy has no version. */
-  terms: PolicyTerms | null;
-  policyVersionId: string | null;
-  /** Newest check sheet. */
-  sheetId: string | null;
-};
-
-/** A repair that may be booked: it and its model are listed. Null otherwise. */
-export async function readRepairForBooking(id: string, client: Tx = db): Promise<BookableRepair | null> {
-  const repair = await client.repair.findUnique({
-    where: { id, isListed: true, model: { isListed: true } },
-    select: {
-      ...listedRepairSelect,
-      minutes: true,
-      model: { select: modelPageSelect },
-      sheets: { orderBy: { version: 'desc' }, take: 1, select: { id: true } },
-    },
-  });
-  if (!repair) return null;
-  const { pricesIncludeTax } = await readWorkshop(client);
-  const version = repair.policy.versions[0];
-  return {
-    ...listedRepair(repair, pricesIncludeTax),
-    model: { ...repair.model, battery: batteryKind(repair.model.battery) },
-    priceMinor: repair.priceMinor,
-    taxCategory: repair.taxCategory,
-    taxRateBps: repair.taxRateBps,
-    minutes: repair.minutes,
-    terms: version ? readTerms(version) : null,
-    policyVersionId: version?.id ?? null,
-    sheetId: repair.sheets[0]?.id ?? null,
   };
 }
 

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { CheckDraft } from '@/lib/bench/rules/check-problems';
-import { readModelPage, readRepairForBooking, symptomsOfRepairs } from '@/lib/catalogue/records';
+import { readModelPage, symptomsOfRepairs } from '@/lib/catalogue/records';
 import { retirePolicy } from '@/lib/catalogue/retire-policy';
 import { adding, moving, removing, replacing } from '@/lib/catalogue/rules/sheet-changes';
 import { saveCheckSheet } from '@/lib/catalogue/save-check-sheet';
@@ -18,6 +18,7 @@ import {
 } from '@/lib/catalogue/staff-records';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
+import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { loadCatalogue } from '@/prisma/demo/catalogue';
 import { demoId } from '@/prisma/demo/demo-id';
 import { useDatabase } from '@/tests/database';
@@ -68,8 +69,8 @@ describe('a repair to book', () => {
     await db.repair.update({ where: { id: gullUsb }, data: { isListed: false } });
     await db.model.update({ where: { slug: 'skerrin-minnow' }, data: { isListed: false } });
     expect(await readModelPage('skerrin-minnow')).toBeNull();
-    expect(await readRepairForBooking(gullUsb)).toBeNull();
-    expect(await readRepairForBooking(demoId('repair', 'minnow/liquid'))).toBeNull();
+    expect(await readBookingRepair(gullUsb)).toBeNull();
+    expect(await readBookingRepair(demoId('repair', 'minnow/liquid'))).toBeNull();
   });
 
   test('says the price with tax where the workshop keeps prices without', async () => {
@@ -91,16 +92,15 @@ describe('a repair to book', () => {
         territory: '',
       },
     });
-    expect((await readRepairForBooking(gullUsb))?.grossMinor).toBe(6960);
+    expect((await readBookingRepair(gullUsb))?.grossMinor).toBe(6960);
   });
 
-  test('gives a booking its model, its terms and its newest sheet', async () => {
-    const repair = await readRepairForBooking(demoId('repair', 'meridian-two/usb-socket'));
+  test('gives a booking its model and its terms', async () => {
+    const repair = await readBookingRepair(demoId('repair', 'meridian-two/usb-socket'));
     expect(repair).toMatchObject({
       grossMinor: 7200,
       model: { name: 'Meridian Two', battery: 'lithium-ion', batteryWh: 9.25 },
       terms: { workTerm: 'P12M', heldRule: 'whole-days' },
-      sheetId: demoId('sheet', 'meridian-two/usb-socket/2'),
     });
   });
 });
@@ -206,7 +206,7 @@ describe('a policy', () => {
       'P24M',
       'P12M',
     ]);
-    expect((await readRepairForBooking(gullUsb))?.workTerm).toBe('P24M');
+    expect((await readBookingRepair(gullUsb))?.terms.workTerm).toBe('P24M');
   });
 
   test('with only a new name gets none', async () => {
@@ -222,7 +222,7 @@ describe('a policy', () => {
     await retirePolicy({ id, isRetired: true, now });
     await expect(retirePolicy({ id, isRetired: true, now })).rejects.toMatchObject({ code: 'conflict' });
     expect([await offered(), await offered(gullUsb)]).toEqual([false, true]);
-    expect((await readRepairForBooking(gullUsb))?.workTerm).toBe('P12M');
+    expect((await readBookingRepair(gullUsb))?.terms.workTerm).toBe('P12M');
     await retirePolicy({ id, isRetired: false, now });
     expect(await offered()).toBe(true);
   });

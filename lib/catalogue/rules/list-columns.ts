@@ -60,7 +60,6 @@ export const COLUMN_KEYS = Object.keys(COLUMNS).filter((key): key is ColumnKey =
   Object.hasOwn(COLUMNS, key),
 );
 
-export const partOf = (key: ColumnKey): Part => COLUMNS[key].of;
 export const kindOf = (key: ColumnKey): ColumnFacts['kind'] => COLUMNS[key].kind;
 
 /** Columns of a family, a model or a repair, in the order of the file. */

@@ -57,5 +57,3 @@ export function choicesOf<K extends string>(words: Record<K, string>): { value: 
 export function keysOf<K extends string>(words: Record<K, string>): K[] {
   return Object.keys(words).filter((key): key is K => Object.hasOwn(words, key));
 }
-
-export { percentText } from '@/lib/catalogue/rules/percent';
