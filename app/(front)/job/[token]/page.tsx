@@ -24,7 +24,7 @@ import { isUnruled, type JobFacts } from '@/lib/jobs/rules/guards';
 import { isClosedByTime, isCollected, waitsForAddress } from '@/lib/jobs/rules/handover';
 import { type Done, stillDone } from '@/lib/jobs/rules/just-done';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
-import { BEFORE_READY } from '@/lib/jobs/rules/stage-sets';
+import { BEFORE_READY, NO_MORE_NEWS } from '@/lib/jobs/rules/stage-sets';
 import { type JobKind, STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { lastDecision } from '@/lib/jobs/stored-decision';
 import { piecesToWarnOfOnJob, slipOfJob } from '@/lib/jobs/stored-recall';
@@ -202,6 +202,8 @@ export default async function JobPage({ params, searchParams }: Props) {
                 .filter((line) => line)
                 .join(', '),
             },
+            { term: 'Mail goes to', text: job.customer.email },
+            { term: 'Telephone', text: job.customer.phone },
             { term: 'Collected', text: collectedOn && formatDay(collectedOn, locale, 'short') },
             { term: 'Carrier', text: job.carrier },
             {
@@ -211,6 +213,12 @@ export default async function JobPage({ params, searchParams }: Props) {
             { term: 'Where it is', text: tracking && <a href={tracking}>{`The page of ${job.carrier}`}</a> },
           ]}
         />
+        {NO_MORE_NEWS.includes(stage) ? null : (
+          <p>
+            Is something of this wrong, or have you moved? Write to us below before the unit is posted back,
+            and we put it right.
+          </p>
+        )}
       </Docket>
       {stage === 'booked' ? <BookedPart {...parts} slip={slip} /> : null}
       <WithdrawPart {...parts} />
