@@ -1,4 +1,7 @@
 import 'server-only';
+import type { z } from 'zod';
+import type { FormState } from '@/app/ui/forms/form-state';
+import type { ParsedForm } from '@/app/ui/forms/parse-form';
 import { deletePhoto, PHOTO_REFUSALS, storePhoto } from '@/lib/files/photos';
 import type { NewPhoto } from '@/lib/jobs/write-photos';
 import { keptPhotoSlip, photoOfSlip, waitingFolder } from '@/lib/quotes/kept-photo';
@@ -45,4 +48,14 @@ export async function formPhotos(formData: FormData, o: { most: number; now: Dat
   }
   const all = [...found.values()];
   return { photos: all.map(({ photo }) => photo), kept: all.map(({ slip }) => slip), problem };
+}
+
+/** What is wrong with the fields and the photos of a form together; null where nothing is. */
+export function photoFormProblem<S extends z.ZodType>(
+  parsed: ParsedForm<S>,
+  problem: FormPhotos['problem'],
+): Pick<FormState, 'errors' | 'message'> | null {
+  if (parsed.ok) return problem ? { errors: { photos: [problem] } } : null;
+  const { errors, message } = parsed.state;
+  return { errors: { ...errors, ...(problem ? { photos: [problem] } : {}) }, message };
 }

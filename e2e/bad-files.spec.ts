@@ -70,7 +70,7 @@ test('files that are no photos are refused by name, and the rest of the form is 
     const file = { name: 'whole.jpg', mimeType: 'image/jpeg', buffer: photo };
     await held.photos.setInputFiles(Array.from({ length: 7 }, () => file));
     await held.openClaim.click();
-    await expect(held.photos).toHaveAccessibleDescription(/Choose 6 photos at most/);
+    await expect(held.photos).toHaveAccessibleDescription(/Send 6 photos at most/);
   });
   expect(await readMails(who.email)).toEqual([]);
   const list = await owner.request.get(`${place.origin}/workshop/jobs?q=${encodeURIComponent(who.email)}`);

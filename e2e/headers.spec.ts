@@ -114,7 +114,7 @@ signedIn('what another site sends is refused, whatever it says of its host', asy
     const shut = [
       await ask('/workshop/account', { ...headers, 'next-action': id }, 'POST', body),
       await ask('/workshop/account', headers, 'POST', body),
-      await ask('/quote/ask/photo?name=a.jpg', { ...headers, 'content-type': 'image/jpeg' }, 'PUT', body),
+      await ask('/photo?name=a.jpg', { ...headers, 'content-type': 'image/jpeg' }, 'PUT', body),
     ];
     expect(
       shut.map(({ status }) => status),

@@ -126,7 +126,7 @@ export const routes: readonly RouteRow[] = [
   },
   { path: '/quote/ask', may: ['anyone'] },
   { path: '/quote/ask/added', may: ['anyone'] },
-  { path: '/quote/ask/photo', may: ['anyone'], answer: 405 },
+  { path: '/photo', may: ['anyone'], answer: 405 },
   {
     path: '/quote/[token]',
     may: ['private link'],

@@ -1,4 +1,5 @@
 import { isOwnOrigin } from './rules/origin';
+import { PHOTO_ADDRESS } from './rules/photo-address';
 import { readsWithoutScript, readsWithScript, type SentFields } from './rules/sent-arguments';
 
 export type GateAnswer = { opens: true } | { opens: false; status: number; sentence: string };
@@ -7,7 +8,6 @@ const OPENS: GateAnswer = { opens: true };
 const READS = ['GET', 'HEAD'];
 /** What any address may be asked with; a photo that goes ahead of its form is put to one address of its own. */
 export const METHODS = [...READS, 'POST'];
-const PUT_AT = '/quote/ask/photo';
 
 /**
  * What is asked of every request before any page sees it: a known method; for one that may change something, a page of
@@ -19,7 +19,7 @@ const PUT_AT = '/quote/ask/photo';
  */
 export async function askGate(request: Request, appUrl: string): Promise<GateAnswer> {
   const { method, headers } = request;
-  const isPut = method === 'PUT' && new URL(request.url).pathname === PUT_AT;
+  const isPut = method === 'PUT' && new URL(request.url).pathname === PHOTO_ADDRESS;
   if (!METHODS.includes(method) && !isPut) return shut(405, 'This address does not take that method.');
   if (READS.includes(method)) return OPENS;
   const said = {

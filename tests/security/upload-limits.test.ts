@@ -1,14 +1,16 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import sharp from 'sharp';
 import { expect, test } from 'vitest';
-import { formPhotos } from '@/app/form-photos';
+import { z } from 'zod';
+import { formPhotos, photoFormProblem } from '@/app/form-photos';
 import { withStoredPhotos } from '@/app/store-photos';
+import { parseForm } from '@/app/ui/forms/parse-form';
 import { keepUploadedList, MOST_MEGABYTES } from '@/lib/catalogue/uploaded-list';
 import { PHOTO_BYTES, type StoredPhoto } from '@/lib/files/photos';
 import { hasFile } from '@/lib/files/store';
 
-const photo = async () =>
-  sharp({ create: { width: 48, height: 32, channels: 3, background: '#7c7464' } })
+const photo = async (background = '#7c7464') =>
+  sharp({ create: { width: 48, height: 32, channels: 3, background } })
     .jpeg()
     .toBuffer();
 const file = (bytes: Uint8Array, name: string) => new File([new Uint8Array(bytes)], name);
@@ -18,7 +20,7 @@ const large = async () => file(Buffer.concat([await photo(), Buffer.alloc(PHOTO_
 const UPLOADS: Record<string, [action: string, taken: string]> = {
   '(front)/certificate/[number]/open-half.tsx': [
     '(front)/certificate/[number]/actions.ts',
-    "entries: formData.getAll('photos')",
+    'formPhotos(formData',
   ],
   '(front)/quote/[token]/write-part.tsx': ['(front)/quote/[token]/actions.ts', 'formPhotos(formData'],
   '(front)/quote/ask/page.tsx': ['(front)/quote/ask/actions.ts', 'formPhotos(formData'],
@@ -93,9 +95,23 @@ test('where photos are carried on from form to form, those that were taken stay'
   const form = new FormData();
   form.append('photos', file(await photo(), 'whole.jpg'));
   form.append('photos', await large());
+  form.append('photos', file(await photo('#2f4a3c'), 'pads.jpg'));
   const { photos, kept, problem } = await formPhotos(form, { most: 8, now: new Date() });
   expect(problem).toMatch(/^large\.jpg: .*larger than 15 MB/);
-  expect([photos.length, kept.length]).toEqual([1, 1]);
+  expect([photos.length, kept.length]).toEqual([2, 2]);
+});
+
+test('what is wrong with a photo is said beside what is wrong with a field', () => {
+  const name = z.object({ name: z.string({ error: 'Type your name' }) });
+  const [empty, filled] = [new FormData(), new FormData()];
+  filled.set('name', 'Mira Oakenfold');
+  const photos = ['large.jpg: too large'];
+  expect(photoFormProblem(parseForm(name, filled), null)).toBeNull();
+  expect(photoFormProblem(parseForm(name, filled), photos[0] ?? null)).toEqual({ errors: { photos } });
+  expect(photoFormProblem(parseForm(name, empty), photos[0] ?? null)?.errors).toEqual({
+    name: ['Type your name'],
+    photos,
+  });
 });
 
 test('a catalogue that is too large is refused at its field before it is read', async () => {

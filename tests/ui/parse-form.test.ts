@@ -112,6 +112,13 @@ describe('a form that is wrong', () => {
     expect(typedValues(form)).toEqual(names);
   });
 
+  test('keeps every value of a name that came more than once, a list or not', () => {
+    expect(typedValues(posted(['kept', 'one'], ['kept', 'two'], ['serial', 'QF-1']))).toEqual({
+      kept: ['one', 'two'],
+      serial: 'QF-1',
+    });
+  });
+
   test('has no names where no file was chosen', () => {
     const none = new File([], '', { type: 'application/octet-stream' });
     expect(typedValues(posted(['photos', none]))).toEqual({ photos: [] });

@@ -10,8 +10,7 @@ type PhotosFieldProps = {
   hint?: ReactNode;
   most: number;
   maxMegabytes: number;
-  /** where a photo may be sent ahead of its form */
-  sendTo: string;
+  optional?: boolean | undefined;
 };
 
 type Sending = { name: string; share: number; problem: string | null };
@@ -30,10 +29,10 @@ function nameOf(slip: string): string {
  * shows how far it is; without, they go with the form. Fields: `photos` (files) and `kept` (slips of those arrived).
  *
  * ```tsx
- * <PhotosField label="Photos" most={8} maxMegabytes={15} sendTo="/quote/ask/photo" />
+ * <PhotosField label="Photos" most={8} maxMegabytes={15} optional />
  * ```
  */
-export function PhotosField({ label, hint, most, maxMegabytes, sendTo }: PhotosFieldProps) {
+export function PhotosField({ label, hint, most, maxMegabytes, optional }: PhotosFieldProps) {
   const facts = useField('photos', true);
   const answered = useField('kept', false).typed ?? [];
   const [going, setGoing] = useState<Going>(NOTHING);
@@ -49,7 +48,7 @@ export function PhotosField({ label, hint, most, maxMegabytes, sendTo }: PhotosF
     const choice = choices.current;
     // Another choice while this one is still on its way takes over the field and what is shown of it.
     const isShown = () => choice === choices.current;
-    const files = [...(input.files ?? [])].slice(0, most);
+    const files = [...(input.files ?? [])];
     const change = (what: (now: Going) => Partial<Going>) =>
       setGoing((now) => (now.answer === answer ? { ...now, ...what(now) } : now));
     const show = (at: number, news: Partial<Sending>) =>
@@ -65,9 +64,11 @@ export function PhotosField({ label, hint, most, maxMegabytes, sendTo }: PhotosF
     let isWhole = true;
     for (const [at, file] of files.entries()) {
       const sent =
-        file.size > maxMegabytes * 1024 * 1024
-          ? { problem: `It is larger than ${maxMegabytes} MB.` }
-          : await sendPhoto(sendTo, file, (share) => show(at, { share }));
+        at >= most
+          ? { problem: `${most} are the most we can take. Choose again without this one.` }
+          : file.size > maxMegabytes * 1024 * 1024
+            ? { problem: `It is larger than ${maxMegabytes} MB.` }
+            : await sendPhoto(file, (share) => show(at, { share }));
       if (sent.problem === undefined) {
         const slip = sent.kept;
         change(({ slips }) => ({ slips: [...slips, slip] }));
@@ -88,7 +89,7 @@ export function PhotosField({ label, hint, most, maxMegabytes, sendTo }: PhotosF
       <FieldFrame
         facts={facts}
         label={label}
-        optional
+        optional={optional}
         hint={
           <>
             {hint ? <span className="block">{hint}</span> : null}

@@ -18,9 +18,9 @@ export function typedValues(
   return Object.fromEntries(values);
 }
 
-/** What goes back to one field: its text, or a list where it is one or holds files. */
+/** What goes back to one field: its text, or a list where it is one, holds files or came more than once. */
 export function handedBack(entries: readonly FormDataEntryValue[], isList: boolean): string | string[] {
   const typed = entries.map((entry) => (entry instanceof File ? entry.name : entry.replaceAll('\r\n', '\n')));
-  const hasFiles = entries.some((entry) => entry instanceof File);
-  return isList || hasFiles ? typed.filter(Boolean) : (typed[0] ?? '');
+  const isMany = isList || entries.length > 1 || entries.some((entry) => entry instanceof File);
+  return isMany ? typed.filter(Boolean) : (typed[0] ?? '');
 }

@@ -125,10 +125,10 @@ export function hostileRequest(known: Known): fc.Arbitrary<Plan> {
       .map(([name, bytes]) => ({
         ...empty,
         ...plan,
-        route: '/quote/ask/photo',
+        route: '/photo',
         kind: 'put' as const,
         method: 'PUT',
-        path: `/quote/ask/photo?name=${encoded(name.slice(0, 1500))}`,
+        path: `/photo?name=${encoded(name.slice(0, 1500))}`,
         parts: [{ name: 'body', value: '', bytes }],
       })),
   );

@@ -1,10 +1,10 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
+import { formPhotos, photoFormProblem } from '@/app/form-photos';
 import { limitCaller, lookUpNumber } from '@/app/limit-caller';
 import { onlyCounts, onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
-import { withStoredPhotos } from '@/app/store-photos';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
@@ -12,7 +12,7 @@ import { cellsOf, recalledPieces } from '@/lib/bench/stored-recalls';
 import { now } from '@/lib/clock';
 import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { postedAnswer } from '@/lib/jobs/rules/posted-answer';
-import { attempt, Refusal } from '@/lib/outcome';
+import { attempt } from '@/lib/outcome';
 import { askAboutClaim } from '@/lib/warranty/assess-claim';
 import { claimFormat } from '@/lib/warranty/claim-format';
 import { modelOfCertificate } from '@/lib/warranty/model-of-certificate';
@@ -80,9 +80,14 @@ async function open(number: string, revision: number, formData: FormData): Promi
   if (!assessed.chain) return asked;
   const model = await modelOfCertificate(assessed.chain.inForce.jobId);
   if (model.battery === 'none') formData.set('battery', 'none');
+  const { photos, kept, problem } = await formPhotos(formData, { most: MOST_PHOTOS, now: now() });
+  const typed = { ...typedValues(formData), kept };
   const parsed = parseForm(openForm, formData);
-  if (!parsed.ok) return { ...half, ...parsed.state };
-  const typed = typedValues(formData);
+  const wrong = photoFormProblem(parsed, problem);
+  if (!parsed.ok || wrong) return { ...half, ...wrong, values: typed };
+  if (needsPhoto && photos.length === 0) {
+    return { ...half, errors: { photos: ['Add a photo of the serial on the unit'] }, values: typed };
+  }
   const cells = await doubtfulCells(assessed.chain);
   const verdict = postedAnswer(model, parsed.data.battery, cells);
   // A cell of ours in doubt must not cost anybody their claim: it opens and counts from today, without a packing slip.
@@ -92,27 +97,16 @@ async function open(number: string, revision: number, formData: FormData): Promi
   }
   const { serial, symptom, details, battery, ...address } = parsed.data;
   const outcome = await attempt(() =>
-    withStoredPhotos({
-      entries: formData.getAll('photos'),
-      most: MOST_PHOTOS,
-      field: 'photos',
-      work: async (photos, forget) => {
-        if (needsPhoto && photos.length === 0)
-          throw new Refusal('invalid', 'Add a photo of the serial on the unit', 'photos');
-        const opened = await openClaim({
-          certificateNumber: number,
-          revision,
-          serial,
-          symptom,
-          details,
-          batteryAnswer: battery,
-          address,
-          photos,
-          now: now(),
-        });
-        if (!opened.opened) await forget();
-        return opened;
-      },
+    openClaim({
+      certificateNumber: number,
+      revision,
+      serial,
+      symptom,
+      details,
+      batteryAnswer: battery,
+      address,
+      photos,
+      now: now(),
     }),
   );
   if (!outcome.ok) return { ...half, ...refused(outcome.refusal, typed) };

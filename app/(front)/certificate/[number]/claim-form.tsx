@@ -18,7 +18,7 @@ type Props = OpenHalfProps & {
   serialPlace: string;
 };
 
-/** What the second half asks for; it travels on unseen while the first is changed. */
+/** What the second half asks for, `kept` being the photos that are here; it travels on unseen while the first is changed. */
 const SECOND_HALF = [
   'battery',
   'name',
@@ -29,6 +29,7 @@ const SECOND_HALF = [
   'postcode',
   'town',
   'country',
+  'kept',
 ] as const;
 
 /**
@@ -95,9 +96,11 @@ function AskHalf({ symptoms, serialPlace, state }: Props & { state: ClaimState }
   return (
     <>
       <input type="hidden" name="phase" value="ask" />
-      {SECOND_HALF.filter((name) => state.values?.[name]).map((name) => (
-        <input key={name} type="hidden" name={name} value={state.values?.[name]} />
-      ))}
+      {SECOND_HALF.flatMap((name) =>
+        [state.values?.[name] ?? []]
+          .flat()
+          .map((value) => <input key={`${name} ${value}`} type="hidden" name={name} value={value} />),
+      )}
       <TextField
         name="serial"
         label="Serial number, as it stands on the unit"

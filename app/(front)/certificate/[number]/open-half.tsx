@@ -1,7 +1,7 @@
 import { Facts } from '@/app/ui/docket/facts';
 import { AddressFields } from '@/app/ui/forms/address-fields';
 import { RadioGroup } from '@/app/ui/forms/choices';
-import { FileField } from '@/app/ui/forms/file-field';
+import { PhotosField } from '@/app/ui/forms/photos-field';
 import type { Choice } from '@/app/ui/forms/select';
 import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
 import { NumberText } from '@/app/ui/words/number-text';
@@ -39,8 +39,7 @@ export function OpenHalf(props: OpenHalfProps & { state: ClaimState }) {
       <input type="hidden" name="serial" value={kept('serial')} />
       <input type="hidden" name="symptom" value={kept('symptom')} />
       <input type="hidden" name="details" value={kept('details')} />
-      <FileField
-        name="photos"
+      <PhotosField
         label={state.needsPhoto ? 'A photo of the serial on the unit' : 'Photos of what you see'}
         optional={!state.needsPhoto}
         most={MOST_PHOTOS}
@@ -78,7 +77,7 @@ export function OpenHalf(props: OpenHalfProps & { state: ClaimState }) {
         name="change"
         value="yes"
         label="Change what I told you"
-        consequence="Back to the three questions. Nothing is sent in yet; photos have to be chosen again."
+        consequence="Back to the three questions. Nothing is sent in yet. Photos that have not arrived have to be chosen again."
       />
     </>
   );

@@ -1,7 +1,7 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { formPhotos } from '@/app/form-photos';
+import { formPhotos, photoFormProblem } from '@/app/form-photos';
 import { limitCaller } from '@/app/limit-caller';
 import { refusedAfresh } from '@/app/refused-afresh';
 import type { FormState } from '@/app/ui/forms/form-state';
@@ -27,10 +27,8 @@ export async function answer(token: string, _before: FormState, formData: FormDa
     const { photos, kept, problem } = await formPhotos(formData, { most: MOST_PHOTOS, now });
     const values = { ...typedValues(formData), kept };
     const parsed = parseForm(answerForm, formData);
-    if (!parsed.ok || problem) {
-      const errors = { ...(parsed.ok ? {} : parsed.state.errors), ...(problem ? { photos: [problem] } : {}) };
-      return { errors, values };
-    }
+    const wrong = photoFormProblem(parsed, problem);
+    if (!parsed.ok || wrong) return { ...wrong, values };
     const done = await attempt(() => answerQuestion({ quoteId, ...parsed.data, photos, now }));
     if (!done.ok) return refusedAfresh(done.refusal, values);
     redirect(`/quote/${token}?done=answered` as Route);

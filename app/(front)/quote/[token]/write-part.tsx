@@ -28,12 +28,7 @@ export function QuestionPart({ quote, token, workshop }: PartProps) {
       ))}
       <ActionForm action={answer.bind(null, token)} hidden={{ formKey: newFormKey() }} label="Your answer">
         <TextArea name="text" label="Your answer" maxLength={4000} rows={5} />
-        <PhotosField
-          label="Photos that show it"
-          most={MOST_PHOTOS}
-          maxMegabytes={15}
-          sendTo="/quote/ask/photo"
-        />
+        <PhotosField label="Photos that show it" most={MOST_PHOTOS} maxMegabytes={15} optional />
         <SubmitBar
           label="Send the answer"
           consequence={`We go on within ${workingDaysWords(workshop.answerDays)}. It costs nothing.`}
@@ -77,7 +72,7 @@ export function MessagesPart({ quote, token, workshop }: PartProps) {
       {mayWrite ? (
         <ActionForm action={answer.bind(null, token)} hidden={{ formKey: newFormKey() }} label="Message">
           <TextArea name="text" label={LABELS[state] ?? 'Write to us about this'} maxLength={4000} rows={4} />
-          <PhotosField label="More photos" most={MOST_PHOTOS} maxMegabytes={15} sendTo="/quote/ask/photo" />
+          <PhotosField label="More photos" most={MOST_PHOTOS} maxMegabytes={15} optional />
           <SubmitButton
             kind="second"
             label="Send the message"

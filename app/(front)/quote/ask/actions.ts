@@ -1,7 +1,7 @@
 'use server';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
-import { formPhotos } from '@/app/form-photos';
+import { formPhotos, photoFormProblem } from '@/app/form-photos';
 import { limitCaller } from '@/app/limit-caller';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
@@ -33,10 +33,8 @@ export async function ask(_before: FormState, formData: FormData): Promise<FormS
   const { photos, kept, problem } = await formPhotos(formData, { most: MOST_PHOTOS, now: at });
   const values = { ...typedValues(formData, LISTS), kept };
   const parsed = parseForm(askForm, formData, LISTS);
-  if (!parsed.ok || problem) {
-    const errors = { ...(parsed.ok ? {} : parsed.state.errors), ...(problem ? { photos: [problem] } : {}) };
-    return { ...(parsed.ok ? {} : parsed.state), errors, values };
-  }
+  const wrong = photoFormProblem(parsed, problem);
+  if (!parsed.ok || wrong) return { ...wrong, values };
   const { formKey, ...answers } = parsed.data;
   const asked = await attempt(() => askForQuote({ answers, photos, formKey, now: at }));
   if (!asked.ok) return refused(asked.refusal, values);

@@ -90,7 +90,7 @@ export default async function AskPage({ searchParams }: Props) {
           hint="The whole unit, and close up what is broken."
           most={MOST_PHOTOS}
           maxMegabytes={15}
-          sendTo="/quote/ask/photo"
+          optional
         />
         <TextField name="name" label="Your name" autoComplete="name" maxLength={120} />
         <TextField

@@ -4,7 +4,7 @@ import { now } from '@/lib/clock';
 import { PHOTO_BYTES, PHOTO_REFUSALS, storePhoto } from '@/lib/files/photos';
 import { keptPhotoSlip, waitingFolder } from '@/lib/quotes/kept-photo';
 
-/** So many photos an hour from one caller; a form takes eight. */
+/** So many photos an hour from one caller; a form takes eight at most. */
 const LIMIT = { max: 60, windowSeconds: 3600 };
 
 /**
@@ -12,7 +12,7 @@ const LIMIT = { max: 60, windowSeconds: 3600 };
  * asking first, and no form of ours does.
  */
 export async function PUT(request: Request): Promise<Response> {
-  const limit = await limitCaller('quote-photo', LIMIT);
+  const limit = await limitCaller('photo', LIMIT);
   if (!limit.allowed) return answer({ problem: waitSentence(limit.waitSeconds) }, 429);
   if (Number(request.headers.get('content-length') ?? 0) > PHOTO_BYTES) {
     return answer({ problem: PHOTO_REFUSALS['too-large'] }, 413);
