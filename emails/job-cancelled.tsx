@@ -4,7 +4,10 @@ import { Next, Para, Title, Words } from './frame';
 import type { Writer } from './letter';
 import { money } from './words';
 
-export const jobCancelled: Writer<'job-cancelled'> = ({ reason, refund = 0, isQuoted = false }, setting) => ({
+export const jobCancelled: Writer<'job-cancelled'> = (
+  { reason, refund = 0, isQuoted = false, claimAgain },
+  setting,
+) => ({
   to: 'customer',
   subject: `Job ${setting.job.number} is cancelled`,
   summary: refund > 0 ? 'We give back what you have paid.' : 'Nothing is owed and nothing more happens.',
@@ -19,10 +22,15 @@ export const jobCancelled: Writer<'job-cancelled'> = ({ reason, refund = 0, isQu
         costs={
           refund > 0
             ? `Nothing (${money(0, setting)}). You have paid ${money(refund, setting)}. ${backSentence('it')}`
-            : `Nothing (${money(0, setting)}).`
+            : `Cancelling is free of charge (${money(0, setting)}).`
         }
       />
-      <Para>{againWords({ kind: setting.job.kind === 'claim' ? 'claim' : 'repair', isQuoted })}</Para>
+      <Para>
+        {againWords(
+          { kind: setting.job.kind === 'claim' ? 'claim' : 'repair', isQuoted, claim: claimAgain },
+          setting.workshop.locale,
+        )}
+      </Para>
     </>
   ),
 });

@@ -71,6 +71,25 @@ export const jobSamples: readonly Sample[] = [
     job: { isRepaired: false },
   },
   {
+    name: 'Claim cancelled, in cover',
+    content: {
+      template: 'job-cancelled',
+      data: {
+        reason: '',
+        claimAgain: { endsOn: day('2027-12-03'), until: day('2027-12-03'), lateUntil: null },
+      },
+    },
+    job: claimJob,
+  },
+  {
+    name: 'Claim cancelled, after cover',
+    content: {
+      template: 'job-cancelled',
+      data: { reason: '', claimAgain: { endsOn: day('2026-11-03'), until: null, lateUntil: null } },
+    },
+    job: claimJob,
+  },
+  {
     name: 'Arrived as booked',
     content: { template: 'unit-arrived', data: { promisedOn: day('2026-12-09'), differences: [] } },
   },

@@ -14,6 +14,7 @@ import { isBookedAtQuote } from '@/lib/quotes/rules/asked-words';
 import { isHeld } from '@/lib/quotes/rules/held-price';
 import { costOfNoFacts, readCostOfNo } from '@/lib/quotes/stored-after-no';
 import { priceFacts } from '@/lib/quotes/stored-offer-words';
+import { readClaimAgain } from '@/lib/warranty/stored-claim-again';
 import { closeClaim } from '@/lib/warranty/write-closed-claim';
 import { readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
@@ -173,9 +174,16 @@ async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts)
     case 'job-cancelled': {
       const { paid } = balanceOf(job);
       const isQuoted = isBookedAtQuote(job);
+      const today = dayInZone(o.now, workshop.timeZone);
+      const claimAgain = job.claim && (await readClaimAgain(job.claim, { workshop, today }, tx));
       return {
         template: mail,
-        data: { reason: o.note, ...(paid > 0 && { refund: paid }), ...(isQuoted && { isQuoted }) },
+        data: {
+          reason: o.note,
+          ...(paid > 0 && { refund: paid }),
+          ...(isQuoted && { isQuoted }),
+          ...(claimAgain && { claimAgain }),
+        },
       };
     }
     case 'work-reopened': {

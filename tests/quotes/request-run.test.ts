@@ -75,9 +75,9 @@ it('tells a customer whose booking was cancelled that the price ended with it, o
   expect(customerWords('booked', { hasPrice: true, isCancelled: false, isInspection: true })).toBe(
     'Your inspection is booked',
   );
-  expect(againWords({ kind: 'repair', isQuoted: true })).not.toContain('price list');
-  expect(againWords({ kind: 'repair', isQuoted: false })).toContain('price list');
-  expect(againWords({ kind: 'claim', isQuoted: false })).toContain('certificate');
+  expect(againWords({ kind: 'repair', isQuoted: true }, 'en-GB')).not.toContain('price list');
+  expect(againWords({ kind: 'repair', isQuoted: false }, 'en-GB')).toContain('price list');
+  expect(againWords({ kind: 'claim', isQuoted: false }, 'en-GB')).toContain('certificate');
 });
 
 describe('a price for the inspection alone', () => {

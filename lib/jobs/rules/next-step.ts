@@ -1,5 +1,6 @@
 import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import type { ClaimAgain } from '@/lib/warranty/rules/claim-again';
 import { KEEP_POSTAGE_RECEIPT } from '@/lib/warranty/rules/postage-words';
 import { againWords } from './again-words';
 import { isUnruled, type JobFacts } from './guards';
@@ -38,6 +39,8 @@ export type NextFacts = {
   /** booked at a price that was asked for, and not from the price list */
   isQuoted?: boolean;
   hasCertificate: boolean;
+  /** of a claim that was cancelled: whether it can be opened again */
+  claimAgain?: ClaimAgain | undefined;
   /** a piece of a recalled lot is in a unit that is with its customer: a cell, or another part */
   recalled?: 'cell' | 'part' | null;
   /** what the owner decided about a unit that nobody fetched, or null */
@@ -85,7 +88,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
     case 'closed':
       return closed(facts);
     case 'cancelled':
-      return `Nothing is owed. ${againWords({ kind: facts.kind, isQuoted: facts.isQuoted ?? false })}`;
+      return `Nothing is owed. ${againWords({ kind: facts.kind, isQuoted: facts.isQuoted ?? false, claim: facts.claimAgain }, locale)}`;
     case 'declined':
       if (isUnruled(facts))
         return `You asked us to look again at your claim. We write to you with the answer and its reasons; until then your unit stays here.${facts.owed === null ? ' This costs you nothing.' : ''}`;

@@ -40,6 +40,14 @@ export const factsOf = {
     refund: amount.optional(),
     /** booked at a price that was asked for; absent: from the price list, or a claim */
     isQuoted: z.boolean().optional(),
+    /** of a claim: whether what it was opened for can be claimed again, on the day it was cancelled */
+    claimAgain: z
+      .strictObject({
+        endsOn: calendarDay,
+        until: calendarDay.nullable(),
+        lateUntil: calendarDay.nullable(),
+      })
+      .optional(),
   }),
   'unit-arrived': z.strictObject({
     promisedOn: calendarDay.nullable(),

@@ -4,20 +4,36 @@ import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { LinkButton } from '@/app/ui/page/button';
 import { NumberText } from '@/app/ui/words/number-text';
+import { dayFromDate } from '@/lib/calendar/day';
+import { cancelClaimWords } from '@/lib/jobs/rules/again-words';
 import type { SlipAnswer } from '@/lib/jobs/rules/packing-slip';
 import { showNumber } from '@/lib/numbers/job-number';
+import type { ClaimAgain } from '@/lib/warranty/rules/claim-again';
 import { BatteryStop } from '../../battery-stop';
 import { cancelBooking, giveReference } from './actions';
 import type { PartProps } from './part-props';
 
+type Props = PartProps & {
+  slip: SlipAnswer;
+  /** of a claim: whether it could be opened again after it was cancelled */
+  claimAgain: ClaimAgain | undefined;
+};
+
 /** Until the parcel is here: how to post it or why not to, the carrier's reference, and the way out. */
-export function BookedPart({ job, token, workshop, slip }: PartProps & { slip: SlipAnswer }) {
+export function BookedPart({ job, token, workshop, slip, claimAgain }: Props) {
+  const claimWords =
+    job.claim && claimAgain
+      ? cancelClaimWords(
+          { countsFrom: dayFromDate(job.claim.openedOn), claim: claimAgain, mayPost: slip.isOffered },
+          workshop.locale,
+        )
+      : null;
   const cancel = (
     <ActionForm action={cancelBooking.bind(null, token)} label="Cancel">
       <ConfirmButton
-        label="Cancel this booking"
-        question="Cancel it?"
-        confirm="Yes, cancel the booking"
+        label={claimWords ? 'Cancel this claim' : 'Cancel this booking'}
+        question={claimWords ?? 'Cancel it?'}
+        confirm={claimWords ? 'Yes, cancel the claim' : 'Yes, cancel the booking'}
         consequence="It costs nothing. Please do not post the unit afterwards."
       />
     </ActionForm>

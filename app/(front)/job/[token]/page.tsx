@@ -38,6 +38,7 @@ import { quoteAskedFor } from '@/lib/quotes/records';
 import { agreedOf, offerOf } from '@/lib/quotes/rules/agreed';
 import { isBookedAtQuote } from '@/lib/quotes/rules/asked-words';
 import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
+import { readClaimAgain } from '@/lib/warranty/stored-claim-again';
 import { RecallNotice } from '../../recall-notice';
 import { ApprovalPart } from './approval-part';
 import { BookedPart } from './booked-part';
@@ -100,6 +101,10 @@ export default async function JobPage({ params, searchParams }: Props) {
   const [slip, pieces] = await Promise.all([slipOfJob(job), piecesToWarnOfOnJob(job)]);
   // Who took the battery out before posting has nothing to fear from the cell in the unit.
   const recalled = slip.isOffered ? pieces.filter((piece) => !piece.isCell) : pieces;
+  const claimAgain =
+    job.claim && (stage === 'booked' || stage === 'cancelled')
+      ? await readClaimAgain(job.claim, { workshop, today })
+      : undefined;
   const isStopped = !slip.isOffered && slip.stop !== null;
   const collectedOn = job.sentBackAt && isCollected(job.events) ? dayInZone(job.sentBackAt, timeZone) : null;
   const tracking = trackingAddress(job.carrier, job.carrierReference, await readCarrierRows());
@@ -139,6 +144,7 @@ export default async function JobPage({ params, searchParams }: Props) {
                   isQuoted: isBookedAtQuote(job),
                   hasCertificate: job.certificates.length > 0,
                   recalled: recalledKind(recalled),
+                  claimAgain,
                   decision: lastDecision(job.events)?.decision ?? null,
                 },
                 locale,
@@ -220,7 +226,7 @@ export default async function JobPage({ params, searchParams }: Props) {
           </p>
         )}
       </Docket>
-      {stage === 'booked' ? <BookedPart {...parts} slip={slip} /> : null}
+      {stage === 'booked' ? <BookedPart {...parts} slip={slip} claimAgain={claimAgain} /> : null}
       <WithdrawPart {...parts} />
       <CertificatePart {...parts} />
       <ClaimPart {...parts} />
