@@ -226,6 +226,7 @@ export const actions: readonly ActionRow[] = [
   ...inFile('/workshop/jobs/[number]/sheet/actions.ts', [
     ['enterChecks', bench, job],
     ['takeNewest', owner, job],
+    ['putUnder', bench, job],
     ['enterConnector', bench, { bound: ['{connectorJob}', '{connectorCheck}'] }],
   ]),
   ...inFile('/workshop/mail/actions.ts', [

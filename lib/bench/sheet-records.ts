@@ -11,13 +11,23 @@ export async function newestSheetOf(repairId: string, client: Tx = db) {
   });
 }
 
-/** What was entered on a job under other versions of its sheet than the one it is on, in order, with the check each belongs to. */
+/**
+ * What was entered on a job under another sheet than the one it is on, of an earlier version or of the repair it was under before, in
+ * order, with the check each belongs to.
+ */
 export async function earlierEntries(job: { id: string; sheet: { id: string } }) {
   return db.checkEntry.findMany({
     where: { jobId: job.id, check: { sheetId: { not: job.sheet.id } } },
     orderBy: inOrder,
     include: {
-      check: { select: { id: true, label: true, unit: true, sheet: { select: { version: true } } } },
+      check: {
+        select: {
+          id: true,
+          label: true,
+          unit: true,
+          sheet: { select: { version: true, repair: { select: { name: true } } } },
+        },
+      },
     },
   });
 }

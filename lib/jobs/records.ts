@@ -115,7 +115,13 @@ const DOCKET = {
   jumperWires: { orderBy: inOrder },
   quotes: {
     include: {
-      revisions: { orderBy: { revision: 'asc' }, include: { lines: { orderBy: { position: 'asc' } } } },
+      revisions: {
+        orderBy: { revision: 'asc' },
+        include: {
+          lines: { orderBy: { position: 'asc' } },
+          repair: { select: { id: true, name: true } },
+        },
+      },
     },
   },
   payments: { orderBy: inOrder },

@@ -1,13 +1,18 @@
 import { db } from '@/lib/db/client';
 
-export type WalkInRepair = { id: string; unit: string; repair: string };
+export type WalkInRepair = { id: string; modelId: string; unit: string; repair: string };
 
 /** Every repair that a job can be opened with, by unit: also those that are not on the public list. */
 export async function walkInRepairs(): Promise<WalkInRepair[]> {
   const rows = await db.repair.findMany({
     where: { sheets: { some: {} } },
     orderBy: [{ model: { maker: 'asc' } }, { model: { name: 'asc' } }, { name: 'asc' }],
-    select: { id: true, name: true, model: { select: { maker: true, name: true } } },
+    select: { id: true, modelId: true, name: true, model: { select: { maker: true, name: true } } },
   });
-  return rows.map((row) => ({ id: row.id, unit: `${row.model.maker} ${row.model.name}`, repair: row.name }));
+  return rows.map((row) => ({
+    id: row.id,
+    modelId: row.modelId,
+    unit: `${row.model.maker} ${row.model.name}`,
+    repair: row.name,
+  }));
 }

@@ -29,8 +29,9 @@ const MAILS = {
 } as const;
 const REVISIONS = {
   orderBy: { revision: 'asc' },
-  omit: { id: true, quoteId: true, policyVersionId: true },
+  omit: { id: true, quoteId: true, policyVersionId: true, repairId: true },
   include: {
+    repair: { select: { name: true } },
     policyVersion: { select: { workTerm: true, partsTerm: true } },
     lines: { orderBy: { position: 'asc' }, omit: { id: true, revisionId: true } },
   },

@@ -11,6 +11,7 @@ import { changedText } from '@/lib/jobs/rules/shown-terms';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { lockJob } from '@/lib/jobs/write-lock';
+import { writeUnderRepair } from '@/lib/jobs/write-under-repair';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { writeFirstPromise } from '@/lib/promise/write-first';
@@ -86,9 +87,14 @@ export async function decideOffer(o: {
       to: move.to,
       event: { kind: 'offer-decided', data: { revision: o.revision, decision: o.decision } },
     });
+    // What is proved, certified and counted is the repair that was agreed to.
+    const { repairId } = offer;
+    const isOther = key === 'approve' && repairId !== null && repairId !== job.repair.id;
+    const under = isOther ? await writeUnderRepair(tx, { ...o, job, repairId }) : job;
     const { isStartAllowed, withdrawUntil } = factsOf(job, today);
     let startAfter = isStartAllowed ? null : withdrawUntil;
-    if (makesContract) startAfter = await makeContract(tx, { job, offer, workshop, ...o });
+    if (makesContract)
+      startAfter = await makeContract(tx, { job: { ...job, ...under }, offer, workshop, ...o });
     else if (o.decision === 'accepted' && o.isStartAsked && job.withdrawUntil && !job.startRequestedAt) {
       await writeEvent(tx, {
         jobId: job.id,

@@ -14,7 +14,7 @@ import { readCostOfNo } from './stored-after-no';
 /** The words of a price that waits on a job, from its records: shown before the answer, and kept with it. */
 export function readOfferWords(
   job: JobRecord,
-  offer: { grossMinor: number },
+  offer: { grossMinor: number; repair: { name: string } | null },
   { workshop, today }: { workshop: WorkshopCard; today: Day },
 ): OfferWords {
   const agreed = agreedOf(job);
@@ -23,6 +23,7 @@ export function readOfferWords(
       isFirst: !factsOf(job).isPriceAgreed,
       isOrder: !factsOf(job).isContractMade,
       isAfterInspection: isAfterInspection(job),
+      repair: offer.repair?.name ?? null,
       gross: offer.grossMinor,
       before: agreed?.grossMinor ?? 0,
       cost: readCostOfNo(job, workshop),

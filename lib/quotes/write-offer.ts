@@ -3,7 +3,9 @@ import { formatDay } from '@/lib/calendar/format';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { heldPrice } from '@/lib/jobs/rules/asked-price';
+import { hasLeft } from '@/lib/jobs/rules/handover';
 import { moveOf } from '@/lib/jobs/rules/stages';
+import { namesOldAlone, UNDER_REPAIR_REASONS } from '@/lib/jobs/rules/under-repair';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
 import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
@@ -28,6 +30,9 @@ import { writeRevision } from './write-revision';
  *
  * A price that the customer was asked about and has not answered is a promise to its last day, though it was taken back: a
  * higher one takes its place only for a change they asked for, or a fault that was found since.
+ *
+ * A price for another repair of the same model puts the job under it with the customer's yes. What is covered on a claim is
+ * proved on its own sheet, so that the rest beside it is priced under the same repair.
  */
 export async function writeOffer(o: {
   jobId: string;
@@ -40,6 +45,8 @@ export async function writeOffer(o: {
   furtherDays?: number | undefined;
   /** the customer asked for what it changes of a price that they were told and that is still held */
   customerAsked?: boolean | undefined;
+  /** the repair of the catalogue that this price is for; absent where it is the one the job is under */
+  repairId?: string | undefined;
   actor: Extract<Actor, { id: string }>;
   now: Date;
 }): Promise<{ revision: number; gross: number }> {
@@ -67,6 +74,9 @@ export async function writeOffer(o: {
     const covered = await coveredPart(tx, o.jobId, asGross);
     if (covered.length > 0 && o.lines.length === 0)
       throw new Refusal('invalid', 'Give at least one line that is not covered', 'description-0');
+    const repairId = await otherRepair(tx, o);
+    if (repairId !== null && covered.length > 0)
+      throw new Refusal('invalid', UNDER_REPAIR_REASONS.covered, 'repair');
     const agreed = agreedOf({ quotes: [quote] });
     const isInspectionFeeTakenOff = readTakesFeeOff(agreed, workshop);
     const lines = withInspectionFee(
@@ -97,6 +107,7 @@ export async function writeOffer(o: {
       now: o.now,
       validUntil: addDays(today, workshop.approvalDays),
       workingDays: o.furtherDays || null,
+      repairId,
       lines: [...covered, ...lines],
       conditions: { isInspectionFeeTakenOff },
     });
@@ -120,6 +131,33 @@ export async function writeOffer(o: {
     });
     return { revision, gross };
   });
+}
+
+type ForRepair = { jobId: string; repairId?: string | undefined; lines: readonly QuoteLine[] };
+
+/** The repair a price is for, where it is another one than the job is under; refuses one that a unit of its model cannot be proved on. */
+async function otherRepair(tx: Tx, { jobId, repairId, lines }: ForRepair): Promise<string | null> {
+  if (repairId === undefined) return null;
+  const job = await tx.job.findUniqueOrThrow({
+    where: { id: jobId },
+    select: {
+      modelId: true,
+      repair: { select: { id: true, name: true, formerNames: true } },
+      events: { where: { kind: 'sent-back' }, select: { kind: true } },
+    },
+  });
+  if (repairId === job.repair.id) return null;
+  if (hasLeft(job.events)) throw new Refusal('conflict', UNDER_REPAIR_REASONS['left-before'], 'repair');
+  const repair = await tx.repair.findFirst({
+    where: { id: repairId, modelId: job.modelId, sheets: { some: {} } },
+    select: { name: true },
+  });
+  if (!repair) throw new Refusal('invalid', 'Choose a repair of this model', 'repair');
+  if (namesOldAlone(lines, job.repair)) {
+    const sentence = `This price is for “${repair.name}”, and its work still says “${job.repair.name}”. Say in the lines what is done now.`;
+    throw new Refusal('invalid', sentence, 'description-0');
+  }
+  return repairId;
 }
 
 /** The lines of a claim's first price that its final ruling covers; none on any other job. Refuses a claim not ruled yet. */

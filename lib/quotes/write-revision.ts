@@ -18,6 +18,8 @@ export type RevisionWrite = {
   /** on a quote that was asked for from the unit's arrival; on a changed price beside those promised */
   workingDays?: number | null;
   note?: string;
+  /** the repair that a yes to a changed price puts the job under; absent where it stays under its own */
+  repairId?: string | null;
   now: Date;
   validUntil: Day;
   lines: readonly QuoteLine[];
@@ -47,6 +49,7 @@ export async function writeRevision(tx: Tx, o: RevisionWrite): Promise<number> {
       proposal: o.proposal ?? '',
       workingDays: o.workingDays ?? null,
       note: o.note ?? '',
+      repairId: o.repairId ?? null,
       issuedAt: o.now,
       validUntil: dayToDate(o.validUntil),
       ...o.conditions,

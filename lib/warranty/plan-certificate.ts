@@ -3,8 +3,10 @@ import type { WorkingCalendar } from '@/lib/calendar/working';
 import { symptomsOfRepairs } from '@/lib/catalogue/records';
 import { db } from '@/lib/db/client';
 import { type JobRecord, readJob } from '@/lib/jobs/records';
+import { parseEvent } from '@/lib/jobs/rules/events';
 import { hasLeft } from '@/lib/jobs/rules/handover';
 import { isRepaired } from '@/lib/jobs/rules/repaired';
+import { namesBefore } from '@/lib/jobs/rules/under-repair';
 import { newNumber } from '@/lib/numbers/draw';
 import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { splitCovered } from '@/lib/quotes/rules/lines';
@@ -12,7 +14,7 @@ import { readLine } from '@/lib/quotes/stored-lines';
 import { readWorkshop } from '@/lib/workshop/records';
 import { coverCalendar } from './cover-calendar';
 import { type HeldRow, planAgain } from './plan-again';
-import { type Chain, newestVersion, readChain, readCoverLine } from './records';
+import { type Chain, newestVersion, readChain, readCoverLine, repairOfCertificate } from './records';
 import { addedCover } from './rules/added-cover';
 import { firstCover } from './rules/first-cover';
 import { firstWork } from './rules/first-work';
@@ -97,8 +99,9 @@ async function firstCertificate(
   const policy = job.policyVersion ?? newestVersion(job.repair.policy);
   const terms = readTerms(policy);
   const { covered, lots } = firstWork({
-    // Paid for on a claim is what the certificate it was opened on does not cover.
-    booked: job.claim ? null : job.repair,
+    booked: (await isUnderClaimed(job))
+      ? null
+      : { ...job.repair, before: namesBefore(changesOf(job), agreedOf(job)?.decidedAt ?? null) },
     paid: paidOf(job),
     known: await symptomsOfRepairs(job.model.id),
     uses: usesOf(job),
@@ -116,6 +119,22 @@ async function firstCertificate(
     held: [],
     provedBy: job,
   };
+}
+
+/**
+ * Paid for on a claim is what the certificate it was opened on does not cover, so that the repair of that one is not what was done,
+ * unless the job was put under another.
+ */
+async function isUnderClaimed(job: JobRecord): Promise<boolean> {
+  if (!job.claim) return false;
+  return (await repairOfCertificate(job.claim.certificateNumber)).repairId === job.repair.id;
+}
+
+function changesOf(job: JobRecord) {
+  return job.events.flatMap(({ kind, data, at }) => {
+    const event = kind === 'repair-changed' ? parseEvent(kind, data) : null;
+    return event?.kind === 'repair-changed' ? [{ ...event.data, at }] : [];
+  });
 }
 
 /**

@@ -132,6 +132,15 @@ export function unitOfChain({ inForce, revisions }: Chain): SoughtUnit {
   };
 }
 
+/** The repair, and the model with it, that a certificate was first issued for: a later revision may have left with another job. */
+export async function repairOfCertificate(number: string, client: Tx = db) {
+  const { job } = await client.certificate.findUniqueOrThrow({
+    where: { number_revision: { number, revision: 1 } },
+    select: { job: { select: { modelId: true, model: true, repairId: true, repair: true } } },
+  });
+  return job;
+}
+
 /** Certificates whose serial folds to one of these keys, newest first; for arrivals and the job sheet. */
 export async function certificatesOfSerial(serialKeys: readonly string[], client: Tx = db) {
   return client.certificate.findMany({

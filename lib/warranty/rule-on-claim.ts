@@ -20,6 +20,7 @@ import {
   type RulingNeed,
   SHORTEST_REASON,
 } from './rules/ruling';
+import { writeOwnRepair } from './write-own-repair';
 
 export type RulingRequest = {
   claimId: string;
@@ -132,6 +133,7 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
     await writeWatch(tx, [claim.certificateNumber]);
     if (isFinal) {
       const { ruling } = decision;
+      await writeOwnRepair(tx, { ...claim, ...o, ruling });
       if (ruling !== 'not-covered')
         await makeFreeAgain(tx, { ...o, jobId: claim.jobId, claim: claim.number, ruling });
       await queueMail(tx, {
@@ -206,6 +208,7 @@ export async function lookAgain(o: {
     await writeWatch(tx, [claim.certificateNumber]);
     const cause = CAUSES.find((known) => known === claim.cause);
     const isAfter = ruling && cause ? afterCover({ ruling, cause, isLetIn: claim.isLetIn }) : null;
+    if (ruling !== undefined) await writeOwnRepair(tx, { ...claim, ...o, ruling });
     if (ruling !== undefined && ruling !== 'not-covered')
       await makeFreeAgain(tx, { ...o, jobId: claim.jobId, claim: claim.number, ruling });
     await queueMail(tx, {

@@ -16,7 +16,7 @@ import { BY_CERTIFICATE } from '@/lib/quotes/rules/agreed';
 import { bookedLine, coveredLines } from '@/lib/quotes/rules/lines';
 import { taxCategory } from '@/lib/quotes/stored-lines';
 import { readWorkshop } from '@/lib/workshop/records';
-import { type Chain, unitOfChain } from './records';
+import { type Chain, repairOfCertificate, unitOfChain } from './records';
 import type { Assessment } from './rules/reasons';
 import { symptomWords } from './rules/standing';
 
@@ -57,10 +57,7 @@ export async function writeClaim(tx: Tx, o: NewClaim): Promise<WrittenClaim> {
   const { actor, assessment, isLate, address, reason } = o;
   const isByUs = actor.kind !== 'customer';
   const certificate = o.chain.inForce;
-  const first = await tx.job.findUniqueOrThrow({
-    where: { id: certificate.jobId },
-    select: { modelId: true, model: true, repairId: true, repair: true },
-  });
+  const first = await repairOfCertificate(certificate.number, tx);
   const workshop = await readWorkshop(tx);
   const customer = await tx.customer.create({
     data: {

@@ -16,7 +16,7 @@ export const PAD: QuoteLine = {
 export async function writePrice(
   jobId: string,
   now: Date,
-  over: { lines?: QuoteLine[]; furtherDays?: number } = {},
+  over: { lines?: QuoteLine[]; furtherDays?: number; repairId?: string } = {},
 ) {
   return writeOffer({
     jobId,
@@ -35,7 +35,7 @@ export async function writePrice(
 export async function askPrice(
   jobId: string,
   now: Date,
-  over: { lines?: QuoteLine[]; furtherDays?: number } = {},
+  over: { lines?: QuoteLine[]; furtherDays?: number; repairId?: string } = {},
 ) {
   await recordFinding({ jobId, text: 'Pad lifted', photos: [], actor: BENCH, now });
   const { revision } = await writePrice(jobId, now, over);

@@ -4,16 +4,22 @@ import { putBackPart } from '@/lib/bench/put-back-part';
 import { recallLot } from '@/lib/bench/recall-lot';
 import { recordChecks } from '@/lib/bench/record-check';
 import { savePinTable } from '@/lib/bench/save-pin-table';
+import { takeNewestSheet } from '@/lib/bench/take-newest-sheet';
 import { usePartOnJob } from '@/lib/bench/use-part-on-job';
+import { replacing } from '@/lib/catalogue/rules/sheet-changes';
+import { saveCheckSheet } from '@/lib/catalogue/save-check-sheet';
+import { readCheck } from '@/lib/catalogue/stored';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { addPhotos } from '@/lib/jobs/add-photo';
 import { describePhoto } from '@/lib/jobs/describe-photo';
+import { putUnderRepair } from '@/lib/jobs/put-under-repair';
 import { recordWork } from '@/lib/jobs/record-work';
 import { attempt } from '@/lib/outcome';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { assessedJob, takeMove, versionOf } from '@/tests/makers/course';
-import { makeCertificate, somePhoto } from '@/tests/makers/walk';
+import { makeFaderRepair } from '@/tests/makers/second-repair';
+import { jobNow, makeCertificate, somePhoto } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 
 const now = new Date('2026-11-25T09:00:00Z');
@@ -89,5 +95,26 @@ describe('at the bench, whoever races', () => {
     const [winner, ...more] = outcomes.flatMap((outcome, at) => (outcome.ok ? [FOUR[at]] : []));
     expect(more).toEqual([]);
     expect((await db.photo.findFirstOrThrow()).caption).toBe(`By ${winner}`);
+  });
+
+  it('one of four puts a job under another repair, and a newer sheet of the one before is not taken beside it', async () => {
+    const { repairId } = await makeFaderRepair(world, now);
+    const jobId = await assessedJob(world, now);
+    await takeMove(jobId, 'start-bench', now);
+    const [voltage] = (await jobNow(jobId)).sheet.checks.map(readCheck);
+    if (!voltage) throw new Error('no check');
+    const change = replacing(1, { ...voltage, high: 5.5 });
+    await saveCheckSheet({ repairId: world.repairId, basedOn: 1, change, now });
+    const press = { jobId, version: await versionOf(jobId), now };
+    const outcomes = await Promise.all([
+      ...FOUR.map(() => attempt(() => putUnderRepair({ ...press, repairId, actor: BENCH }))),
+      attempt(() => takeNewestSheet({ ...press, sheetVersion: 2, actor: OWNER })),
+    ]);
+    expect(outcomes.filter((outcome) => outcome.ok)).toHaveLength(1);
+    const changes = { kind: { in: ['repair-changed', 'sheet-renewed'] } };
+    expect(await db.jobEvent.count({ where: changes })).toBe(1);
+    expect(await db.job.count({ where: { id: jobId, sheet: { repairId } } })).toBe(
+      await db.job.count({ where: { id: jobId, repairId } }),
+    );
   });
 });

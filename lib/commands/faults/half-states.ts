@@ -61,6 +61,11 @@ const RULES: readonly (readonly [rule: string, sql: string])[] = [
      where ${NOT_ERASED} and not exists (select 1 from private_link l where l."jobId" = j.id)`,
   ],
   [
+    'a job is proved on a sheet of its repair, which is one of its model',
+    `select j.number as which from job j join check_sheet s on s.id = j."sheetId" join repair r on r.id = j."repairId"
+     where s."repairId" <> j."repairId" or r."modelId" <> j."modelId"`,
+  ],
+  [
     'a repair has its quote',
     `select j.number as which from job j
      where j.kind = 'repair' and not exists (select 1 from quote q where q."jobId" = j.id)`,

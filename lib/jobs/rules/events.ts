@@ -96,6 +96,17 @@ export const EVENT_DATA = {
   'check-taught': z.object({ claim: z.string(), check: z.string(), version: z.number().int() }),
   /** the job went over to a newer version of its check sheet */
   'sheet-renewed': z.object({ from: z.number().int(), to: z.number().int() }),
+  /** the job was put under another repair of the catalogue, and on that one's check sheet */
+  'repair-changed': z.object({
+    from: z.string(),
+    /** names the one before had earlier, which an agreed price may bear */
+    formerly: z.array(z.string()),
+    to: z.string(),
+    /** version of the sheet it is proved on now */
+    sheet: z.number().int(),
+    /** where it turned out to be another model */
+    unit: z.string().optional(),
+  }),
   'promise-moved': z.object({ from: z.string().nullable(), to: z.string(), reason: z.string() }),
   'start-requested': z.object({}),
   withdrawn: z.object({ owed: z.number().int() }),
@@ -212,6 +223,8 @@ export function eventLine(kind: string, data: unknown): string {
       return `Put on version ${event.data.version} of the check sheet: ${event.data.check}`;
     case 'sheet-renewed':
       return `Proved on version ${event.data.to} of the check sheet instead of version ${event.data.from}`;
+    case 'repair-changed':
+      return `Put under “${event.data.to}” instead of “${event.data.from}”${event.data.unit === undefined ? '' : `, as a ${event.data.unit}`}`;
     case 'promise-moved':
       return `Promise moved: ${event.data.reason}`;
     case 'start-requested':

@@ -29,6 +29,8 @@ export function offerWords(
     isOrder: boolean;
     /** what is agreed so far is for the inspection alone */
     isAfterInspection?: boolean;
+    /** the repair of the catalogue that the job is put under by a yes; null or absent where it stays under its own */
+    repair?: string | null;
     gross: number;
     before: number;
     cost: CostOfNo;
@@ -39,6 +41,7 @@ export function offerWords(
   if (o.cost === null) return restWords(money(o.gross), money(0));
   const back = money(o.cost.inspectionFee + o.cost.returnFee);
   const price = money(o.gross);
+  const what = o.repair ? `the repair “${o.repair}”` : 'this repair';
   const shared = {
     onNo: `We send the unit back unrepaired. You pay ${back}.`,
     no: `No, send it back for ${back}`,
@@ -54,8 +57,8 @@ export function offerWords(
       // A button that orders says that it costs something (Directive 2011/83/EU Art. 8(2)).
       yes: `Yes, repair it and pay ${price}`,
       agreed: o.isFirst
-        ? `I agree to ${price} with tax for this repair, under the terms.`
-        : `I agree to ${price} with tax for this repair. The ${money(o.before)} for the inspection is not added to it.`,
+        ? `I agree to ${price} with tax for ${what}, under the terms.`
+        : `I agree to ${price} with tax for ${what}. The ${money(o.before)} for the inspection is not added to it.`,
       declined: `I decline this price and ask for the unit back unrepaired for ${back}.`,
     };
   }
@@ -65,8 +68,8 @@ export function offerWords(
     onYes: `We go on with the repair ${whenWorkGoesOn(o.startAfter)}, at the new price.`,
     yes: o.isOrder ? `Yes, repair it and pay ${price}` : `Yes, repair it for ${price}`,
     agreed: o.isOrder
-      ? `I agree to ${price} with tax for this repair, under the terms.`
-      : `I agree to ${price} with tax for this repair, instead of ${money(o.before)}.`,
+      ? `I agree to ${price} with tax for ${what}, under the terms.`
+      : `I agree to ${price} with tax for ${what}, instead of ${money(o.before)}.`,
     declined: `I decline the new price and ask for the unit back unrepaired for ${back}. I can book it in again later.`,
   };
 }

@@ -3,8 +3,14 @@ import { failedAgain } from './added-cover';
 import type { Covered } from './first-cover';
 
 export type FirstFacts = {
-  /** The repair that was booked; null on a claim it has nothing to do with, whose customer paid for something else. */
-  booked: { name: string; formerNames: readonly string[]; symptoms: readonly string[] } | null;
+  /** The repair the job is under; null on a claim it has nothing to do with, whose customer paid for something else. */
+  booked: {
+    name: string;
+    formerNames: readonly string[];
+    symptoms: readonly string[];
+    /** names of the repairs it was under when the price was agreed, where it was put under another since */
+    before: readonly string[];
+  } | null;
   /** Lines the customer agreed to pay for. */
   paid: readonly Pick<QuoteLine, 'kind' | 'description' | 'amount'>[];
   /** What the repairs of the model may be claimed for, by name, the names they had before among them. */
@@ -17,9 +23,10 @@ export type FirstFacts = {
  * The work and parts of a first certificate, and the lot of each part by the id of its line: one line of work for each labour
  * line that was paid for, since what stands on no line is not covered.
  *
- * The booked repair is claimed for its own symptoms, under its name, one it had when the price was agreed or, where no line of
- * the price bears any, under the words that took its place; other work for what the catalogue says of a repair of that name, or for having failed again. Where
- * no labour was paid for, the booked repair is the work; without one, whatever else was paid for.
+ * The repair is claimed for its own symptoms, under its name or one it had when the price was agreed. Where the job was put under it
+ * since then, the line of the repair before is its work, under the name of what was done; where no line bears any of these names, the
+ * words that took their place are. Other work is claimed for what the catalogue says of a repair of that name, or for having failed
+ * again. Where no labour was paid for, the repair is the work; without one, whatever else was paid for.
  *
  * Example: booked 'Socket replaced', paid labour 'Socket replaced' and 'Pads rebuilt' give work-1 and work-2.
  */
@@ -41,13 +48,22 @@ function worksOf({ booked, paid, known }: FirstFacts): Pick<Covered, 'descriptio
   const costing = paid.filter(({ amount }) => amount > 0);
   const labour = costing.filter(({ kind }) => kind === 'labour');
   if (booked && labour.length === 0) return [{ description: booked.name, symptoms: [...booked.symptoms] }];
-  const names = booked ? [[booked.name], booked.formerNames] : [];
+  const names = booked ? [[booked.name], booked.formerNames, booked.before, unknownOf(labour, known)] : [];
   const named = names.find((some) => labour.some(({ description }) => some.includes(description))) ?? null;
   const works =
     labour.length > 0 ? labour : costing.filter(({ kind }) => kind === 'part' || kind === 'adjustment');
   return works.map(({ description }) => {
     const own = known.get(description) ?? [failedAgain(description)];
     const isBooked = booked && (named === null || named.includes(description));
-    return { description, symptoms: [...(isBooked ? booked.symptoms : own)] };
+    if (!isBooked) return { description, symptoms: [...own] };
+    return {
+      description: named === booked.before ? booked.name : description,
+      symptoms: [...booked.symptoms],
+    };
   });
+}
+
+/** Words of lines that name no repair of the model. */
+function unknownOf(lines: readonly { description: string }[], known: FirstFacts['known']): string[] {
+  return lines.map(({ description }) => description).filter((description) => !known.has(description));
 }

@@ -5,6 +5,7 @@ const booked = {
   name: 'USB-C socket replaced',
   formerNames: ['Socket replaced'],
   symptoms: ['Does not charge'],
+  before: [],
 };
 const FACTS: FirstFacts = {
   booked,
@@ -68,6 +69,36 @@ describe('the work of a first certificate', () => {
       [
         ['work-1', 'USB-C socket replaced', ['Does not charge']],
         ['work-2', 'Socket replaced', ['Loose']],
+      ],
+    ],
+    [
+      'is what was done, where the price was agreed for the repair the job was under before',
+      {
+        booked: { ...booked, before: ['Fader replaced'] },
+        paid: [paid('Fader replaced'), paid('Two pads rebuilt')],
+      },
+      [
+        ['work-1', 'USB-C socket replaced', ['Does not charge']],
+        ['work-2', 'Two pads rebuilt', ['Has failed again: Two pads rebuilt']],
+      ],
+    ],
+    [
+      'is both, where the price names both',
+      {
+        booked: { ...booked, before: ['Fader replaced'] },
+        paid: [paid('Fader replaced'), paid('USB-C socket replaced')],
+      },
+      [
+        ['work-1', 'Fader replaced', ['A fader scratches']],
+        ['work-2', 'USB-C socket replaced', ['Does not charge']],
+      ],
+    ],
+    [
+      'is in words that no repair has, beside a line of another repair',
+      { paid: [paid('Fader replaced'), paid('Socket and trace rebuilt')] },
+      [
+        ['work-1', 'Fader replaced', ['A fader scratches']],
+        ['work-2', 'Socket and trace rebuilt', ['Does not charge']],
       ],
     ],
     [

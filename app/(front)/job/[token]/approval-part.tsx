@@ -100,6 +100,10 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
       />
       <Facts
         items={[
+          {
+            term: 'Repair',
+            text: offer.repair && repairWords(offer.repair.name, isFirst ? null : job.repair.name),
+          },
           { term: 'If you say yes', text: offer.onYes || words.onYes },
           { term: 'If you say no', text: offer.onNo || words.onNo },
           { term: 'What a no costs', text: costOfNo && feesText(costOfNo, money) },
@@ -166,6 +170,11 @@ async function promiseIfToday(
   if (compareDays(on, endedOn) < 0) return null;
   const extra = furtherDays === 0 ? '' : ` ${moveReason({ waitedDays: 0, furtherDays })}`;
   return `With a yes today it is ready by ${formatDay(on, workshop.locale, 'weekday')}. The time we wait for your answer is not counted.${extra}`;
+}
+
+/** What is repaired then, and what was booked before; of a unit that came without a booking nothing was. */
+function repairWords(repair: string, booked: string | null): string {
+  return booked === null ? repair : `${repair}, instead of ${booked}`;
 }
 
 /** The fees of a no, one by one and together. */

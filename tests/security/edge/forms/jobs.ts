@@ -123,6 +123,7 @@ export const jobs: FormsOfFiles = [
       partForm: { fields: { lot: uuid, quantity: '1' } },
       putBackForm: { fields: { use: uuid } },
       pieceOutForm: { fields: { use: uuid } },
+      underRepairForm: { fields: { repair: uuid } },
       newestSheetForm: { fields: { sheet: '2' } },
       stopForm: { fields: { why: 'cannot-repair', reason: 'The chip is no longer made.' } },
       paymentForm: {
@@ -140,6 +141,7 @@ export const jobs: FormsOfFiles = [
       nothingForm: { fields: {} },
       offerForm: {
         fields: {
+          repair: uuid,
           reason: 'The board is cracked.',
           onYes: 'We go on.',
           onNo: 'We stop.',

@@ -75,7 +75,7 @@ function WalkInForm({ repairs, workshop: { locale, country } }: FormProps) {
       <Select
         name="repair"
         label="Unit and repair"
-        hint="The repair that fits best. Its check sheet is the one the unit is proved on; the price is asked for."
+        hint="The repair that fits best. It can be put under another once somebody has looked; the price is asked for."
         empty="Choose one"
         choices={repairs.map((each) => ({ value: each.id, label: each.repair, group: each.unit }))}
       />

@@ -34,6 +34,9 @@ export const partForm = z.object({
 });
 export const putBackForm = z.object({ use: z.uuid({ error: 'Choose the part that goes back' }) });
 export const pieceOutForm = z.object({ use: z.uuid({ error: 'Choose the part that is out' }) });
+export const underRepairForm = z.object({
+  repair: z.uuid({ error: 'Choose the repair it turned out to be' }),
+});
 export const newestSheetForm = z.object({ sheet: countedField });
 export const stopForm = z.object({
   why: z.enum(STOPS, { error: 'Choose why it is not repaired' }),
@@ -57,6 +60,8 @@ export const messageForm = z.object({ text: neededText('your message', 4000) });
 export const nothingForm = z.object({});
 
 export const offerForm = z.object({
+  /** absent where the price has to stay under the repair of the job */
+  repair: z.uuid({ error: 'Choose a repair of this model' }).optional(),
   reason: neededText('the reason, in words the customer can follow', 1000),
   onYes: optionalText(500),
   onNo: optionalText(500),

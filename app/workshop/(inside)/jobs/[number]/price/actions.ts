@@ -23,8 +23,9 @@ export async function writeChangedPrice(
     part: 'money',
     work: async (call) => {
       const lines = await offerLines(call.jobNumber, formData);
-      const customerAsked = call.data.customerAsked === 'yes';
-      await writeOffer({ ...call, ...call.data, customerAsked, lines });
+      const { repair: repairId, ...data } = call.data;
+      const customerAsked = data.customerAsked === 'yes';
+      await writeOffer({ ...call, ...data, customerAsked, repairId, lines });
     },
   });
 }

@@ -1,5 +1,6 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { Checkbox } from '@/app/ui/forms/choices';
+import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
@@ -19,7 +20,9 @@ import type { JobRecord } from '@/lib/jobs/records';
 import { readStage } from '@/lib/jobs/records';
 import { heldPrice } from '@/lib/jobs/rules/asked-price';
 import { isSomethingCovered } from '@/lib/jobs/rules/guards';
+import { hasLeft } from '@/lib/jobs/rules/handover';
 import { moveOf } from '@/lib/jobs/rules/stages';
+import { type WalkInRepair, walkInRepairs } from '@/lib/jobs/walk-in-repairs';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
@@ -57,6 +60,7 @@ export default async function ChangedPricePage({ params }: Props) {
   const { covered, lines, fees } = startingLines(job, asGross);
   const taxes = await taxesFor(job);
   const costOfNo = readCostOfNo(job, workshop);
+  const repairs = await repairsFor(job);
   const repairNames = [...(await symptomsOfRepairs(job.model.id)).keys()];
   return (
     <>
@@ -79,6 +83,15 @@ export default async function ChangedPricePage({ params }: Props) {
             rows={3}
             maxLength={1000}
           />
+          {repairs.length > 1 && covered.length === 0 ? (
+            <Select
+              name="repair"
+              label="The repair this price is for"
+              hint="A yes puts the job under it: its check sheet proves the unit, and its certificate covers it."
+              defaultValue={job.repair.id}
+              choices={repairs.map((each) => ({ value: each.id, label: each.repair }))}
+            />
+          ) : null}
           {covered.length > 0 ? (
             <section aria-labelledby="covered-part">
               <h2 id="covered-part">The covered part</h2>
@@ -165,6 +178,12 @@ export default async function ChangedPricePage({ params }: Props) {
       )}
     </>
   );
+}
+
+/** The repairs of the unit's model that a price may be for; of a unit that left once, none. */
+async function repairsFor(job: JobRecord): Promise<WalkInRepair[]> {
+  if (hasLeft(job.events)) return [];
+  return (await walkInRepairs()).filter(({ modelId }) => modelId === job.model.id);
 }
 
 type Starting = { covered: QuoteLine[]; lines: QuoteLine[]; fees: QuoteLine[] };

@@ -10,10 +10,11 @@ import { recordCheck, recordChecks } from '@/lib/bench/record-check';
 import { takeNewestSheet } from '@/lib/bench/take-newest-sheet';
 import { now } from '@/lib/clock';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
+import { putUnderRepair } from '@/lib/jobs/put-under-repair';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { onJob } from '../action-kit';
-import { newestSheetForm } from '../schema';
+import { newestSheetForm, underRepairForm } from '../schema';
 import { connectorForm } from './connector-form-schema';
 import { readResults, textsOf } from './read-results';
 
@@ -64,6 +65,19 @@ export async function takeNewest(number: string, _before: FormState, formData: F
     part: 'version',
     page: '/sheet',
     work: ({ data, ...call }) => takeNewestSheet({ ...call, sheetVersion: data.sheet }),
+  });
+}
+
+/** Puts the job under another repair of the catalogue, and on its check sheet. */
+export async function putUnder(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onJob({
+    permission: 'bench',
+    number,
+    schema: underRepairForm,
+    formData,
+    part: 'under',
+    page: '/sheet',
+    work: ({ data, ...call }) => putUnderRepair({ ...call, repairId: data.repair }),
   });
 }
 

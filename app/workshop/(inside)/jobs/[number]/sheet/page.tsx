@@ -18,6 +18,7 @@ import { openSheet } from '../open-sheet';
 import { enterChecks } from './actions';
 import { CheckForm } from './check-form';
 import { EntryList } from './entry-list';
+import { UnderPart } from './under-part';
 import { EarlierEntries, NewerVersion } from './version-part';
 
 export const generateMetadata = numberedTitle('Check sheet');
@@ -100,6 +101,7 @@ export default async function CheckSheetPage({ params }: Props) {
       ) : (
         list
       )}
+      <UnderPart job={job} role={who.role} />
       <EarlierEntries job={job} workshop={workshop} staff={staff} />
       <MovesPart job={job} workshop={workshop} staff={staff} who={who} />
     </>

@@ -42,7 +42,7 @@ export async function NewerVersion({ job, role }: { job: SheetProps['job']; role
   );
 }
 
-/** What was entered before the job went over to this version, check by check. */
+/** What was entered before the job went over to this version, or to this repair, check by check. */
 export async function EarlierEntries({ job, workshop, staff }: SheetProps) {
   const onSheet = new Set(job.sheet.checks.map((check) => check.id));
   if (job.checkEntries.every((entry) => onSheet.has(entry.checkId))) return null;
@@ -50,11 +50,17 @@ export async function EarlierEntries({ job, workshop, staff }: SheetProps) {
   const checks = new Map(entries.map(({ check }) => [check.id, check]));
   return (
     <section aria-labelledby="earlier" className="mt-12">
-      <h2 id="earlier">Entered on an earlier version</h2>
+      <h2 id="earlier">Entered on an earlier sheet</h2>
       <p>It counts no more, and is not on the certificate.</p>
       {[...checks.values()].map((check) => (
         <div key={check.id}>
-          <h3>{`${check.label}, version ${check.sheet.version}`}</h3>
+          <h3>
+            {[
+              check.label,
+              ...(check.sheet.repair.name === job.repair.name ? [] : [check.sheet.repair.name]),
+              `version ${check.sheet.version}`,
+            ].join(', ')}
+          </h3>
           <EntryList
             entries={entries.filter((entry) => entry.checkId === check.id)}
             unit={check.unit}

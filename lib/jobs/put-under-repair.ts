@@ -1,0 +1,35 @@
+import { transaction } from '@/lib/db/transaction';
+import { Refusal } from '@/lib/outcome';
+import type { Actor } from './actor';
+import { factsOf } from './facts';
+import { readJob } from './records';
+import { mayPutUnder, UNDER_REPAIR_REASONS, UNDER_REPAIR_STAGES } from './rules/under-repair';
+import { writeUnderRepair } from './write-under-repair';
+
+/**
+ * Puts a job under the repair that the unit turned out to need, for one that was booked, or guessed at arrival, before anybody had
+ * looked. No price changes by it and nobody is written to: another price needs the customer's yes.
+ */
+export async function putUnderRepair(o: {
+  jobId: string;
+  version: number;
+  repairId: string;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+}): Promise<void> {
+  await transaction(async (tx) => {
+    const job = await readJob({ id: o.jobId }, tx);
+    if (!job) throw new Refusal('not-found', 'There is no such job.');
+    const answer = mayPutUnder(factsOf(job));
+    if (!answer.allowed) throw new Refusal('conflict', UNDER_REPAIR_REASONS[answer.reason]);
+    if (job.repair.id === o.repairId)
+      throw new Refusal('conflict', `This job is under “${job.repair.name}” already.`, 'repair');
+    await writeUnderRepair(tx, {
+      job,
+      repairId: o.repairId,
+      actor: o.actor,
+      now: o.now,
+      expected: { version: o.version, stages: UNDER_REPAIR_STAGES },
+    });
+  });
+}

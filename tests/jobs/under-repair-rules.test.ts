@@ -1,0 +1,52 @@
+import { expect, test } from 'vitest';
+import { STAGES } from '@/lib/jobs/rules/stages';
+import { mayPutUnder, namesBefore, namesOldAlone, UNDER_REPAIR_STAGES } from '@/lib/jobs/rules/under-repair';
+
+const HERE = { kind: 'repair', stage: 'assessing', ruling: null, hasLeft: false } as const;
+
+test.each([
+  ['a repair that is looked at', {}, 'allowed'],
+  ['one that left once', { hasLeft: true }, 'left-before'],
+  ['one that left once and is ready', { hasLeft: true, stage: 'ready' }, 'wrong-stage'],
+  ['a claim without a final ruling', { kind: 'claim' }, 'not-ruled'],
+  ['a covered claim', { kind: 'claim', ruling: 'covered' }, 'covered'],
+  ['a partly covered claim', { kind: 'claim', ruling: 'partly' }, 'covered'],
+  ['a claim of which nothing is covered', { kind: 'claim', ruling: 'not-covered' }, 'allowed'],
+  ['a claim on which no fault was found', { kind: 'claim', ruling: 'returned-free' }, 'allowed'],
+] as const)('%s: %s', (_name, over, expected) => {
+  const answer = mayPutUnder({ ...HERE, ...over });
+  expect(answer.allowed ? 'allowed' : answer.reason).toBe(expected);
+});
+
+test('a job is put under another repair only where its unit is looked at, worked on or proved', () => {
+  const open = STAGES.filter((stage) => mayPutUnder({ ...HERE, stage }).allowed);
+  expect(open).toEqual(['assessing', 'awaiting-parts', 'on-bench', 'proving']);
+  expect(new Set(open)).toEqual(new Set(UNDER_REPAIR_STAGES));
+});
+
+const AGREED = new Date('2026-12-01T10:00:00Z');
+const change = (hours: number, from: string, formerly: string[] = []) => ({
+  at: new Date(AGREED.getTime() + hours * 3_600_000),
+  from,
+  formerly,
+});
+
+test('a price may bear the names of repairs that the job was under when it was agreed', () => {
+  const changes = [
+    change(-1, 'Screen'),
+    change(0, 'Battery'),
+    change(2, 'Socket', ['Port']),
+    change(3, 'Fader'),
+  ];
+  expect(namesBefore(changes, AGREED)).toEqual(['Socket', 'Port', 'Fader']);
+  expect(namesBefore(changes, null)).toEqual(['Screen', 'Battery', 'Socket', 'Port', 'Fader']);
+  expect(namesBefore([], AGREED)).toEqual([]);
+});
+
+test('a price for another repair says what is done in at least one line', () => {
+  const before = { name: 'Socket', formerNames: ['Port'] };
+  const line = (description: string, kind = 'labour') => ({ kind, description });
+  expect(namesOldAlone([line('Socket'), line('Port'), line('A fader', 'part')], before)).toBe(true);
+  expect(namesOldAlone([line('Socket'), line('Fader')], before)).toBe(false);
+  expect(namesOldAlone([line('A fader', 'part')], before)).toBe(false);
+});
