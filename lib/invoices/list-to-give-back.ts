@@ -1,5 +1,8 @@
+import { type Day, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { keptFor } from '@/lib/kept';
 import { balanceOf, isPriceOpen } from './rules/balance';
+import { byWaiting, OWED_BACK_KINDS, owedBackSince, refundDue } from './rules/owed-back';
 import { MONEY_OF_JOB } from './stored-money';
 
 /** A job whose customer has paid more than it comes to; `amount` in minor units, above zero. */
@@ -9,13 +12,35 @@ export type ToGiveBack = {
   stage: string;
   currency: string;
   amount: number;
+  /** the day it grew last */
+  since: Day;
+  /** last day to give it back after a withdrawal; null where no law sets one */
+  dueOn: Day | null;
 };
 
 /**
- * Every job with money to give back, the greatest amount first; what was paid before any price was agreed is none. The database finds the jobs that took in more than was invoiced,
- * and those that took in something before any invoice; the balance itself is worked out by its one rule.
+ * Every job with money to give back, what has a last day first, then what waits longest; what was paid before any price was agreed
+ * is none.
  */
-export async function listToGiveBack(): Promise<ToGiveBack[]> {
+export async function listToGiveBack(timeZone: string): Promise<ToGiveBack[]> {
+  return toGiveBack(await overpaid(), timeZone);
+}
+
+const overpaidNow = keptFor<string[]>(60_000);
+
+/**
+ * The same for Today, which is opened all day: which jobs to look at is kept for a minute by each process, since every payment is
+ * added up for it. What is given back leaves the list at once; what is new on it may come that much later.
+ */
+export async function listToGiveBackToday(timeZone: string, now: Date): Promise<ToGiveBack[]> {
+  return toGiveBack(await overpaidNow.of('jobs', now, overpaid), timeZone);
+}
+
+/**
+ * Jobs that took in more than was invoiced, and those that took in something before any invoice. Whether that is to be given
+ * back is for the one rule of the balance to say.
+ */
+async function overpaid(): Promise<string[]> {
   const found = await db.$queryRaw<{ id: string }[]>`
     SELECT p."jobId" AS id
     FROM (SELECT "jobId", SUM("amountMinor") AS minor FROM "payment" WHERE "purpose" = 'price' GROUP BY "jobId") p
@@ -24,10 +49,24 @@ export async function listToGiveBack(): Promise<ToGiveBack[]> {
       FROM "invoice" GROUP BY "jobId"
     ) i ON i."jobId" = p."jobId"
     WHERE p.minor > COALESCE(i.minor, 0)`;
-  if (found.length === 0) return [];
+  return found.map(({ id }) => id);
+}
+
+async function toGiveBack(jobIds: readonly string[], timeZone: string): Promise<ToGiveBack[]> {
+  if (jobIds.length === 0) return [];
   const jobs = await db.job.findMany({
-    where: { id: { in: found.map(({ id }) => id) } },
-    select: { ...MONEY_OF_JOB, customer: { select: { name: true } } },
+    where: { id: { in: [...jobIds] } },
+    select: {
+      ...MONEY_OF_JOB,
+      bookedAt: true,
+      withdrawnAt: true,
+      customer: { select: { name: true } },
+      events: {
+        where: { OR: [{ kind: { in: [...OWED_BACK_KINDS] } }, { toStage: 'cancelled' }] },
+        orderBy: { version: 'asc' },
+        select: { kind: true, at: true, toStage: true, data: true },
+      },
+    },
   });
   return jobs
     .filter((job) => !isPriceOpen(job))
@@ -37,7 +76,9 @@ export async function listToGiveBack(): Promise<ToGiveBack[]> {
       stage: job.stage,
       currency: job.quotes[0]?.currency ?? '',
       amount: -balanceOf(job).owed,
+      since: dayInZone(owedBackSince(job.events) ?? job.bookedAt, timeZone),
+      dueOn: job.withdrawnAt && refundDue(dayInZone(job.withdrawnAt, timeZone)),
     }))
     .filter(({ amount }) => amount > 0)
-    .sort((a, b) => b.amount - a.amount || (a.jobNumber < b.jobNumber ? -1 : 1));
+    .sort(byWaiting);
 }

@@ -7,7 +7,7 @@ import { db } from '@/lib/db/client';
 import { creditInvoice } from '@/lib/invoices/credit-invoice';
 import { isMonth, journalOf } from '@/lib/invoices/journal';
 import { listInvoices } from '@/lib/invoices/list-invoices';
-import { listToGiveBack } from '@/lib/invoices/list-to-give-back';
+import { listToGiveBack, listToGiveBackToday } from '@/lib/invoices/list-to-give-back';
 import { JOURNAL_HEAD, type JournalPaper, journalRows } from '@/lib/invoices/rules/journal';
 import { type Entry, statementRows } from '@/lib/invoices/rules/statement';
 import { invoiceTotals } from '@/lib/invoices/rules/totals';
@@ -177,7 +177,7 @@ describe('the books of a workshop', () => {
 
   it('list what is to give back: overpaid, credited after it was paid, and paid for a booking that was cancelled', async () => {
     const { world, first, second, third } = made;
-    expect(await listToGiveBack()).toEqual([]);
+    expect(await listToGiveBack('Europe/London')).toEqual([]);
     await pay(first, 7200);
     await pay(second, 7300);
     await pay(third, 7200);
@@ -186,13 +186,23 @@ describe('the books of a workshop', () => {
     await creditInvoice({ number: credited.number, choice: 'everything', reason: 'x', actor: OWNER, now });
     const booked = await makeBooking({ repairId: world.repairId, now });
     await pay(booked.jobId, 5000);
-    const amounts = async () => (await listToGiveBack()).map(({ amount }) => amount);
+    const list = () => listToGiveBack('Europe/London');
+    const amounts = async () => (await list()).map(({ amount }) => amount);
     // A booking may be paid ahead: nothing of that is to give back before it is cancelled.
-    expect(await amounts()).toEqual([7200, 100]);
+    expect(await amounts()).toEqual([100, 7200]);
     await takeMove(booked.jobId, 'cancel', now);
-    expect(await amounts()).toEqual([7200, 5000, 100]);
+    expect((await list()).map(({ amount, since, dueOn }) => [amount, since, dueOn])).toEqual([
+      [100, '2026-11-25', null],
+      [7200, '2026-12-02', null],
+      [5000, '2026-12-02', null],
+    ]);
     await pay(second, -100);
     expect(await amounts()).toEqual([7200, 5000]);
+    // Today looks at the jobs it found a minute ago, and what was given back since is on it no more.
+    const onToday = async () => (await listToGiveBackToday('Europe/London', now)).map(({ amount }) => amount);
+    expect(await onToday()).toEqual([7200, 5000]);
+    await pay(third, -7200);
+    expect(await onToday()).toEqual([5000]);
   });
 
   it('export a month whose columns are its invoices and payments', async () => {

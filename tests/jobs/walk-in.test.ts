@@ -250,7 +250,7 @@ it('money that comes before any price is agreed counts towards it, and is nothin
   const { text } = await drawMail(mail);
   expect(text).toContain('£20.00 is here and counts towards the price that is still to be agreed.');
   expect(text).not.toContain('back the way it came');
-  expect((await listToGiveBack()).map(({ jobNumber }) => jobNumber)).toEqual([]);
+  expect((await listToGiveBack('Europe/London')).map(({ jobNumber }) => jobNumber)).toEqual([]);
   const data = await receiptData(await jobNow(jobId), await readWorkshop());
   expect(data?.price).toBeNull();
   const paper = data ? textOf(await drawReceipt(data)) : '';

@@ -1,7 +1,8 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { dayFromDate } from '@/lib/calendar/day';
+import { day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { issueInvoice } from '@/lib/invoices/issue-invoice';
+import { listToGiveBack } from '@/lib/invoices/list-to-give-back';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { askStart } from '@/lib/jobs/ask-start';
 import { recordPayment } from '@/lib/jobs/record-payment';
@@ -233,6 +234,19 @@ describe('a customer who withdraws', () => {
     await withdraw({ jobId, shownOwed: 0, now: HERE });
     expect(await db.mail.count({ where: { template: 'withdrawal-recorded' } })).toBe(1);
     expect((await jobNow(jobId)).events.filter(({ kind }) => kind === 'withdrawn')).toHaveLength(1);
+  });
+
+  it('has what was paid ahead given back within fourteen days of the withdrawal', async () => {
+    const jobId = await assessing(true);
+    const money = { method: 'card', reference: '', receivedOn: day('2026-12-03'), actor: BENCH } as const;
+    await recordPayment({ jobId, amount: 7200, ...money, now: HERE });
+    expect(await listToGiveBack('Europe/London')).toEqual([]);
+    // Half an hour before midnight in London: the day of the withdrawal is still the 3rd.
+    await withdraw({ jobId, shownOwed: 0, now: new Date('2026-12-03T23:30:00Z') });
+    const due = { since: '2026-12-03', dueOn: '2026-12-17' };
+    expect(await listToGiveBack('Europe/London')).toMatchObject([{ amount: 7200, ...due }]);
+    await recordPayment({ jobId, amount: -7100, ...money, now: LAST_MOMENT });
+    expect(await listToGiveBack('Europe/London')).toMatchObject([{ amount: 100, ...due }]);
   });
 
   it('sees the amount again where work was recorded meanwhile', async () => {

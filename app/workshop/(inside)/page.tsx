@@ -11,6 +11,7 @@ import { NumberText } from '@/app/ui/words/number-text';
 import { viewBackups } from '@/lib/backup/records';
 import { formatDay, formatInstant } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
+import { listToGiveBackToday } from '@/lib/invoices/list-to-give-back';
 import { beginWith, firstOf } from '@/lib/jobs/rules/today';
 import { readToday, type Today } from '@/lib/jobs/today';
 import { hasMailServer } from '@/lib/mail/mail-server';
@@ -29,6 +30,7 @@ import { MissedBackup } from './today-backup';
 import { FirstStepsPart } from './today-first';
 import { LoadPart } from './today-load';
 import { LotsToday } from './today-lots';
+import { MoneyToday } from './today-money';
 import { QuotesOnCustomer, QuotesOnUs, quoteAction } from './today-quotes';
 import { TodaySection } from './today-rows';
 import { claimAtDesk, stepOf } from './today-steps';
@@ -39,8 +41,9 @@ export default async function TodayPage() {
   const who = await requireStaff();
   const at = now();
   const workshop = await readWorkshop();
-  const [today, backups, lots] = await Promise.all([
+  const [today, toGiveBack, backups, lots] = await Promise.all([
     readToday(at, workshop),
+    may(who.role, 'money') ? listToGiveBackToday(workshop.timeZone, at) : null,
     who.role === 'owner' ? viewBackups(at, workshop.timeZone) : null,
     may(who.role, 'returns') ? flaggedLots(coverClock(workshop, at), at) : [],
   ]);
@@ -63,7 +66,7 @@ export default async function TodayPage() {
         next={<First today={today} role={who.role} step={toDo?.steps[0]} />}
       />
       {toDo ? <FirstStepsPart {...toDo} /> : null}
-      <Counts today={today} />
+      <Counts today={today} toGiveBack={toGiveBack?.length ?? null} />
       <MailPart mail={today.mail} />
       {backups?.nightly?.standing === 'missed' ? (
         <MissedBackup last={backups.backups[0]} workshop={workshop} />
@@ -84,6 +87,7 @@ export default async function TodayPage() {
         rows={lists.onUs}
         empty="Nothing else waits on us."
       />
+      <MoneyToday rows={toGiveBack ?? []} today={today.today} locale={workshop.locale} />
       <LotsToday lots={lots} locale={workshop.locale} />
       <QuotesOnUs quotes={quotes} workshop={workshop} role={who.role} />
       {unanswered.length > 0 ? <UnansweredPart unanswered={unanswered} workshop={workshop} /> : null}
@@ -142,7 +146,8 @@ function Step(props: { step: { label: string; href: string }; unit: string; numb
   );
 }
 
-function Counts({ today }: { today: Today }) {
+/** `toGiveBack` is null for those who have no hand in money. */
+function Counts({ today, toGiveBack }: { today: Today; toGiveBack: number | null }) {
   const { lists, quotes, unanswered, expected, mail } = today;
   const entries = [
     { href: '#late', label: 'late', count: lists.late.length },
@@ -150,6 +155,7 @@ function Counts({ today }: { today: Today }) {
     { href: '#on-us', label: 'wait on us', count: lists.onUs.length },
     { href: '#quotes', label: 'prices asked for', count: quotes.onUs.length },
     { href: '#unanswered', label: 'messages to answer', count: unanswered.length },
+    ...(toGiveBack === null ? [] : [{ href: '#give-back', label: 'sums to give back', count: toGiveBack }]),
     { href: '#on-customer', label: 'wait on customers', count: lists.onCustomer.length },
     { href: '#expected', label: 'parcels expected', count: expected.length },
     { href: '#mail', label: 'mails not arrived', count: mail.failed + mail.bounced },
@@ -157,7 +163,7 @@ function Counts({ today }: { today: Today }) {
   return (
     <ul
       aria-label="How many"
-      className="grid grid-cols-2 gap-x-6 border-y border-edge sm:grid-cols-4 lg:grid-cols-8"
+      className={`grid grid-cols-2 gap-x-6 border-y border-edge ${toGiveBack === null ? 'sm:grid-cols-4 lg:grid-cols-8' : 'sm:grid-cols-3 lg:grid-cols-9'}`}
     >
       {entries.map(({ href, label, count }) => (
         <li key={href} className="py-2">

@@ -1,24 +1,29 @@
 import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
+import type { Day } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
 import type { ToGiveBack } from '@/lib/invoices/list-to-give-back';
 import { readStage } from '@/lib/jobs/records';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
+import { RefundTag } from '../refund-tag';
 
 /** Customers who have paid more than their job comes to; nothing at all when there are none. */
-export function GiveBackPart({ rows, locale }: { rows: readonly ToGiveBack[]; locale: string }) {
+export function GiveBackPart(props: { rows: readonly ToGiveBack[]; today: Day; locale: string }) {
+  const { rows, today, locale } = props;
   if (rows.length === 0) return null;
   return (
     <section aria-labelledby="give-back-head" className="mb-6">
       <h2 id="give-back-head">Money to give back</h2>
       <p>
         More was paid than these jobs come to. Give it back the way it came, then record it as a payment below
-        zero on the job: the customer is told, and the row leaves this list.
+        zero on the job: the customer is told, and the row leaves this list. After a withdrawal it is due
+        within 14 days.
       </p>
       <Table
-        caption="By job, the greatest amount first"
+        caption="By job: first what has a last day, then what waits longest"
         rows={rows}
         rowKey={(row) => row.jobNumber}
         columns={[
@@ -34,6 +39,16 @@ export function GiveBackPart({ rows, locale }: { rows: readonly ToGiveBack[]; lo
           },
           { key: 'customer', head: 'Customer', cell: (row) => row.customer },
           { key: 'stage', head: 'Stage', cell: (row) => STAGE_WORDS[readStage(row.stage)].label },
+          {
+            key: 'since',
+            head: 'Since',
+            cell: (row) => (
+              <>
+                {formatDay(row.since, locale, 'short')}{' '}
+                <RefundTag dueOn={row.dueOn} today={today} locale={locale} />
+              </>
+            ),
+          },
           {
             key: 'amount',
             head: 'To give back',

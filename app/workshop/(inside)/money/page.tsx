@@ -30,12 +30,12 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
   const search = await searchParams;
   const text = typeof search.q === 'string' ? search.q : '';
   const state = INVOICE_STATES.find((known) => known === search.state) ?? null;
-  const [{ rows, total, page }, toGiveBack, workshop] = await Promise.all([
-    listInvoices({ text, state, page: pageNumber(search.page) }),
-    listToGiveBack(),
-    readWorkshop(),
-  ]);
+  const workshop = await readWorkshop();
   const { locale } = workshop;
+  const [{ rows, total, page }, toGiveBack] = await Promise.all([
+    listInvoices({ text, state, page: pageNumber(search.page) }),
+    listToGiveBack(workshop.timeZone),
+  ]);
   const today = dayInZone(now(), workshop.timeZone);
   const money = (minor: number, currency: string) => formatMoney(minor, currency, locale);
   const address = (o: { state?: string | null; page?: number }) => {
@@ -52,7 +52,7 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
         title="Money"
         lead="Invoices and credit notes, newest first. An invoice is issued automatically when a unit is ready; before that, from its job sheet."
       />
-      <GiveBackPart rows={toGiveBack} locale={locale} />
+      <GiveBackPart rows={toGiveBack} today={today} locale={locale} />
       <InvoiceSearch text={text} state={state} />
       <nav aria-label="Invoices by state" className="mt-3 mb-6">
         <ul className="flex flex-wrap gap-x-6">
