@@ -80,7 +80,7 @@ const worksOf = (certificate: { lines: { kind: string; description: string; symp
     .filter(({ kind }) => kind === 'work')
     .map(({ description, symptoms }) => [description, symptoms]);
 
-test('a job that turned out to be another repair is proved, certified, counted and promised by under that one', async () => {
+test('a job that turned out to be another repair is proved, certified, counted and planned for as that one', async () => {
   const jobId = await assessedJob(world, now);
   await takeMove(jobId, 'start-bench', now);
   await recordWork({ jobId, text: 'Socket measured', minutes: 10, actor: BENCH, now });
@@ -232,6 +232,7 @@ test('the first yes of a parcel without a booking promises the cover and the day
     },
     repairId: world.repairId,
     serial: 'HW2-10777-K',
+    isOtherMatter: false,
     problem: 'A letter says: no sound on the left',
     extra: [],
     batteryAnswer: 'healthy',
