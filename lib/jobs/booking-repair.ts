@@ -4,7 +4,7 @@ import type { Prisma } from '@/lib/db/generated/client';
 import { agreedRevision, readQuote } from '@/lib/quotes/records';
 import { inspectionFeeOf } from '@/lib/quotes/rules/after-no';
 import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
-import { type ShownLine, shownLines } from '@/lib/quotes/rules/lines';
+import { type ShownPrice, shownPrice } from '@/lib/quotes/rules/shown-price';
 import { readConditions } from '@/lib/quotes/stored-conditions';
 import { readLine, taxCategory } from '@/lib/quotes/stored-lines';
 import { newestVersion } from '@/lib/warranty/records';
@@ -37,8 +37,7 @@ export type BookingRepair = Omit<OfferedRepair, 'policy'> & {
 export type BookedQuote = {
   number: string;
   proposal: string;
-  lines: ShownLine[];
-  isGross: boolean;
+  price: ShownPrice;
   /** of those lines, with tax; owed even after a no to more */
   inspectionFee: number;
   /** the quote is for finding the fault alone */
@@ -90,8 +89,7 @@ async function underQuote(
     quote: {
       number: quote.number,
       proposal: agreed.proposal,
-      lines: shownLines(lines),
-      isGross: agreed.isGross,
+      price: shownPrice({ ...agreed, lines }, (await readWorkshop()).taxName),
       inspectionFee: inspectionFeeOf(lines, agreed.isGross),
       isInspection: isInspectionOnly(agreed),
       known: { name, email, phone },

@@ -108,10 +108,15 @@ export function returnFeeLine(o: { amount: number; category: TaxCategory; rateBp
 export type LineChange = { description: string; was: number | null; now: number | null };
 
 /**
- * What differs between two revisions, line by line, matched by kind and description. Lines that stay the same are
- * left out. [A 120.00] against [A 120.00, B 35.00] gives one change: B, was null, now 35.00.
+ * What differs between two revisions, line by line. Lines that stay the same are left out.
+ * [A 120.00] against [A 120.00, B 35.00] gives one change: B, was null, now 35.00.
  */
 export function revisionChanges(before: readonly QuoteLine[], after: readonly QuoteLine[]): LineChange[] {
+  return lineChanges(before, after).filter(({ was, now }) => was !== now);
+}
+
+/** Every line of two revisions side by side, matched by kind and description; those of the earlier one first. */
+export function lineChanges(before: readonly QuoteLine[], after: readonly QuoteLine[]): LineChange[] {
   const key = (line: QuoteLine) => `${line.kind}\u0000${line.description}`;
   const sums = (lines: readonly QuoteLine[]) => {
     const map = new Map<string, number>();
@@ -120,11 +125,9 @@ export function revisionChanges(before: readonly QuoteLine[], after: readonly Qu
   };
   const was = sums(before);
   const now = sums(after);
-  return [...new Set([...was.keys(), ...now.keys()])]
-    .filter((each) => was.get(each) !== now.get(each))
-    .map((each) => ({
-      description: each.slice(each.indexOf('\u0000') + 1),
-      was: was.get(each) ?? null,
-      now: now.get(each) ?? null,
-    }));
+  return [...new Set([...was.keys(), ...now.keys()])].map((each) => ({
+    description: each.slice(each.indexOf('\u0000') + 1),
+    was: was.get(each) ?? null,
+    now: now.get(each) ?? null,
+  }));
 }

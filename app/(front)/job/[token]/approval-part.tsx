@@ -2,7 +2,7 @@ import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { Checkbox } from '@/app/ui/forms/choices';
 import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
-import { Table } from '@/app/ui/page/table';
+import { PriceTable } from '@/app/ui/page/price-table';
 import { PhotoStrip } from '@/app/ui/photos/photo';
 import { compareDays, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
@@ -12,7 +12,7 @@ import { formatMoney } from '@/lib/money/amount';
 import { moveReason, promiseAfterWait } from '@/lib/promise/rules/after-wait';
 import type { AfterNo } from '@/lib/quotes/rules/after-no';
 import { agreedOf } from '@/lib/quotes/rules/agreed';
-import { COVERED_TOGETHER, revisionChanges } from '@/lib/quotes/rules/lines';
+import { comparedLines, shownPrice, sumsOf } from '@/lib/quotes/rules/shown-price';
 import { linesKept } from '@/lib/quotes/rules/tax-mode';
 import { startRequestWords } from '@/lib/quotes/rules/withdrawal-text';
 import { readCostOfNo } from '@/lib/quotes/stored-after-no';
@@ -41,7 +41,7 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
     isFirst || !agreed
       ? []
       : linesKept(agreed.lines.map(readLine), { isGross: agreed.isGross, asGross: offer.isGross });
-  const changes = revisionChanges(before, offer.lines.map(readLine));
+  const lines = offer.lines.map(readLine);
   const until = formatDay(dayFromDate(offer.validUntil), workshop.locale, 'weekday');
   const costOfNo = readCostOfNo(job, workshop);
   const isRest = costOfNo === null;
@@ -65,38 +65,13 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
         label="Photos of what we found"
         photos={photosOf(job, token, (photo) => photo.purpose === 'finding')}
       />
-      <Table
-        caption={`${isFirst ? 'What it costs' : 'What changes'}, ${offer.isGross ? 'with' : 'before'} tax`}
-        columns={[
-          { key: 'what', head: 'What', kind: 'rowhead', cell: (row) => row.description },
-          ...(isFirst
-            ? []
-            : [
-                {
-                  key: 'was',
-                  head: 'Agreed',
-                  kind: 'number' as const,
-                  cell: ({ was }: { was: number | null }) => (was === null ? '–' : money(was)),
-                },
-              ]),
-          {
-            key: 'now',
-            head: isFirst ? 'Price' : 'New',
-            kind: 'number',
-            cell: (row) => (row.now === null ? '–' : money(row.now)),
-          },
-        ]}
-        rows={[
-          ...(isRest ? [{ description: COVERED_TOGETHER, was: 0, now: 0 }] : []),
-          ...changes,
-          {
-            description: 'Together, with tax',
-            was: isFirst ? null : (agreed?.grossMinor ?? 0),
-            now: offer.grossMinor,
-          },
-        ]}
-        rowKey={(row) => row.description}
-        keep
+      <PriceTable
+        caption={isFirst ? 'What it costs' : 'The agreed price and the new one'}
+        price={shownPrice({ ...offer, lines }, workshop.taxName)}
+        money={money}
+        agreed={
+          isFirst || !agreed ? undefined : { lines: comparedLines(before, lines), sums: sumsOf(agreed) }
+        }
       />
       <Facts
         items={[

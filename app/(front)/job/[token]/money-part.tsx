@@ -1,13 +1,13 @@
 import { Facts } from '@/app/ui/docket/facts';
 import { LinkButton } from '@/app/ui/page/button';
-import { Table } from '@/app/ui/page/table';
+import { PriceTable } from '@/app/ui/page/price-table';
 import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { balanceOf, isForPrice } from '@/lib/invoices/rules/balance';
 import { backSentence } from '@/lib/invoices/rules/money-words';
 import { formatMoney } from '@/lib/money/amount';
 import { agreedOf, isAgreedTo } from '@/lib/quotes/rules/agreed';
-import { shownLines } from '@/lib/quotes/rules/lines';
+import { shownPrice } from '@/lib/quotes/rules/shown-price';
 import { readLine } from '@/lib/quotes/stored-lines';
 import type { PartProps } from './part-props';
 import { PayPart } from './pay-part';
@@ -37,20 +37,13 @@ export function MoneyPart({ job, token, workshop }: PartProps) {
   return (
     <section aria-labelledby="money">
       <h2 id="money">Price</h2>
-      <Table
-        caption={agreed.isGross ? 'Agreed, with tax' : 'Agreed, before tax'}
-        columns={[
-          { key: 'what', head: 'What', kind: 'rowhead', cell: (line) => line.description },
-          { key: 'amount', head: 'Amount', kind: 'number', cell: (line) => money(line.amount) },
-        ]}
-        rows={shownLines(agreed.lines.map(readLine)).map((line, place) => ({ ...line, place }))}
-        rowKey={(line) => String(line.place)}
-        keep
+      <PriceTable
+        caption="Agreed"
+        price={shownPrice({ ...agreed, lines: agreed.lines.map(readLine) }, workshop.taxName)}
+        money={money}
       />
       <Facts
         items={[
-          { term: 'Together, with tax', text: money(agreed.grossMinor) },
-          { term: 'Tax in it', text: agreed.taxMinor === 0 ? null : money(agreed.taxMinor) },
           ...job.invoices.map((paper) => ({
             term: `${paper.kind === 'invoice' ? 'Invoice' : 'Credit note'} ${paper.number}`,
             text: `${money(paper.kind === 'invoice' ? paper.payableMinor : -paper.payableMinor)}, ${shortDay(paper.issuedOn)}`,

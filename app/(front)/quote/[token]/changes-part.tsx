@@ -23,11 +23,15 @@ export function ChangesPart({ quote, workshop, revision }: PartProps & { revisio
         { key: 'was', head: 'Before', kind: 'number', cell: (row) => money(row.was) },
         { key: 'now', head: 'Now', kind: 'number', cell: (row) => money(row.now) },
       ]}
-      rows={[
-        ...changes,
-        { description: 'Total with tax', was: before.grossMinor, now: revision.grossMinor },
-      ].map((row, place) => ({ ...row, place }))}
+      rows={changes.map((row, place) => ({ ...row, place }))}
       rowKey={(row) => String(row.place)}
+      foot={
+        <tr>
+          <th scope="row">Total with tax</th>
+          <td data-kind="number">{money(before.grossMinor)}</td>
+          <td data-kind="number">{money(revision.grossMinor)}</td>
+        </tr>
+      }
       keep
     />
   );

@@ -1,6 +1,6 @@
 import { Facts } from '@/app/ui/docket/facts';
 import { LinkButton } from '@/app/ui/page/button';
-import { Table } from '@/app/ui/page/table';
+import { PriceTable } from '@/app/ui/page/price-table';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { workingDaysWords } from '@/lib/calendar/working';
@@ -8,7 +8,7 @@ import { coverWords } from '@/lib/catalogue/rules/cover-words';
 import { formatMoney } from '@/lib/money/amount';
 import { coverBeside } from '@/lib/quotes/rules/asked-words';
 import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
-import { shownLines } from '@/lib/quotes/rules/lines';
+import { shownPrice } from '@/lib/quotes/rules/shown-price';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { ChangesPart } from './changes-part';
 import type { PartProps, Revision } from './part-props';
@@ -31,30 +31,10 @@ export function PricePart(props: Props) {
           { term: 'To know before you decide', text: written(revision.note) },
         ]}
       />
-      <Table
-        caption={`Revision ${revision.revision}, ${revision.isGross ? 'amounts with tax' : 'amounts before tax'}`}
-        columns={[
-          { key: 'what', head: 'What', kind: 'rowhead', cell: (line) => line.description },
-          { key: 'amount', head: 'Amount', kind: 'number', cell: (line) => line.amount },
-        ]}
-        rows={[
-          ...shownLines(revision.lines.map(readLine)).map((line) => ({
-            description: line.description,
-            amount: money(line.amount),
-          })),
-          ...(revision.isGross
-            ? []
-            : [
-                { description: 'Together, before tax', amount: money(revision.netMinor) },
-                { description: workshop.taxName, amount: money(revision.taxMinor) },
-              ]),
-          { description: 'Total with tax', amount: money(revision.grossMinor) },
-          ...(revision.isGross && revision.taxMinor > 0
-            ? [{ description: `${workshop.taxName} in it`, amount: money(revision.taxMinor) }]
-            : []),
-        ].map((row, place) => ({ ...row, place }))}
-        rowKey={(row) => String(row.place)}
-        keep
+      <PriceTable
+        caption={`Revision ${revision.revision}`}
+        price={shownPrice({ ...revision, lines: revision.lines.map(readLine) }, workshop.taxName)}
+        money={money}
       />
       <ChangesPart {...props} />
       <Facts

@@ -1,6 +1,5 @@
-import { Facts } from '@/app/ui/docket/facts';
-import { Table } from '@/app/ui/page/table';
-import { shownLines } from '@/lib/quotes/rules/lines';
+import { PriceTable } from '@/app/ui/page/price-table';
+import { shownPrice } from '@/lib/quotes/rules/shown-price';
 import { readLine } from '@/lib/quotes/stored-lines';
 
 type Revision = {
@@ -11,27 +10,10 @@ type Revision = {
   lines: readonly Parameters<typeof readLine>[0][];
 };
 
-/** One revision of a price on the workshop's side: its lines and its sums. */
-export function RevisionLines({ revision, money }: { revision: Revision; money: (minor: number) => string }) {
-  return (
-    <>
-      <Table
-        caption={revision.isGross ? 'Lines, with tax' : 'Lines, before tax'}
-        columns={[
-          { key: 'what', head: 'What', kind: 'rowhead', cell: (line) => line.description },
-          { key: 'amount', head: 'Amount', kind: 'number', cell: (line) => money(line.amount) },
-        ]}
-        rows={shownLines(revision.lines.map(readLine)).map((line, place) => ({ ...line, place }))}
-        rowKey={(line) => String(line.place)}
-        keep
-      />
-      <Facts
-        items={[
-          { term: 'Before tax', text: money(revision.netMinor) },
-          { term: 'Tax', text: money(revision.taxMinor) },
-          { term: 'Together', text: money(revision.grossMinor) },
-        ]}
-      />
-    </>
-  );
+type Props = { revision: Revision; taxName: string; money: (minor: number) => string };
+
+/** One revision of a price on the workshop's side: its lines and its sums, as the customer reads them. */
+export function RevisionLines({ revision, taxName, money }: Props) {
+  const price = shownPrice({ ...revision, lines: revision.lines.map(readLine) }, taxName);
+  return <PriceTable caption="Lines" price={price} money={money} />;
 }

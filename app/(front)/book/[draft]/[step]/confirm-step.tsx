@@ -2,12 +2,11 @@ import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitBar } from '@/app/ui/forms/submit';
 import { Notice } from '@/app/ui/page/notice';
-import { Table } from '@/app/ui/page/table';
+import { PriceTable } from '@/app/ui/page/price-table';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { describePeriod } from '@/lib/calendar/period';
 import { workingDaysWords } from '@/lib/calendar/working';
-import type { BookedQuote } from '@/lib/jobs/booking-repair';
 import { DATA_ANSWERS, fullAnswers, HISTORY, toldAccessories } from '@/lib/jobs/rules/booking';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -112,7 +111,14 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
         ]}
       />
       <h2>What it costs and what happens</h2>
-      {repair.quote ? <AgreedLines quote={repair.quote} money={money} gross={repair.grossMinor} /> : null}
+      {repair.quote ? (
+        // This booking is for the lines of the quote that was said yes to, and no others.
+        <PriceTable
+          caption={`Agreed in quote ${showNumber(repair.quote.number)}`}
+          price={repair.quote.price}
+          money={money}
+        />
+      ) : null}
       <Facts
         items={[
           { term: 'Price with tax', text: `${money(repair.grossMinor)}, ${words.paid}` },
@@ -158,26 +164,5 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
         />
       </ActionForm>
     </>
-  );
-}
-
-type Agreed = { quote: BookedQuote; money: (minor: number) => string; gross: number };
-
-/** The lines of the quote that was said yes to: this booking is for them and no others. */
-function AgreedLines({ quote, money, gross }: Agreed) {
-  return (
-    <Table
-      caption={`Agreed in quote ${showNumber(quote.number)}, ${quote.isGross ? 'amounts with tax' : 'amounts before tax'}`}
-      columns={[
-        { key: 'what', head: 'What', kind: 'rowhead', cell: (line) => line.description },
-        { key: 'amount', head: 'Amount', kind: 'number', cell: (line) => money(line.amount) },
-      ]}
-      rows={[...quote.lines, { description: 'Total with tax', amount: gross }].map((line, place) => ({
-        ...line,
-        place,
-      }))}
-      rowKey={(line) => String(line.place)}
-      keep
-    />
   );
 }

@@ -49,7 +49,7 @@ export function MoneyPart({ job, workshop }: SheetProps) {
         <details key={revision.id} open={revision.state === 'accepted' || revision.state === 'sent'}>
           <summary>{`Revision ${revision.revision}: ${money(revision.grossMinor)}, ${stateWords(revision)}`}</summary>
           <p>{revision.reason}</p>
-          <RevisionLines revision={revision} money={money} />
+          <RevisionLines revision={revision} taxName={workshop.taxName} money={money} />
           <Facts
             items={[
               {

@@ -38,7 +38,7 @@ export function PricesPart({ quote, workshop }: QuotePartProps) {
               { term: 'Note', text: revision.note },
             ]}
           />
-          <RevisionLines revision={revision} money={money} />
+          <RevisionLines revision={revision} taxName={workshop.taxName} money={money} />
           <Facts
             items={[
               {
