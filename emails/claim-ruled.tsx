@@ -101,7 +101,7 @@ function wordsOf(ruling: Ruling, after: AfterCover | undefined, setting: Setting
         short: 'no fault found, returned free of charge',
         title: 'Your unit works on our bench',
         summary: 'We send it back free of charge.',
-        what: 'We send the unit back as it is. This takes nothing from your certificate. If it fails again, open a claim again: a short film of it helps most.',
+        what: 'We send the unit back as it is. This takes nothing from your certificate. If it fails again, open a claim again: a few photos help, and a short film sent in answer to this mail helps most.',
         when: 'Within a few days.',
         costs: `The inspection and the way back are ${free}.`,
       };

@@ -1,7 +1,7 @@
-import { Action, Next, Title, Words } from './frame';
+import { Action, Next, Para, Title, Words } from './frame';
 import type { Writer } from './letter';
 
-export const messageFromCustomer: Writer<'message-from-customer'> = ({ text }, setting) => ({
+export const messageFromCustomer: Writer<'message-from-customer'> = ({ text, photos = 0 }, setting) => ({
   to: 'workshop',
   subject: `The customer of job ${setting.job.number} wrote`,
   summary: `${setting.job.unit}, ${setting.job.repair}`,
@@ -9,6 +9,9 @@ export const messageFromCustomer: Writer<'message-from-customer'> = ({ text }, s
     <>
       <Title>A message from the customer</Title>
       <Words from={setting.job.customer}>{text}</Words>
+      {photos > 0 ? (
+        <Para>{`${photos === 1 ? 'A photo' : `${photos} photos`} came with it: see the job.`}</Para>
+      ) : null}
       <Action href={setting.desk}>Answer on the job</Action>
       <Next
         what="Answer on the job, so that the answer is kept with it. An answer to this mail does not reach the customer."

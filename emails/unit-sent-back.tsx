@@ -1,4 +1,5 @@
 import type { Day } from '@/lib/calendar/day';
+import { lookAtParcel } from '@/lib/jobs/rules/posting-words';
 import { showNumber } from '@/lib/numbers/job-number';
 import { JobPage, type Line, Lines, Next, Para, PlainLink, Title } from './frame';
 import type { Setting, Writer } from './letter';
@@ -57,9 +58,8 @@ export const unitSentBack: Writer<'unit-sent-back'> = (facts, setting) => {
 };
 
 function afterPosting(certificate: string | null): string {
-  return certificate
-    ? `Try the unit when it is there. ${KEEP_CERTIFICATE}`
-    : 'Look at the parcel before you open it, and tell us if something is wrong.';
+  const look = lookAtParcel('on the job page');
+  return certificate ? `${look} Then try the unit. ${KEEP_CERTIFICATE}` : look;
 }
 
 function afterCollecting(certificate: string | null): string {

@@ -336,6 +336,13 @@ export const jobSamples: readonly Sample[] = [
     name: 'Message from the customer',
     content: { template: 'message-from-customer', data: { text: 'Please leave the card in.\n\nThank you!' } },
   },
+  {
+    name: 'Message from the customer, with photos',
+    content: {
+      template: 'message-from-customer',
+      data: { text: 'The box came crushed at one corner.', photos: 2 },
+    },
+  },
   { name: 'Private link sent again', content: { template: 'link-copy', data: {} } },
   { name: 'Private link renewed', content: { template: 'link-renewed', data: {} } },
   {

@@ -7,18 +7,23 @@ import { type Actor, actorId } from './actor';
 import { readStage } from './records';
 import { BEFORE_READY } from './rules/stage-sets';
 import { writeEvent } from './write-event';
+import { writeMessagePhotos } from './write-message-photos';
 import { idOfSent, writeOnce } from './write-once';
+import type { NewPhoto } from './write-photos';
 import { settleAnswered } from './write-settled';
 import { takeUpAnswered } from './write-unclaimed';
 
-/** A message on the job, mirrored by mail to the other side. */
+/** A message on the job, with photos of the customer's, mirrored by mail to the other side. */
 export async function sendMessage(o: {
   jobId: string;
   text: string;
+  /** stored already, and not yet tied to anything */
+  photos?: readonly NewPhoto[];
   formKey?: string | undefined;
   actor: Actor;
   now: Date;
 }): Promise<void> {
+  const { photos = [] } = o;
   await writeOnce('message_pkey', () =>
     transaction(async (tx) => {
       const job = await tx.job.findUnique({
@@ -34,7 +39,7 @@ export async function sendMessage(o: {
       const author = o.actor.kind === 'customer' ? 'customer' : 'staff';
       const message = await tx.message.create({
         data: {
-          ...idOfSent(o.formKey, [o.jobId, author, o.text]),
+          ...idOfSent(o.formKey, [o.jobId, author, o.text, ...photos.map(({ sha256 }) => sha256)]),
           jobId: o.jobId,
           author,
           userId: actorId(o.actor),
@@ -49,13 +54,21 @@ export async function sendMessage(o: {
         now: o.now,
         event: { kind: 'message-sent', data: { messageId: message.id, author } },
       });
+      const shown = await writeMessagePhotos(tx, { ...o, photos, messageId: message.id });
       if (author === 'customer') await takeUpUnclaimed(tx, o);
       else if ('id' in o.actor) await settleAnswered(tx, { ...o, about: { jobId: o.jobId }, actor: o.actor });
       const to = author === 'staff' ? job.customer.email : (await readWorkshop(tx)).email;
       if (to === '') return;
       await queueMail(tx, {
-        template: author === 'staff' ? 'message-from-workshop' : 'message-from-customer',
-        data: { text: o.text, ...(author === 'staff' && goesOn(job) && { goesOn: true }) },
+        ...(author === 'staff'
+          ? {
+              template: 'message-from-workshop',
+              data: { text: o.text, ...(goesOn(job) && { goesOn: true }) },
+            }
+          : {
+              template: 'message-from-customer',
+              data: { text: o.text, ...(shown > 0 && { photos: shown }) },
+            }),
         to,
         jobId: o.jobId,
         now: o.now,

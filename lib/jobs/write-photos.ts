@@ -1,7 +1,15 @@
 import type { Tx } from '@/lib/db/transaction';
 import { type Actor, actorId } from './actor';
 
-export const PHOTO_PURPOSES = ['arrival', 'finding', 'work', 'proof', 'claim', 'inspection'] as const;
+export const PHOTO_PURPOSES = [
+  'arrival',
+  'finding',
+  'work',
+  'proof',
+  'claim',
+  'inspection',
+  'message',
+] as const;
 export type PhotoPurpose = (typeof PHOTO_PURPOSES)[number];
 
 /** A photo already cleaned and stored (lib/files/photos.ts), not yet tied to a job. */
@@ -24,6 +32,7 @@ export async function writePhotos(
     purpose: PhotoPurpose;
     photos: readonly NewPhoto[];
     findingId?: string;
+    messageId?: string;
     actor: Actor;
     now: Date;
   },
@@ -42,6 +51,7 @@ export async function writePhotos(
         width: photo.width,
         height: photo.height,
         findingId: o.findingId ?? null,
+        messageId: o.messageId ?? null,
         at: o.now,
         userId: actorId(o.actor),
       },

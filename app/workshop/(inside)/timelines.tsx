@@ -1,4 +1,5 @@
 import { Timeline } from '@/app/ui/page/timeline';
+import { type PhotoProps, PhotoStrip } from '@/app/ui/photos/photo';
 import { formatInstant } from '@/lib/calendar/format';
 import { SETTLED_BY, SETTLED_WORDS } from '@/lib/jobs/rules/settled';
 import { readWords } from './read-words';
@@ -24,8 +25,10 @@ export function MessageTimeline(props: {
   customer: string;
   staff: Staff;
   clock: Clock;
+  /** photos that came with a message, by its id */
+  photosAt?: (messageId: string) => readonly PhotoProps[];
 }) {
-  const { messages, customer, staff, clock } = props;
+  const { messages, customer, staff, clock, photosAt } = props;
   if (messages.length === 0) return null;
   return (
     <Timeline
@@ -43,6 +46,7 @@ export function MessageTimeline(props: {
             </span>
           </>
         ),
+        detail: photosAt && <PhotoStrip label="Photos of this message" photos={photosAt(message.id)} />,
       }))}
     />
   );

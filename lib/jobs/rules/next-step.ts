@@ -4,7 +4,7 @@ import type { ClaimAgain } from '@/lib/warranty/rules/claim-again';
 import { KEEP_POSTAGE_RECEIPT } from '@/lib/warranty/rules/postage-words';
 import { againWords } from './again-words';
 import { isUnruled, type JobFacts } from './guards';
-import { postingSentence } from './posting-words';
+import { lookAtParcel, postingSentence } from './posting-words';
 import { NOT_WITH_US } from './stage-sets';
 import type { JobKind, Stage } from './stages';
 import { DECISION_WORDS, type Decision } from './unclaimed';
@@ -84,7 +84,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
     case 'ready':
       return ready(facts, free);
     case 'sent-back':
-      return `${facts.carrier === '' ? 'It' : `${facts.carrier} has it. It`} usually arrives within a few days. If it has not come after ten, write to us here.`;
+      return `${facts.carrier === '' ? 'It' : `${facts.carrier} has it. It`} usually arrives within a few days. If it has not come after ten, write to us here. ${lookAtParcel('here')}`;
     case 'closed':
       return closed(facts);
     case 'cancelled':

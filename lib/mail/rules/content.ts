@@ -231,7 +231,11 @@ export const factsOf = {
     /** in the meantime the agreed work goes on, or the price is held; absent: nothing is said of it */
     goesOn: z.boolean().optional(),
   }),
-  'message-from-customer': z.strictObject({ text }),
+  'message-from-customer': z.strictObject({
+    text,
+    /** so many photos came with it; absent: none */
+    photos: z.int().optional(),
+  }),
   'link-renewed': nothing,
   'link-copy': nothing,
   'certificate-copy': z.strictObject({

@@ -38,8 +38,11 @@ export function rulingSentence(ruling: Ruling, format: RulingFormat): string {
   }
 }
 
+/** Its customer's page takes photos; a film is larger than a form can take. */
+const TELL_US =
+  'If it happens again, tell us: a short film helps most, sent in answer to our mail, or a few photos here.';
 const WORKED = 'On our bench the unit works as it should.';
-const WORKS = `${WORKED} We send it back to you within a few days. You pay nothing. If it happens again, tell us: a short film of it helps most.`;
+const WORKS = `${WORKED} We send it back to you within a few days. You pay nothing. ${TELL_US}`;
 const ENDED =
   'The cover had ended when you opened this claim, so the certificate does not cover it any more.';
 
@@ -73,7 +76,7 @@ function endedSentence(ruling: Ruling, end: ClaimEnd, format: RulingFormat): str
       return `${verdict} The repair was stopped, and we wrote to you about it. The unit went back unrepaired.`;
     case 'left':
       if (ruling === 'returned-free' || format.afterCover === 'no-fault')
-        return `${verdict} It went back to you, and you pay nothing. If it happens again, tell us: a short film of it helps most.`;
+        return `${verdict} It went back to you, and you pay nothing. ${TELL_US}`;
       return `${verdict} ${format.answer === 'declined' ? 'You said no to a price, and the unit' : 'The unit'} went back unrepaired. Sending it back: ${format.returnPrice}.`;
     case 'kept':
       return `${verdict} We wrote to you what became of the unit.`;

@@ -6,6 +6,7 @@ import type { Actor } from '@/lib/jobs/actor';
 import { askStart } from '@/lib/jobs/ask-start';
 import { moveJob } from '@/lib/jobs/move';
 import { nameParcel } from '@/lib/jobs/name-parcel';
+import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { sendMessage } from '@/lib/jobs/send-message';
 import { withdraw } from '@/lib/jobs/withdraw';
 import { Refusal } from '@/lib/outcome';
@@ -43,11 +44,14 @@ export async function writeMessage(
     schema: messageForm,
     formData,
     done: 'message#messages',
-    work: async ({ data, ...call }) => {
-      const limit = await limitCaller(`message-${call.jobId}`, { max: 20, windowSeconds: 3600 });
-      if (!limit.allowed) throw new Refusal('too-many', waitSentence(limit.waitSeconds));
-      await sendMessage({ ...call, ...data, actor: CUSTOMER });
+    photos: {
+      most: MOST_PHOTOS,
+      mayBring: async (jobId) => {
+        const limit = await limitCaller(`message-${jobId}`, { max: 20, windowSeconds: 3600 });
+        if (!limit.allowed) throw new Refusal('too-many', waitSentence(limit.waitSeconds));
+      },
     },
+    work: ({ data, ...call }) => sendMessage({ ...call, ...data, actor: CUSTOMER }),
   });
 }
 

@@ -7,7 +7,7 @@ import { photosOf } from './photos-of';
 /** What the workshop has seen, done and photographed so far. */
 export function FindingsPart({ job, token, workshop }: PartProps) {
   const on = (at: Date) => formatDay(dayInZone(at, workshop.timeZone), workshop.locale, 'weekday');
-  const photos = photosOf(job, token, (photo) => photo.purpose !== 'inspection');
+  const photos = photosOf(job, token, ({ purpose }) => purpose !== 'inspection' && purpose !== 'message');
   if (job.findings.length === 0 && job.work.length === 0 && photos.length === 0) return null;
   return (
     <section aria-labelledby="seen">

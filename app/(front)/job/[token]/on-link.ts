@@ -2,6 +2,7 @@ import 'server-only';
 import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import type { z } from 'zod';
+import { type FormPhotos, formPhotos } from '@/app/form-photos';
 import { onlyPlain } from '@/app/only-plain';
 import { refusedAfresh } from '@/app/refused-afresh';
 import type { FormState } from '@/app/ui/forms/form-state';
@@ -9,6 +10,7 @@ import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { now } from '@/lib/clock';
 import { findJobByToken } from '@/lib/jobs/private-link';
+import type { NewPhoto } from '@/lib/jobs/write-photos';
 import { attempt } from '@/lib/outcome';
 
 const GONE = 'This link opens no job any more. Use the newest link we sent you.';
@@ -23,18 +25,39 @@ export async function onLink<S extends z.ZodType, R>(o: {
   formData: FormData;
   /** what the page says was done, and where on it to lead; the use case may name it itself */
   done: string | ((result: R) => string);
-  work: (call: { jobId: string; data: z.output<S>; now: Date }) => Promise<R>;
+  /** photos of the form, stored once `mayBring` has let them; they are kept for it where something else is refused */
+  photos?: { most: number; mayBring: (jobId: string) => Promise<void> };
+  work: (call: { jobId: string; data: z.output<S>; photos: readonly NewPhoto[]; now: Date }) => Promise<R>;
 }): Promise<FormState> {
   onlyPlain(o.token);
   const found = await findJobByToken(o.token);
   // The page still stands in the browser, with what was typed: it can be copied to the newer link.
   if (!found) return { message: GONE, values: typedValues(o.formData) };
+  const { jobId } = found;
+  const brought = await attempt(() => bring(jobId, o));
+  if (!brought.ok) return refusedAfresh(brought.refusal, typedValues(o.formData));
+  const { photos, problem, ...kept } = brought.value;
   const parsed = parseForm(o.schema, o.formData);
-  if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() => o.work({ jobId: found.jobId, data: parsed.data, now: now() }));
+  if (!parsed.ok || problem !== null) {
+    const errors = {
+      ...(parsed.ok ? {} : parsed.state.errors),
+      ...(problem !== null && { photos: [problem] }),
+    };
+    return { ...(parsed.ok ? {} : parsed.state), errors, values: { ...typedValues(o.formData), ...kept } };
+  }
+  const outcome = await attempt(() => o.work({ jobId, data: parsed.data, photos, now: now() }));
   if (!outcome.ok) {
-    return refusedAfresh(outcome.refusal, typedValues(o.formData));
+    return refusedAfresh(outcome.refusal, { ...typedValues(o.formData), ...kept });
   }
   const done = typeof o.done === 'string' ? o.done : o.done(outcome.value);
   redirect(`/job/${o.token}?done=${done}` as Route);
+}
+
+type Bringing = { formData: FormData; photos?: { most: number; mayBring: (jobId: string) => Promise<void> } };
+
+/** What a form brings of photos, with their slips for the page; nothing of a form that asks for none. */
+async function bring(jobId: string, o: Bringing): Promise<Omit<FormPhotos, 'kept'> & { kept?: string[] }> {
+  if (!o.photos) return { photos: [], problem: null };
+  await o.photos.mayBring(jobId);
+  return formPhotos(o.formData, { most: o.photos.most, now: now() });
 }

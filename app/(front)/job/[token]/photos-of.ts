@@ -11,6 +11,7 @@ const SHOWN: Record<string, string> = {
   proof: 'The proof',
   claim: 'Your photo',
   inspection: 'The inspection',
+  message: 'Your photo',
 };
 
 /** Photos of a job as the private page shows them. Thumbnails keep the proportions of the whole photo. */

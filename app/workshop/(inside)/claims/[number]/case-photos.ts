@@ -12,6 +12,7 @@ const PURPOSES: Record<string, string> = {
   proof: 'The proof',
   claim: 'From the customer',
   inspection: 'Inspection',
+  message: 'From the customer',
 };
 
 /** What a photo shows, in words: its caption, or its purpose. */

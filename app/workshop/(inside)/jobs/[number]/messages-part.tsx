@@ -7,13 +7,20 @@ import { MessageTimeline } from '../../timelines';
 import { settleWords, writeToCustomer } from './actions';
 import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
+import { staffPhotos } from './staff-photos';
 
 export function MessagesPart({ job, workshop, staff }: SheetProps) {
   const clock = { locale: workshop.locale, zone: workshop.timeZone };
   return (
     <section id="messages" aria-labelledby="messages-head">
       <h2 id="messages-head">Messages</h2>
-      <MessageTimeline messages={job.messages} customer={job.customer.name} staff={staff} clock={clock} />
+      <MessageTimeline
+        messages={job.messages}
+        customer={job.customer.name}
+        staff={staff}
+        clock={clock}
+        photosAt={(id) => staffPhotos(job, ({ messageId }) => messageId === id)}
+      />
       {job.customer.erasedAt ? (
         <p>The data of this customer was removed: nobody is left to write to.</p>
       ) : (

@@ -20,7 +20,7 @@ const KINDS = [
 
 export function PhotosPart({ job }: SheetProps) {
   const isWithUs = !NOT_WITH_US.includes(readStage(job.stage));
-  const photos = staffPhotos(job, (photo) => photo.findingId === null);
+  const photos = staffPhotos(job, ({ findingId, messageId }) => findingId === null && messageId === null);
   if (!isWithUs && photos.length === 0) return null;
   return (
     <section id="photos" aria-labelledby="photos-head">
