@@ -54,6 +54,7 @@ test('files that are no photos are refused by name, and the rest of the form is 
   const battery = held.battery('Nothing odd about it');
   const hasBattery = await battery.isVisible();
   if (hasBattery) await battery.check();
+  await held.recordings('I have saved a copy of what I need').check();
   for (const [name, mimeType, buffer, sentence] of bad) {
     await test.step(name, async () => {
       await held.photos.setInputFiles({ name, mimeType, buffer });

@@ -173,6 +173,7 @@ test('the log of a day tells which pages were asked for, and nothing of who aske
     await held.address.fill({ ...typed, street: typed.address1 });
     const battery = held.battery('Nothing odd about it');
     if (await battery.isVisible()) await battery.check();
+    await held.recordings('I have saved a copy of what I need').check();
     await held.openClaim.click();
     await page.waitForURL('**/job/**');
     await page.close();

@@ -92,6 +92,7 @@ test('a serial with one look-alike character asks for a photo, and a person deci
 
   await test.step('without the photo nothing opens, and everything typed is kept', async () => {
     if (mine.hasBattery) await asked.battery('Nothing odd about it').check();
+    await asked.recordings('I have saved a copy of what I need').check();
     await asked.address.fill(who);
     await asked.openClaim.click();
     await expect(asked.photos).toHaveAccessibleDescription(/Add a photo of the serial on the unit/);
@@ -116,6 +117,7 @@ test('a serial with one look-alike character asks for a photo, and a person deci
     await expect(fact(asked.form, 'Also')).toHaveText('Since Sunday, on both cables. Also the spare one.');
     await expect(asked.address.town).toHaveValue(who.town);
     if (mine.hasBattery) await expect(asked.battery('Nothing odd about it')).toBeChecked();
+    await expect(asked.recordings('I have saved a copy of what I need')).toBeChecked();
     await expect(asked.form).toContainText('you pay £0.00.');
   });
 

@@ -48,6 +48,7 @@ export async function openTheClaim({ page, who }: People, first: SentBackJob): P
         '“Buttons renewed” is covered until the end of 10 December 2027.',
       );
       await each.battery('Nothing odd about it').check();
+      await each.recordings('I have saved a copy of what I need').check();
       await each.address.fill(who);
     }
     await held.openClaim.click();

@@ -20,6 +20,8 @@ export function certificate(page: Page) {
     photos: form.getByLabel(/^(Photos of what you see|A photo of the serial)/),
     battery: (choice: string) =>
       form.getByRole('group', { name: 'How is the battery?' }).getByRole('radio', { name: choice }),
+    recordings: (choice: string) =>
+      form.getByRole('group', { name: 'Your recordings and settings' }).getByRole('radio', { name: choice }),
     address: addressFields(form),
     change: form.getByRole('button', { name: 'Change what I told you' }),
     openClaim: form.getByRole('button', { name: 'Open my claim' }),

@@ -42,6 +42,7 @@ export async function openAndTakeIn(
     await asked.ask.click();
     await expect(asked.answer).toContainText('This looks covered. We inspect the unit first.');
     if (mine.hasBattery) await asked.battery('Nothing odd about it').check();
+    await asked.recordings('I have saved a copy of what I need').check();
     await asked.address.fill(who);
     await asked.openClaim.click();
     await expect(job.heading).toHaveText('Your claim is open');

@@ -7,6 +7,7 @@ import type { QuoteLine } from '@/lib/quotes/rules/lines';
 import { writeRevision } from '@/lib/quotes/write-revision';
 import { type Actor, actorId } from './actor';
 import { createLink } from './private-link';
+import type { DataAnswer } from './rules/booking';
 import { EVENT_DATA } from './rules/events';
 import type { JobKind } from './rules/stages';
 
@@ -25,7 +26,7 @@ type JobPart = {
   problem: string;
   history: readonly string[];
   batteryAnswer: string;
-  dataAnswer: string;
+  dataAnswer: DataAnswer;
   accessories: readonly string[];
   /** absent where nothing is agreed to yet: a claim, and a unit that came without a booking */
   contract?: Contract;

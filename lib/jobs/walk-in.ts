@@ -12,6 +12,7 @@ import { readHeldWorkshop } from '@/lib/workshop/records';
 import { requireBookingsAtDesk } from '@/lib/workshop/require-bookings';
 import type { Actor } from './actor';
 import { openJob } from './open-job';
+import { DATA_NOT_ASKED } from './rules/booking';
 import { writeArrival } from './write-arrival';
 import { idOfSent, writeOnce } from './write-once';
 import type { NewPhoto } from './write-photos';
@@ -93,8 +94,7 @@ async function write(tx: Tx, id: string, o: WalkIn): Promise<void> {
     problem: o.problem,
     history: [],
     batteryAnswer: o.batteryAnswer,
-    // Nobody was asked about it, so the careful answer stands.
-    dataAnswer: 'not-saved',
+    dataAnswer: DATA_NOT_ASKED,
     accessories: [],
     lines: [nothing],
     isGross: workshop.pricesIncludeTax,

@@ -5,7 +5,7 @@ import { dayInZone, dayToDate } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { openJob } from '@/lib/jobs/open-job';
-import type { addressAnswers } from '@/lib/jobs/rules/booking';
+import type { addressAnswers, DataAnswer } from '@/lib/jobs/rules/booking';
 import { postedAnswer } from '@/lib/jobs/rules/posted-answer';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { type NewPhoto, writePhotos } from '@/lib/jobs/write-photos';
@@ -26,6 +26,7 @@ export type ClaimTold = {
   symptom: string;
   details: string;
   batteryAnswer: string;
+  dataAnswer: DataAnswer;
   address: z.output<typeof addressAnswers>;
   photos: readonly NewPhoto[];
   now: Date;
@@ -83,7 +84,7 @@ export async function writeClaim(tx: Tx, o: NewClaim): Promise<WrittenClaim> {
     problem: [symptomWords(o.symptom), o.details].filter((text) => text !== '').join('. '),
     history: [],
     batteryAnswer: o.batteryAnswer,
-    dataAnswer: 'none',
+    dataAnswer: o.dataAnswer,
     accessories: [],
     lines: coveredLines(line, shown),
     isGross: workshop.pricesIncludeTax,

@@ -133,6 +133,7 @@ export async function claimOn(
     symptom: o.symptom,
     details: o.details,
     batteryAnswer: certificate.job.model.battery === 'none' ? 'none' : (o.battery ?? 'healthy'),
+    dataAnswer: 'saved',
     address: addressOf(job.customer),
     photos: await job.photos('claim', o.shots ?? []),
     now: o.at,

@@ -134,6 +134,7 @@ describe('the whole main job', () => {
         symptom: 'Does not charge',
         details: '',
         batteryAnswer: 'healthy',
+        dataAnswer: 'saved',
         address: ADDRESS,
         photos: [],
         now: claimedAt,

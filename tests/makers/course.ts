@@ -93,6 +93,7 @@ export function askForClaim(certificateNumber: string, now: Date, over: { serial
     symptom: 'Does not charge',
     details: '',
     batteryAnswer: 'healthy',
+    dataAnswer: 'saved',
     address: ADDRESS,
     photos: [],
     now,

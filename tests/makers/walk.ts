@@ -111,6 +111,7 @@ export function askClaim(o: ClaimAsked) {
     symptom: o.symptom ?? 'Does not charge',
     details: '',
     batteryAnswer: 'healthy',
+    dataAnswer: 'saved',
     address: ADDRESS,
     photos: o.photos ?? [],
     now: o.now,

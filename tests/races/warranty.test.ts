@@ -132,6 +132,7 @@ describe('one right record, whoever races', () => {
           symptom: 'other',
           details: 'It does not charge.',
           batteryAnswer: 'healthy',
+          dataAnswer: 'saved',
           address: ADDRESS,
           photos: [],
           isHere: true,

@@ -46,6 +46,7 @@ function told(o: Partial<ClaimAtDesk> = {}): ClaimAtDesk {
     symptom: 'Does not charge',
     details: '',
     batteryAnswer: 'healthy',
+    dataAnswer: 'saved',
     address: ADDRESS,
     photos: [],
     isHere: false,

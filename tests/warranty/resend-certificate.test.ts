@@ -51,6 +51,7 @@ async function reissued(world: Awaited<ReturnType<typeof makeWorkshop>>, number:
     symptom: 'Does not charge',
     details: '',
     batteryAnswer: 'healthy',
+    dataAnswer: 'saved',
     address: NEW_OWNER,
     photos: [],
     now: SENT,

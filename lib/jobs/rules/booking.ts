@@ -108,12 +108,31 @@ export function fullAnswers(answers: DraftAnswers): FullAnswers | null {
   return unit && problem && parcel && address ? { unit, problem, parcel, address } : null;
 }
 
+type DataChoice = z.output<typeof parcelAnswers>['data'];
+
 /** The data question, in the customer's words. */
 export const DATA_ANSWERS = {
   none: 'There is nothing on it that I need',
   saved: 'I have saved a copy of what I need',
   'not-saved': 'There are things on it that I have no copy of',
-} as const;
+} as const satisfies Record<DataChoice, string>;
+
+export const DATA_QUESTION = {
+  label: 'Your recordings and settings',
+  hint: 'We may have to reset the unit to test it. What is on it can be lost.',
+  choices: Object.entries(DATA_ANSWERS).map(([value, label]) => ({ value, label })),
+};
+
+/** Kept where nobody put the question to the customer: no answer of theirs is made up. */
+export const DATA_NOT_ASKED = 'not-asked';
+
+export type DataAnswer = DataChoice | typeof DATA_NOT_ASKED;
+
+/** For the bench; null for a word that is not kept. dataWords('not-asked') -> 'Not asked: treat it as not saved' */
+export function dataWords(kept: string): string | null {
+  if (kept === DATA_NOT_ASKED) return 'Not asked: treat it as not saved';
+  return kept in DATA_ANSWERS ? DATA_ANSWERS[kept as keyof typeof DATA_ANSWERS] : null;
+}
 
 /** Everything told to be in the parcel, each once, in the order told. */
 export function toldAccessories(parcel: z.output<typeof parcelAnswers>): string[] {

@@ -95,7 +95,7 @@ async function open(number: string, revision: number, formData: FormData): Promi
     const stop = ['Please do not post it.', ...verdict.reasons, ...verdict.insteadSteps].join(' ');
     return { ...half, errors: { battery: [stop] }, values: typed };
   }
-  const { serial, symptom, details, battery, ...address } = parsed.data;
+  const { serial, symptom, details, battery, data, ...address } = parsed.data;
   const outcome = await attempt(() =>
     openClaim({
       certificateNumber: number,
@@ -104,6 +104,7 @@ async function open(number: string, revision: number, formData: FormData): Promi
       symptom,
       details,
       batteryAnswer: battery,
+      dataAnswer: data,
       address,
       photos,
       now: now(),

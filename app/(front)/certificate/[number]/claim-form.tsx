@@ -21,6 +21,7 @@ type Props = OpenHalfProps & {
 /** What the second half asks for, `kept` being the photos that are here; it travels on unseen while the first is changed. */
 const SECOND_HALF = [
   'battery',
+  'data',
   'name',
   'email',
   'phone',

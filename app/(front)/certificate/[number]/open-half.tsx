@@ -5,6 +5,7 @@ import { PhotosField } from '@/app/ui/forms/photos-field';
 import type { Choice } from '@/app/ui/forms/select';
 import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
 import { NumberText } from '@/app/ui/words/number-text';
+import { DATA_QUESTION } from '@/lib/jobs/rules/booking';
 import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { KEEP_POSTAGE_RECEIPT } from '@/lib/warranty/rules/postage-words';
 import { OTHER_SYMPTOM as OTHER, symptomWords } from '@/lib/warranty/rules/standing';
@@ -53,6 +54,7 @@ export function OpenHalf(props: OpenHalfProps & { state: ClaimState }) {
           choices={batteries}
         />
       ) : null}
+      <RadioGroup name="data" {...DATA_QUESTION} />
       <h3>Where do we send it back?</h3>
       <AddressFields countries={countries} />
       <h3>What you told us</h3>

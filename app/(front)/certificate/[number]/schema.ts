@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { addressAnswers, unitAnswers } from '@/lib/jobs/rules/booking';
+import { addressAnswers, parcelAnswers, unitAnswers } from '@/lib/jobs/rules/booking';
 import { isOther } from '@/lib/warranty/rules/standing';
 
 const asked = unitAnswers.extend({
@@ -22,5 +22,8 @@ export const askForm = asked.superRefine(describedIfOther);
 
 export const openForm = asked
   .extend(addressAnswers.shape)
-  .extend({ battery: z.string({ error: 'Choose the answer that fits the battery' }).max(40) })
+  .extend({
+    battery: z.string({ error: 'Choose the answer that fits the battery' }).max(40),
+    data: parcelAnswers.shape.data,
+  })
   .superRefine(describedIfOther);

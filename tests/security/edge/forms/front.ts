@@ -6,7 +6,9 @@ export const front: FormsOfFiles = [
     'certificate/[number]/schema.ts',
     {
       askForm: { fields: { serial: 'QF-104', symptom: 'It is dead', details: 'Since Monday.' } },
-      openForm: { fields: { serial: 'QF-104', symptom: 'It is dead', ...address, battery: 'healthy' } },
+      openForm: {
+        fields: { serial: 'QF-104', symptom: 'It is dead', ...address, battery: 'healthy', data: 'saved' },
+      },
     },
   ],
   [

@@ -2,7 +2,7 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { CheckboxGroup, RadioGroup } from '@/app/ui/forms/choices';
 import { SubmitBar } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
-import { DATA_ANSWERS } from '@/lib/jobs/rules/booking';
+import { DATA_QUESTION } from '@/lib/jobs/rules/booking';
 import { batteryKind } from '@/lib/jobs/rules/posted-answer';
 import {
   BATTERY_QUESTION,
@@ -43,13 +43,7 @@ export function ParcelStep({ token, repair, answers }: StepProps) {
           defaultValue={answers.parcel?.battery}
         />
       ) : null}
-      <RadioGroup
-        name="data"
-        label="Your recordings and settings"
-        hint="We may have to reset the unit to test it. What is on it can be lost."
-        choices={Object.entries(DATA_ANSWERS).map(([value, label]) => ({ value, label }))}
-        defaultValue={answers.parcel?.data}
-      />
+      <RadioGroup name="data" {...DATA_QUESTION} defaultValue={answers.parcel?.data} />
       <SubmitBar
         label="Continue"
         consequence="Next: your address."

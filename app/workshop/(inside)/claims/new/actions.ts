@@ -10,6 +10,7 @@ import { typedValues } from '@/app/ui/forms/typed-values';
 import { staffActor } from '@/app/workshop/staff-actor';
 import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
+import { DATA_NOT_ASKED } from '@/lib/jobs/rules/booking';
 import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
@@ -28,7 +29,17 @@ export async function openForCustomer(
   if (!parsed.ok) return parsed.state;
   const { serial, symptom, details, where, extra, battery, reason, ...address } = parsed.data;
   const isHere = where === 'here';
-  const told = { certificateNumber, serial, symptom, details, extra, reason, isHere, address };
+  const told = {
+    certificateNumber,
+    serial,
+    symptom,
+    details,
+    extra,
+    reason,
+    isHere,
+    address,
+    dataAnswer: DATA_NOT_ASKED,
+  } as const;
   const outcome = await attempt(() =>
     withStoredPhotos({
       entries: formData.getAll('photos'),

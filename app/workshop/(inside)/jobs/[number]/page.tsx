@@ -13,7 +13,7 @@ import { now } from '@/lib/clock';
 import { config } from '@/lib/config';
 import { readMessages } from '@/lib/jobs/read-messages';
 import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/records';
-import { DATA_ANSWERS, HISTORY } from '@/lib/jobs/rules/booking';
+import { dataWords, HISTORY } from '@/lib/jobs/rules/booking';
 import { isCollected } from '@/lib/jobs/rules/handover';
 import { STAGE_WORDS, type Stage } from '@/lib/jobs/rules/stages';
 import { noteSeen } from '@/lib/keeping/seen';
@@ -129,10 +129,7 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
                 },
                 {
                   term: 'Recordings',
-                  text:
-                    job.dataAnswer in DATA_ANSWERS
-                      ? DATA_ANSWERS[job.dataAnswer as keyof typeof DATA_ANSWERS]
-                      : null,
+                  text: dataWords(job.dataAnswer),
                 },
                 { term: 'In the parcel', text: job.accessories.map(accessoryWords).join(', ') },
               ]}
