@@ -14,6 +14,7 @@ const EXPECTED: Record<(typeof ROLES)[number], Permission[]> = {
     'mail',
     'rule-claim',
     'second-look',
+    'recall',
     'returns',
     'returns-cost',
     'returns-people',

@@ -44,7 +44,7 @@ export default async function TodayPage() {
   const [today, toGiveBack, backups, lots] = await Promise.all([
     readToday(at, workshop),
     may(who.role, 'money') ? listToGiveBackToday(workshop.timeZone, at) : null,
-    who.role === 'owner' ? viewBackups(at, workshop.timeZone) : null,
+    may(who.role, 'settings') ? viewBackups(at, workshop.timeZone) : null,
     may(who.role, 'returns') ? flaggedLots(coverClock(workshop, at), at) : [],
   ]);
   const { lists, quotes, unanswered, expected } = today;
@@ -56,7 +56,7 @@ export default async function TodayPage() {
         unnamedId: isUnnamed(who) ? who.id : null,
       })
     : null;
-  const format = { workshop, today: today.today, isOwner: who.role === 'owner' };
+  const format = { workshop, today: today.today, isOwner: may(who.role, 'second-look') };
   const section = { format };
   return (
     <>

@@ -16,6 +16,7 @@ const PERMISSIONS = {
   mail: { roles: ['front', 'owner'], label: 'Read and resend mail' },
   'rule-claim': { roles: ['bench', 'owner'], label: 'Inspect returned units and propose rulings' },
   'second-look': { roles: ['owner'], label: 'Agree to a ruling other than covered' },
+  recall: { roles: ['owner'], label: 'Stop a lot of parts and write to everybody who has one' },
   returns: { roles: ['bench', 'owner'], label: 'See what comes back, by repair, part and lot' },
   'returns-cost': { roles: ['owner'], label: 'See what warranty costs and what to add to a price' },
   'returns-people': { roles: ['owner'], label: 'See what comes back by who did the work' },
@@ -31,6 +32,11 @@ export const ROLE_LABELS: Record<Role, string> = { front: 'Front desk', bench: '
 
 export function isRole(text: string): text is Role {
   return ROLES.some((role) => role === text);
+}
+
+/** As whom somebody of this role acts on a job: some moves are the owner's alone (`lib/jobs/rules/stages.ts`). */
+export function actorKind(role: Role): 'owner' | 'staff' {
+  return role === 'owner' ? 'owner' : 'staff';
 }
 
 /** Whether a role has a permission: may('bench', 'money') is false. */

@@ -13,7 +13,7 @@ import { now } from '@/lib/clock';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { showNumber } from '@/lib/numbers/job-number';
 import { pageOf } from '@/lib/numbers/page-of';
-import { rolesThatMay } from '@/lib/people/rules/roles';
+import { may, rolesThatMay } from '@/lib/people/rules/roles';
 import { CLAIMS_PER_PAGE, countClaims, type ListedClaim, listClaims } from '@/lib/warranty/claim-desk';
 import { causeRow } from '@/lib/warranty/rules/causes';
 import { CLAIM_STANDINGS, type ClaimStanding } from '@/lib/warranty/rules/claim-standing';
@@ -32,7 +32,7 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
   const search = await searchParams;
   const counts = await countClaims();
   const asked = CLAIM_STANDINGS.find((known) => known === search.show);
-  const standing = asked ?? whereToBegin(counts, who.role === 'owner');
+  const standing = asked ?? whereToBegin(counts, may(who.role, 'second-look'));
   const { page, pages } = pageOf(counts[standing], {
     page: pageNumber(search.page),
     size: CLAIMS_PER_PAGE,

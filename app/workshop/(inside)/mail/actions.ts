@@ -3,9 +3,7 @@ import { refresh } from 'next/cache';
 import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
-import { parseForm } from '@/app/ui/forms/parse-form';
-import { typedValues } from '@/app/ui/forms/typed-values';
-import { now } from '@/lib/clock';
+import { onForm } from '@/app/workshop/on-form';
 import { markBounced } from '@/lib/mail/mark-bounced';
 import { markTold } from '@/lib/mail/mark-told';
 import { retryMail } from '@/lib/mail/retry';
@@ -28,24 +26,22 @@ export async function sendAgainAction(
 
 export async function cameBackAction(id: string, _before: FormState, formData: FormData): Promise<FormState> {
   onlyPlain(id);
-  await requireStaff(rolesThatMay('mail'));
-  const parsed = parseForm(bounceForm, formData);
-  if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() => markBounced({ mailId: id, note: parsed.data.note, now: now() }));
-  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
-  refresh();
-  return { done: 'Kept. It stands on the job and on today’s page until it is sent again.' };
+  return onForm({
+    permission: 'mail',
+    formData,
+    schema: bounceForm,
+    work: ({ data, now }) => markBounced({ mailId: id, note: data.note, now }),
+    after: () => ({ done: 'Kept. It stands on the job and on today’s page until it is sent again.' }),
+  });
 }
 
 export async function toldAction(id: string, _before: FormState, formData: FormData): Promise<FormState> {
   onlyPlain(id);
-  const who = await requireStaff(rolesThatMay('mail'));
-  const parsed = parseForm(toldForm, formData);
-  if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() =>
-    markTold({ mailId: id, note: parsed.data.note, actor: who, now: now() }),
-  );
-  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
-  refresh();
-  return { done: 'Kept. It needs no hand any more.' };
+  return onForm({
+    permission: 'mail',
+    formData,
+    schema: toldForm,
+    work: ({ data, actor, now }) => markTold({ mailId: id, note: data.note, actor, now }),
+    after: () => ({ done: 'Kept. It needs no hand any more.' }),
+  });
 }

@@ -1,20 +1,12 @@
 'use server';
-import type { Route } from 'next';
-import { redirect } from 'next/navigation';
 import type { z } from 'zod';
 import { onlyPlain, onlyPlainOrNew } from '@/app/only-plain';
-import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
-import { parseForm } from '@/app/ui/forms/parse-form';
 import { shownIn } from '@/app/ui/forms/shown-in';
-import { typedValues } from '@/app/ui/forms/typed-values';
+import { onForm } from '@/app/workshop/on-form';
 import { correctLot } from '@/lib/bench/correct-lot';
 import { addLot, addToLot, savePart, writeOffLot } from '@/lib/bench/parts';
-import { now } from '@/lib/clock';
-import { attempt } from '@/lib/outcome';
-import { rolesThatMay } from '@/lib/people/rules/roles';
-import { readWorkshop } from '@/lib/workshop/records';
-import { requireStaff } from '../../who';
+import type { WorkshopCard } from '@/lib/workshop/records';
 import { correctLotSchema, lotSchema, moreOfLotSchema, partSchema, writeOffSchema } from './part-schema';
 
 /** Adds a part, or changes the one whose id is bound, and shows it. */
@@ -24,12 +16,13 @@ export async function savePartAction(
   formData: FormData,
 ): Promise<FormState> {
   onlyPlainOrNew(id);
-  await requireStaff(rolesThatMay('bench'));
-  const parsed = parseForm(partSchema, formData);
-  if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() => savePart(shownIn(id, formData), parsed.data));
-  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
-  redirect(`/workshop/parts/${outcome.value}?saved=yes` as Route);
+  return onForm({
+    permission: 'bench',
+    formData,
+    schema: partSchema,
+    work: ({ data }) => savePart(shownIn(id, formData), data),
+    after: (part) => `/workshop/parts/${part}?saved=yes`,
+  });
 }
 
 /** Books a delivery of the bound part in as a new lot. */
@@ -39,13 +32,13 @@ export async function addLotAction(
   formData: FormData,
 ): Promise<FormState> {
   onlyPlain(partId);
-  await requireStaff(rolesThatMay('bench'));
-  const { currency } = await readWorkshop();
-  const parsed = parseForm(lotSchema(currency), formData);
-  if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() => addLot({ ...parsed.data, partId }));
-  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
-  redirect(`/workshop/parts/${partId}?saved=yes` as Route);
+  return onForm({
+    permission: 'bench',
+    formData,
+    schema: ({ currency }) => lotSchema(currency),
+    work: ({ data }) => addLot({ ...data, partId }),
+    after: () => `/workshop/parts/${partId}?saved=yes`,
+  });
 }
 
 /** Puts right what was typed of the bound lot. */
@@ -58,7 +51,7 @@ export async function correctLotAction(
   return onLot({
     lotId,
     formData,
-    schema: correctLotSchema,
+    schema: ({ currency }) => correctLotSchema(currency),
     work: (data, by) => correctLot(shownIn(lotId, formData), data, by),
   });
 }
@@ -73,7 +66,7 @@ export async function addToLotAction(
   return onLot({
     lotId,
     formData,
-    schema: moreOfLotSchema,
+    schema: ({ currency }) => moreOfLotSchema(currency),
     work: (data, by) => addToLot({ ...data, ...by, lotId }),
   });
 }
@@ -88,7 +81,7 @@ export async function writeOffAction(
   return onLot({
     lotId,
     formData,
-    schema: () => writeOffSchema,
+    schema: writeOffSchema,
     work: (data, by) => writeOffLot({ ...data, ...by, lotId }),
   });
 }
@@ -97,14 +90,14 @@ export async function writeOffAction(
 async function onLot<S extends z.ZodType>(o: {
   lotId: string;
   formData: FormData;
-  schema: (currency: string) => S;
+  schema: S | ((workshop: WorkshopCard) => S);
   work: (data: z.output<S>, by: { userId: string; now: Date }) => Promise<unknown>;
 }): Promise<FormState> {
-  const staff = await requireStaff(rolesThatMay('bench'));
-  const { currency } = await readWorkshop();
-  const parsed = parseForm(o.schema(currency), o.formData);
-  if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() => o.work(parsed.data, { userId: staff.id, now: now() }));
-  if (!outcome.ok) return refused(outcome.refusal, typedValues(o.formData));
-  redirect(`/workshop/parts/lots/${o.lotId}?saved=yes` as Route);
+  return onForm({
+    permission: 'bench',
+    formData: o.formData,
+    schema: o.schema,
+    work: ({ data, actor, now }) => o.work(data, { userId: actor.id, now }),
+    after: () => `/workshop/parts/lots/${o.lotId}?saved=yes`,
+  });
 }

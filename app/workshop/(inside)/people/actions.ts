@@ -6,7 +6,7 @@ import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { shownIn } from '@/app/ui/forms/shown-in';
 import { typedValues } from '@/app/ui/forms/typed-values';
-import { now } from '@/lib/clock';
+import { onForm } from '@/app/workshop/on-form';
 import { attempt } from '@/lib/outcome';
 import { addStaff } from '@/lib/people/add-staff';
 import { changeStaff } from '@/lib/people/change-staff';
@@ -15,16 +15,19 @@ import { TEMPORARY_PASSWORD_DAYS } from '@/lib/people/rules/passwords';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { staffInput } from '@/lib/people/staff-input';
 import { saveSettings } from '@/lib/workshop/save-settings';
-import { requireSignedIn, requireStaff } from '../../who';
+import { requireSignedIn } from '../../who';
 import { askedForm, changeInput, resetInput } from './schema';
 
 export async function addStaffAction(_before: FormState, formData: FormData): Promise<FormState> {
-  await requireStaff(rolesThatMay('people'));
-  const parsed = parseForm(staffInput, formData);
-  if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() => addStaff(parsed.data, now()));
-  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
-  return { done: `${parsed.data.name} is added. ${handOver(outcome.value.temporaryPassword)}` };
+  return onForm({
+    permission: 'people',
+    formData,
+    schema: staffInput,
+    work: ({ data, now }) => addStaff(data, now),
+    after: ({ temporaryPassword }, { name }) => ({
+      done: `${name} is added. ${handOver(temporaryPassword)}`,
+    }),
+  });
 }
 
 export async function changeStaffAction(
@@ -33,13 +36,13 @@ export async function changeStaffAction(
   formData: FormData,
 ): Promise<FormState> {
   onlyPlain(id);
-  await requireStaff(rolesThatMay('people'));
-  const parsed = parseForm(changeInput, formData);
-  if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() => changeStaff(shownIn(id, formData), parsed.data));
-  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
-  refresh();
-  return { done: 'Saved.' };
+  return onForm({
+    permission: 'people',
+    formData,
+    schema: changeInput,
+    work: ({ data }) => changeStaff(shownIn(id, formData), data),
+    after: () => ({ done: 'Saved.' }),
+  });
 }
 
 export async function resetPasswordAction(
@@ -48,12 +51,13 @@ export async function resetPasswordAction(
   formData: FormData,
 ): Promise<FormState> {
   onlyPlain(id);
-  await requireStaff(rolesThatMay('people'));
-  const parsed = parseForm(resetInput, formData);
-  if (!parsed.ok) return parsed.state;
-  const isSecondStepOff = parsed.data.secondStepOff === 'yes';
-  const outcome = await attempt(() => resetPassword(id, { now: now(), isSecondStepOff }));
-  return outcome.ok ? { done: handOver(outcome.value.temporaryPassword) } : refused(outcome.refusal);
+  return onForm({
+    permission: 'people',
+    formData,
+    schema: resetInput,
+    work: ({ data, now }) => resetPassword(id, { now, isSecondStepOff: data.secondStepOff === 'yes' }),
+    after: ({ temporaryPassword }) => ({ done: handOver(temporaryPassword) }),
+  });
 }
 
 /** Has everybody turn the second step on before anything else, or no longer. */

@@ -40,7 +40,8 @@ export function StaffFields({ known }: { known?: Known }) {
 }
 
 function describeRole(role: Role): string {
-  if (role === 'owner') return 'Everything, settings and people too.';
-  const labels = permissionTable().filter((row) => row.roles.includes(role));
+  const all = permissionTable();
+  const labels = all.filter((row) => row.roles.includes(role));
+  if (labels.length === all.length) return 'Everything, settings and people too.';
   return `${labels.map((row) => row.label).join('. ')}.`;
 }

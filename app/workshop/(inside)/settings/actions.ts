@@ -1,5 +1,4 @@
 'use server';
-import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import type { z } from 'zod';
 import { refused } from '@/app/refused';
@@ -7,6 +6,7 @@ import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { seenAtField } from '@/app/ui/forms/seen-at-field';
 import { typedValues } from '@/app/ui/forms/typed-values';
+import { onForm } from '@/app/workshop/on-form';
 import { day } from '@/lib/calendar/day';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
@@ -47,20 +47,23 @@ export async function saveKeeping(_before: FormState, formData: FormData): Promi
 }
 
 export async function addClosingDay(_before: FormState, formData: FormData): Promise<FormState> {
-  await requireStaff(rolesThatMay('settings'));
-  const parsed = parseForm(closingDayInput, formData);
-  if (!parsed.ok) return parsed.state;
-  await closeOn(day(parsed.data.day), parsed.data.name);
-  refresh();
-  return { done: 'It is on the list.' };
+  return onForm({
+    permission: 'settings',
+    formData,
+    schema: closingDayInput,
+    work: ({ data }) => closeOn(day(data.day), data.name),
+    after: () => ({ done: 'It is on the list.' }),
+  });
 }
 
 export async function removeClosingDay(_before: FormState, formData: FormData): Promise<FormState> {
-  await requireStaff(rolesThatMay('settings'));
-  const parsed = parseForm(closingDayInput.pick({ day: true }), formData);
-  if (!parsed.ok) return parsed.state;
-  await openOn(day(parsed.data.day));
-  redirect('/workshop/settings/days#closing-days');
+  return onForm({
+    permission: 'settings',
+    formData,
+    schema: closingDayInput.pick({ day: true }),
+    work: ({ data }) => openOn(day(data.day)),
+    after: () => '/workshop/settings/days#closing-days',
+  });
 }
 
 async function save(

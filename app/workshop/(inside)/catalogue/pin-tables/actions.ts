@@ -6,6 +6,7 @@ import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
+import { NOTHING_TYPED, onForm } from '@/app/workshop/on-form';
 import { readPinTable } from '@/lib/bench/rules/read-pin-table';
 import { retirePinTable, savePinTable } from '@/lib/bench/save-pin-table';
 import { now } from '@/lib/clock';
@@ -40,10 +41,13 @@ export async function pinTableAction(
 }
 
 /** Takes the bound table out of the choice for new checks. */
-export async function retireAction(id: string, _before: FormState, _formData: FormData): Promise<FormState> {
+export async function retireAction(id: string, _before: FormState, formData: FormData): Promise<FormState> {
   onlyPlain(id);
-  await requireStaff(rolesThatMay('catalogue'));
-  const outcome = await attempt(() => retirePinTable({ id, now: now() }));
-  if (!outcome.ok) return refused(outcome.refusal);
-  redirect('/workshop/catalogue/pin-tables?saved=yes' as Route);
+  return onForm({
+    permission: 'catalogue',
+    formData,
+    schema: NOTHING_TYPED,
+    work: ({ now }) => retirePinTable({ id, now }),
+    after: () => '/workshop/catalogue/pin-tables?saved=yes',
+  });
 }

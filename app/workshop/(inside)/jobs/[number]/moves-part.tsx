@@ -14,7 +14,7 @@ import { openMoves, reasonSentence } from '@/lib/jobs/rules/guards';
 import { permissionOf } from '@/lib/jobs/rules/move-permissions';
 import { FINAL_STAGES, type Move, type MoveKey, type Stage } from '@/lib/jobs/rules/stages';
 import { recalledInUnit } from '@/lib/jobs/stored-recall';
-import { may, type Role } from '@/lib/people/rules/roles';
+import { actorKind, may, type Role } from '@/lib/people/rules/roles';
 import { move } from './actions';
 import { AfterDispatchPart } from './after-dispatch-part';
 import { carriedFields } from './carried-fields';
@@ -50,7 +50,7 @@ export async function MovesPart({ job, workshop, staff, who }: SheetProps & { wh
     ...factsOf(job, dayInZone(now(), workshop.timeZone)),
     recalledParts: await recalledInUnit(job),
   };
-  const moves = openMoves(facts, who.role === 'owner' ? 'owner' : 'staff');
+  const moves = openMoves(facts, actorKind(who.role));
   const shut = moves.filter(({ move: { key }, answer }) => !answer.allowed && !UNSAID.has(key));
   const open = moves.filter(({ answer }) => answer.allowed).map((each) => each.move);
   const ahead = open.filter(({ key }) => key !== BACKWARDS);

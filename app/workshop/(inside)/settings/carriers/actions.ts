@@ -1,5 +1,4 @@
 'use server';
-import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { onlyPlainOrNew } from '@/app/only-plain';
 import { refused } from '@/app/refused';
@@ -7,6 +6,7 @@ import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { shownIn } from '@/app/ui/forms/shown-in';
 import { typedValues } from '@/app/ui/forms/typed-values';
+import { onForm } from '@/app/workshop/on-form';
 import { requireStaff } from '@/app/workshop/who';
 import { keptMoneySentence, readKeptMoney } from '@/lib/money/read-kept-money';
 import { attempt } from '@/lib/outcome';
@@ -41,16 +41,16 @@ export async function keepCarrier(
     saveCarrier(shownIn(id, formData), { ...input, maxValueMinor: value.minor }),
   );
   if (!outcome.ok) return refused(outcome.refusal, values);
-  redirect('/workshop/settings/carriers?saved=carrier' as Route);
+  redirect('/workshop/settings/carriers?saved=carrier');
 }
 
 /** Keeps the countries that need no customs note. */
 export async function keepCustomsFree(_before: FormState, formData: FormData): Promise<FormState> {
-  await requireStaff(rolesThatMay('settings'));
-  const parsed = parseForm(customsForm, formData);
-  if (!parsed.ok) return parsed.state;
-  const { seenAt, customsFree } = parsed.data;
-  const outcome = await attempt(() => saveSettings({ customsFree }, seenAt));
-  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
-  redirect('/workshop/settings/carriers?saved=customs' as Route);
+  return onForm({
+    permission: 'settings',
+    formData,
+    schema: customsForm,
+    work: ({ data: { customsFree, seenAt } }) => saveSettings({ customsFree }, seenAt),
+    after: () => '/workshop/settings/carriers?saved=customs',
+  });
 }

@@ -69,7 +69,7 @@ export default async function LotPage({ params, searchParams }: Props) {
         }
         lead={unitsText(lot.units.length, covered)}
       >
-        {staff.role === 'owner' && (hasLeft || (lot.units.length > 0 && recalls.length === 0)) ? (
+        {may(staff.role, 'recall') && (hasLeft || (lot.units.length > 0 && recalls.length === 0)) ? (
           <LinkButton href={`/workshop/parts/lots/${id}/recall`} kind="second">
             {hasLeft ? 'Write to everybody who carries it' : 'Stop this lot'}
           </LinkButton>

@@ -6,21 +6,23 @@ import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
+import { onForm } from '@/app/workshop/on-form';
 import { staffActor } from '@/app/workshop/staff-actor';
 import { requireStaff } from '@/app/workshop/who';
 import { recallLot } from '@/lib/bench/recall-lot';
 import { now } from '@/lib/clock';
 import { attempt } from '@/lib/outcome';
+import { rolesThatMay } from '@/lib/people/rules/roles';
 import { recallForm, stopLotForm } from './schema';
 
-/** Shows the letter as it would be read, or sends it to everybody on the list. The owner's alone. */
+/** Shows the letter as it would be read, or sends it to everybody on the list. */
 export async function recallAction(
   lotId: string,
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
   onlyPlain(lotId);
-  const staff = await requireStaff(['owner']);
+  const staff = await requireStaff(rolesThatMay('recall'));
   const parsed = parseForm(recallForm, formData);
   if (!parsed.ok) return parsed.state;
   const { text, letters, formKey, step, seen } = parsed.data;
@@ -35,19 +37,18 @@ export async function recallAction(
   redirect(`/workshop/parts/lots/${lotId}?saved=recall` as Route);
 }
 
-/** Stops a lot of which no unit is with a customer who can be written to. The owner's alone. */
+/** Stops a lot of which no unit is with a customer who can be written to. */
 export async function stopLotAction(
   lotId: string,
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
   onlyPlain(lotId);
-  const staff = await requireStaff(['owner']);
-  const parsed = parseForm(stopLotForm, formData);
-  if (!parsed.ok) return parsed.state;
-  const outcome = await attempt(() =>
-    recallLot({ lotId, ...parsed.data, letters: 0, actor: staffActor(staff), now: now() }),
-  );
-  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
-  redirect(`/workshop/parts/lots/${lotId}?saved=recall` as Route);
+  return onForm({
+    permission: 'recall',
+    formData,
+    schema: stopLotForm,
+    work: ({ data, ...by }) => recallLot({ lotId, ...data, letters: 0, ...by }),
+    after: () => `/workshop/parts/lots/${lotId}?saved=recall`,
+  });
 }

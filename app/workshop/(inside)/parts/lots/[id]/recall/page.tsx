@@ -16,6 +16,7 @@ import { type RecallUnit, recallsOf, recallUnits } from '@/lib/bench/recall-reco
 import { isCell, recallText } from '@/lib/bench/rules/recall-text';
 import { formatDay } from '@/lib/calendar/format';
 import { showNumber } from '@/lib/numbers/job-number';
+import { rolesThatMay } from '@/lib/people/rules/roles';
 import { lotToday } from '../lot-today';
 import { recallAction, stopLotAction } from './actions';
 import { LetterPreview } from './letter-preview';
@@ -32,7 +33,7 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 
 /** A letter to everybody whose unit carries a piece of the lot: its words, who gets it, a look, and then the button; or a stop without one. */
 export default async function RecallPage({ params }: Props) {
-  await requireStaff(['owner']);
+  await requireStaff(rolesThatMay('recall'));
   const { id } = await params;
   const workshop = await readWorkshop();
   const [lot, units, recalls] = await Promise.all([lotToday(id), recallUnits(id), recallsOf(id)]);

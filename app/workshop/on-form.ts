@@ -1,0 +1,50 @@
+import 'server-only';
+import type { Route } from 'next';
+import { refresh } from 'next/cache';
+import { redirect } from 'next/navigation';
+import { z } from 'zod';
+import { readWorkshop } from '@/app/read-workshop';
+import { refused } from '@/app/refused';
+import type { FormState } from '@/app/ui/forms/form-state';
+import { parseForm } from '@/app/ui/forms/parse-form';
+import { typedValues } from '@/app/ui/forms/typed-values';
+import { now } from '@/lib/clock';
+import type { Actor } from '@/lib/jobs/actor';
+import { attempt } from '@/lib/outcome';
+import { type Permission, rolesThatMay } from '@/lib/people/rules/roles';
+import type { WorkshopCard } from '@/lib/workshop/records';
+import { staffActor } from './staff-actor';
+import { requireStaff } from './who';
+
+/** Of a form that is a button alone nothing is read. */
+export const NOTHING_TYPED = z.unknown();
+
+export type FormCall<T> = { data: T; actor: Extract<Actor, { id: string }>; now: Date };
+
+/**
+ * What an action of the workshop does around its one use case: who is asking, does the form parse, and afterwards either another
+ * page (`after` gives its address) or this one, made anew, with what it says; a refusal comes back with everything typed. A job, a
+ * claim and a quote have kits of their own, since their forms carry a version too.
+ *
+ * onForm({ permission: 'catalogue', formData, schema: familySchema, work: ({ data }) => saveFamily(data), after: () => '/workshop/catalogue' })
+ */
+export async function onForm<S extends z.ZodType, R>(o: {
+  permission: Permission;
+  formData: FormData;
+  /** a function where amounts are read in the workshop's currency */
+  schema: S | ((workshop: WorkshopCard) => S);
+  work: (call: FormCall<z.output<S>>) => Promise<R>;
+  after: (result: R, data: z.output<S>) => string | FormState;
+}): Promise<FormState> {
+  const staff = await requireStaff(rolesThatMay(o.permission));
+  const schema = typeof o.schema === 'function' ? o.schema(await readWorkshop()) : o.schema;
+  const parsed = parseForm(schema, o.formData);
+  if (!parsed.ok) return parsed.state;
+  const { data } = parsed;
+  const outcome = await attempt(() => o.work({ data, actor: staffActor(staff), now: now() }));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(o.formData));
+  const after = o.after(outcome.value, data);
+  if (typeof after === 'string') redirect(after as Route);
+  refresh();
+  return after;
+}
