@@ -12,6 +12,14 @@ export const DECISION_EVENTS = {
   select: { kind: true, at: true, fromStage: true, toStage: true, data: true },
 } satisfies Prisma.Job$eventsArgs;
 
+/** The same, and those that say whether a unit that came back waits for its customer's address. */
+export const ADDRESS_EVENTS = {
+  ...DECISION_EVENTS,
+  where: {
+    OR: [...DECISION_EVENTS.where.OR, { kind: { in: ['came-back', 'message-sent', 'contact-corrected'] } }],
+  },
+} satisfies Prisma.Job$eventsArgs;
+
 /**
  * The owner's newest decision about a unit that nobody claimed, from a job's events in order; null without one, and after
  * the unit became ready again by anything but that decision itself. Work that was opened again and proved

@@ -14,6 +14,7 @@ import { longSentBack } from './long-sent-back';
 import { readKind, readStage } from './records';
 import { type AnswerClock, type AnswerDue, answerDue } from './rules/answer-due';
 import { type BenchLoad, benchLoad } from './rules/bench-load';
+import { isBackWithUs, waitsForAddress } from './rules/handover';
 import type { Stage } from './rules/stages';
 import { minutesLeft, type TodayJob, type TodayLists, todayLists } from './rules/today';
 import { type QuoteLists, quoteLists, type TodayQuote } from './rules/today-quotes';
@@ -26,6 +27,8 @@ export type TodayListed = TodayJob & {
   repair: string;
   customer: string;
   readyOn: Day | null;
+  /** the day its carrier brought it back, where it has not left since */
+  cameBackOn: Day | null;
   /** set where its customer has written since and nobody has closed it; its promise is past then */
   sentBackOn: Day | null;
   /** end of the certificate a claim stands on, with the days given back */
@@ -158,6 +161,7 @@ function listed(
   const { timeZone } = workshop;
   const isWaived = isOwedWaived(row.events);
   const offer = offerOf(row);
+  const back = isBackWithUs(row.events) ? row.events.findLast(({ kind }) => kind === 'came-back') : undefined;
   const ruled = row.claim ? readRuling(row.claim) : null;
   return {
     number: row.number,
@@ -167,6 +171,8 @@ function listed(
     arrivedOn: dayInZone(row.arrivedAt ?? row.bookedAt, timeZone),
     readyOn: row.readyAt ? dayInZone(row.readyAt, timeZone) : null,
     sentBackOn: row.sentBackAt ? dayInZone(row.sentBackAt, timeZone) : null,
+    cameBackOn: back ? dayInZone(back.at, timeZone) : null,
+    waitsForAddress: waitsForAddress(row.events),
     isWrittenAbout: row.sentBackAt !== null,
     minutesPlanned: row.repair.minutes,
     minutesWorked: row.work.reduce((sum, entry) => sum + entry.minutes, 0),

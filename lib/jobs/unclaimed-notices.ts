@@ -11,7 +11,7 @@ import { parseEvent } from './rules/events';
 import { isHeldForMoney } from './rules/guards';
 import { waitsForAddress } from './rules/handover';
 import { type UnclaimedStep, unclaimedStep } from './rules/unclaimed';
-import { DECISION_EVENTS, isOwedWaived, lastDecision } from './stored-decision';
+import { ADDRESS_EVENTS, isOwedWaived, lastDecision } from './stored-decision';
 import { writeEvent } from './write-event';
 import { unclaimedSettings, writeNotice } from './write-unclaimed';
 
@@ -19,13 +19,8 @@ import { unclaimedSettings, writeNotice } from './write-unclaimed';
 export const UNCLAIMED_FACTS = {
   stage: true,
   events: {
-    ...DECISION_EVENTS,
-    where: {
-      OR: [
-        ...DECISION_EVENTS.where.OR,
-        { kind: { in: ['came-back', 'message-sent', 'contact-corrected', 'payment-recorded'] } },
-      ],
-    },
+    ...ADDRESS_EVENTS,
+    where: { OR: [...ADDRESS_EVENTS.where.OR, { kind: 'payment-recorded' }] },
   },
   mails: {
     where: { template: { in: ['unit-ready', 'parcel-came-back', 'unclaimed-notice'] } },

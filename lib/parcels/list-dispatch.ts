@@ -4,8 +4,9 @@ import type { Prisma } from '@/lib/db/generated/client';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { readKind } from '@/lib/jobs/records';
 import { isHeldForMoney } from '@/lib/jobs/rules/guards';
+import { waitsForAddress } from '@/lib/jobs/rules/handover';
 import type { JobKind } from '@/lib/jobs/rules/stages';
-import { DECISION_EVENTS, isOwedWaived } from '@/lib/jobs/stored-decision';
+import { ADDRESS_EVENTS, isOwedWaived } from '@/lib/jobs/stored-decision';
 import { readWorkshop } from '@/lib/workshop/records';
 
 export type DispatchRow = {
@@ -21,6 +22,8 @@ export type DispatchRow = {
   owed: number;
   /** stays until that is paid */
   isHeld: boolean;
+  /** its carrier brought it back, and its customer has not said where it should go */
+  waitsForAddress: boolean;
   grams: number | null;
   carrier: string;
   reference: string;
@@ -33,6 +36,8 @@ export type DispatchDay = {
   mayGo: DispatchRow[];
   /** ready, and still to be paid for */
   waits: DispatchRow[];
+  /** came back undelivered, and waits for its customer's answer: the address it went to is no good */
+  asked: DispatchRow[];
   /** sent on the day, by carrier, both in order */
   sent: { carrier: string; rows: DispatchRow[] }[];
   /** collected by their customers on the day: no carrier was given them */
@@ -52,7 +57,7 @@ const SHOWN = {
   quotes: { select: { revisions: { select: { state: true, grossMinor: true } } } },
   invoices: { select: { kind: true, payableMinor: true } },
   payments: { select: { amountMinor: true, purpose: true } },
-  events: DECISION_EVENTS,
+  events: ADDRESS_EVENTS,
 } satisfies Prisma.JobSelect;
 
 /** More units than this at once are not a small workshop's; those that are ready longest are listed. */
@@ -81,8 +86,9 @@ export async function listDispatch(o: { now: Date; day?: Day | null }): Promise<
   const rows = ready.map((row) => shown(row, timeZone));
   return {
     today,
-    mayGo: rows.filter((row) => !row.isHeld),
+    mayGo: rows.filter((row) => !row.isHeld && !row.waitsForAddress),
     waits: rows.filter((row) => row.isHeld),
+    asked: rows.filter((row) => !row.isHeld && row.waitsForAddress),
     sent: byCarrier(left.filter((row) => row.carrier !== '')),
     collected: left.filter((row) => row.carrier === ''),
   };
@@ -105,6 +111,7 @@ function shown(row: Prisma.JobGetPayload<{ select: typeof SHOWN }>, timeZone: st
     readyOn: row.readyAt && dayInZone(row.readyAt, timeZone),
     owed,
     isHeld: isHeldForMoney({ owed, isOwedWaived: isOwedWaived(row.events) }),
+    waitsForAddress: waitsForAddress(row.events),
     grams: row.parcelGrams,
     carrier: row.carrier,
     reference: row.carrierReference,

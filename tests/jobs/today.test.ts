@@ -91,6 +91,16 @@ describe('who has to do something next', () => {
     ['a repair to be proved', { stage: 'proving' }, us('prove')],
     ['a ready unit that is not paid', { stage: 'ready', owed: 1 }, customer('pay')],
     ['a ready unit that is paid', { stage: 'ready', owed: 0 }, us('send-back')],
+    [
+      'a unit that came back, until its customer says where it should go',
+      { stage: 'ready', waitsForAddress: true },
+      customer('confirm-address'),
+    ],
+    [
+      'a unit that came back and is still to be paid for',
+      { stage: 'ready', waitsForAddress: true, owed: 1 },
+      customer('pay'),
+    ],
     ['a ready unit that was paid too much for', { stage: 'ready', owed: -100 }, us('send-back')],
     ['a unit on its way back', { stage: 'sent-back' }, { who: 'nobody' }],
     ['a parcel asked about', { stage: 'sent-back', isWrittenAbout: true }, us('hear-of-parcel')],

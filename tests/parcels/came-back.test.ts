@@ -1,14 +1,16 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { dayFromDate } from '@/lib/calendar/day';
+import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { cameBack } from '@/lib/jobs/came-back';
 import { expectedParcels, findArrival } from '@/lib/jobs/find-arrival';
 import { moveJob } from '@/lib/jobs/move';
 import { waitsForAddress } from '@/lib/jobs/rules/handover';
 import { sendMessage } from '@/lib/jobs/send-message';
+import { readToday } from '@/lib/jobs/today';
 import { sendUnclaimedNotices } from '@/lib/jobs/unclaimed-notices';
 import { drawMail } from '@/lib/mail/draw';
 import { correctReference } from '@/lib/parcels/correct-reference';
+import { listDispatch } from '@/lib/parcels/list-dispatch';
 import { readCoverEnds } from '@/lib/warranty/stored-cover-ends';
 import { useDatabase } from '@/tests/database';
 import { jobNow, makeClaim, moveTo, proveJob, ruleClaim, sendBack, takeIn } from '@/tests/makers/walk';
@@ -110,6 +112,30 @@ describe('a parcel that the post brings back', () => {
     await sendMessage({ jobId, ...answer, now: new Date('2026-12-29T10:00:00Z') });
     expect((await jobNow(jobId)).stage).toBe('ready');
     expect(await sendUnclaimedNotices(new Date('2027-03-29T10:00:00Z'))).toBe(0);
+  });
+
+  it('is not to be sent again before its customer has answered, neither on Today nor on Dispatch', async () => {
+    const jobId = await sent('HW2-80015-F');
+    const { number } = await jobNow(jobId);
+    await back(jobId);
+    const at = new Date('2026-12-10T10:00:00Z');
+    const onToday = async () => {
+      const { lists } = await readToday(at);
+      return [...lists.onUs, ...lists.onCustomer].find((row) => row.job.number === number);
+    };
+    const onDispatch = async () => {
+      const { mayGo, asked } = await listDispatch({ now: at });
+      return [mayGo, asked].map((rows) => rows.some((row) => row.number === number));
+    };
+    const { wait, job } = (await onToday()) ?? {};
+    expect([wait, job?.cameBackOn]).toEqual([
+      { who: 'customer', step: 'confirm-address' },
+      dayInZone(BACK, 'Europe/London'),
+    ]);
+    expect(await onDispatch()).toEqual([false, true]);
+    await sendMessage({ jobId, text: 'It is 4 Sail Loft.', actor: { kind: 'customer' }, now: at });
+    expect((await onToday())?.wait).toEqual({ who: 'us', step: 'send-back' });
+    expect(await onDispatch()).toEqual([true, false]);
   });
 
   it('waits for no address once the owner has decided to send it all the same', async () => {

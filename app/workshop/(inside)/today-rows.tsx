@@ -91,6 +91,11 @@ function factsOf(row: Listed, { workshop, today, isOwner }: Format): ReactNode[]
     return present(facts);
   }
   if (job.offerUntil) facts.push(`price valid until ${short(job.offerUntil)}`);
+  if (job.cameBackOn) {
+    facts.push(`came back ${short(job.cameBackOn)}`);
+    if (wait.who === 'customer') facts.push('asked where it should go');
+    return present(facts);
+  }
   if (job.sentBackOn)
     return present([...facts, `on ${short(job.sentBackOn)}; its customer has written since`]);
   facts.push(job.promisedOn ? `promised ${short(job.promisedOn)}` : `here since ${short(job.arrivedOn)}`);

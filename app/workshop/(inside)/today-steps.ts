@@ -19,6 +19,7 @@ const STEPS: Record<Step, { label: string; place: string }> = {
   'offer-ran-out': { label: 'Write to them', place: '#messages' },
   'hear-of-parcel': { label: 'Has it come?', place: '#moves' },
   'answer-price': { label: 'Write to them', place: '#messages' },
+  'confirm-address': { label: 'Write to them', place: '#messages' },
   pay: { label: 'Record payment', place: '#money' },
   'decide-unclaimed': { label: 'Decide', place: '#moves' },
   'fetch-or-write': { label: 'Write to them', place: '#messages' },

@@ -22,6 +22,8 @@ export type TodayJob = {
   offerUntil: Day | null;
   /** unclaimed, and the last notice was not answered */
   isToBeDecided?: boolean;
+  /** ready because its carrier brought it back, and its customer has not said where it should go */
+  waitsForAddress?: boolean;
   /** sent back so long ago that it would be closed, had its customer not written since */
   isWrittenAbout?: boolean;
   /** `ruling` is the final one, null before it */
@@ -49,7 +51,7 @@ export type OurStep =
   | 'offer-ran-out'
   | 'decide-unclaimed'
   | 'hear-of-parcel';
-export type CustomerStep = 'answer-price' | 'pay' | 'fetch-or-write';
+export type CustomerStep = 'answer-price' | 'pay' | 'confirm-address' | 'fetch-or-write';
 
 export type Wait = { who: 'us'; step: OurStep } | { who: 'customer'; step: CustomerStep } | { who: 'nobody' };
 
@@ -76,7 +78,8 @@ export function waitOf(job: TodayJob, today: Day): Wait {
     case 'proving':
       return us('prove');
     case 'ready':
-      return job.owed > 0 ? { who: 'customer', step: 'pay' } : us('send-back');
+      if (job.owed > 0) return { who: 'customer', step: 'pay' };
+      return job.waitsForAddress ? { who: 'customer', step: 'confirm-address' } : us('send-back');
     case 'declined':
       return us('pack-return');
     case 'unclaimed':

@@ -41,7 +41,7 @@ export default async function DispatchPage() {
           captionHidden
           rows={list.mayGo}
           rowKey={(row) => row.number}
-          empty="No unit is both ready and paid for."
+          empty="No unit is ready, paid for and free to go."
           columns={[
             ...common,
             { key: 'customs', head: 'Customs', cell: (row) => <Customs row={row} workshop={workshop} /> },
@@ -62,6 +62,23 @@ export default async function DispatchPage() {
           ]}
         />
       </section>
+      {list.asked.length === 0 ? null : (
+        <section aria-labelledby="asked">
+          <h2 id="asked">{`Came back, address not confirmed (${list.asked.length})`}</h2>
+          <p>
+            Their customers were asked whether the address is right, and have not answered. A message from
+            them, or a contact put right, moves the unit up to those that may go. Did they tell you another
+            way that it is right? Then send the unit from its job sheet.
+          </p>
+          <Table
+            caption="Came back undelivered, and wait for the customer’s answer"
+            captionHidden
+            rows={list.asked}
+            rowKey={(row) => row.number}
+            columns={common}
+          />
+        </section>
+      )}
       <section aria-labelledby="sent">
         <h2 id="sent">{`Sent today (${list.sent.reduce((sum, each) => sum + each.rows.length, 0)})`}</h2>
         {list.sent.length === 0 ? <p>Nothing has gone yet.</p> : null}
