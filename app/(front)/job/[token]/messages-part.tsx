@@ -39,7 +39,7 @@ export function MessagesPart({ job, token, workshop }: PartProps) {
           label="Photos that show it"
           most={MOST_PHOTOS}
           maxMegabytes={15}
-          sendTo="/quote/ask/photo"
+          optional
         />
         <SubmitButton
           label="Send the message"
