@@ -35,12 +35,7 @@ export function MessagesPart({ job, token, workshop }: PartProps) {
       ) : null}
       <ActionForm action={writeMessage.bind(null, token)} hidden={{ formKey: newFormKey() }} label="Message">
         <TextArea name="text" label="Write to us about this unit" maxLength={4000} rows={4} />
-        <PhotosField
-          label="Photos that show it"
-          most={MOST_PHOTOS}
-          maxMegabytes={15}
-          optional
-        />
+        <PhotosField label="Photos that show it" most={MOST_PHOTOS} maxMegabytes={15} optional />
         <SubmitButton
           label="Send the message"
           kind="second"
