@@ -162,7 +162,10 @@ test('a certificate whose cover has ended names the rights by law, and a smudged
     // Consumer Rights Act 2015 s.49 and s.55: the right to have it done again does not end with the certificate.
     await expect(asked.answer).toContainText('Your rights by law stay open.');
     await expect(asked.answer).toContainText('Consumer Rights Act 2015, sections 49 and 55');
-    await expect(asked.answer).toContainText(/Next: .*paid repair.*The inspection costs £\d+\.\d\d\./);
+    await expect(asked.answer).toContainText(
+      /Next: .*as a paid job\. Please do not post it yet\..*looking at it costs £\d+\.\d\d, and we say so first\./,
+    );
+    await expect(asked.answer.getByRole('link', { name: 'Ask us for a price' })).toBeVisible();
     await expect(page.getByRole('main')).not.toContainText(blame);
   });
 

@@ -10,7 +10,10 @@ export function claimFormat(
   return {
     locale: workshop.locale,
     country: workshop.country,
-    inspectionFee: formatMoney(workshop.inspectionFeeMinor, workshop.currency, workshop.locale),
+    inspectionFee:
+      workshop.inspectionFeeMinor === 0
+        ? null
+        : formatMoney(workshop.inspectionFeeMinor, workshop.currency, workshop.locale),
     postageToUs: 'paid back against the receipt when the claim is covered',
     postageBack: 'free',
     answerWithin: workingDaysWords(workshop.answerDays),

@@ -45,6 +45,7 @@ export function readCoverLine(row: StoredLine): CoverLine {
 export const MODEL_OF_CERTIFICATE = {
   id: true,
   slug: true,
+  isListed: true,
   battery: true,
   batteryWh: true,
   serialPlace: true,

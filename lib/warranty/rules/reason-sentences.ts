@@ -10,8 +10,8 @@ export type ClaimFormat = {
   locale: string;
   /** ISO 3166-1 alpha-2, for the sentence on rights by law. */
   country: string;
-  /** For instance '£18.00'. */
-  inspectionFee: string;
+  /** For instance '£18.00'; null where the workshop takes none. */
+  inspectionFee: string | null;
   /** What the customer pays to post a claim to us: 'free' or an amount. */
   postageToUs: string;
   postageBack: string;
@@ -84,7 +84,7 @@ export function nextStepSentence(step: NextStep, format: ClaimFormat, isCellReca
     case 'ask-a-person':
       return `Open your claim by ${formatDay(step.until, locale, 'weekday')}, then post the unit to us. A person decides whether it is let in, and answers within ${answerWithin} after it arrives. This is free. Postage to us: ${postageToUs}. ${ASK_BEFORE}`;
     case 'book-paid-repair':
-      return `You can send the unit to us for a paid repair. We look at it within ${answerWithin} after it arrives. The inspection costs ${inspectionFee}. You get a price before we do any more, and you can say no.`;
+      return `You can have it repaired as a paid job. Please do not post it yet. Book a repair from the price list, or ask us for a price: asking is free, and we answer within ${answerWithin}. You can say no to any price.${inspectionFee === null ? '' : ` If the unit must be here before we can name one, looking at it costs ${inspectionFee}, and we say so first.`}`;
     case 'see-open-claim':
       return `Did you open it? The private link in our e-mail shows where the unit is now and what comes next. There is nothing to pay for looking. Was it somebody else, for instance who had the unit before you? Write to us, and a person answers within ${answerWithin}.`;
     case 'open-claim':
@@ -140,7 +140,9 @@ export function needSentence(need: Need, format: Pick<ClaimFormat, 'inspectionFe
     case 'person-decides':
       return 'A person who decides about the late claim';
     case 'fee-agreed':
-      return `Your yes to the inspection fee of ${format.inspectionFee}`;
+      return format.inspectionFee === null
+        ? 'Your yes to a price'
+        : `Your yes to the inspection fee of ${format.inspectionFee}`;
     case 'symptom-described':
       return 'A few words about what the unit does or does not do';
     case 'inspection':

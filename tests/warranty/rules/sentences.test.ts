@@ -220,10 +220,16 @@ describe('the next step', () => {
     );
   });
 
-  it('a paid repair names the inspection fee before anything is booked', () => {
-    expect(nextStepSentence({ kind: 'book-paid-repair' }, format)).toContain(
-      'The inspection costs £18.00. You get a price before we do any more, and you can say no.',
-    );
+  it('a paid repair is booked or asked about before anything is posted, and names the inspection fee', () => {
+    const told = nextStepSentence({ kind: 'book-paid-repair' }, format);
+    expect(told).toContain('Please do not post it yet.');
+    expect(told).toContain('looking at it costs £18.00, and we say so first');
+  });
+
+  it('a paid repair names no fee where the workshop takes none', () => {
+    const told = nextStepSentence({ kind: 'book-paid-repair' }, { ...format, inspectionFee: null });
+    expect(told).not.toMatch(/costs|null/);
+    expect(told).toMatch(/You can say no to any price\.$/);
   });
 
   it('a claim names its last day and both ways of postage', () => {

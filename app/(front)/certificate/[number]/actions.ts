@@ -128,21 +128,32 @@ async function doubtfulCells(chain: Chain): Promise<string[]> {
 async function answerView(assessment: Assessment, chain: Chain | null): Promise<AnswerView> {
   const workshop = await readWorkshop();
   const format = claimFormat(workshop);
-  const isPaid = assessment.nextStep?.kind === 'book-paid-repair';
-  const slug = isPaid && chain ? (await modelOfCertificate(chain.inForce.jobId)).slug : null;
   const hasDoubtfulCell = chain !== null && (await doubtfulCells(chain)).length > 0;
   return {
     answer: assessment.answer,
     heading: answerHeading(assessment),
     sentences: assessment.reasons.map((reason) => sentence(reason, format)),
     next: assessment.nextStep ? nextStepSentence(assessment.nextStep, format, hasDoubtfulCell) : null,
-    link: slug ? { href: `/prices/${slug}`, label: 'Prices for this unit' } : writeLink(assessment, workshop),
+    links: linksOf(assessment, chain, workshop),
     isGood: assessment.answer === 'covered-subject-to-inspection',
   };
 }
 
-/** Where a claim is open that somebody else may have opened, the address to write to. */
-function writeLink({ nextStep }: Assessment, { email }: { email: string }): AnswerView['link'] {
-  if (nextStep?.kind !== 'see-open-claim' || email === '') return null;
-  return { href: `mailto:${email}`, label: `Write to ${email}` };
+/**
+ * To a paid repair by the price list, where the model still stands on it, and by a question; and where a claim is open that somebody
+ * else may have opened, the address to write to.
+ */
+function linksOf(
+  { nextStep }: Assessment,
+  chain: Chain | null,
+  { email }: { email: string },
+): AnswerView['links'] {
+  if (nextStep?.kind === 'book-paid-repair') {
+    const model = chain?.inForce.job.model;
+    const prices = model?.isListed ? [{ href: `/prices/${model.slug}`, label: 'Prices for this unit' }] : [];
+    const ask = model?.isListed ? `/quote/ask?model=${model.id}` : '/quote/ask';
+    return [...prices, { href: ask, label: 'Ask us for a price' }];
+  }
+  if (nextStep?.kind !== 'see-open-claim' || email === '') return [];
+  return [{ href: `mailto:${email}`, label: `Write to ${email}` }];
 }

@@ -82,13 +82,13 @@ function Answer({ answer }: { answer: AnswerView }) {
           {answer.next}
         </p>
       ) : null}
-      {answer.link ? (
-        <p>
-          <TextLink href={answer.link.href} file={answer.link.href.startsWith('mailto:')}>
-            {answer.link.label}
+      {answer.links.map(({ href, label }) => (
+        <p key={href}>
+          <TextLink href={href} file={href.startsWith('mailto:')}>
+            {label}
           </TextLink>
         </p>
-      ) : null}
+      ))}
     </Notice>
   );
 }

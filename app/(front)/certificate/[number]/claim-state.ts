@@ -6,7 +6,7 @@ export type AnswerView = {
   heading: string;
   sentences: string[];
   next: string | null;
-  link: { href: string; label: string } | null;
+  links: { href: string; label: string }[];
   isGood: boolean;
 };
 
