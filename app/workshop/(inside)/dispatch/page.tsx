@@ -68,7 +68,7 @@ export default async function DispatchPage() {
           <p>
             Their customers were asked whether the address is right, and have not answered. A message from
             them, or a contact put right, moves the unit up to those that may go. Did they tell you another
-            way that it is right? Then send the unit from its job sheet.
+            way that it is right? Then save their contact as it stands.
           </p>
           <Table
             caption="Came back undelivered, and wait for the customer’s answer"
