@@ -206,6 +206,7 @@ export const actions: readonly ActionRow[] = [
     ['addWire', bench, job],
     ['putBack', bench, job],
     ['pieceOut', bench, job],
+    ['takeBackRecorded', all, job],
     ['stopWork', all, job],
   ]),
   ...inFile('/workshop/jobs/[number]/dispatch-actions.ts', [

@@ -61,6 +61,9 @@ export function stagesReached(
   return [...last].map(([stage, at]) => ({ stage, at }));
 }
 
+/** Of what was recorded, what was not taken back since. */
+export const COUNTS = { takenBackAt: null } as const;
+
 /** Everything of one job, for the staff's job sheet and, narrowed by its reader, for the customer. */
 const DOCKET = {
   id: true,
@@ -104,15 +107,15 @@ const DOCKET = {
   sheet: { include: { checks: { orderBy: { position: 'asc' } } } },
   accessories: { orderBy: { name: 'asc' } },
   events: { orderBy: { version: 'asc' } },
-  findings: { orderBy: inOrder },
+  findings: { where: COUNTS, orderBy: inOrder },
   photos: { orderBy: inOrder },
-  work: { orderBy: inOrder },
+  work: { where: COUNTS, orderBy: inOrder },
   partUses: {
     orderBy: inOrder,
     include: { lot: { include: { part: true, recalls: { select: { id: true }, take: 1 } } } },
   },
   checkEntries: { orderBy: inOrder },
-  jumperWires: { orderBy: inOrder },
+  jumperWires: { where: COUNTS, orderBy: inOrder },
   quotes: {
     include: {
       revisions: {

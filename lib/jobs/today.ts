@@ -11,7 +11,7 @@ import { readRuling } from '@/lib/warranty/stored-ruling';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { type ArrivalJob, EXPECTED, inOrderOfComing } from './find-arrival';
 import { longSentBack } from './long-sent-back';
-import { readKind, readStage } from './records';
+import { COUNTS, readKind, readStage } from './records';
 import { type AnswerClock, type AnswerDue, answerDue } from './rules/answer-due';
 import { type BenchLoad, benchLoad } from './rules/bench-load';
 import { isBackWithUs, waitsForAddress } from './rules/handover';
@@ -80,7 +80,7 @@ const SHOWN = {
   model: { select: { maker: true, name: true } },
   repair: { select: { name: true, minutes: true } },
   customer: { select: { name: true } },
-  work: { select: { minutes: true } },
+  work: { where: COUNTS, select: { minutes: true } },
   payments: { select: { amountMinor: true, purpose: true } },
   invoices: { select: { kind: true, payableMinor: true } },
   quotes: {

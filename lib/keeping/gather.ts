@@ -2,6 +2,7 @@ import { dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { inOrder } from '@/lib/db/in-order';
+import { COUNTS } from '@/lib/jobs/records';
 import { isCollected } from '@/lib/jobs/rules/handover';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { Person } from './records';
@@ -66,8 +67,8 @@ const JOB = {
     select: { kind: true, at: true, actorKind: true, fromStage: true, toStage: true, data: true },
     orderBy: { version: 'asc' },
   },
-  findings: { select: { text: true, at: true }, orderBy: inOrder },
-  work: { select: { text: true, minutes: true, at: true }, orderBy: inOrder },
+  findings: { where: COUNTS, select: { text: true, at: true }, orderBy: inOrder },
+  work: { where: COUNTS, select: { text: true, minutes: true, at: true }, orderBy: inOrder },
   checkEntries: {
     select: {
       isPassed: true,

@@ -74,7 +74,7 @@ const units = (which: Which) => `
     WHERE o."supersededAt" IS NOT NULL AND n."number" = o."number" AND n."supersededAt" IS NULL LIMIT 1
   ) e ON TRUE
   LEFT JOIN LATERAL (
-    SELECT w."userId" FROM "work_entry" w WHERE w."jobId" = o."jobId"
+    SELECT w."userId" FROM "work_entry" w WHERE w."jobId" = o."jobId" AND w."takenBackAt" IS NULL
     GROUP BY w."userId" ORDER BY SUM(w."minutes") DESC, MIN(w."at"), w."userId" LIMIT 1
   ) h ON TRUE
   CROSS JOIN LATERAL (

@@ -5,7 +5,7 @@ import { rewriteWatch } from './watch-sql';
  * Writes anew the rows that figures of returns stand on, for these certificates, from the records as they are now. Called last by
  * whatever issues a certificate, rules on a claim or takes a ruling back, or records what a claim cost, and by writeWatchOfJob
  * where a job takes a part or gives one back. Who worked on a
- * unit, and which repair its job is under, need no call: neither changes once its certificate is issued.
+ * unit, and which repair its job is under, need no call: neither changes once its certificate is issued (lib/jobs/rules/take-back.ts).
  *
  * Two changes to one certificate at once wait for each other at the row of its first revision: the second sees what the
  * first wrote and counts it too.

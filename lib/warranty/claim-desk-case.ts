@@ -1,5 +1,5 @@
 import { db } from '@/lib/db/client';
-import { type JobRecord, readJob } from '@/lib/jobs/records';
+import { COUNTS, type JobRecord, readJob } from '@/lib/jobs/records';
 import { readNumber } from '@/lib/numbers/job-number';
 import { type CertificateRecord, type Chain, readChain } from './records';
 import type { Contact } from './rules/claimant';
@@ -69,7 +69,7 @@ async function firstOf({ revisions, inForce }: Chain): Promise<ClaimCase['first'
 async function repairsOf(chain: Chain, upTo: number): Promise<RepairOfChain[]> {
   const revisions = chain.revisions.filter((revision) => revision.revision <= upTo);
   const jobs = await db.job.findMany({
-    where: { id: { in: revisions.map((revision) => revision.jobId) }, work: { some: {} } },
+    where: { id: { in: revisions.map((revision) => revision.jobId) }, work: { some: COUNTS } },
     select: { id: true, number: true, claim: { select: { number: true } } },
   });
   return revisions.flatMap((revision) => {

@@ -13,8 +13,10 @@ import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { addPhotos } from '@/lib/jobs/add-photo';
 import { describePhoto } from '@/lib/jobs/describe-photo';
+import { moveJob } from '@/lib/jobs/move';
 import { putUnderRepair } from '@/lib/jobs/put-under-repair';
 import { recordWork } from '@/lib/jobs/record-work';
+import { takeBackEntry } from '@/lib/jobs/take-back-entry';
 import { attempt } from '@/lib/outcome';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { assessedJob, takeMove, versionOf } from '@/tests/makers/course';
@@ -116,5 +118,21 @@ describe('at the bench, whoever races', () => {
     expect(await db.job.count({ where: { id: jobId, sheet: { repairId } } })).toBe(
       await db.job.count({ where: { id: jobId, repairId } }),
     );
+  });
+
+  it('the only work is either taken back or proved on, whoever presses first', async () => {
+    const jobId = await assessedJob(world, now);
+    await takeMove(jobId, 'start-bench', now);
+    await recordWork({ jobId, text: 'Socket replaced', minutes: 40, actor: BENCH, now });
+    const { version, work } = await jobNow(jobId);
+    const entry = { what: 'work', id: work[0]?.id ?? '', reason: 'Of another job.' } as const;
+    const press = { jobId, version, actor: BENCH, now };
+    const outcomes = await Promise.all([
+      ...FOUR.map(() => attempt(() => takeBackEntry({ ...press, ...entry }))),
+      attempt(() => moveJob({ ...press, move: 'prove', note: '' })),
+    ]);
+    expect(outcomes.filter((outcome) => outcome.ok)).toHaveLength(1);
+    const after = await jobNow(jobId);
+    expect(after.work).toHaveLength(after.stage === 'proving' ? 1 : 0);
   });
 });

@@ -33,8 +33,19 @@ export function heldPrice(o: {
   return {
     gross: sent.grossMinor,
     validUntil: dayFromDate(sent.validUntil),
-    isFaultFound: since.some(({ kind }) => kind === 'finding-recorded'),
+    isFaultFound: findingsOf(since) > 0,
   };
+}
+
+/** How many findings were recorded and not taken back since. */
+function findingsOf(events: readonly Happened[]): number {
+  const left = new Set<string>();
+  for (const { kind, data } of events) {
+    const event = kind === 'finding-recorded' || kind === 'entry-taken-back' ? parseEvent(kind, data) : null;
+    if (event?.kind === 'finding-recorded') left.add(event.data.findingId);
+    if (event?.kind === 'entry-taken-back') left.delete(event.data.id);
+  }
+  return left.size;
 }
 
 /** The price whose end led the job back to assessing, while nothing has become of it since; null otherwise. */

@@ -107,6 +107,16 @@ export const EVENT_DATA = {
     /** where it turned out to be another model */
     unit: z.string().optional(),
   }),
+  /** recorded by mistake: it counts no more and is shown to staff alone; of a photo its hash is all that stays */
+  'entry-taken-back': z.object({
+    what: z.enum(['finding', 'work', 'wire', 'photo']),
+    id: z.string(),
+    reason: z.string(),
+    /** of work */
+    minutes: z.number().int().optional(),
+    /** of a photo, or of those that went with their finding */
+    sha256: z.array(z.string()).optional(),
+  }),
   'promise-moved': z.object({ from: z.string().nullable(), to: z.string(), reason: z.string() }),
   'start-requested': z.object({}),
   withdrawn: z.object({ owed: z.number().int() }),
@@ -225,6 +235,10 @@ export function eventLine(kind: string, data: unknown): string {
       return `Proved on version ${event.data.to} of the check sheet instead of version ${event.data.from}`;
     case 'repair-changed':
       return `Put under “${event.data.to}” instead of “${event.data.from}”${event.data.unit === undefined ? '' : `, as a ${event.data.unit}`}`;
+    case 'entry-taken-back': {
+      const { what, minutes, reason } = event.data;
+      return `${ENTRY_WORDS[what]}${minutes === undefined ? '' : ` of ${minutes} minutes`} taken back: ${reason}`;
+    }
     case 'promise-moved':
       return `Promise moved: ${event.data.reason}`;
     case 'start-requested':
@@ -267,6 +281,13 @@ const SERIAL_WORDS = {
   same: 'matches',
   'likely-misread': 'looks misread',
   different: 'differs',
+} as const;
+
+const ENTRY_WORDS = {
+  finding: 'Finding',
+  work: 'Work',
+  wire: 'Jumper wire',
+  photo: 'Photo',
 } as const;
 
 function markWords(marks: number): string {

@@ -125,6 +125,7 @@ export const jobs: FormsOfFiles = [
       pieceOutForm: { fields: { use: uuid } },
       underRepairForm: { fields: { repair: uuid } },
       newestSheetForm: { fields: { sheet: '2' } },
+      takeBackForm: { fields: { entry: `work:${uuid}`, reason: 'It is of another job.' } },
       stopForm: { fields: { why: 'cannot-repair', reason: 'The chip is no longer made.' } },
       paymentForm: {
         fields: {

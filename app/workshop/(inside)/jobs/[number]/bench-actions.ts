@@ -5,8 +5,9 @@ import { recordWire } from '@/lib/bench/record-wire';
 import { takeOutPiece } from '@/lib/bench/take-out-piece';
 import { permissionOf } from '@/lib/jobs/rules/move-permissions';
 import { stopRepair } from '@/lib/jobs/stop-repair';
+import { takeBackEntry } from '@/lib/jobs/take-back-entry';
 import { onJob } from './action-kit';
-import { pieceOutForm, putBackForm, stopForm } from './schema';
+import { pieceOutForm, putBackForm, stopForm, takeBackForm } from './schema';
 import { wireForm } from './wire-schema';
 
 export async function addWire(number: string, _before: FormState, formData: FormData): Promise<FormState> {
@@ -39,6 +40,21 @@ export async function pieceOut(number: string, _before: FormState, formData: For
     formData,
     part: 'parts',
     work: ({ data, ...call }) => takeOutPiece({ ...call, partUseId: data.use }),
+  });
+}
+
+export async function takeBackRecorded(
+  number: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onJob({
+    permission: 'take-in',
+    number,
+    schema: takeBackForm,
+    formData,
+    part: 'taken-back',
+    work: ({ data, ...call }) => takeBackEntry({ ...call, ...data.entry, reason: data.reason }),
   });
 }
 

@@ -36,6 +36,7 @@ import { openSheet } from './open-sheet';
 import { PapersPart } from './papers-part';
 import { PhotosPart } from './photos-part';
 import { SerialPart } from './serial-part';
+import { TakenBackPart } from './taken-back-part';
 
 /** Past it, or on the way back unrepaired. */
 const WITHOUT_CERTIFICATE: readonly Stage[] = ['cancelled', 'declined', 'sent-back', 'closed'];
@@ -187,6 +188,7 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
           <FindingsPart {...parts} who={who} />
           <BenchPart {...parts} />
           <PhotosPart {...parts} />
+          <TakenBackPart {...parts} who={who} />
         </div>
         <div>
           <MoneyPart {...parts} />

@@ -4,6 +4,7 @@ import { isDay } from '@/lib/calendar/day';
 import { PAYMENT_PURPOSES } from '@/lib/invoices/rules/balance';
 import { PAYMENT_METHODS } from '@/lib/jobs/record-payment';
 import { STOPS } from '@/lib/jobs/rules/stop';
+import { ENTRIES } from '@/lib/jobs/rules/take-back';
 import { neededText, optionalText } from '@/lib/jobs/rules/typed-text';
 
 /** Fields every form of the job sheet carries: the version the person saw, and a key that makes a second press harmless. */
@@ -38,6 +39,20 @@ export const underRepairForm = z.object({
   repair: z.uuid({ error: 'Choose the repair it turned out to be' }),
 });
 export const newestSheetForm = z.object({ sheet: countedField });
+const entryKind = z.enum(ENTRIES);
+const ENTRY = new RegExp(`^(${ENTRIES.join('|')}):[0-9a-f-]{36}$`);
+
+export const takeBackForm = z.object({
+  /** its kind and its id: 'work:0199…' */
+  entry: z
+    .string({ error: 'Choose what was recorded by mistake' })
+    .regex(ENTRY, 'Choose what was recorded by mistake')
+    .transform((text) => {
+      const end = text.indexOf(':');
+      return { what: entryKind.parse(text.slice(0, end)), id: text.slice(end + 1) };
+    }),
+  reason: neededText('why it is taken back', 500),
+});
 export const stopForm = z.object({
   why: z.enum(STOPS, { error: 'Choose why it is not repaired' }),
   reason: neededText('why, in words for the customer', 1000),

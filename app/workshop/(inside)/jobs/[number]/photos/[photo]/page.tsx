@@ -11,8 +11,10 @@ import { Photo } from '@/app/ui/photos/photo';
 import { COLUMNS, cellOf, MOST_LETTERS, MOST_MARKS, ROWS, readMarks } from '@/lib/jobs/rules/photo-marks';
 import { showNumber } from '@/lib/numbers/job-number';
 import { may } from '@/lib/people/rules/roles';
+import { takeBackRecorded } from '../../bench-actions';
 import { carriedFields } from '../../carried-fields';
 import { openSheet } from '../../open-sheet';
+import { mayTake, TakeBackFields } from '../../taken-back-part';
 import { describe } from './actions';
 
 type Props = { params: Promise<{ number: string; photo: string }> };
@@ -109,6 +111,16 @@ export default async function PhotoPage({ params }: Props) {
       ) : (
         <Photo {...shown} />
       )}
+      {mayTake(job, 'photo', photo.id, who) ? (
+        <ActionForm
+          action={takeBackRecorded.bind(null, job.number)}
+          hidden={{ ...carriedFields(job.version), entry: `photo:${photo.id}` }}
+          label="Take the photo back"
+          summary="It is here by mistake"
+        >
+          <TakeBackFields what="The photo is deleted for good, here and on the customer’s page." />
+        </ActionForm>
+      ) : null}
     </>
   );
 }

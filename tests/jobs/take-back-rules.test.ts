@@ -1,0 +1,61 @@
+import { expect, test } from 'vitest';
+import { day, dayToDate } from '@/lib/calendar/day';
+import { heldPrice } from '@/lib/jobs/rules/asked-price';
+import { mayTakeBack, type TakeBackFacts } from '@/lib/jobs/rules/take-back';
+
+const WORK: TakeBackFacts = {
+  what: 'work',
+  recordedBy: 'nils',
+  who: { id: 'nils', isOwner: false },
+  stage: 'on-bench',
+  hasLeft: false,
+  isRepaired: false,
+  wasAsked: false,
+  isOnly: true,
+  isEvidence: false,
+  isProofOfSerial: false,
+};
+const other = { id: 'ines', isOwner: false };
+const owner = { id: 'odile', isOwner: true };
+
+test.each<[string, Partial<TakeBackFacts>, string]>([
+  ['one’s own work at the bench', {}, 'allowed'],
+  ['somebody else’s', { who: other }, 'not-yours'],
+  ['somebody else’s, by the owner', { who: owner }, 'allowed'],
+  ['work of a unit that left', { hasLeft: true, isOnly: false }, 'left-before'],
+  ['a wire of a unit that left', { what: 'wire', hasLeft: true }, 'left-before'],
+  ['a finding of a unit that left', { what: 'finding', hasLeft: true }, 'allowed'],
+  ['a photo of a unit that left', { what: 'photo', hasLeft: true }, 'allowed'],
+  ['the only work of a unit that is proved', { stage: 'proving' }, 'only-work'],
+  ['the only work of a unit that goes back repaired', { stage: 'ready', isRepaired: true }, 'only-work'],
+  ['the only work of a unit that goes back unrepaired', { stage: 'ready' }, 'allowed'],
+  ['other work of a unit that is proved', { stage: 'proving', isOnly: false }, 'allowed'],
+  ['the only wire of a unit that is proved', { what: 'wire', stage: 'proving' }, 'allowed'],
+  ['the only finding before a price', { what: 'finding' }, 'allowed'],
+  ['the only finding of a price', { what: 'finding', wasAsked: true }, 'price-rests-on-it'],
+  ['one finding of two of a price', { what: 'finding', wasAsked: true, isOnly: false }, 'allowed'],
+  ['a photo in an inspection', { what: 'photo', isEvidence: true, who: owner }, 'evidence'],
+  ['a finding with such a photo', { what: 'finding', isEvidence: true }, 'evidence'],
+  ['the photo a serial was settled by', { what: 'photo', isProofOfSerial: true }, 'proof-of-serial'],
+  ['a customer’s photo', { what: 'photo', recordedBy: null, who: owner }, 'from-the-customer'],
+])('%s: %s', (_name, over, expected) => {
+  const answer = mayTakeBack({ ...WORK, ...over });
+  expect(answer.allowed ? 'allowed' : answer.reason).toBe(expected);
+});
+
+test('a finding that was taken back is no fault that was found since a price', () => {
+  const at = new Date('2026-12-01T10:00:00Z');
+  const event = (kind: string, data: unknown, toStage: string | null = null) => ({ kind, data, at, toStage });
+  const asked = [
+    event('offer-written', { revision: 2, gross: 6000 }),
+    event('moved', { move: 'ask-approval' }, 'awaiting-approval'),
+  ];
+  const found = event('finding-recorded', { findingId: 'f' });
+  const back = event('entry-taken-back', { what: 'finding', id: 'f', reason: 'Of another job.' });
+  const revisions = [{ revision: 2, grossMinor: 6000, validUntil: dayToDate(day('2026-12-10')) }];
+  const isFound = (...events: (typeof asked)[number][]) =>
+    heldPrice({ events: [...asked, ...events], revisions, today: day('2026-12-02') })?.isFaultFound;
+  expect(isFound()).toBe(false);
+  expect(isFound(found)).toBe(true);
+  expect(isFound(found, back)).toBe(false);
+});
