@@ -1,6 +1,7 @@
 import { config } from '@/lib/config';
 import type { InvoiceData } from '@/lib/documents/invoice';
 import type { WorkshopCard } from '@/lib/workshop/card';
+import { letterheadOf } from '@/lib/workshop/rules/letterhead';
 import type { WholeInvoice } from './records';
 import { waysToPay } from './rules/ways-to-pay';
 
@@ -12,12 +13,7 @@ export function invoiceData(
   const { seller } = facts;
   return {
     setting: { paper: workshop.paper, locale: workshop.locale, made: facts.issuedAt },
-    workshop: {
-      name: seller.name,
-      address: [...seller.addressLines, seller.town, seller.postcode].filter((line) => line !== ''),
-      phone: seller.phone || null,
-      email: seller.email || null,
-    },
+    workshop: letterheadOf(seller),
     paper: { ...paper, lines: facts.lines },
     isGross: facts.isGross,
     job: job.number,

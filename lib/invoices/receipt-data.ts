@@ -9,6 +9,7 @@ import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { type QuoteLine, revisionTotals, shownLines, taxNameOf } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import type { WorkshopCard } from '@/lib/workshop/card';
+import { letterheadOf } from '@/lib/workshop/rules/letterhead';
 import { papersOfJob } from './records';
 import { isForPrice, isPriceOpen } from './rules/balance';
 import { type StandingPrice, standingPrice } from './rules/standing-price';
@@ -31,12 +32,7 @@ export async function receiptData(job: JobRecord, workshop: WorkshopCard): Promi
   const standing = invoice ? standingPrice(papers) : null;
   return {
     setting: { paper: workshop.paper, locale: workshop.locale, made: last.at },
-    workshop: {
-      name: seller.name,
-      address: [...seller.addressLines, seller.town, seller.postcode].filter((line) => line !== ''),
-      phone: seller.phone || null,
-      email: seller.email || null,
-    },
+    workshop: letterheadOf(seller),
     job: job.number,
     invoice: invoice?.number ?? null,
     customer: job.customer.name,

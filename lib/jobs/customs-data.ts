@@ -1,10 +1,12 @@
 import { config } from '@/lib/config';
 import type { CustomsNoteData } from '@/lib/documents/customs-note';
 import { showNumber } from '@/lib/numbers/job-number';
+import { countryName } from '@/lib/parcels/rules/country-abroad';
 import { customsNote } from '@/lib/parcels/rules/customs-note';
 import { batteryOfModel, readParcel } from '@/lib/parcels/stored-parcel';
 import { agreedOf } from '@/lib/quotes/rules/agreed';
 import type { WorkshopCard } from '@/lib/workshop/records';
+import { letterheadOf, postalLines } from '@/lib/workshop/rules/letterhead';
 import { type JobRecord, readKind } from './records';
 import { isRepaired } from './rules/repaired';
 
@@ -15,30 +17,25 @@ export function customsData(job: JobRecord, o: { workshop: WorkshopCard; family:
   const unit = `${model.maker} ${model.name}`;
   const parcel = readParcel(job);
   const { battery, wattHours } = batteryOfModel(job);
-  const country = countryNames(workshop.locale);
+  const country = (code: string) => `${countryName(code, workshop.locale)} (${code})`;
   const agreed = agreedOf(job);
   return {
     setting: { paper: workshop.paper, locale: workshop.locale, made: job.readyAt ?? job.bookedAt },
-    workshop: {
-      name: workshop.name,
-      address: [...workshop.addressLines, workshop.town, workshop.postcode].filter((line) => line !== ''),
-      phone: workshop.phone || null,
-      email: workshop.email || null,
-    },
+    workshop: letterheadOf(workshop),
     job: job.number,
     jobUrl: `${config.appUrl}/workshop/jobs/${job.number}`,
     unit: { model: unit, serial: job.serialTyped },
     note: customsNote({
       sender: {
         name: workshop.name,
-        address: [...workshop.addressLines, workshop.town, workshop.postcode],
+        address: postalLines(workshop),
         country: country(workshop.country),
         phone: workshop.phone,
         email: workshop.email,
       },
       receiver: {
         name: customer.name,
-        address: [...customer.addressLines, customer.town, customer.postcode],
+        address: postalLines(customer),
         country: country(customer.country),
         phone: customer.phone,
         email: customer.email,
@@ -59,9 +56,4 @@ export function customsData(job: JobRecord, o: { workshop: WorkshopCard; family:
       invoice: job.invoices.findLast((paper) => paper.kind === 'invoice')?.number ?? null,
     }),
   };
-}
-
-function countryNames(locale: string): (code: string) => string {
-  const names = new Intl.DisplayNames([locale, 'en'], { type: 'region' });
-  return (code) => `${names.of(code) ?? code} (${code})`;
 }

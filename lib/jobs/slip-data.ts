@@ -9,6 +9,7 @@ import { packingAdvice } from '@/lib/parcels/rules/packing';
 import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { readWorkshop } from '@/lib/workshop/records';
+import { letterheadOf, postalLines } from '@/lib/workshop/rules/letterhead';
 import { type JobRecord, readKind, readStage, stagesReached } from './records';
 import { batteryAnswer, batteryKind, postedAnswer } from './rules/posted-answer';
 import { datedStamps } from './rules/run-of-stamps';
@@ -36,25 +37,17 @@ export async function slipData(job: JobRecord): Promise<PackingSlipData> {
   const isInspection = agreed !== undefined && isInspectionOnly(agreed);
   return {
     setting: { paper: workshop.paper, locale: workshop.locale, made: job.bookedAt },
-    workshop: {
-      name: workshop.name,
-      address: [...workshop.addressLines, workshop.town, workshop.postcode].filter((line) => line !== ''),
-      phone: workshop.phone || null,
-      email: workshop.email || null,
-    },
+    workshop: letterheadOf(
+      workshop,
+      countryAbroad(workshop.country, { country: customer.country, locale: workshop.locale }),
+    ),
     job: job.number,
     bookedOn: dayInZone(job.bookedAt, workshop.timeZone),
     statusUrl: `${config.appUrl}/track/${job.number}`,
     unit: { model: unit, serial: job.serialTyped },
     repair: job.repair.name,
     certificate: job.claim?.certificateNumber ?? null,
-    from: [
-      customer.name,
-      ...customer.addressLines,
-      customer.town,
-      customer.postcode,
-      countryAbroad(customer.country, workshop) ?? '',
-    ].filter((line) => line !== ''),
+    from: [customer.name, ...postalLines(customer, countryAbroad(customer.country, workshop))],
     stamps: datedStamps(readStage(job.stage), stagesReached(job.events), workshop.timeZone),
     include: advice.include,
     leaveOut: advice.leaveOut,

@@ -4,6 +4,7 @@ import { readKind, readStage, staffNames } from '@/lib/jobs/records';
 import type { JobKind, Stage } from '@/lib/jobs/rules/stages';
 import { type RequestState, readRequestState } from '@/lib/quotes/rules/request-states';
 import { readWorkshop } from '@/lib/workshop/records';
+import { postalLines } from '@/lib/workshop/rules/letterhead';
 import { findPerson } from './records';
 import type { RemovalFacts } from './rules/retention';
 import { listSeen } from './seen';
@@ -109,7 +110,7 @@ function contactsOf(customers: readonly CustomerRow[], requests: readonly Reques
   const all = [
     ...customers.map((row) => ({
       ...pick(row),
-      address: [...row.addressLines, row.town, row.postcode, row.country].filter(Boolean).join(', '),
+      address: postalLines(row, row.country).join(', '),
       since: row.createdAt,
     })),
     ...requests.map((row) => ({ ...pick(row), address: '', since: row.askedAt })),

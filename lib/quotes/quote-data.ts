@@ -1,7 +1,6 @@
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { workingDaysWords } from '@/lib/calendar/working';
-import type { Workshop } from '@/lib/documents/kit/page';
 import type { Price } from '@/lib/documents/money-sheet';
 import type { QuoteData } from '@/lib/documents/quote';
 import { jobAddress, quoteAddress } from '@/lib/jobs/private-link';
@@ -9,6 +8,7 @@ import { type JobRecord, readStage, stagesReached } from '@/lib/jobs/records';
 import { datedStamps } from '@/lib/jobs/rules/run-of-stamps';
 import { formatMoney } from '@/lib/money/amount';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import { letterheadOf } from '@/lib/workshop/rules/letterhead';
 import type { QuoteRecord } from './records';
 import { agreedOf, offerOf } from './rules/agreed';
 import { askedWords, isAskedFor } from './rules/asked-words';
@@ -114,27 +114,13 @@ export async function jobQuoteData(
   };
 }
 
-/** The workshop as it signs its papers. */
-export function signature(workshop: WorkshopCard): Workshop {
-  return {
-    name: workshop.name,
-    address: addressOf(workshop),
-    phone: workshop.phone || null,
-    email: workshop.email || null,
-  };
-}
-
-export function addressOf(workshop: WorkshopCard): string[] {
-  return [...workshop.addressLines, workshop.town, workshop.postcode].filter((line) => line !== '');
-}
-
 type Held = { workshop: WorkshopCard; currency: string };
 
 function revisionData(revision: Revision, { workshop, currency }: Held) {
   const { locale, timeZone } = workshop;
   return {
     setting: { paper: workshop.paper, locale, made: revision.decidedAt ?? revision.issuedAt },
-    workshop: signature(workshop),
+    workshop: letterheadOf(workshop),
     revision: revision.revision,
     issuedOn: dayInZone(revision.issuedAt, timeZone),
     validUntil: dayFromDate(revision.validUntil),

@@ -2,8 +2,10 @@ import { compareDays, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { config } from '@/lib/config';
 import type { RepairFormData } from '@/lib/documents/repair-form';
 import { quoteAddress } from '@/lib/jobs/private-link';
+import { countryName } from '@/lib/parcels/rules/country-abroad';
 import { readWorkshop } from '@/lib/workshop/records';
-import { addressOf, shownRevision, signature } from './quote-data';
+import { letterheadOf, postalLines } from '@/lib/workshop/rules/letterhead';
+import { shownRevision } from './quote-data';
 import type { QuoteRecord } from './records';
 import { isInspectionOnly } from './rules/inspection-fee';
 import { revisionTotals, taxNameOf } from './rules/lines';
@@ -33,7 +35,7 @@ export async function repairFormData(
   const { request } = quote;
   return {
     setting: { paper: workshop.paper, locale: workshop.locale, made: revision.issuedAt },
-    workshop: signature(workshop),
+    workshop: letterheadOf(workshop),
     number: quote.number,
     revision: revision.revision,
     customer: request.name,
@@ -45,7 +47,7 @@ export async function repairFormData(
       locale: workshop.locale,
       repairer: {
         name: workshop.name,
-        address: addressOf(workshop),
+        address: postalLines(workshop, countryName(workshop.country, workshop.locale)),
         phone: workshop.phone,
         email: workshop.email,
         online: answerUrl ?? config.appUrl,

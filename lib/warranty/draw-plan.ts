@@ -13,7 +13,9 @@ import { putFile } from '@/lib/files/store';
 import { type JobRecord, stagesReached } from '@/lib/jobs/records';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { foldSerial } from '@/lib/numbers/serial';
+import { countryName } from '@/lib/parcels/rules/country-abroad';
 import type { WorkshopCard } from '@/lib/workshop/card';
+import { letterheadOf } from '@/lib/workshop/rules/letterhead';
 import { claimFormat } from './claim-format';
 import { coverCalendar } from './cover-calendar';
 import type { CertificatePlan } from './plan-certificate';
@@ -74,7 +76,8 @@ export async function drawPlan(
     })),
   };
   const token = signCertificate(signed, readPrivateKey(key.privateKey));
-  const address = [...workshop.addressLines, workshop.town, workshop.postcode].filter((line) => line !== '');
+  // Whoever reads a certificate may be abroad, so the country ends the address always.
+  const head = letterheadOf(workshop, countryName(workshop.country, workshop.locale));
   const modelName = `${job.model.maker} ${job.model.name}`;
   const text = certificateText({
     number: plan.number,
@@ -82,9 +85,9 @@ export async function drawPlan(
     issuedOn,
     guarantor: {
       name: workshop.name,
-      addressLines: address,
+      addressLines: head.address,
       email: workshop.email,
-      phone: workshop.phone || null,
+      phone: head.phone,
     },
     unit: { model: modelName, serial: job.serialTyped },
     lines: counts,
@@ -96,7 +99,7 @@ export async function drawPlan(
   });
   const bytes = await drawCertificate({
     setting: { paper: workshop.paper, locale: workshop.locale, made: o.now },
-    workshop: { name: workshop.name, address, phone: workshop.phone || null, email: workshop.email || null },
+    workshop: head,
     number: plan.number,
     revision: plan.revision,
     title: text.title,

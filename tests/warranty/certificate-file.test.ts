@@ -106,6 +106,7 @@ describe.skipIf(!hasText)('what a certificate has to say, in the text of its pag
     ],
     ['Art. 17(2)(b): name of the guarantor', 'Quay & Alder'],
     ['Art. 17(2)(b): address of the guarantor', '4 Slip Lane'],
+    ['Art. 17(2)(b): the country of that address', 'QM1 4QA, United Kingdom'],
     ['Art. 17(2)(c): the procedure to obtain it', 'How to claim'],
     ['Art. 17(2)(d): the goods it covers', 'Tideline HW-2'],
     ['Art. 17(2)(e): the terms, their duration', '12 months'],

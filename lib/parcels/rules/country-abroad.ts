@@ -6,5 +6,10 @@
  */
 export function countryAbroad(country: string, workshop: { country: string; locale: string }): string | null {
   if (country === '' || country === workshop.country) return null;
-  return new Intl.DisplayNames([workshop.locale, 'en'], { type: 'region' }).of(country) ?? country;
+  return countryName(country, workshop.locale);
+}
+
+/** A country by its name in a language; the code itself where that knows none. */
+export function countryName(country: string, locale: string): string {
+  return new Intl.DisplayNames([locale, 'en'], { type: 'region' }).of(country) ?? country;
 }

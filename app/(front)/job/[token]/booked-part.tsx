@@ -8,7 +8,9 @@ import { dayFromDate } from '@/lib/calendar/day';
 import { cancelClaimWords } from '@/lib/jobs/rules/again-words';
 import type { SlipAnswer } from '@/lib/jobs/rules/packing-slip';
 import { showNumber } from '@/lib/numbers/job-number';
+import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
 import type { ClaimAgain } from '@/lib/warranty/rules/claim-again';
+import { postalLines } from '@/lib/workshop/rules/letterhead';
 import { BatteryStop } from '../../battery-stop';
 import { cancelBooking, giveReference } from './actions';
 import type { PartProps } from './part-props';
@@ -46,7 +48,8 @@ export function BookedPart({ job, token, workshop, slip, claimAgain }: Props) {
       </>
     );
   }
-  const address = [workshop.name, ...workshop.addressLines, workshop.town, workshop.postcode];
+  const abroad = countryAbroad(workshop.country, { country: job.customer.country, locale: workshop.locale });
+  const address = [workshop.name, ...postalLines(workshop, abroad)];
   return (
     <section aria-labelledby="post-it">
       <h2 id="post-it">Post your unit</h2>

@@ -39,6 +39,7 @@ import { agreedOf, offerOf } from '@/lib/quotes/rules/agreed';
 import { isBookedAtQuote } from '@/lib/quotes/rules/asked-words';
 import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { readClaimAgain } from '@/lib/warranty/stored-claim-again';
+import { postalLines } from '@/lib/workshop/rules/letterhead';
 import { RecallNotice } from '../../recall-notice';
 import { ApprovalPart } from './approval-part';
 import { BookedPart } from './booked-part';
@@ -200,13 +201,8 @@ export default async function JobPage({ params, searchParams }: Props) {
               term: 'Goes back to',
               text: [
                 job.customer.name,
-                ...job.customer.addressLines,
-                job.customer.town,
-                job.customer.postcode,
-                countryAbroad(job.customer.country, workshop),
-              ]
-                .filter((line) => line)
-                .join(', '),
+                ...postalLines(job.customer, countryAbroad(job.customer.country, workshop)),
+              ].join(', '),
             },
             { term: 'Mail goes to', text: job.customer.email },
             { term: 'Telephone', text: job.customer.phone },

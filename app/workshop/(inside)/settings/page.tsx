@@ -15,6 +15,7 @@ import { carriersInUse } from '@/lib/parcels/records';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { countryChoices, holidayChoices, holidayPlace } from '@/lib/workshop/places';
 import { readClosingDays } from '@/lib/workshop/records';
+import { postalLines } from '@/lib/workshop/rules/letterhead';
 import { requireStaff } from '../../who';
 import { MissingNotice } from '../missing-notice';
 
@@ -64,9 +65,7 @@ export default async function SettingsPage({ searchParams }: { searchParams: Pro
             { term: 'Name', text: workshop.name },
             {
               term: 'Address',
-              text: [...workshop.addressLines, workshop.town, workshop.postcode, country]
-                .filter(Boolean)
-                .join(', '),
+              text: postalLines(workshop, country).join(', '),
             },
             { term: 'Mail', text: workshop.email },
             { term: 'Telephone', text: workshop.phone },

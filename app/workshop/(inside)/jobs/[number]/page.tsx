@@ -21,8 +21,10 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { readCarrierRows } from '@/lib/parcels/records';
 import { BATTERY_ANSWERS } from '@/lib/parcels/rules/battery-answers';
 import { trackingAddress } from '@/lib/parcels/rules/carriers';
+import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
 import { may } from '@/lib/people/rules/roles';
 import { quoteAskedFor } from '@/lib/quotes/records';
+import { postalLines } from '@/lib/workshop/rules/letterhead';
 import { MissingNotice } from '../../missing-notice';
 import { BenchPart } from './bench-part';
 import { FindingsPart } from './findings-part';
@@ -152,14 +154,7 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
               { term: 'Telephone', text: job.customer.phone },
               {
                 term: 'Address',
-                text: [
-                  ...job.customer.addressLines,
-                  job.customer.town,
-                  job.customer.postcode,
-                  job.customer.country,
-                ]
-                  .filter(Boolean)
-                  .join(', '),
+                text: postalLines(job.customer, countryAbroad(job.customer.country, workshop)).join(', '),
               },
               { term: 'Parcel to us', text: job.inboundReference },
               {
