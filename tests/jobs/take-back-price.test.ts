@@ -133,7 +133,10 @@ it('a price that lapsed, was answered or was never sent holds nobody to it', asy
   await takeMove(taken, 'take-back-price', NOW, WHY);
   const { events, quotes } = await read(taken);
   const revisions = quotes[0]?.revisions ?? [];
-  expect(heldPrice({ events, revisions, today: day('2026-11-25') })?.gross).toBe(9600);
+  const today = day('2026-11-25');
+  expect(heldPrice({ events, revisions, today })?.gross).toBe(9600);
+  const contested = { kind: 'claim-contested', data: { claim: 'C7TW3M9HB' }, at: NOW, toStage: 'assessing' };
+  expect(heldPrice({ events: [...events, contested], revisions, today })).toBeNull();
   expect(heldPrice({ events, revisions, today: day('2027-03-01') })).toBeNull();
 });
 

@@ -17,7 +17,7 @@ type Sent = { revision: number; grossMinor: number; validUntil: Date };
 
 /**
  * The price that the customer was asked about last and has not answered, through its last day, though it was taken back: what
- * they were told of how long it holds stands. `isFaultFound`: a finding was written down since. Null where there is none.
+ * they were told of how long it holds stands. A contest of the ruling it came with ends it. `isFaultFound`: a finding was written down since. Null where there is none.
  */
 export function heldPrice(o: {
   events: readonly Happened[];
@@ -28,7 +28,7 @@ export function heldPrice(o: {
   const asked = askedAt(o.events, index);
   const sent = o.revisions.find(({ revision }) => revision === asked?.revision);
   const since = o.events.slice(index + 1);
-  const isOver = since.some(({ kind }) => kind === 'offer-decided' || kind === 'offer-lapsed');
+  const isOver = since.some(({ kind }) => OVER.includes(kind));
   if (!sent || isOver || !isHeld(dayFromDate(sent.validUntil), o.today)) return null;
   return {
     gross: sent.grossMinor,
@@ -59,6 +59,9 @@ export function endedPrice(events: readonly Happened[]): EndedPrice | null {
     ? { ...asked, how: 'taken-back', endedAt: last.at, reason: move.note }
     : null;
 }
+
+/** Who contests a ruling has it made anew, and with it what is to pay: a price beside the old one is for other work. */
+const OVER = ['offer-decided', 'offer-lapsed', 'claim-contested'];
 
 function lastAsked(events: readonly Happened[]): number {
   return events.findLastIndex((event) => movedBy(event)?.move === 'ask-approval');
