@@ -37,9 +37,9 @@ beforeEach(async () => {
     },
   });
   ({ jobId } = await makeBooking({ repairId: world.repairId, now: NOW }));
-});
+}, 30_000);
 
-const pay = (amount: number) =>
+const pay = (amount: number, now = NOW) =>
   recordPayment({
     jobId,
     amount,
@@ -47,7 +47,7 @@ const pay = (amount: number) =>
     reference: '',
     receivedOn: day('2026-11-25'),
     actor: BENCH,
-    now: NOW,
+    now,
   });
 const credit = (amount: number) =>
   creditInvoice({
@@ -99,6 +99,24 @@ describe('the document of an invoice', () => {
       expect(text.replace(/\s+/g, ' ')).toContain(told);
     // The unit is not even here.
     expect(text).not.toContain('Work done');
+  });
+
+  it('counts as paid before only what was paid for the price, and before it was issued', async () => {
+    await pay(1000);
+    const { id: _, ...paid } = await db.payment.findFirstOrThrow();
+    await db.payment.create({ data: { ...paid, amountMinor: 500, purpose: 'claim-postage' } });
+    await issueInvoice({ jobId, actor: OWNER, now: NOW });
+    await pay(2000, new Date('2026-11-26T09:00:00Z'));
+    expect((await whole()).paper.prepaid).toBe(1000);
+  });
+
+  it('takes nothing off for invoices that were issued after it', async () => {
+    await pay(7200);
+    await issueInvoice({ jobId, actor: OWNER, now: NOW });
+    await creditInvoice({ number: '2026-00001', choice: 'everything', reason: 'x', actor: OWNER, now: NOW });
+    await issueInvoice({ jobId, actor: OWNER, now: NOW });
+    expect((await whole()).paper.prepaid).toBe(7200);
+    expect((await whole('2026-00003')).paper.prepaid).toBe(7200);
   });
 
   it('is drawn once and kept, whatever changes afterwards', async () => {

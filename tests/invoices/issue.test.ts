@@ -3,7 +3,9 @@ import { day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { creditInvoice } from '@/lib/invoices/credit-invoice';
+import { invoiceFile } from '@/lib/invoices/invoice-file';
 import { issueInvoice } from '@/lib/invoices/issue-invoice';
+import { readWholeInvoice } from '@/lib/invoices/records';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { readInvoice, WHOLE_INVOICE } from '@/lib/invoices/stored-invoice';
 import { issueForJob } from '@/lib/invoices/write-invoice-of-job';
@@ -13,6 +15,7 @@ import { attempt } from '@/lib/outcome';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { writeOffer } from '@/lib/quotes/write-offer';
 import { resetDatabase, useDatabase } from '@/tests/database';
+import { textOf } from '@/tests/documents/read-pdf';
 import { assessedJob, proved, takeMove, versionOf } from '@/tests/makers/course';
 import { makeBooking } from '@/tests/makers/job';
 import { jobNow } from '@/tests/makers/walk';
@@ -199,6 +202,11 @@ describe('an invoice', () => {
     expect(factsOf(await jobNow(jobId)).owed).toBe(2400);
     const mail = await db.mail.findFirstOrThrow({ where: { template: 'unit-ready' } });
     expect(mail.data).toMatchObject({ balance: 2400, invoice: { number: '2026-00003' } });
+    // Of 96.00 the 72.00 are there already, free again since the first invoice was credited.
+    const last = await readWholeInvoice('2026-00003');
+    if (!last) throw new Error('no such invoice');
+    expect(last.paper.prepaid).toBe(7200);
+    expect(textOf(await invoiceFile(last)).replace(/\s+/g, ' ')).toContain('£24.00 to pay by');
   });
 });
 
