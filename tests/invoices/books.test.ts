@@ -76,6 +76,21 @@ describe('the journal', () => {
     );
   });
 
+  it('names rates in per cent, the postage of a claim as such, and papers before payments of their day', () => {
+    const on = day('2026-11-25');
+    const about = { on, job: 'J', customer: 'Maren Holt', currency: 'EUR' };
+    const breakdown = [{ category: 'S', rateBps: 550, base: 1000, tax: 55 }] as const;
+    const own = { kind: 'invoice', number: '2026-00001', corrects: null, breakdown, rounding: -1 } as const;
+    const postage = { amount: -500, purpose: 'claim-postage', method: 'card', reference: '' };
+    const rows = journalRows([{ ...about, ...own }], [{ ...about, ...postage }]);
+    const names = ['Kind', 'Tax category', 'Rate %', 'Rounding', 'Total', 'Received'] as const;
+    expect(rows.map((row) => names.map((name) => row[column(name)]))).toEqual([
+      ['invoice', 'S', '5.5', '0.00', '10.55', ''],
+      ['invoice', '', '', '-0.01', '-0.01', ''],
+      ['postage of a claim', '', '', '', '', '-5.00'],
+    ]);
+  });
+
   it('has no cell that a spreadsheet would run', () => {
     for (const text of ['=1+1', '+1', '-1', '@x', '\tx', '\rx', '\n=x'])
       expect(guardText(text)).toBe(`'${text}`);
@@ -237,6 +252,47 @@ describe('the books of a workshop', () => {
     expect(rows.filter((row) => row[column('Kind')] === 'payment')[0]?.[column('Reference')]).toBe("'=2+2");
     expect(rows.map((row) => row[column('Date')])).toEqual(rows.map((row) => row[column('Date')]).toSorted());
     expect(decimalText(sum('Received'), 'GBP')).toBe('61.99');
+    const [one, two] = await Promise.all(
+      [first, second].map((id) => db.job.findUniqueOrThrow({ where: { id }, select: { number: true } })),
+    );
+    // 10.01 at 20 % is 8.34 + 1.67.
+    const shown = [
+      'Date',
+      'Kind',
+      'Number',
+      'Corrects',
+      'Job',
+      'Tax category',
+      'Rate %',
+      'Net',
+      'Tax',
+    ] as const;
+    const paid = ['Rounding', 'Total', 'Received', 'Method', 'Currency'] as const;
+    expect(rows.map((row) => [...shown, ...paid].map((name) => row[column(name)]).join('|'))).toEqual([
+      `2026-11-25|invoice|2026-00001||${one?.number}|S|20|60.00|12.00|0.00|72.00|||GBP`,
+      `2026-11-25|credit note|2026-00004|2026-00001|${one?.number}|S|20|-8.34|-1.67|0.00|-10.01|||GBP`,
+      `2026-11-25|payment|||${one?.number}|||||||72.00|card|GBP`,
+      `2026-11-25|given back|||${one?.number}|||||||-10.01|card|GBP`,
+      `2026-11-26|invoice|2026-00002||${two?.number}|S|20|60.00|12.00|0.00|72.00|||GBP`,
+    ]);
+  });
+
+  it('export each day into its own month, the last one too', async () => {
+    const { first } = made;
+    for (const [amount, on] of [
+      [100, '2026-10-31'],
+      [200, '2026-11-01'],
+      [300, '2026-11-30'],
+      [400, '2026-12-01'],
+      [500, '2026-12-31'],
+    ] as const)
+      await pay(first, amount, on);
+    const received = async (month: string) =>
+      (parse(await journalOf(month), { bom: true }) as string[][])
+        .map((row) => row[column('Received')])
+        .filter((cell) => cell !== '' && cell !== 'Received');
+    expect(await received('2026-11')).toEqual(['2.00', '3.00']);
+    expect(await received('2026-12')).toEqual(['4.00', '5.00']);
   });
 
   it('state a customer’s account over all their jobs, whatever the capitals of the address', async () => {
