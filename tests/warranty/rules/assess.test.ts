@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { day } from '@/lib/calendar/day';
 import { type AssessedCertificate, assess, type ClaimFacts } from '@/lib/warranty/rules/assess';
 import { ANSWERS, type Answer, type NextStep, type ReasonCode } from '@/lib/warranty/rules/reasons';
+import type { CoverLine } from '@/lib/warranty/rules/terms';
 import { someFacts, someLine, someTerms, stay } from '../made';
 
 const OPEN = { number: 'C8H2M4T6V', openedOn: day('2027-02-20') };
@@ -316,6 +317,47 @@ describe('a certificate with work and parts of their own terms', () => {
 
   it('a fault of the ended line alone is lapsed though another line still runs', () => {
     expect(asked('loose plug').answer).toBe('lapsed');
+  });
+
+  // The work ends on Wednesday 3 March 2027, the part on Friday 3 December; its days of grace on the 17th.
+  const [work, part] = lines;
+  const both = [
+    ['as they stand', lines],
+    ['the other way round', lines.toReversed()],
+  ] as const;
+  const on = (today: string, ofThese: readonly CoverLine[]) =>
+    assess(someFacts({ certificate: certificate({ lines: [...ofThese] }), today: day(today) }));
+
+  it.each(both)('while both run, a claim can be opened as long as the later one does, lines %s', (_, all) => {
+    const { reasons, nextStep } = on('2027-03-01', all);
+    expect(reasons.map(({ code }) => code)).toEqual(['serial-same', 'line-covers', 'line-covers']);
+    expect(nextStep).toEqual({ kind: 'open-claim', until: '2027-12-03' });
+  });
+
+  it.each(both)('with one in grace, each is told as it stands, lines %s', (_, all) => {
+    const { answer, reasons, nextStep } = on('2027-12-10', all);
+    const { description } = line;
+    expect(answer).toBe('lapsed');
+    expect(reasons.slice(1).toSorted((a, b) => (a.code < b.code ? 1 : -1))).toEqual([
+      { code: 'rights-by-law' },
+      { code: 'line-ended', lineId: 'work', description, endedOn: '2027-03-03', lastClaimDay: '2027-03-03' },
+      { code: 'in-grace', lineId: 'part', description, endedOn: '2027-12-03', graceUntil: '2027-12-17' },
+    ]);
+    expect(nextStep).toEqual({ kind: 'ask-a-person', until: '2027-12-17' });
+  });
+
+  it('with two in grace, a person can be asked until the later one’s ends', () => {
+    const earlier = someLine({ id: 'earlier', startsOn: day('2026-12-01') });
+    for (const all of [
+      [part, earlier],
+      [earlier, part],
+      [earlier, work, part],
+    ] as CoverLine[][]) {
+      const { reasons, nextStep } = on('2027-12-10', all);
+      const ends = reasons.flatMap((each) => (each.code === 'in-grace' ? [each.graceUntil] : []));
+      expect(ends.toSorted()).toEqual(['2027-12-15', '2027-12-17']);
+      expect(nextStep).toEqual({ kind: 'ask-a-person', until: '2027-12-17' });
+    }
   });
 });
 
