@@ -27,6 +27,9 @@ describe('what a jumper wire should read', () => {
     { milliohms: 86, verdict: 'too-high' },
     { milliohms: 310, verdict: 'too-high' },
     { milliohms: 40, verdict: 'too-low' },
+    // A fifth below the copper: 65.9 - 13.18 = 52.72.
+    { milliohms: 52.7, verdict: 'too-low' },
+    { milliohms: 52.8, verdict: 'sound' },
   ])('$milliohms milliohm across 30 mm of 0.1 mm wire is $verdict', ({ milliohms, verdict }) => {
     const found = wireVerdict({ lengthMm: 30, diameterUm: 100, milliohms });
     expect(found).toEqual({ wire: 65.9, most: 85.9, verdict });

@@ -87,6 +87,19 @@ describe('the end of a line', () => {
     );
   });
 
+  it.each(HELD_RULES)(
+    'is a renewed minimum that had ended before it was counted, not moved by that stay, under %s',
+    (heldRule) => {
+      const line = someLine({
+        startsOn: day('2025-01-10'),
+        renewedUntil: day('2026-02-18'),
+        renewedFrom: day('2026-03-19'),
+      });
+      const stays = [stay('2026-02-19', '2026-03-25')];
+      expect(coverEnd(line, stays, someTerms({ heldRule }))).toBe('2026-02-18');
+    },
+  );
+
   it('is the term where the renewed minimum is earlier', () => {
     expect(coverEnd(someLine({ renewedUntil: day('2027-06-01') }), [], whole)).toBe('2027-12-03');
   });

@@ -96,6 +96,12 @@ const rows: { name: string; findings: Findings; ruling: string; isByDoubt: boole
     isByDoubt: true,
   },
   {
+    name: 'our work with a clear separate fault beside it that no photo shows is covered whole',
+    findings: { ...clear, cause: 'workmanship', alsoFound: 'separate-fault', evidencePhotos: 0 },
+    ruling: 'covered',
+    isByDoubt: true,
+  },
+  {
     name: 'our work is covered without any photo',
     findings: { ...clear, cause: 'workmanship', evidencePhotos: 0, isEvidenceClear: false },
     ruling: 'covered',
@@ -148,6 +154,12 @@ describe('what a ruling needs', () => {
       evidencePhotos: 0,
     };
     expect(mayRule(plain)).toEqual({ allowed: true, ruling: 'covered', isByDoubt: false });
+  });
+
+  it('takes a reason of twenty characters, not counting the spaces around it', () => {
+    const reasonOf = (length: number) => ({ ...draft, reasonText: `   ${'x'.repeat(length)}   ` });
+    expect(mayRule(reasonOf(19))).toMatchObject({ allowed: false, missing: ['written-reason'] });
+    expect(mayRule(reasonOf(20))).toMatchObject({ allowed: true });
   });
 
   it('waits for a written reason that is more than a label', () => {
