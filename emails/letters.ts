@@ -17,6 +17,7 @@ import { messageFromCustomer } from './message-from-customer';
 import { messageFromWorkshop } from './message-from-workshop';
 import { offerLapsed } from './offer-lapsed';
 import { offerReminder } from './offer-reminder';
+import { parcelAwaited } from './parcel-awaited';
 import { parcelCameBack } from './parcel-came-back';
 import { paymentReceived } from './payment-received';
 import { priceTakenBack } from './price-taken-back';
@@ -59,6 +60,7 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'credit-note-issued': creditNoteIssued,
   'payment-received': paymentReceived,
   'unit-sent-back': unitSentBack,
+  'parcel-awaited': parcelAwaited,
   'parcel-came-back': parcelCameBack,
   'reference-corrected': referenceCorrected,
   'claim-opened': claimOpened,

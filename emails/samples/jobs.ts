@@ -90,6 +90,21 @@ export const jobSamples: readonly Sample[] = [
     job: claimJob,
   },
   {
+    name: 'Parcel awaited',
+    content: { template: 'parcel-awaited', data: { keptUntil: day('2027-01-12') } },
+    job: { isRepaired: false },
+  },
+  {
+    name: 'Parcel awaited that was named',
+    content: { template: 'parcel-awaited', data: { keptUntil: day('2027-01-12'), isNamed: true } },
+    job: { isRepaired: false },
+  },
+  {
+    name: 'Parcel awaited on a claim',
+    content: { template: 'parcel-awaited', data: { keptUntil: day('2027-01-12') } },
+    job: claimJob,
+  },
+  {
     name: 'Arrived as booked',
     content: { template: 'unit-arrived', data: { promisedOn: day('2026-12-09'), differences: [] } },
   },

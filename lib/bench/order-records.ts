@@ -1,15 +1,20 @@
 import { stringify } from 'csv-stringify/sync';
+import { dayInZone } from '@/lib/calendar/day';
 import { guardText } from '@/lib/catalogue/rules/list-cells';
 import { db } from '@/lib/db/client';
+import { parcelWait } from '@/lib/jobs/rules/parcel-wait';
+import { AWAITED, awaitedParcel } from '@/lib/jobs/stored-parcel-wait';
+import { readWorkshop } from '@/lib/workshop/records';
 import { orderList, stillNeeded } from './rules/order-list';
 import { LOT_STOCK, piecesInStock } from './stored-stock';
 
 /** Stages in which a repair may still take its parts. */
 const OPEN = ['booked', 'arrived', 'assessing', 'awaiting-approval', 'awaiting-parts', 'on-bench'];
 
-/** What to order, with who delivered each part last. */
-export async function readOrderList() {
-  const [parts, jobs] = await Promise.all([
+/** What to order, with who delivered each part last. A booking whose parcel does not come needs no parts. */
+export async function readOrderList(now: Date) {
+  const [workshop, parts, open] = await Promise.all([
+    readWorkshop(),
     db.part.findMany({
       orderBy: { name: 'asc' },
       select: {
@@ -26,11 +31,18 @@ export async function readOrderList() {
     db.job.findMany({
       where: { kind: 'repair', stage: { in: OPEN } },
       select: {
+        stage: true,
+        ...AWAITED,
         repair: { select: { usualParts: { select: { partId: true, quantity: true } } } },
         partUses: { select: { quantity: true, lot: { select: { partId: true } } } },
       },
     }),
   ]);
+  const today = dayInZone(now, workshop.timeZone);
+  const jobs = open.filter(
+    (job) =>
+      job.stage !== 'booked' || !parcelWait(awaitedParcel(job, workshop.timeZone), workshop, today).isOver,
+  );
   const needed = stillNeeded(
     jobs.map(({ repair, partUses }) => ({
       usual: repair.usualParts,

@@ -8,6 +8,7 @@ import { forgetLeftPhotos } from '@/lib/quotes/write-left-photos';
 import { DRAFT_DAYS } from './draft';
 import { CLOSE_AFTER_DAYS, longSentBack } from './long-sent-back';
 import { moveJob } from './move';
+import { remindOfParcels } from './remind-parcels';
 import { sendUnclaimedNotices } from './unclaimed-notices';
 
 const DAY = 86_400_000;
@@ -17,6 +18,8 @@ export type ClockRound = {
   draftsRemoved: number;
   photosForgotten: number;
   reminded: number;
+  /** of parcels that have not come */
+  parcelsReminded: number;
   lapsed: number;
   /** that a unit waits for its owner */
   notices: number;
@@ -29,7 +32,7 @@ export type ClockRound = {
 /**
  * What the passing of time does by itself: jobs whose unit was sent back long ago are closed, unless their customer
  * has written since, bookings that nobody
- * finished and photos that no request took are removed, prices that nobody answered are reminded of and lapse, customers whose
+ * finished and photos that no request took are removed, prices that nobody answered are reminded of and lapse, customers whose parcel has not come are reminded, those whose
  * unit waits for them get a notice, and data kept long enough and files that no row names are removed. Every instance may run it: a move names the version it comes from, so that a
  * job is closed once.
  *
@@ -51,6 +54,7 @@ export async function clockRound(now: Date): Promise<ClockRound> {
     closed: await part('close', () => closeSentBack(now), 0),
     draftsRemoved: await part('drafts', () => removeDrafts(now), 0),
     ...(await part('prices', () => lapsePrices(now), { reminded: 0, lapsed: 0 })),
+    parcelsReminded: await part('parcels', () => remindOfParcels(now), 0),
     notices: await part('notices', () => sendUnclaimedNotices(now), 0),
     photosForgotten: await part('photos', () => forgetLeftPhotos(now), 0),
     peopleRemoved: await part('people', () => sweepPeople(now), 0),

@@ -6,9 +6,11 @@ import { certificatesOfSerial } from '@/lib/warranty/records';
 import { readWorkshop } from '@/lib/workshop/records';
 import { readKind, readStage } from './records';
 import { matchParcels, type ParcelMatch } from './rules/parcel-match';
+import { type ParcelSettings, type ParcelWait, parcelWait } from './rules/parcel-wait';
 import { type Sought, soughtFrom } from './rules/sought';
 import { LEFT_STAGES, NOT_WITH_US } from './rules/stage-sets';
 import type { JobKind, Stage } from './rules/stages';
+import { AWAITED, awaitedParcel } from './stored-parcel-wait';
 
 export type ArrivalJob = {
   number: string;
@@ -22,6 +24,9 @@ export type ArrivalJob = {
   /** the carrier's reference the customer gave, or '' */
   reference: string;
 };
+
+/** A parcel that is awaited, with how long it has been. */
+export type ExpectedParcel = ArrivalJob & { wait: ParcelWait };
 
 /** A certificate in force, and the job that issued it. */
 export type FoundCertificate = { number: string; jobNumber: string };
@@ -49,7 +54,7 @@ export const EXPECTED = {
   serialTyped: true,
   inboundReference: true,
   carrier: true,
-  bookedAt: true,
+  ...AWAITED,
   model: { select: { maker: true, name: true } },
   repair: { select: { name: true } },
   customer: { select: { name: true } },
@@ -71,23 +76,39 @@ type Row = Prisma.JobGetPayload<{ select: typeof EXPECTED }>;
 /** More bookings than this at once are not a small workshop's; the newest are searched. */
 const MOST_EXPECTED = 1000;
 
-/** Parcels that may come any day, in the order of inOrderOfComing. */
-export async function expectedParcels(): Promise<ArrivalJob[]> {
+/** Parcels that may come any day, in the order of inOrderOfComing, and those that are past coming. */
+export async function expectedParcels(now: Date): Promise<ExpectedParcel[]> {
   const rows = await db.job.findMany({
     where: { stage: 'booked' },
     orderBy: { bookedAt: 'desc' },
     select: EXPECTED,
     take: MOST_EXPECTED,
   });
-  const { timeZone } = await readWorkshop();
-  return inOrderOfComing(rows.toReversed(), timeZone);
+  return inOrderOfComing(rows.toReversed(), await readWorkshop(), now);
 }
 
 /** Those whose posting is known first, then the oldest booking first, as the rows come. */
-export function inOrderOfComing(rows: readonly Row[], timeZone: string): ArrivalJob[] {
+export function inOrderOfComing(
+  rows: readonly Row[],
+  workshop: ParcelSettings & { timeZone: string },
+  now: Date,
+): ExpectedParcel[] {
+  const { timeZone } = workshop;
+  const today = dayInZone(now, timeZone);
   return rows
     .toSorted((a, b) => Number(b.inboundReference !== '') - Number(a.inboundReference !== ''))
-    .map((row) => shown(row, timeZone));
+    .map((row) => ({
+      ...shown(row, timeZone),
+      wait: parcelWait(awaitedParcel(row, timeZone), workshop, today),
+    }));
+}
+
+/** The same, those apart that count as not coming any more. */
+export function byComing(parcels: readonly ExpectedParcel[]) {
+  return {
+    coming: parcels.filter(({ wait }) => !wait.isOver),
+    notCome: parcels.filter(({ wait }) => wait.isOver),
+  };
 }
 
 /** Finds the booking that a parcel belongs to, from anything that can be read or scanned on it. */

@@ -20,7 +20,7 @@ export async function nameParcel(o: { jobId: string; reference: string; now: Dat
     const { reference } = o;
     const { count } = await tx.job.updateMany({
       where: { id: o.jobId, inboundReference: { not: reference } },
-      data: { inboundReference: reference },
+      data: { inboundReference: reference, ...(reference !== '' && { parcelNamedAt: o.now }) },
     });
     // Sent twice, or empty where nothing was kept: nothing happened.
     if (count === 0) return;

@@ -94,6 +94,8 @@ const DOCKET = {
   serialComparison: true,
   isSerialSettled: true,
   inboundReference: true,
+  parcelNamedAt: true,
+  parcelRemindedAt: true,
   carrier: true,
   carrierReference: true,
   parcelGrams: true,

@@ -9,7 +9,7 @@ import { claimStanding } from '@/lib/warranty/rules/claim-standing';
 import { COVER_FACTS, type CoverEnds, readCoverEnds } from '@/lib/warranty/stored-cover-ends';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
-import { type ArrivalJob, EXPECTED, inOrderOfComing } from './find-arrival';
+import { byComing, EXPECTED, type ExpectedParcel, inOrderOfComing } from './find-arrival';
 import { longSentBack } from './long-sent-back';
 import { COUNTS, readKind, readStage } from './records';
 import { type AnswerClock, type AnswerDue, answerDue } from './rules/answer-due';
@@ -49,7 +49,9 @@ export type Today = {
   lists: TodayLists<TodayListed>;
   quotes: QuoteLists<TodayAsked>;
   unanswered: (Unanswered & { answer: AnswerDue })[];
-  expected: ArrivalJob[];
+  expected: ExpectedParcel[];
+  /** booked so long ago, and without a parcel, that they count as not coming */
+  notCome: ExpectedParcel[];
   mail: { failed: number; bounced: number; kept: number };
   load: BenchLoad;
 };
@@ -129,6 +131,8 @@ export async function readToday(now: Date, given?: WorkshopCard): Promise<Today>
   const jobs = open
     .filter(({ stage }) => stage !== 'booked')
     .map((row) => listed(row, { workshop, today, ends }));
+  const booked = open.filter(({ stage }) => stage === 'booked');
+  const parcels = byComing(inOrderOfComing(booked, workshop, now));
   const clock: AnswerClock = { today, answerDays: workshop.answerDays, calendar };
   return {
     today,
@@ -141,10 +145,8 @@ export async function readToday(now: Date, given?: WorkshopCard): Promise<Today>
       ...each,
       answer: answerDue(dayInZone(each.at, timeZone), clock),
     })),
-    expected: inOrderOfComing(
-      open.filter(({ stage }) => stage === 'booked'),
-      timeZone,
-    ),
+    expected: parcels.coming,
+    notCome: parcels.notCome,
     mail,
     load: benchLoad(
       jobs.map((job) => ({ promisedOn: job.promisedOn, minutes: minutesLeft(job) })),
@@ -182,7 +184,7 @@ function listed(
     offerUntil: offer ? dayFromDate(offer.validUntil) : null,
     claim: row.claim && {
       number: row.claim.number,
-      standing: claimStanding(row.claim),
+      standing: claimStanding({ ...row.claim, job: row }),
       ruling: ruled?.isFinal ? ruled.ruling : null,
       contestedOn: row.claim.contestedAt && dayInZone(row.claim.contestedAt, timeZone),
     },

@@ -28,7 +28,8 @@ export type ListedClaim = {
 
 /** The same cut as claimStanding(), for the database. */
 const WHERE: Record<ClaimStanding, Prisma.ClaimWhereInput> = {
-  'to-rule': { state: 'open', ruling: null, contestedAt: null },
+  'to-rule': { state: 'open', ruling: null, contestedAt: null, job: { arrivedAt: { not: null } } },
+  'not-here': { state: 'open', ruling: null, contestedAt: null, job: { arrivedAt: null } },
   'second-look': { state: 'open', ruling: { not: null } },
   contested: { state: 'open', ruling: null, contestedAt: { not: null } },
   ruled: { state: 'ruled' },
@@ -37,7 +38,7 @@ const WHERE: Record<ClaimStanding, Prisma.ClaimWhereInput> = {
 
 /** How many claims stand where. */
 export async function countClaims(): Promise<Record<ClaimStanding, number>> {
-  const counts = { 'to-rule': 0, 'second-look': 0, contested: 0, ruled: 0, closed: 0 };
+  const counts = { 'to-rule': 0, 'second-look': 0, contested: 0, 'not-here': 0, ruled: 0, closed: 0 };
   for (const standing of CLAIM_STANDINGS) {
     counts[standing] = await db.claim.count({ where: WHERE[standing] });
   }
@@ -49,14 +50,15 @@ export async function countClaims(): Promise<Record<ClaimStanding, number>> {
  * a ruling that was contested stands by its arrival, and so a little early.
  */
 const ORDER: Record<ClaimStanding, Prisma.ClaimOrderByWithRelationInput[]> = {
-  'to-rule': [{ job: { arrivedAt: { sort: 'asc', nulls: 'last' } } }, { openedAt: 'asc' }, { id: 'asc' }],
-  'second-look': [{ job: { arrivedAt: { sort: 'asc', nulls: 'last' } } }, { openedAt: 'asc' }, { id: 'asc' }],
+  'to-rule': [{ job: { arrivedAt: 'asc' } }, { openedAt: 'asc' }, { id: 'asc' }],
+  'not-here': [{ openedAt: 'asc' }, { id: 'asc' }],
+  'second-look': [{ job: { arrivedAt: 'asc' } }, { openedAt: 'asc' }, { id: 'asc' }],
   contested: [{ contestedAt: 'asc' }, { id: 'asc' }],
   ruled: [{ openedAt: 'asc' }, { id: 'asc' }],
   closed: [{ closedAt: 'desc' }, { id: 'desc' }],
 };
 
-/** One page of the claims that stand at one place, those that are not here yet last; pages count from 1. */
+/** One page of the claims that stand at one place; pages count from 1. */
 export async function listClaims(o: {
   standing: ClaimStanding;
   page: number;

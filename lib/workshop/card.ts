@@ -57,6 +57,8 @@ export const blankWorkshop: WorkshopCard = {
   unclaimedEveryDays: 21,
   unclaimedNotices: 3,
   storageText: '',
+  parcelRemindDays: 14,
+  parcelOverDays: 45,
   keepMonths: 84,
   customsFree: [],
   asksSecondStep: false,

@@ -49,6 +49,8 @@ export const DEMO_WORKSHOP = {
   unclaimedNotices: 3,
   storageText:
     'We keep it dry and safe meanwhile. After the last notice the owner decides by local law what happens with it.',
+  parcelRemindDays: 14,
+  parcelOverDays: 45,
   keepMonths: 84,
   customsFree: [],
 } satisfies WorkshopCard;

@@ -63,7 +63,7 @@ describe('with a database', () => {
   test('stock has it again, the history says so, and nothing else knows of it', async () => {
     const { partId } = await db.lot.findUniqueOrThrow({ where: { id: world.lotId } });
     await db.repairPart.create({ data: { repairId: world.repairId, partId, quantity: 5 } });
-    const needed = async () => (await readOrderList()).rows.find((row) => row.id === partId)?.needed;
+    const needed = async () => (await readOrderList(now)).rows.find((row) => row.id === partId)?.needed;
     const before = await needed();
     const id = await take(world.lotId, 2);
     expect(await stock()).toBe(3);

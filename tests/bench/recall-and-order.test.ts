@@ -101,10 +101,10 @@ describe('with a database', () => {
   test('open jobs count into the list, and its cells run in no spreadsheet', async () => {
     const part = await db.part.findFirstOrThrow();
     await db.part.update({ where: { id: part.id }, data: { reorderAt: 4, name: '=1+1, socket' } });
-    expect((await readOrderList()).rows).toEqual([]);
+    expect((await readOrderList(now)).rows).toEqual([]);
     await db.repairPart.create({ data: { repairId: world.repairId, partId: part.id, quantity: 1 } });
     await makeBooking({ repairId: world.repairId, now });
-    const { rows, jobs } = await readOrderList();
+    const { rows, jobs } = await readOrderList(now);
     expect(jobs).toBe(1);
     expect(rows).toMatchObject([{ code: 'USB-C-16', inStock: 5, needed: 1, left: 4, order: 1 }]);
     const [, line] = parse(orderCsv(rows), { bom: true }) as string[][];
@@ -181,7 +181,7 @@ describe('with a database', () => {
       list: (await listParts()).map(({ inStock, isLow }) => ({ inStock, isLow })),
       part: (await readPart(partId))?.inStock,
       usual: (await usualPartsOf(world.repairId)).map(({ inStock }) => inStock),
-      order: (await readOrderList()).rows.map(({ inStock, order }) => ({ inStock, order })),
+      order: (await readOrderList(now)).rows.map(({ inStock, order }) => ({ inStock, order })),
     });
     const here = await assessedJob(world, now);
     await take(here);

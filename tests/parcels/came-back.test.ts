@@ -51,7 +51,7 @@ describe('a parcel that the post brings back', () => {
   it('is found by its serial, is ready again, and its customer is asked for the address', async () => {
     const jobId = await sent('HW2-80001-F');
     await moveTo(jobId, 'close', BACK);
-    const found = await findArrival('HW2-80001-F', await expectedParcels());
+    const found = await findArrival('HW2-80001-F', await expectedParcels(BACK));
     expect(found).toMatchObject({ state: 'went-back', jobs: [{ stage: 'closed' }] });
     await back(jobId);
     const job = await jobNow(jobId);

@@ -4,6 +4,7 @@ import { book } from '@/lib/jobs/book';
 import { moveJob } from '@/lib/jobs/move';
 import { recordFinding } from '@/lib/jobs/record-finding';
 import { readJob } from '@/lib/jobs/records';
+import { remindOfParcels } from '@/lib/jobs/remind-parcels';
 import { attempt } from '@/lib/outcome';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { writeOffer } from '@/lib/quotes/write-offer';
@@ -81,6 +82,39 @@ describe('two people at one job', () => {
     await Promise.all([send(), send(), send()]);
     expect(await db.finding.count({ where: { jobId } })).toBe(1);
     expect(await db.jobEvent.count({ where: { jobId, kind: 'finding-recorded' } })).toBe(1);
+  });
+
+  it('rounds of the clock at once, while the customer cancels, leave one reminder at most, told before the end', async () => {
+    const { repairId } = await makeWorkshop(NOW);
+    const { jobId } = await makeBooking({ repairId, now: NOW });
+    const later = new Date(NOW.getTime() + 20 * 86_400_000);
+    const actor = { kind: 'customer' } as const;
+    const [first, second, cancelled, third] = await Promise.all([
+      remindOfParcels(later),
+      remindOfParcels(later),
+      attempt(() => moveJob({ jobId, move: 'cancel', note: '', actor, now: later })),
+      remindOfParcels(later),
+    ]);
+    const reminded = first + second + third;
+    expect(reminded).toBeLessThanOrEqual(1);
+    expect(cancelled.ok).toBe(true);
+    const events = await db.jobEvent.findMany({ where: { jobId }, orderBy: { version: 'asc' } });
+    expect(events.map(({ kind, toStage }) => toStage ?? kind)).toEqual([
+      'booked',
+      ...Array.from({ length: reminded }, () => 'parcel-reminded'),
+      'cancelled',
+    ]);
+    expect(await db.mail.count({ where: { jobId, template: 'parcel-awaited' } })).toBe(reminded);
+  });
+
+  it('three rounds of the clock at once send one reminder', async () => {
+    const { repairId } = await makeWorkshop(NOW);
+    const { jobId } = await makeBooking({ repairId, now: NOW });
+    const later = new Date(NOW.getTime() + 20 * 86_400_000);
+    const rounds = await Promise.all([1, 2, 3].map(() => remindOfParcels(later)));
+    expect(rounds.toSorted()).toEqual([0, 0, 1]);
+    expect(await db.jobEvent.count({ where: { jobId, kind: 'parcel-reminded' } })).toBe(1);
+    expect(await db.mail.count({ where: { jobId, template: 'parcel-awaited' } })).toBe(1);
   });
 
   it('yes and no pressed at once leave one answer and one agreed price', async () => {

@@ -5,7 +5,6 @@ import { LinkButton } from '@/app/ui/page/button';
 import { EmptyState } from '@/app/ui/page/empty-state';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
-import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { viewBackups } from '@/lib/backup/records';
@@ -25,6 +24,7 @@ import { readFirstSteps } from '@/lib/workshop/first-steps';
 import type { FirstStep } from '@/lib/workshop/rules/first-steps';
 import { requireStaff } from '../who';
 import { AnswerTag } from './answer-tag';
+import { ParcelsNotCome, PostedTag, waitFacts } from './awaited-parcels';
 import { LackingBackup } from './lacking-backup';
 import { MissedBackup } from './today-backup';
 import { FirstStepsPart } from './today-first';
@@ -47,8 +47,9 @@ export default async function TodayPage() {
     may(who.role, 'settings') ? viewBackups(at, workshop.timeZone) : null,
     may(who.role, 'returns') ? flaggedLots(coverClock(workshop, at), at) : [],
   ]);
-  const { lists, quotes, unanswered, expected } = today;
-  const hasOpenJobs = expected.length > 0 || Object.values(lists).some((list) => list.length > 0);
+  const { lists, quotes, unanswered, expected, notCome } = today;
+  const hasOpenJobs =
+    expected.length + notCome.length > 0 || Object.values(lists).some((list) => list.length > 0);
   const toDo = may(who.role, 'settings')
     ? await readFirstSteps(workshop, {
         hasOpenJobs,
@@ -100,6 +101,7 @@ export default async function TodayPage() {
       />
       <QuotesOnCustomer quotes={quotes} workshop={workshop} role={who.role} />
       <ExpectedPart expected={expected} workshop={workshop} />
+      <ParcelsNotCome parcels={notCome} locale={workshop.locale} />
       <LoadPart load={today.load} workshop={workshop} />
     </>
   );
@@ -148,7 +150,7 @@ function Step(props: { step: { label: string; href: string }; unit: string; numb
 
 /** `toGiveBack` is null for those who have no hand in money. */
 function Counts({ today, toGiveBack }: { today: Today; toGiveBack: number | null }) {
-  const { lists, quotes, unanswered, expected, mail } = today;
+  const { lists, quotes, unanswered, expected, notCome, mail } = today;
   const entries = [
     { href: '#late', label: 'late', count: lists.late.length },
     { href: '#claims', label: 'claims to rule on', count: lists.claims.length },
@@ -158,6 +160,9 @@ function Counts({ today, toGiveBack }: { today: Today; toGiveBack: number | null
     ...(toGiveBack === null ? [] : [{ href: '#give-back', label: 'sums to give back', count: toGiveBack }]),
     { href: '#on-customer', label: 'wait on customers', count: lists.onCustomer.length },
     { href: '#expected', label: 'parcels expected', count: expected.length },
+    ...(notCome.length === 0
+      ? []
+      : [{ href: '#not-come', label: 'parcels that did not come', count: notCome.length }]),
     { href: '#mail', label: 'mails not arrived', count: mail.failed + mail.bounced },
   ];
   return (
@@ -278,11 +283,9 @@ function ExpectedPart(props: { expected: Today['expected']; workshop: WorkshopCa
                 number={showNumber(job.number)}
                 title={`${job.unit}: ${job.repair}`}
                 facts={[
-                  <Tag key="posted" tone={job.reference === '' ? 'waiting' : 'now'}>
-                    {job.reference === '' ? 'not known to be posted' : 'posted'}
-                  </Tag>,
+                  <PostedTag key="posted" job={job} />,
                   job.customer,
-                  `booked ${formatDay(job.bookedOn, workshop.locale, 'short')}`,
+                  ...waitFacts(job, workshop.locale),
                 ]}
                 tag={
                   <LinkButton href={`/workshop/arrivals/${job.number}`} kind="second">

@@ -124,6 +124,8 @@ export const EVENT_DATA = {
   'link-renewed': z.object({}),
   'parcel-named': z.object({ reference: z.string() }),
   'parcel-unnamed': z.object({}),
+  /** that no parcel has come */
+  'parcel-reminded': z.object({}),
   /** the parcel that goes back, as it is packed; what nobody has said is null */
   'parcel-packed': z.object({
     grams: z.number().int().nullable(),
@@ -256,6 +258,8 @@ export function eventLine(kind: string, data: unknown): string {
         : `Parcel posted by the customer: ${event.data.reference}`;
     case 'parcel-unnamed':
       return 'The number of the parcel was taken off again by the customer';
+    case 'parcel-reminded':
+      return 'Reminded that the parcel has not come';
     case 'parcel-packed':
       return event.data.grams === null ? 'Parcel packed' : `Parcel packed, ${event.data.grams} g`;
     case 'unclaimed-notice':

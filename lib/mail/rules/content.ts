@@ -49,6 +49,12 @@ export const factsOf = {
       })
       .optional(),
   }),
+  /** a booked parcel has not come */
+  'parcel-awaited': z.strictObject({
+    keptUntil: calendarDay,
+    /** its customer named a parcel that is on its way */
+    isNamed: z.boolean().optional(),
+  }),
   'unit-arrived': z.strictObject({
     promisedOn: calendarDay.nullable(),
     differences: z.array(text),

@@ -4,6 +4,7 @@ import type { MailTemplate } from './content';
 export const TEMPLATE_WORDS: Record<MailTemplate, string> = {
   'job-booked': 'Booked',
   'job-cancelled': 'Cancelled',
+  'parcel-awaited': 'Parcel awaited',
   'unit-arrived': 'Unit arrived',
   'approval-asked': 'Approval asked',
   'offer-reminder': 'Approval, reminder',

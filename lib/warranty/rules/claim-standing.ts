@@ -1,5 +1,12 @@
 /** What a claim waits for. A contested ruling is gone until it is ruled again; the claim then waits for that. */
-export const CLAIM_STANDINGS = ['to-rule', 'second-look', 'contested', 'ruled', 'closed'] as const;
+export const CLAIM_STANDINGS = [
+  'to-rule',
+  'second-look',
+  'contested',
+  'not-here',
+  'ruled',
+  'closed',
+] as const;
 export type ClaimStanding = (typeof CLAIM_STANDINGS)[number];
 
 /**
@@ -10,9 +17,11 @@ export function claimStanding(claim: {
   state: string;
   ruling: string | null;
   contestedAt: Date | null;
+  job: { arrivedAt: Date | null };
 }): ClaimStanding {
   if (claim.state === 'closed') return 'closed';
   if (claim.state === 'ruled') return 'ruled';
   if (claim.ruling !== null) return 'second-look';
-  return claim.contestedAt === null ? 'to-rule' : 'contested';
+  if (claim.contestedAt !== null) return 'contested';
+  return claim.job.arrivedAt === null ? 'not-here' : 'to-rule';
 }

@@ -28,7 +28,15 @@ describe('where a claim stands', () => {
     ['a final ruling', { state: 'ruled', ruling: 'covered', contestedAt: null }, 'ruled'],
     ['a claim that is over', { state: 'closed', ruling: 'covered', contestedAt: null }, 'closed'],
   ] as const)('%s', (_name, claim, standing) => {
-    expect(claimStanding(claim)).toBe(standing);
+    expect(claimStanding({ ...claim, job: { arrivedAt: AT } })).toBe(standing);
+  });
+
+  it('an open claim whose unit has not come waits for it, and a contested or closed one does not', () => {
+    const job = { arrivedAt: null };
+    const none = { ruling: null, contestedAt: null };
+    expect(claimStanding({ state: 'open', ...none, job })).toBe('not-here');
+    expect(claimStanding({ state: 'open', ...none, contestedAt: AT, job })).toBe('contested');
+    expect(claimStanding({ state: 'closed', ...none, job })).toBe('closed');
   });
 });
 

@@ -9,14 +9,15 @@ import { EmptyState } from '@/app/ui/page/empty-state';
 import { Notice } from '@/app/ui/page/notice';
 import { NumberForm } from '@/app/ui/page/number-form';
 import { PageHead } from '@/app/ui/page/page-head';
-import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
-import { formatDay } from '@/lib/calendar/format';
+import { now } from '@/lib/clock';
 import { labelsPerSheet } from '@/lib/documents/bag-label';
 import {
   type ArrivalFinding,
   type ArrivalJob,
+  byComing,
+  type ExpectedParcel,
   expectedParcels,
   type FoundCertificate,
   findArrival,
@@ -28,11 +29,12 @@ import { rolesThatMay } from '@/lib/people/rules/roles';
 import { nearSerials } from '@/lib/warranty/near-serials';
 import { NearList } from '../../near-list';
 import { requireStaff } from '../../who';
+import { ParcelsNotCome, PostedTag, waitFacts } from '../awaited-parcels';
 import { LabelPlaces } from './label-places';
 
 type Props = { searchParams: Promise<{ q?: string | string[] }> };
 
-const expectedOnce = cache(expectedParcels);
+const expectedOnce = cache(() => expectedParcels(now()));
 const findOnce = cache(async (typed: string) => findArrival(typed, await expectedOnce()));
 
 export async function generateMetadata({ searchParams }: Props): Promise<Metadata> {
@@ -48,7 +50,7 @@ export default async function ArrivalsPage({ searchParams }: Props) {
   await requireStaff(rolesThatMay('take-in'));
   const { q } = await searchParams;
   const typed = String(q ?? '');
-  const expected = await expectedOnce();
+  const { coming, notCome } = byComing(await expectedOnce());
   const [finding, { locale, timeZone }, labels] = await Promise.all([
     findOnce(typed),
     readWorkshop(),
@@ -79,18 +81,19 @@ export default async function ArrivalsPage({ searchParams }: Props) {
       </p>
       {near ? <NearList near={near} locale={locale} /> : null}
       <section aria-labelledby="expected">
-        <h2 id="expected">{`Expected parcels (${expected.length})`}</h2>
-        {expected.length === 0 ? (
+        <h2 id="expected">{`Expected parcels (${coming.length})`}</h2>
+        {coming.length === 0 ? (
           <EmptyState>No parcel is expected. Bookings appear here until they are taken in.</EmptyState>
         ) : (
-          <ParcelList label="Expected parcels" jobs={expected.slice(0, MOST_LISTED)} locale={locale} />
+          <ParcelList label="Expected parcels" jobs={coming.slice(0, MOST_LISTED)} locale={locale} />
         )}
-        {expected.length > MOST_LISTED ? (
+        {coming.length > MOST_LISTED ? (
           <p>
-            <TextLink href="/workshop/jobs?stage=booked">{`All ${expected.length} bookings`}</TextLink>
+            <TextLink href="/workshop/jobs?stage=booked">{`All ${coming.length} bookings`}</TextLink>
           </p>
         ) : null}
       </section>
+      <ParcelsNotCome parcels={notCome} locale={locale} />
       {labels.length === 0 ? null : (
         <section aria-labelledby="labels">
           <h2 id="labels">{`Labels of what waits to be assessed (${labels.length})`}</h2>
@@ -185,7 +188,11 @@ function ClaimLinks({ certificates }: { certificates: readonly FoundCertificate[
   ));
 }
 
-function ParcelList(props: { label: string; jobs: readonly ArrivalJob[]; locale: string }) {
+function ParcelList(props: {
+  label: string;
+  jobs: readonly (ArrivalJob & Partial<ExpectedParcel>)[];
+  locale: string;
+}) {
   return (
     <SlipList label={props.label}>
       {props.jobs.map((job) => (
@@ -195,17 +202,13 @@ function ParcelList(props: { label: string; jobs: readonly ArrivalJob[]; locale:
           kind={job.kind === 'claim' ? 'Claim job' : 'Job'}
           number={showNumber(job.number)}
           title={`${job.unit}: ${job.repair}`}
-          tag={
-            <Tag tone={job.reference === '' ? 'waiting' : 'now'}>
-              {job.reference === '' ? 'not known to be posted' : 'posted'}
-            </Tag>
-          }
+          tag={<PostedTag job={job} />}
           facts={[
             job.customer,
             <span key="serial">
               serial <NumberText text={job.serial} />
             </span>,
-            `booked ${formatDay(job.bookedOn, props.locale, 'short')}`,
+            ...waitFacts(job, props.locale),
             ...(job.reference === ''
               ? []
               : [

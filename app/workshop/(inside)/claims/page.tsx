@@ -8,6 +8,7 @@ import { Table } from '@/app/ui/page/table';
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
+import { type Day, daysBetween } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
@@ -92,7 +93,7 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
             ),
           },
           { key: 'customer', head: 'Customer', cell: (claim) => claim.customer },
-          { key: 'opened', head: 'Opened', cell: (claim) => formatDay(claim.openedOn, locale, 'short') },
+          { key: 'opened', head: 'Opened', cell: (claim) => openedWords(claim, clock.today, locale) },
           {
             key: 'stage',
             head: 'Its job',
@@ -122,9 +123,17 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
 /** The first list with something in it that the person can do; the owner's second look comes before all. */
 function whereToBegin(counts: Record<ClaimStanding, number>, isOwner: boolean): ClaimStanding {
   const order: ClaimStanding[] = isOwner
-    ? ['second-look', 'contested', 'to-rule', 'ruled']
-    : ['contested', 'to-rule', 'second-look', 'ruled'];
+    ? ['second-look', 'contested', 'to-rule', 'not-here', 'ruled']
+    : ['contested', 'to-rule', 'second-look', 'not-here', 'ruled'];
   return order.find((standing) => counts[standing] > 0) ?? 'to-rule';
+}
+
+/** How long a unit has been on its way is counted in the list of those. */
+function openedWords({ openedOn, standing }: ListedClaim, today: Day, locale: string): string {
+  const shown = formatDay(openedOn, locale, 'short');
+  if (standing !== 'not-here') return shown;
+  const days = daysBetween(openedOn, today);
+  return `${shown}, ${days === 1 ? '1 day' : `${days} days`} ago`;
 }
 
 function rulingWords({ ruled }: ListedClaim): string {

@@ -4,6 +4,12 @@ import type { ClaimStanding } from '@/lib/warranty/rules/claim-standing';
 
 export const STANDING_WORDS: Record<ClaimStanding, { label: string; tone: TagTone; meaning: string }> = {
   'to-rule': { label: 'to rule on', tone: 'now', meaning: 'inspect the unit, then rule.' },
+  'not-here': {
+    label: 'not here yet',
+    tone: 'waiting',
+    meaning:
+      'the customer posts or brings the unit. One that never comes is cancelled on its job sheet: until then nobody can open another claim on its certificate.',
+  },
   'second-look': {
     label: 'second look',
     tone: 'warn',

@@ -120,6 +120,10 @@ export default async function SettingsPage({ searchParams }: { searchParams: Pro
           href="/workshop/settings/keeping"
           facts={[
             {
+              term: 'Parcels that do not come',
+              text: `${workshop.parcelRemindDays === 0 ? 'no reminder' : `a reminder after ${workshop.parcelRemindDays} days`}, listed apart after ${workshop.parcelOverDays}`,
+            },
+            {
               term: 'Unclaimed units',
               text:
                 workshop.unclaimedNotices === 0

@@ -49,6 +49,8 @@ export const ofLib: FormsOfFiles = [
     {
       keepingInput: {
         fields: {
+          parcelRemindDays: '14',
+          parcelOverDays: '45',
           unclaimedNotices: '3',
           unclaimedAfterDays: '30',
           unclaimedEveryDays: '30',

@@ -43,7 +43,7 @@ export default async function ClaimPage({ params, searchParams }: Props) {
   const { found, workshop } = props;
   const { claim, job, certificate } = found;
   const { locale, timeZone } = workshop;
-  const standing = claimStanding(claim);
+  const standing = claimStanding({ ...claim, job });
   const due = rulingDue({ ...claim, job }, await readAnswerClock(workshop, now()), timeZone);
   const chosen = { before: one(search.before), after: one(search.after), repair: one(search.repair) };
   return (
@@ -56,11 +56,7 @@ export default async function ClaimPage({ params, searchParams }: Props) {
         }
         title={`${certificate.modelName}: ${symptomWords(claim.symptom)}`}
         lead={claim.details === '' ? undefined : `“${claim.details}”`}
-        next={nextWords(
-          standing,
-          { stage: job.stage, isLate: claim.isLate },
-          due && formatDay(due.on, locale, 'weekday'),
-        )}
+        next={nextWords(standing, claim.isLate, due && formatDay(due.on, locale, 'weekday'))}
       />
       {search.saved ? (
         <Notice kind="good" role="status">
@@ -112,19 +108,15 @@ export default async function ClaimPage({ params, searchParams }: Props) {
   );
 }
 
-function nextWords(
-  standing: ClaimStanding,
-  { stage, isLate }: { stage: string; isLate: boolean },
-  dueOn: string | null,
-): string {
+function nextWords(standing: ClaimStanding, isLate: boolean, dueOn: string | null): string {
   const promised = dueOn === null ? '' : ` The customer was promised an answer by ${dueOn}.`;
-  if (standing === 'to-rule' && stage === 'booked') {
-    const asked = isLate
-      ? ' It came late: whether it is let in is said with the ruling, and the customer may ask by message before that.'
-      : '';
-    return `the customer posts the unit.${asked} One that never comes is cancelled on the job sheet: until then nobody can open another claim on this certificate.`;
-  }
   switch (standing) {
+    case 'not-here': {
+      const asked = isLate
+        ? ' It came late: whether it is let in is said with the ruling, and the customer may ask by message before that.'
+        : '';
+      return `the customer posts the unit.${asked} One that never comes is cancelled on the job sheet: until then nobody can open another claim on this certificate.`;
+    }
     case 'to-rule':
       return `compare, inspect, and rule.${promised}`;
     case 'second-look':

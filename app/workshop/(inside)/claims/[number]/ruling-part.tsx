@@ -18,9 +18,9 @@ import { SecondLookForm } from './second-look-form';
 /** The ruling: the form while there is none, the second look while it waits for one, and what was ruled. */
 export function RulingPart(props: CaseProps) {
   const { claim } = props.found;
-  const standing = claimStanding(claim);
+  const standing = claimStanding({ ...claim, job: props.found.job });
   const reason = reasonOf(props.found.job.events);
-  const isToRule = standing === 'to-rule' || standing === 'contested';
+  const isToRule = standing === 'not-here' || standing === 'to-rule' || standing === 'contested';
   return (
     <section id="ruling" aria-labelledby="ruling-head">
       <h2 id="ruling-head">Ruling</h2>

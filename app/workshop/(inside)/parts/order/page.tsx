@@ -4,13 +4,14 @@ import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { readOrderList } from '@/lib/bench/order-records';
+import { now } from '@/lib/clock';
 import { requireStaff } from '../../../who';
 
 export const metadata: Metadata = { title: 'Order list' };
 
 export default async function OrderPage() {
   await requireStaff();
-  const { rows, jobs } = await readOrderList();
+  const { rows, jobs } = await readOrderList(now());
   return (
     <>
       <PageHead

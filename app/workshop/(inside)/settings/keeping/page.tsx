@@ -26,9 +26,32 @@ export default async function KeepingPage() {
       <PageHead
         above={<TextLink href="/workshop/settings">Settings</TextLink>}
         title="Keeping"
-        lead="Units that nobody fetches, how long you keep what you know of people, and backups of everything."
+        lead="Parcels that do not come, units that nobody fetches, how long you keep what you know of people, and backups of everything."
       />
       <ActionForm action={saveKeeping} hidden={{ seenAt: workshop.updatedAt.toISOString() }} label="Keeping">
+        <h2>Parcels that do not come</h2>
+        <p className="max-w-[42rem]">
+          Counted from the booking, or from the day the customer gave the number of their parcel. Nothing is
+          cancelled by itself.
+        </p>
+        <TextField
+          name="parcelRemindDays"
+          label="Remind the customer after"
+          hint="One message, with the day until which you keep it open. 0 sends none."
+          inputMode="numeric"
+          unit="days"
+          width="short"
+          defaultValue={workshop.parcelRemindDays}
+        />
+        <TextField
+          name="parcelOverDays"
+          label="Counts as not coming after"
+          hint="Today and Arrivals then list it apart, and no parts are ordered for it. A reminder always leaves 14 days."
+          inputMode="numeric"
+          unit="days"
+          width="short"
+          defaultValue={workshop.parcelOverDays}
+        />
         <h2>Units nobody fetches</h2>
         <p className="max-w-[42rem]">{UNCLAIMED_LAW}</p>
         <TextField

@@ -6,7 +6,7 @@ import { readWorkshop } from '@/lib/workshop/records';
 
 export async function GET(): Promise<Response> {
   await requireStaff();
-  const [{ rows }, { timeZone }] = await Promise.all([readOrderList(), readWorkshop()]);
+  const [{ rows }, { timeZone }] = await Promise.all([readOrderList(now()), readWorkshop()]);
   return new Response(orderCsv(rows), {
     headers: {
       'content-type': 'text/csv; charset=utf-8',

@@ -1,0 +1,34 @@
+import { JobPage, Next, Para, Title } from './frame';
+import type { Writer } from './letter';
+import { fullDay, money } from './words';
+
+export const parcelAwaited: Writer<'parcel-awaited'> = ({ isNamed, keptUntil }, setting) => {
+  const until = fullDay(keptUntil, setting);
+  const isClaim = setting.job.kind === 'claim';
+  const what = isClaim ? 'claim' : 'booking';
+  return {
+    to: 'customer',
+    subject: `Your parcel is not here yet: job ${setting.job.number}`,
+    summary: `We keep your ${what} open until ${until}.`,
+    body: (
+      <>
+        <Title>We still wait for your parcel</Title>
+        <Para>
+          {isNamed
+            ? 'You told us the number of your parcel, and it has not reached us. It should be here by now.'
+            : `Your ${what} is open, and your unit has not reached us.`}
+        </Para>
+        <JobPage setting={setting}>Open the job page</JobPage>
+        <Next
+          what={
+            isNamed
+              ? 'Please ask your carrier where the parcel is; keep the receipt for that. Is the number wrong? Change it on the job page. If you learn that it is lost, write to us there.'
+              : 'Post the unit with the packing slip from the job page. If you do not want to send it any more, cancel there. If you have posted it, give us the number of the parcel there.'
+          }
+          when={`We keep your ${what} open until ${until}. After that day we may cancel it, and tell you.${isClaim ? ' It counts from the day it was opened; a new claim counts from the day that one is opened.' : ''} We do not remind you again.`}
+          costs={`Waiting and cancelling are free of charge (${money(0, setting)}).`}
+        />
+      </>
+    ),
+  };
+};
