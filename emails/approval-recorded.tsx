@@ -14,7 +14,15 @@ export const approvalRecorded: Writer<'approval-recorded'> = (facts, setting) =>
   WRITTEN[facts.decision](facts, setting);
 
 function accepted(facts: Facts, setting: Setting): Letter {
-  const { revision, gross, promise, startAfter, isFirst = false, isAfterInspection = false } = facts;
+  const {
+    revision,
+    gross,
+    promise,
+    startAfter,
+    afterNoTo,
+    isFirst = false,
+    isAfterInspection = false,
+  } = facts;
   const price = `${cost(gross, setting)}. ${leftAfterYes(facts, setting)}`;
   const starts = isFirst || isAfterInspection;
   const { job } = setting;
@@ -27,7 +35,16 @@ function accepted(facts: Facts, setting: Setting): Letter {
     body: (
       <>
         <Title>{starts ? 'Thank you, your yes is recorded' : 'Thank you, the repair goes on'}</Title>
-        <Para>You said yes to revision {revision} of the quote. Keep this message as your record of it.</Para>
+        {afterNoTo === undefined ? (
+          <Para>
+            You said yes to revision {revision} of the quote. Keep this message as your record of it.
+          </Para>
+        ) : (
+          <Para>
+            You said no to revision {afterNoTo} of the quote, and then yes after all. The yes is kept as
+            revision {revision}, at the same price. Keep this message as your record of it.
+          </Para>
+        )}
         <Moved promise={promise} setting={setting} />
         <Next
           what={
@@ -65,7 +82,7 @@ function leftAfterYes({ balance, replaced }: Facts, setting: Setting): string {
 
 /** After a no, `gross` is the fees alone, and nothing for a claim. */
 function declined(facts: Facts, setting: Setting): Letter {
-  const { revision, gross, inspectionFee = 0, balance, replaced } = facts;
+  const { revision, gross, inspectionFee = 0, balance, replaced, yesUntil } = facts;
   const left =
     balance === undefined ? '' : ` ${leftSentence(balance, setting)}${replacedSentence(replaced, setting)}`;
   const { job } = setting;
@@ -77,9 +94,16 @@ function declined(facts: Facts, setting: Setting): Letter {
       <>
         <Title>We send your unit back unrepaired</Title>
         <Para>
-          You said no to revision {revision} of the quote. That price no longer applies. You need not give a
-          reason.
+          You said no to revision {revision} of the quote.
+          {yesUntil ? '' : ' That price no longer applies.'} You need not give a reason.
         </Para>
+        {yesUntil ? (
+          <Para>
+            Changed your mind, or pressed the wrong button? You can still say yes at that price, until the end
+            of {fullDay(yesUntil, setting)} or until your unit is packed, whichever comes first. The button is
+            on the job page.
+          </Para>
+        ) : null}
         <Next
           what="We close your unit up and pack it. We write again when it is ready to go back."
           when="Within a few days."

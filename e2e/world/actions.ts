@@ -116,6 +116,7 @@ export const actions: readonly ActionRow[] = [
   ...inFile('/certificate/lost/actions.ts', [['sendAgain', anyone]]),
   ...inFile('/job/[token]/actions.ts', [
     ['decide', ['private link'], { ...jobLink, form: yes }],
+    ['sayYesAfterAll', ['private link'], { ...jobLink, form: yes }],
     ['writeMessage', ['private link'], jobLink],
     ['giveReference', ['private link'], jobLink],
     ['cancelBooking', ['private link'], jobLink],
@@ -127,7 +128,7 @@ export const actions: readonly ActionRow[] = [
   ...inFile('/quote/[token]/actions.ts', [
     ['answer', ['private link'], quoteLink],
     ['decide', ['private link'], { ...quoteLink, form: yes }],
-    ['sayYesAfterAll', ['private link'], quoteLink],
+    ['sayYesAfterAll', ['private link'], { ...quoteLink, form: yes }],
     ['goOnToBook', ['private link'], quoteLink],
   ]),
   ...inFile('/workshop/sign-in/actions.ts', [

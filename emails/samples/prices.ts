@@ -207,6 +207,22 @@ export const priceSamples: readonly Sample[] = [
     job: { agreed: 1200, isRepaired: false },
   },
   {
+    name: 'Approval recorded: no, while the price is held',
+    content: {
+      template: 'approval-recorded',
+      data: { revision: 2, decision: 'declined', gross: 1200, yesUntil: day('2026-12-27') },
+    },
+    job: { agreed: 1200, isRepaired: false },
+  },
+  {
+    name: 'Approval recorded: yes after a no',
+    content: {
+      template: 'approval-recorded',
+      data: { revision: 4, decision: 'accepted', gross: 13150, afterNoTo: 2 },
+    },
+    job: { agreed: 13150 },
+  },
+  {
     name: 'Approval recorded: no',
     content: { template: 'approval-recorded', data: { revision: 2, decision: 'declined', gross: 1200 } },
     job: { agreed: 1200, isRepaired: false },

@@ -4,6 +4,7 @@ import { compareDays, type Day, dayFromDate } from '@/lib/calendar/day';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { Refusal } from '@/lib/outcome';
 import { agreedOf, isAgreedTo, offerOf } from '@/lib/quotes/rules/agreed';
+import { heldNoOfJob } from '@/lib/quotes/stored-held-no';
 import { mayContest } from '@/lib/warranty/rules/ruling';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { type Actor, moveBy } from './actor';
@@ -52,6 +53,7 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     ...(kind === 'claim' && !hasAgreedPaidOffer ? NO_CONTRACT : withdrawalFacts(job, today)),
     isRepaired: isRepaired(job.events),
     recalledParts: recalledPartsOf(job),
+    isNoHeld: today !== null && heldNoOfJob(job, today) !== null,
     isWithCarrier: job.sentBackAt !== null && job.carrier !== '',
     hasLeft: hasLeft(job.events),
     isHandoverNamed: isHandoverNamed({ ...job, by: 'carrier' }),

@@ -84,7 +84,7 @@ async function keptRows(now: Date, zone: string): Promise<KeptRow[]> {
     WITH move AS (
       SELECT e."jobId", e."version", (e."data"->>'from')::date AS "from", (e."data"->>'to')::date AS "to", EXISTS (
         SELECT 1 FROM "job_event" m
-        WHERE m."jobId" = e."jobId" AND m."at" = e."at" AND (m."fromStage" = 'awaiting-approval'
+        WHERE m."jobId" = e."jobId" AND m."at" = e."at" AND (m."fromStage" IN ('awaiting-approval', 'declined')
           OR m."fromStage" = 'ready' AND m."toStage" IN ('on-bench', 'assessing'))) AS "isWait"
       FROM "job_event" e
       WHERE e."kind" = 'promise-moved' AND e."data"->>'from' IS NOT NULL
@@ -101,7 +101,9 @@ async function keptRows(now: Date, zone: string): Promise<KeptRow[]> {
           WHERE e."jobId" = j."id" AND e."toStage" = 'awaiting-approval') END AS asked
       FROM "job" j LEFT JOIN own o ON o."jobId" = j."id" LEFT JOIN waited w ON w."jobId" = j."id"
       WHERE j."arrivedAt" >= ${lookBack(now)} AND j."promisedOn" IS NOT NULL AND j."stage" NOT IN ('cancelled', 'declined')
-        AND NOT EXISTS (SELECT 1 FROM "job_event" d WHERE d."jobId" = j."id" AND d."toStage" = 'declined')
+        AND NOT EXISTS (SELECT 1 FROM "job_event" d WHERE d."jobId" = j."id" AND d."toStage" = 'declined' AND NOT EXISTS (
+          SELECT 1 FROM "job_event" y WHERE y."jobId" = j."id" AND y."version" > d."version"
+            AND y."fromStage" = 'declined' AND y."toStage" = 'on-bench'))
     )
     SELECT TO_CHAR(day, 'YYYY-MM') AS month, COUNT(*)::int AS promises,
       (COUNT(*) FILTER (WHERE ready <= day))::int AS kept, (COUNT(*) FILTER (WHERE ready IS NULL))::int AS "notReady",

@@ -5,7 +5,9 @@ import type { BenchJob } from './rules/promise';
 
 /** Jobs older than this say little of how the workshop works today (common practice, no source). */
 export const LOOK_BACK_DAYS = 400;
-const WAIT_STAGES = ['awaiting-approval', 'ready'];
+const WAIT_STAGES = ['awaiting-approval', 'declined', 'ready'];
+/** In these it waits for its customer: for an answer, or after a no that is taken back. */
+const CUSTOMER_STAGES: readonly (string | null)[] = ['awaiting-approval', 'declined'];
 const DAY_MILLISECONDS = 86_400_000;
 
 /** The instant from which jobs are looked at. */
@@ -14,15 +16,20 @@ export function lookBack(now: Date): Date {
 }
 
 /**
- * Every job that arrived in the last four hundred days, as far as promises go, in the order of arrival. Jobs the customer declined and
- * claims sent back without repair are left out: a unit packed unrepaired says nothing of a repair.
+ * Every job that arrived in the last four hundred days, as far as promises go, in the order of arrival. Jobs the customer declined
+ * for good and claims sent back without repair are left out: a unit packed unrepaired says nothing of a repair.
  */
 export async function readBenchJobs(o: { zone: string; now: Date }, client: Tx = db): Promise<BenchJob[]> {
   const rows = await client.job.findMany({
     where: {
       arrivedAt: { gte: lookBack(o.now), lte: o.now },
       stage: { notIn: ['cancelled', 'declined'] },
-      events: { none: { toStage: 'declined' } },
+      AND: {
+        OR: [
+          { events: { none: { toStage: 'declined' } } },
+          { events: { some: { fromStage: 'declined', toStage: 'on-bench' } } },
+        ],
+      },
       // One that was contested and then repaired has both moves; one that was contested and is not ready is at the bench again.
       OR: [
         { kind: 'repair' },
@@ -90,16 +97,16 @@ function waitForStart(
 
 type StageEvent = { at: Date; fromStage: string | null; toStage: string | null };
 
-/** Each entry into waiting for approval, to the move that left it; the last may still be open. */
+/** Each entry into waiting for the customer, to the move that left it; the last may still be open. */
 function waits(
   events: readonly StageEvent[],
   dayOf: (instant: Date) => Day,
 ): { from: Day; to: Day | null }[] {
   const found: { from: Day; to: Day | null }[] = [];
   for (const event of events) {
-    if (event.toStage === 'awaiting-approval') found.push({ from: dayOf(event.at), to: null });
     const open = found.at(-1);
-    if (event.fromStage === 'awaiting-approval' && open?.to === null) open.to = dayOf(event.at);
+    if (CUSTOMER_STAGES.includes(event.fromStage) && open?.to === null) open.to = dayOf(event.at);
+    if (CUSTOMER_STAGES.includes(event.toStage)) found.push({ from: dayOf(event.at), to: null });
   }
   return found;
 }

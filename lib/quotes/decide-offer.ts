@@ -1,5 +1,4 @@
-import { compareDays, type Day, dayFromDate, dayInZone, dayToDate } from '@/lib/calendar/day';
-import { workingDaysBetween } from '@/lib/calendar/working';
+import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { moneyFactsSince } from '@/lib/invoices/stored-replaced';
 import { issueForJob } from '@/lib/invoices/write-invoice-of-job';
@@ -7,25 +6,21 @@ import type { Actor } from '@/lib/jobs/actor';
 import { factsOf } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, readStage } from '@/lib/jobs/records';
 import { answerMove } from '@/lib/jobs/rules/guards';
-import { changedText } from '@/lib/jobs/rules/shown-terms';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { lockJob } from '@/lib/jobs/write-lock';
-import { writeUnderRepair } from '@/lib/jobs/write-under-repair';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
-import { writeFirstPromise } from '@/lib/promise/write-first';
 import { writePromiseMove } from '@/lib/promise/write-move';
-import { newestVersion } from '@/lib/warranty/records';
-import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
-import { termsId } from '@/lib/workshop/terms-id';
-import { keepTerms } from '@/lib/workshop/write-terms';
+import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { feesAfterNo } from './rules/after-no';
 import { agreedOf } from './rules/agreed';
-import { withdrawUntil as lastDayToWithdraw, readWithdrawalRule } from './rules/withdrawal';
+import { yesAfterNo } from './rules/held-no';
+import { isHeld } from './rules/held-price';
 import { readLinesAfterNo } from './stored-after-no';
 import { priceFacts, readOfferWords } from './stored-offer-words';
 import { type StoredRevision, writeOwed } from './write-owed';
+import { requireTerms, writeYes } from './write-yes';
 
 type Revision = NonNullable<JobRecord['quotes'][number]>['revisions'][number];
 
@@ -60,23 +55,20 @@ export async function decideOffer(o: {
     if (!job || !quote || !offer) throw new Refusal('not-found', 'There is no such price to answer.');
     const key = answerMove(o.decision, factsOf(job));
     const taken = key === 'decline-the-rest' ? 'rest-declined' : o.decision;
-    if (offer.state === o.decision) return taken;
+    const isTakenBack = yesAfterNo(job.events, { no: o.revision }) !== null;
+    if (offer.state === o.decision && !isTakenBack) return taken;
     if (offer.state !== 'sent') throw new Refusal('conflict', 'This price was answered or replaced already.');
     const workshop = await readWorkshop(tx);
     const today = dayInZone(o.now, workshop.timeZone);
-    if (o.decision === 'accepted' && compareDays(today, dayFromDate(offer.validUntil)) > 0) {
+    const validUntil = dayFromDate(offer.validUntil);
+    if (o.decision === 'accepted' && !isHeld(validUntil, today)) {
       throw new Refusal('conflict', 'This price is no longer valid. We will write to you with a new one.');
     }
     const makesContract = o.decision === 'accepted' && !factsOf(job).isContractMade;
     // What was agreed to is written from the records, never taken from the form that was sent.
     const words = readOfferWords(job, offer, { workshop, today });
     const agreedText = o.decision === 'accepted' ? words.agreed : words.declined;
-    if (makesContract && !o.isTermsAccepted) {
-      throw new Refusal('invalid', 'Tick the box to agree to the terms', 'terms');
-    }
-    const stand = termsId(workshop.termsText);
-    const changed = makesContract ? changedText(o.shownTerms ?? stand, stand) : '';
-    if (changed !== '') throw new Refusal('conflict', `${changed} Nothing is agreed to yet.`, 'terms');
+    if (makesContract) requireTerms(workshop, o);
     const move = moveOf(key);
     await writeEvent(tx, {
       jobId: job.id,
@@ -87,24 +79,10 @@ export async function decideOffer(o: {
       to: move.to,
       event: { kind: 'offer-decided', data: { revision: o.revision, decision: o.decision } },
     });
-    // What is proved, certified and counted is the repair that was agreed to.
-    const { repairId } = offer;
-    const isOther = key === 'approve' && repairId !== null && repairId !== job.repair.id;
-    const under = isOther ? await writeUnderRepair(tx, { ...o, job, repairId }) : job;
-    const { isStartAllowed, withdrawUntil } = factsOf(job, today);
-    let startAfter = isStartAllowed ? null : withdrawUntil;
-    if (makesContract)
-      startAfter = await makeContract(tx, { job: { ...job, ...under }, offer, workshop, ...o });
-    else if (o.decision === 'accepted' && o.isStartAsked && job.withdrawUntil && !job.startRequestedAt) {
-      await writeEvent(tx, {
-        jobId: job.id,
-        actor: o.actor,
-        now: o.now,
-        set: { startRequestedAt: o.now },
-        event: { kind: 'start-requested', data: {} },
-      });
-      startAfter = null;
-    }
+    const yes =
+      o.decision === 'accepted'
+        ? await writeYes(tx, { job, offer, workshop, ...o })
+        : { startAfter: null, waits: 0 };
     if (taken !== 'rest-declined') {
       await tx.quoteRevision.updateMany({
         where: { quoteId: quote.id, state: 'accepted' },
@@ -118,9 +96,7 @@ export async function decideOffer(o: {
     const agreed = await nowAgreed(tx, { taken, offer, job, quote, workshop, agreedText, ...o });
     // An invoice that was issued ahead is credited, and replaced by one over what is owed now.
     if (taken !== 'rest-declined' && job.invoices.length > 0) await issueForJob(tx, o);
-    const waits =
-      makesContract && startAfter ? await workingDaysUntil(tx, startAfter, { today, workshop }) : 0;
-    const furtherDays = taken === 'accepted' ? (offer.workingDays ?? 0) + waits : 0;
+    const furtherDays = taken === 'accepted' ? (offer.workingDays ?? 0) + yes.waits : 0;
     const promise =
       move.to === 'declined'
         ? null
@@ -134,7 +110,8 @@ export async function decideOffer(o: {
         ...(await moneyFactsSince(tx, job)),
         ...(promise ? { promise } : {}),
         ...(makesContract ? { isFirst: true } : taken === 'accepted' ? priceFacts(job) : {}),
-        ...(taken === 'accepted' && startAfter ? { startAfter } : {}),
+        ...(yes.startAfter ? { startAfter: yes.startAfter } : {}),
+        ...(move.to === 'declined' && isHeld(validUntil, today) && { yesUntil: validUntil }),
       },
       to: job.customer.email,
       jobId: job.id,
@@ -142,51 +119,6 @@ export async function decideOffer(o: {
     });
     return taken;
   });
-}
-
-type Contract = {
-  job: JobRecord;
-  offer: Revision;
-  workshop: WorkshopCard;
-  isStartAsked?: boolean;
-  actor: Actor;
-  now: Date;
-};
-
-/**
- * The first yes of a job that staff opened, or to a price on a claim that covers nothing, makes the contract: from now the terms
- * are agreed to, the days to withdraw run (Directive 2011/83/EU Art. 9(2)(a)), and a day is promised where none was. Gives
- * the day that work waits for, or null where it may begin at once.
- */
-async function makeContract(tx: Tx, o: Contract): Promise<Day | null> {
-  const today = dayInZone(o.now, o.workshop.timeZone);
-  const rule = readWithdrawalRule(o.workshop.withdrawalRule);
-  const until = lastDayToWithdraw(today, rule, await readCalendar(o.workshop, today, tx));
-  const isStartAsked = until !== null && o.isStartAsked === true;
-  await tx.job.update({
-    where: { id: o.job.id },
-    data: {
-      termsAcceptedAt: o.now,
-      termsId: await keepTerms(tx, o.workshop, o.now),
-      policyVersionId: newestVersion(o.job.repair.policy).id,
-      returnFeeMinor: o.job.kind === 'claim' ? 0 : o.workshop.returnFeeMinor,
-      withdrawUntil: until && dayToDate(until),
-      startRequestedAt: isStartAsked ? o.now : null,
-    },
-  });
-  const startsAfter = isStartAsked ? null : until;
-  if (o.job.promisedOn === null)
-    await writeFirstPromise(tx, { ...o, startsAfter, furtherDays: o.offer.workingDays ?? 0 });
-  return startsAfter;
-}
-
-/** Days that work waits for the end of the right to withdraw; the promise moves by them. */
-async function workingDaysUntil(
-  tx: Tx,
-  until: Day,
-  o: { today: Day; workshop: WorkshopCard },
-): Promise<number> {
-  return workingDaysBetween(o.today, until, await readCalendar(o.workshop, o.today, tx));
 }
 
 type Answered = {

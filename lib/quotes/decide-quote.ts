@@ -5,6 +5,7 @@ import { Refusal } from '@/lib/outcome';
 import { readWorkshop } from '@/lib/workshop/records';
 import { requireBookings } from '@/lib/workshop/require-bookings';
 import { readQuote } from './records';
+import { yesAfterNo } from './rules/held-no';
 import { isHeld } from './rules/held-price';
 import { isInspectionOnly } from './rules/inspection-fee';
 import { requestMove } from './rules/request-states';
@@ -29,7 +30,8 @@ export async function decideQuote(o: {
     const quote = await readQuote({ id: o.quoteId }, tx);
     const offer = quote?.revisions.find(({ revision }) => revision === o.revision);
     if (!quote || !offer) throw new Refusal('not-found', 'There is no such price to answer.');
-    if (offer.state === o.decision) return;
+    const isTakenBack = yesAfterNo(quote.events, { no: o.revision }) !== null;
+    if (offer.state === o.decision && !isTakenBack) return;
     if (offer.state !== 'sent') {
       throw new Refusal('conflict', 'This price was answered or replaced already.');
     }

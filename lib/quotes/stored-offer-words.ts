@@ -6,7 +6,7 @@ import { formatMoney } from '@/lib/money/amount';
 import type { WorkshopCard } from '@/lib/workshop/records';
 import { agreedOf } from './rules/agreed';
 import { isInspectionOnly } from './rules/inspection-fee';
-import { type OfferWords, offerWords } from './rules/offer-words';
+import { type OfferWords, offerWords, type YesAfterNo, yesAfterNoWords } from './rules/offer-words';
 import { readWithdrawalRule } from './rules/withdrawal';
 import { DAYS_TO_WITHDRAW } from './rules/withdrawal-text';
 import { readCostOfNo } from './stored-after-no';
@@ -27,6 +27,24 @@ export function readOfferWords(
       gross: offer.grossMinor,
       before: agreed?.grossMinor ?? 0,
       cost: readCostOfNo(job, workshop),
+      startAfter: readStartAfter(job, { workshop, today }),
+    },
+    (minor) => formatMoney(minor, workshop.currency, workshop.locale),
+  );
+}
+
+/** The words of a yes to a price that was declined on a job, from its records: shown before it, and kept with it. */
+export function readYesAfterNoWords(
+  job: JobRecord,
+  declined: { grossMinor: number; repair: { name: string } | null },
+  { workshop, today }: { workshop: WorkshopCard; today: Day },
+): YesAfterNo {
+  return yesAfterNoWords(
+    {
+      isOrder: !factsOf(job).isContractMade,
+      repair: declined.repair?.name ?? null,
+      gross: declined.grossMinor,
+      back: agreedOf(job)?.grossMinor ?? 0,
       startAfter: readStartAfter(job, { workshop, today }),
     },
     (minor) => formatMoney(minor, workshop.currency, workshop.locale),

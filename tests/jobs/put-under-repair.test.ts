@@ -10,6 +10,7 @@ import { recordWork } from '@/lib/jobs/record-work';
 import { eventLine } from '@/lib/jobs/rules/events';
 import { walkIn } from '@/lib/jobs/walk-in';
 import { readBenchJobs } from '@/lib/promise/records';
+import { approveAfterNo } from '@/lib/quotes/approve-after-no';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { useDatabase } from '@/tests/database';
@@ -191,6 +192,18 @@ test('a no leaves the job under its repair', async () => {
   const revision = await askPrice(jobId, now, { lines: [FADER], repairId: fader.repairId });
   await decideOffer({ jobId, revision, decision: 'declined', actor: { kind: 'customer' }, now: LATER });
   expect((await jobNow(jobId)).repair.id).toBe(world.repairId);
+});
+
+test('a no that becomes a yes puts the job under it', async () => {
+  const jobId = await assessedJob(world, now);
+  const revision = await askPrice(jobId, now, { lines: [FADER], repairId: fader.repairId });
+  await decideOffer({ jobId, revision, decision: 'declined', actor: { kind: 'customer' }, now: LATER });
+  await approveAfterNo({ jobId, revision, now: LATER });
+  const job = await jobNow(jobId);
+  expect(job.repair.id).toBe(fader.repairId);
+  expect(job.quotes[0]?.revisions.at(-1)?.agreedText).toContain(
+    'for the repair “Fader replaced”, instead of',
+  );
 });
 
 test('a yes changes nothing where staff put the job under that repair meanwhile', async () => {

@@ -46,6 +46,7 @@ const READY: JobFacts = {
   isWithCarrier: false,
   hasLeft: false,
   mayContest: false,
+  isNoHeld: false,
 };
 
 describe('the table of stages', () => {
@@ -406,6 +407,16 @@ describe('who may move a job, and what must hold', () => {
     expect(answerMove(decision, { kind: 'repair', ruling: null })).not.toBe('decline-the-rest');
   });
 
+  it.each([
+    ['while the price is held', 'declined', true, []],
+    ['not once it is held no more, nor after a withdrawal', 'declined', false, ['no-held']],
+    ['not once it is packed', 'ready', true, ['wrong-stage']],
+  ] as const)('a no becomes a yes %s', (_name, stage, isNoHeld, reasons) => {
+    const answer = mayMove('approve-after-no', { ...READY, stage, isNoHeld }, 'customer');
+    expect(answer.allowed ? [] : answer.reasons).toEqual(reasons);
+    expect(mayMove('approve-after-no', { ...READY, stage, isNoHeld }, 'owner').allowed).toBe(false);
+  });
+
   it('no sequence of moves leaves the table, whatever the facts', () => {
     const facts = fc.record<Omit<JobFacts, 'stage'>>({
       kind: fc.constantFrom('repair', 'claim'),
@@ -428,6 +439,7 @@ describe('who may move a job, and what must hold', () => {
       isWithCarrier: fc.boolean(),
       hasLeft: fc.boolean(),
       mayContest: fc.boolean(),
+      isNoHeld: fc.boolean(),
     });
     const by = fc.constantFrom<MoveBy>('customer', 'staff', 'owner', 'clock');
     const walk = fc.array(fc.tuple(facts, by, fc.nat()), { maxLength: 30 });

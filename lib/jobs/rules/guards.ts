@@ -48,6 +48,8 @@ export type JobFacts = {
   /** the customer asked for the start, or may not withdraw any more */
   isStartAllowed: boolean;
   mayWithdraw: boolean;
+  /** the customer said no to a price that is still held, so that the no may become a yes */
+  isNoHeld: boolean;
   /** the customer has not used the one contest against a ruling other than covered */
   mayContest: boolean;
 };
@@ -109,6 +111,7 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   // A part of a recalled lot is taken out wherever the unit is found with it.
   'not-left-before': (facts) => !facts.hasLeft || (facts.recalledParts ?? []).length > 0,
   'may-contest': (facts) => facts.mayContest,
+  'no-held': (facts) => facts.isNoHeld,
 };
 
 /**
@@ -193,6 +196,7 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   'not-left-before':
     'The unit left once, and its papers stand. What has to be done to it now is a claim, or a job of its own.',
   'may-contest': 'There is no ruling that can still be contested.',
+  'no-held': 'The customer has said no to no price that is still held.',
 };
 
 /**

@@ -50,7 +50,8 @@ export type Need =
   | 'handover-named'
   | 'went-by-carrier'
   | 'not-left-before'
-  | 'may-contest';
+  | 'may-contest'
+  | 'no-held';
 
 export type StageMail =
   | 'job-booked'
@@ -153,6 +154,16 @@ export const MOVES = [
     mail: 'approval-recorded',
     label: 'No, only the covered part',
     consequence: 'The covered part is repaired free of charge, and the rest stays as it is.',
+  },
+  {
+    key: 'approve-after-no',
+    from: ['declined'],
+    to: 'on-bench',
+    by: ['customer'],
+    needs: ['no-held'],
+    mail: 'approval-recorded',
+    label: 'Yes after all',
+    consequence: 'The repair goes on at the price that was declined first.',
   },
   {
     key: 'take-back-price',
@@ -293,7 +304,8 @@ export const MOVES = [
     needs: ['ruled'],
     mail: 'unit-ready',
     label: 'Packed for return',
-    consequence: 'Tells the customer what the return costs and that the unit goes out once it is paid.',
+    consequence:
+      'Tells the customer what the return costs and that the unit goes out once it is paid. From then on a no to a price can no longer become a yes.',
   },
   {
     key: 'repair-after-all',

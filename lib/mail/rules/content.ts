@@ -120,6 +120,10 @@ export const factsOf = {
     /** this yes made the contract: what the law asks to confirm comes with it */
     isFirst: z.boolean().optional(),
     isAfterInspection,
+    /** after a no: the last day on which it may still become a yes, unless the unit is packed before */
+    yesUntil: calendarDay.optional(),
+    /** a yes to the price that was declined as this revision */
+    afterNoTo: z.int().optional(),
   }),
   'withdrawal-recorded': z.strictObject({
     /** day and time of receipt where the workshop is, as text */

@@ -74,6 +74,28 @@ export function offerWords(
   };
 }
 
+export type YesAfterNo = Pick<OfferWords, 'onYes' | 'yes' | 'agreed'>;
+
+/**
+ * The words of a yes to a price that the customer had declined, in place of what a no costs (`back`); amounts are minor units
+ * with tax, and an order is a yes that makes the contract.
+ */
+export function yesAfterNoWords(
+  o: { isOrder: boolean; repair: string | null; gross: number; back: number; startAfter: string | null },
+  money: (minor: number) => string,
+): YesAfterNo {
+  const price = money(o.gross);
+  const what = o.repair ? `the repair “${o.repair}”` : 'this repair';
+  return {
+    onYes: `We repair it after all, ${whenWorkGoesOn(o.startAfter)}, at this price. You pay when it is done.`,
+    // A button that orders says that it costs something (Directive 2011/83/EU Art. 8(2)).
+    yes: `Yes, repair it after all and pay ${price}`,
+    agreed: o.isOrder
+      ? `I said no to this price before. I now agree to ${price} with tax for ${what}, under the terms.`
+      : `I said no to this price before. I now agree to ${price} with tax for ${what}, instead of the unit back unrepaired for ${money(o.back)}.`,
+  };
+}
+
 /** When work goes on after a yes, beside the box that asks for an early start. */
 function whenWorkGoesOn(startAfter: string | null): string {
   return startAfter === null ? 'at once' : `after ${startAfter}, or at once if you ask us to`;

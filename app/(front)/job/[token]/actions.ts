@@ -10,10 +10,19 @@ import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { sendMessage } from '@/lib/jobs/send-message';
 import { withdraw } from '@/lib/jobs/withdraw';
 import { Refusal } from '@/lib/outcome';
+import { approveAfterNo } from '@/lib/quotes/approve-after-no';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { onLink } from './on-link';
-import { contestForm, decisionForm, messageForm, parcelForm, pressForm, withdrawForm } from './schema';
+import {
+  afterNoForm,
+  contestForm,
+  decisionForm,
+  messageForm,
+  parcelForm,
+  pressForm,
+  withdrawForm,
+} from './schema';
 
 const CUSTOMER: Actor = { kind: 'customer' };
 
@@ -31,6 +40,22 @@ export async function decide(token: string, _before: FormState, formData: FormDa
         isTermsAccepted: terms === 'yes',
         actor: CUSTOMER,
       }),
+  });
+}
+
+/** Yes after all, to the price that was declined. */
+export async function sayYesAfterAll(
+  token: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onLink({
+    token,
+    schema: afterNoForm,
+    formData,
+    done: 'accepted',
+    work: ({ data: { start, terms, ...data }, ...call }) =>
+      approveAfterNo({ ...call, ...data, isStartAsked: start === 'yes', isTermsAccepted: terms === 'yes' }),
   });
 }
 

@@ -41,6 +41,7 @@ import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { readClaimAgain } from '@/lib/warranty/stored-claim-again';
 import { postalLines } from '@/lib/workshop/rules/letterhead';
 import { RecallNotice } from '../../recall-notice';
+import { AfterNoPart } from './after-no-part';
 import { ApprovalPart } from './approval-part';
 import { BookedPart } from './booked-part';
 import { CertificatePart } from './certificate-part';
@@ -159,6 +160,7 @@ export default async function JobPage({ params, searchParams }: Props) {
         </Notice>
       ) : null}
       {stage === 'awaiting-approval' && offer ? <ApprovalPart {...parts} offer={offer} /> : null}
+      <AfterNoPart {...parts} />
       {ended && ended.reason !== '' ? (
         <Notice kind="note" heading="Why we took the price back">
           <p className="written">{ended.reason}</p>

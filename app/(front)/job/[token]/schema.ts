@@ -12,6 +12,9 @@ export const decisionForm = z.object({
   shownTerms: z.string().max(60).optional(),
 });
 
+/** The yes after a no names the price that was declined. */
+export const afterNoForm = decisionForm.omit({ decision: true });
+
 export const messageForm = z.object({
   text: z
     .string({ error: 'Write your message' })

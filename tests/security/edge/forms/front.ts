@@ -21,6 +21,7 @@ export const front: FormsOfFiles = [
       decisionForm: {
         fields: { revision: '2', decision: 'accepted', start: 'yes', terms: 'yes' },
       },
+      afterNoForm: { fields: { revision: '2', start: 'yes', terms: 'yes' } },
       messageForm: { fields: { ...said, formKey: uuid } },
       parcelForm: { fields: { reference: 'SM 1234 5678' } },
       pressForm: { fields: {} },

@@ -1,0 +1,112 @@
+import { dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { transaction } from '@/lib/db/transaction';
+import { moneyFactsSince } from '@/lib/invoices/stored-replaced';
+import { issueForJob } from '@/lib/invoices/write-invoice-of-job';
+import { factsOf } from '@/lib/jobs/facts';
+import { readJob, readStage } from '@/lib/jobs/records';
+import { mayMove } from '@/lib/jobs/rules/guards';
+import { moveOf } from '@/lib/jobs/rules/stages';
+import { writeEvent } from '@/lib/jobs/write-event';
+import { lockJob } from '@/lib/jobs/write-lock';
+import { queueMail } from '@/lib/mail/queue';
+import { Refusal } from '@/lib/outcome';
+import { writePromiseMove } from '@/lib/promise/write-move';
+import { readWorkshop } from '@/lib/workshop/records';
+import { agreedOf } from './rules/agreed';
+import { yesAfterNo } from './rules/held-no';
+import { heldNoOfJob } from './stored-held-no';
+import { readLine } from './stored-lines';
+import { readYesAfterNoWords } from './stored-offer-words';
+import { writeRevision } from './write-revision';
+import { requireTerms, writeYes } from './write-yes';
+
+const CUSTOMER = { kind: 'customer' } as const;
+
+const NOT_OPEN =
+  'That price is not held any more, or your unit is packed already. Write to us below, and we answer what can be done.';
+
+/**
+ * The customer who said no to a changed price says yes after all: as long as it is held and the unit is not packed. The no
+ * stays on record with its words, so the yes is kept with a revision of its own, the same price again; what was owed for the
+ * return is replaced by it, on an invoice too. Pressed twice it is one yes.
+ *
+ * The promise moves by the days from the question to this yes, since all that time we waited for the customer.
+ */
+export async function approveAfterNo(o: {
+  jobId: string;
+  /** the one that was declined */
+  revision: number;
+  isStartAsked?: boolean;
+  /** needed where this yes makes the contract */
+  isTermsAccepted?: boolean;
+  shownTerms?: string | undefined;
+  now: Date;
+}): Promise<void> {
+  await transaction(async (tx) => {
+    await lockJob(tx, o.jobId);
+    const job = await readJob({ id: o.jobId }, tx);
+    const quote = job?.quotes[0];
+    if (!job || !quote) throw new Refusal('not-found', 'There is no such price to answer.');
+    const turned = yesAfterNo(job.events, { no: o.revision });
+    if (turned !== null && turned === agreedOf(job)?.revision) return;
+    const workshop = await readWorkshop(tx);
+    const today = dayInZone(o.now, workshop.timeZone);
+    const facts = factsOf(job, today);
+    const declined = heldNoOfJob(job, today);
+    const move = moveOf('approve-after-no');
+    if (declined?.revision !== o.revision || !mayMove('approve-after-no', facts, CUSTOMER.kind).allowed) {
+      throw new Refusal('conflict', NOT_OPEN);
+    }
+    const makesContract = !facts.isContractMade;
+    if (makesContract) requireTerms(workshop, o);
+    const { agreed: agreedText } = readYesAfterNoWords(job, declined, { workshop, today });
+    const revision = 1 + Math.max(...quote.revisions.map((each) => each.revision));
+    await writeEvent(tx, {
+      jobId: job.id,
+      actor: CUSTOMER,
+      now: o.now,
+      expected: { version: job.version, stages: move.from },
+      from: readStage(job.stage),
+      to: move.to,
+      event: { kind: 'offer-decided', data: { revision, decision: 'accepted', afterNoTo: o.revision } },
+    });
+    const { startAfter, waits } = await writeYes(tx, {
+      ...{ job, offer: declined, workshop, actor: CUSTOMER, now: o.now },
+      ...(o.isStartAsked && { isStartAsked: true }),
+    });
+    await tx.quoteRevision.updateMany({
+      where: { quoteId: quote.id, state: 'accepted' },
+      data: { state: 'replaced' },
+    });
+    const { isGross, reason, onYes, onNo, workingDays, repairId, isInspectionFeeTakenOff } = declined;
+    const gross = await writeRevision(tx, {
+      ...{ quoteId: quote.id, revision, isGross, reason, onYes, onNo, workingDays, repairId },
+      state: 'accepted',
+      // It is the price that was sent then.
+      now: declined.issuedAt,
+      validUntil: dayFromDate(declined.validUntil),
+      lines: declined.lines.map(readLine),
+      conditions: { isInspectionFeeTakenOff },
+      decided: { at: o.now, by: CUSTOMER.kind, agreedText },
+    });
+    if (job.invoices.length > 0) await issueForJob(tx, { jobId: job.id, actor: CUSTOMER, now: o.now });
+    const furtherDays = (workingDays ?? 0) + waits;
+    const promise = await writePromiseMove(tx, { job, furtherDays, workshop, actor: CUSTOMER, now: o.now });
+    await queueMail(tx, {
+      template: 'approval-recorded',
+      data: {
+        revision,
+        decision: 'accepted',
+        gross,
+        ...(await moneyFactsSince(tx, job)),
+        ...(promise && { promise }),
+        ...(makesContract && { isFirst: true }),
+        ...(startAfter && { startAfter }),
+        afterNoTo: o.revision,
+      },
+      to: job.customer.email,
+      jobId: job.id,
+      now: o.now,
+    });
+  });
+}
