@@ -25,7 +25,7 @@ export function RecallNotice({ pieces, workshop, answer }: Props) {
           : 'Please stop using this unit'
       }
     >
-      <p>{`We fitted this part: ${part}, lot ${lot}. We stopped its lot on ${formatDay(dayInZone(recalledAt, workshop.timeZone), workshop.locale)}.`}</p>
+      <p>{`We fitted this part: ${part}, lot ${lot}. We stopped its lot on ${formatDay(dayInZone(recalledAt, workshop.timeZone), workshop.locale, 'short')}.`}</p>
       <p className="written">{text}</p>
       {/* The letter is the owner's to word; that a cell in doubt does not travel is not (ADR, special provision 376). */}
       {isCell ? <p>{`A cell in doubt must not travel as an ordinary parcel. ${LOCAL_RULES_FIRST}`}</p> : null}

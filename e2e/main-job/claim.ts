@@ -45,7 +45,7 @@ export async function openTheClaim({ page, who }: People, first: SentBackJob): P
       await expect(each.answer).toContainText('This looks covered. We inspect the unit first.');
       await expect(each.answer).toContainText('The serial you gave is the one on the certificate.');
       await expect(each.answer).toContainText(
-        '“Buttons renewed” is covered until the end of 10 December 2027.',
+        '“Buttons renewed” is covered until the end of Friday 10 December 2027.',
       );
       await each.battery('Nothing odd about it').check();
       await each.recordings('I have saved a copy of what I need').check();

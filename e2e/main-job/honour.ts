@@ -113,7 +113,7 @@ export async function honourTheClaim(
     // sent: seventeen days after 10 December 2027.
     await expect(fact(job.certificate, 'Covered until')).toHaveText('the end of Monday 27 December 2027');
     const paper = await fetchPaper(page, job.certificateFile);
-    expect(textOf(paper.bytes)).toContain('11 February 2027, revision 2, replaces revision 1');
+    expect(textOf(paper.bytes)).toContain('11 Feb 2027, revision 2, replaces revision 1');
     const carried = readCertificatePayload(paper.bytes);
     expect(carried?.certificate.revision).toBe(2);
     expect(carried?.certificate.lines.map((line) => line.endsOn)).toEqual([
@@ -127,6 +127,6 @@ export async function honourTheClaim(
     const held = certificate(page);
     await expect(held.heading).toHaveText('Covered until the end of Monday 27 December 2027');
     await expect(page.getByRole('main')).toContainText('Revision 1 is superseded');
-    await expect(page.getByRole('main')).toContainText('replaced by revision 2 on 11 February 2027');
+    await expect(page.getByRole('main')).toContainText('replaced by revision 2 on 11 Feb 2027');
   });
 }

@@ -62,9 +62,9 @@ export async function sendBackWithCertificate(
     const paper = await fetchPaper(page, job.certificateFile);
     expect(paper.contentType).toBe('application/pdf');
     const told = textOf(paper.bytes);
-    expect(told).toContain(`Certificate ${certificateNumber} Covered until 10 December 2027`);
+    expect(told).toContain(`Certificate ${certificateNumber} Covered until Friday 10 December 2027`);
     expect(told).toContain('Work: Buttons renewed 12 months 10 Dec 2026 10 Dec 2027');
-    expect(told).toContain('12 months from 10 December 2026 ends 10 December 2027');
+    expect(told).toContain('12 months from 10 Dec 2026 ends 10 Dec 2027');
     expect(told).toContain('That day itself is not counted.');
     expect(told).toContain('Damage after the unit came back: a drop, a blow, liquid');
     expect(told).toContain('How to claim');

@@ -1,6 +1,10 @@
 import { type Day, dayToDate } from './day';
 
-export type DayStyle = 'long' | 'short' | 'weekday';
+/**
+ * How a day is written: with its weekday where somebody must act by it, relies on it or is promised it; short for what has
+ * been, in stamps, tables and counts. There is no third way, so that one page does not write one day in two.
+ */
+export type DayStyle = 'weekday' | 'short';
 
 // Making an Intl formatter costs about forty times its use (41 against 1 microsecond here), and a list page formats hundreds of days.
 const formatters = new Map<string, Intl.DateTimeFormat>();
@@ -13,8 +17,8 @@ function formatter(key: string, locale: string, options: Intl.DateTimeFormatOpti
   return made;
 }
 
-/** A day for reading, in the words of a locale: '3 December 2026', short '3 Dec 2026', weekday 'Thursday 3 December 2026' in en-GB. */
-export function formatDay(d: Day, locale: string, style: DayStyle = 'long'): string {
+/** A day for reading, in the words of a locale: short '3 Dec 2026', weekday 'Thursday 3 December 2026' in en-GB. */
+export function formatDay(d: Day, locale: string, style: DayStyle): string {
   // A day is formatted as its midnight UTC in UTC, so that no zone can move it.
   const shown = formatter(`${locale}|${style}`, locale, {
     timeZone: 'UTC',

@@ -85,7 +85,7 @@ const inDocket: ReadonlySet<Section['key']> = new Set(['guarantor', 'unit']);
 function drawPromise(sheet: Sheet, data: CertificateData, number: string): boolean {
   const { locale } = data.setting;
   const promisor = [data.workshop.name, ...data.workshop.address].join(', ');
-  const issued = `${formatDay(data.issuedOn, locale)}, revision ${data.revision}`;
+  const issued = `${formatDay(data.issuedOn, locale, 'short')}, revision ${data.revision}`;
   docket(sheet, {
     kind: 'Certificate',
     number,
@@ -96,7 +96,7 @@ function drawPromise(sheet: Sheet, data: CertificateData, number: string): boole
       size: 94,
     },
     title: data.title,
-    notice: `Covered until ${formatDay(data.coveredUntil, locale)}`,
+    notice: `Covered until ${formatDay(data.coveredUntil, locale, 'weekday')}`,
     facts: [
       { name: 'Unit', value: sectionText(data, 'unit', data.unit.model) },
       { name: 'Serial', value: data.unit.serial, face: 'mono' },

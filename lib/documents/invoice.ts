@@ -95,11 +95,11 @@ function notice({ paper, isCredit, money, setting }: Drawing): string {
   if (isCredit) return `${money(paper.payable)} taken off invoice ${paper.corrects?.number ?? ''}`;
   const left = paper.payable - paper.prepaid;
   if (left === 0) return `Paid: ${money(paper.payable)}`;
-  return `${money(left)} to pay by ${formatDay(paper.dueOn, setting.locale)}`;
+  return `${money(left)} to pay by ${formatDay(paper.dueOn, setting.locale, 'weekday')}`;
 }
 
 function factsOf({ paper, isCredit, setting, job, unit }: Drawing): Fact[] {
-  const day = (text: Paper['issuedOn']): string => formatDay(text, setting.locale);
+  const day = (text: Paper['issuedOn']): string => formatDay(text, setting.locale, 'short');
   return [
     { name: 'To', value: paper.buyer.name },
     { name: 'Unit', value: unit.model },
@@ -109,7 +109,7 @@ function factsOf({ paper, isCredit, setting, job, unit }: Drawing): Fact[] {
     ...(paper.suppliedOn === null ? [] : [{ name: 'Work done', value: day(paper.suppliedOn) }]),
     ...(isCredit && paper.corrects
       ? [{ name: 'On invoice', value: `${paper.corrects.number} of ${day(paper.corrects.issuedOn)}` }]
-      : [{ name: 'Pay by', value: day(paper.dueOn) }]),
+      : [{ name: 'Pay by', value: formatDay(paper.dueOn, setting.locale, 'weekday') }]),
   ];
 }
 

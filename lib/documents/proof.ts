@@ -112,7 +112,7 @@ export function drawProof(sheet: Sheet, proof: Proof, locale: string): void {
     (part, column) => {
       const { initials, provedOn } = proof.technician;
       const by = initials === '' ? '' : ` by ${initials}`;
-      const text = `Proved and signed off${by} on ${formatDay(provedOn, locale)}.`;
+      const text = `Proved and signed off${by} on ${formatDay(provedOn, locale, 'short')}.`;
       flowText(sheet, part, 'P', text, column);
     },
     { level: 'H3' },

@@ -77,7 +77,7 @@ export function drawQuote(data: QuoteData): Promise<Uint8Array> {
       { name: 'Unit', value: data.unit.model },
       { name: 'Serial', value: data.unit.serial, face: 'mono' },
       ...(data.job ? [{ name: 'Job', value: showNumber(data.job), face: 'mono' } as const] : []),
-      { name: 'Issued', value: `${formatDay(data.issuedOn, locale)}, revision ${data.revision}` },
+      { name: 'Issued', value: `${formatDay(data.issuedOn, locale, 'short')}, revision ${data.revision}` },
       { name: 'Valid until', value: formatDay(data.validUntil, locale, 'weekday') },
     ],
   });

@@ -68,7 +68,9 @@ export function drawReceipt(data: ReceiptData): Promise<Uint8Array> {
     for (const payment of data.payments) {
       const by = payment.reference ? `${payment.method}, reference ${payment.reference}` : payment.method;
       const what = payment.amount < 0 ? `${money(-payment.amount)} given back` : money(payment.amount);
-      flowText(sheet, part, 'P', `${what} on ${formatDay(payment.on, locale)}: ${by}.`, column, { after: 2 });
+      flowText(sheet, part, 'P', `${what} on ${formatDay(payment.on, locale, 'short')}: ${by}.`, column, {
+        after: 2,
+      });
     }
     if (data.credited > 0)
       flowText(sheet, part, 'P', `Taken off by credit note: ${money(data.credited)}.`, column, { after: 2 });

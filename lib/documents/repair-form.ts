@@ -49,7 +49,10 @@ export function drawRepairForm(data: RepairFormData): Promise<Uint8Array> {
       { name: 'For', value: data.customer },
       { name: 'Unit', value: data.unit.model },
       { name: 'Serial', value: data.unit.serial, face: 'mono' },
-      { name: 'Provided', value: `${formatDay(data.providedOn, locale)}, revision ${data.revision}` },
+      {
+        name: 'Provided',
+        value: `${formatDay(data.providedOn, locale, 'short')}, revision ${data.revision}`,
+      },
       { name: 'Form', value: REPAIR_FORM_LAW },
     ],
   });

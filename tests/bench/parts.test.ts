@@ -173,7 +173,7 @@ describe('parts and lots', () => {
       {
         userId: BENCH.id,
         at: now,
-        line: 'Corrected: Lot: L-2616, was L-2611; Supplier: Nesbrook Parts, was Harbour Components; Received on: 24 November 2026, was 25 November 2026; Cost of one: £2.10, was £1.80',
+        line: 'Corrected: Lot: L-2616, was L-2611; Supplier: Nesbrook Parts, was Harbour Components; Received on: 24 Nov 2026, was 25 Nov 2026; Cost of one: £2.10, was £1.80',
       },
     ]);
     expect(await db.partUse.findFirst()).toMatchObject({ unitCostMinor: 180 });

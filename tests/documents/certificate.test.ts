@@ -32,14 +32,14 @@ describe('the promise and its proof', () => {
     );
     expect(proof).toContain(lettersOf('24 pins through, 30 pairs open Pass 11 Dec 2026 MR'));
     expect(proof).toContain(lettersOf('pad A6 to resistor R12, 30 mm of 0.1 mm wire 78 mΩ 85.9 mΩ'));
-    expect(proof).toContain(lettersOf('Proved and signed off by MR on 11 December 2026.'));
+    expect(proof).toContain(lettersOf('Proved and signed off by MR on 11 Dec 2026.'));
   });
 
   test('number, revision, what it replaces, end and last day to claim stand in the docket', async () => {
     const text = textOf(await drawCertificate(certificate));
     expect(text).toContain('W-7YVS-QJZ4');
-    expect(text).toContain('12 December 2026, revision 2, replaces revision 1');
-    expect(text).toContain('Covered until 12 December 2027');
+    expect(text).toContain('12 Dec 2026, revision 2, replaces revision 1');
+    expect(text).toContain('Covered until Sunday 12 December 2027');
     expect(text).toContain('Monday 13 December 2027');
     expect(text).toContain('TW2-0O51-18B');
   });
@@ -119,9 +119,9 @@ describe('the cover inside the file', () => {
 });
 
 test('lines that explain the count end as sentences, and a proof without initials names nobody', async () => {
-  const counted = ['12 months from 12 December 2026 ends 12 December 2027'];
+  const counted = ['12 months from 12 Dec 2026 ends 12 Dec 2027'];
   const proof = { ...certificate.proof, technician: { ...certificate.proof.technician, initials: '' } };
   const text = textOf(await drawCertificate({ ...certificate, counted, proof }));
-  expect(text).toContain('ends 12 December 2027.');
-  expect(text).toContain('Proved and signed off on 11 December 2026.');
+  expect(text).toContain('ends 12 Dec 2027.');
+  expect(text).toContain('Proved and signed off on 11 Dec 2026.');
 });

@@ -63,7 +63,7 @@ test('pdftotext and the tree give the same sentences', async ({ skip }) => {
     .join('')
     .replace(/\s+/g, ' ');
   for (const sentence of [
-    'Covered until 12 December 2027',
+    'Covered until Sunday 12 December 2027',
     'Months and years end on the same date of the last month',
   ]) {
     expect(flat).toContain(sentence);

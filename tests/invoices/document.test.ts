@@ -86,7 +86,7 @@ describe('the document of an invoice', () => {
     const text = textOf(await invoiceFile(await whole()));
     for (const told of [
       'Invoice 2026-00001',
-      '£52.00 to pay by 9 December 2026',
+      '£52.00 to pay by Wednesday 9 December 2026',
       'VAT number: GB 000 0000 00',
       'USB-C socket replaced',
       'VAT 20%',

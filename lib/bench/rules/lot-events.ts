@@ -49,7 +49,7 @@ export function lotEventLine(
       const words = (facts: LotFacts) => ({
         Lot: facts.code,
         Supplier: facts.supplier,
-        'Received on': formatDay(facts.receivedOn, locale, 'long'),
+        'Received on': formatDay(facts.receivedOn, locale, 'short'),
         'Cost of one': formatMoney(facts.unitCostMinor, currency, locale),
       });
       const now: Record<string, string> = words(after);

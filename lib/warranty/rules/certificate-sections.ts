@@ -20,7 +20,7 @@ export function linesSection(
       numbered: false,
       texts: lines.map(
         ({ line, count }) =>
-          `${line.kind === 'work' ? 'Work' : 'Part'}: ${line.description}. Covered until the end of ${formatDay(count.end, locale)} (${explainCount(count, locale)}).`,
+          `${line.kind === 'work' ? 'Work' : 'Part'}: ${line.description}. Covered until the end of ${formatDay(count.end, locale, 'weekday')} (${explainCount(count, locale)}).`,
       ),
     },
   };

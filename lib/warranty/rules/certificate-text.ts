@@ -52,7 +52,7 @@ export function certificateText(facts: CertificateFacts): CertificateText {
   ];
   // 15 USC 2303 wants a written warranty called "Full" or "Limited"; one with exclusions and an end is limited (from memory).
   const title = regimeOf(facts.country) === 'US' ? 'Limited warranty certificate' : 'Warranty certificate';
-  const subtitle = `${showNumber(facts.number)}, revision ${facts.revision}, issued ${formatDay(facts.issuedOn, facts.locale)}`;
+  const subtitle = `${showNumber(facts.number)}, revision ${facts.revision}, issued ${formatDay(facts.issuedOn, facts.locale, 'short')}`;
   return { title, subtitle, sections };
 }
 

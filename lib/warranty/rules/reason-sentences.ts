@@ -27,7 +27,7 @@ export function serialEnding(serial: string): string {
 
 /** One reason for the customer, in plain words. Never blames, and never turns anybody away. */
 export function sentence(reason: Reason, format: ClaimFormat): string {
-  const long = (d: Day) => formatDay(d, format.locale);
+  const short = (d: Day) => formatDay(d, format.locale, 'short');
   const weekday = (d: Day) => formatDay(d, format.locale, 'weekday');
   switch (reason.code) {
     case 'number-unknown':
@@ -41,17 +41,17 @@ export function sentence(reason: Reason, format: ClaimFormat): string {
     case 'serial-close':
       return `The serial you gave is very close to the one on the certificate, which ends in ${serialEnding(reason.serial)}. Letters like O and 0 are easy to mix up.`;
     case 'superseded':
-      return `Revision ${reason.asked} of this certificate was replaced by revision ${reason.assessed} on ${long(reason.replacedOn)}. We looked at revision ${reason.assessed}, which is the one that counts.`;
+      return `Revision ${reason.asked} of this certificate was replaced by revision ${reason.assessed} on ${short(reason.replacedOn)}. We looked at revision ${reason.assessed}, which is the one that counts.`;
     case 'line-ended':
       return reason.lastClaimDay === reason.endedOn
-        ? `Cover for “${reason.description}” ended on ${long(reason.endedOn)}.`
-        : `Cover for “${reason.description}” ended on ${long(reason.endedOn)}. The last day to open a claim was ${weekday(reason.lastClaimDay)}.`;
+        ? `Cover for “${reason.description}” ended on ${short(reason.endedOn)}.`
+        : `Cover for “${reason.description}” ended on ${short(reason.endedOn)}. The last day to open a claim was ${weekday(reason.lastClaimDay)}.`;
     case 'in-grace':
-      return `Cover for “${reason.description}” ended on ${long(reason.endedOn)}. That is only a short time ago, so a person decides, not a program. You can ask until ${long(reason.graceUntil)}.`;
+      return `Cover for “${reason.description}” ended on ${short(reason.endedOn)}. That is only a short time ago, so a person decides, not a program. You can ask until ${weekday(reason.graceUntil)}.`;
     case 'last-day-moved':
       return `Cover for “${reason.description}” ended on ${weekday(reason.endedOn)}, when we were closed. So you can still open a claim until ${weekday(reason.lastClaimDay)}.`;
     case 'line-covers':
-      return `“${reason.description}” is covered until the end of ${long(reason.endsOn)}.`;
+      return `“${reason.description}” is covered until the end of ${weekday(reason.endsOn)}.`;
     case 'symptom-outside':
       return `“${reason.symptom}” is not a fault that belongs to the work and parts on this certificate.`;
     case 'symptom-unlisted':
@@ -59,7 +59,7 @@ export function sentence(reason: Reason, format: ClaimFormat): string {
     case 'first-customer-only':
       return 'We made this promise to the customer who sent us the unit. It does not pass to a new owner. If you are one, send us your claim all the same: a person reads it and tells you what we can do.';
     case 'open-claim':
-      return `A claim is open on this certificate already: ${showNumber(reason.claimNumber)}, opened on ${long(reason.openedOn)}.`;
+      return `A claim is open on this certificate already: ${showNumber(reason.claimNumber)}, opened on ${short(reason.openedOn)}.`;
     case 'rights-by-law':
       return rightsStillOpen(format.country);
   }

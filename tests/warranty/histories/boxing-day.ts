@@ -58,7 +58,7 @@ export const boxingDay: History = {
       does: 'reads the count',
       line: 'switch',
       follows:
-        '12 months from 26 December 2025 ends 26 December 2026; a claim can still be opened until Tuesday 29 December 2026',
+        '12 months from 26 Dec 2025 ends 26 Dec 2026; a claim can still be opened until Tuesday 29 December 2026',
     },
     {
       on: '2026-12-30',

@@ -49,7 +49,7 @@ export const leapDay: History = {
       does: 'reads the count',
       line: 'board',
       follows:
-        '24 months from 29 February 2024 ends 28 February 2026; a claim can still be opened until Monday 2 March 2026',
+        '24 months from 29 Feb 2024 ends 28 Feb 2026; a claim can still be opened until Monday 2 March 2026',
     },
     { on: '2024-06-02', does: 'opens a claim', claim: 'C1B3D5F7J', follows: 'claim open' },
     { on: '2024-06-03', does: 'hands in', follows: 'held from here' },

@@ -41,7 +41,7 @@ export const pulledSideways: History = {
       does: 'reads the count',
       line: 'usb',
       follows:
-        '6 months from 31 August 2026 ends 28 February 2027; a claim can still be opened until Monday 1 March 2027',
+        '6 months from 31 Aug 2026 ends 28 Feb 2027; a claim can still be opened until Monday 1 March 2027',
     },
     { on: '2027-01-30', does: 'opens a claim', claim: 'C1B3D5F7J', follows: 'claim open' },
     { on: '2027-02-01', does: 'hands in', follows: 'held from here' },

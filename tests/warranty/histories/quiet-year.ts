@@ -30,7 +30,7 @@ export const quietYear: History = {
       on: '2027-06-01',
       does: 'reads the count',
       line: 'usb',
-      follows: '12 months from 3 December 2026 ends 3 December 2027',
+      follows: '12 months from 3 Dec 2026 ends 3 Dec 2027',
     },
     {
       // The last second of the last day.

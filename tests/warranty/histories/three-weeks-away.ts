@@ -60,8 +60,7 @@ export const threeWeeksAway: History = {
       on: '2026-07-22',
       does: 'reads the count',
       line: 'pads',
-      follows:
-        '12 months from 15 January 2026, plus 20 days while it was out of your hands, ends 4 February 2027',
+      follows: '12 months from 15 Jan 2026, plus 20 days while it was out of your hands, ends 4 Feb 2027',
     },
     {
       on: '2027-02-04',

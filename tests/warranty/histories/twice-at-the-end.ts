@@ -66,7 +66,7 @@ export const twiceAtTheEnd: History = {
       does: 'reads the count',
       line: 'jack',
       follows:
-        '90 days from 1 December 2025, plus 10 days while it was out of your hands, made longer after a covered claim, ends 2 June 2026',
+        '90 days from 1 Dec 2025, plus 10 days while it was out of your hands, made longer after a covered claim, ends 2 Jun 2026',
     },
     {
       on: '2026-04-01',

@@ -51,7 +51,7 @@ export const twoMonths: History = {
       on: '2027-02-21',
       does: 'reads the count',
       line: 'wheel',
-      follows: '12 months from 1 March 2026, made longer after a covered claim, ends 20 April 2027',
+      follows: '12 months from 1 Mar 2026, made longer after a covered claim, ends 20 Apr 2027',
     },
     {
       on: '2027-03-02',

@@ -57,7 +57,7 @@ describe('what published lists ask of a certificate', () => {
     'Directive (EU) 2019/771 Art. 17(2) (b)': /Quay & Alder, 3 Ropewalk, Sandmouth/,
     'Directive (EU) 2019/771 Art. 17(2) (c)': /open the claim.*post the unit/is,
     'Directive (EU) 2019/771 Art. 17(2) (d)': /Heron HW-2 field recorder, serial HHW-20417-C/,
-    'Directive (EU) 2019/771 Art. 17(2) (e) duration': /until the end of 3 December 2027/,
+    'Directive (EU) 2019/771 Art. 17(2) (e) duration': /until the end of Friday 3 December 2027/,
     'Directive (EU) 2019/771 Art. 17(2) (e) territory': /the United Kingdom/,
     '16 CFR 701.3(a) (1)': /whoever owns it/,
     '16 CFR 701.3(a) (2) covered': /USB socket soldered/,
@@ -122,12 +122,12 @@ describe('the certificate', () => {
   });
 
   it('is headed by its number, revision and day', () => {
-    expect(certificateText(facts()).subtitle).toBe('W-4K7Q-X29D, revision 1, issued 3 December 2026');
+    expect(certificateText(facts()).subtitle).toBe('W-4K7Q-X29D, revision 1, issued 3 Dec 2026');
   });
 
   it('shows each line with its own count', () => {
     expect(textOf('cover')).toContain(
-      'Work: USB socket soldered. Covered until the end of 3 December 2027 (12 months from 3 December 2026 ends 3 December 2027).',
+      'Work: USB socket soldered. Covered until the end of Friday 3 December 2027 (12 months from 3 Dec 2026 ends 3 Dec 2027).',
     );
   });
 

@@ -154,29 +154,29 @@ describe('the count in words', () => {
 
   it('says term, start, days given back, end and the later day for a claim', () => {
     expect(explained(someLine(), [stay('2027-05-01', '2027-05-10')])).toBe(
-      '12 months from 3 December 2026, plus 9 days while it was out of your hands, ends 12 December 2027; a claim can still be opened until Monday 13 December 2027',
+      '12 months from 3 Dec 2026, plus 9 days while it was out of your hands, ends 12 Dec 2027; a claim can still be opened until Monday 13 December 2027',
     );
   });
 
   it('says only what happened', () => {
-    expect(explained()).toBe('12 months from 3 December 2026 ends 3 December 2027');
+    expect(explained()).toBe('12 months from 3 Dec 2026 ends 3 Dec 2027');
   });
 
   it('says one day in the singular', () => {
     expect(explained(someLine(), [stay('2027-05-01', '2027-05-02')], someTerms({ rollLastDay: false }))).toBe(
-      '12 months from 3 December 2026, plus 1 day while it was out of your hands, ends 4 December 2027',
+      '12 months from 3 Dec 2026, plus 1 day while it was out of your hands, ends 4 Dec 2027',
     );
   });
 
   it('says that a covered claim made it longer', () => {
     expect(explained(someLine({ renewedUntil: day('2028-02-18') }))).toBe(
-      '12 months from 3 December 2026, made longer after a covered claim, ends 18 February 2028',
+      '12 months from 3 Dec 2026, made longer after a covered claim, ends 18 Feb 2028',
     );
   });
 
   it('does not say so when the renewed minimum lies before the end', () => {
     expect(explained(someLine({ renewedUntil: day('2027-11-18') }))).toBe(
-      '12 months from 3 December 2026 ends 3 December 2027',
+      '12 months from 3 Dec 2026 ends 3 Dec 2027',
     );
   });
 });

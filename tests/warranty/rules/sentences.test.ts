@@ -49,7 +49,7 @@ const spoken: { [C in ReasonCode]: { reason: Extract<Reason, { code: C }>; says:
   },
   superseded: {
     reason: { code: 'superseded', asked: 1, assessed: 2, replacedOn: day('2027-11-20') },
-    says: 'Revision 1 of this certificate was replaced by revision 2 on 20 November 2027. We looked at revision 2, which is the one that counts.',
+    says: 'Revision 1 of this certificate was replaced by revision 2 on 20 Nov 2027. We looked at revision 2, which is the one that counts.',
   },
   'line-ended': {
     reason: {
@@ -58,11 +58,11 @@ const spoken: { [C in ReasonCode]: { reason: Extract<Reason, { code: C }>; says:
       endedOn: day('2027-12-12'),
       lastClaimDay: day('2027-12-13'),
     },
-    says: 'Cover for “USB socket soldered” ended on 12 December 2027. The last day to open a claim was Monday 13 December 2027.',
+    says: 'Cover for “USB socket soldered” ended on 12 Dec 2027. The last day to open a claim was Monday 13 December 2027.',
   },
   'in-grace': {
     reason: { code: 'in-grace', ...line, endedOn: day('2027-12-12'), graceUntil: day('2027-12-27') },
-    says: 'Cover for “USB socket soldered” ended on 12 December 2027. That is only a short time ago, so a person decides, not a program. You can ask until 27 December 2027.',
+    says: 'Cover for “USB socket soldered” ended on 12 Dec 2027. That is only a short time ago, so a person decides, not a program. You can ask until Monday 27 December 2027.',
   },
   'last-day-moved': {
     reason: {
@@ -75,7 +75,7 @@ const spoken: { [C in ReasonCode]: { reason: Extract<Reason, { code: C }>; says:
   },
   'line-covers': {
     reason: { code: 'line-covers', ...line, endsOn: day('2027-12-03') },
-    says: '“USB socket soldered” is covered until the end of 3 December 2027.',
+    says: '“USB socket soldered” is covered until the end of Friday 3 December 2027.',
   },
   'symptom-outside': {
     reason: { code: 'symptom-outside', symptom: 'cracked screen' },
@@ -91,7 +91,7 @@ const spoken: { [C in ReasonCode]: { reason: Extract<Reason, { code: C }>; says:
   },
   'open-claim': {
     reason: { code: 'open-claim', claimNumber: 'C8H2M4T6V', openedOn: day('2027-02-20') },
-    says: 'A claim is open on this certificate already: C-8H2M-4T6V, opened on 20 February 2027.',
+    says: 'A claim is open on this certificate already: C-8H2M-4T6V, opened on 20 Feb 2027.',
   },
   'rights-by-law': {
     reason: { code: 'rights-by-law' },
@@ -163,7 +163,7 @@ describe('reasons in words', () => {
 
   it('a line that ended on a working day is told its end alone', () => {
     const ended = { ...spoken['line-ended'].reason, lastClaimDay: day('2027-12-12') };
-    expect(sentence(ended, format)).toBe('Cover for “USB socket soldered” ended on 12 December 2027.');
+    expect(sentence(ended, format)).toBe('Cover for “USB socket soldered” ended on 12 Dec 2027.');
   });
 
   it.each([

@@ -39,7 +39,7 @@ export async function CertificateView({ chain, asked, serial }: Props) {
     <>
       <PageHead
         title={view.isRunning ? `Covered until the end of ${until}` : `Cover ended on ${until}`}
-        lead={`Certificate of ${workshop.name} for a repair, issued on ${formatDay(view.issuedOn, locale)}.`}
+        lead={`Certificate of ${workshop.name} for a repair, issued on ${formatDay(view.issuedOn, locale, 'short')}.`}
         next={
           recalled.length > 0
             ? 'please read first what stands below about a part in this unit, and answer us. Putting it right is free.'
@@ -68,7 +68,7 @@ export async function CertificateView({ chain, asked, serial }: Props) {
       )}
       {isReplaced ? (
         <Notice kind="note" heading={`Revision ${asked.revision} is superseded`}>
-          <p>{`It was replaced by revision ${inForce.revision} on ${formatDay(view.issuedOn, locale)}. What counts is shown here.`}</p>
+          <p>{`It was replaced by revision ${inForce.revision} on ${formatDay(view.issuedOn, locale, 'short')}. What counts is shown here.`}</p>
         </Notice>
       ) : null}
       <Docket

@@ -30,7 +30,7 @@ export async function CertificatePart({ job, token, workshop }: PartProps) {
             text:
               end === stated
                 ? null
-                : `Days while your unit was out of your hands were added, so cover runs on after ${formatDay(stated, workshop.locale)}, which the certificate states.`,
+                : `Days while your unit was out of your hands were added, so cover runs on after ${formatDay(stated, workshop.locale, 'weekday')}, which the certificate states.`,
           },
           {
             term: 'Replaced',

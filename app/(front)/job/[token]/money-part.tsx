@@ -50,7 +50,11 @@ export function MoneyPart({ job, token, workshop }: PartProps) {
           })),
           ...paidFacts(job, money, shortDay),
           { term: 'Left to pay', text: money(Math.max(0, owed)) },
-          { term: 'Pay by', text: invoice && owed > 0 ? shortDay(invoice.dueOn) : null },
+          {
+            term: 'Pay by',
+            text:
+              invoice && owed > 0 ? formatDay(dayFromDate(invoice.dueOn), workshop.locale, 'weekday') : null,
+          },
           {
             term: 'Comes back to you',
             text: owed < 0 ? `${money(-owed)}. ${backSentence('it')}` : null,

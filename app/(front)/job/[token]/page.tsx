@@ -177,7 +177,7 @@ export default async function JobPage({ params, searchParams }: Props) {
           {
             term: 'Promise',
             text: job.promisedOn
-              ? formatDay(dayFromDate(job.promisedOn), locale, 'short')
+              ? formatDay(dayFromDate(job.promisedOn), locale, 'weekday')
               : promiseToCome(facts),
           },
         ]}

@@ -111,7 +111,7 @@ export default async function QuotePage({ params, searchParams }: Props) {
         qr={{ text: quoteAddress(token), alt: 'QR code that opens this quote. Show it to nobody else.' }}
         stubFacts={[
           { term: 'Asked', text: formatDay(dayInZone(request.askedAt, timeZone), locale, 'short') },
-          { term: 'Held until', text: until ? formatDay(until, locale, 'short') : null },
+          { term: 'Held until', text: until ? formatDay(until, locale, 'weekday') : null },
         ]}
         stamps={requestRun(state, quote.events).map(({ at, ...step }) => ({
           ...step,

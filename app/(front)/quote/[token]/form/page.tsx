@@ -63,7 +63,7 @@ export default async function RepairFormPage({ params }: { params: Promise<{ tok
           stubFacts={[
             { term: 'Revision', text: String(form.revision) },
             { term: 'Provided', text: formatDay(form.providedOn, locale, 'short') },
-            { term: 'Held until', text: formatDay(form.validUntil, locale, 'short') },
+            { term: 'Held until', text: formatDay(form.validUntil, locale, 'weekday') },
           ]}
         >
           <FormFields fields={form.fields} />

@@ -80,7 +80,7 @@ async function OnCertificate({ chain, workshop, who }: CaseProps) {
   const { inForce, openClaim } = chain;
   const { locale } = workshop;
   const cover = await coverView(chain, inForce, { workshop, now: now() });
-  const until = formatDay(cover.endsOn, locale, 'long');
+  const until = formatDay(cover.endsOn, locale, 'short');
   return (
     <>
       <Facts

@@ -72,7 +72,7 @@ export function DataPart({ number, person, workshop }: DataProps) {
             {removal.coverUntil ? (
               <Checkbox
                 name="cover"
-                label={`I know that cover lives until ${formatDay(removal.coverUntil, workshop.locale)}, and can then be claimed only with the certificate in hand`}
+                label={`I know that cover lives until ${formatDay(removal.coverUntil, workshop.locale, 'short')}, and can then be claimed only with the certificate in hand`}
                 hint="The customer was told, or asked for it: a lost certificate can no longer be sent again by mail."
               />
             ) : null}

@@ -82,19 +82,19 @@ const NOTICE_WORDS = { reached: '', 'came-back': ' It came back.', 'not-left': '
 function standing({ sentOn, due, decision, notice }: UnclaimedView, locale: string): string {
   const last = sentOn.at(-1);
   const sent = last
-    ? `${sentOn.length === 1 ? '1 notice was' : `${sentOn.length} notices were`} sent, the last on ${formatDay(last, locale)}.`
+    ? `${sentOn.length === 1 ? '1 notice was' : `${sentOn.length} notices were`} sent, the last on ${formatDay(last, locale, 'short')}.`
     : 'No notice was sent yet.';
   const kept =
     decision?.decision === 'keep-longer' && decision.until
-      ? ` The owner decided to keep it until ${formatDay(decision.until, locale)}: ${decision.note}`
+      ? ` The owner decided to keep it until ${formatDay(decision.until, locale, 'short')}: ${decision.note}`
       : '';
   const next =
     due.step === 'wait'
-      ? ` Nothing is due before ${formatDay(due.until, locale)}.`
+      ? ` Nothing is due before ${formatDay(due.until, locale, 'short')}.`
       : due.step === 'notice'
         ? ' The next one leaves within the hour.'
         : due.step === 'decide'
-          ? ` Not answered by ${formatDay(due.since, locale)}.`
+          ? ` Not answered by ${formatDay(due.since, locale, 'short')}.`
           : '';
   const lost = last ? NOTICE_WORDS[notice] : '';
   return `${sent}${lost}${kept}${next}`;

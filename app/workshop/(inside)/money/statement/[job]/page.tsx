@@ -46,7 +46,7 @@ export default async function StatementPage({ params }: Props) {
       <PageHead
         above={<TextLink href="/workshop/money">Money</TextLink>}
         title={`Statement for ${statement.name}`}
-        lead={`${workshop.name}, ${formatDay(dayInZone(now(), timeZone), locale)}. ${whose}`}
+        lead={`${workshop.name}, ${formatDay(dayInZone(now(), timeZone), locale, 'short')}. ${whose}`}
       >
         <p>Print this page to send it: the bar above and the buttons stay off the paper.</p>
       </PageHead>

@@ -93,7 +93,7 @@ export default async function LotPage({ params, searchParams }: Props) {
       <Facts
         items={[
           { term: 'Supplier', text: lot.supplier },
-          { term: 'Received on', text: <DayText day={lot.receivedOn} locale={locale} style="long" /> },
+          { term: 'Received on', text: <DayText day={lot.receivedOn} locale={locale} style="short" /> },
           { term: 'Received', text: pieces(lot.received) },
           {
             term: 'In stock',

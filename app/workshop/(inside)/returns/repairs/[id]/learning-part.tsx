@@ -24,7 +24,7 @@ export function LearningPart({ learning, locale }: { learning: Learning; locale:
             <li key={lesson}>
               <p>
                 <strong>{label}</strong>
-                {`, on the sheet ${isOff ? 'from' : 'since'} ${formatDay(since, locale)} (version ${version})${isOff ? ' and no longer' : ''}, from claim `}
+                {`, on the sheet ${isOff ? 'from' : 'since'} ${formatDay(since, locale, 'short')} (version ${version})${isOff ? ' and no longer' : ''}, from claim `}
                 <TextLink href={`/workshop/claims/${lesson}`}>
                   <NumberText text={showNumber(lesson)} />
                 </TextLink>
