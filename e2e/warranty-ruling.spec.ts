@@ -1,3 +1,4 @@
+import { certificate } from './screens/certificate';
 import { changedPrice } from './screens/changed-price';
 import { claimDesk } from './screens/claim-desk';
 import { fact } from './screens/fact';
@@ -28,6 +29,21 @@ test('a claim that is not covered is looked at twice, contested once, and teache
   const ownersDesk = claimDesk(owner);
   const sheet = jobSheet(bench);
   const reason = 'The corner of the case is pressed in, and the socket behind it is bent with it.';
+
+  await test.step('a fault of another repair of this model is outside the cover, with two ways on', async () => {
+    const asked = certificate(page);
+    await page.goto(`/certificate/${mine.certificate}`);
+    await asked.serial.fill(mine.serial);
+    await asked.symptom('Display stays dark').check();
+    await asked.ask.click();
+    await expect(asked.answer).toContainText('This fault is not part of the cover');
+    await expect(asked.answer).toContainText('“Display stays dark” is not a fault that belongs to the work');
+    await expect(asked.answer).toContainText('Choose “Something else” and say why');
+    await expect(asked.answer.getByRole('link', { name: 'Ask us for a price' })).toBeVisible();
+    await expect(asked.openClaim).toBeHidden();
+    await expect(page.getByRole('main')).not.toContainText(blame);
+  });
+
   const { claim, number, link } = await openAndTakeIn(page, bench, mine, who);
 
   await test.step('without a photo, or without a reason, the ruling is refused at its field', async () => {

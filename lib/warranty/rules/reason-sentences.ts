@@ -4,6 +4,7 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { foldSerial } from '@/lib/numbers/serial';
 import { rightsStillOpen } from './legal-rights';
 import type { Assessment, Need, NextStep, Reason } from './reasons';
+import { OTHER_SYMPTOM, symptomWords } from './standing';
 
 /** What the sentences need from the workshop's settings; amounts and lengths of time arrive as finished text. */
 export type ClaimFormat = {
@@ -53,7 +54,7 @@ export function sentence(reason: Reason, format: ClaimFormat): string {
     case 'line-covers':
       return `“${reason.description}” is covered until the end of ${weekday(reason.endsOn)}.`;
     case 'symptom-outside':
-      return `“${reason.symptom}” is not a fault that belongs to the work and parts on this certificate.`;
+      return `“${reason.symptom}” is not a fault that belongs to the work and parts on this certificate. Do you think our work has to do with it all the same? Choose “${symptomWords(OTHER_SYMPTOM)}” and say why: then we look at the unit first.`;
     case 'symptom-unlisted':
       return 'What you see is not on our list. So we look at the unit first.';
     case 'first-customer-only':

@@ -43,6 +43,23 @@ export function relevantLines(lines: readonly CoverLine[], symptom: string): Cov
   );
 }
 
+/**
+ * What somebody with a claim chooses from: what the lines cover, then what else is known of the model, so that a fault of another
+ * repair can be named as such; each once, in whatever capitals. "Something else" is not among them.
+ *
+ * claimSymptoms([{ symptoms: ['No charge'] }], [['no charge', 'Dark display']]) -> ['No charge', 'Dark display']
+ */
+export function claimSymptoms(
+  lines: readonly Pick<CoverLine, 'symptoms'>[],
+  ofModel: Iterable<readonly string[]>,
+): string[] {
+  const kept = new Map<string, string>();
+  for (const symptom of [...lines.map(({ symptoms }) => symptoms), ...ofModel].flat()) {
+    if (!isOther(symptom) && !kept.has(folded(symptom))) kept.set(folded(symptom), symptom);
+  }
+  return [...kept.values()];
+}
+
 /** True when the customer chose "something else". */
 export function isOther(symptom: string): boolean {
   return folded(symptom) === OTHER_SYMPTOM;

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { day } from '@/lib/calendar/day';
 import { type AssessedCertificate, assess, type ClaimFacts } from '@/lib/warranty/rules/assess';
 import { ANSWERS, type Answer, type NextStep, type ReasonCode } from '@/lib/warranty/rules/reasons';
+import { claimSymptoms } from '@/lib/warranty/rules/standing';
 import type { CoverLine } from '@/lib/warranty/rules/terms';
 import { someFacts, someLine, someTerms, stay } from '../made';
 
@@ -387,5 +388,17 @@ describe('a certificate that was replaced', () => {
       'line-ended',
       'rights-by-law',
     ]);
+  });
+});
+
+describe('what a claim is made of', () => {
+  it('is chosen from what the lines cover, then from what else is known of the model, each once', () => {
+    const lines = [{ symptoms: ['No charge', 'Loose plug'] }, { symptoms: ['no charge '] }];
+    expect(
+      claimSymptoms(lines, [
+        ['NO CHARGE', 'Dark display'],
+        ['Other', 'Dark display'],
+      ]),
+    ).toEqual(['No charge', 'Loose plug', 'Dark display']);
   });
 });

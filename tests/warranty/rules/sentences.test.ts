@@ -79,7 +79,7 @@ const spoken: { [C in ReasonCode]: { reason: Extract<Reason, { code: C }>; says:
   },
   'symptom-outside': {
     reason: { code: 'symptom-outside', symptom: 'cracked screen' },
-    says: '“cracked screen” is not a fault that belongs to the work and parts on this certificate.',
+    says: '“cracked screen” is not a fault that belongs to the work and parts on this certificate. Do you think our work has to do with it all the same? Choose “Something else” and say why: then we look at the unit first.',
   },
   'symptom-unlisted': {
     reason: { code: 'symptom-unlisted' },

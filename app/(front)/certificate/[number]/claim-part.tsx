@@ -1,3 +1,4 @@
+import { symptomsOfRepairs } from '@/lib/catalogue/records';
 import { batteryKind } from '@/lib/jobs/rules/posted-answer';
 import { formatMoney } from '@/lib/money/amount';
 import {
@@ -6,6 +7,7 @@ import {
   batteryAnswersFor,
 } from '@/lib/parcels/rules/battery-answers';
 import type { CertificateRecord, Chain } from '@/lib/warranty/records';
+import { claimSymptoms } from '@/lib/warranty/rules/standing';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { countryChoices } from '@/lib/workshop/places';
 import { claim } from './actions';
@@ -20,9 +22,10 @@ type Props = {
 };
 
 /** Three questions, the answer at once, and where it opens a claim the address to return the unit to. */
-export function ClaimPart({ chain, asked, workshop, hasDoubtfulCell }: Props) {
+export async function ClaimPart({ chain, asked, workshop, hasDoubtfulCell }: Props) {
   const { model } = chain.inForce.job;
-  const symptoms = [...new Set(chain.inForce.lines.flatMap((line) => line.symptoms))];
+  const ofModel = await symptomsOfRepairs(model.id);
+  const symptoms = claimSymptoms(chain.inForce.lines, ofModel.values());
   return (
     <section aria-labelledby="claim">
       <h2 id="claim">Has it failed again?</h2>
