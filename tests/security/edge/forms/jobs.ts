@@ -38,6 +38,7 @@ export const jobs: FormsOfFiles = [
           where: 'here',
           extra: 'Case',
           battery: 'none',
+          data: 'not-asked',
           reason: 'One day over, and known for years.',
           ...address,
         },

@@ -10,7 +10,6 @@ import { typedValues } from '@/app/ui/forms/typed-values';
 import { staffActor } from '@/app/workshop/staff-actor';
 import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
-import { DATA_NOT_ASKED } from '@/lib/jobs/rules/booking';
 import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
@@ -27,7 +26,7 @@ export async function openForCustomer(
   const staff = await requireStaff(rolesThatMay('take-in'));
   const parsed = parseForm(deskClaimForm, formData, ['photos']);
   if (!parsed.ok) return parsed.state;
-  const { serial, symptom, details, where, extra, battery, reason, ...address } = parsed.data;
+  const { serial, symptom, details, where, extra, battery, data, reason, ...address } = parsed.data;
   const isHere = where === 'here';
   const told = {
     certificateNumber,
@@ -38,15 +37,15 @@ export async function openForCustomer(
     reason,
     isHere,
     address,
-    dataAnswer: DATA_NOT_ASKED,
-  } as const;
+    batteryAnswer: battery,
+    dataAnswer: data,
+  };
   const outcome = await attempt(() =>
     withStoredPhotos({
       entries: formData.getAll('photos'),
       most: MOST_PHOTOS,
       field: 'photos',
-      work: (photos) =>
-        openClaimAtDesk({ ...told, batteryAnswer: battery, photos, actor: staffActor(staff), now: now() }),
+      work: (photos) => openClaimAtDesk({ ...told, photos, actor: staffActor(staff), now: now() }),
     }),
   );
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData, ['photos']));

@@ -4,6 +4,7 @@ import { FileField } from '@/app/ui/forms/file-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
+import { DATA_NOT_ASKED, DATA_QUESTION } from '@/lib/jobs/rules/booking';
 import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { batteryKind } from '@/lib/jobs/rules/posted-answer';
 import { BATTERY_QUESTION, batteryAnswersFor } from '@/lib/parcels/rules/battery-answers';
@@ -70,6 +71,15 @@ export async function ClaimAtDeskForm({ chain: { inForce }, workshop, isOwner }:
           choices={batteries}
         />
       ) : null}
+      <RadioGroup
+        name="data"
+        label="The customer’s recordings and settings"
+        hint="The unit may have to be reset to test it, and what is on it can be lost."
+        choices={[
+          ...DATA_QUESTION.choices,
+          { value: DATA_NOT_ASKED, label: 'Nobody has asked: it is treated as not saved' },
+        ]}
+      />
       <TextArea
         name="extra"
         label="What came with the unit"

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { DATA_NOT_ASKED, parcelAnswers } from '@/lib/jobs/rules/booking';
 import { isOther } from '@/lib/warranty/rules/standing';
 import { customerFields, extraField, serialField } from '../../arrivals/parcel-fields';
 
@@ -12,6 +13,9 @@ export const deskClaimForm = z
     where: z.enum(['here', 'posted'], 'Choose whether the unit is here'),
     extra: extraField,
     battery: z.string({ error: 'Choose the answer that fits the battery' }).max(40),
+    data: z.enum([...parcelAnswers.shape.data.options, DATA_NOT_ASKED], {
+      error: 'Choose what the customer said of their recordings and settings, or that nobody asked',
+    }),
     reason: z.string().trim().max(500, 'Keep this to 500 characters').optional().default(''),
     ...customerFields,
   })
