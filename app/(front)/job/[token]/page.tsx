@@ -7,9 +7,9 @@ import { Facts } from '@/app/ui/docket/facts';
 import { stampSteps } from '@/app/ui/docket/stamp-steps';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
-import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
+import { StageTag } from '@/app/ui/words/stage-tag';
 import { type Day, day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { workingDaysWords } from '@/lib/calendar/working';
@@ -170,7 +170,7 @@ export default async function JobPage({ params, searchParams }: Props) {
         kind={kind === 'claim' ? 'Claim job' : 'Job'}
         number={showNumber(job.number)}
         heading={unit}
-        tag={<Tag tone="now">{STAGE_WORDS[stage].label}</Tag>}
+        tag={<StageTag stage={stage} />}
         qr={{ text: `${config.appUrl}/track/${job.number}`, alt: 'QR code that opens the stage of this job' }}
         stubFacts={[
           { term: 'Booked', text: formatDay(dayInZone(job.bookedAt, timeZone), locale, 'short') },

@@ -7,10 +7,10 @@ import { Facts } from '@/app/ui/docket/facts';
 import { LinkButton } from '@/app/ui/page/button';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
-import { Tag } from '@/app/ui/page/tag';
 import { Timeline } from '@/app/ui/page/timeline';
 import { PhotoStrip } from '@/app/ui/photos/photo';
 import { NumberText } from '@/app/ui/words/number-text';
+import { QuoteStateTag } from '@/app/ui/words/quote-state-tag';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay, formatInstant } from '@/lib/calendar/format';
 import { workingDaysWords } from '@/lib/calendar/working';
@@ -28,7 +28,7 @@ import { type QuoteDone, stillDoneOnQuote } from '@/lib/quotes/rules/just-done';
 import { quoteEventLine } from '@/lib/quotes/rules/quote-events';
 import { nextForAsker } from '@/lib/quotes/rules/request-next';
 import { requestRun } from '@/lib/quotes/rules/request-run';
-import { customerWords, REQUEST_WORDS } from '@/lib/quotes/rules/request-states';
+import { customerWords } from '@/lib/quotes/rules/request-states';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { AfterNoPart, AnswerPart, BookPart } from './answer-part';
 import { quoteOfToken } from './open-quote';
@@ -107,7 +107,7 @@ export default async function QuotePage({ params, searchParams }: Props) {
         kind="Quote"
         number={showNumber(quote.number)}
         heading={request.device}
-        tag={<Tag tone="now">{isCancelled ? 'Cancelled' : REQUEST_WORDS[state].label}</Tag>}
+        tag={<QuoteStateTag state={state} isCancelled={isCancelled} />}
         qr={{ text: quoteAddress(token), alt: 'QR code that opens this quote. Show it to nobody else.' }}
         stubFacts={[
           { term: 'Asked', text: formatDay(dayInZone(request.askedAt, timeZone), locale, 'short') },

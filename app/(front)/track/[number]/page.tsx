@@ -5,9 +5,9 @@ import { readWorkshop } from '@/app/read-workshop';
 import { Docket } from '@/app/ui/docket/docket';
 import { stampSteps } from '@/app/ui/docket/stamp-steps';
 import { PageHead } from '@/app/ui/page/page-head';
-import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { WaitALittle } from '@/app/ui/page/wait-a-little';
+import { StageTag } from '@/app/ui/words/stage-tag';
 import { formatDay } from '@/lib/calendar/format';
 import { readStatus } from '@/lib/jobs/records';
 import { STAGE_WORDS, type Stage } from '@/lib/jobs/rules/stages';
@@ -49,8 +49,8 @@ export default async function StatusPage({ params }: Props) {
       <Docket
         kind="Job"
         number={showNumber(status.number)}
-        heading={words.label}
-        tag={<Tag tone="now">{words.label}</Tag>}
+        heading="Stage by stage"
+        tag={<StageTag stage={status.stage} />}
         stamps={stampSteps(status, { locale, timeZone })}
       >
         <p>

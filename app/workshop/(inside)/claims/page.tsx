@@ -8,10 +8,10 @@ import { Table } from '@/app/ui/page/table';
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
+import { StageTag } from '@/app/ui/words/stage-tag';
 import { type Day, daysBetween } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
-import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { showNumber } from '@/lib/numbers/job-number';
 import { pageOf } from '@/lib/numbers/page-of';
 import { may, rolesThatMay } from '@/lib/people/rules/roles';
@@ -19,7 +19,6 @@ import { CLAIMS_PER_PAGE, countClaims, type ListedClaim, listClaims } from '@/li
 import { causeRow } from '@/lib/warranty/rules/causes';
 import { CLAIM_STANDINGS, type ClaimStanding } from '@/lib/warranty/rules/claim-standing';
 import { readAnswerClock } from '@/lib/warranty/ruling-due';
-import { stageTone } from '../../stage-tone';
 import { requireStaff } from '../../who';
 import { AnswerTag } from '../answer-tag';
 import { RULING_WORDS, STANDING_WORDS } from './words';
@@ -97,7 +96,7 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
           {
             key: 'stage',
             head: 'Its job',
-            cell: (claim) => <Tag tone={stageTone(claim.stage)}>{STAGE_WORDS[claim.stage].label}</Tag>,
+            cell: (claim) => <StageTag stage={claim.stage} />,
           },
           {
             key: 'ruling',

@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import { readWorkshop } from '@/app/read-workshop';
-import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
+import { StageTag } from '@/app/ui/words/stage-tag';
 import { formatDay } from '@/lib/calendar/format';
 import { JOBS_PER_PAGE, listJobs } from '@/lib/jobs/list-jobs';
 import { soughtFrom } from '@/lib/jobs/rules/sought';
@@ -15,7 +15,6 @@ import { type ListSearch, listedAt } from '../../searched-list/list-address';
 import { emptySentence, leadOf } from '../../searched-list/list-words';
 import { PartLinks } from '../../searched-list/part-links';
 import { SearchedList } from '../../searched-list/searched-list';
-import { stageTone } from '../../stage-tone';
 import { requireStaff } from '../../who';
 
 export const metadata: Metadata = { title: 'Jobs' };
@@ -91,7 +90,7 @@ export default async function JobsPage({ searchParams }: { searchParams: ListSea
           {
             key: 'stage',
             head: 'Stage',
-            cell: (job) => <Tag tone={stageTone(job.stage)}>{STAGE_WORDS[job.stage].label}</Tag>,
+            cell: (job) => <StageTag stage={job.stage} />,
           },
           {
             key: 'promised',

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { readWorkshop } from '@/app/read-workshop';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
+import { QuoteStateTag } from '@/app/ui/words/quote-state-tag';
 import { formatDay } from '@/lib/calendar/format';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -13,7 +14,6 @@ import { emptySentence, leadOf } from '../../searched-list/list-words';
 import { PartLinks } from '../../searched-list/part-links';
 import { SearchedList } from '../../searched-list/searched-list';
 import { requireStaff } from '../../who';
-import { QuoteStateTag } from './state-tag';
 
 export const metadata: Metadata = { title: 'Quotes' };
 

@@ -4,9 +4,9 @@ import { readWorkshop } from '@/app/read-workshop';
 import { Docket } from '@/app/ui/docket/docket';
 import { Facts } from '@/app/ui/docket/facts';
 import { PageHead } from '@/app/ui/page/page-head';
-import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
+import { StageTag } from '@/app/ui/words/stage-tag';
 import { requireStaff } from '@/app/workshop/who';
 import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
@@ -55,7 +55,7 @@ export default async function ArrivalPage({ params }: Props) {
         kind={readKind(job.kind) === 'claim' ? 'Claim job' : 'Job'}
         number={showNumber(job.number)}
         heading="What was booked"
-        tag={<Tag tone={stage === 'booked' ? 'waiting' : 'stop'}>{STAGE_WORDS[stage].label}</Tag>}
+        tag={<StageTag stage={stage} />}
         stubFacts={[
           { term: 'Booked', text: formatDay(dayInZone(job.bookedAt, timeZone), locale, 'short') },
           { term: 'Parcel', text: job.inboundReference },

@@ -4,10 +4,10 @@ import { LinkButton } from '@/app/ui/page/button';
 import { Notice } from '@/app/ui/page/notice';
 import { NumberForm } from '@/app/ui/page/number-form';
 import { PageHead } from '@/app/ui/page/page-head';
-import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { PhotoStrip } from '@/app/ui/photos/photo';
 import { NumberText } from '@/app/ui/words/number-text';
+import { StageTag } from '@/app/ui/words/stage-tag';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay, formatInstant } from '@/lib/calendar/format';
 import { labelsPerSheet } from '@/lib/documents/bag-label';
@@ -15,7 +15,6 @@ import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
 import { readStage } from '@/lib/jobs/records';
 import { accessoryDifferences } from '@/lib/jobs/rules/arrival';
-import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { LabelPlaces } from '../label-places';
@@ -49,7 +48,7 @@ export function TakenIn({ job, workshop }: Props) {
         kind={job.kind === 'claim' ? 'Claim job' : 'Job'}
         number={showNumber(job.number)}
         heading={job.repair.name}
-        tag={<Tag tone="now">{STAGE_WORDS[readStage(job.stage)].label}</Tag>}
+        tag={<StageTag stage={readStage(job.stage)} />}
         stubFacts={[
           {
             term: 'Arrived',

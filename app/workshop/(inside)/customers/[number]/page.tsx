@@ -5,18 +5,16 @@ import { EmptyState } from '@/app/ui/page/empty-state';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Table } from '@/app/ui/page/table';
-import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
-import { stageTone } from '@/app/workshop/stage-tone';
+import { QuoteStateTag } from '@/app/ui/words/quote-state-tag';
+import { StageTag } from '@/app/ui/words/stage-tag';
 import { formatDay, formatInstant } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
-import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { type PersonView, readPerson } from '@/lib/keeping/person-view';
 import { noteSeen } from '@/lib/keeping/seen';
 import { showNumber } from '@/lib/numbers/job-number';
 import { may, rolesThatMay } from '@/lib/people/rules/roles';
-import { REQUEST_WORDS } from '@/lib/quotes/rules/request-states';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { requireStaff } from '../../../who';
 import { numberedTitle } from '../../numbered-title';
@@ -111,7 +109,7 @@ function JobsPart({ person, workshop }: PartProps) {
           {
             key: 'stage',
             head: 'Stage',
-            cell: (job) => <Tag tone={stageTone(job.stage)}>{STAGE_WORDS[job.stage].label}</Tag>,
+            cell: (job) => <StageTag stage={job.stage} />,
           },
           {
             key: 'booked',
@@ -146,7 +144,7 @@ function QuotesPart({ person, workshop }: PartProps) {
             ),
           },
           { key: 'device', head: 'Device', cell: (quote) => quote.device },
-          { key: 'state', head: 'State', cell: (quote) => REQUEST_WORDS[quote.state].label },
+          { key: 'state', head: 'State', cell: (quote) => <QuoteStateTag state={quote.state} /> },
           {
             key: 'asked',
             head: 'Asked',

@@ -4,9 +4,9 @@ import { Facts } from '@/app/ui/docket/facts';
 import { stampSteps } from '@/app/ui/docket/stamp-steps';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
-import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
+import { StageTag } from '@/app/ui/words/stage-tag';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
@@ -15,7 +15,7 @@ import { readMessages } from '@/lib/jobs/read-messages';
 import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/records';
 import { dataWords, HISTORY } from '@/lib/jobs/rules/booking';
 import { isCollected } from '@/lib/jobs/rules/handover';
-import { STAGE_WORDS, type Stage } from '@/lib/jobs/rules/stages';
+import type { Stage } from '@/lib/jobs/rules/stages';
 import { noteSeen } from '@/lib/keeping/seen';
 import { showNumber } from '@/lib/numbers/job-number';
 import { readCarrierRows } from '@/lib/parcels/records';
@@ -88,8 +88,8 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
       <Docket
         kind={kind === 'claim' ? 'Claim job' : 'Job'}
         number={showNumber(job.number)}
-        heading={STAGE_WORDS[stage].label}
-        tag={<Tag tone="now">{STAGE_WORDS[stage].label}</Tag>}
+        heading={job.repair.name}
+        tag={<StageTag stage={stage} />}
         qr={{
           text: `${config.appUrl}/workshop/jobs/${job.number}`,
           alt: 'QR code that opens this job sheet',

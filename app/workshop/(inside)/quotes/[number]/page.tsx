@@ -6,6 +6,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { PhotoStrip } from '@/app/ui/photos/photo';
 import { NumberText } from '@/app/ui/words/number-text';
+import { QuoteStateTag } from '@/app/ui/words/quote-state-tag';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
@@ -17,9 +18,7 @@ import { troubledMail } from '@/lib/mail/records';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { openRevision, type QuoteRecord } from '@/lib/quotes/records';
-import { REQUEST_WORDS } from '@/lib/quotes/rules/request-states';
 import { MailTrouble } from '../../mail-trouble';
-import { QuoteStateTag } from '../state-tag';
 import { HistoryPart, MessagesPart } from './messages-part';
 import { NextPart } from './next-part';
 import { openQuote } from './open-quote';
@@ -64,7 +63,7 @@ export default async function QuotePage({ params, searchParams }: Props) {
       <Docket
         kind="Quote"
         number={showNumber(quote.number)}
-        heading={REQUEST_WORDS[request.state].label}
+        heading="What was asked"
         tag={<QuoteStateTag state={request.state} />}
         qr={{
           text: `${config.appUrl}/workshop/quotes/${quote.number}`,
