@@ -109,9 +109,16 @@ export async function jobQuoteData(
     stamps: datedStamps(readStage(job.stage), stagesReached(job.events), workshop.timeZone),
     found: [...paragraphs(shown.reason), ...job.findings.map(({ text }) => text)],
     before: earlier ? { revision: earlier.revision, gross: earlier.grossMinor } : null,
-    ifYes: words ? [shown.onYes || words.onYes] : [],
+    ifYes: words ? [shown.onYes || words.onYes, ...repairThen(shown)] : [],
     ifNo: words ? [shown.onNo || words.onNo] : [],
   };
+}
+
+/** Which repair the job is under after a yes, where that is another one than it was booked as. */
+function repairThen({ repair }: { repair: { name: string } | null }): string[] {
+  return repair === null
+    ? []
+    : [`The repair is then “${repair.name}”: its checks are made, and the certificate is for it.`];
 }
 
 type Held = { workshop: WorkshopCard; currency: string };

@@ -12,6 +12,7 @@ import { walkIn } from '@/lib/jobs/walk-in';
 import { readBenchJobs } from '@/lib/promise/records';
 import { approveAfterNo } from '@/lib/quotes/approve-after-no';
 import { decideOffer } from '@/lib/quotes/decide-offer';
+import { jobQuoteData } from '@/lib/quotes/quote-data';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { useDatabase } from '@/tests/database';
 import { assessedJob, takeMove } from '@/tests/makers/course';
@@ -173,6 +174,9 @@ test('a yes to a changed price for another repair puts the job under it', async 
   const jobId = await assessedJob(world, now);
   const revision = await askPrice(jobId, now, { lines: [FADER], repairId: fader.repairId });
   expect((await jobNow(jobId)).repair.id).toBe(world.repairId);
+  expect((await jobQuoteData(await jobNow(jobId)))?.ifYes).toContainEqual(
+    'The repair is then “Fader replaced”: its checks are made, and the certificate is for it.',
+  );
   await decideOffer({ jobId, revision, decision: 'accepted', actor: { kind: 'customer' }, now: LATER });
   const job = await jobNow(jobId);
   expect(job.repair.id).toBe(fader.repairId);
