@@ -56,7 +56,7 @@ export function TakeBackFields({ what }: { what: string }) {
       <TextArea
         name="reason"
         label="Why"
-        hint="For the history; the customer does not read it. Name nobody in it."
+        hint="For the history. Name nobody in it."
         rows={2}
         maxLength={500}
       />
