@@ -1,6 +1,6 @@
 import { db } from '@/lib/db/client';
 
-/** Every text of the database that a person wrote, or could have. */
+/** Every text of the database that a person wrote, or could have; the words a customer agrees to are the program’s. */
 export async function writtenTexts(): Promise<string[]> {
   const rows: object[][] = [
     await db.job.findMany({ select: { problem: true } }),
@@ -10,7 +10,7 @@ export async function writtenTexts(): Promise<string[]> {
     await db.claim.findMany({ select: { details: true, reasonText: true, lesson: true, contestText: true } }),
     await db.inspectionEntry.findMany({ select: { note: true } }),
     await db.photo.findMany({ select: { caption: true } }),
-    await db.quoteRevision.findMany({ select: { reason: true, onYes: true, onNo: true, agreedText: true } }),
+    await db.quoteRevision.findMany({ select: { reason: true, onYes: true, onNo: true } }),
     await db.quoteRevision.findMany({ select: { proposal: true, note: true } }),
     await db.quoteRequest.findMany({ select: { device: true, problem: true } }),
     await db.quoteLine.findMany({ select: { description: true } }),
