@@ -45,6 +45,7 @@ export async function AfterNoPart({ job, token, workshop }: PartProps) {
         hidden={{ revision: declined.revision }}
         yes={words.yes}
         agreed={words.agreed}
+        isQuiet
       />
     </section>
   );

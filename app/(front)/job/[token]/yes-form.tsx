@@ -1,7 +1,7 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { Checkbox } from '@/app/ui/forms/choices';
 import type { FormAction } from '@/app/ui/forms/form-state';
-import { SubmitBar } from '@/app/ui/forms/submit';
+import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
 import { dayInZone } from '@/lib/calendar/day';
 import { now } from '@/lib/clock';
 import { factsOf } from '@/lib/jobs/facts';
@@ -22,10 +22,12 @@ type YesFormProps = Omit<PartProps, 'token'> & {
   /** what the button says, and what is agreed to by it */
   yes: string;
   agreed: string;
+  /** the page asks for no answer: the button stands in its place, and not at hand all the way down */
+  isQuiet?: boolean;
 };
 
 /** The yes to a price, with what a yes that makes the contract needs beside it, and the wish for an early start. */
-export async function YesForm({ job, workshop, action, hidden, yes, agreed }: YesFormProps) {
+export async function YesForm({ job, workshop, action, hidden, yes, agreed, isQuiet }: YesFormProps) {
   const today = dayInZone(now(), workshop.timeZone);
   const makesContract = !factsOf(job, today).isContractMade;
   const withdrawBy = makesContract ? await lastDayToWithdraw(workshop) : null;
@@ -51,7 +53,11 @@ export async function YesForm({ job, workshop, action, hidden, yes, agreed }: Ye
             hint="You need not tick this. Without it we start work after that day."
           />
         ) : null}
-        <SubmitBar label={yes} consequence={agreed} />
+        {isQuiet ? (
+          <SubmitButton kind="second" label={yes} consequence={agreed} />
+        ) : (
+          <SubmitBar label={yes} consequence={agreed} />
+        )}
       </ActionForm>
     </>
   );
