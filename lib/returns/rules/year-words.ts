@@ -41,6 +41,6 @@ function openWords(uncosted: number): string {
 }
 
 /** '1 unit was', '40 units were' */
-export function unitsWere(count: number): string {
+function unitsWere(count: number): string {
   return count === 1 ? '1 unit was' : `${count} units were`;
 }

@@ -49,7 +49,7 @@ export function LotsPart({ lots, locale }: LotsPartProps) {
       {lots.length > 0 ? (
         <details className="mt-2 max-w-[42rem]">
           <summary>How lots are compared</summary>
-          <p className="mt-2 text-sm">{thresholdSentence(looksMade(comparisons), locale)}</p>
+          <p className="mt-2 text-small">{thresholdSentence(looksMade(comparisons), locale)}</p>
         </details>
       ) : null}
     </section>

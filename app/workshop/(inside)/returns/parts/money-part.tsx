@@ -1,10 +1,10 @@
+import { type Fact, Facts } from '@/app/ui/docket/facts';
 import { Notice } from '@/app/ui/page/notice';
 import { TextLink } from '@/app/ui/page/text-link';
 import { formatMoney } from '@/lib/money/amount';
 import type { RepairFigure } from '@/lib/returns/repair-figures';
 import { carriesSentence } from '@/lib/returns/rules/carries-words';
 import { TOLD_FROM, worthSentence } from '@/lib/returns/rules/repair-worth-words';
-import { unitsWere } from '@/lib/returns/rules/year-words';
 import type { WorkshopCard } from '@/lib/workshop/card';
 
 type MoneyPartProps = { figures: readonly RepairFigure[]; workshop: WorkshopCard };
@@ -27,7 +27,7 @@ export function MoneyPart({ figures, workshop }: MoneyPartProps) {
           </p>
         </Notice>
       ) : null}
-      <p className="max-w-[42rem]">{yearWords(figures, workshop)}</p>
+      <Facts items={yearFacts(figures, workshop)} />
       <Repairs heading="Repairs that lose money" rows={losing} workshop={workshop} />
       <Repairs heading="Repairs that may lose money" rows={doubtful} workshop={workshop} />
       <Repairs
@@ -37,7 +37,7 @@ export function MoneyPart({ figures, workshop }: MoneyPartProps) {
       />
       {together ? <p className="mt-4 max-w-[42rem]">{together}</p> : null}
       {tooFew > 0 ? (
-        <p className="mt-4 max-w-[42rem] text-sm">
+        <p className="mt-4 max-w-[42rem] text-small">
           {`Of ${tooFew === 1 ? 'one repair' : `${tooFew} repairs`} too few units were watched long enough to say; it is told ${TOLD_FROM}.`}
         </p>
       ) : null}
@@ -73,7 +73,7 @@ function Repairs({ heading, rows, workshop }: RepairsProps) {
  * What was spent on all, and what was reserved for those that were watched enough to say; of these also the units whose cover
  * ended, whose own claims can be held against their reserve.
  */
-function yearWords(figures: readonly RepairFigure[], { currency, locale }: WorkshopCard): string {
+function yearFacts(figures: readonly RepairFigure[], { currency, locale }: WorkshopCard): Fact[] {
   const money = (minor: number) => formatMoney(minor, currency, locale);
   const years = figures.map(({ year }) => year);
   const known = figures.flatMap(({ year, worth }) =>
@@ -82,22 +82,45 @@ function yearWords(figures: readonly RepairFigure[], { currency, locale }: Works
   const ended = known.map((year) => year.ended);
   const endedUnits = sum(ended, 'units');
   const uncosted = sum(years, 'uncosted');
+  const reserved = (rows: readonly Record<'reserveMinor' | 'upperMinor', number>[]) =>
+    `${money(sum(rows, 'reserveMinor'))}, ${money(sum(rows, 'upperMinor'))} at most`;
   return [
-    `In the last year ${unitsWere(sum(years, 'sent'))} sent back and ${money(sum(years, 'spentMinor'))} went on claims ruled covered, of these and of earlier units.`,
-    known.length > 0
-      ? `Of ${known.length === 1 ? 'the one repair that was' : `the ${known.length} repairs that were`} watched enough, ${unitsWere(sum(known, 'sent'))} sent back with a reserve of ${money(sum(known, 'reserveMinor'))}, ${money(sum(known, 'upperMinor'))} at most, and ${money(sum(known, 'spentMinor'))} went on claims opened in the year.`
-      : '',
-    endedUnits > 0
-      ? `Cover as long as the term ended for ${endedUnits === 1 ? '1 of their units' : `${endedUnits} of their units`} in it: reserved ${money(sum(ended, 'reserveMinor'))}, ${money(sum(ended, 'upperMinor'))} at most; spent on their own claims ${money(sum(ended, 'spentMinor'))}.`
-      : '',
-    uncosted > 0
-      ? `${uncosted === 1 ? 'One claim has' : `${uncosted} claims have`} no recorded cost yet, so what was spent may still rise.`
-      : '',
-  ]
-    .filter(Boolean)
-    .join(' ');
+    { term: 'Sent back in the last year', text: inUnits(sum(years, 'sent')) },
+    {
+      term: 'Spent on claims ruled covered',
+      text: `${money(sum(years, 'spentMinor'))}, on these and on earlier units`,
+    },
+    {
+      term:
+        known.length === 1
+          ? 'Of the one repair watched enough'
+          : `Of the ${known.length} repairs watched enough`,
+      text:
+        known.length === 0
+          ? null
+          : `${inUnits(sum(known, 'sent'))} sent back with a reserve of ${reserved(known)}; ${money(sum(known, 'spentMinor'))} went on claims opened in the year`,
+    },
+    {
+      term: 'Cover as long as the term ended',
+      text:
+        endedUnits === 0
+          ? null
+          : `for ${endedUnits === 1 ? '1 of their units' : `${endedUnits} of their units`}: reserved ${reserved(ended)}; spent on their own claims ${money(sum(ended, 'spentMinor'))}`,
+    },
+    {
+      term: 'No cost recorded yet',
+      text:
+        uncosted === 0
+          ? null
+          : `${uncosted === 1 ? '1 claim' : `${uncosted} claims`}, so what was spent may still rise`,
+    },
+  ];
 }
 
 function sum<Key extends string>(rows: readonly Record<Key, number>[], key: Key): number {
   return rows.reduce((all, row) => all + row[key], 0);
+}
+
+function inUnits(count: number): string {
+  return count === 1 ? '1 unit' : `${count} units`;
 }

@@ -63,7 +63,7 @@ export function RepairsPart({ figures, workshop, hasCost }: RepairsPartProps) {
         columns={hasCost ? [...columns, ...costs] : columns}
       />
       {hasCost ? (
-        <p className="mt-3 max-w-[42rem] text-sm">
+        <p className="mt-3 max-w-[42rem] text-small">
           The reserve is for one repair: the chance of a covered claim within its term, times the mean cost of
           such claims. The upper figure holds in at least nine of ten such reckonings. What to add is the
           upper figure, rounded up, without tax.

@@ -81,7 +81,7 @@ export default async function GroupingPage({ params }: Props) {
               {`Too young to compare: ${young.length <= NAMED ? young.map(({ name }) => name).join('; ') : `${young.length} of them`}.`}
             </p>
           ) : null}
-          <p className="mt-3 max-w-[42rem] text-sm">
+          <p className="mt-3 max-w-[42rem] text-small">
             {`The shares above are of all units so far. ${thresholdSentence(looksMade(comparisons), locale)}`}
           </p>
         </section>

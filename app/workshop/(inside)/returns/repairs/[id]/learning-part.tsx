@@ -31,7 +31,7 @@ export function LearningPart({ learning, locale }: { learning: Learning; locale:
               </p>
               <p>{lessonSentence(beforeAndAfter({ before, after }), locale)}</p>
               {stillWatched > 0 ? (
-                <p className="text-sm">
+                <p className="text-small">
                   {`${stillWatched === 1 ? 'One unit was' : `${stillWatched} units were`} proved with it less than ${WATCHED_DAYS} days ago and not counted yet.`}
                 </p>
               ) : null}
@@ -40,7 +40,7 @@ export function LearningPart({ learning, locale }: { learning: Learning; locale:
         </ul>
       )}
       {checks.length > 0 ? (
-        <p className="mt-3 max-w-[42rem] text-sm">
+        <p className="mt-3 max-w-[42rem] text-small">
           {`Counted are units that came back within ${WATCHED_DAYS} days, by the version of the sheet they were proved on: before are versions older than the check, since then those that hold it. Units with shorter cover are never counted. A change after a check need not come from it.`}
         </p>
       ) : null}

@@ -29,7 +29,7 @@ export function ReservePart({ figure, workshop }: ReservePartProps) {
         )}
         <p>{worthSentence(worth, shown)}</p>
         {year.against ? <p>{yearSentence(year.against, shown)}</p> : null}
-        {reserve.known ? <p className="text-sm">{boundSentence(reserve.reserve, shown.locale)}</p> : null}
+        {reserve.known ? <p className="text-small">{boundSentence(reserve.reserve, shown.locale)}</p> : null}
       </div>
     </section>
   );

@@ -88,7 +88,7 @@ export default async function GroupPage({ params }: Props) {
                 {`${figure.tally.otherwise === 1 ? 'One more came' : `${figure.tally.otherwise} more came`} back for another cause, which is not counted against it.`}
               </p>
             ) : null}
-            <p className="mt-3 max-w-[42rem] text-sm">{`${words.counted} ${thresholdSentence(looksMade(figures.map(({ comparison }) => comparison)), locale)}`}</p>
+            <p className="mt-3 max-w-[42rem] text-small">{`${words.counted} ${thresholdSentence(looksMade(figures.map(({ comparison }) => comparison)), locale)}`}</p>
           </section>
           <section aria-labelledby="when">
             <h2 id="when">When they come back</h2>
