@@ -42,13 +42,19 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
     <section className="approval" aria-labelledby="approval">
       <h2 id="approval">{words.heading}</h2>
       {isRest ? <p>{`The covered part is free: you pay ${money(0)} for it, whatever you answer.`}</p> : null}
-      <p>{offer.reason}</p>
-      {job.findings.map((finding) => (
-        <p key={finding.id}>
-          <strong>What we found: </strong>
-          {finding.text}
-        </p>
-      ))}
+      <p className="written">{offer.reason}</p>
+      {job.findings.length > 0 ? (
+        <>
+          <h3>What we found</h3>
+          <ul className="plain-list">
+            {job.findings.map((finding) => (
+              <li key={finding.id} className="written">
+                {finding.text}
+              </li>
+            ))}
+          </ul>
+        </>
+      ) : null}
       <PhotoStrip
         label="Photos of what we found"
         photos={photosOf(job, token, (photo) => photo.purpose === 'finding')}

@@ -4,20 +4,25 @@ import { formatDay } from '@/lib/calendar/format';
 import type { PartProps } from './part-props';
 import { photosOf } from './photos-of';
 
-/** What the workshop has seen, done and photographed so far. */
-export function FindingsPart({ job, token, workshop }: PartProps) {
+/**
+ * What the workshop has seen, done and photographed so far. Where a price is asked for, its findings and their photos
+ * stand with the question (approval-part.tsx) and not once more here.
+ */
+export function FindingsPart({ job, token, workshop, isAsked }: PartProps & { isAsked: boolean }) {
   const on = (at: Date) => formatDay(dayInZone(at, workshop.timeZone), workshop.locale, 'weekday');
-  const photos = photosOf(job, token, ({ purpose }) => purpose !== 'inspection' && purpose !== 'message');
-  if (job.findings.length === 0 && job.work.length === 0 && photos.length === 0) return null;
+  const findings = isAsked ? [] : job.findings;
+  const elsewhere = ['inspection', 'message', ...(isAsked ? ['finding'] : [])];
+  const photos = photosOf(job, token, ({ purpose }) => !elsewhere.includes(purpose));
+  if (findings.length === 0 && job.work.length === 0 && photos.length === 0) return null;
   return (
     <section aria-labelledby="seen">
       <h2 id="seen">What we have seen and done</h2>
-      {job.findings.length > 0 ? (
+      {findings.length > 0 ? (
         <>
           <h3>Findings</h3>
           <ul className="plain-list">
-            {job.findings.map((finding) => (
-              <li key={finding.id}>{`${on(finding.at)}: ${finding.text}`}</li>
+            {findings.map((finding) => (
+              <li key={finding.id} className="written">{`${on(finding.at)}: ${finding.text}`}</li>
             ))}
           </ul>
         </>
@@ -27,7 +32,7 @@ export function FindingsPart({ job, token, workshop }: PartProps) {
           <h3>Work</h3>
           <ul className="plain-list">
             {job.work.map((entry) => (
-              <li key={entry.id}>{`${on(entry.at)}: ${entry.text}`}</li>
+              <li key={entry.id} className="written">{`${on(entry.at)}: ${entry.text}`}</li>
             ))}
           </ul>
         </>

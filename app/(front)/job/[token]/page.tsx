@@ -196,7 +196,7 @@ export default async function JobPage({ params, searchParams }: Props) {
               ),
             },
             { term: 'Serial', text: <NumberText text={job.serialTyped} /> },
-            { term: 'What you told us', text: job.problem },
+            { term: 'What you told us', text: <span className="written">{job.problem}</span> },
             { term: 'Promise moved', text: promiseMoved(job, locale) },
             { term: 'Sent along', text: job.accessories.map((each) => accessoryWords(each)).join(', ') },
             {
@@ -228,7 +228,7 @@ export default async function JobPage({ params, searchParams }: Props) {
       <WithdrawPart {...parts} />
       <CertificatePart {...parts} />
       <ClaimPart {...parts} />
-      <FindingsPart {...parts} />
+      <FindingsPart {...parts} isAsked={stage === 'awaiting-approval' && Boolean(offer)} />
       <MoneyPart {...parts} />
       <MessagesPart {...parts} />
     </>

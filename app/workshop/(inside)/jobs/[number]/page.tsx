@@ -66,7 +66,7 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
         lead={
           kind === 'claim'
             ? 'Claim job: free of charge for the customer as far as the ruling covers it.'
-            : job.problem
+            : forWhom(job, locale)
         }
       >
         {job.claim ? (
@@ -116,7 +116,7 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
                   term: 'Serial read',
                   text: job.arrivedSerial ? <NumberText text={job.arrivedSerial} /> : null,
                 },
-                { term: 'Problem', text: job.problem },
+                { term: 'Problem', text: <span className="written">{job.problem}</span> },
                 { term: 'From', text: await quoteLink(job.id) },
                 {
                   term: 'History told',
@@ -216,4 +216,12 @@ function accessoryWords(each: { name: string; isTold: boolean; isArrived: boolea
   if (each.isArrived === null) return `${each.name} (told)`;
   if (!each.isTold) return `${each.name} (came without being told)`;
   return each.isArrived ? `${each.name} (here)` : `${each.name} (missing)`;
+}
+
+/** Whose unit it is and by when, in one line; what is wrong with it stands under Unit, once and with its lines. */
+function forWhom(job: JobRecord, locale: string): string {
+  const promise = job.promisedOn
+    ? `Promised for ${formatDay(dayFromDate(job.promisedOn), locale, 'weekday')}.`
+    : 'No day is promised yet.';
+  return job.customer.name === '' ? promise : `For ${job.customer.name}. ${promise}`;
 }
