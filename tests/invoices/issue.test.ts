@@ -19,15 +19,16 @@ import { textOf } from '@/tests/documents/read-pdf';
 import { assessedJob, proved, takeMove, versionOf } from '@/tests/makers/course';
 import { makeBooking } from '@/tests/makers/job';
 import { jobNow } from '@/tests/makers/walk';
-import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+import { BENCH, makeWorkshop, moveToAuckland, OWNER } from '@/tests/makers/workshop';
 
 const NOW = new Date('2026-11-25T09:00:00Z');
 
 useDatabase();
 beforeEach(resetDatabase);
 
-async function provedJob(now = NOW) {
+async function provedJob(now = NOW, o: { isFar?: boolean } = {}) {
   const world = await makeWorkshop(now);
+  if (o.isFar) await moveToAuckland();
   const jobId = await assessedJob(world, now);
   await takeMove(jobId, 'start-bench', now);
   await proved(world, jobId, now);
@@ -97,15 +98,15 @@ describe('an invoice', () => {
   });
 
   it('is in the year it has at the workshop, and each year begins at 1', async () => {
-    // 31 December 2026 23:30 in London is 1 January elsewhere; half an hour later it is 2027 here too.
-    const { jobId } = await provedJob(new Date('2026-12-31T23:30:00Z'));
+    // Auckland is thirteen hours ahead in December: 23:30 on the last day of 2026, and an hour later 2027.
+    const { jobId } = await provedJob(new Date('2026-12-31T10:30:00Z'), { isFar: true });
     await credit('everything');
-    const now = new Date('2027-01-01T00:30:00Z');
+    const now = new Date('2026-12-31T11:30:00Z');
     await transaction((tx) => issueForJob(tx, { jobId, actor: OWNER, now }));
-    expect((await invoices()).map((each) => [each.number, each.kind])).toEqual([
-      ['2026-00001', 'invoice'],
-      ['2027-00001', 'invoice'],
-      ['2026-00002', 'credit-note'],
+    expect((await invoices()).map((each) => [each.number, each.kind, each.issuedOn, each.dueOn])).toEqual([
+      ['2026-00001', 'invoice', '2026-12-31', '2027-01-14'],
+      ['2027-00001', 'invoice', '2027-01-01', '2027-01-15'],
+      ['2026-00002', 'credit-note', '2026-11-25', expect.anything()],
     ]);
   });
 

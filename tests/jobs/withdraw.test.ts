@@ -19,13 +19,13 @@ import { makeBooking } from '@/tests/makers/job';
 import { askPrice, PAD } from '@/tests/makers/offer';
 import { bookAtQuote, makeQuote, makeRequest } from '@/tests/makers/quote';
 import { jobNow, makeClaim, proveJob } from '@/tests/makers/walk';
-import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
+import { BENCH, makeWorkshop, moveToAuckland } from '@/tests/makers/workshop';
 
-/** Tuesday 1 December 2026: the last day to withdraw is Tuesday 15 December (published vector, computed). */
-const BOOKED = new Date('2026-12-01T10:00:00Z');
+/** Half past midnight on Tuesday 1 December 2026 in Auckland: the last day to withdraw is Tuesday 15 December (published vector, computed). */
+const BOOKED = new Date('2026-11-30T11:30:00Z');
 const HERE = new Date('2026-12-03T10:00:00Z');
-const LAST_MOMENT = new Date('2026-12-15T23:59:59Z');
-const DAY_AFTER = new Date('2026-12-16T00:00:00Z');
+const LAST_MOMENT = new Date('2026-12-15T10:59:59Z');
+const DAY_AFTER = new Date('2026-12-15T11:00:00Z');
 
 useDatabase();
 
@@ -33,6 +33,7 @@ let world: Awaited<ReturnType<typeof makeWorkshop>>;
 beforeEach(async () => {
   await resetDatabase();
   world = await makeWorkshop(BOOKED);
+  await moveToAuckland();
   await db.workshop.update({ where: { id: 1 }, data: { withdrawalRule: 'uk' } });
 }, 60_000);
 
@@ -61,6 +62,8 @@ describe('a booking under the right to withdraw', () => {
   it('keeps its last day, and the request to start only where it was made', async () => {
     const [without, asked] = [await jobNow(await booked(false)), await jobNow(await booked(true))];
     expect(without.withdrawUntil && dayFromDate(without.withdrawUntil)).toBe('2026-12-15');
+    const [agreed] = without.quotes[0]?.revisions ?? [];
+    expect(agreed && dayFromDate(agreed.validUntil)).toBe('2026-12-31');
     expect([without.startRequestedAt, asked.startRequestedAt]).toEqual([null, BOOKED]);
   });
 

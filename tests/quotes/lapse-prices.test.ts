@@ -9,12 +9,12 @@ import { lapsePrices } from '@/lib/quotes/write-lapses';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { assessedJob } from '@/tests/makers/course';
 import { askPrice, writePrice } from '@/tests/makers/offer';
-import { makeWorkshop } from '@/tests/makers/workshop';
+import { makeWorkshop, moveToAuckland } from '@/tests/makers/workshop';
 
-/** A Wednesday; 30 calendar days on, the price holds to the end of Friday 25 December 2026. */
-const ASKED = new Date('2026-11-25T09:00:00Z');
-const LAST_MOMENT = new Date('2026-12-25T23:59:59Z');
-const DAY_AFTER = new Date('2026-12-26T00:00:00Z');
+/** Half past midnight on a Wednesday in Auckland; 30 calendar days on, the price holds to the end of Friday 25 December 2026. */
+const ASKED = new Date('2026-11-24T11:30:00Z');
+const LAST_MOMENT = new Date('2026-12-25T10:59:59Z');
+const DAY_AFTER = new Date('2026-12-25T11:00:00Z');
 
 useDatabase();
 
@@ -22,6 +22,7 @@ let world: Awaited<ReturnType<typeof makeWorkshop>>;
 beforeEach(async () => {
   await resetDatabase();
   world = await makeWorkshop(ASKED);
+  await moveToAuckland();
 }, 60_000);
 
 const jobNow = async (jobId: string) => {
@@ -37,8 +38,8 @@ describe('a changed price that the customer does not answer', () => {
   it('is reminded of once, five days before its last', async () => {
     const jobId = await assessedJob(world, ASKED);
     await askPrice(jobId, ASKED);
-    expect(await lapsePrices(new Date('2026-12-19T23:00:00Z'))).toEqual({ reminded: 0, lapsed: 0 });
-    expect(await lapsePrices(new Date('2026-12-20T00:00:00Z'))).toEqual({ reminded: 1, lapsed: 0 });
+    expect(await lapsePrices(new Date('2026-12-19T10:59:59Z'))).toEqual({ reminded: 0, lapsed: 0 });
+    expect(await lapsePrices(new Date('2026-12-19T11:00:00Z'))).toEqual({ reminded: 1, lapsed: 0 });
     expect(await lapsePrices(new Date('2026-12-21T09:00:00Z'))).toEqual({ reminded: 0, lapsed: 0 });
     const [mail, ...more] = await mailsOf('offer-reminder');
     expect(more).toEqual([]);
@@ -61,6 +62,14 @@ describe('a changed price that the customer does not answer', () => {
     expect((await mailsOf('offer-lapsed')).map(({ data }) => data)).toEqual([
       { revision: 2, gross: 9600, validUntil: '2026-12-25' },
     ]);
+  });
+
+  it('is agreed to until then, and not after it though the clock has not come by', async () => {
+    const [late, inTime] = [await assessedJob(world, ASKED), await assessedJob(world, ASKED)];
+    for (const jobId of [late, inTime]) await askPrice(jobId, ASKED);
+    expect((await answer(inTime, 'accepted', LAST_MOMENT)).ok).toBe(true);
+    expect(await answer(late, 'accepted', DAY_AFTER)).toMatchObject({ refusal: { code: 'conflict' } });
+    expect((await jobNow(late)).stage).toBe('awaiting-approval');
   });
 
   it('puts the days it waited on the promise, and leaves room for another price', async () => {

@@ -14,7 +14,7 @@ import { writeToCustomer } from '@/lib/quotes/write-to-customer';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { makeQuote, makeRequest, quoteNow } from '@/tests/makers/quote';
 import { somePhoto } from '@/tests/makers/walk';
-import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
+import { BENCH, makeWorkshop, moveToAuckland } from '@/tests/makers/workshop';
 
 useDatabase();
 
@@ -272,11 +272,18 @@ describe('a price', () => {
   });
 
   it('can be accepted to the end of its last day in the workshop’s zone, and not after', async () => {
+    await moveToAuckland();
     await send();
-    await expect(decide('accepted', 1, new Date('2027-01-01T00:00:00Z'))).rejects.toMatchObject({
+    await expect(decide('accepted', 1, new Date('2026-12-31T11:00:00Z'))).rejects.toMatchObject({
       code: 'conflict',
     });
-    await decide('accepted', 1, new Date('2026-12-31T23:59:59Z'));
+    await decide('accepted', 1, new Date('2026-12-31T10:59:59Z'));
+  });
+
+  it('is held from the day on which it was sent in that zone', async () => {
+    await moveToAuckland();
+    await send({ now: new Date('2026-12-01T11:00:00Z') });
+    expect(openRevision(await quoteNow(quoteId))?.validUntil).toEqual(new Date('2027-01-01T00:00:00Z'));
   });
 
   it('can be talked about without moving anything', async () => {

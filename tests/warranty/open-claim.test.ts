@@ -6,7 +6,7 @@ import { inspect } from '@/lib/warranty/inspect';
 import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import { useDatabase } from '@/tests/database';
 import { askClaim, jobNow, makeCertificate, makeClaim, moveTo, somePhoto, takeIn } from '@/tests/makers/walk';
-import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+import { BENCH, makeWorkshop, moveToAuckland, OWNER } from '@/tests/makers/workshop';
 import { madeOnce } from '@/tests/world/made-once';
 
 useDatabase();
@@ -14,22 +14,32 @@ useDatabase();
 /** One letter of the certificate's HW2-10480-K misread. */
 const CLOSE_SERIAL = 'HW2-1O48O-K';
 // P12M from 3 December 2026 ends on Friday 3 December 2027; the policy of the makers gives 7 days of grace.
-const SENT = new Date('2026-12-03T16:00:00Z');
+// In Auckland it begins at half past midnight and is over at 11:00 UTC.
+const SENT = new Date('2026-12-02T11:30:00Z');
 const RUNNING = new Date('2027-03-01T09:00:00Z');
-const LAST_DAY = new Date('2027-12-03T23:30:00Z');
+const LAST_DAY = new Date('2027-12-03T10:59:00Z');
+const DAY_AFTER = new Date('2027-12-03T11:00:00Z');
 const IN_GRACE = new Date('2027-12-08T09:00:00Z');
-const LAST_OF_GRACE = new Date('2027-12-10T23:30:00Z');
-const AFTER_GRACE = new Date('2027-12-11T00:30:00Z');
+const LAST_OF_GRACE = new Date('2027-12-10T10:59:00Z');
+const AFTER_GRACE = new Date('2027-12-10T11:30:00Z');
 
 let number = '';
 const begin = madeOnce(async () => {
   const world = await makeWorkshop(SENT);
+  await moveToAuckland();
   const number = (await makeCertificate(world, SENT)).number;
   return { number };
 });
 beforeEach(async () => {
   ({ number } = await begin());
 }, 60_000);
+
+describe('the cover that is claimed', () => {
+  it('runs from the day the unit left in the workshop’s zone', async () => {
+    const lines = await db.certificateLine.findMany({ select: { startsOn: true } });
+    expect(lines).toEqual([{ startsOn: new Date('2026-12-03T00:00:00Z') }]);
+  });
+});
 
 describe('a claim with a serial that is close', () => {
   it('opens nothing without a photo, and asks for one', async () => {
@@ -53,6 +63,7 @@ describe('a claim with a serial that is close', () => {
   });
 
   it.each([
+    ['as soon as the last day is over', DAY_AFTER],
     ['in the days of grace', IN_GRACE],
     ['late on the last day of grace', LAST_OF_GRACE],
   ])('opens %s as late, so that a person decides', async (_name, now) => {
