@@ -8,6 +8,7 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { workingDaysWords } from '@/lib/calendar/working';
 import { type PricedKind, readPricedKinds } from '@/lib/catalogue/price-kinds';
 import { formatMoney } from '@/lib/money/amount';
+import { ClosureNotice } from './closure-notice';
 import { NoBookings } from './no-bookings';
 
 export default async function HomePage() {
@@ -22,6 +23,7 @@ export default async function HomePage() {
         lead={`${workshop.name} repairs electronics that come by post. The price is known before you book, and what we mend is covered by a certificate.`}
       />
       <NoBookings workshop={workshop} />
+      <ClosureNotice workshop={workshop} />
       <article aria-labelledby="find" className="docket">
         <div className="docket-top">
           <div className="docket-stub">

@@ -6,6 +6,7 @@ import type { Tx } from '@/lib/db/transaction';
 import { keptFor } from '@/lib/kept';
 import { LOOK_BACK_DAYS } from '@/lib/promise/records';
 import { blankWorkshop, type WorkshopCard } from './card';
+import { closures, closureToTell } from './rules/closures';
 
 export type { Paper, WorkshopCard } from './card';
 
@@ -77,7 +78,22 @@ export async function readCalendar(
   );
 }
 
+const closings = keptFor<ClosingDayRow[]>(60_000);
+
+/** The closure that customers are told of now; closing days are kept for a minute, since the front page asks. */
+export async function readClosureToTell(
+  workshop: Pick<WorkshopCard, 'holidayCountry' | 'holidayRegion'>,
+  today: Day,
+): Promise<ReturnType<typeof closureToTell>> {
+  const [days, calendar] = await Promise.all([
+    closings.of('all', new Date(), readClosingDays),
+    readCalendar(workshop, today),
+  ]);
+  return closureToTell(closures(days, calendar), { today, calendar });
+}
+
 /** Makes the next reading see changed closing days or holidays at once. */
 export function forgetCalendars(): void {
   calendars.forget();
+  closings.forget();
 }

@@ -63,10 +63,16 @@ export const textsInput = z.object({
   ),
 });
 
+const chosenDay = z.string('Choose a date').refine(isDay, 'Choose a date');
+
+/** One day, or several in a row. */
 export const closingDayInput = z.object({
-  day: z.string('Choose a date').refine(isDay, 'Choose a date'),
+  from: chosenDay,
+  to: chosenDay.optional(),
   name: line('Say why you are closed, like “Stocktaking”'),
 });
+
+export const openAgainInput = z.object({ from: chosenDay, to: chosenDay });
 
 export type SettingsPart =
   | { asksSecondStep: boolean }

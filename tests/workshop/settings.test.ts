@@ -90,12 +90,17 @@ test('a closing day stops being a working day at once, and opens again', async (
   // it is a common law holiday).
   const thursday = day('2026-12-03');
   expect(isWorkingDay(thursday, await readCalendar(workshop, thursday))).toBe(true);
-  await closeOn(thursday, 'Stocktaking');
+  const friday = day('2026-12-04');
+  await closeOn({ from: thursday, to: friday, name: 'Stocktaking' });
   const closed = await readCalendar(workshop, thursday);
   expect(isWorkingDay(thursday, closed)).toBe(false);
-  expect(closed.closed.get(thursday)).toBe('Stocktaking');
+  expect([closed.closed.get(thursday), closed.closed.get(friday)]).toEqual(['Stocktaking', 'Stocktaking']);
+  expect(isWorkingDay(day('2026-12-07'), closed)).toBe(true);
   expect(isWorkingDay(day('2026-12-25'), closed)).toBe(false);
-  await openOn(thursday);
+  await expect(closeOn({ from: friday, to: thursday, name: 'Stocktaking' })).rejects.toMatchObject({
+    field: 'to',
+  });
+  await openOn({ from: thursday, to: friday });
   expect(isWorkingDay(thursday, await readCalendar(workshop, thursday))).toBe(true);
 });
 

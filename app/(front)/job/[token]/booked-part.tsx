@@ -12,6 +12,7 @@ import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
 import type { ClaimAgain } from '@/lib/warranty/rules/claim-again';
 import { postalLines } from '@/lib/workshop/rules/letterhead';
 import { BatteryStop } from '../../battery-stop';
+import { ClosureNotice } from '../../closure-notice';
 import { cancelBooking, giveReference } from './actions';
 import type { PartProps } from './part-props';
 
@@ -53,6 +54,7 @@ export function BookedPart({ job, token, workshop, slip, claimAgain }: Props) {
   return (
     <section aria-labelledby="post-it">
       <h2 id="post-it">Post your unit</h2>
+      <ClosureNotice workshop={workshop} />
       <p>
         <LinkButton href={`/job/${token}/slip.pdf`} file>
           Packing slip (PDF)

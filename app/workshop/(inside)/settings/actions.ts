@@ -18,6 +18,7 @@ import {
   daysInput,
   detailsInput,
   moneyInput,
+  openAgainInput,
   type SettingsPart,
   textsInput,
 } from '@/lib/workshop/settings-input';
@@ -51,7 +52,7 @@ export async function addClosingDay(_before: FormState, formData: FormData): Pro
     permission: 'settings',
     formData,
     schema: closingDayInput,
-    work: ({ data }) => closeOn(day(data.day), data.name),
+    work: ({ data: { from, to = from, name } }) => closeOn({ from: day(from), to: day(to), name }),
     after: () => ({ done: 'It is on the list.' }),
   });
 }
@@ -60,8 +61,8 @@ export async function removeClosingDay(_before: FormState, formData: FormData): 
   return onForm({
     permission: 'settings',
     formData,
-    schema: closingDayInput.pick({ day: true }),
-    work: ({ data }) => openOn(day(data.day)),
+    schema: openAgainInput,
+    work: ({ data: { from, to } }) => openOn({ from: day(from), to: day(to) }),
     after: () => '/workshop/settings/days#closing-days',
   });
 }

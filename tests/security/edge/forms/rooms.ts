@@ -94,7 +94,8 @@ export const ofLib: FormsOfFiles = [
           packingText: lines,
         },
       },
-      closingDayInput: { fields: { day: '2026-12-24', name: 'Stocktaking' } },
+      closingDayInput: { fields: { from: '2026-12-24', to: '2026-12-31', name: 'Stocktaking' } },
+      openAgainInput: { fields: { from: '2026-12-24', to: '2026-12-31' } },
     },
   ],
 ];

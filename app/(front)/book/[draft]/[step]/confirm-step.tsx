@@ -17,6 +17,7 @@ import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
 import { laterNoWords } from '@/lib/quotes/rules/after-no';
 import { askedWords } from '@/lib/quotes/rules/asked-words';
 import { termsId } from '@/lib/workshop/terms-id';
+import { ClosureNotice } from '../../../closure-notice';
 import { confirmBooking } from '../../actions';
 import { ConsumerPart, lastDayToWithdraw, StartRequest, TermsBox } from './consumer-part';
 import type { StepProps } from './step-props';
@@ -41,6 +42,7 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
   );
   return (
     <>
+      <ClosureNotice workshop={workshop} />
       {serial.ok ? null : (
         <Notice kind="note" heading="Please look at the serial once more">
           <p>

@@ -6,6 +6,7 @@ import { DayText } from '@/app/ui/words/day-text';
 import { addDays, type Day, day } from '@/lib/calendar/day';
 import type { WorkingCalendar } from '@/lib/calendar/working';
 import type { ClosingDayRow } from '@/lib/workshop/records';
+import { closures } from '@/lib/workshop/rules/closures';
 import { addClosingDay, removeClosingDay } from '../actions';
 
 type Props = { closingDays: readonly ClosingDayRow[]; calendar: WorkingCalendar; today: Day; locale: string };
@@ -18,33 +19,60 @@ export function ClosingDays({ closingDays, calendar, today, locale }: Props) {
       <Table
         caption="Closing days besides public holidays"
         captionHidden
-        rows={closingDays}
-        rowKey={(row) => row.day}
+        rows={closures(closingDays, calendar)}
+        rowKey={(row) => row.from}
         empty="None. Add the days on which nobody is at the bench."
         columns={[
           {
-            key: 'day',
-            head: 'Day',
+            key: 'days',
+            head: 'Days',
             kind: 'rowhead',
-            cell: (row) => <DayText day={row.day} locale={locale} />,
+            cell: ({ from, to }) => (
+              <>
+                <DayText day={from} locale={locale} />
+                {from === to ? null : (
+                  <>
+                    {' to '}
+                    <DayText day={to} locale={locale} />
+                  </>
+                )}
+              </>
+            ),
           },
           { key: 'name', head: 'Why', cell: (row) => row.name },
           {
             key: 'remove',
             head: 'Take off the list',
             cell: (row) => (
-              <ActionForm action={removeClosingDay} hidden={{ day: row.day }} label={`Open on ${row.day}`}>
+              <ActionForm
+                action={removeClosingDay}
+                hidden={{ from: row.from, to: row.to }}
+                label={`Open from ${row.from} to ${row.to}`}
+              >
                 <SubmitButton kind="second" label="Open again" busy="Saving…" />
               </ActionForm>
             ),
           },
         ]}
       />
-      <ActionForm action={addClosingDay} label="Add a closing day">
-        <TextField name="day" label="Day" type="date" width="short" />
-        <TextField name="name" label="Why" hint="Customers read it beside dates that move." width="half" />
+      <ActionForm action={addClosingDay} label="Add closing days">
+        <TextField name="from" label="First day closed" type="date" width="short" />
+        <TextField
+          name="to"
+          label="Last day closed"
+          type="date"
+          width="short"
+          optional
+          hint="Leave it empty where it is one day."
+        />
+        <TextField
+          name="name"
+          label="Why"
+          hint="Customers read it beside dates that move, and on the front page from a fortnight before."
+          width="half"
+        />
         <SubmitButton
-          label="Add closing day"
+          label="Add closing days"
           busy="Adding…"
           consequence="Moves promises that are made from now on."
         />
