@@ -20,7 +20,14 @@ export function typedValues(
 
 /** What goes back to one field: its text, or a list where it is one, holds files or came more than once. */
 export function handedBack(entries: readonly FormDataEntryValue[], isList: boolean): string | string[] {
-  const typed = entries.map((entry) => (entry instanceof File ? entry.name : entry.replaceAll('\r\n', '\n')));
+  const typed = entries.map((entry) =>
+    entry instanceof File ? chosenName(entry) : entry.replaceAll('\r\n', '\n'),
+  );
   const isMany = isList || entries.length > 1 || entries.some((entry) => entry instanceof File);
   return isMany ? typed.filter(Boolean) : (typed[0] ?? '');
+}
+
+/** A field that nobody chose a file for is sent as an empty one, which the framework's reader names "undefined". */
+function chosenName(file: File): string {
+  return file.size === 0 ? '' : file.name;
 }
