@@ -1,9 +1,7 @@
 import { transaction } from '@/lib/db/transaction';
-import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import type { Actor } from './actor';
-import { createLink } from './private-link';
-import { writeEvent } from './write-event';
+import { writeNewLink } from './write-new-link';
 
 /**
  * Withdraws every private link of a job and sends the customer a new one. Names the version, so that a second press does not end the
@@ -22,24 +20,12 @@ export async function renewLink(o: {
     });
     if (!job) throw new Refusal('not-found', 'There is no such job.');
     if (job.customer.erasedAt) throw new Refusal('conflict', 'The data of this customer was removed.');
-    await writeEvent(tx, {
+    await writeNewLink(tx, {
       jobId: o.jobId,
+      to: job.customer.email,
       actor: o.actor,
       now: o.now,
-      event: { kind: 'link-renewed', data: {} },
-      expected: { version: o.version },
-    });
-    await tx.privateLink.updateMany({
-      where: { jobId: o.jobId, revokedAt: null },
-      data: { revokedAt: o.now },
-    });
-    await createLink(tx, o.jobId, o.now);
-    await queueMail(tx, {
-      template: 'link-renewed',
-      data: {},
-      to: job.customer.email,
-      jobId: o.jobId,
-      now: o.now,
+      version: o.version,
     });
   });
 }

@@ -2,6 +2,7 @@ import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { Refusal } from '@/lib/outcome';
 import { emailKey, type RequestAnswers } from '@/lib/quotes/rules/request-answers';
+import { writeNewQuoteLink } from '@/lib/quotes/write-new-quote-link';
 import { writeQuoteEvent } from '@/lib/quotes/write-quote-event';
 import { noteSeen } from './seen';
 import { readdressMail } from './write-mail-address';
@@ -11,12 +12,13 @@ export type AskerAnswers = Pick<RequestAnswers, 'name' | 'email' | 'phone'>;
 /**
  * Puts right how whoever asked for a price is called and reached (GDPR Article 16), while no job was booked at it: then the
  * job's contact is put right, and the request with it. Letters that have not left, were given up or came back go to the new
- * address from now on; the private link stays as it is.
+ * address from now on; where the address changes, `newLink` ends every private link and sends a new one to the right one.
  */
 export async function correctAsker(o: {
   quoteId: string;
   version: number;
   contact: AskerAnswers;
+  newLink: boolean;
   actor: Extract<Actor, { id: string }>;
   now: Date;
 }): Promise<void> {
@@ -43,6 +45,9 @@ export async function correctAsker(o: {
       select: { quoteId: true },
     });
     await readdressMail(tx, { of: { quoteId: o.quoteId }, from: [quote.request.email], to: email });
+    if (o.newLink && emailKey(email) !== emailKey(quote.request.email)) {
+      await writeNewQuoteLink(tx, { quoteId: o.quoteId, to: email, actor: o.actor, now: o.now });
+    }
     await noteSeen({ userId: o.actor.id, what: 'corrected', email, quoteId: o.quoteId, now: o.now }, tx);
   });
 }

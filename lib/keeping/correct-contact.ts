@@ -3,6 +3,7 @@ import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import type { STEP_SCHEMAS } from '@/lib/jobs/rules/booking';
 import { writeEvent } from '@/lib/jobs/write-event';
+import { writeNewLink } from '@/lib/jobs/write-new-link';
 import { Refusal } from '@/lib/outcome';
 import { emailKey } from '@/lib/quotes/rules/request-answers';
 import { noteSeen } from './seen';
@@ -12,13 +13,15 @@ export type ContactAnswers = z.output<(typeof STEP_SCHEMAS)['address']>;
 
 /**
  * Puts right how the customer of a job is called and reached (GDPR Article 16). Letters of the job that have not left, were
- * given up or came back go to the new address from now on. The request that the job was booked from is put right with it, so
- * that the person stays one. Invoices that were issued keep what they said.
+ * given up or came back go to the new address from now on. Letters that reached the old one hold the private link: where the
+ * address changes, `newLink` ends every link and sends a new one to the right one. The request that the job was booked from is
+ * put right with it, so that the person stays one. Invoices that were issued keep what they said.
  */
 export async function correctContact(o: {
   jobId: string;
   version: number;
   contact: ContactAnswers;
+  newLink: boolean;
   actor: Extract<Actor, { id: string }>;
   now: Date;
 }): Promise<void> {
@@ -52,6 +55,9 @@ export async function correctContact(o: {
       from: [customer.email, ...requests.map((request) => request.email)],
       to: email,
     });
+    if (o.newLink && emailKey(email) !== emailKey(customer.email)) {
+      await writeNewLink(tx, { jobId: o.jobId, to: email, actor: o.actor, now: o.now });
+    }
     await noteSeen({ userId: o.actor.id, what: 'corrected', email, jobId: o.jobId, now: o.now }, tx);
   });
 }

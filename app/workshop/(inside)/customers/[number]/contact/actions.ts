@@ -24,9 +24,10 @@ export async function correct(number: string, _before: FormState, formData: Form
   if (!job) return { message: 'There is no job with this number.' };
   const parsed = parseForm(contactForm, formData);
   if (!parsed.ok) return parsed.state;
-  const { version, ...contact } = parsed.data;
+  const { version, newLink: ticked, ...contact } = parsed.data;
+  const newLink = ticked === 'yes';
   const outcome = await attempt(() =>
-    correctContact({ jobId: job.id, version, contact, actor: staffActor(staff), now: now() }),
+    correctContact({ jobId: job.id, version, contact, newLink, actor: staffActor(staff), now: now() }),
   );
   if (!outcome.ok) {
     return jobRefused(outcome.refusal, { jobNumber: job.number, version, values: typedValues(formData) });
@@ -45,8 +46,8 @@ export async function correctWhoAsked(
     schema: askerForm,
     formData,
     part: 'contact',
-    work: async ({ data: { version: _, ...contact }, ...call }) => {
-      await correctAsker({ ...call, contact });
+    work: async ({ data: { version: _, newLink, ...contact }, ...call }) => {
+      await correctAsker({ ...call, contact, newLink: newLink === 'yes' });
       return null;
     },
   });

@@ -3,6 +3,7 @@ import { redirect } from 'next/navigation';
 import { nothingHere } from '@/app/nothing-here';
 import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { Checkbox } from '@/app/ui/forms/choices';
 import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
@@ -79,6 +80,7 @@ async function OfJob({ job }: { job: JobRecord }) {
           choices={countryChoices(locale)}
           defaultValue={customer.country}
         />
+        <NewLinkBox />
         <SubmitButton
           label="Save the contact"
           consequence="Letters that have not left or that came back go to the new address; send those again from the job sheet. Invoices already issued keep what they say."
@@ -106,12 +108,25 @@ function OfQuote({ quote }: { quote: QuoteRecord }) {
         label="Contact of the customer"
       >
         <PersonFields {...request} />
+        <NewLinkBox />
         <SubmitButton
           label="Save the contact"
-          consequence="Letters that have not left or that came back go to the new address; send those again under Mail. If somebody else had the old address, renew the private link too."
+          consequence="Letters that have not left or that came back go to the new address; send those again under Mail."
         />
       </ActionForm>
     </>
+  );
+}
+
+/** Ticked: a slip that reaches somebody does not come back, and whoever has the link reads the page and answers on it. */
+function NewLinkBox() {
+  return (
+    <Checkbox
+      name="newLink"
+      label="If the e-mail changes, send a new private link there"
+      hint="Links sent to the old address stop working. Leave it ticked unless you know that only the customer reads both."
+      defaultChecked
+    />
   );
 }
 

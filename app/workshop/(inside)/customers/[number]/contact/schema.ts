@@ -1,7 +1,17 @@
+import { z } from 'zod';
 import { countedField } from '@/app/ui/forms/counted-field';
 import { addressAnswers } from '@/lib/jobs/rules/booking';
 
-export const contactForm = addressAnswers.extend({ version: countedField });
+export const contactForm = addressAnswers.extend({
+  version: countedField,
+  newLink: z.literal('yes').optional(),
+});
 
 /** Who asked for a price has told no postal address yet. */
-export const askerForm = contactForm.pick({ name: true, email: true, phone: true, version: true });
+export const askerForm = contactForm.pick({
+  name: true,
+  email: true,
+  phone: true,
+  version: true,
+  newLink: true,
+});
