@@ -65,7 +65,7 @@ export async function clockRound(now: Date): Promise<ClockRound> {
 }
 
 async function closeSentBack(now: Date): Promise<number> {
-  const due = await longSentBack(now, { isWrittenAbout: false });
+  const due = await longSentBack(now);
   let closed = 0;
   for (const { id, version } of due) {
     const moved = await attempt(() =>

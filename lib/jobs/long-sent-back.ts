@@ -1,4 +1,5 @@
 import { db } from '@/lib/db/client';
+import type { Prisma } from '@/lib/db/generated/client';
 
 /** Days after which a unit that was sent back counts as delivered; common practice, no source. */
 export const CLOSE_AFTER_DAYS = 14;
@@ -7,19 +8,36 @@ const DAY = 86_400_000;
 /** So many jobs a round at most, so that a round stays short; the next one goes on. */
 const MOST = 200;
 
+/** Sent back so long ago that it counts as delivered. */
+export function isLongSentBack(now: Date) {
+  return { stage: 'sent-back', sentBackAt: { lte: new Date(now.getTime() - CLOSE_AFTER_DAYS * DAY) } };
+}
+
+/** What of a job says whether its customer has written since it was sent back. */
+export const WRITTEN_SINCE = {
+  sentBackAt: true,
+  messages: { where: { author: 'customer' }, select: { at: true, settledHow: true } },
+} satisfies Prisma.JobSelect;
+
 /**
- * Jobs whose unit was sent back so long ago that it counts as delivered, the oldest first; or those of them whose customer
- * has written since. A parcel that somebody reports missing did not come, and only a person can read which it is: words that a
- * person read and called in need of no answer report nothing.
+ * Whether its customer has written since. A parcel that somebody reports missing did not come, and only a person can read which it
+ * is: words that a person read and called in need of no answer report nothing.
  */
-export async function longSentBack(
-  now: Date,
-  { isWrittenAbout }: { isWrittenAbout: boolean },
-): Promise<{ id: string; version: number }[]> {
-  const until = new Date(now.getTime() - CLOSE_AFTER_DAYS * DAY);
+export function isWrittenAbout({
+  sentBackAt,
+  messages,
+}: Prisma.JobGetPayload<{ select: typeof WRITTEN_SINCE }>): boolean {
+  return messages.some(
+    ({ at, settledHow }) => sentBackAt !== null && at > sentBackAt && settledHow !== 'no-answer-needed',
+  );
+}
+
+/** Jobs that the clock closes, the oldest first: sent back long ago, and their customer has not written since (`isWrittenAbout`). */
+export async function longSentBack(now: Date): Promise<{ id: string; version: number }[]> {
+  const { sentBackAt } = isLongSentBack(now);
   return db.$queryRaw<{ id: string; version: number }[]>`
     SELECT j."id", j."version" FROM "job" j
-    WHERE j."stage" = 'sent-back' AND j."sentBackAt" <= ${until} AND ${isWrittenAbout} = EXISTS (
+    WHERE j."stage" = 'sent-back' AND j."sentBackAt" <= ${sentBackAt.lte} AND NOT EXISTS (
       SELECT FROM "message" m WHERE m."jobId" = j."id" AND m."author" = 'customer' AND m."at" > j."sentBackAt"
         AND m."settledHow" IS DISTINCT FROM 'no-answer-needed')
     ORDER BY j."sentBackAt", j."id" LIMIT ${MOST}`;

@@ -10,7 +10,7 @@ import { COVER_FACTS, type CoverEnds, readCoverEnds } from '@/lib/warranty/store
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { byComing, EXPECTED, type ExpectedParcel, inOrderOfComing } from './find-arrival';
-import { longSentBack } from './long-sent-back';
+import { isLongSentBack, isWrittenAbout, WRITTEN_SINCE } from './long-sent-back';
 import { COUNTS, readKind, readStage } from './records';
 import { type AnswerClock, type AnswerDue, answerDue } from './rules/answer-due';
 import { type BenchLoad, benchLoad } from './rules/bench-load';
@@ -71,13 +71,13 @@ const WITH_US: readonly Stage[] = [
 const SHOWN = {
   ...EXPECTED,
   ...UNCLAIMED_FACTS,
+  ...WRITTEN_SINCE,
   number: true,
   kind: true,
   promisedOn: true,
   bookedAt: true,
   arrivedAt: true,
   readyAt: true,
-  sentBackAt: true,
   isSerialSettled: true,
   model: { select: { maker: true, name: true } },
   repair: { select: { name: true, minutes: true } },
@@ -115,10 +115,10 @@ export async function readToday(now: Date, given?: WorkshopCard): Promise<Today>
   const workshop = given ?? (await readWorkshop());
   const { timeZone } = workshop;
   const today = dayInZone(now, timeZone);
-  const writtenAbout = (await longSentBack(now, { isWrittenAbout: true })).map(({ id }) => id);
-  const [open, requests, calendar, unanswered, mail] = await Promise.all([
+  const [found, requests, calendar, unanswered, mail] = await Promise.all([
     db.job.findMany({
-      where: { OR: [{ stage: { in: ['booked', ...WITH_US] } }, { id: { in: writtenAbout } }] },
+      // What was sent back long ago and is not closed has been written about, but for what the clock closes next.
+      where: { OR: [{ stage: { in: ['booked', ...WITH_US] } }, isLongSentBack(now)] },
       orderBy: [{ bookedAt: 'asc' }, { id: 'asc' }],
       select: SHOWN,
     }),
@@ -127,6 +127,7 @@ export async function readToday(now: Date, given?: WorkshopCard): Promise<Today>
     readUnanswered(),
     countMailToLookAt(),
   ]);
+  const open = found.filter((row) => row.stage !== 'sent-back' || isWrittenAbout(row));
   const ends = await readCoverEnds(open.flatMap(({ claim }) => claim?.certificate ?? []));
   const jobs = open
     .filter(({ stage }) => stage !== 'booked')
