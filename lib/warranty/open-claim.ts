@@ -1,5 +1,6 @@
 import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
+import { Refusal } from '@/lib/outcome';
 import { assessClaim } from './assess-claim';
 import type { Assessment } from './rules/reasons';
 import { type ClaimTold, writeClaim } from './write-claim';
@@ -51,7 +52,16 @@ export async function openClaim(o: ClaimRequest): Promise<OpenedClaim> {
 async function open(tx: Tx, o: ClaimRequest): Promise<OpenedClaim> {
   const { assessment, chain, isLate } = await assessClaim(tx, o);
   if (!chain || !opensClaim(assessment, o.photos.length > 0)) return { opened: false, assessment };
+  await refuseSpentPhotos(tx, o.photos);
   const written = await writeClaim(tx, { ...o, chain, assessment, isLate, actor: { kind: 'customer' } });
   const { claimNumber, jobNumber, token } = written;
   return { opened: true, claimNumber, jobNumber, token };
+}
+
+/** A page gone back to carries the slips of photos that another form took: each stands at one thing only. */
+async function refuseSpentPhotos(tx: Tx, photos: ClaimRequest['photos']): Promise<void> {
+  const spent = await tx.photo.count({ where: { fileKey: { in: photos.map(({ fileKey }) => fileKey) } } });
+  if (spent === 0) return;
+  const sentence = 'These photos came with another form already. Untick them and choose them again.';
+  throw new Refusal('invalid', sentence, 'photos');
 }

@@ -79,4 +79,10 @@ it('two good photos of a claim stay beside a bad one and a slip of the pen, and 
   await expect(claim(number, 1, {}, again)).rejects.toThrow(/^led to \/job\/.+\?booked=claim$/);
   const opened = await db.claim.findFirstOrThrow({ select: { jobId: true } });
   expect(await db.photo.count({ where: { jobId: opened.jobId, purpose: 'claim' } })).toBe(2);
+
+  // The claim is over, and somebody presses the button of the page they went back to.
+  await db.claim.updateMany({ data: { state: 'closed' } });
+  const spent = await claim(number, 1, {}, form('mira@example.org', { kept: slipsOf(changed) }));
+  expect(spent.errors?.photos?.[0]).toMatch(/another form already/);
+  expect(await db.claim.count()).toBe(1);
 });
