@@ -109,7 +109,13 @@ test.for([
   [
     'a booking without its mail',
     `delete from mail where template = 'job-booked'`,
-    'the customer is written to about a booking, an arrival and a dispatch',
+    'the customer is written to about a booking, a claim, a parcel and a dispatch',
+  ],
+  [
+    'a reminder of a parcel without its mail',
+    `insert into job_event ("id", "jobId", "version", "kind", "at", "actorKind", "data")
+       select gen_random_uuid(), id, 999, 'parcel-reminded', now(), 'clock', '{}' from job`,
+    'the customer is written to about a booking, a claim, a parcel and a dispatch',
   ],
   [
     'a mail that nobody will carry',

@@ -160,10 +160,12 @@ const RULES: readonly (readonly [rule: string, sql: string])[] = [
      and not exists (select 1 from payment p where p.id = e.data->>'paymentId')`,
   ],
   [
-    'the customer is written to about a booking, an arrival and a dispatch',
+    'the customer is written to about a booking, a claim, a parcel and a dispatch',
     `select e.kind || ' of ' || j.number as which from job_event e join job j on j.id = e."jobId"
      where ${NOT_ERASED} and (
        (e.kind = 'booked' and j.kind = 'repair' and e.data->>'isWalkIn' is null and not ${mailOf('job-booked')})
+       or (e.kind = 'claim-opened' and not ${mailOf('claim-opened')})
+       or (e.kind = 'parcel-reminded' and not ${mailOf('parcel-awaited')})
        or (e.kind = 'unit-arrived' and not ${mailOf('unit-arrived')})
        or (e.kind = 'came-back' and not ${mailOf('parcel-came-back')})
        or (e.kind = 'sent-back' and not ${mailOf('unit-sent-back')}))`,
