@@ -7,7 +7,7 @@ import { lotEventLine } from '@/lib/bench/rules/lot-events';
 import { day, dayToDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
-import { isOnServer, resetDatabase, useDatabase } from '@/tests/database';
+import { resetDatabase, useDatabase } from '@/tests/database';
 import { makeBooking } from '@/tests/makers/job';
 import { shownNow } from '@/tests/makers/shown';
 import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
@@ -75,14 +75,6 @@ describe('taking a part', () => {
   test('the database itself refuses stock below nothing and above what came', async () => {
     await expect(db.lot.update({ where: { id: lotId }, data: { inStock: -1 } })).rejects.toThrow();
     await expect(db.lot.update({ where: { id: lotId }, data: { inStock: 6 } })).rejects.toThrow();
-  });
-
-  // The embedded database serves one session, so only a server can race.
-  test.skipIf(!isOnServer())('eight people at once never take more than there is', async () => {
-    const results = await Promise.allSettled(Array.from({ length: 8 }, () => take(1)));
-    expect(results.filter((result) => result.status === 'fulfilled')).toHaveLength(5);
-    expect(await stock()).toBe(0);
-    expect(await db.partUse.count()).toBe(5);
   });
 
   test('pieces lost or broken leave the stock without a job', async () => {

@@ -1,6 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { transaction } from '@/lib/db/transaction';
-import { attempt } from '@/lib/outcome';
 import { carriersInUse, readCarrierRow, readCarrierRows } from '@/lib/parcels/records';
 import { type CarrierInput, saveCarrier } from '@/lib/parcels/save-carrier';
 import { customsInput } from '@/lib/workshop/customs-input';
@@ -71,14 +70,6 @@ describe('the workshop’s list of carriers', () => {
     const late = saveCarrier(shown, { ...dinghy, tracking: '' });
     await expect(late).rejects.toMatchObject({ code: 'conflict' });
     expect(await readCarrierRow(id)).toMatchObject({ tracking: SKIFF.tracking, isUsed: false });
-  });
-
-  it('takes a name once when several enter it at the same moment', async () => {
-    const names = ['Lugger Lines', 'lugger lines', 'LUGGER LINES'];
-    const saved = await Promise.all(
-      names.map((name) => attempt(() => saveCarrier(null, { ...SKIFF, name }))),
-    );
-    expect(saved.filter((outcome) => outcome.ok)).toHaveLength(1);
   });
 
   it('says when the carrier is gone', async () => {

@@ -59,16 +59,6 @@ test('an owner who is there already is left alone', async () => {
   expect(await db.user.count()).toBe(1);
 });
 
-test('two instances that start together make one owner', async () => {
-  config.isDemo = false;
-  for (let round = 0; round < 5; round += 1) {
-    await resetDatabase();
-    const made = await Promise.all(Array.from({ length: 4 }, () => ensureFirstOwner()));
-    expect(made.filter(Boolean)).toHaveLength(1);
-    expect(await db.user.count()).toBe(1);
-  }
-});
-
 test('a demonstration does not go live while one of its accounts is there', async () => {
   await expect(refuseLiveDemonstration()).resolves.toBeUndefined();
   config.isDemo = true;

@@ -47,6 +47,21 @@ describe('at the bench, whoever races', () => {
     expect(await db.jobEvent.count({ where: { kind: 'lot-recalled' } })).toBe(1);
   });
 
+  it('eight people who take a piece at once never take more than there is', async () => {
+    const jobId = await assessedJob(world, now);
+    const take = { jobId, lotId: world.lotId, quantity: 1, userId: BENCH.id, now };
+    const outcomes = await Promise.all(
+      Array.from({ length: 8 }, () => attempt(() => transaction((tx) => usePart(tx, take)))),
+    );
+    expect(outcomes.flatMap((each) => (each.ok ? [] : [each.refusal.code]))).toEqual([
+      'conflict',
+      'conflict',
+      'conflict',
+    ]);
+    expect((await db.lot.findFirstOrThrow()).inStock).toBe(0);
+    expect(await db.partUse.count()).toBe(5);
+  });
+
   it('a part that four put back at once goes back once', async () => {
     const jobId = await assessedJob(world, now);
     const version = await versionOf(jobId);

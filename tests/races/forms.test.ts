@@ -19,18 +19,6 @@ const codes = (outcomes: readonly Outcome<unknown>[]) =>
 
 const nils = { name: 'Nils Pier', email: 'bench@quayandalder.example.org', role: 'bench' } as const;
 
-it('who corrects initials on an older page does not let somebody sign in again', async () => {
-  await makeWorkshop(NOW);
-  const shown = await shownNow('person', BENCH.id);
-  await changeStaff(shown, { ...nils, initials: 'NP', isActive: false });
-  const late = attempt(() => changeStaff(shown, { ...nils, initials: 'NI', isActive: true }));
-  expect(codes([await late])).toEqual(['conflict']);
-  expect(await db.user.findUniqueOrThrow({ where: { id: BENCH.id } })).toMatchObject({
-    initials: 'NP',
-    isActive: false,
-  });
-});
-
 it('of several who save one page at once one wins and the others are told, for a person, a model and a part', async () => {
   const { modelId } = await makeWorkshop(NOW);
   const person = await shownNow('person', BENCH.id);

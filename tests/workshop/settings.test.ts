@@ -1,7 +1,6 @@
 import { beforeEach, expect, test } from 'vitest';
 import { day } from '@/lib/calendar/day';
 import { isWorkingDay } from '@/lib/calendar/working';
-import { db } from '@/lib/db/client';
 import { coverCalendar } from '@/lib/warranty/cover-calendar';
 import { countCover } from '@/lib/warranty/rules/cover';
 import { blankWorkshop } from '@/lib/workshop/card';
@@ -75,13 +74,6 @@ test('of two owners who save at once the second is told and overwrites nothing',
     code: 'conflict',
   });
   expect((await readWorkshop()).name).toBe('First');
-});
-
-test('two first saves at once make one row', async () => {
-  const both = ['First', 'Second'].map((name) => saveSettings({ ...details, name }, blankWorkshop.updatedAt));
-  const results = await Promise.allSettled(both);
-  expect(results.map((result) => result.status).sort()).toEqual(['fulfilled', 'rejected']);
-  expect(await db.workshop.count()).toBe(1);
 });
 
 test('a closing day stops being a working day at once, and opens again', async () => {
