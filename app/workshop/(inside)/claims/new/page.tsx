@@ -101,8 +101,25 @@ async function OnCertificate({ chain, workshop, who }: CaseProps) {
           </p>
         </Notice>
       ) : (
-        <ClaimAtDeskForm chain={chain} workshop={workshop} isOwner={may(who.role, 'second-look')} />
+        <>
+          {cover.isRunning ? null : <EndedNotice />}
+          <ClaimAtDeskForm chain={chain} workshop={workshop} isOwner={may(who.role, 'second-look')} />
+        </>
       )}
     </>
+  );
+}
+
+/** Said before the form is filled in for nothing. */
+function EndedNotice() {
+  return (
+    <Notice kind="warn" heading="Its cover has ended">
+      <p>
+        In the days of grace anybody here may open a claim, and whether it is let in is decided with the
+        ruling. After them the owner alone may, with a reason. Otherwise{' '}
+        <TextLink href="/workshop/arrivals/new">take the unit in without a claim</TextLink>: the customer is
+        asked for a price.
+      </p>
+    </Notice>
   );
 }
