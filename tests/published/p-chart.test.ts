@@ -56,6 +56,17 @@ describe('the chart of shares', () => {
     expect(chart?.points[0]?.isSmall).toBe(false);
   });
 
+  // Computed by hand: 402 of 4,200 is 0.095714; three times the root of 0.095714 x 0.904286 / 200 is 0.062409.
+  test('calls out a month that is better than chance', () => {
+    const usual = Array.from({ length: 20 }, (_, place) => ({ month: `${place}`, units: 200, returned: 20 }));
+    const chart = pChart([...usual, { month: 'better', units: 200, returned: 2 }]);
+    const last = chart?.points.at(-1);
+    expect(chart?.centre).toBeCloseTo(0.095714, 6);
+    expect(last?.low).toBeCloseTo(0.033305, 6);
+    expect(last).toMatchObject({ isSmall: false, out: 'below' });
+    expect(chart?.points.filter(({ out }) => out !== null)).toHaveLength(1);
+  });
+
   test('of no units is none, and of broken counts refused', () => {
     expect(pChart([])).toBeNull();
     expect(() => pChart([{ month: 'a', units: 2, returned: 3 }])).toThrow(RangeError);

@@ -126,6 +126,21 @@ describe('before and after a lesson', () => {
     );
   });
 
+  // Fisher's exact test by hand: 2 of 2 and 0 of 40 come so by chance once in 861 (42 over 2), and yet are two returns.
+  test('tells nothing from two returns, however rare, and something from three', () => {
+    const two = beforeAndAfter({ before: counted(2, 2), after: counted(0, 40) });
+    expect(two.p).toBeCloseTo(1 / 861, 10);
+    expect(two.verdict).toBe('none-yet');
+    expect(beforeAndAfter({ before: counted(3, 3), after: counted(0, 40) }).verdict).toBe('fewer');
+  });
+
+  test('calls evidence some where it is not strong', () => {
+    const lesson = beforeAndAfter({ before: counted(6, 40), after: counted(0, 40) });
+    expect(lesson.p).toBeCloseTo(0.0255, 4);
+    expect(lesson).toMatchObject({ verdict: 'fewer', isStrong: false });
+    expect(lessonSentence(lesson, 'en-GB')).toMatch(/: some evidence of fewer returns\.$/);
+  });
+
   test('tells more returns as plainly', () => {
     expect(beforeAndAfter({ before: counted(1, 90), after: counted(12, 80) }).verdict).toBe('more');
   });
