@@ -7,7 +7,6 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { readFile } from '@/lib/files/store';
 import { keySet } from '@/lib/warranty/key-set';
 import { readChain } from '@/lib/warranty/records';
-import { CERTIFICATE_REQUIREMENTS } from '@/lib/warranty/rules/certificate-requirements';
 import { rotateSigningKey } from '@/lib/warranty/signing-key';
 import { useDatabase } from '@/tests/database';
 import { issuedCertificate } from '@/tests/makers/course';
@@ -93,39 +92,41 @@ describe('a certificate checked without a connection', () => {
 });
 
 const hasText = spawnSync('pdftotext', ['-v']).error === undefined;
+// Where everything is to be checked, a machine without the program fails instead of saying nothing.
+const maySkip = process.env['CI'] !== 'true';
 
-describe.skipIf(!hasText)('what a certificate has to say, in the text of its pages (needs pdftotext)', () => {
-  // Each list with its source is in lib/warranty/rules/certificate-requirements.ts.
-  const text = () =>
-    execFileSync('pdftotext', ['-layout', paper, '-'], { encoding: 'utf8' }).replace(/\s+/g, ' ');
+// Every section that the lists ask for, word for word: tests/documents/certificate.test.ts.
+describe.skipIf(!hasText && maySkip)(
+  'what a certificate has to say, in the text of its pages (needs pdftotext)',
+  () => {
+    // Each list with its source is in lib/warranty/rules/certificate-requirements.ts.
+    const text = () =>
+      execFileSync('pdftotext', ['-layout', paper, '-'], { encoding: 'utf8' }).replace(/\s+/g, ' ');
 
-  it.each([
-    [
-      'Directive (EU) 2019/771 Art. 17(2)(a): remedies by law, free of charge, not affected',
-      'free of charge',
-    ],
-    ['Art. 17(2)(b): name of the guarantor', 'Quay & Alder'],
-    ['Art. 17(2)(b): address of the guarantor', '4 Slip Lane'],
-    ['Art. 17(2)(b): the country of that address', 'QM1 4QA, United Kingdom'],
-    ['Art. 17(2)(c): the procedure to obtain it', 'How to claim'],
-    ['Art. 17(2)(d): the goods it covers', 'Tideline HW-2'],
-    ['Art. 17(2)(e): the terms, their duration', '12 months'],
-    ['BGB § 479(1) no. 5 / 16 CFR 701.3(a)(4): until when', '25 November 2027'],
-    ['BGB § 479(1) no. 5: territory', 'the United Kingdom'],
-    ['16 CFR 701.3(a)(1): who can use it', 'whoever owns it'],
-    ['16 CFR 701.3(a)(2): what is covered', 'USB-C socket replaced'],
-    ['16 CFR 701.3(a)(2): what is not covered', 'Damage by liquid after the return'],
-    ['16 CFR 701.3(a)(3): what the warrantor will do and pay for', 'Postage'],
-    ['16 CFR 701.3(a)(5): where to write', 'bench@quayandalder.example.org'],
-    ['CRA 2015 s.30: statutory rights are not touched', 'rights by law'],
-  ])('%s', (_requirement, words) => {
-    expect(text().toLowerCase()).toContain(words.toLowerCase());
-  });
-
-  it('has a place for every requirement on the list', () => {
-    expect(CERTIFICATE_REQUIREMENTS.length).toBeGreaterThan(10);
-  });
-});
+    it.each([
+      [
+        'Directive (EU) 2019/771 Art. 17(2)(a): remedies by law, free of charge, not affected',
+        'free of charge',
+      ],
+      ['Art. 17(2)(b): name of the guarantor', 'Quay & Alder'],
+      ['Art. 17(2)(b): address of the guarantor', '4 Slip Lane'],
+      ['Art. 17(2)(b): the country of that address', 'QM1 4QA, United Kingdom'],
+      ['Art. 17(2)(c): the procedure to obtain it', 'How to claim'],
+      ['Art. 17(2)(d): the goods it covers', 'Tideline HW-2'],
+      ['Art. 17(2)(e): the terms, their duration', '12 months'],
+      ['BGB § 479(1) no. 5 / 16 CFR 701.3(a)(4): until when', '25 November 2027'],
+      ['BGB § 479(1) no. 5: territory', 'the United Kingdom'],
+      ['16 CFR 701.3(a)(1): who can use it', 'whoever owns it'],
+      ['16 CFR 701.3(a)(2): what is covered', 'USB-C socket replaced'],
+      ['16 CFR 701.3(a)(2): what is not covered', 'Damage by liquid after the return'],
+      ['16 CFR 701.3(a)(3): what the warrantor will do and pay for', 'Postage'],
+      ['16 CFR 701.3(a)(5): where to write', 'bench@quayandalder.example.org'],
+      ['CRA 2015 s.30: statutory rights are not touched', 'rights by law'],
+    ])('%s', (_requirement, words) => {
+      expect(text().toLowerCase()).toContain(words.toLowerCase());
+    });
+  },
+);
 
 /** The same certificate with its attached cover.json changed, and every offset of the file put right again. */
 function repack(bytes: Buffer, change: (json: string) => string): Buffer {
