@@ -68,7 +68,7 @@ describe('booking an accepted quote', () => {
     const shown = await readBookingRepair(world.repairId, quoteId);
     expect(shown).toMatchObject({ grossMinor: 9000, workingDays: 7 });
     expect(shown?.quote).toMatchObject({
-      lines: [{ description: 'Socket rebuilt with wire', amount: 9000 }],
+      price: { lines: [{ description: 'Socket rebuilt with wire', amount: 9000 }] },
       known: { name: 'Ines Farrow', email: 'ines.farrow@example.org' },
     });
   });

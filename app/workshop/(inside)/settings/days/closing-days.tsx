@@ -6,20 +6,22 @@ import { DayText } from '@/app/ui/words/day-text';
 import { addDays, type Day, day } from '@/lib/calendar/day';
 import type { WorkingCalendar } from '@/lib/calendar/working';
 import type { ClosingDayRow } from '@/lib/workshop/records';
-import { closures } from '@/lib/workshop/rules/closures';
+import { type Closure, closures } from '@/lib/workshop/rules/closures';
 import { addClosingDay, removeClosingDay } from '../actions';
 
 type Props = { closingDays: readonly ClosingDayRow[]; calendar: WorkingCalendar; today: Day; locale: string };
 
 /** The workshop's own closing days, and a look at the days off that the next twelve months hold. */
 export function ClosingDays({ closingDays, calendar, today, locale }: Props) {
+  const all = closures(closingDays, calendar);
+  const past = all.filter(({ to }) => to < today);
   return (
     <section aria-labelledby="closing-days" className="mt-12 grid gap-6">
       <h2 id="closing-days">Closing days</h2>
       <Table
         caption="Closing days besides public holidays"
         captionHidden
-        rows={closures(closingDays, calendar)}
+        rows={all.filter(({ to }) => to >= today)}
         rowKey={(row) => row.from}
         empty="None. Add the days on which nobody is at the bench."
         columns={[
@@ -27,17 +29,7 @@ export function ClosingDays({ closingDays, calendar, today, locale }: Props) {
             key: 'days',
             head: 'Days',
             kind: 'rowhead',
-            cell: ({ from, to }) => (
-              <>
-                <DayText day={from} locale={locale} />
-                {from === to ? null : (
-                  <>
-                    {' to '}
-                    <DayText day={to} locale={locale} />
-                  </>
-                )}
-              </>
-            ),
+            cell: (row) => <Days closure={row} locale={locale} />,
           },
           { key: 'name', head: 'Why', cell: (row) => row.name },
           {
@@ -87,7 +79,30 @@ export function ClosingDays({ closingDays, calendar, today, locale }: Props) {
           ))}
         </ul>
       </details>
+      {past.length === 0 ? null : (
+        <details>
+          <summary>Closing days that are past</summary>
+          <ul className="mt-3">
+            {past.toReversed().map((closure) => (
+              <li key={closure.from}>
+                <Days closure={closure} locale={locale} />: {closure.name}
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
     </section>
+  );
+}
+
+function Days({ closure: { from, to }, locale }: { closure: Closure; locale: string }) {
+  if (from === to) return <DayText day={from} locale={locale} />;
+  return (
+    <>
+      <DayText day={from} locale={locale} />
+      {' to '}
+      <DayText day={to} locale={locale} />
+    </>
   );
 }
 
