@@ -1,8 +1,7 @@
 import { db } from '@/lib/db/client';
 import { Prisma } from '@/lib/db/generated/client';
-import { plainInPattern } from '@/lib/db/like';
-import { soughtFrom } from './rules/sought';
 import type { Stage } from './rules/stages';
+import { jobsSought } from './stored-sought';
 
 export type FoundJobs = {
   /** those of one page, newest booking first; what is past the last page is the last */
@@ -13,15 +12,12 @@ export type FoundJobs = {
 
 type Asked = { stage: Stage | null; q: string; page: number; size: number };
 
-/**
- * Jobs whose number, serial, name or e-mail holds a text. Each place is asked for by itself, since one condition over two
- * tables cannot use the indexes of either; `prisma/migrations/…_find_parts_of_serials` has the expressions they are on.
- */
+/** Jobs that a text leads to (`stored-sought.ts`), in one statement. */
 export async function findByText(o: Asked): Promise<FoundJobs> {
   const ofStage = o.stage === null ? Prisma.sql`TRUE` : Prisma.sql`"stage" = ${o.stage}`;
   const [row] = await db.$queryRaw<{ ids: string[] | null; counts: Record<string, number> | null }[]>`
     WITH found AS MATERIALIZED (
-      SELECT "id", "stage", "bookedAt" FROM "job" WHERE "id" IN (${placesOf(o.q)})
+      SELECT "id", "stage", "bookedAt" FROM "job" WHERE "id" IN (${jobsSought(o.q)})
     ),
     shown AS (SELECT "id", "bookedAt" FROM found WHERE ${ofStage})
     SELECT
@@ -34,29 +30,4 @@ export async function findByText(o: Asked): Promise<FoundJobs> {
     ids: row?.ids ?? [],
     counts: Object.entries(row?.counts ?? {}).map(([stage, count]) => ({ stage, count })),
   };
-}
-
-/** A query for the ids of what is meant, joined place by place. */
-function placesOf(q: string): Prisma.Sql {
-  const sought = soughtFrom(q);
-  if (sought.kind === 'number' && sought.of === 'J')
-    return Prisma.sql`SELECT "id" FROM "job" WHERE "number" = ${sought.number}`;
-  const text = `%${plainInPattern(q.trim())}%`;
-  const places = [
-    Prisma.sql`SELECT j."id" FROM "customer" c JOIN "job" j ON j."customerId" = c."id"
-      WHERE lower(c."name") || ' ' || lower(c."email") LIKE lower(${text}) AND (c."name" ILIKE ${text} OR c."email" ILIKE ${text})`,
-  ];
-  const key = sought.kind === 'text' ? sought.key : '';
-  if (key !== '') {
-    places.push(inSerialOrNumber(key));
-    // Our numbers hold no O, I or L (lib/numbers/job-number.ts).
-    const asNumber = key.replaceAll('O', '0').replace(/[IL]/g, '1');
-    if (asNumber !== key)
-      places.push(Prisma.sql`${inSerialOrNumber(asNumber)} AND "number" LIKE ${`%${asNumber}%`}`);
-  }
-  return Prisma.join(places, ' UNION ');
-}
-
-function inSerialOrNumber(key: string): Prisma.Sql {
-  return Prisma.sql`SELECT "id" FROM "job" WHERE "number" || ' ' || "serialKey" LIKE ${`%${key}%`}`;
 }

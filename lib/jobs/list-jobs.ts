@@ -31,8 +31,8 @@ export type JobPage = {
 };
 
 /**
- * One page of jobs, newest booking first; `q` is looked for in number, serial, name and e-mail. Pages count from 1, and what is
- * past the last page is the last.
+ * One page of jobs, newest booking first; `q` is looked for as `stored-sought.ts` says. Pages count from 1, and what is past the
+ * last page is the last.
  */
 export async function listJobs(o: { stage: Stage | null; q: string; page: number }): Promise<JobPage> {
   const size = JOBS_PER_PAGE;

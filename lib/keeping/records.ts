@@ -1,6 +1,7 @@
 import { db } from '@/lib/db/client';
-import { plainInPattern } from '@/lib/db/like';
+import { Prisma } from '@/lib/db/generated/client';
 import type { Tx } from '@/lib/db/transaction';
+import { customerSought, requestSought } from '@/lib/jobs/stored-sought';
 import { readNumber } from '@/lib/numbers/job-number';
 import { pageOf } from '@/lib/numbers/page-of';
 import { emailKey } from '@/lib/quotes/rules/request-answers';
@@ -17,21 +18,29 @@ export type ListedPerson = {
   lastAt: Date;
 };
 
-/** People whose name or address holds a text, the newest first; pages count from 1, and what is past the last is the last. */
+/**
+ * People whose name, e-mail, telephone, postcode or town a text is a part of, with all they booked and asked for, the newest first;
+ * pages count from 1, and what is past the last is the last.
+ */
 export async function findPeople(o: {
   q: string;
   page: number;
 }): Promise<{ people: ListedPerson[]; total: number; page: number }> {
-  const like = `%${plainInPattern(o.q.trim().toLowerCase())}%`;
+  const isMeant = (key: Prisma.Sql) =>
+    o.q.trim() === ''
+      ? Prisma.sql`true`
+      : Prisma.sql`${key} in (
+    select lower(btrim(c."email")) from "customer" c where c."erasedAt" is null and ${customerSought(o.q)}
+    union select r."emailKey" from "quote_request" r where ${requestSought(o.q, 'person')})`;
   const rows = await db.$queryRaw<(ListedPerson & { total: number })[]>`
     with entry as (
       select lower(btrim(c."email")) as key, c."name", j."number" as job, null as quote, j."bookedAt" as at
       from "customer" c join "job" j on j."customerId" = c."id"
-      where c."erasedAt" is null
+      where c."erasedAt" is null and ${isMeant(Prisma.sql`lower(btrim(c."email"))`)}
       union all
       select r."emailKey", r."name", null, q."number", r."askedAt"
       from "quote_request" r join "quote" q on q."id" = r."quoteId"
-      where r."emailKey" <> ''
+      where r."emailKey" <> '' and ${isMeant(Prisma.sql`r."emailKey"`)}
     ),
     person as (
       select (array_agg(coalesce(job, quote) order by at desc))[1] as "number",
@@ -39,7 +48,6 @@ export async function findPeople(o: {
         key as "email", count(job)::int as "jobs", count(quote)::int as "quotes", max(at) as "lastAt"
       from entry
       group by key
-      having bool_or(key like ${like} or lower("name") like ${like})
     )
     select person.*, (select count(*) from person)::int as "total"
     from person order by "lastAt" desc, "email"

@@ -1,8 +1,8 @@
 import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
-import type { Prisma } from '@/lib/db/generated/client';
-import { plainInPattern } from '@/lib/db/like';
+import { Prisma } from '@/lib/db/generated/client';
 import { soughtFrom } from '@/lib/jobs/rules/sought';
+import { ourNumber, requestSought } from '@/lib/jobs/stored-sought';
 import { pageOf } from '@/lib/numbers/page-of';
 import { readWorkshop } from '@/lib/workshop/records';
 import { groupOf, REQUEST_GROUPS, type RequestGroup, stretchesOf } from './rules/request-groups';
@@ -61,22 +61,23 @@ type Row = Prisma.QuoteRequestGetPayload<{ select: typeof LISTED }>;
 
 /**
  * One page of the quotes that were asked for: those that wait on us first, the oldest first, and those that ended last,
- * the newest first. `q` is looked for in number, serial, device, name and e-mail. Pages count from 1.
+ * the newest first. `q` is looked for in number, serial, device, name, e-mail and telephone. Pages count from 1.
  */
 export async function listQuotes(o: {
   group: RequestGroup | null;
   q: string;
   page: number;
 }): Promise<QuotePage> {
-  const found = whereText(o.q);
+  const found = requestsSought(o.q);
   const [states, { timeZone }] = await Promise.all([
-    db.quoteRequest.groupBy({ by: ['state'], where: found, _count: { _all: true } }),
+    db.$queryRaw<{ state: string; count: number }[]>`
+      SELECT r."state", count(*)::int AS count FROM "quote_request" r WHERE ${found} GROUP BY r."state"`,
     readWorkshop(),
   ]);
   const counts = new Map<RequestGroup, number>();
-  for (const { state, _count } of states) {
+  for (const { state, count } of states) {
     const group = groupOf(readRequestState(state));
-    counts.set(group, (counts.get(group) ?? 0) + _count._all);
+    counts.set(group, (counts.get(group) ?? 0) + count);
   }
   const shown = REQUEST_GROUPS.filter(({ key }) => o.group === null || key === o.group);
   const sizes = shown.map(({ key }) => [key, counts.get(key) ?? 0] as const);
@@ -85,22 +86,28 @@ export async function listQuotes(o: {
   const parts = await Promise.all(
     stretchesOf(sizes, { page, size: QUOTES_PER_PAGE }).map(({ group, skip, take }) => {
       const states = REQUEST_GROUPS.find(({ key }) => key === group)?.states ?? [];
-      const direction = group === 'ended' ? 'desc' : 'asc';
-      return db.quoteRequest.findMany({
-        where: { AND: [found, { state: { in: [...states] } }] },
-        orderBy: [{ askedAt: direction }, { quoteId: direction }],
-        skip,
-        take,
-        select: LISTED,
-      });
+      const direction = group === 'ended' ? Prisma.sql`DESC` : Prisma.sql`ASC`;
+      return db.$queryRaw<{ quoteId: string }[]>`
+        SELECT r."quoteId" FROM "quote_request" r WHERE ${found} AND r."state" IN (${Prisma.join([...states])})
+        ORDER BY r."askedAt" ${direction}, r."quoteId" ${direction} LIMIT ${take} OFFSET ${skip}`;
     }),
   );
+  const ids = parts.flat().map(({ quoteId }) => quoteId);
+  const rows = await db.quoteRequest.findMany({
+    where: { quoteId: { in: ids } },
+    select: { quoteId: true, ...LISTED },
+  });
   return {
-    quotes: parts.flat().map((row) => listed(row, timeZone)),
+    quotes: inOrderOf(ids, rows).map((row) => listed(row, timeZone)),
     total,
     page,
     counts,
   };
+}
+
+function inOrderOf<T extends { quoteId: string }>(ids: readonly string[], rows: readonly T[]): T[] {
+  const byId = new Map(rows.map((row) => [row.quoteId, row]));
+  return ids.flatMap((id) => byId.get(id) ?? []);
 }
 
 function listed(row: Row, timeZone: string): ListedQuote {
@@ -122,26 +129,23 @@ function listed(row: Row, timeZone: string): ListedQuote {
   };
 }
 
-function whereText(q: string): Prisma.QuoteRequestWhereInput {
+/** The condition on `"quote_request" r`; each place is asked for by itself, since one condition over both would use no index. */
+function requestsSought(q: string): Prisma.Sql {
   const sought = soughtFrom(q);
-  if (sought.kind === 'nothing') return {};
-  if (sought.kind === 'number' && sought.of === 'Q') return { quote: { number: sought.number } };
-  if (sought.kind === 'number' && sought.of === 'J') return { quote: { job: { number: sought.number } } };
-  const insensitive = { contains: plainInPattern(q.trim()), mode: 'insensitive' } as const;
-  const key = sought.kind === 'text' ? sought.key : '';
-  return {
-    OR: [
-      { device: insensitive },
-      { name: insensitive },
-      { email: insensitive },
-      ...(key === ''
-        ? []
-        : [{ serialKey: { contains: key } }, { quote: { number: { contains: asNumber(key) } } }]),
-    ],
-  };
+  if (sought.kind === 'nothing') return Prisma.sql`TRUE`;
+  const places = [];
+  if (sought.kind === 'number' && sought.of === 'Q') places.push(ofNumber(Prisma.sql`= ${sought.number}`));
+  else if (sought.kind === 'number' && sought.of === 'J')
+    places.push(Prisma.sql`
+      SELECT q."id" FROM "quote" q JOIN "job" j ON j."id" = q."jobId" WHERE j."number" = ${sought.number}`);
+  else {
+    places.push(Prisma.sql`SELECT r."quoteId" FROM "quote_request" r WHERE ${requestSought(q, 'all')}`);
+    if (sought.kind === 'text' && sought.key !== '')
+      places.push(ofNumber(Prisma.sql`LIKE ${`%${ourNumber(sought.key)}%`}`));
+  }
+  return Prisma.sql`r."quoteId" IN (${Prisma.join(places, ' UNION ')})`;
 }
 
-// Our numbers hold no O, I or L (lib/numbers/job-number.ts).
-function asNumber(key: string): string {
-  return key.replaceAll('O', '0').replace(/[IL]/g, '1');
+function ofNumber(condition: Prisma.Sql): Prisma.Sql {
+  return Prisma.sql`SELECT q."id" FROM "quote" q WHERE q."number" ${condition}`;
 }

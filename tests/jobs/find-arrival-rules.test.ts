@@ -2,7 +2,7 @@ import { generateKeyPairSync } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { day } from '@/lib/calendar/day';
 import { matchParcels } from '@/lib/jobs/rules/parcel-match';
-import { soughtFrom } from '@/lib/jobs/rules/sought';
+import { soughtFrom, telephoneIn } from '@/lib/jobs/rules/sought';
 import { drawNumber } from '@/lib/numbers/job-number';
 import { signCertificate } from '@/lib/warranty/signature';
 
@@ -82,5 +82,24 @@ describe('which parcel it fits', () => {
 
   it('never fits a parcel without a reference by an empty text', () => {
     expect(matchParcels('', [pedal])).toEqual([]);
+  });
+});
+
+describe('a telephone number in what was typed', () => {
+  it.each([
+    ['+44 20 7946 0123', '9460123'],
+    ['0044 20 7946 0123', '9460123'],
+    ['(020) 7946-0123', '9460123'],
+    [' 946.01.23 ', '9460123'],
+    ['460 123', '460123'],
+    ['123456789012345', '9012345'],
+    ['60 123', null],
+    ['1234567890123456', null],
+    ['HW2-20991-77', null],
+    ['12 Chandler Row 345678', null],
+    ['020+79460123', null],
+    ['', null],
+  ])('%j is %j', (text, last) => {
+    expect(telephoneIn(text)).toBe(last);
   });
 });

@@ -34,8 +34,16 @@ beforeAll(async () => {
   const { customerId } = await db.job.findUniqueOrThrow({ where: { id: booked.jobId } });
   await db.customer.update({
     where: { id: customerId },
-    data: { name: 'Tom Sør-Li', email: 'tom_li@example.net' },
+    data: {
+      name: 'Tom Sør-Li',
+      email: 'tom_li@example.net',
+      phone: '+44 20 7946 0123',
+      postcode: 'QX9 4ZZ',
+      town: 'Tern Haven',
+    },
   });
+  const references = { inboundReference: 'RA 1234 0001 5 GB', carrierReference: 'out-77/19' };
+  await db.job.update({ where: { id: booked.jobId }, data: references });
 }, 60_000);
 
 const numbersFor = async (q: string) => {
@@ -50,6 +58,13 @@ describe('the list of jobs', () => {
     ['its serial without hyphens', () => 'hw2 20991'],
     ['a name in any case', () => 'tom sør'],
     ['an e-mail address', () => 'tom_li@example.net'],
+    ['a telephone number spelt another way', () => '(020) 7946-0123'],
+    ['the last six digits of one', () => '460123'],
+    ['a town', () => 'tern h'],
+    ['a postcode without its space', () => 'qx94zz'],
+    ['the half of a postcode', () => 'QX9 4'],
+    ['the reference of the parcel here', () => 'ra12340001-5gb'],
+    ['a part of the one of the parcel back', () => 'OUT 77'],
   ])('finds a job by %s', async (_name, q) => {
     expect(await numbersFor(q())).toEqual([booked.number]);
   });
@@ -57,6 +72,12 @@ describe('the list of jobs', () => {
   it('takes a percent sign and an underscore for what they are', async () => {
     expect(await numbersFor('mar%holt')).toEqual([]);
     expect(await numbersFor('maren_holt')).toEqual([]);
+  });
+
+  it('finds nothing by what only stands across two columns, or inside a telephone number', async () => {
+    for (const q of ['example.net tern', 'haven qx9', '4207946', '94zz44']) {
+      expect(await numbersFor(q)).toEqual([]);
+    }
   });
 
   it('counts what is found by stage and lists one stage', async () => {

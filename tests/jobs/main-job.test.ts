@@ -197,7 +197,10 @@ describe('the whole main job', () => {
     const closed = await db.claim.findFirstOrThrow();
     expect(closed).toMatchObject({ state: 'closed', costMinutes: 45, costPostageMinor: 420 });
 
-    const mails = await db.mail.findMany({ orderBy: [{ queuedAt: 'asc' }, { id: 'asc' }], select: { template: true } });
+    const mails = await db.mail.findMany({
+      orderBy: [{ queuedAt: 'asc' }, { id: 'asc' }],
+      select: { template: true },
+    });
     expect(mails.map((mail) => mail.template)).toEqual([
       'job-booked',
       'unit-arrived',

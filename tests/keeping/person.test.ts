@@ -97,6 +97,24 @@ describe('finding a person', () => {
     expect((await findPeople({ q: 'nobody', page: 1 })).people).toEqual([]);
     expect((await findPeople({ q: '%', page: 1 })).people).toEqual([]);
   });
+
+  it('is by telephone, town and postcode too, and counts what they wrote under another of each', async () => {
+    const world = await makeWorkshop(NOW);
+    const { jobId } = await makeBooking({ repairId: world.repairId, now: NOW });
+    await makeBooking({ repairId: world.repairId, now: NOW });
+    await db.customer.updateMany({
+      where: { jobs: { some: { id: jobId } } },
+      data: { phone: '020 7946 0123', town: 'Tern Haven', postcode: 'QX9 4ZZ' },
+    });
+    await makeRequest({ now: NOW });
+    for (const q of ['+44 20 7946 0123', 'tern haven', 'qx94zz']) {
+      expect((await findPeople({ q, page: 1 })).people).toMatchObject([{ name: 'Maren Holt', jobs: 2 }]);
+    }
+    const asked = await findPeople({ q: '07700 900412', page: 1 });
+    expect(asked.people).toMatchObject([{ name: 'Ines Farrow', jobs: 0, quotes: 1 }]);
+    // The device that somebody asked about is nobody's name.
+    expect((await findPeople({ q: 'Tideline', page: 1 })).people).toEqual([]);
+  });
 });
 
 describe('the list of people', () => {

@@ -227,6 +227,9 @@ describe('the list of quotes', () => {
     expect(await found(showNumber(late.number))).toEqual(['Berit']);
     expect(await found('ansel')).toEqual(['Ansel']);
     expect(await found('oakum')).toEqual(['Corin']);
+    await db.quoteRequest.update({ where: { quoteId: late.quoteId }, data: { phone: '+44 20 7946 0123' } });
+    expect(await found('020 7946 0123')).toEqual(['Berit']);
+    expect(await found(priced.number.slice(2, 7))).toEqual(['Corin']);
     expect(await found('%')).toEqual([]);
     expect((await listQuotes({ group: 'ended', q: '', page: 1 })).total).toBe(1);
     expect(await listQuotes({ group: null, q: '', page: 99 })).toEqual(all);

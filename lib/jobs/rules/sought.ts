@@ -45,6 +45,21 @@ export function soughtFrom(typed: string): Sought {
   return { kind: 'text', text, key: foldSerial(text), wrong: wrongIn(text, reading.reason) };
 }
 
+// What is before the last digits may be written with the country's code, with a nought, or not at all; nobody says fewer than
+// six. E.164 numbers have at most fifteen digits.
+const TELEPHONE = { shape: /^\+?[\d\s()./-]+$/, fewest: 6, kept: 7, most: 15 };
+
+/**
+ * The last digits of what may be a telephone number, by which two spellings of one are the same; null for anything else.
+ *
+ * telephoneIn('+44 20 7946 0123') and telephoneIn('(020) 7946-0123') -> '9460123'
+ */
+export function telephoneIn(text: string): string | null {
+  const digits = text.replace(/\D/g, '');
+  const isOne = TELEPHONE.shape.test(text.trim()) && digits.length >= TELEPHONE.fewest;
+  return isOne && digits.length <= TELEPHONE.most ? digits.slice(-TELEPHONE.kept) : null;
+}
+
 function wrongIn(text: string, fault: NumberFault): Extract<Sought, { kind: 'text' }>['wrong'] {
   if (fault === 'check' || fault === 'character') return fault;
   const reference = checkS10(text);

@@ -21,14 +21,17 @@ export default async function CustomersPage({ searchParams }: { searchParams: Li
       title="Customers"
       lead={leadOf(q, total)}
       listed={{ ...listed, page }}
-      search={{ id: 'find-customer', label: 'Name or e-mail' }}
+      search={{ id: 'find-customer', label: 'Name, e-mail, telephone, postcode or town' }}
       total={total}
       perPage={PEOPLE_PER_PAGE}
       table={{
         caption: 'Customers, newest first',
         rows: people,
         rowKey: (person) => person.email,
-        empty: q === '' ? 'Nobody has written yet.' : 'No name or e-mail address holds this.',
+        empty:
+          q === ''
+            ? 'Nobody has written yet.'
+            : 'No name, e-mail address, telephone number, postcode or town holds this.',
         columns: [
           {
             key: 'name',

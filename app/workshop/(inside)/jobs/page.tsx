@@ -39,7 +39,7 @@ export default async function JobsPage({ searchParams }: { searchParams: ListSea
       title="Jobs"
       lead={leadOf({ listed, found: total === 1 ? '1 job' : `${total} jobs`, total, perPage: JOBS_PER_PAGE })}
       listed={listed}
-      search={{ id: 'find-job', label: 'Number, serial, name or e-mail' }}
+      search={{ id: 'find-job', label: 'Number, serial, name, telephone, town or parcel’s reference' }}
       total={total}
       perPage={JOBS_PER_PAGE}
       filter={
@@ -107,5 +107,5 @@ export default async function JobsPage({ searchParams }: { searchParams: ListSea
 const EMPTY = {
   nothing: 'No job stands here.',
   number: 'The number is spelt right, but nothing here carries it.',
-  text: 'No job fits. A part of the serial, the name or the e-mail address is enough.',
+  text: 'No job fits. A part of the serial, the name, the e-mail address or the town is enough, and the last six digits of a telephone number.',
 };

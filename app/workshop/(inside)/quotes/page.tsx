@@ -40,7 +40,7 @@ export default async function QuotesPage({ searchParams }: { searchParams: ListS
         perPage: QUOTES_PER_PAGE,
       })}
       listed={listed}
-      search={{ id: 'find-quote', label: 'Number, name, device, serial or e-mail' }}
+      search={{ id: 'find-quote', label: 'Number, name, telephone, device, serial or e-mail' }}
       total={total}
       perPage={QUOTES_PER_PAGE}
       filter={
