@@ -27,3 +27,23 @@ test.each(['docs/asvs.md', 'SECURITY.md', 'DEVELOPERS.md'])(
     expect(missing).toEqual([]);
   },
 );
+
+const CODE = ['app', 'lib', 'tests', 'e2e', 'emails', 'prisma'];
+
+/** Whole paths of our files in the comments of a source file; a documentation page of somebody else may have any name. */
+function namedInComments(text: string): string[] {
+  const comments = text
+    .split('\n')
+    .flatMap((line) => line.match(/(?:^\s*(?:\/?\*+|\/\/)|\s\/\/\s).*$/) ?? []);
+  const ours = new RegExp(`(?<![\\w./@-])(?:${CODE.join('|')})/[\\w./[\\]()-]*\\.tsx?\\b`, 'g');
+  return comments.flatMap((comment) => comment.match(ours) ?? []);
+}
+
+test('no comment names a file that is not there', () => {
+  const sources = all.filter((file) => /\.tsx?$/.test(file) && !file.includes('/generated/'));
+  const named = sources.flatMap((file) =>
+    namedInComments(readFileSync(file, 'utf8')).map((name) => ({ file, name })),
+  );
+  expect(named.length).toBeGreaterThan(40);
+  expect(named.filter(({ name }) => !existsSync(name))).toEqual([]);
+});

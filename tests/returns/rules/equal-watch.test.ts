@@ -6,7 +6,7 @@ import { chance } from '@/tests/makers/chance';
 
 type Unit = { age: number; cover: number; backOn: number | null };
 
-/** What the database counts of units (tests/returns/spans.test.ts looks that it does). */
+/** What the database counts of units (tests/returns/returns-data.test.ts looks that it does). */
 function watched(units: readonly Unit[]): Watched {
   const planned = ({ age, cover }: Unit) => Math.min(age, cover);
   const isBack = (unit: Unit, within: number) =>
