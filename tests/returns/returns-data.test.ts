@@ -1,4 +1,4 @@
-import { beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { day, dayToDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
@@ -249,26 +249,41 @@ describe('what came back', () => {
       expect(await byVersion(await later())).toEqual([[4, 1, 0]]);
     });
 
-    // Days are added to the cover of what came back; were they counted, only that would be watched for so long.
-    it('is watched until the first paper ends, whatever a return added', async () => {
-      const firstEndsOn = dayToDate(day('2027-01-12'));
-      await db.unitWatch.updateMany({ data: { firstEndsOn } });
-      await db.lineWatch.updateMany({ data: { firstEndsOn } });
-      const [unit] = await tallyBy('repair', await later());
-      const all = { units: 4, returned: 0 };
-      expect(unit?.spans.slice(0, 4)).toEqual([all, all, NONE, NONE]);
-      for (const { tally } of await readLotFigures(await later())) {
-        expect(tally.spans[1]?.units).toBe(tally.units);
-        expect(tally.spans[2]).toEqual(NONE);
-      }
-    });
+    describe('by the end that the first paper named', () => {
+      let before: { number: string; firstEndsOn: Date }[] = [];
+      let linesBefore: { lineId: string; firstEndsOn: Date }[] = [];
+      beforeAll(async () => {
+        before = await db.unitWatch.findMany({ select: { number: true, firstEndsOn: true } });
+        linesBefore = await db.lineWatch.findMany({ select: { lineId: true, firstEndsOn: true } });
+        const firstEndsOn = dayToDate(day('2027-01-12'));
+        await db.unitWatch.updateMany({ data: { firstEndsOn } });
+        await db.lineWatch.updateMany({ data: { firstEndsOn } });
+      }, 30_000);
+      afterAll(async () => {
+        for (const { number, firstEndsOn } of before)
+          await db.unitWatch.update({ where: { number }, data: { firstEndsOn } });
+        for (const { lineId, firstEndsOn } of linesBefore)
+          await db.lineWatch.update({ where: { lineId }, data: { firstEndsOn } });
+      }, 30_000);
 
-    // Nothing can come back under cover that is over: a shorter term would make months and sheets look better.
-    it('counts by month and by sheet no unit whose cover was shorter, nor will it', async () => {
-      for (const now of [await clock(), await later()]) {
-        expect(await byMonth(now)).toEqual([[0, 0]]);
-        expect(await byVersion(now)).toEqual([[0, 0, 0]]);
-      }
+      // Days are added to the cover of what came back; were they counted, only that would be watched for so long.
+      it('is watched until the first paper ends, whatever a return added', async () => {
+        const [unit] = await tallyBy('repair', await later());
+        const all = { units: 4, returned: 0 };
+        expect(unit?.spans.slice(0, 4)).toEqual([all, all, NONE, NONE]);
+        for (const { tally } of await readLotFigures(await later())) {
+          expect(tally.spans[1]?.units).toBe(tally.units);
+          expect(tally.spans[2]).toEqual(NONE);
+        }
+      });
+
+      // Nothing can come back under cover that is over: a shorter term would make months and sheets look better.
+      it('counts by month and by sheet no unit whose cover was shorter, nor will it', async () => {
+        for (const now of [await clock(), await later()]) {
+          expect(await byMonth(now)).toEqual([[0, 0]]);
+          expect(await byVersion(now)).toEqual([[0, 0, 0]]);
+        }
+      });
     });
   });
 });

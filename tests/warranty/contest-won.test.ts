@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { beforeEach, expect, test } from 'vitest';
 import { recordCheck } from '@/lib/bench/record-check';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
@@ -22,12 +22,23 @@ import {
   takeIn,
 } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
+import { madeOnce } from '@/tests/world/made-once';
 
 useDatabase();
 
 const SENT = new Date('2026-12-03T16:00:00Z');
 const NOW = new Date('2027-02-08T10:00:00Z');
 const LATER = new Date('2027-02-10T10:00:00Z');
+
+let world: Awaited<ReturnType<typeof makeWorkshop>>;
+let number = '';
+const begin = madeOnce(async () => {
+  const world = await makeWorkshop(SENT);
+  return { world, number: (await makeCertificate(world, SENT)).number };
+});
+beforeEach(async () => {
+  ({ world, number } = await begin());
+}, 60_000);
 
 type Claim = { claimId: string; jobId: string };
 
@@ -58,8 +69,6 @@ async function agreeToPay(claim: Claim, now: Date) {
 }
 
 test('whoever wins a contest after agreeing to pay owes nothing, and the second repair is proved anew', async () => {
-  const world = await makeWorkshop(SENT);
-  const { number } = await makeCertificate(world, SENT);
   const claim = await makeClaim({ number, now: NOW });
   const { jobId } = claim;
   await agreeToPay(claim, NOW);
@@ -93,7 +102,6 @@ test('whoever wins a contest after agreeing to pay owes nothing, and the second 
 }, 60_000);
 
 test('whoever agrees to a paid repair on a claim that covers nothing may withdraw, and owes nothing for it', async () => {
-  const number = (await db.certificate.findFirstOrThrow({ orderBy: { revision: 'desc' } })).number;
   await db.workshop.update({ where: { id: 1 }, data: { withdrawalRule: 'eu' } });
   const claim = await makeClaim({ number, now: LATER });
   const { jobId } = claim;
@@ -114,7 +122,7 @@ test.each([
 ] as const)(
   'whoever contests and then withdraws is answered all the same: %s',
   async (cause, stage, first) => {
-    const number = (await db.certificate.findFirstOrThrow({ orderBy: { revision: 'desc' } })).number;
+    await db.workshop.update({ where: { id: 1 }, data: { withdrawalRule: 'eu' } });
     const claim = await makeClaim({ number, now: LATER });
     const { jobId } = claim;
     await agreeToPay(claim, LATER);
@@ -137,8 +145,6 @@ test.each([
 );
 
 test('a credit note says why: no fault found is no cover', async () => {
-  const number = (await db.certificate.findFirstOrThrow({ orderBy: { revision: 'desc' } })).number;
-  await db.claim.updateMany({ data: { state: 'closed' } });
   const claim = await makeClaim({ number, now: LATER });
   const { jobId } = claim;
   await agreeToPay(claim, LATER);
