@@ -27,6 +27,9 @@ import { UnclaimedPart } from './unclaimed-part';
 /** The one move back: after everything that leads on. */
 const BACKWARDS = 'reopen-work';
 
+/** Stands behind what goes on, and is never the main button: most jobs wait for nothing. */
+const WAIT = 'wait-for-parts';
+
 /** Its reason is what the mail says. */
 const TAKEN_BACK = 'take-back-price';
 
@@ -53,7 +56,8 @@ export async function MovesPart({ job, workshop, staff, who }: SheetProps & { wh
   const moves = openMoves(facts, actorKind(who.role));
   const shut = moves.filter(({ move: { key }, answer }) => !answer.allowed && !UNSAID.has(key));
   const open = moves.filter(({ answer }) => answer.allowed).map((each) => each.move);
-  const ahead = open.filter(({ key }) => key !== BACKWARDS);
+  const onward = open.filter(({ key }) => key !== BACKWARDS && key !== WAIT);
+  const ahead = [...onward, ...open.filter(({ key }) => key === WAIT)];
   const back = open.find(({ key }) => key === BACKWARDS);
   const isOver = FINAL_STAGES.includes(facts.stage);
   return (
@@ -73,7 +77,13 @@ export async function MovesPart({ job, workshop, staff, who }: SheetProps & { wh
         <DispatchForm job={job} workshop={workshop} staff={staff} />
       ) : null}
       {ahead.map((each, index) => (
-        <PlainMove key={each.key} job={job} move={each} role={who.role} isMain={index === 0} />
+        <PlainMove
+          key={each.key}
+          job={job}
+          move={each}
+          role={who.role}
+          isMain={index === 0 && each.key !== WAIT}
+        />
       ))}
       {open.some(({ key }) => key === 'stop-repair') &&
       !open.some(({ key }) => key === 'return-unrepaired') &&
