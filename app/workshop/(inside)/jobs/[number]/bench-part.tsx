@@ -6,12 +6,14 @@ import { LinkButton } from '@/app/ui/page/button';
 import { Table } from '@/app/ui/page/table';
 import { Tag } from '@/app/ui/page/tag';
 import { Timeline } from '@/app/ui/page/timeline';
+import type { Staff } from '@/app/workshop/who';
 import { provingState } from '@/lib/bench/rules/checks';
 import { minutesByPerson } from '@/lib/bench/rules/minutes-by';
 import { formatInstant } from '@/lib/calendar/format';
 import { readStage } from '@/lib/jobs/records';
 import { countsFrom } from '@/lib/jobs/reopened';
 import { WORK_STAGES } from '@/lib/jobs/rules/stage-sets';
+import { may } from '@/lib/people/rules/roles';
 import { addWork } from './actions';
 import { carriedFields } from './carried-fields';
 import { CautionsPart } from './cautions-part';
@@ -20,14 +22,16 @@ import { PartsPart } from './parts-part';
 import { WiresPart } from './wires-part';
 
 /** Work done, parts by lot, and where the check sheet stands. */
-export function BenchPart({ job, workshop, staff }: SheetProps) {
-  const isOpen = WORK_STAGES.includes(readStage(job.stage));
+export function BenchPart({ job, workshop, staff, who }: SheetProps & { who: Staff }) {
+  const isWorkedOn = WORK_STAGES.includes(readStage(job.stage));
+  const mayWork = may(who.role, 'bench');
+  const isOpen = isWorkedOn && mayWork;
   const state = provingState(job.sheet.checks, job.checkEntries, countsFrom(job.events));
   const minutes = job.work.reduce((sum, entry) => sum + entry.minutes, 0);
   return (
     <section id="work" aria-labelledby="work-head">
       <h2 id="work-head">Bench</h2>
-      {isOpen || job.stage === 'proving' ? <CautionsPart job={job} /> : null}
+      {isWorkedOn || job.stage === 'proving' ? <CautionsPart job={job} /> : null}
       {job.work.length > 0 ? (
         <Timeline
           label="Work done"
@@ -80,7 +84,7 @@ export function BenchPart({ job, workshop, staff }: SheetProps) {
           <SubmitButton label="Record the work" consequence="Kept with your name. No mail." />
         </ActionForm>
       ) : null}
-      <PartsPart job={job} workshop={workshop} isOpen={isOpen} />
+      <PartsPart job={job} workshop={workshop} isOpen={isOpen} mayWork={mayWork} />
       <WiresPart job={job} isOpen={isOpen} />
       <h3>Check sheet</h3>
       <p>

@@ -44,7 +44,7 @@ export function FindingsPart({ job, workshop, staff, who }: SheetProps & { who: 
       ) : (
         <p>Nothing recorded yet.</p>
       )}
-      {isOpen ? (
+      {isOpen && may(who.role, 'bench') ? (
         <ActionForm
           action={addFinding.bind(null, job.number)}
           hidden={carriedFields(job.version)}

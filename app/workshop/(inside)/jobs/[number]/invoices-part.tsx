@@ -13,7 +13,11 @@ import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
 
 /** The invoices and credit notes of a job, and the way to issue one before the unit is ready. */
-export function InvoicesPart({ job, workshop }: Pick<SheetProps, 'job' | 'workshop'>) {
+export function InvoicesPart({
+  job,
+  workshop,
+  mayIssue,
+}: Pick<SheetProps, 'job' | 'workshop'> & { mayIssue: boolean }) {
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const agreed = agreedOf(job);
   return (
@@ -53,7 +57,7 @@ export function InvoicesPart({ job, workshop }: Pick<SheetProps, 'job' | 'worksh
           rowKey={(row) => row.id}
         />
       ) : null}
-      {mayInvoice(job) ? (
+      {mayIssue && mayInvoice(job) ? (
         <ActionForm
           action={issueNow.bind(null, job.number)}
           hidden={carriedFields(job.version)}

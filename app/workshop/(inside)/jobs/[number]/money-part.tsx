@@ -7,6 +7,7 @@ import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
+import type { Staff } from '@/app/workshop/who';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
@@ -14,6 +15,7 @@ import { isForPrice, isPriceOpen } from '@/lib/invoices/rules/balance';
 import { factsOf } from '@/lib/jobs/facts';
 import { PAYMENT_METHODS } from '@/lib/jobs/record-payment';
 import { decimalText, formatMoney } from '@/lib/money/amount';
+import { may } from '@/lib/people/rules/roles';
 import { isAgreedTo } from '@/lib/quotes/rules/agreed';
 import { paysPostage } from '@/lib/warranty/stored-ruling';
 import { RevisionLines } from '../../price-lines/revision-lines';
@@ -36,7 +38,7 @@ function stateWords(revision: { state: string; revision: number; decidedBy: stri
 }
 
 /** Every revision of the price, the payments, and what is owed. */
-export function MoneyPart({ job, workshop }: SheetProps) {
+export function MoneyPart({ job, workshop, who }: SheetProps & { who: Staff }) {
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const { owed } = factsOf(job);
   const today = dayInZone(now(), workshop.timeZone);
@@ -62,7 +64,7 @@ export function MoneyPart({ job, workshop }: SheetProps) {
           />
         </details>
       ))}
-      <InvoicesPart job={job} workshop={workshop} />
+      <InvoicesPart job={job} workshop={workshop} mayIssue={may(who.role, 'money')} />
       {hasPaid ? (
         <Table
           caption="Payments"
@@ -107,63 +109,65 @@ export function MoneyPart({ job, workshop }: SheetProps) {
           <TextLink href={`/workshop/money/statement/${job.number}`}>statement of this customer</TextLink>
         </p>
       ) : null}
-      <ActionForm
-        action={addPayment.bind(null, job.number)}
-        hidden={{ ...carriedFields(job.version), owed, payments: job.payments.length }}
-        label="Record a payment"
-        summary="Record a payment"
-        isOpen={(job.stage === 'ready' && owed > 0) || (owed < 0 && !isPriceOpen(job))}
-      >
-        <MoneyField
-          name="amount"
-          label="Amount"
-          hint="Money given back is entered with a minus sign."
-          currency={workshop.currency}
-          defaultValue={owed === 0 || isPriceOpen(job) ? undefined : decimalText(owed, workshop.currency)}
-        />
-        <Select
-          name="method"
-          label="How"
-          choices={PAYMENT_METHODS.map((method) => ({ value: method, label: method }))}
-          defaultValue="bank transfer"
-        />
-        <TextField name="reference" label="Reference" optional maxLength={80} />
-        <TextField
-          name="receivedOn"
-          label="Received on"
-          type="date"
-          width="short"
-          max={today}
-          defaultValue={today}
-        />
-        {paysPostage(job.claim) ? (
+      {may(who.role, 'money') ? (
+        <ActionForm
+          action={addPayment.bind(null, job.number)}
+          hidden={{ ...carriedFields(job.version), owed, payments: job.payments.length }}
+          label="Record a payment"
+          summary="Record a payment"
+          isOpen={(job.stage === 'ready' && owed > 0) || (owed < 0 && !isPriceOpen(job))}
+        >
+          <MoneyField
+            name="amount"
+            label="Amount"
+            hint="Money given back is entered with a minus sign."
+            currency={workshop.currency}
+            defaultValue={owed === 0 || isPriceOpen(job) ? undefined : decimalText(owed, workshop.currency)}
+          />
+          <Select
+            name="method"
+            label="How"
+            choices={PAYMENT_METHODS.map((method) => ({ value: method, label: method }))}
+            defaultValue="bank transfer"
+          />
+          <TextField name="reference" label="Reference" optional maxLength={80} />
+          <TextField
+            name="receivedOn"
+            label="Received on"
+            type="date"
+            width="short"
+            max={today}
+            defaultValue={today}
+          />
+          {paysPostage(job.claim) ? (
+            <RadioGroup
+              name="purpose"
+              label="What it is for"
+              defaultValue="price"
+              choices={[
+                { value: 'price', label: 'The price of this job' },
+                {
+                  value: 'claim-postage',
+                  label: 'Their postage to us, paid back with a minus sign: the claim is covered',
+                },
+              ]}
+            />
+          ) : null}
           <RadioGroup
-            name="purpose"
-            label="What it is for"
-            defaultValue="price"
+            name="tell"
+            label="Mail to the customer"
+            defaultValue="yes"
             choices={[
-              { value: 'price', label: 'The price of this job' },
-              {
-                value: 'claim-postage',
-                label: 'Their postage to us, paid back with a minus sign: the claim is covered',
-              },
+              { value: 'yes', label: 'Thank them, or say that the money is on its way' },
+              { value: 'no', label: 'None: this corrects an entry of ours' },
             ]}
           />
-        ) : null}
-        <RadioGroup
-          name="tell"
-          label="Mail to the customer"
-          defaultValue="yes"
-          choices={[
-            { value: 'yes', label: 'Thank them, or say that the money is on its way' },
-            { value: 'no', label: 'None: this corrects an entry of ours' },
-          ]}
-        />
-        <SubmitButton
-          label="Record the payment"
-          consequence="Kept for good with your name; a mistake is corrected by a second entry."
-        />
-      </ActionForm>
+          <SubmitButton
+            label="Record the payment"
+            consequence="Kept for good with your name; a mistake is corrected by a second entry."
+          />
+        </ActionForm>
+      ) : null}
     </section>
   );
 }

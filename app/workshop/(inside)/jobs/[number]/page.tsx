@@ -181,12 +181,12 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
       <div className="sheet-parts">
         <div>
           <FindingsPart {...parts} who={who} />
-          <BenchPart {...parts} />
+          <BenchPart {...parts} who={who} />
           <PhotosPart {...parts} />
           <TakenBackPart {...parts} who={who} />
         </div>
         <div>
-          <MoneyPart {...parts} />
+          <MoneyPart {...parts} who={who} />
           <PapersPart {...parts} />
           <MessagesPart {...parts} />
           <HistoryPart {...parts} />

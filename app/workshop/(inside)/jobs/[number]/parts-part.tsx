@@ -14,12 +14,12 @@ import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
 import { RecalledPart } from './recalled-part';
 
-type Props = Pick<SheetProps, 'job' | 'workshop'> & { isOpen: boolean };
+type Props = Pick<SheetProps, 'job' | 'workshop'> & { isOpen: boolean; mayWork: boolean };
 type PartUse = JobRecord['partUses'][number];
 
 /** Parts the job took, by lot, each with its way back into stock; and the form that takes one. */
-export async function PartsPart({ job, workshop, isOpen }: Props) {
-  const mayPutBack = putBackStages(isRepaired(job.events)).includes(readStage(job.stage));
+export async function PartsPart({ job, workshop, isOpen, mayWork }: Props) {
+  const mayPutBack = mayWork && putBackStages(isRepaired(job.events)).includes(readStage(job.stage));
   const lots = isOpen ? await lotsInStock() : [];
   return (
     <div id="parts">
