@@ -65,6 +65,7 @@ export const pages: PageToShow[] = [
   { name: 'workshop-carriers', path: '/workshop/settings/carriers', as: 'owner' },
   { name: 'workshop-carrier-new', path: '/workshop/settings/carriers/new', as: 'owner' },
   { name: 'workshop-settings-keeping', path: '/workshop/settings/keeping', as: 'owner' },
+  { name: 'workshop-search', path: '/workshop/search?q=a', as: 'owner' },
   { name: 'workshop-customers', path: '/workshop/customers', as: 'owner' },
   { name: 'workshop-customer', path: '/workshop/customers/{job:sent-back}', as: 'owner' },
   { name: 'workshop-customer-contact', path: '/workshop/customers/{job:on-bench}/contact', as: 'owner' },

@@ -185,7 +185,7 @@ export const routes: readonly RouteRow[] = [
   { path: '/workshop/account/second-step', may: all, answer: 'elsewhere' },
   { path: '/workshop/account/backup-codes', may: all, answer: 'elsewhere' },
   { path: '/workshop/not-yours', may: all, answer: 403 },
-  { path: '/workshop/search', may: all, example: '/workshop/search?q={job}', answer: 'elsewhere' },
+  { path: '/workshop/search', may: all, example: '/workshop/search?q=a' },
   { path: '/workshop/arrivals', may: all },
   { path: '/workshop/arrivals/new', may: all },
   { path: '/workshop/arrivals/labels.pdf', may: all },

@@ -7,7 +7,7 @@ export type FoundPlace =
   | { place: 'quote'; number: string }
   | { place: 'list' };
 
-/** Where one search box leads: a number to its own page, anything else to the list of jobs. */
+/** Where one search box leads: a number to its own page, anything else to a list of what was found. */
 export async function placeOf(typed: string): Promise<FoundPlace> {
   const sought = soughtFrom(typed);
   if (sought.kind !== 'number') return { place: 'list' };

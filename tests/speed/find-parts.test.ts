@@ -3,6 +3,7 @@ import { recordingStatements } from '@/lib/commands/bench/recorded-statements';
 import { config } from '@/lib/config';
 import { onServer } from '@/lib/db/server';
 import { findByText } from '@/lib/jobs/find-by-text';
+import { findEverywhere } from '@/lib/jobs/find-everywhere';
 import { findPeople } from '@/lib/keeping/records';
 import { useDatabase } from '@/tests/database';
 
@@ -40,6 +41,13 @@ describe('a search by a part of a text', () => {
     const plan = await planOf(() => findPeople({ q, page: 1 }));
     expect(plan).toContain('request_parts');
     expect(plan).toContain('customer_parts');
+  });
+
+  test('asks those of every place that Find looks through, in one statement', async () => {
+    const plan = await planOf(() => findEverywhere({ q: 'MF21048', withInvoices: true }));
+    for (const index of ['job_parts', 'customer_parts', 'request_parts', 'lot_parts', 'buyer_parts']) {
+      expect(plan).toContain(index);
+    }
   });
 
   test('asks for a number without the letters that our numbers do not hold', async () => {

@@ -40,8 +40,8 @@ export function StaffFrame({
         </p>
         <SearchBox
           action="/workshop/search"
-          label="Find a number, serial or name"
-          placeholder="Number, serial, name"
+          label="Find by number, serial, name or telephone"
+          placeholder="Number, serial, name, telephone"
           button="Find"
           id="find-anything"
           mono
