@@ -6,6 +6,7 @@ import { coverEnd, lastClaimDay, originalEnd } from '@/lib/warranty/rules/cover'
 import { heldDays } from '@/lib/warranty/rules/held';
 import { renewCover } from '@/lib/warranty/rules/renew';
 import type { CoverLine, HeldRule } from '@/lib/warranty/rules/terms';
+import { PERIODS, THREE_WEEKS } from './period-vectors';
 
 function lineFrom(startsOn: string, term: string): CoverLine {
   return {
@@ -23,64 +24,8 @@ function stay(from: string, to: string) {
   return { from: day(from), to: day(to), claimNumber: 'C2222222A' };
 }
 
-type Vector = { start: string; term: string; end: string; source: string };
-
-const TEMPORAL = 'TC39 proposal-temporal, docs/plaindate.md, add with overflow constrain';
-const LIBRARIES = 'agreement of @js-temporal/polyfill, temporal-polyfill and luxon';
-
-const vectors: Vector[] = [
-  { start: '2019-01-31', term: 'P1M', end: '2019-02-28', source: TEMPORAL },
-  { start: '2006-08-24', term: 'P20Y4M', end: '2026-12-24', source: TEMPORAL },
-  { start: '2024-01-31', term: 'P1M', end: '2024-02-29', source: LIBRARIES },
-  { start: '2024-02-29', term: 'P1Y', end: '2025-02-28', source: LIBRARIES },
-  { start: '2024-02-29', term: 'P12M', end: '2025-02-28', source: LIBRARIES },
-  { start: '2024-02-29', term: 'P4Y', end: '2028-02-29', source: LIBRARIES },
-  { start: '2024-02-29', term: 'P24M', end: '2026-02-28', source: LIBRARIES },
-  {
-    start: '1978-09-30',
-    term: 'P4M',
-    end: '1979-01-30',
-    source: 'the facts of Dodds v Walker [1981] 1 WLR 1027 (HL): 31 January was one day late',
-  },
-  { start: '2025-03-31', term: 'P6M', end: '2025-09-30', source: LIBRARIES },
-  { start: '2025-08-31', term: 'P6M', end: '2026-02-28', source: LIBRARIES },
-  { start: '2025-11-30', term: 'P3M', end: '2026-02-28', source: LIBRARIES },
-  { start: '2023-11-30', term: 'P3M', end: '2024-02-29', source: LIBRARIES },
-  { start: '2025-12-31', term: 'P2M', end: '2026-02-28', source: LIBRARIES },
-  { start: '2025-10-31', term: 'P1M', end: '2025-11-30', source: LIBRARIES },
-  { start: '2023-02-28', term: 'P12M', end: '2024-02-28', source: LIBRARIES },
-  { start: '2025-12-01', term: 'P90D', end: '2026-03-01', source: LIBRARIES },
-  { start: '2026-05-31', term: 'P90D', end: '2026-08-29', source: LIBRARIES },
-  { start: '2026-05-31', term: 'P3M', end: '2026-08-31', source: LIBRARIES },
-  { start: '2025-01-31', term: 'P1M1D', end: '2025-03-01', source: `${LIBRARIES}: months first, then days` },
-  {
-    start: '2026-01-15',
-    term: 'P12M',
-    end: '2027-01-15',
-    source: 'BGB 187(1), 188(2) first alternative: handed over on 15 January, the event day is not counted',
-  },
-  {
-    start: '2026-08-31',
-    term: 'P6M',
-    end: '2027-02-28',
-    source: 'BGB 188(3): no 31 February; a Sunday, and cover is not rolled',
-  },
-  {
-    start: '2026-01-30',
-    term: 'P30D',
-    end: '2026-03-01',
-    source: 'Regulation 1182/71 Art. 3(2)(b), computed',
-  },
-  {
-    start: '2026-12-01',
-    term: 'P30D',
-    end: '2026-12-31',
-    source: 'Regulation 1182/71 Art. 3(2)(b), computed',
-  },
-];
-
 describe('the term of a cover line, against published vectors', () => {
-  it.each(vectors)('$start and $term end on $end ($source)', ({ start, term, end }) => {
+  it.each(PERIODS)('%s and %s end on %s (%s)', (start, term, end) => {
     expect(originalEnd(lineFrom(start, term))).toBe(end);
   });
 
@@ -96,17 +41,8 @@ describe('the term of a cover line, against published vectors', () => {
   });
 });
 
-// CJEU C-171/03 Toeters (11 November 2004): a period in weeks ends on the weekday of the event. Facts found, dates computed.
-const weeks = [
-  ['1998-03-12', '1998-04-02'],
-  ['1998-03-13', '1998-04-03'],
-  ['1998-03-16', '1998-04-06'],
-  ['1998-01-27', '1998-02-17'],
-  ['1998-01-28', '1998-02-18'],
-] as const;
-
 describe('a term in weeks', () => {
-  it.each(weeks)('three weeks from %s end on %s (CJEU C-171/03 Toeters)', (start, end) => {
+  it.each(THREE_WEEKS)('three weeks from %s end on %s (CJEU C-171/03 Toeters)', (start, end) => {
     expect(originalEnd(lineFrom(start, 'P3W'))).toBe(end);
   });
 });

@@ -87,7 +87,7 @@ describe('the text of a transfer code, EPC069-12', () => {
 });
 
 describe('check digits', () => {
-  // ISO 13616 registry examples, and the BWIPP and vendor samples of EPC codes.
+  // ISO 13616 registry examples (the first DE one from memory), and the BWIPP and vendor samples of EPC codes.
   test.each([
     'GB33BUKB20201555555555',
     'DE89370400440532013000',

@@ -16,50 +16,14 @@ import {
 import { holidayCalendar } from '@/lib/calendar/holidays';
 import { addPeriod } from '@/lib/calendar/period';
 import { nextWorkingDay } from '@/lib/calendar/working';
+import { PERIODS, THREE_WEEKS } from './period-vectors';
 
 describe('the last day of a period', () => {
-  test.each([
-    ['2019-01-31', 'P1M', '2019-02-28', 'Temporal documentation, plaindate.md'],
-    ['2006-08-24', 'P20Y4M', '2026-12-24', 'Temporal documentation, plaindate.md'],
-    ['2024-01-31', 'P1M', '2024-02-29', 'BGB 188(3), computed'],
-    ['2024-02-29', 'P1Y', '2025-02-28', 'BGB 188(3), computed'],
-    ['2024-02-29', 'P12M', '2025-02-28', 'BGB 188(3), computed'],
-    ['2024-02-29', 'P4Y', '2028-02-29', 'Reg. 1182/71 Art. 3(2)(c), computed'],
-    ['2024-02-29', 'P24M', '2026-02-28', 'BGB 188(3), computed'],
-    [
-      '1978-09-30',
-      'P4M',
-      '1979-01-30',
-      'Dodds v Walker [1981] 1 WLR 1027: notice on 31 January was a day late',
-    ],
-    ['2025-03-31', 'P6M', '2025-09-30', 'BGB 188(3), computed'],
-    ['2025-08-31', 'P6M', '2026-02-28', 'BGB 188(3), computed'],
-    ['2025-11-30', 'P3M', '2026-02-28', 'BGB 188(3), computed'],
-    ['2023-11-30', 'P3M', '2024-02-29', 'BGB 188(3), computed'],
-    ['2025-12-31', 'P2M', '2026-02-28', 'BGB 188(3), computed'],
-    ['2025-10-31', 'P1M', '2025-11-30', 'BGB 188(3), computed'],
-    ['2023-02-28', 'P12M', '2024-02-28', 'corresponding date, not the last day of the month; computed'],
-    ['2025-12-01', 'P90D', '2026-03-01', 'Reg. 1182/71 Art. 3(1), computed'],
-    ['2026-05-31', 'P90D', '2026-08-29', 'Reg. 1182/71 Art. 3(1), computed'],
-    ['2026-05-31', 'P3M', '2026-08-31', 'ninety days are not three months; computed'],
-    ['2025-01-31', 'P1M1D', '2025-03-01', 'months first, clamped, then days; computed'],
-    ['2026-01-15', 'P12M', '2027-01-15', 'BGB 187(1), 188(2): handed over 15 January at 14:30'],
-    ['2026-08-31', 'P6M', '2027-02-28', 'BGB 188(3); a Sunday, and cover is not rolled'],
-    ['2026-01-30', 'P30D', '2026-03-01', 'Reg. 1182/71 Art. 3(2)(b), computed'],
-    ['2026-12-01', 'P30D', '2026-12-31', 'a quote held 30 days, Dir. (EU) 2024/1799; computed'],
-    ['2026-12-01', 'P14D', '2026-12-15', 'withdrawal, Dir. 2011/83/EU Art. 9; computed'],
-  ])('from %s for %s is %s (%s)', (start, period, last) => {
+  test.each(PERIODS)('from %s for %s is %s (%s)', (start, period, last) => {
     expect(addPeriod(day(start), period)).toBe(last);
   });
 
-  // Court of Justice C-171/03 Toeters, 11 Nov 2004: a period in weeks ends on the weekday of the event; the authority had counted a day more.
-  test.each([
-    ['1998-03-12', '1998-04-02'],
-    ['1998-03-13', '1998-04-03'],
-    ['1998-03-16', '1998-04-06'],
-    ['1998-01-27', '1998-02-17'],
-    ['1998-01-28', '1998-02-18'],
-  ])('three weeks from %s end on %s (Toeters)', (start, last) => {
+  test.each(THREE_WEEKS)('three weeks from %s end on %s (Toeters)', (start, last) => {
     expect(addPeriod(day(start), 'P3W')).toBe(last);
     expect(isoWeekday(day(last))).toBe(isoWeekday(day(start)));
   });

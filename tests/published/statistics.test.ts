@@ -19,8 +19,9 @@ const TREATED = watch('6 6 6 6+ 7 9+ 10 10+ 11+ 13 16 17+ 19+ 20+ 22 23 25+ 32+ 
 const PLACEBO = watch('1 1 2 2 3 4 4 5 5 8 8 8 8 11 11 12 12 15 17 22 23');
 
 describe('the interval of a share', () => {
-  // Wilson and Clopper-Pearson: Newcombe, Statistics in Medicine 1998;17:857, Table I (four decimals); the rest by R's
-  // binom.confint as kept in the test results of statsmodels (results_proportion.py).
+  // Wilson and Clopper-Pearson: the four with four decimals are Newcombe, Statistics in Medicine 1998;17:857, Table I, whose
+  // values are from memory and equal to computed ones; the rest by R's binom.confint as kept in the test results of
+  // statsmodels (results_proportion.py).
   test.each([
     [81, 263, 0.2553, 0.3662, 0.2527, 0.3676, 4],
     [15, 148, 0.0624, 0.1605, 0.0578, 0.1617, 4],
@@ -169,8 +170,8 @@ describe('the Weibull fit', () => {
 });
 
 describe("Fisher's exact test", () => {
-  // [[3, 1], [1, 3]] is Fisher's own tea tasting (The Design of Experiments, 1935), two-sided 0.4857; the others as
-  // recomputed by scipy 1.17.1, their origin from memory.
+  // [[3, 1], [1, 3]] is Fisher's own tea tasting (The Design of Experiments, 1935), two-sided 0.4857. All are
+  // recomputed by scipy 1.17.1; where the tables come from is from memory.
   const tables: [string, Counted, Counted, number][] = [
     ['3 of 4, 1 of 4', { returned: 3, units: 4 }, { returned: 1, units: 4 }, 0.485714],
     ['1 of 10, 11 of 14', { returned: 1, units: 10 }, { returned: 11, units: 14 }, 0.002759456],

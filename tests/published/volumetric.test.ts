@@ -5,7 +5,7 @@ const air: VolumeRule = { unit: 'cm-kg', divisor: 6000, wholeSides: false, step:
 const courier: VolumeRule = { ...air, divisor: 5000 };
 const pounds: VolumeRule = { unit: 'in-lb', divisor: 139, wholeSides: true, step: 1000 };
 
-describe('IATA TACT, cubic centimetres / 6000 (published worked examples)', () => {
+describe('IATA TACT, cubic centimetres / 6000 (published worked examples, found in a copy without a name)', () => {
   test('30 x 45 x 65 cm is 14.625 kg, and 14 kg on the scale is charged as 15', () => {
     expect(volumetricWeight([300, 450, 650], air)).toBe(14_625);
     expect(chargeableWeight({ sides: [300, 450, 650], weight: 14_000 }, air)).toBe(15_000);
@@ -27,7 +27,7 @@ describe('courier, cubic centimetres / 5000 (rule published, figures computed)',
 });
 
 describe('courier, cubic inches / 139, sides to the whole inch, weight up to the pound', () => {
-  test('30.4 x 19.6 x 19.5 in is 30 x 20 x 20 and 87 lb (published worked example)', () => {
+  test('30.4 x 19.6 x 19.5 in is 30 x 20 x 20 and 87 lb (published worked example, found in a copy without a name)', () => {
     expect(volumetricWeight([304, 196, 195], pounds)).toBeCloseTo(86_331, 0);
     expect(chargeableWeight({ sides: [304, 196, 195], weight: 1000 }, pounds)).toBe(87_000);
   });
