@@ -28,6 +28,7 @@ const MOST = [
   ['job by its private link', 2],
   ['Today', 6],
   ['search by part of a serial', 3],
+  ['find by part of a serial', 1],
 ] as const;
 
 describe('queries of a reading', () => {

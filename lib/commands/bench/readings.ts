@@ -1,3 +1,4 @@
+import { findEverywhere } from '@/lib/jobs/find-everywhere';
 import { listJobs } from '@/lib/jobs/list-jobs';
 import { findJobByToken } from '@/lib/jobs/private-link';
 import { readJob, readStatus } from '@/lib/jobs/records';
@@ -7,7 +8,7 @@ import { jobSamples, partOfSerial } from './samples';
 /** What a page asks of the database, by the page's name; `i` picks another job each time. */
 export type Reading = { page: string; read: (i: number) => Promise<unknown> };
 
-/** The four readings that must not grow with the history of the workshop. */
+/** The readings that must not grow with the history of the workshop. */
 export async function pageReadings(now: Date): Promise<Reading[]> {
   const samples = await jobSamples();
   const at = (i: number) => {
@@ -28,6 +29,10 @@ export async function pageReadings(now: Date): Promise<Reading[]> {
     {
       page: 'search by part of a serial',
       read: (i) => listJobs({ stage: null, q: partOfSerial(at(i)), page: 1 }),
+    },
+    {
+      page: 'find by part of a serial',
+      read: (i) => findEverywhere({ q: partOfSerial(at(i)), withInvoices: true }),
     },
   ];
 }
