@@ -17,7 +17,7 @@ import {
   type BookingStep,
   confirmAnswers,
   nextStep,
-  parcelAnswers,
+  parcelForm,
   problemAnswers,
   unitAnswers,
 } from '@/lib/jobs/rules/booking';
@@ -63,7 +63,7 @@ export async function saveParcel(draft: string, _before: FormState, formData: Fo
   const repair = found ? await readBookingRepair(found.repairId, found.quoteId) : null;
   if (!repair) return { message: 'This booking was not found. Start again from the price list.' };
   if (repair.model.battery === 'none') formData.set('battery', 'none');
-  const parsed = parseForm(parcelAnswers, formData, ['accessories']);
+  const parsed = parseForm(parcelForm, formData, ['accessories']);
   if (!parsed.ok) return parsed.state;
   const saved = await attempt(() =>
     saveStep({ token: draft, step: 'parcel', answers: parsed.data, now: now() }),

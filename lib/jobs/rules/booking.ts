@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { LIMITS } from '@/lib/catalogue/rules/list-limits';
 import { LARGEST_KEPT } from '@/lib/numbers/column';
+import { LOOSE_BATTERY, namesLooseBattery } from '@/lib/parcels/rules/loose-battery';
 import { neededText, optionalText } from './typed-text';
 
 /**
@@ -36,6 +37,11 @@ export const parcelAnswers = z.object({
   data: z.enum(['none', 'saved', 'not-saved'], {
     error: 'Choose what applies to your recordings and settings',
   }),
+});
+
+/** The same as it is typed: what an older draft holds stays readable. */
+export const parcelForm = parcelAnswers.extend({
+  otherAccessory: optionalText(80).refine((text) => !namesLooseBattery(text), LOOSE_BATTERY),
 });
 
 export const addressAnswers = z.object({
@@ -74,7 +80,7 @@ export const confirmAnswers = z.object({
 export const STEP_SCHEMAS = {
   unit: unitAnswers,
   problem: problemAnswers,
-  parcel: parcelAnswers,
+  parcel: parcelForm,
   address: addressAnswers,
   confirm: confirmAnswers,
 } satisfies Record<BookingStep, z.ZodType>;

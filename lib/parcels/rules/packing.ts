@@ -54,7 +54,7 @@ function leaveOut(facts: PackingFacts): string[] {
   if (facts.isMainsPowered) list.push('Mains leads and wall adapters, unless they are part of the fault');
   if (facts.battery !== 'none' && facts.verdict.code === 'no-battery')
     list.push('The battery you took out, and any spare one');
-  else if (facts.battery !== 'none') list.push('Spare batteries');
+  list.push('Loose batteries and power banks: they must not travel in this parcel');
   return [...list, 'Anything you would miss: notes, straps, keys, gift boxes'];
 }
 

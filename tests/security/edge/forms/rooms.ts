@@ -13,6 +13,10 @@ export const ofLib: FormsOfFiles = [
         fields: { accessories: ['Charger'], otherAccessory: 'Strap', battery: 'healthy', data: 'saved' },
         lists: ['accessories'],
       },
+      parcelForm: {
+        fields: { accessories: ['Charger'], otherAccessory: 'Strap', battery: 'healthy', data: 'saved' },
+        lists: ['accessories'],
+      },
       addressAnswers: { fields: address },
       confirmAnswers: {
         fields: {

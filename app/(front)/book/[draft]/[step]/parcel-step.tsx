@@ -30,6 +30,7 @@ export function ParcelStep({ token, repair, answers }: StepProps) {
       <TextField
         name="otherAccessory"
         label="Anything else in the parcel"
+        hint="No loose batteries and no power banks, please: they must not travel in it."
         optional
         maxLength={80}
         defaultValue={answers.parcel?.otherAccessory}
