@@ -49,19 +49,21 @@ export async function invoicePayAndCredit({ page, who, front }: People, booked: 
     await expect(front.getByRole('textbox', { name: /^Return of the unit/ })).toHaveAccessibleDescription(
       /more than is left/,
     );
-    await money.credit('Return of the unit', '4.80', 'The carrier lost a day.');
+    await money.credit('Return of the unit', '3.60', 'The carrier lost a day.');
     await expect(money.done).toContainText('The credit note is issued');
     const structured = await fetchPaper(front, money.structured);
-    expect(Buffer.from(structured.bytes).toString('utf8')).toContain('<cbc:PayableAmount currencyID="GBP">');
+    expect(Buffer.from(structured.bytes).toString('utf8')).toContain(
+      '<cbc:PayableAmount currencyID="GBP">9.60<',
+    );
     const mail = await waitForMail(who.email, /^Credit note/);
-    expect(mail.text).toContain('£4.80');
+    expect(mail.text).toContain('£3.60');
     await job.open(jobLink);
-    await expect(job.price).toContainText('£4.80');
+    await expect(job.price).toContainText('£3.60');
     await money.openList();
-    await expect(money.toGiveBack(number)).toContainText('£4.80');
+    await expect(money.toGiveBack(number)).toContainText('£3.60');
     await desk.open(number);
-    await expect(desk.owed).toContainText('£4.80');
-    await desk.recordPayment('-4.80', 'given back');
+    await expect(desk.owed).toContainText('£3.60');
+    await desk.recordPayment('-3.60', 'given back');
     await expect(desk.owed).toHaveText('Nothing is owed.');
   });
 }

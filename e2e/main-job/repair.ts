@@ -84,7 +84,10 @@ export async function repairAndProve(
     await job.open(mail.links.find((address) => address.includes('/job/')) ?? '');
     await expect(job.approval).toContainText('New price: £60.00');
     await expect(job.approval).toContainText('The pad under the record button has lifted.');
-    await expect(job.approval).toContainText('Pad rebuilt');
+    const row = (words: string) => job.approval.getByRole('row').filter({ hasText: words });
+    await expect(row('Pad rebuilt')).toContainText('£14.00');
+    await expect(row('Pad rebuilt')).not.toContainText('£46.00');
+    await expect(row('Total with tax')).toContainText(/£46\.00.*£60\.00/s);
     await job.sayYes.click();
     await expect(job.done).toContainText('We go ahead at this price');
     await expect(job.docket.stampNow).toContainText('On the bench');
