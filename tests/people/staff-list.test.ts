@@ -108,7 +108,14 @@ test('somebody who is gone is told as not found', async () => {
 test('a new temporary password replaces the old one, ends sessions and is replaced in turn', async () => {
   const mira = await makeStaff('Mira', 'bench');
   await headersAfterSignIn(mira.email);
-  const { temporaryPassword } = await resetPassword(mira.id, { now, isSecondStepOff: false });
+  await expect(resetPassword(mira.id, { now, isSecondStepOff: false, by: mira })).rejects.toMatchObject({
+    code: 'conflict',
+  });
+  const { temporaryPassword } = await resetPassword(mira.id, {
+    now,
+    isSecondStepOff: false,
+    by: { id: 'another' },
+  });
   expect(await db.session.count()).toBe(0);
   const old = await signIn({ email: mira.email, password: PASSWORD, headers: new Headers(), now });
   expect(old).toEqual({ outcome: 'refused' });

@@ -19,6 +19,13 @@ describe('pages of the workshop about one thing', () => {
     expect(source).not.toMatch(/export const metadata\b/);
   });
 
+  test.each(ofOneThing)('%s asks who is there before its title reads anything', (file) => {
+    const source = readFileSync(path.join(inside, file), 'utf8');
+    const [body = ''] = /export async function generateMetadata[\s\S]*?\n}\n/.exec(source) ?? [];
+    const [first] = [...body.matchAll(/\bawait (?!params|searchParams)(\w+)/g)].map(([, called]) => called);
+    expect(first ?? 'requireStaff').toMatch(/^(requireStaff|open[A-Z]\w*)$/);
+  });
+
   test('have the number as it is printed', async () => {
     const params = Promise.resolve({ number: 'JCE9SAWRW' });
     expect(await numberedTitle('Check sheet')({ params })).toEqual({ title: 'Check sheet, J-CE9S-AWRW' });

@@ -55,7 +55,8 @@ export async function resetPasswordAction(
     permission: 'people',
     formData,
     schema: resetInput,
-    work: ({ data, now }) => resetPassword(id, { now, isSecondStepOff: data.secondStepOff === 'yes' }),
+    work: ({ data, actor, now }) =>
+      resetPassword(id, { now, isSecondStepOff: data.secondStepOff === 'yes', by: actor }),
     after: ({ temporaryPassword }) => ({ done: handOver(temporaryPassword) }),
   });
 }

@@ -94,7 +94,7 @@ export function FoundPart({ place, rows, q, clock }: Props) {
       {isMore && words.list !== null ? (
         <p>
           <TextLink href={`${words.list}?${new URLSearchParams({ q })}` as Route}>
-            {`All ${first.total} in the list`}
+            {place === 'job' ? `All ${first.total} in the list` : 'All in the list'}
           </TextLink>
         </p>
       ) : null}

@@ -24,7 +24,7 @@ export async function generateMetadata({ params }: Pick<Props, 'params'>): Promi
 }
 
 export default async function PersonPage({ params }: Props) {
-  await requireStaff(rolesThatMay('people'));
+  const me = await requireStaff(rolesThatMay('people'));
   const { id } = await params;
   const person = await readOnce(id);
   if (!person) nothingHere();
@@ -56,27 +56,29 @@ export default async function PersonPage({ params }: Props) {
           consequence="Takes effect the next time they open a page."
         />
       </ActionForm>
-      <section aria-labelledby="reset" className="mt-12">
-        <h2 id="reset" className="mb-3">
-          Cannot sign in?
-        </h2>
-        <ActionForm action={resetPasswordAction.bind(null, id)} label={`New password for ${person.name}`}>
-          <ConfirmButton
-            label="Make a temporary password"
-            question={`Replace the password of ${person.name}?`}
-            confirm="Yes, replace it"
-            consequence="Shows the new one once and signs them out everywhere."
-          >
-            {person.hasSecondStep ? (
-              <Checkbox
-                name="secondStepOff"
-                label="Also turn their second step off"
-                hint="For a person who has lost the phone and the backup codes. Make sure that it is them."
-              />
-            ) : null}
-          </ConfirmButton>
-        </ActionForm>
-      </section>
+      {me.id === id ? null : (
+        <section aria-labelledby="reset" className="mt-12">
+          <h2 id="reset" className="mb-3">
+            Cannot sign in?
+          </h2>
+          <ActionForm action={resetPasswordAction.bind(null, id)} label={`New password for ${person.name}`}>
+            <ConfirmButton
+              label="Make a temporary password"
+              question={`Replace the password of ${person.name}?`}
+              confirm="Yes, replace it"
+              consequence="Shows the new one once and signs them out everywhere."
+            >
+              {person.hasSecondStep ? (
+                <Checkbox
+                  name="secondStepOff"
+                  label="Also turn their second step off"
+                  hint="For a person who has lost the phone and the backup codes. Make sure that it is them."
+                />
+              ) : null}
+            </ConfirmButton>
+          </ActionForm>
+        </section>
+      )}
     </>
   );
 }

@@ -16,6 +16,7 @@ const readOnce = cache(readFamily);
 type Props = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  await requireStaff(rolesThatMay('catalogue'));
   const found = await readOnce((await params).id);
   return { title: found ? `Family ${found.name}` : 'Not found' };
 }

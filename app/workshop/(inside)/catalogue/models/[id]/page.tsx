@@ -26,6 +26,7 @@ type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: 
 type Model = NonNullable<Awaited<ReturnType<typeof readModel>>>;
 
 export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  await requireStaff();
   const found = await readOnce((await params).id);
   return { title: found ? `${found.maker} ${found.name}` : 'Not found' };
 }

@@ -20,6 +20,7 @@ const readOnce = cache((id: string) => readTable(id));
 type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: string }> };
 
 export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  await requireStaff();
   const found = await readOnce((await params).id);
   return { title: found ? `Pin table ${found.name}` : 'Not found' };
 }

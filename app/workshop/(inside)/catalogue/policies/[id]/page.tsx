@@ -20,6 +20,7 @@ const readOnce = cache(readPolicy);
 type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: string }> };
 
 export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  await requireStaff();
   const found = await readOnce((await params).id);
   return { title: found ? found.name : 'Not found' };
 }

@@ -28,6 +28,7 @@ type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: 
 type Repair = NonNullable<Awaited<ReturnType<typeof readRepair>>>;
 
 export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  await requireStaff();
   const found = await readOnce((await params).id);
   return { title: found ? `${found.name}, ${found.model.name}` : 'Not found' };
 }

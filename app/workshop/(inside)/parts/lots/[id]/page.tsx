@@ -31,6 +31,7 @@ import { lotToday } from './lot-today';
 type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ saved?: string }> };
 
 export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  await requireStaff();
   const lot = await lotToday((await params).id);
   return { title: lot ? `Lot ${lot.code}, ${lot.part.name}` : 'Not found' };
 }

@@ -21,6 +21,7 @@ import { ReservePart } from './reserve-part';
 type Props = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  await requireStaff(rolesThatMay('returns'));
   const found = await readRepair((await params).id);
   return { title: found ? `Returns of ${found.name}, ${found.model.name}` : 'Not found' };
 }

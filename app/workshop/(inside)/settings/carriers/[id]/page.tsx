@@ -17,6 +17,7 @@ const readOnce = cache(readCarrierRow);
 type Props = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  await requireStaff(rolesThatMay('settings'));
   const found = await readOnce((await params).id);
   return { title: found ? `Carrier ${found.name}` : 'Not found' };
 }

@@ -39,6 +39,7 @@ const OTHER_SETS = [
 ];
 
 export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
+  await requireStaff();
   const found = await readOnce((await params).id);
   return { title: found ? `Check sheet of ${found.name}, ${found.model.name}` : 'Not found' };
 }

@@ -27,6 +27,7 @@ const NEXT =
 type Props = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  await requireStaff(rolesThatMay('recall'));
   const lot = await lotToday((await params).id);
   return { title: lot ? `Letter about lot ${lot.code}, ${lot.part.name}` : 'Not found' };
 }

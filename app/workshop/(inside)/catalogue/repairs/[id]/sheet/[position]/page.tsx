@@ -19,6 +19,7 @@ const readOnce = cache(readRepair);
 type Props = { params: Promise<{ id: string; position: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  await requireStaff(rolesThatMay('catalogue'));
   const { id, position } = await params;
   const found = await readOnce(id);
   return { title: found ? `Check ${position} of ${found.name}, ${found.model.name}` : 'Not found' };
