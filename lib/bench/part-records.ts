@@ -55,7 +55,7 @@ export async function readPart(id: string) {
   return { ...part, lots, inStock: piecesInStock(lots), mark: markOf(PART_FIELDS, part) };
 }
 
-/** A unit that carries a piece of a lot. */
+/** A unit that a piece of a lot was fitted in. */
 export type LotUnit = {
   jobNumber: string;
   stage: string;
@@ -63,13 +63,15 @@ export type LotUnit = {
   serial: string;
   quantity: number;
   usedAt: Date;
+  /** when the piece was noted as out of the unit; null while it is in it */
+  takenOutAt: Date | null;
   certificateNumber: string | null;
   /** Last day of cover on the fitted part with the days given back; null without a certificate. */
   coveredUntil: Day | null;
   hasLiveCover: boolean;
 };
 
-/** One lot and every unit that carries it, those under cover first; null when there is none. */
+/** One lot and every unit it was fitted in, those under cover first; null when there is none. */
 export async function readLot(id: string, today: Day) {
   const lot = await db.lot.findUnique({
     where: { id },
@@ -97,7 +99,7 @@ export async function readLot(id: string, today: Day) {
   const ends = await endsByCertificate(id);
   const { uses, receivedOn, ...rest } = lot;
   const mark = markOf(LOT_FIELDS, lot);
-  const units = uses.map(({ job, quantity, at }): LotUnit => {
+  const units = uses.map(({ job, quantity, at, takenOutAt }): LotUnit => {
     // A part fitted under a claim is covered by the certificate the claim stands on.
     const certificateNumber = job.certificates[0]?.number ?? job.claim?.certificateNumber ?? null;
     const coveredUntil = certificateNumber === null ? null : (ends.get(certificateNumber) ?? null);
@@ -108,6 +110,7 @@ export async function readLot(id: string, today: Day) {
       serial: job.serialTyped,
       quantity,
       usedAt: at,
+      takenOutAt,
       certificateNumber,
       coveredUntil,
       hasLiveCover: coveredUntil !== null && compareDays(today, coveredUntil) <= 0,

@@ -16,10 +16,13 @@ export type RecallUnit = {
   what: 'letter' | 'here' | 'no-address';
 };
 
-/** Every unit that carries a piece of a lot, each job once, with who would get a letter about it; those who would first. */
+/**
+ * Every unit that carries a piece of a lot, each job once, with who would get a letter about it; those who would first. A piece that
+ * was noted as out is carried no more.
+ */
 export async function recallUnits(lotId: string, client: Tx = db): Promise<RecallUnit[]> {
   const jobs = await client.job.findMany({
-    where: { partUses: { some: { lotId } } },
+    where: { partUses: { some: { lotId, takenOutAt: null } } },
     orderBy: { number: 'asc' },
     select: {
       id: true,

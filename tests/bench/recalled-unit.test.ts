@@ -1,8 +1,11 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { readLot } from '@/lib/bench/part-records';
 import { recallLot } from '@/lib/bench/recall-lot';
+import { recallUnits } from '@/lib/bench/recall-records';
 import { recallText } from '@/lib/bench/rules/recall-text';
 import { cellsOf, recalledPieces } from '@/lib/bench/stored-recalls';
 import { takeOutPiece } from '@/lib/bench/take-out-piece';
+import { day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { book } from '@/lib/jobs/book';
 import { piecesToWarnOfOnJob, slipOfJob, unitOfJob } from '@/lib/jobs/stored-recall';
@@ -28,6 +31,7 @@ useDatabase();
 const SENT = new Date('2026-12-03T16:00:00Z');
 const STOPPED = new Date('2027-02-01T09:00:00Z');
 const LATER = new Date('2027-03-01T09:00:00Z');
+const SECOND = '0199b3a2-0000-7000-8000-000000000004';
 const CELL = 'Lithium-ion cell, 2.5 Ah';
 
 const begin = madeOnce(async () => {
@@ -174,6 +178,25 @@ describe('a piece of a recalled lot that an earlier job fitted', () => {
     expect(await db.partUse.count()).toBe(1);
     expect((await jobNow(jobId)).events.at(-1)?.kind).toBe('recalled-part-out');
     await expect(takeOut()).rejects.toMatchObject({ code: 'conflict' });
+  });
+
+  it('once out gets no further letter, and its lot has nobody left to write to', async () => {
+    await recall();
+    expect((await recallUnits(world.lotId)).map(({ what }) => what)).toEqual(['letter']);
+    await takeOut();
+    expect(await recallUnits(world.lotId)).toEqual([]);
+    expect((await readLot(world.lotId, day('2027-03-01')))?.units).toMatchObject([{ takenOutAt: LATER }]);
+    await expect(
+      recallLot({
+        lotId: world.lotId,
+        text: 'Again.',
+        letters: 0,
+        formKey: SECOND,
+        actor: OWNER,
+        now: LATER,
+      }),
+    ).rejects.toMatchObject({ code: 'invalid' });
+    expect(await db.mail.count({ where: { template: 'lot-recall' } })).toBe(1);
   });
 
   it('is not noted as out where its lot was not stopped, or the unit is here', async () => {

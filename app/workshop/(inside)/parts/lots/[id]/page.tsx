@@ -12,6 +12,7 @@ import { Money } from '@/app/ui/words/money';
 import { NumberText } from '@/app/ui/words/number-text';
 import type { LotUnit } from '@/lib/bench/part-records';
 import { recallsOf } from '@/lib/bench/recall-records';
+import { dayInZone } from '@/lib/calendar/day';
 import { formatInstant } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { staffNames } from '@/lib/jobs/records';
@@ -52,8 +53,9 @@ export default async function LotPage({ params, searchParams }: Props) {
   if (!lot) nothingHere();
   const suspicion = flagged.find((each) => each.id === id);
   const { currency, locale } = workshop;
-  const hasLeft = lot.units.some((unit) => isStage(unit.stage) && LEFT_STAGES.includes(unit.stage));
-  const covered = lot.units.filter((unit) => unit.hasLiveCover).length;
+  const carrying = lot.units.filter((unit) => unit.takenOutAt === null);
+  const hasLeft = carrying.some((unit) => isStage(unit.stage) && LEFT_STAGES.includes(unit.stage));
+  const covered = carrying.filter((unit) => unit.hasLiveCover).length;
   return (
     <>
       <PageHead
@@ -68,9 +70,9 @@ export default async function LotPage({ params, searchParams }: Props) {
             Lot <NumberText text={lot.code} />
           </>
         }
-        lead={unitsText(lot.units.length, covered)}
+        lead={unitsText(carrying.length, covered)}
       >
-        {may(staff.role, 'recall') && (hasLeft || (lot.units.length > 0 && recalls.length === 0)) ? (
+        {may(staff.role, 'recall') && (hasLeft || (carrying.length > 0 && recalls.length === 0)) ? (
           <LinkButton href={`/workshop/parts/lots/${id}/recall`} kind="second">
             {hasLeft ? 'Write to everybody who carries it' : 'Stop this lot'}
           </LinkButton>
@@ -109,11 +111,11 @@ export default async function LotPage({ params, searchParams }: Props) {
       />
       <div className="mt-10">
         <Table
-          caption="Units that carry it"
+          caption="Units it was fitted in"
           rows={lot.units}
           rowKey={(unit) => `${unit.jobNumber} ${unit.usedAt.toISOString()}`}
-          empty="No unit carries a piece of this lot yet."
-          columns={unitColumns(locale)}
+          empty="No piece of this lot was fitted yet."
+          columns={unitColumns(workshop)}
         />
       </div>
       <LotHistory lot={lot} workshop={workshop} names={names} />
@@ -122,7 +124,7 @@ export default async function LotPage({ params, searchParams }: Props) {
   );
 }
 
-function unitColumns(locale: string) {
+function unitColumns({ locale, timeZone }: { locale: string; timeZone: string }) {
   return [
     {
       key: 'job',
@@ -137,6 +139,18 @@ function unitColumns(locale: string) {
     { key: 'model', head: 'Unit', cell: (unit: LotUnit) => unit.model },
     { key: 'serial', head: 'Serial', cell: (unit: LotUnit) => <NumberText text={unit.serial} /> },
     { key: 'pieces', head: 'Pieces', kind: 'number' as const, cell: (unit: LotUnit) => unit.quantity },
+    {
+      key: 'in',
+      head: 'Piece',
+      cell: ({ takenOutAt }: LotUnit) =>
+        takenOutAt ? (
+          <>
+            out since <DayText day={dayInZone(takenOutAt, timeZone)} locale={locale} style="short" />
+          </>
+        ) : (
+          'in the unit'
+        ),
+    },
     {
       key: 'stage',
       head: 'Stage',
