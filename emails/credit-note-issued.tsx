@@ -1,3 +1,4 @@
+import { REFUND_DAYS } from '@/lib/invoices/rules/owed-back';
 import { JobPage, Lines, Next, Para, Title, Words } from './frame';
 import type { Writer } from './letter';
 import { leftSentence } from './money-left';
@@ -21,7 +22,7 @@ export const creditNoteIssued: Writer<'credit-note-issued'> = (facts, setting) =
               ? 'The job page shows what is left to pay, and how.'
               : 'You need to do nothing.'
         }
-        when={facts.balance < 0 ? 'Within 14 days.' : 'Now or later: it stays on the job page.'}
+        when={facts.balance < 0 ? `Within ${REFUND_DAYS} days.` : 'Now or later: it stays on the job page.'}
         costs={leftSentence(facts.balance, setting)}
       />
       <JobPage setting={setting}>See the job and the credit note</JobPage>

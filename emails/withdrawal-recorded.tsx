@@ -1,3 +1,4 @@
+import { REFUND_DAYS } from '@/lib/invoices/rules/owed-back';
 import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Writer } from './letter';
 import { replacedSentence } from './money-left';
@@ -39,7 +40,8 @@ export const withdrawalRecorded: Writer<'withdrawal-recorded'> = (facts, setting
 });
 
 function costs({ owed, refund }: { owed: number; refund: number }, shown: (minor: number) => string): string {
-  const back = refund > 0 ? ` You get ${shown(refund)} back within 14 days, the way you paid it.` : '';
+  const back =
+    refund > 0 ? ` You get ${shown(refund)} back within ${REFUND_DAYS} days, the way you paid it.` : '';
   if (owed === 0) return `Nothing (${shown(0)}).${back}`;
   return `${shown(owed)} with tax, for the part of the work that was done. The way back is free.${back}`;
 }

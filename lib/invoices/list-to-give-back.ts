@@ -2,7 +2,7 @@ import { type Day, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { keptFor } from '@/lib/kept';
 import { balanceOf, isPriceOpen } from './rules/balance';
-import { byWaiting, OWED_BACK_KINDS, owedBackSince, refundDue } from './rules/owed-back';
+import { byWaiting, OWED_BACK_KINDS, owedBackSince, owedSinceWithdrawal, refundDue } from './rules/owed-back';
 import { MONEY_OF_JOB } from './stored-money';
 
 /** A job whose customer has paid more than it comes to; `amount` in minor units, above zero. */
@@ -14,12 +14,14 @@ export type ToGiveBack = {
   amount: number;
   /** the day it grew last */
   since: Day;
-  /** last day to give it back after a withdrawal; null where no law sets one */
-  dueOn: Day | null;
+  /** last day to give it back, as its customer was told */
+  dueOn: Day;
+  /** some of it has been owed since a withdrawal: the law sets that day */
+  isAfterWithdrawal: boolean;
 };
 
 /**
- * Every job with money to give back, what has a last day first, then what waits longest; what was paid before any price was agreed
+ * Every job with money to give back, what is due next first; what was paid before any price was agreed
  * is none.
  */
 export async function listToGiveBack(timeZone: string): Promise<ToGiveBack[]> {
@@ -59,7 +61,6 @@ async function toGiveBack(jobIds: readonly string[], timeZone: string): Promise<
     select: {
       ...MONEY_OF_JOB,
       bookedAt: true,
-      withdrawnAt: true,
       customer: { select: { name: true } },
       events: {
         where: { OR: [{ kind: { in: [...OWED_BACK_KINDS] } }, { toStage: 'cancelled' }] },
@@ -70,15 +71,21 @@ async function toGiveBack(jobIds: readonly string[], timeZone: string): Promise<
   });
   return jobs
     .filter((job) => !isPriceOpen(job))
-    .map((job) => ({
-      jobNumber: job.number,
-      customer: job.customer.name,
-      stage: job.stage,
-      currency: job.quotes[0]?.currency ?? '',
-      amount: -balanceOf(job).owed,
-      since: dayInZone(owedBackSince(job.events) ?? job.bookedAt, timeZone),
-      dueOn: job.withdrawnAt && refundDue(dayInZone(job.withdrawnAt, timeZone)),
-    }))
+    .map((job) => {
+      const amount = -balanceOf(job).owed;
+      const since = owedBackSince(job.events) ?? job.bookedAt;
+      const withdrawn = owedSinceWithdrawal(job.events, amount);
+      return {
+        jobNumber: job.number,
+        customer: job.customer.name,
+        stage: job.stage,
+        currency: job.quotes[0]?.currency ?? '',
+        amount,
+        since: dayInZone(since, timeZone),
+        dueOn: refundDue(dayInZone(withdrawn ?? since, timeZone)),
+        isAfterWithdrawal: withdrawn !== null,
+      };
+    })
     .filter(({ amount }) => amount > 0)
     .sort(byWaiting);
 }

@@ -207,9 +207,9 @@ describe('the books of a workshop', () => {
     expect(await amounts()).toEqual([100, 7200]);
     await takeMove(booked.jobId, 'cancel', now);
     expect((await list()).map(({ amount, since, dueOn }) => [amount, since, dueOn])).toEqual([
-      [100, '2026-11-25', null],
-      [7200, '2026-12-02', null],
-      [5000, '2026-12-02', null],
+      [100, '2026-11-25', '2026-12-09'],
+      [7200, '2026-12-02', '2026-12-16'],
+      [5000, '2026-12-02', '2026-12-16'],
     ]);
     await pay(second, -100);
     expect(await amounts()).toEqual([7200, 5000]);

@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { day } from '@/lib/calendar/day';
-import { byWaiting, owedBackSince, refundDaysLate, refundDue } from '@/lib/invoices/rules/owed-back';
+import {
+  byWaiting,
+  owedBackSince,
+  owedSinceWithdrawal,
+  refundDaysLate,
+  refundDue,
+} from '@/lib/invoices/rules/owed-back';
 
 const at = (date: number) => new Date(Date.UTC(2026, 11, date, 10));
 const event = (kind: string, date: number, data: object = {}, toStage: string | null = null) => ({
@@ -31,9 +37,27 @@ describe('since when money is to be given back', () => {
   });
 });
 
-describe('the last day to give it back after a withdrawal', () => {
+describe('what is owed since a withdrawal', () => {
+  const before = [paid(1, 7200), event('withdrawn', 4, { owed: 0 })];
   it.each([
-    ['is the fourteenth after the day of the withdrawal', '2026-12-01', '2026-12-15'],
+    ['is what is left of that sum', 100, [...before, paid(8, -7100)], at(4)],
+    ['is that sum still, though more was paid in error', 7300, [...before, paid(6, 100)], at(4)],
+    [
+      'is nothing of what was paid in error once it was given back',
+      100,
+      [...before, paid(8, -7200), paid(20, 100)],
+      null,
+    ],
+    ['nor of what was credited since', 100, [...before, paid(8, -7200), credited(20)], null],
+    ['is nothing where nobody withdrew', 100, [paid(1, 7300)], null],
+  ])('%s', (_name, amount, events, since) => {
+    expect(owedSinceWithdrawal(events, amount)).toEqual(since);
+  });
+});
+
+describe('the last day to give it back', () => {
+  it.each([
+    ['is the fourteenth after the day it is owed since', '2026-12-01', '2026-12-15'],
     ['is not rolled over a Sunday', '2026-12-06', '2026-12-20'],
     ['nor over Christmas Day', '2026-12-11', '2026-12-25'],
     ['crosses the end of summer time by days, not by hours', '2026-10-20', '2026-11-03'],
@@ -49,26 +73,22 @@ describe('the last day to give it back after a withdrawal', () => {
   ])('%s', (_name, today, late) => {
     expect(refundDaysLate(day('2026-12-15'), day(today))).toBe(late);
   });
-
-  it('is never late where no day is set', () => {
-    expect(refundDaysLate(null, day('2027-12-15'))).toBe(0);
-  });
 });
 
-it('what has a last day comes first, then what waits longest, then the greater amount', () => {
-  const row = (jobNumber: string, since: string, dueOn: string | null, amount = 100) => ({
+it('what is due next comes first, then what waits longest, then the greater amount', () => {
+  const row = (jobNumber: string, since: string, dueOn: string, amount = 100) => ({
     jobNumber,
     amount,
     since: day(since),
-    dueOn: dueOn === null ? null : day(dueOn),
+    dueOn: day(dueOn),
   });
   const rows = [
-    row('small', '2026-12-02', null, 50),
-    row('old', '2026-11-02', null),
-    row('later', '2026-12-05', '2026-12-19'),
-    row('great', '2026-12-02', null),
-    row('next', '2026-12-01', '2026-12-15'),
+    row('small', '2026-12-05', '2026-12-19', 50),
+    row('withdrawn', '2026-12-06', '2026-12-15'),
+    row('great', '2026-12-05', '2026-12-19'),
+    row('old', '2026-12-01', '2026-12-15'),
+    row('older', '2026-11-02', '2026-11-16'),
   ];
   const sorted = rows.toSorted(byWaiting).map(({ jobNumber }) => jobNumber);
-  expect(sorted).toEqual(['next', 'later', 'old', 'great', 'small']);
+  expect(sorted).toEqual(['older', 'old', 'withdrawn', 'great', 'small']);
 });

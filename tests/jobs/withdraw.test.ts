@@ -246,7 +246,7 @@ describe('a customer who withdraws', () => {
     expect(await listToGiveBack('Europe/London')).toEqual([]);
     // Half an hour before midnight in London: the day of the withdrawal is still the 3rd.
     await withdraw({ jobId, shownOwed: 0, now: new Date('2026-12-03T23:30:00Z') });
-    const due = { since: '2026-12-03', dueOn: '2026-12-17' };
+    const due = { since: '2026-12-03', dueOn: '2026-12-17', isAfterWithdrawal: true };
     expect(await listToGiveBack('Europe/London')).toMatchObject([{ amount: 7200, ...due }]);
     await recordPayment({ jobId, amount: -7100, ...money, now: LAST_MOMENT });
     expect(await listToGiveBack('Europe/London')).toMatchObject([{ amount: 100, ...due }]);

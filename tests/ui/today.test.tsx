@@ -98,28 +98,29 @@ describe('a row of Today', () => {
 });
 
 describe('money to give back on Today', () => {
-  const row = (jobNumber: string, dueOn: string | null) => ({
+  const row = (jobNumber: string, dueOn: string, isAfterWithdrawal = false) => ({
     jobNumber,
     customer: 'Maren Holt',
     stage: 'declined',
     currency: 'GBP',
     amount: 7200,
     since: day('2026-12-01'),
-    dueOn: dueOn === null ? null : day(dueOn),
+    dueOn: day(dueOn),
+    isAfterWithdrawal,
   });
   const drawn = (...rows: ReturnType<typeof row>[]) =>
     words(renderToStaticMarkup(<MoneyToday rows={rows} today={today} locale="en-GB" />));
 
-  test('says by which day, how late, or only since when', () => {
-    expect(drawn(row('J4K7QX290', '2026-12-15'))).toMatch(/£72\.00.*by 15 Dec 2026.*after a withdrawal/);
+  test('says by which day, how late, and whether someone withdrew', () => {
+    expect(drawn(row('J4K7QX290', '2026-12-15', true))).toMatch(
+      /£72\.00.*by 15 Dec 2026.*since 1 Dec 2026.*after a withdrawal/,
+    );
     expect(drawn(row('J4K7QX290', '2026-12-07'))).toContain('1 day late');
-    const none = drawn(row('J4K7QX290', null));
-    expect(none).toContain('since 1 Dec 2026');
-    expect(none).not.toMatch(/late|withdrawal/);
+    expect(drawn(row('J4K7QX290', '2026-12-15'))).not.toMatch(/late|withdrawal/);
   });
 
   test('leads to the rest where there are many, and is nothing where there is none', () => {
-    const many = Array.from({ length: 6 }, (_, i) => row(`J4K7QX29${i}`, null));
+    const many = Array.from({ length: 6 }, (_, i) => row(`J4K7QX29${i}`, '2026-12-15'));
     expect(drawn(...many)).toContain('All 6 under Money');
     expect(drawn()).toBe('');
   });

@@ -3,9 +3,8 @@ import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { refundDaysLate } from '@/lib/invoices/rules/owed-back';
 
-/** By when money has to be given back, or how late it is; nothing where no day is set. */
-export function RefundTag({ dueOn, today, locale }: { dueOn: Day | null; today: Day; locale: string }) {
-  if (dueOn === null) return null;
+/** By when money has to be given back, or how late it is. */
+export function RefundTag({ dueOn, today, locale }: { dueOn: Day; today: Day; locale: string }) {
   const late = refundDaysLate(dueOn, today);
   return late > 0 ? (
     <Tag tone="stop">{late === 1 ? '1 day late' : `${late} days late`}</Tag>

@@ -11,7 +11,7 @@ import { RefundTag } from './refund-tag';
 /** Rows listed here; the others are under Money. */
 const MOST = 5;
 
-/** Money that customers wait for, whoever has a day by law first; nothing at all when there is none. */
+/** Money that customers wait for, whoever is due it next first; nothing at all when there is none. */
 export function MoneyToday(props: { rows: readonly ToGiveBack[]; today: Day; locale: string }) {
   const { rows, today, locale } = props;
   if (rows.length === 0) return null;
@@ -27,12 +27,10 @@ export function MoneyToday(props: { rows: readonly ToGiveBack[]; today: Day; loc
             number={showNumber(row.jobNumber)}
             title={formatMoney(row.amount, row.currency, locale)}
             facts={[
-              ...(row.dueOn === null
-                ? []
-                : [<RefundTag key="due" dueOn={row.dueOn} today={today} locale={locale} />]),
+              <RefundTag key="due" dueOn={row.dueOn} today={today} locale={locale} />,
               row.customer,
               `since ${formatDay(row.since, locale, 'short')}`,
-              ...(row.dueOn === null ? [] : ['after a withdrawal']),
+              ...(row.isAfterWithdrawal ? ['after a withdrawal'] : []),
             ]}
             tag={
               <LinkButton href={`/workshop/jobs/${row.jobNumber}#money`} kind="second">

@@ -1,12 +1,8 @@
-/**
- * Days within which money that is too much is given back. For a contract that was withdrawn from the law sets them (Directive
- * 2011/83/EU Art. 13(1); in the United Kingdom SI 2013/3134 reg. 34); one limit for every case is easier to keep.
- */
-const BACK_DAYS = 14;
+import { REFUND_DAYS } from './owed-back';
 
 /** backSentence('£12.00') -> 'We give £12.00 back the way it came, within 14 days.' */
 export function backSentence(amount: string): string {
-  return `We give ${amount} back the way it came, within ${BACK_DAYS} days.`;
+  return `We give ${amount} back the way it came, within ${REFUND_DAYS} days.`;
 }
 
 /**

@@ -2,9 +2,9 @@ import { addDays, compareDays, type Day, daysBetween } from '@/lib/calendar/day'
 import { type EventKind, isEventKind, parseEvent } from '@/lib/jobs/rules/events';
 
 /**
- * Days after a withdrawal within which everything that is owed back has to be given back (Directive 2011/83/EU Art. 13(1); its
- * British mirror SI 2013/3134 reg. 34, from memory). They are not rolled past a weekend or a holiday: the customer was told
- * fourteen days, and to give it back sooner is never late.
+ * Days within which everything that is owed back is given back. After a withdrawal the law sets them (Directive 2011/83/EU
+ * Art. 13(1); its British mirror SI 2013/3134 reg. 34, from memory); every other customer is promised the same. They are not rolled
+ * past a weekend or a holiday: fourteen days were told, and to give it back sooner is never late.
  */
 export const REFUND_DAYS = 14;
 
@@ -40,22 +40,41 @@ function mayGrow({ kind, toStage, data }: Happened): boolean {
   return OWED_BACK_KINDS.some((known) => known === event.kind);
 }
 
-/** The last day to give money back after a withdrawal: withdrawn on 1 December, by 15 December. */
-export function refundDue(withdrawnOn: Day): Day {
-  return addDays(withdrawnOn, REFUND_DAYS);
+/**
+ * When the contract was withdrawn from, where some of `amount` (owed back now, minor units) has been owed since; else null. What was
+ * given back counts against the oldest of it, so that a sum paid in error long after is not taken for one the law has a day for.
+ *
+ * Withdrawn from on the 4th with 7200 to give back, all given back on the 8th, 100 paid in error on the 20th -> null.
+ */
+export function owedSinceWithdrawal(events: readonly Happened[], amount: number): Date | null {
+  const withdrawn = events.findLast(({ kind }) => kind === 'withdrawn');
+  if (!withdrawn) return null;
+  const later = events.filter(({ at }) => at > withdrawn.at).reduce((sum, event) => sum + grownBy(event), 0);
+  return amount > later ? withdrawn.at : null;
 }
 
-/** Days that money is kept past its last day; 0 on that day, and where it has none. */
-export function refundDaysLate(dueOn: Day | null, today: Day): number {
-  return dueOn === null ? 0 : Math.max(0, daysBetween(dueOn, today));
+/** Minor units that one event adds to what is owed back after a withdrawal. */
+function grownBy({ kind, data }: Happened): number {
+  if (!isEventKind(kind)) return 0;
+  const event = parseEvent(kind, data);
+  if (event.kind === 'payment-recorded') return Math.max(0, event.data.amount);
+  return event.kind === 'credit-note-issued' ? event.data.payable : 0;
 }
 
-type Waiting = { jobNumber: string; amount: number; since: Day; dueOn: Day | null };
+/** The last day to give money back that is owed since a day: since 1 December, by 15 December. */
+export function refundDue(since: Day): Day {
+  return addDays(since, REFUND_DAYS);
+}
 
-/** What has a last day first, the next one foremost; then what waits longest, then the greater amount. */
+/** Days that money is kept past its last day; 0 on that day. */
+export function refundDaysLate(dueOn: Day, today: Day): number {
+  return Math.max(0, daysBetween(dueOn, today));
+}
+
+type Waiting = { jobNumber: string; amount: number; since: Day; dueOn: Day };
+
+/** What is due next first; then what waits longest, then the greater amount. */
 export function byWaiting(a: Waiting, b: Waiting): number {
-  if (a.dueOn === null || b.dueOn === null) {
-    if (a.dueOn !== b.dueOn) return a.dueOn === null ? 1 : -1;
-  } else if (a.dueOn !== b.dueOn) return compareDays(a.dueOn, b.dueOn);
+  if (a.dueOn !== b.dueOn) return compareDays(a.dueOn, b.dueOn);
   return compareDays(a.since, b.since) || b.amount - a.amount || (a.jobNumber < b.jobNumber ? -1 : 1);
 }

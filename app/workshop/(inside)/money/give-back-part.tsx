@@ -4,6 +4,7 @@ import { NumberText } from '@/app/ui/words/number-text';
 import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import type { ToGiveBack } from '@/lib/invoices/list-to-give-back';
+import { REFUND_DAYS } from '@/lib/invoices/rules/owed-back';
 import { readStage } from '@/lib/jobs/records';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { formatMoney } from '@/lib/money/amount';
@@ -19,11 +20,11 @@ export function GiveBackPart(props: { rows: readonly ToGiveBack[]; today: Day; l
       <h2 id="give-back-head">Money to give back</h2>
       <p>
         More was paid than these jobs come to. Give it back the way it came, then record it as a payment below
-        zero on the job: the customer is told, and the row leaves this list. After a withdrawal it is due
-        within 14 days.
+        zero on the job: the customer is told, and the row leaves this list. It is due within {REFUND_DAYS}{' '}
+        days, as every customer is told; after a withdrawal the law sets that day.
       </p>
       <Table
-        caption="By job: first what has a last day, then what waits longest"
+        caption="By job, what is due next first"
         rows={rows}
         rowKey={(row) => row.jobNumber}
         columns={[
