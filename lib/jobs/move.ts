@@ -84,7 +84,7 @@ export async function moveJob(o: {
     const workshop = await readWorkshop(tx);
     const { timeZone, locale } = workshop;
     const move = moveOf(o.move);
-    const said = move.needs.includes('no-recalled-part')
+    const said = move.needs.some((need) => need === 'no-recalled-part' || need === 'not-left-before')
       ? { recalledParts: await recalledInUnit(job, tx) }
       : null;
     requireMove(job, o.move, o.actor, { today: dayInZone(o.now, timeZone), locale }, said);

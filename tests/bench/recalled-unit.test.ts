@@ -8,6 +8,7 @@ import { takeOutPiece } from '@/lib/bench/take-out-piece';
 import { day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { book } from '@/lib/jobs/book';
+import { cameBack } from '@/lib/jobs/came-back';
 import { piecesToWarnOfOnJob, slipOfJob, unitOfJob } from '@/lib/jobs/stored-recall';
 import { drawMail } from '@/lib/mail/draw';
 import { useDatabase } from '@/tests/database';
@@ -168,6 +169,22 @@ describe('a piece of a recalled lot that an earlier job fitted', () => {
     await recall();
     await expect(sendBack(claim.jobId, LATER)).rejects.toThrow('A part of a recalled lot is fitted');
     expect(await db.certificate.count()).toBe(1);
+  });
+
+  it('opens the work of a later job again whose parcel came back, so that another one is fitted there', async () => {
+    const claim = await makeClaim({ number, now: LATER });
+    await takeIn(claim.jobId, LATER);
+    await moveTo(claim.jobId, 'assess', LATER);
+    await ruleClaim(claim, { cause: 'workmanship', now: LATER });
+    await moveTo(claim.jobId, 'start-bench', LATER);
+    await proveJob(claim.jobId, world, LATER);
+    await sendBack(claim.jobId, LATER);
+    const { version } = await jobNow(claim.jobId);
+    await cameBack({ jobId: claim.jobId, version, reason: 'refused', actor: BENCH, now: LATER });
+    await expect(moveTo(claim.jobId, 'reopen-work', LATER)).rejects.toThrow('The unit left once');
+    await recall();
+    await moveTo(claim.jobId, 'reopen-work', LATER);
+    expect((await jobNow(claim.jobId)).stage).toBe('on-bench');
   });
 
   it('once out lets the unit be booked and posted, and stays counted with its lot', async () => {

@@ -5,6 +5,7 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { recalledPieces } from '@/lib/bench/stored-recalls';
 import { recalledPartsOf } from '@/lib/jobs/facts';
 import { type JobRecord, readStage } from '@/lib/jobs/records';
+import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { LEFT_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { unitOfJob } from '@/lib/jobs/stored-recall';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -15,6 +16,7 @@ import { carriedFields } from './carried-fields';
 export async function RecalledPart({ job }: { job: JobRecord }) {
   const own = recalledPartsOf(job);
   const earlier = (await recalledPieces(unitOfJob(job))).filter(({ jobNumber }) => jobNumber !== job.number);
+  const goesAsItCame = job.stage === 'ready' && !isRepaired(job.events);
   const hasLeft = LEFT_STAGES.includes(readStage(job.stage));
   return (
     <>
@@ -36,7 +38,10 @@ export async function RecalledPart({ job }: { job: JobRecord }) {
           <p>
             {`${part}, lot ${lot}, on job `}
             <TextLink href={`/workshop/jobs/${jobNumber}#parts`}>{showNumber(jobNumber)}</TextLink>. The unit
-            cannot leave with it. Fit another here, then note on that job that it is out.
+            cannot leave with it.{' '}
+            {goesAsItCame
+              ? 'This job goes back without a repair, so no part is fitted here: take the piece out, and note on that job that it is out. Another one is fitted on a claim.'
+              : 'Fit another here, then note on that job that it is out.'}
           </p>
         </Notice>
       ))}
