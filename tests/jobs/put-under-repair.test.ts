@@ -222,6 +222,21 @@ test('a yes changes nothing where staff put the job under that repair meanwhile'
   expect(job.events.filter(({ kind }) => kind === 'repair-changed')).toHaveLength(1);
 });
 
+test('nothing is put under another repair beneath a price that names the one before', async () => {
+  const jobId = await assessedJob(world, now);
+  const old = { ...PAD, description: 'USB-C socket replaced' };
+  await writePrice(jobId, now, { lines: [old] });
+  await expect(putUnder(jobId)).rejects.toMatchObject({
+    code: 'conflict',
+    field: 'repair',
+    message: 'A price is written for “USB-C socket replaced”. Write it for the other repair first.',
+  });
+  expect((await jobNow(jobId)).repair.id).toBe(world.repairId);
+  await writePrice(jobId, now, { lines: [FADER], repairId: fader.repairId });
+  await putUnder(jobId);
+  expect((await jobNow(jobId)).repair.id).toBe(fader.repairId);
+});
+
 test('a price for another repair says so in its lines, and is for a repair of the same model', async () => {
   const jobId = await assessedJob(world, now);
   const old = { ...PAD, description: 'USB-C socket replaced' };
