@@ -25,7 +25,7 @@ export const parcelAwaited: Writer<'parcel-awaited'> = ({ isNamed, keptUntil }, 
               ? 'Please ask your carrier where the parcel is; keep the receipt for that. Is the number wrong? Change it on the job page. If you learn that it is lost, write to us there.'
               : 'Post the unit with the packing slip from the job page. If you do not want to send it any more, cancel there. If you have posted it, give us the number of the parcel there.'
           }
-          when={`We keep your ${what} open until ${until}. After that day we may cancel it, and tell you.${isClaim ? ' It counts from the day it was opened; a new claim counts from the day that one is opened.' : ''} We do not remind you again.`}
+          when={`We keep your ${what} open until ${until}. After that day we may cancel it, and tell you.${isClaim ? ' It counts from the day it was opened; a new claim counts from the day that one is opened.' : ''}${isNamed ? '' : ` If you give us the number of your parcel, we keep your ${what} open for longer, and write once more if that parcel does not come.`}`}
           costs={`Waiting and cancelling are free of charge (${money(0, setting)}).`}
         />
       </>

@@ -50,6 +50,9 @@ describe('a customer whose parcel has not come', () => {
       { data: { keptUntil: '2027-04-17' }, jobId },
     ]);
     expect(await text()).toContain('We keep your booking open until Saturday 17 April 2027');
+    expect(await text()).toContain(
+      'If you give us the number of your parcel, we keep your booking open for longer, and write once more',
+    );
   });
 
   it('is told to ask the carrier once they named it, and reminded anew after that', async () => {
@@ -59,6 +62,9 @@ describe('a customer whose parcel has not come', () => {
     expect(await remindOfParcels(after(30))).toBe(1);
     expect((await letters()).at(-1)?.data).toEqual({ keptUntil: '2027-05-03', isNamed: true });
     expect(await text()).toContain('ask your carrier where the parcel is');
+    // A number that is put right begins a new wait, so neither letter may say that it is the last.
+    for (const letter of await letters())
+      expect((await drawMail(letter)).text).not.toContain('remind you again');
   });
 
   it('is left alone where the workshop wants no reminders, and where the unit must not be posted', async () => {
