@@ -223,6 +223,14 @@ export const priceSamples: readonly Sample[] = [
     job: { agreed: 13150 },
   },
   {
+    name: 'Approval recorded: yes after a no, after an inspection',
+    content: {
+      template: 'approval-recorded',
+      data: { revision: 4, decision: 'accepted', gross: 6000, afterNoTo: 2, isAfterInspection: true },
+    },
+    job: { agreed: 6000 },
+  },
+  {
     name: 'Approval recorded: no',
     content: { template: 'approval-recorded', data: { revision: 2, decision: 'declined', gross: 1200 } },
     job: { agreed: 1200, isRepaired: false },

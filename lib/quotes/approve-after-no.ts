@@ -14,7 +14,7 @@ import { writePromiseMove } from '@/lib/promise/write-move';
 import { readWorkshop } from '@/lib/workshop/records';
 import { agreedOf } from './rules/agreed';
 import { yesAfterNo } from './rules/held-no';
-import { heldNoOfJob } from './stored-held-no';
+import { heldNoOfJob, isNoAfterInspection } from './stored-held-no';
 import { readLine } from './stored-lines';
 import { readYesAfterNoWords } from './stored-offer-words';
 import { writeRevision } from './write-revision';
@@ -100,7 +100,9 @@ export async function approveAfterNo(o: {
         gross,
         ...(await moneyFactsSince(tx, job)),
         ...(promise && { promise }),
-        ...(makesContract && { isFirst: true }),
+        ...(makesContract
+          ? { isFirst: true }
+          : isNoAfterInspection(job, declined) && { isAfterInspection: true }),
         ...(startAfter && { startAfter }),
         afterNoTo: o.revision,
       },

@@ -9,7 +9,7 @@ import { decideOffer } from '@/lib/quotes/decide-offer';
 import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { useDatabase } from '@/tests/database';
 import { assessedJob, proved, takeMove } from '@/tests/makers/course';
-import { askPrice } from '@/tests/makers/offer';
+import { askPrice, PAD } from '@/tests/makers/offer';
 import { jobNow } from '@/tests/makers/walk';
 import { makeWorkshop, OWNER } from '@/tests/makers/workshop';
 import { madeOnce } from '@/tests/world/made-once';
@@ -36,8 +36,8 @@ beforeEach(async () => {
   ({ made: world, id: jobId } = await begin());
 }, 60_000);
 
-const answer = (decision: 'accepted' | 'declined', now = FRIDAY) =>
-  decideOffer({ jobId, revision: 2, decision, actor: { kind: 'customer' }, now });
+const answer = (decision: 'accepted' | 'declined', now = FRIDAY, revision = 2) =>
+  decideOffer({ jobId, revision, decision, actor: { kind: 'customer' }, now });
 const sayYes = (now = MONDAY, over: { revision?: number; isTermsAccepted?: boolean } = {}) =>
   approveAfterNo({ jobId, revision: 2, now, ...over });
 const lastMail = async () =>
@@ -97,6 +97,26 @@ describe('a no to a changed price', () => {
     await sayYes();
     await proved(world, jobId, MONDAY);
     expect((await jobNow(jobId)).stage).toBe('ready');
+  });
+
+  it('goes on with a repair that was agreed to before', async () => {
+    await answer('declined');
+    await sayYes();
+    expect(await lastMail()).toContain('Thank you, the repair goes on');
+  });
+
+  it('begins the repair where an inspection alone was agreed to', async () => {
+    const fee = { ...PAD, kind: 'inspection-fee', description: 'Inspection', amount: 1800 } as const;
+    await answer('accepted', ASKED);
+    await askPrice(jobId, ASKED, { lines: [fee] });
+    await answer('accepted', ASKED, 3);
+    await askPrice(jobId, ASKED);
+    await answer('declined', FRIDAY, 4);
+    await sayYes(MONDAY, { revision: 4 });
+    const text = await lastMail();
+    expect(text).toContain('You said no to revision 4 of the quote, and then yes after all.');
+    expect(text).toContain('Your unit goes on the bench.');
+    expect(text).not.toMatch(/goes on at|repair goes on|back on the bench/);
   });
 
   it('has an invoice over the return put right', async () => {
