@@ -63,6 +63,13 @@ export async function recalledPieces(unit: SoughtUnit, client: Tx = db): Promise
   return [...new Map(pieces.map((piece) => [`${piece.part}, lot ${piece.lot}`, piece])).values()];
 }
 
+/** The lots of which a piece is in a unit, whether recalled or not. */
+export async function lotsInUnit(unit: SoughtUnit, client: Tx): Promise<string[]> {
+  const where = { takenOutAt: null, job: jobsOf(unit) };
+  const uses = await client.partUse.findMany({ where, select: { lotId: true }, distinct: ['lotId'] });
+  return uses.map(({ lotId }) => lotId);
+}
+
 /** Whether a unit is with the workshop now, by whichever of its jobs. */
 export async function isUnitHere(unit: SoughtUnit): Promise<boolean> {
   const here = await db.job.count({ where: { ...jobsOf(unit), stage: { notIn: [...NOT_WITH_US] } } });

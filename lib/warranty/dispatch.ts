@@ -1,3 +1,4 @@
+import { holdLotsOf } from '@/lib/bench/write-lot-hold';
 import { dayInZone, dayToDate } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { deleteFile } from '@/lib/files/store';
@@ -7,7 +8,7 @@ import { requireMove } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, staffNames } from '@/lib/jobs/records';
 import { type Handover, hasLeft, isHandoverNamed } from '@/lib/jobs/rules/handover';
 import { moveOf } from '@/lib/jobs/rules/stages';
-import { recalledInUnit } from '@/lib/jobs/stored-recall';
+import { recalledInUnit, unitOfJob } from '@/lib/jobs/stored-recall';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
@@ -55,10 +56,7 @@ export async function dispatch(
     throw new Refusal('conflict', 'This job changed while you had it open. Nothing was sent back.');
   }
   requireReference(o.handover);
-  requireMove(job, 'dispatch', o.actor, null, {
-    isHandoverNamed: isHandoverNamed(o.handover),
-    recalledParts: await recalledInUnit(job),
-  });
+  await requireDispatch(job, o);
 
   const workshop = await readWorkshop();
   const handover = await requireCarrier(job, o, workshop);
@@ -80,6 +78,14 @@ export async function dispatch(
   return { certificate: certificate && { number: certificate.number, revision: certificate.revision } };
 }
 
+/** Asked of every job's pieces in the unit, since a claim carries none itself. */
+async function requireDispatch(job: JobRecord, { actor, handover }: Dispatch, tx?: Tx): Promise<void> {
+  requireMove(job, 'dispatch', actor, null, {
+    isHandoverNamed: isHandoverNamed(handover),
+    recalledParts: await recalledInUnit(job, tx),
+  });
+}
+
 /** A certificate names who stands behind it and where it holds (Directive (EU) 2019/771 Art. 17(2)(b), (e)). */
 function requireGuarantor(workshop: WorkshopCard): void {
   const missing = missingSettings(workshop, 'certificate');
@@ -94,6 +100,9 @@ type DispatchWrite = Dispatch & { job: JobRecord; plan: WarrantyPlan; drawn: Dra
 
 async function write(tx: Tx, o: DispatchWrite): Promise<void> {
   const { job, plan, drawn } = o;
+  // A lot recalled meanwhile is written to the job that fitted the piece, so that the version of this one says nothing of it.
+  await holdLotsOf(tx, unitOfJob(job));
+  await requireDispatch(job, o, tx);
   const { owed } = balanceOf(job);
   const isCollected = o.handover.by === 'collected';
   const { carrier, carrierReference } =
