@@ -20,6 +20,8 @@ export async function sendMessage(o: {
   /** stored already, and not yet tied to anything */
   photos?: readonly NewPhoto[];
   formKey?: string | undefined;
+  /** staff's: the waiting message of the customer that they saw last, '' for none; left out where they know all */
+  seen?: string | undefined;
   actor: Actor;
   now: Date;
 }): Promise<void> {

@@ -4,13 +4,19 @@ import type { SettledBy } from './rules/settled';
 
 export type About = { jobId: string } | { quoteId: string };
 
-/** The answer to everything a customer wrote on a job or a quote until now, inside the transaction that gives it. */
+/**
+ * The answer to what a customer wrote on a job or a quote, inside the transaction that gives it: up to the message that whoever
+ * answers saw last, nothing where they saw none ('' or one of another job), and everything where it is left out.
+ */
 export async function settleAnswered(
   tx: Tx,
-  o: { about: About; actor: { id: string }; now: Date },
+  o: { about: About; actor: { id: string }; now: Date; seen?: string | undefined },
 ): Promise<void> {
+  const theirs = { ...o.about, author: 'customer' };
+  const seen = o.seen ? await seenMessage(tx, theirs, o.seen) : null;
+  if (o.seen !== undefined && !seen) return;
   await tx.message.updateMany({
-    where: { ...o.about, author: 'customer', settledAt: null },
+    where: { ...theirs, settledAt: null, ...(seen && upTo(seen)) },
     data: { settledAt: o.now, settledById: o.actor.id, settledHow: 'answered' },
   });
 }
@@ -24,18 +30,22 @@ export async function writeSettled(
   o: { about: About; messageId: string; how: SettledBy; note: string; actor: { id: string }; now: Date },
 ): Promise<boolean> {
   const theirs = { ...o.about, author: 'customer' };
-  const seen = await tx.message.findFirst({
-    where: { ...theirs, id: o.messageId },
-    select: { id: true, at: true },
-  });
+  const seen = await seenMessage(tx, theirs, o.messageId);
   if (!seen) throw new Refusal('not-found', 'There is no such message.');
   const { count } = await tx.message.updateMany({
-    where: {
-      ...theirs,
-      settledAt: null,
-      OR: [{ at: { lt: seen.at } }, { at: seen.at, id: { lte: seen.id } }],
-    },
+    where: { ...theirs, settledAt: null, ...upTo(seen) },
     data: { settledAt: o.now, settledById: o.actor.id, settledHow: o.how, settledNote: o.note },
   });
   return count > 0;
+}
+
+type Seen = { id: string; at: Date };
+
+function seenMessage(tx: Tx, theirs: About & { author: string }, id: string): Promise<Seen | null> {
+  return tx.message.findFirst({ where: { ...theirs, id }, select: { id: true, at: true } });
+}
+
+/** That message and those before it, in the order of the page. */
+function upTo({ id, at }: Seen) {
+  return { OR: [{ at: { lt: at } }, { at, id: { lte: id } }] };
 }

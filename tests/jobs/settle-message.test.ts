@@ -63,6 +63,28 @@ describe('what a customer wrote on a job', () => {
     expect(await waiting()).toEqual([[number, minutesOn(3)]]);
   });
 
+  it('is answered up to the message that the answer was written to, and what came meanwhile goes on waiting', async () => {
+    const { jobId, number } = await booked();
+    await says(jobId, 'Is it here?', minutesOn(1));
+    const seen = await says(jobId, 'Hello?', minutesOn(2));
+    await says(jobId, 'I have moved, do not post it yet.', minutesOn(3));
+    await sendMessage({ jobId, text: 'It is.', seen, actor: BENCH, now: minutesOn(4) });
+    expect(await waiting()).toEqual([[number, minutesOn(3)]]);
+    expect((await jobNow(jobId)).messages.map(({ settledHow }) => settledHow)).toEqual([
+      ...['answered', 'answered', null, null],
+    ]);
+  });
+
+  it.each([
+    ['none was seen', ''],
+    ['that one is of no message here', randomUUID()],
+  ])('goes on waiting where %s', async (_name, seen) => {
+    const { jobId, number } = await booked();
+    await says(jobId, 'I have moved.', minutesOn(1));
+    await sendMessage({ jobId, text: 'It is ready.', seen, actor: BENCH, now: minutesOn(2) });
+    expect(await waiting()).toEqual([[number, minutesOn(1)]]);
+  });
+
   it('that needs no answer is off the list, stays readable and is in the history; nothing is sent', async () => {
     const { jobId } = await booked();
     const id = await says(jobId, 'Thank you, got it.', minutesOn(1));

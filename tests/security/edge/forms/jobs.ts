@@ -139,7 +139,7 @@ export const jobs: FormsOfFiles = [
           payments: '1',
         },
       },
-      messageForm: { fields: said },
+      messageForm: { fields: { ...said, seen: uuid } },
       nothingForm: { fields: {} },
       offerForm: {
         fields: {

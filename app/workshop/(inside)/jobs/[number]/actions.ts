@@ -162,7 +162,7 @@ export async function writeToCustomer(
     schema: messageForm,
     formData,
     part: 'messages',
-    work: (call) => sendMessage({ ...call, text: call.data.text }),
+    work: ({ data, ...call }) => sendMessage({ ...call, ...data }),
   });
 }
 

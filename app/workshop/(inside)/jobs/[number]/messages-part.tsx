@@ -11,6 +11,7 @@ import { staffPhotos } from './staff-photos';
 
 export function MessagesPart({ job, workshop, staff }: SheetProps) {
   const clock = { locale: workshop.locale, zone: workshop.timeZone };
+  const last = lastWaiting(job.messages);
   return (
     <section id="messages" aria-labelledby="messages-head">
       <h2 id="messages-head">Messages</h2>
@@ -26,10 +27,10 @@ export function MessagesPart({ job, workshop, staff }: SheetProps) {
       ) : (
         <ActionForm
           action={writeToCustomer.bind(null, job.number)}
-          hidden={carriedFields(job.version)}
+          hidden={{ ...carriedFields(job.version), seen: last?.id ?? '' }}
           label="Message"
           summary="Write to the customer"
-          isOpen={lastWaiting(job.messages) !== null}
+          isOpen={last !== null}
         >
           <TextArea name="text" label="Message" maxLength={4000} rows={4} />
           <SubmitButton label="Send the message" consequence="Goes to the private page and by mail." />

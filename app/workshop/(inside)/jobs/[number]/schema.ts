@@ -71,7 +71,11 @@ export const paymentForm = z.object({
   /** how many payments it showed */
   payments: seenAmount,
 });
-export const messageForm = z.object({ text: neededText('your message', 4000) });
+export const messageForm = z.object({
+  text: neededText('your message', 4000),
+  /** the message that waited for an answer and was shown last; empty where none did */
+  seen: z.uuid().or(z.literal('')).default(''),
+});
 export const nothingForm = z.object({});
 
 export const offerForm = z.object({
