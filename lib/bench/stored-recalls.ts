@@ -76,7 +76,8 @@ export async function isUnitHere(unit: SoughtUnit): Promise<boolean> {
   return here > 0;
 }
 
-function jobsOf({ modelId, serials, certificateNumbers }: SoughtUnit): Prisma.JobWhereInput {
+/** The jobs of a unit: booked under one of its serials, named by one of its certificates, or a claim on one. */
+export function jobsOf({ modelId, serials, certificateNumbers }: SoughtUnit): Prisma.JobWhereInput {
   const serialKeys = serials.map(foldSerial).filter((key) => key !== '');
   const numbers = [...certificateNumbers];
   return {

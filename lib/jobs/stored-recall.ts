@@ -1,15 +1,16 @@
 import {
   cellsOf,
   isUnitHere,
+  jobsOf,
   type RecalledPiece,
   recalledPieces,
   type SoughtUnit,
 } from '@/lib/bench/stored-recalls';
+import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
 import type { JobRecord } from './records';
 import { packingSlip, type SlipAnswer } from './rules/packing-slip';
 import { GONE_FOR_GOOD } from './rules/unclaimed';
-import { lastDecision } from './stored-decision';
 
 /** The unit of a job, also where a claim was opened with a serial that is only close to the certificate's. */
 export function unitOfJob(job: JobRecord): SoughtUnit {
@@ -40,10 +41,9 @@ export async function slipOfJob(job: JobRecord): Promise<SlipAnswer> {
   return packingSlip(job, job.stage === 'booked' ? cellsOf(await recalledPieces(unitOfJob(job))) : []);
 }
 
-/** What the customer of a job is warned of; nothing once the unit was given away, recycled or sold. */
+/** What the customer of a job is warned of. */
 export async function piecesToWarnOfOnJob(job: JobRecord): Promise<RecalledPiece[]> {
-  const decided = lastDecision(job.events)?.decision;
-  return decided && GONE_FOR_GOOD.includes(decided) ? [] : piecesToWarnOf(unitOfJob(job));
+  return piecesToWarnOf(unitOfJob(job), job.bookedAt);
 }
 
 /**
@@ -54,8 +54,25 @@ export async function recalledInUnit(job: JobRecord, client?: Tx): Promise<strin
   return (await recalledPieces(unitOfJob(job), client)).map(({ part, lot }) => `${part}, lot ${lot}`);
 }
 
-/** Pieces of recalled lots about which a customer has to be warned: those in a unit that is with them. */
-export async function piecesToWarnOf(unit: SoughtUnit): Promise<RecalledPiece[]> {
+/**
+ * Pieces of recalled lots about which a customer has to be warned: those in a unit that is with them. It was theirs from a time on, and
+ * is no more once any of its jobs ended later with its being given away, recycled or sold; whoever got it then is warned on papers of
+ * their own.
+ */
+export async function piecesToWarnOf(unit: SoughtUnit, since: Date): Promise<RecalledPiece[]> {
   const pieces = await recalledPieces(unit);
-  return pieces.length > 0 && !(await isUnitHere(unit)) ? pieces : [];
+  if (pieces.length === 0 || (await isUnitHere(unit))) return [];
+  return (await isGoneSince(unit, since)) ? [] : pieces;
+}
+
+async function isGoneSince(unit: SoughtUnit, since: Date): Promise<boolean> {
+  const gone = await db.jobEvent.count({
+    where: {
+      job: jobsOf(unit),
+      kind: 'unclaimed-decided',
+      at: { gte: since },
+      OR: GONE_FOR_GOOD.map((decision) => ({ data: { path: ['decision'], equals: decision } })),
+    },
+  });
+  return gone > 0;
 }

@@ -7,9 +7,11 @@ import { cellsOf, recalledPieces } from '@/lib/bench/stored-recalls';
 import { takeOutPiece } from '@/lib/bench/take-out-piece';
 import { day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { transaction } from '@/lib/db/transaction';
 import { book } from '@/lib/jobs/book';
 import { cameBack } from '@/lib/jobs/came-back';
-import { piecesToWarnOfOnJob, slipOfJob, unitOfJob } from '@/lib/jobs/stored-recall';
+import { piecesToWarnOf, piecesToWarnOfOnJob, slipOfJob, unitOfJob } from '@/lib/jobs/stored-recall';
+import { writeEvent } from '@/lib/jobs/write-event';
 import { drawMail } from '@/lib/mail/draw';
 import { useDatabase } from '@/tests/database';
 import { filledDraft, SERIAL } from '@/tests/makers/job';
@@ -129,6 +131,37 @@ describe('a unit with a cell of a recalled lot', () => {
     expect(cellsOf(await recalledPieces(unitOfJob(await jobNow(jobId))))).toEqual([`${CELL}, lot L-2611`]);
   });
 });
+
+it.each(['give-away', 'recycle', 'sell', 'keep-longer'] as const)(
+  'a unit is warned of while it is its owner’s, whatever job it stayed with us on: %s',
+  async (decision) => {
+    await recall();
+    const claim = await makeClaim({ number, now: LATER });
+    await takeIn(claim.jobId, LATER);
+    const event = {
+      kind: 'unclaimed-decided',
+      data: { decision, note: 'As the law allows.', until: null },
+    } as const;
+    await transaction((tx) =>
+      writeEvent(tx, {
+        jobId: claim.jobId,
+        actor: OWNER,
+        now: LATER,
+        from: 'unclaimed',
+        to: 'closed',
+        event,
+      }),
+    );
+    const job = await jobNow(jobId);
+    const unit = unitOfJob(job);
+    const expected = decision === 'keep-longer' ? 1 : 0;
+    expect(await piecesToWarnOfOnJob(job)).toHaveLength(expected);
+    expect(await piecesToWarnOf(unit, SENT)).toHaveLength(expected);
+    // Whoever bought it and sends it in is warned on their own page.
+    expect(await piecesToWarnOf(unit, new Date(LATER.getTime() + 1))).toHaveLength(1);
+    expect(cellsOf(await recalledPieces(unit))).toHaveLength(1);
+  },
+);
 
 it('a unit with another part of a recalled lot is warned of, and may be posted', async () => {
   await db.part.updateMany({ data: { name: 'USB-C socket' } });

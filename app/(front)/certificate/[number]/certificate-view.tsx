@@ -32,7 +32,8 @@ export async function CertificateView({ chain, asked, serial }: Props) {
   const { inForce } = chain;
   const view = await coverView(chain, inForce, { workshop, now: now() });
   const genuine = await isGenuine(asked);
-  const recalled = await piecesToWarnOf(unitOfChain(chain));
+  const [first = chain.inForce] = chain.revisions;
+  const recalled = await piecesToWarnOf(unitOfChain(chain), first.issuedAt);
   const isReplaced = asked.id !== inForce.id;
   const until = formatDay(view.endsOn, locale, 'weekday');
   return (
