@@ -24,6 +24,8 @@ test.each<[string, Partial<TakeBackFacts>, string]>([
   ['somebody else’s, by the owner', { who: owner }, 'allowed'],
   ['work of a unit that left', { hasLeft: true, isOnly: false }, 'left-before'],
   ['a wire of a unit that left', { what: 'wire', hasLeft: true }, 'left-before'],
+  ['work of a job that closed without its unit leaving', { stage: 'closed', isOnly: false }, 'left-before'],
+  ['a finding of such a job', { what: 'finding', stage: 'closed' }, 'allowed'],
   ['a finding of a unit that left', { what: 'finding', hasLeft: true }, 'allowed'],
   ['a photo of a unit that left', { what: 'photo', hasLeft: true }, 'allowed'],
   ['the only work of a unit that is proved', { stage: 'proving' }, 'only-work'],

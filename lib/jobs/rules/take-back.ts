@@ -35,8 +35,8 @@ export type TakeBackReason =
 
 /**
  * Whether an entry may be taken back, by whoever recorded it or the owner. Work and wires stand on the certificate, and minutes in
- * what a return cost, so that they stay once the unit has left; a finding or a photo goes at any time, since it may show another
- * customer's things. What a price, a ruling, a proof or a settled serial stands on stays until there is another.
+ * what a return cost, so that they stay once the unit has left or its job is closed; a finding or a photo goes at any time, since it
+ * may show another customer's things. What a price, a ruling, a proof or a settled serial stands on stays until there is another.
  *
  * mayTakeBack({ what: 'work', hasLeft: true, … }) -> { allowed: false, reason: 'left-before' }
  */
@@ -50,7 +50,7 @@ export function mayTakeBack(
 function whyNot(o: TakeBackFacts): TakeBackReason | null {
   if (o.recordedBy === null) return 'from-the-customer';
   if (o.recordedBy !== o.who.id && !o.who.isOwner) return 'not-yours';
-  if ((o.what === 'work' || o.what === 'wire') && o.hasLeft) return 'left-before';
+  if ((o.what === 'work' || o.what === 'wire') && (o.hasLeft || o.stage === 'closed')) return 'left-before';
   if (o.what === 'work' && o.isOnly && (o.stage === 'proving' || o.isRepaired)) return 'only-work';
   if (o.what === 'finding' && o.isOnly && o.wasAsked) return 'price-rests-on-it';
   if (o.isEvidence) return 'evidence';
@@ -62,7 +62,7 @@ function whyNot(o: TakeBackFacts): TakeBackReason | null {
 export const TAKE_BACK_REASONS: Record<TakeBackReason, string> = {
   'from-the-customer': 'The customer sent this photo; it is not ours to take back.',
   'not-yours': 'Whoever recorded it, or the owner, takes it back.',
-  'left-before': 'The unit left, and its certificate and figures stand on this.',
+  'left-before': 'The unit left or its job is closed, and its certificate and figures stand on this.',
   'only-work':
     'It is the only work recorded, and the unit is proved on it: take the job back to the bench, and record what was done first.',
   'price-rests-on-it':
