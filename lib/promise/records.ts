@@ -24,12 +24,6 @@ export async function readBenchJobs(o: { zone: string; now: Date }, client: Tx =
     where: {
       arrivedAt: { gte: lookBack(o.now), lte: o.now },
       stage: { notIn: ['cancelled', 'declined'] },
-      AND: {
-        OR: [
-          { events: { none: { toStage: 'declined' } } },
-          { events: { some: { fromStage: 'declined', toStage: 'on-bench' } } },
-        ],
-      },
       // One that was contested and then repaired has both moves; one that was contested and is not ready is at the bench again.
       OR: [
         { kind: 'repair' },
@@ -57,7 +51,7 @@ export async function readBenchJobs(o: { zone: string; now: Date }, client: Tx =
   });
   const dayOf = (instant: Date) => dayInZone(instant, o.zone);
   return rows.flatMap(({ arrivedAt, readyAt, repairId, model, repair, events, ...contract }) =>
-    arrivedAt === null
+    arrivedAt === null || isDeclinedForGood(events)
       ? []
       : [
           {
@@ -96,6 +90,15 @@ function waitForStart(
 }
 
 type StageEvent = { at: Date; fromStage: string | null; toStage: string | null };
+
+/** A no or a withdrawal that no yes came after: of the moves to `declined` and from there to the bench, the last led there. */
+function isDeclinedForGood(events: readonly StageEvent[]): boolean {
+  const last = events.findLast(
+    ({ fromStage, toStage }) =>
+      toStage === 'declined' || (fromStage === 'declined' && toStage === 'on-bench'),
+  );
+  return last?.toStage === 'declined';
+}
 
 /** Each entry into waiting for the customer, to the move that left it; the last may still be open. */
 function waits(

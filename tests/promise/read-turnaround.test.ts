@@ -2,6 +2,7 @@ import { beforeEach, expect, test } from 'vitest';
 import { day, dayToDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { readTurnaround } from '@/lib/promise/read-turnaround';
+import { readBenchJobs } from '@/lib/promise/records';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { makeBooking } from '@/tests/makers/job';
 import { makeWorkshop } from '@/tests/makers/workshop';
@@ -167,4 +168,6 @@ test('a no that became a yes leaves a repair to promise, unless another no came 
   await job('J-1', taken);
   await job('J-2', [...taken, { at: '2026-11-08T09:00:00Z', from: 'awaiting-approval', to: 'declined' }]);
   expect((await months()).map(({ promises }) => promises)).toEqual([1]);
+  // New promises are drawn from the same jobs.
+  expect(await readBenchJobs({ zone: workshop.timeZone, now })).toHaveLength(1);
 });
