@@ -13,6 +13,7 @@ import { agreedOf, offerOf } from '@/lib/quotes/rules/agreed';
 import { isBookedAtQuote } from '@/lib/quotes/rules/asked-words';
 import { isHeld } from '@/lib/quotes/rules/held-price';
 import { costOfNoFacts, readCostOfNo } from '@/lib/quotes/stored-after-no';
+import { requireHeldPrice } from '@/lib/quotes/stored-held-price';
 import { priceFacts } from '@/lib/quotes/stored-offer-words';
 import { readClaimAgain } from '@/lib/warranty/stored-claim-again';
 import { closeClaim } from '@/lib/warranty/write-closed-claim';
@@ -88,6 +89,7 @@ export async function moveJob(o: {
       ? { recalledParts: await recalledInUnit(job, tx) }
       : null;
     requireMove(job, o.move, o.actor, { today: dayInZone(o.now, timeZone), locale }, said);
+    if (o.move === 'ask-approval') requireHeldPrice(job, { today: dayInZone(o.now, timeZone), locale });
     await writeEvent(tx, {
       jobId: job.id,
       actor: o.actor,

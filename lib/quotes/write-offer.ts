@@ -12,7 +12,7 @@ import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { readWorkshop } from '@/lib/workshop/records';
 import { agreedOf } from './rules/agreed';
-import { mayReplace } from './rules/held-price';
+import { heldSentence, mayReplace } from './rules/held-price';
 import { withInspectionFee } from './rules/inspection-fee';
 import { type QuoteLine, splitCovered } from './rules/lines';
 import { linesKept } from './rules/tax-mode';
@@ -115,7 +115,7 @@ export async function writeOffer(o: {
     if (!mayReplace(held, { gross, customerAsked, isFaultFound: held?.isFaultFound, today })) {
       throw new Refusal(
         'invalid',
-        `The price you sent holds until ${formatDay(held?.validUntil ?? today, workshop.locale, 'weekday')}, so a new one cannot be higher unless the customer asked for the change, or you record what you have found since.`,
+        heldSentence(formatDay(held?.validUntil ?? today, workshop.locale, 'weekday')),
         'customerAsked',
       );
     }

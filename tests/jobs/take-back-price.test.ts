@@ -5,6 +5,7 @@ import { recordFinding } from '@/lib/jobs/record-finding';
 import { readJob } from '@/lib/jobs/records';
 import { endedPrice, heldPrice } from '@/lib/jobs/rules/asked-price';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
+import { takeBackEntry } from '@/lib/jobs/take-back-entry';
 import { readContent } from '@/lib/mail/rules/content';
 import { attempt } from '@/lib/outcome';
 import { decideOffer } from '@/lib/quotes/decide-offer';
@@ -108,6 +109,22 @@ it('a dearer price takes the place of one that was sent only when the customer a
   await expect(write(jobId, 9700)).rejects.toMatchObject({ field: 'customerAsked' });
   await finding(jobId);
   expect(await write(jobId, 12_000)).toMatchObject({ gross: 12_000 });
+});
+
+it('a dearer price is not asked for once the finding it rests on was taken back, and is where the customer asked for it', async () => {
+  const jobId = await asked();
+  await takeMove(jobId, 'take-back-price', NOW, WHY);
+  await finding(jobId);
+  await write(jobId, 12_000);
+  const { findings, version } = await read(jobId);
+  const wrong = { what: 'finding', id: findings.at(-1)?.id ?? '', reason: 'It is of another job.' } as const;
+  await takeBackEntry({ jobId, version, ...wrong, actor: BENCH, now: NOW });
+  await expect(takeMove(jobId, 'ask-approval', NOW)).rejects.toThrow('cannot be higher');
+  const { stage, quotes } = await read(jobId);
+  expect([stage, quotes[0]?.revisions.at(-1)?.state]).toEqual(['assessing', 'sent']);
+  await write(jobId, 12_000, { customerAsked: true });
+  await takeMove(jobId, 'ask-approval', NOW);
+  expect((await read(jobId)).stage).toBe('awaiting-approval');
 });
 
 it('a price that lapsed, was answered or was never sent holds nobody to it', async () => {

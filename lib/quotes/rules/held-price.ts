@@ -35,3 +35,8 @@ export function mayReplace(
   if (!held || !isHeld(held.validUntil, next.today)) return true;
   return next.customerAsked || next.isFaultFound === true || next.gross <= held.gross;
 }
+
+/** Why a dearer price is refused, to staff; `until` as text. */
+export function heldSentence(until: string): string {
+  return `The price you sent holds until ${until}, so a new one cannot be higher unless the customer asked for the change, or you record what you have found since.`;
+}
