@@ -68,7 +68,7 @@ export async function piecesToWarnOf(unit: SoughtUnit, since: Date): Promise<Rec
 async function isGoneSince(unit: SoughtUnit, since: Date): Promise<boolean> {
   const gone = await db.jobEvent.count({
     where: {
-      job: jobsOf(unit),
+      jobId: { in: await jobsOf(unit) },
       kind: 'unclaimed-decided',
       at: { gte: since },
       OR: GONE_FOR_GOOD.map((decision) => ({ data: { path: ['decision'], equals: decision } })),
