@@ -13,7 +13,7 @@ type Before = {
   id: string;
   batteryAnswer: string;
   model: { id: string; battery: string };
-  repair: { name: string; formerNames: string[] };
+  repair: { name: string; formerNames: string[]; minutes: number };
 };
 
 /**
@@ -60,6 +60,7 @@ export async function writeUnderRepair(
       data: {
         from: job.repair.name,
         formerly: job.repair.formerNames,
+        minutesBefore: job.repair.minutes,
         to: repair.name,
         sheet: sheet.version,
         ...(model.id !== job.model.id && { unit: `${model.maker} ${model.name}` }),

@@ -1,4 +1,5 @@
 import type { JobRecord } from '@/lib/jobs/records';
+import { minutesAgreed, repairChanges } from '@/lib/jobs/rules/under-repair';
 import { agreedOf } from './rules/agreed';
 import { type QuoteLine, revisionTotals } from './rules/lines';
 import { withdrawalLines } from './rules/withdrawal';
@@ -22,7 +23,10 @@ export function withdrawalLinesOf(job: JobRecord): QuoteLine[] {
     isGross: agreed.isGross,
     isInspected,
     minutesDone: minutes,
-    minutesPlanned: job.repair.minutes,
+    minutesPlanned: minutesAgreed(repairChanges(job.events), {
+      agreedAt: agreed.decidedAt,
+      minutes: job.repair.minutes,
+    }),
     hasStartRequest: job.startRequestedAt !== null,
     isInformed: job.withdrawUntil !== null,
   });

@@ -3,10 +3,9 @@ import type { WorkingCalendar } from '@/lib/calendar/working';
 import { symptomsOfRepairs } from '@/lib/catalogue/records';
 import { db } from '@/lib/db/client';
 import { type JobRecord, readJob } from '@/lib/jobs/records';
-import { parseEvent } from '@/lib/jobs/rules/events';
 import { hasLeft } from '@/lib/jobs/rules/handover';
 import { isRepaired } from '@/lib/jobs/rules/repaired';
-import { namesBefore } from '@/lib/jobs/rules/under-repair';
+import { namesBefore, repairChanges } from '@/lib/jobs/rules/under-repair';
 import { newNumber } from '@/lib/numbers/draw';
 import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { splitCovered } from '@/lib/quotes/rules/lines';
@@ -101,7 +100,7 @@ async function firstCertificate(
   const { covered, lots } = firstWork({
     booked: (await isUnderClaimed(job))
       ? null
-      : { ...job.repair, before: namesBefore(changesOf(job), agreedOf(job)?.decidedAt ?? null) },
+      : { ...job.repair, before: namesBefore(repairChanges(job.events), agreedOf(job)?.decidedAt ?? null) },
     paid: paidOf(job),
     known: await symptomsOfRepairs(job.model.id),
     uses: usesOf(job),
@@ -128,13 +127,6 @@ async function firstCertificate(
 async function isUnderClaimed(job: JobRecord): Promise<boolean> {
   if (!job.claim) return false;
   return (await repairOfCertificate(job.claim.certificateNumber)).repairId === job.repair.id;
-}
-
-function changesOf(job: JobRecord) {
-  return job.events.flatMap(({ kind, data, at }) => {
-    const event = kind === 'repair-changed' ? parseEvent(kind, data) : null;
-    return event?.kind === 'repair-changed' ? [{ ...event.data, at }] : [];
-  });
 }
 
 /**

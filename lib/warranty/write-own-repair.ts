@@ -20,7 +20,7 @@ export async function writeOwnRepair(
       id: true,
       repairId: true,
       batteryAnswer: true,
-      repair: { select: { name: true, formerNames: true } },
+      repair: { select: { name: true, formerNames: true, minutes: true } },
       model: { select: { id: true, battery: true } },
     },
   });

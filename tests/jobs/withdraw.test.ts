@@ -5,6 +5,7 @@ import { issueInvoice } from '@/lib/invoices/issue-invoice';
 import { listToGiveBack } from '@/lib/invoices/list-to-give-back';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { askStart } from '@/lib/jobs/ask-start';
+import { putUnderRepair } from '@/lib/jobs/put-under-repair';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { recordWork } from '@/lib/jobs/record-work';
 import { sendMessage } from '@/lib/jobs/send-message';
@@ -18,6 +19,7 @@ import { issuedCertificate, takeIn, takeMove } from '@/tests/makers/course';
 import { makeBooking } from '@/tests/makers/job';
 import { askPrice, PAD } from '@/tests/makers/offer';
 import { bookAtQuote, makeQuote, makeRequest } from '@/tests/makers/quote';
+import { makeFaderRepair } from '@/tests/makers/second-repair';
 import { jobNow, makeClaim, proveJob } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, moveToAuckland } from '@/tests/makers/workshop';
 
@@ -157,6 +159,18 @@ describe('a customer who withdraws', () => {
     expect(job.quotes[0]?.revisions.at(-1)?.grossMinor).toBe(1800);
     const mail = await db.mail.findFirstOrThrow({ where: { template: 'withdrawal-recorded' } });
     expect(mail.data).toEqual({ at: '15 Dec 2026, 23:59', owed: 1800, refund: 5400, isHere: true });
+  });
+
+  it('pays its share of the repair that was agreed to, whatever the bench put the job under since', async () => {
+    const jobId = await assessing(true);
+    await work(jobId, 15);
+    const before = owedIfWithdrawn(await jobNow(jobId));
+    const { repairId } = await makeFaderRepair(world, HERE);
+    const { version, repair } = await jobNow(jobId);
+    await putUnderRepair({ jobId, version, repairId, actor: BENCH, now: HERE });
+    const job = await jobNow(jobId);
+    expect(job.repair.minutes).not.toBe(repair.minutes);
+    expect(owedIfWithdrawn(job)).toBe(before);
   });
 
   it.each([

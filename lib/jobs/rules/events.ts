@@ -101,6 +101,8 @@ export const EVENT_DATA = {
     from: z.string(),
     /** names the one before had earlier, which an agreed price may bear */
     formerly: z.array(z.string()),
+    /** bench minutes that the one before was planned with; absent where it was changed before this was kept */
+    minutesBefore: z.number().int().optional(),
     to: z.string(),
     /** version of the sheet it is proved on now */
     sheet: z.number().int(),

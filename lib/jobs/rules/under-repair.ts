@@ -1,5 +1,6 @@
 import type { Ruling } from '@/lib/warranty/rules/causes';
 import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
+import { parseEvent } from './events';
 import { WORK_STAGES } from './stage-sets';
 import type { JobKind, Stage } from './stages';
 
@@ -43,7 +44,15 @@ export const UNDER_REPAIR_REASONS: Record<UnderRepairReason, string> = {
   covered: 'Part of this claim is covered, and is proved on the sheet of its own repair.',
 };
 
-type Change = { at: Date; from: string; formerly: readonly string[] };
+type Change = { at: Date; from: string; formerly: readonly string[]; minutesBefore?: number | undefined };
+
+/** Each time a job was put under another repair, in the order of its history. */
+export function repairChanges(events: readonly { kind: string; data: unknown; at: Date }[]): Change[] {
+  return events.flatMap(({ kind, data, at }) => {
+    const event = kind === 'repair-changed' ? parseEvent(kind, data) : null;
+    return event?.kind === 'repair-changed' ? [{ ...event.data, at }] : [];
+  });
+}
 
 /**
  * The names of the repairs a job was under when its price was agreed, where it was put under another since: the price may bear them
@@ -54,6 +63,20 @@ type Change = { at: Date; from: string; formerly: readonly string[] };
 export function namesBefore(changes: readonly Change[], agreedAt: Date | null): string[] {
   const since = changes.filter(({ at }) => agreedAt === null || at > agreedAt);
   return [...new Set(since.flatMap(({ from, formerly }) => [from, ...formerly]))];
+}
+
+/**
+ * The bench minutes planned for what the agreed price is for: those of the repair that the job was under when it was agreed, whatever
+ * the bench put it under since. `minutes` are those of the repair it is under now.
+ *
+ * minutesAgreed([{ at: 2 December, from: 'Battery replaced', formerly: [], minutesBefore: 60 }], { agreedAt: 1 December, minutes: 20 }) -> 60
+ */
+export function minutesAgreed(
+  changes: readonly Change[],
+  { agreedAt, minutes }: { agreedAt: Date | null; minutes: number },
+): number {
+  const first = changes.find(({ at }) => agreedAt === null || at > agreedAt);
+  return first?.minutesBefore ?? minutes;
 }
 
 /**
