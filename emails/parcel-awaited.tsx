@@ -1,8 +1,9 @@
+import type { FactsOf } from '@/lib/mail/rules/content';
 import { JobPage, Next, Para, Title } from './frame';
-import type { Writer } from './letter';
+import type { Setting, Writer } from './letter';
 import { fullDay, money } from './words';
 
-export const parcelAwaited: Writer<'parcel-awaited'> = ({ isNamed, keptUntil }, setting) => {
+export const parcelAwaited: Writer<'parcel-awaited'> = ({ isNamed, keptUntil, closure }, setting) => {
   const until = fullDay(keptUntil, setting);
   const isClaim = setting.job.kind === 'claim';
   const what = isClaim ? 'claim' : 'booking';
@@ -18,6 +19,7 @@ export const parcelAwaited: Writer<'parcel-awaited'> = ({ isNamed, keptUntil }, 
             ? 'You told us the number of your parcel, and it has not reached us. It should be here by now.'
             : `Your ${what} is open, and your unit has not reached us.`}
         </Para>
+        {closure ? <Para>{closedSentence(closure, setting)}</Para> : null}
         <JobPage setting={setting}>Open the job page</JobPage>
         <Next
           what={
@@ -32,3 +34,14 @@ export const parcelAwaited: Writer<'parcel-awaited'> = ({ isNamed, keptUntil }, 
     ),
   };
 };
+
+type Closure = NonNullable<FactsOf<'parcel-awaited'>['closure']>;
+
+/** As the job page says it, which this letter leads to. */
+function closedSentence({ from, to, backOn }: Closure, setting: Setting): string {
+  const days =
+    from === to
+      ? `On ${fullDay(from, setting)}`
+      : `From ${fullDay(from, setting)} to ${fullDay(to, setting)}`;
+  return `${days} nobody is here. A parcel that comes then is taken in on ${fullDay(backOn, setting)}.`;
+}

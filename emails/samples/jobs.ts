@@ -100,6 +100,17 @@ export const jobSamples: readonly Sample[] = [
     job: { isRepaired: false },
   },
   {
+    name: 'Parcel awaited before a closure',
+    content: {
+      template: 'parcel-awaited',
+      data: {
+        keptUntil: day('2027-01-12'),
+        closure: { from: day('2026-12-21'), to: day('2027-01-01'), backOn: day('2027-01-04') },
+      },
+    },
+    job: { isRepaired: false },
+  },
+  {
     name: 'Parcel awaited on a claim',
     content: { template: 'parcel-awaited', data: { keptUntil: day('2027-01-12') } },
     job: claimJob,

@@ -3,7 +3,7 @@ import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import { attempt } from '@/lib/outcome';
-import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import { readClosureToTell, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { type JobRecord, readJob } from './records';
 import { parcelWait } from './rules/parcel-wait';
 import { AWAITED, awaitedParcel } from './stored-parcel-wait';
@@ -30,18 +30,21 @@ export async function remindOfParcels(now: Date): Promise<number> {
   const due = rows.filter(
     (row) => parcelWait(awaitedParcel(row, workshop.timeZone), workshop, today).isReminderDue,
   );
+  const closure = due.length > 0 ? await readClosureToTell(workshop, today) : null;
   let reminded = 0;
   for (const { id } of due) {
     if (reminded === MOST) break;
     const job = await readJob({ id });
     if (!job || !(await slipOfJob(job)).isOffered) continue;
-    const done = await attempt(() => remind(job, workshop, now));
+    const done = await attempt(() => remind(job, { workshop, closure, now }));
     if (done.ok) reminded += 1;
   }
   return reminded;
 }
 
-async function remind(job: JobRecord, workshop: WorkshopCard, now: Date): Promise<void> {
+type Round = { workshop: WorkshopCard; closure: Awaited<ReturnType<typeof readClosureToTell>>; now: Date };
+
+async function remind(job: JobRecord, { workshop, closure, now }: Round): Promise<void> {
   const today = dayInZone(now, workshop.timeZone);
   const parcel = { ...awaitedParcel(job, workshop.timeZone), remindedOn: today };
   const { keptUntil } = parcelWait(parcel, workshop, today);
@@ -56,7 +59,11 @@ async function remind(job: JobRecord, workshop: WorkshopCard, now: Date): Promis
     });
     await queueMail(tx, {
       template: 'parcel-awaited',
-      data: { keptUntil, ...(job.inboundReference !== '' && { isNamed: true }) },
+      data: {
+        keptUntil,
+        ...(job.inboundReference !== '' && { isNamed: true }),
+        ...(closure && { closure: { from: closure.from, to: closure.to, backOn: closure.backOn } }),
+      },
       to: job.customer.email,
       jobId: job.id,
       now,

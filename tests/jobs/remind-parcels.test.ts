@@ -8,6 +8,7 @@ import { nameParcel } from '@/lib/jobs/name-parcel';
 import { remindOfParcels } from '@/lib/jobs/remind-parcels';
 import { readToday } from '@/lib/jobs/today';
 import { drawMail } from '@/lib/mail/draw';
+import { forgetCalendars } from '@/lib/workshop/records';
 import { useDatabase } from '@/tests/database';
 import { makeBooking } from '@/tests/makers/job';
 import { jobNow, makeCertificate, makeClaim } from '@/tests/makers/walk';
@@ -65,6 +66,23 @@ describe('a customer whose parcel has not come', () => {
     // A number that is put right begins a new wait, so neither letter may say that it is the last.
     for (const letter of await letters())
       expect((await drawMail(letter)).text).not.toContain('remind you again');
+  });
+
+  it('is told when nobody is here, as on the job page, from a fortnight before', async () => {
+    const closed = ['2027-03-22', '2027-03-23', '2027-03-24', '2027-03-25'];
+    await db.closingDay.createMany({
+      data: closed.map((each) => ({ day: new Date(each), name: 'Moving the bench' })),
+    });
+    forgetCalendars();
+    try {
+      expect(await remindOfParcels(after(14))).toBe(1);
+    } finally {
+      forgetCalendars();
+    }
+    // Friday 26 March 2027 is Good Friday and the 29th Easter Monday [computed]: somebody is here again on the 30th.
+    expect(await text()).toContain(
+      'From Monday 22 March 2027 to Thursday 25 March 2027 nobody is here. A parcel that comes then is taken in on Tuesday 30 March 2027.',
+    );
   });
 
   it('is left alone where the workshop wants no reminders, and where the unit must not be posted', async () => {

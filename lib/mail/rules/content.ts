@@ -54,6 +54,8 @@ export const factsOf = {
     keptUntil: calendarDay,
     /** its customer named a parcel that is on its way */
     isNamed: z.boolean().optional(),
+    /** nobody is here on these days, or soon will not be; a parcel that comes then is taken in on `backOn` */
+    closure: z.strictObject({ from: calendarDay, to: calendarDay, backOn: calendarDay }).optional(),
   }),
   'unit-arrived': z.strictObject({
     promisedOn: calendarDay.nullable(),
