@@ -53,7 +53,7 @@ export async function invoicePayAndCredit({ page, who, front }: People, booked: 
     await expect(money.done).toContainText('The credit note is issued');
     const structured = await fetchPaper(front, money.structured);
     expect(Buffer.from(structured.bytes).toString('utf8')).toContain(
-      '<cbc:PayableAmount currencyID="GBP">9.60<',
+      '<cbc:TaxInclusiveAmount currencyID="GBP">9.60<',
     );
     const mail = await waitForMail(who.email, /^Credit note/);
     expect(mail.text).toContain('£3.60');
