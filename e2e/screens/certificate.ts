@@ -12,7 +12,7 @@ export function certificate(page: Page) {
     form,
     serial: form.getByRole('textbox', { name: 'Serial number, as it stands on the unit' }),
     symptom: (name: string) =>
-      form.getByRole('group', { name: 'What does it do?' }).getByRole('radio', { name }),
+      form.getByRole('group', { name: 'What does it do?' }).getByRole('radio', { name, exact: true }),
     details: form.getByRole('textbox', { name: /^Anything else we should know/ }),
     ask: form.getByRole('button', { name: 'See where I stand' }),
     /** The preliminary answer with its reasons. */
