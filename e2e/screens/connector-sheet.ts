@@ -6,7 +6,11 @@ export function connectorSheet(page: Page) {
   return {
     heading: page.getByRole('heading', { level: 1 }),
     drawing: page.getByRole('region', { name: /^Pins of/ }).last(),
-    beginRight: () => page.getByRole('link', { name: 'Begin with every probe marked right' }).click(),
+    async beginRight() {
+      await page.getByRole('link', { name: 'Begin with every probe marked right' }).click();
+      // The page that begins so is another one: what is pressed before it is there is pressed on this one.
+      await page.waitForURL(/[?&]start=right/);
+    },
     answer: (what: string, read: string) => probe(what).getByRole('radio', { name: read }),
     async mark(what: string, read: string) {
       await probe(what).getByRole('radio', { name: read }).check();
