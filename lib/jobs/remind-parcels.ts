@@ -27,15 +27,16 @@ export async function remindOfParcels(now: Date): Promise<number> {
     orderBy: [{ bookedAt: 'asc' }, { id: 'asc' }],
     select: { id: true, ...AWAITED },
   });
-  const due = rows.filter(
-    (row) => parcelWait(awaitedParcel(row, workshop.timeZone), workshop, today).isReminderDue,
-  );
+  const isDue = (row: Parameters<typeof awaitedParcel>[0]) =>
+    parcelWait(awaitedParcel(row, workshop.timeZone), workshop, today).isReminderDue;
+  const due = rows.filter(isDue);
   const closure = due.length > 0 ? await readClosureToTell(workshop, today) : null;
   let reminded = 0;
   for (const { id } of due) {
     if (reminded === MOST) break;
     const job = await readJob({ id });
-    if (!job || !(await slipOfJob(job)).isOffered) continue;
+    // Read anew with its version: another round may have written since the list was read.
+    if (!job || !isDue(job) || !(await slipOfJob(job)).isOffered) continue;
     const done = await attempt(() => remind(job, { workshop, closure, now }));
     if (done.ok) reminded += 1;
   }
