@@ -5,6 +5,7 @@ import { idOfSent, writeOnce } from '@/lib/jobs/write-once';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { recallUnits } from './recall-records';
+import { forgetRecalledUnits } from './stored-recalled-units';
 
 /**
  * Stops a lot, and writes to everybody whose unit carries a piece of it: one letter a unit, a line in each job's history, and the
@@ -76,4 +77,5 @@ export async function recallLot(o: {
       }
     }),
   );
+  forgetRecalledUnits();
 }

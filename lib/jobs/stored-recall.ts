@@ -1,3 +1,4 @@
+import { mayCarryRecalled } from '@/lib/bench/stored-recalled-units';
 import {
   cellsOf,
   isUnitHere,
@@ -60,7 +61,7 @@ export async function recalledInUnit(job: JobRecord, client?: Tx): Promise<strin
  * their own.
  */
 export async function piecesToWarnOf(unit: SoughtUnit, since: Date): Promise<RecalledPiece[]> {
-  const pieces = await recalledPieces(unit);
+  const pieces = (await mayCarryRecalled(unit)) ? await recalledPieces(unit) : [];
   if (pieces.length === 0 || (await isUnitHere(unit))) return [];
   return (await isGoneSince(unit, since)) ? [] : pieces;
 }

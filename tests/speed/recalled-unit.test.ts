@@ -1,11 +1,16 @@
+import { randomUUID } from 'node:crypto';
 import { beforeAll, expect, test } from 'vitest';
-import { isUnitHere, recalledPieces } from '@/lib/bench/stored-recalls';
+import { recallLot } from '@/lib/bench/recall-lot';
+import { recallUnits } from '@/lib/bench/recall-records';
+import { mayCarryRecalled } from '@/lib/bench/stored-recalled-units';
+import { isUnitHere, jobsOf, recalledPieces } from '@/lib/bench/stored-recalls';
 import { openWorkshop } from '@/lib/commands/bench/open-workshop';
 import { recordingStatements } from '@/lib/commands/bench/recorded-statements';
 import { seedMany } from '@/lib/commands/bench/seed-many';
 import { config } from '@/lib/config';
 import { db } from '@/lib/db/client';
 import { onServer } from '@/lib/db/server';
+import { piecesToWarnOf } from '@/lib/jobs/stored-recall';
 import { readChain, unitOfChain } from '@/lib/warranty/records';
 import { useDatabase } from '@/tests/database';
 
@@ -61,4 +66,27 @@ test('whether a unit is here is asked of its few jobs', async () => {
   expect(here).toContain('job_pkey');
   expect(here).not.toContain('Seq Scan');
   expect(more).toEqual([]);
+});
+
+test('a page of a unit that carries nothing recalled asks nothing, and hears of a recall at once', async () => {
+  const unit = await someUnit();
+  await piecesToWarnOf(unit, now);
+  const { sent } = await recordingStatements(() => piecesToWarnOf(unit, now));
+  expect(sent).toEqual([]);
+  const { lotId, lot } = await db.partUse.findFirstOrThrow({
+    where: { jobId: { in: await jobsOf(unit) } },
+    include: { lot: { include: { part: true } } },
+  });
+  const owner = await db.user.findFirstOrThrow();
+  const { length } = (await recallUnits(lotId)).filter(({ what }) => what === 'letter');
+  await recallLot({
+    lotId,
+    text: 'Please stop using it.',
+    letters: length,
+    formKey: randomUUID(),
+    actor: { kind: 'owner', id: owner.id, initials: 'ra' },
+    now,
+  });
+  expect(await mayCarryRecalled(unit)).toBe(true);
+  expect((await recalledPieces(unit)).map((piece) => piece.lot)).toContain(lot.code);
 });
