@@ -17,6 +17,7 @@ import { draftAnswers, fullAnswers, toldAccessories } from './rules/booking';
 import { postedAnswer } from './rules/posted-answer';
 import { changedTerms, type ShownTerms } from './rules/shown-terms';
 import { recalledCellsOf } from './stored-recall';
+import { writeCustomer } from './write-customer';
 
 const CUSTOMER = { kind: 'customer' } as const;
 
@@ -77,20 +78,7 @@ export async function book(o: {
     });
     const terms = { ...promised, termsId: termsId(workshop.termsText) };
     requireShown(o.shownTerms ?? terms, terms, workshop);
-    const { address } = answers;
-    const customer = await tx.customer.create({
-      data: {
-        name: address.name,
-        email: address.email,
-        phone: address.phone,
-        addressLines: [address.address1, address.address2].filter((line) => line !== ''),
-        postcode: address.postcode,
-        town: address.town,
-        country: address.country,
-        createdAt: o.now,
-      },
-      select: { id: true },
-    });
+    const customer = await writeCustomer(tx, answers.address, o.now);
     const job = await openJob(tx, {
       kind: 'repair',
       customerId: customer.id,
@@ -128,7 +116,13 @@ export async function book(o: {
       data: { jobId: job.id, updatedAt: o.now },
       select: { id: true },
     });
-    await queueMail(tx, { template: 'job-booked', data: {}, to: address.email, jobId: job.id, now: o.now });
+    await queueMail(tx, {
+      template: 'job-booked',
+      data: {},
+      to: answers.address.email,
+      jobId: job.id,
+      now: o.now,
+    });
     return { number: job.number, token: job.token, isNew: true };
   });
 }

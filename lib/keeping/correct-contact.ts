@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import type { STEP_SCHEMAS } from '@/lib/jobs/rules/booking';
+import { addressLinesOf } from '@/lib/jobs/write-customer';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { writeNewLink } from '@/lib/jobs/write-new-link';
 import { Refusal } from '@/lib/outcome';
@@ -31,7 +32,7 @@ export async function correctContact(o: {
     const { customer } = job;
     if (customer.erasedAt) throw new Refusal('conflict', 'The data of this person was removed.');
     const { address1, address2, ...contact } = o.contact;
-    const addressLines = [address1, address2].filter((line) => line !== '');
+    const addressLines = addressLinesOf({ address1, address2 });
     await tx.customer.update({ where: { id: customer.id }, data: { ...contact, addressLines } });
     await writeEvent(tx, {
       jobId: o.jobId,

@@ -7,6 +7,7 @@ import type { Actor } from '@/lib/jobs/actor';
 import { openJob } from '@/lib/jobs/open-job';
 import type { addressAnswers, DataAnswer } from '@/lib/jobs/rules/booking';
 import { postedAnswer } from '@/lib/jobs/rules/posted-answer';
+import { writeCustomer } from '@/lib/jobs/write-customer';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { type NewPhoto, writePhotos } from '@/lib/jobs/write-photos';
 import { queueMail } from '@/lib/mail/queue';
@@ -60,19 +61,7 @@ export async function writeClaim(tx: Tx, o: NewClaim): Promise<WrittenClaim> {
   const certificate = o.chain.inForce;
   const first = await repairOfCertificate(certificate.number, tx);
   const workshop = await readWorkshop(tx);
-  const customer = await tx.customer.create({
-    data: {
-      name: address.name,
-      email: address.email,
-      phone: address.phone,
-      addressLines: [address.address1, address.address2].filter((line) => line !== ''),
-      postcode: address.postcode,
-      town: address.town,
-      country: address.country,
-      createdAt: o.now,
-    },
-    select: { id: true },
-  });
+  const customer = await writeCustomer(tx, address, o.now);
   const shown = showNumber(certificate.number);
   const line = bookedLine({ ...first.repair, taxCategory: taxCategory.parse(first.repair.taxCategory) });
   const job = await openJob(tx, {
