@@ -1,9 +1,9 @@
 import { type Day, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
-import { keptFor } from '@/lib/kept';
 import { balanceOf, isPriceOpen } from './rules/balance';
 import { byWaiting, OWED_BACK_KINDS, owedBackSince, owedSinceWithdrawal, refundDue } from './rules/owed-back';
 import { MONEY_OF_JOB } from './stored-money';
+import { keptRefunds } from './stored-refunds';
 
 /** A job whose customer has paid more than it comes to; `amount` in minor units, above zero. */
 export type ToGiveBack = {
@@ -28,14 +28,9 @@ export async function listToGiveBack(timeZone: string): Promise<ToGiveBack[]> {
   return toGiveBack(await overpaid(), timeZone);
 }
 
-const overpaidNow = keptFor<string[]>(60_000);
-
-/**
- * The same for Today, which is opened all day: which jobs to look at is kept for a minute by each process, since every payment is
- * added up for it. What is given back leaves the list at once; what is new on it may come that much later.
- */
+/** The same for Today: what is new on it may come up to a minute late (`keptRefunds`). */
 export async function listToGiveBackToday(timeZone: string, now: Date): Promise<ToGiveBack[]> {
-  return toGiveBack(await overpaidNow.of('jobs', now, overpaid), timeZone);
+  return keptRefunds.of(timeZone, now, () => listToGiveBack(timeZone));
 }
 
 /**

@@ -2,6 +2,7 @@ import { compareDays, type Day, dayInZone, dayToDate } from '@/lib/calendar/day'
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { balanceOf, isPriceOpen, type PaymentPurpose } from '@/lib/invoices/rules/balance';
 import { moneyOfJob } from '@/lib/invoices/stored-money';
+import { keptRefunds } from '@/lib/invoices/stored-refunds';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { paysPostage } from '@/lib/warranty/stored-ruling';
@@ -94,6 +95,7 @@ export async function recordPayment(o: {
       });
     }),
   );
+  keptRefunds.forget();
 }
 
 const CHANGED =

@@ -213,7 +213,7 @@ describe('the books of a workshop', () => {
     ]);
     await pay(second, -100);
     expect(await amounts()).toEqual([7200, 5000]);
-    // Today looks at the jobs it found a minute ago, and what was given back since is on it no more.
+    // Today shows what it found within the last minute, and what was given back since is on it no more.
     const onToday = async () => (await listToGiveBackToday('Europe/London', now)).map(({ amount }) => amount);
     expect(await onToday()).toEqual([7200, 5000]);
     await pay(third, -7200);
