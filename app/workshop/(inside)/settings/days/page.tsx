@@ -59,7 +59,7 @@ export default async function DaysPage() {
         <TextField
           name="answerDays"
           label="You answer within"
-          hint="Told to everybody who asks for a price, writes to you or sends in a claim. Today marks a request for a price that has waited longer."
+          hint="Told to everybody who asks for a price, writes to you or sends in a claim. Today marks whatever has waited longer."
           inputMode="numeric"
           unit="working days"
           width="short"
