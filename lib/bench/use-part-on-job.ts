@@ -3,7 +3,7 @@ import type { Actor } from '@/lib/jobs/actor';
 import { WORK_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { writeWatchOfJob } from '@/lib/returns/write-watch';
-import { usePart as takePart } from './parts';
+import { writePartUse } from './write-part-use';
 
 /** Takes parts of a lot for a job: stock falls, the job carries the lot, and its history says so. */
 export async function usePartOnJob(o: {
@@ -15,7 +15,7 @@ export async function usePartOnJob(o: {
   now: Date;
 }): Promise<void> {
   await transaction(async (tx) => {
-    const taken = await takePart(tx, { ...o, userId: o.actor.id });
+    const taken = await writePartUse(tx, { ...o, userId: o.actor.id });
     await writeEvent(tx, {
       jobId: o.jobId,
       actor: o.actor,

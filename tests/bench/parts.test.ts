@@ -1,9 +1,13 @@
 import { beforeEach, describe, expect, test } from 'vitest';
+import { addLot } from '@/lib/bench/add-lot';
+import { addToLot } from '@/lib/bench/add-to-lot';
 import { correctLot } from '@/lib/bench/correct-lot';
 import { lotsInStock } from '@/lib/bench/lots-in-stock';
 import { listParts, readLot, readPart } from '@/lib/bench/part-records';
-import { addLot, addToLot, savePart, usePart, writeOffLot } from '@/lib/bench/parts';
 import { lotEventLine } from '@/lib/bench/rules/lot-events';
+import { savePart } from '@/lib/bench/save-part';
+import { writeOffLot } from '@/lib/bench/write-off-lot';
+import { writePartUse } from '@/lib/bench/write-part-use';
 import { day, dayToDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
@@ -25,7 +29,7 @@ beforeEach(async () => {
 }, 30_000);
 
 const take = (quantity: number) =>
-  transaction((tx) => usePart(tx, { jobId, lotId, quantity, userId: BENCH.id, now }));
+  transaction((tx) => writePartUse(tx, { jobId, lotId, quantity, userId: BENCH.id, now }));
 const history = async () => {
   const lot = await readLot(lotId, day('2026-11-25'));
   const setting = { locale: 'en-GB', currency: 'GBP' };

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
+import { addLot } from '@/lib/bench/add-lot';
 import { readOrderList } from '@/lib/bench/order-records';
 import { readLot } from '@/lib/bench/part-records';
-import { addLot } from '@/lib/bench/parts';
 import { putBackPart } from '@/lib/bench/put-back-part';
 import { recallUnits } from '@/lib/bench/recall-records';
 import { putBackStages } from '@/lib/bench/rules/put-back';

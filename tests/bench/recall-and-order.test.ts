@@ -3,12 +3,12 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { lotsInStock } from '@/lib/bench/lots-in-stock';
 import { orderCsv, readOrderList } from '@/lib/bench/order-records';
 import { listParts, readPart } from '@/lib/bench/part-records';
-import { usePart } from '@/lib/bench/parts';
 import { putBackPart } from '@/lib/bench/put-back-part';
 import { recallLot } from '@/lib/bench/recall-lot';
 import { recallsOf, recallUnits } from '@/lib/bench/recall-records';
 import { orderList, stillNeeded } from '@/lib/bench/rules/order-list';
 import { isCell, recallText } from '@/lib/bench/rules/recall-text';
+import { writePartUse } from '@/lib/bench/write-part-use';
 import { putUsualPart, usualPartsOf } from '@/lib/catalogue/usual-parts';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
@@ -93,7 +93,7 @@ describe('with a database', () => {
   }, 30_000);
 
   const take = (jobId: string, quantity = 1) =>
-    transaction((tx) => usePart(tx, { jobId, lotId: world.lotId, quantity, userId: BENCH.id, now }));
+    transaction((tx) => writePartUse(tx, { jobId, lotId: world.lotId, quantity, userId: BENCH.id, now }));
   const formKey = '0199b3a2-0000-7000-8000-000000000003';
   const recall = (letters: number, key = formKey) =>
     recallLot({ lotId: world.lotId, text: 'Stop.', letters, formKey: key, actor: OWNER, now });

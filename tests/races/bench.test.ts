@@ -1,11 +1,11 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { usePart } from '@/lib/bench/parts';
 import { putBackPart } from '@/lib/bench/put-back-part';
 import { recallLot } from '@/lib/bench/recall-lot';
 import { recordChecks } from '@/lib/bench/record-check';
 import { savePinTable } from '@/lib/bench/save-pin-table';
 import { takeNewestSheet } from '@/lib/bench/take-newest-sheet';
 import { usePartOnJob } from '@/lib/bench/use-part-on-job';
+import { writePartUse } from '@/lib/bench/write-part-use';
 import { replacing } from '@/lib/catalogue/rules/sheet-changes';
 import { saveCheckSheet } from '@/lib/catalogue/save-check-sheet';
 import { readCheck } from '@/lib/catalogue/stored';
@@ -39,7 +39,9 @@ beforeEach(async () => {
 describe('at the bench, whoever races', () => {
   it('a letter about a lot pressed four times writes to each customer once', async () => {
     const { jobId } = await makeCertificate(world, now);
-    await transaction((tx) => usePart(tx, { jobId, lotId: world.lotId, quantity: 1, userId: BENCH.id, now }));
+    await transaction((tx) =>
+      writePartUse(tx, { jobId, lotId: world.lotId, quantity: 1, userId: BENCH.id, now }),
+    );
     const letter = { lotId: world.lotId, text: 'Stop using it.', letters: 1, formKey, actor: OWNER, now };
     await Promise.all(FOUR.map(() => recallLot(letter)));
     expect(await db.lotRecall.count()).toBe(1);
@@ -51,7 +53,7 @@ describe('at the bench, whoever races', () => {
     const jobId = await assessedJob(world, now);
     const take = { jobId, lotId: world.lotId, quantity: 1, userId: BENCH.id, now };
     const outcomes = await Promise.all(
-      Array.from({ length: 8 }, () => attempt(() => transaction((tx) => usePart(tx, take)))),
+      Array.from({ length: 8 }, () => attempt(() => transaction((tx) => writePartUse(tx, take)))),
     );
     expect(outcomes.flatMap((each) => (each.ok ? [] : [each.refusal.code]))).toEqual([
       'conflict',

@@ -1,5 +1,5 @@
 import { beforeEach, expect, it } from 'vitest';
-import { savePart } from '@/lib/bench/parts';
+import { savePart } from '@/lib/bench/save-part';
 import { type ModelInput, saveModel } from '@/lib/catalogue/save-model';
 import { MODEL_FIELDS } from '@/lib/catalogue/shown-fields';
 import { db } from '@/lib/db/client';

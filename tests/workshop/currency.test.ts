@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { addLot, savePart } from '@/lib/bench/parts';
+import { addLot } from '@/lib/bench/add-lot';
+import { savePart } from '@/lib/bench/save-part';
 import { day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { walkIn } from '@/lib/jobs/walk-in';

@@ -1,4 +1,4 @@
-import { writeOffLot } from '@/lib/bench/parts';
+import { writeOffLot } from '@/lib/bench/write-off-lot';
 import { db } from '@/lib/db/client';
 import { claimOn } from '../claim-course';
 import { teachLesson } from '../lesson';

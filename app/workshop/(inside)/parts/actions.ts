@@ -4,8 +4,11 @@ import { onlyPlain, onlyPlainOrNew } from '@/app/only-plain';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { shownIn } from '@/app/ui/forms/shown-in';
 import { onForm } from '@/app/workshop/on-form';
+import { addLot } from '@/lib/bench/add-lot';
+import { addToLot } from '@/lib/bench/add-to-lot';
 import { correctLot } from '@/lib/bench/correct-lot';
-import { addLot, addToLot, savePart, writeOffLot } from '@/lib/bench/parts';
+import { savePart } from '@/lib/bench/save-part';
+import { writeOffLot } from '@/lib/bench/write-off-lot';
 import type { WorkshopCard } from '@/lib/workshop/records';
 import { correctLotSchema, lotSchema, moreOfLotSchema, partSchema, writeOffSchema } from './part-schema';
 

@@ -1,0 +1,37 @@
+import { transaction } from '@/lib/db/transaction';
+import { Refusal } from '@/lib/outcome';
+import { meanCost } from './rules/mean-cost';
+import { writeLotEvent } from './write-lot-event';
+
+/**
+ * Adds pieces of a lot that came later, or were counted wrong. What one piece costs becomes the mean of those in stock and those
+ * that come, by pieces; what was fitted before keeps its cost. `received` is what the form showed: sent twice, it adds once.
+ */
+export async function addToLot(o: {
+  lotId: string;
+  received: number;
+  quantity: number;
+  unitCostMinor: number;
+  userId: string;
+  now: Date;
+}): Promise<void> {
+  await transaction(async (tx) => {
+    const lot = await tx.lot.findUnique({
+      where: { id: o.lotId },
+      select: { inStock: true, unitCostMinor: true },
+    });
+    if (!lot) throw new Refusal('not-found', 'This lot is no longer on the list.');
+    const { count } = await tx.lot.updateMany({
+      where: { id: o.lotId, received: o.received, inStock: lot.inStock },
+      data: {
+        received: { increment: o.quantity },
+        inStock: { increment: o.quantity },
+        unitCostMinor: meanCost(lot, o),
+      },
+    });
+    if (count === 0)
+      throw new Refusal('conflict', 'This lot changed while you had it open. Nothing was added.');
+    const { quantity, unitCostMinor } = o;
+    await writeLotEvent(tx, { ...o, event: { kind: 'added', data: { quantity, unitCostMinor } } });
+  });
+}
