@@ -2,6 +2,7 @@ import type { Metadata, Viewport } from 'next';
 import { headers } from 'next/headers';
 import { connection } from 'next/server';
 import type { ReactNode } from 'react';
+import { LANGUAGE } from '@/lib/calendar/language';
 import './globals.css';
 
 export const metadata: Metadata = {
@@ -23,7 +24,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
   await connection();
   return (
     // Where the page of a fault finds which request to name.
-    <html lang="en-GB" data-request={(await headers()).get('x-request-id') ?? undefined}>
+    <html lang={LANGUAGE} data-request={(await headers()).get('x-request-id') ?? undefined}>
       <body>{children}</body>
     </html>
   );

@@ -13,6 +13,7 @@ import {
   Section,
   Text,
 } from 'react-email';
+import { LANGUAGE } from '@/lib/calendar/language';
 import { faces, ink, styleSheet } from './ink';
 import type { Letter, Setting } from './letter';
 import { reach, thing } from './words';
@@ -21,9 +22,6 @@ const light = ink.light;
 const plain: CSSProperties = { margin: 0, fontFamily: faces.sans, color: light.ink };
 const body: CSSProperties = { ...plain, fontSize: 16, lineHeight: '24px' };
 const small: CSSProperties = { ...plain, fontSize: 14, lineHeight: '20px', color: light.soft };
-
-/** Every message is in English, whatever language the workshop’s amounts and days are written for (WCAG 2.2, 3.1.1). */
-const LANGUAGE = 'en-GB';
 
 type FrameProps = { letter: Letter; setting: Setting };
 

@@ -1,4 +1,5 @@
 import { type Day, dayToDate } from './day';
+import { LANGUAGE, wordsLocale } from './language';
 
 /**
  * How a day is written: with its weekday where somebody must act by it, relies on it or is promised it; short for what has
@@ -12,12 +13,12 @@ const formatters = new Map<string, Intl.DateTimeFormat>();
 function formatter(key: string, locale: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
   const known = formatters.get(key);
   if (known) return known;
-  const made = new Intl.DateTimeFormat(locale, options);
+  const made = new Intl.DateTimeFormat(wordsLocale(locale), options);
   formatters.set(key, made);
   return made;
 }
 
-/** A day for reading, in the words of a locale: short '3 Dec 2026', weekday 'Thursday 3 December 2026' in en-GB. */
+/** A day for reading, in the English of a locale (language.ts): short '3 Dec 2026', weekday 'Thursday 3 December 2026' in en-GB. */
 export function formatDay(d: Day, locale: string, style: DayStyle): string {
   // A day is formatted as its midnight UTC in UTC, so that no zone can move it.
   const shown = formatter(`${locale}|${style}`, locale, {
@@ -29,13 +30,23 @@ export function formatDay(d: Day, locale: string, style: DayStyle): string {
   });
   const text = shown.format(dayToDate(d));
   // Some versions of the locale data put a comma after an English weekday, others do not; a certificate must not depend on it.
-  return style === 'weekday' && locale === 'en-GB' ? text.replace(', ', ' ') : text;
+  return style === 'weekday' && wordsLocale(locale) === LANGUAGE ? text.replace(', ', ' ') : text;
 }
 
 /** A month of the form '2026-03' for an axis or a lead: 'Mar 26' in en-GB. */
 export function formatMonth(month: string, locale: string): string {
   const shown = formatter(`${locale}|month`, locale, { timeZone: 'UTC', month: 'short', year: '2-digit' });
   return shown.format(new Date(`${month}-01T00:00:00Z`));
+}
+
+/** A day of one or two figures with its weekday or month, for the axis of a plot: 'Thu 3', '3 Dec' in en-GB. */
+export function formatTick(d: Day, locale: string, part: 'weekday' | 'month'): string {
+  const shown = formatter(`${locale}|tick ${part}`, locale, {
+    timeZone: 'UTC',
+    day: 'numeric',
+    [part]: 'short',
+  });
+  return shown.format(dayToDate(d));
 }
 
 /** An instant as a clock in the zone shows it, on the 24-hour clock: '3 Dec 2026, 14:05' in en-GB. */

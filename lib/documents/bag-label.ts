@@ -1,3 +1,4 @@
+import { wordsLocale } from '@/lib/calendar/language';
 import { barcodeFigure, qrFigure } from '@/lib/documents/kit/codes';
 import { fitted, limitedLines } from '@/lib/documents/kit/fit';
 import { heightOf, placeLines } from '@/lib/documents/kit/flow';
@@ -57,7 +58,7 @@ function drawLabel(sheet: Sheet, parent: Element, label: BagLabelData, at: Corne
 
 function openLabels(size: Paper | readonly [number, number], title: string, setting: LabelSetting): Sheet {
   const { workshop, locale, made } = setting;
-  return new Sheet({ size, title, author: workshop, lang: locale, made, margin: 0 });
+  return new Sheet({ size, title, author: workshop, lang: wordsLocale(locale), made, margin: 0 });
 }
 
 /** A label of 62 x 29 mm for the bag or box a unit waits in, the page being the label. */

@@ -1,5 +1,6 @@
 import Holidays from 'date-holidays';
 import { Temporal } from 'temporal-polyfill';
+import { wordsLocale } from '@/lib/calendar/language';
 import { countryCodes } from '@/lib/numbers/countries';
 
 export type Place = { value: string; label: string; group?: string | undefined };
@@ -10,10 +11,11 @@ export type Place = { value: string; label: string; group?: string | undefined }
  * countryChoices('en-GB', 'GB')[0].label -> 'United Kingdom'
  */
 export function countryChoices(locale: string, own?: string): Place[] {
-  const names = new Intl.DisplayNames([locale, 'en'], { type: 'region' });
+  const words = wordsLocale(locale);
+  const names = new Intl.DisplayNames(words, { type: 'region' });
   const all = countryCodes().map((code) => ({ value: code, label: names.of(code) ?? code }));
   const isOwn = ({ value }: Place) => value === own;
-  return all.sort((a, b) => Number(isOwn(b)) - Number(isOwn(a)) || a.label.localeCompare(b.label, locale));
+  return all.sort((a, b) => Number(isOwn(b)) - Number(isOwn(a)) || a.label.localeCompare(b.label, words));
 }
 
 /**

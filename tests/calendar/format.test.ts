@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { day } from '@/lib/calendar/day';
-import { formatDay, formatInstant } from '@/lib/calendar/format';
+import { formatDay, formatInstant, formatMonth, formatTick } from '@/lib/calendar/format';
 
 describe('a day for reading', () => {
   test.each([
     ['en-GB', 'short', '3 Dec 2026'],
     ['en-GB', 'weekday', 'Thursday 3 December 2026'],
-    ['de-DE', 'weekday', 'Donnerstag, 3. Dezember 2026'],
+    ['de-DE', 'weekday', 'Thursday 3 December 2026'],
     ['en-US', 'weekday', 'Thursday, December 3, 2026'],
   ] as const)('%s %s: %s', (locale, style, text) => {
     expect(formatDay(day('2026-12-03'), locale, style)).toBe(text);
@@ -16,6 +16,17 @@ describe('a day for reading', () => {
     expect(formatDay(day('2026-01-01'), 'en-GB', 'short')).toBe('1 Jan 2026');
     expect(formatDay(day('2026-12-31'), 'en-GB', 'short')).toBe('31 Dec 2026');
   });
+});
+
+test('a tick of a plot is a day with its weekday or its month', () => {
+  expect(formatTick(day('2026-12-03'), 'en-GB', 'weekday')).toBe('Thu 3');
+  expect(formatTick(day('2026-12-03'), 'en-GB', 'month')).toBe('3 Dec');
+});
+
+test('a workshop that writes amounts in another language has its days in English', () => {
+  expect(formatDay(day('2026-12-03'), 'fr-FR', 'short')).toBe('3 Dec 2026');
+  expect(formatMonth('2026-12', 'fr-FR')).toBe('Dec 26');
+  expect(formatTick(day('2026-12-03'), 'fr-FR', 'weekday')).toBe('Thu 3');
 });
 
 describe('an instant for reading', () => {

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { drawBagLabel } from '@/lib/documents/bag-label';
 import { drawQuote } from '@/lib/documents/quote';
 import { drawReceipt } from '@/lib/documents/receipt';
-import { quote, receipt } from '@/tests/documents/demo';
+import { label, labelSetting, quote, receipt } from '@/tests/documents/demo';
 import { everyDocument } from '@/tests/documents/every-document';
 import { faultsOf, plain, readPages } from '@/tests/documents/read-pdf';
 
@@ -53,6 +54,15 @@ describe.each(everyDocument)('$name', ({ draw, margin }) => {
       expect(font).toMatch(/^[A-Z]{6}\+(AtkinsonHyperlegible(Next|Mono)|NotoSans)-(Regular|Bold)$/);
     expect(file.match(/\/FontFile2 \d+ 0 R/g)).toHaveLength(new Set(fonts).size);
   });
+});
+
+test('a paper is marked as English, however its workshop writes amounts', async () => {
+  const german = { ...receipt, setting: { ...receipt.setting, locale: 'de-DE' } };
+  expect(plain(await drawReceipt(german))).toMatch(/\/Lang \(en-GB\)/);
+  const bag = await drawBagLabel(label, { ...labelSetting, locale: 'de-DE' });
+  expect(plain(bag)).toMatch(/\/Lang \(en-GB\)/);
+  const irish = await drawReceipt({ ...receipt, setting: { ...receipt.setting, locale: 'en-IE' } });
+  expect(plain(irish)).toMatch(/\/Lang \(en-IE\)/);
 });
 
 test('a link says in words where it leads', async () => {

@@ -1,8 +1,7 @@
 import { Notice } from '@/app/ui/page/notice';
 import { TextLink } from '@/app/ui/page/text-link';
 import { BarLoad } from '@/app/ui/plots/bar-load';
-import { type Day, dayToDate } from '@/lib/calendar/day';
-import { formatDay } from '@/lib/calendar/format';
+import { formatDay, formatTick } from '@/lib/calendar/format';
 import type { BenchLoad } from '@/lib/jobs/rules/bench-load';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { inHours } from './today-rows';
@@ -34,19 +33,12 @@ export function LoadPart({ load, workshop }: { load: BenchLoad; workshop: Worksh
           caption="Bench load by day"
           days={load.days.map(({ day, minutes }) => ({
             key: day,
-            label: shortWeekday(day, workshop.locale),
+            label: formatTick(day, workshop.locale, 'weekday'),
             hours: minutes / 60,
             capacity: capacity / 60,
           }))}
         />
       </div>
     </section>
-  );
-}
-
-/** 'Thu 3': a day is formatted as its midnight UTC in UTC, so that no zone can move it. */
-function shortWeekday(day: Day, locale: string): string {
-  return new Intl.DateTimeFormat(locale, { weekday: 'short', day: 'numeric', timeZone: 'UTC' }).format(
-    dayToDate(day),
   );
 }

@@ -1,3 +1,4 @@
+import { wordsLocale } from '@/lib/calendar/language';
 import { fitted, limitedLines } from '@/lib/documents/kit/fit';
 import { paintLines, placeLines } from '@/lib/documents/kit/flow';
 import { grid, ink, styled, styles } from '@/lib/documents/kit/ink';
@@ -16,7 +17,7 @@ export type Workshop = {
 /** What every document is told besides its own facts. */
 export type Setting = {
   paper: Paper;
-  /** BCP 47: language of the text and form of dates and amounts. */
+  /** BCP 47: how amounts are written, and days where it is an English one; the text is English. */
   locale: string;
   /** The moment that stands in the file as its making; the same facts and moment give the same bytes. */
   made: Date;
@@ -40,7 +41,7 @@ export function openPage(
     size: setting.paper,
     title: facts.title,
     author: facts.workshop.name,
-    lang: setting.locale,
+    lang: wordsLocale(setting.locale),
     made: setting.made,
     foot: footHeight,
     head: stripHeight + 12,

@@ -1,3 +1,5 @@
+import { wordsLocale } from '@/lib/calendar/language';
+
 /**
  * A country by its name where it is not the workshop's own, as it ends an address; null at home. `country` is an ISO
  * 3166-1 alpha-2 code.
@@ -9,7 +11,7 @@ export function countryAbroad(country: string, workshop: { country: string; loca
   return countryName(country, workshop.locale);
 }
 
-/** A country by its name in a language; the code itself where that knows none. */
+/** A country by its English name; the code itself where that knows none. */
 export function countryName(country: string, locale: string): string {
-  return new Intl.DisplayNames([locale, 'en'], { type: 'region' }).of(country) ?? country;
+  return new Intl.DisplayNames(wordsLocale(locale), { type: 'region' }).of(country) ?? country;
 }

@@ -1,8 +1,7 @@
 import { BarLoad } from '@/app/ui/plots/bar-load';
 import { ShareChart } from '@/app/ui/plots/share-chart';
 import { StageDaysPlot } from '@/app/ui/plots/stage-days-plot';
-import { type Day, dayToDate } from '@/lib/calendar/day';
-import { formatMonth } from '@/lib/calendar/format';
+import { formatMonth, formatTick } from '@/lib/calendar/format';
 import type { PromiseReport } from '@/lib/promise/read-backtest';
 import type { KeptMonth, Turnaround } from '@/lib/promise/read-turnaround';
 import { pChart } from '@/lib/returns/rules/p-chart';
@@ -54,7 +53,6 @@ export function StagesPart({ turnaround, locale }: { turnaround: Turnaround; loc
 /** What waited for the bench at the start of each week. */
 export function QueuePart(props: { report: PromiseReport; minutesDay: number; locale: string }) {
   const { report, minutesDay, locale } = props;
-  const short = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', timeZone: 'UTC' });
   return (
     <section aria-labelledby="queue">
       <h2 id="queue">What waits for the bench</h2>
@@ -69,7 +67,7 @@ export function QueuePart(props: { report: PromiseReport; minutesDay: number; lo
           per="Week"
           days={report.queue.map(({ on, minutes }) => ({
             key: on,
-            label: labelOf(on, short),
+            label: formatTick(on, locale, 'month'),
             hours: minutes / 60,
             capacity: (minutesDay * 5) / 60,
           }))}
@@ -77,8 +75,4 @@ export function QueuePart(props: { report: PromiseReport; minutesDay: number; lo
       </div>
     </section>
   );
-}
-
-function labelOf(on: Day, format: Intl.DateTimeFormat): string {
-  return format.format(dayToDate(on));
 }

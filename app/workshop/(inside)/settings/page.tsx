@@ -94,7 +94,7 @@ export default async function SettingsPage({ searchParams }: { searchParams: Pro
           href="/workshop/settings/days"
           facts={[
             { term: 'Time zone', text: workshop.timeZone },
-            { term: 'Dates and amounts', text: `as written in ${locale}` },
+            { term: 'Amounts and dates', text: `as written in ${locale}` },
             { term: 'Public holidays', text: holidays ?? holidayPlace(workshop) },
             { term: 'Closing days', text: closing.length === 0 ? 'none' : String(closing.length) },
             { term: 'Bench work', text: `${workshop.capacityMinutesDay} minutes on a working day` },

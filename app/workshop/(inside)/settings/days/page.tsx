@@ -67,8 +67,8 @@ export default async function DaysPage() {
         />
         <TextField
           name="locale"
-          label="Dates and amounts are written as in"
-          hint="A language tag, like en-GB or en-IE."
+          label="Amounts and dates are written as in"
+          hint="A language tag, like en-GB, en-IE or de-DE. Of a language that is not English only amounts follow it: all text is English, days too."
           width="short"
           defaultValue={workshop.locale}
           autoComplete="off"

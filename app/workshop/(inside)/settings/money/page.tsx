@@ -8,6 +8,7 @@ import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
+import { wordsLocale } from '@/lib/calendar/language';
 import { decimalText } from '@/lib/money/amount';
 import { currencyCodes } from '@/lib/money/currency';
 import { rolesThatMay } from '@/lib/people/rules/roles';
@@ -22,7 +23,7 @@ export default async function MoneyPage() {
   await requireStaff(rolesThatMay('settings'));
   const workshop = await readWorkshop();
   const { currency, locale } = workshop;
-  const names = new Intl.DisplayNames([locale, 'en'], { type: 'currency' });
+  const names = new Intl.DisplayNames(wordsLocale(locale), { type: 'currency' });
   const decimal = (minor: number) => decimalText(minor, currency);
   return (
     <>
