@@ -1,26 +1,19 @@
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
-import { readStage } from '@/lib/jobs/records';
-import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { UNRULED_STAGES } from '@/lib/jobs/rules/stage-sets';
-import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
-import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { writeWatch } from '@/lib/returns/write-watch';
-import { agreedGross, makeFreeAgain } from './free-again';
-import { CAUSES, type Cause, RULINGS, type Ruling } from './rules/causes';
+import type { Cause } from './rules/causes';
 import { isOtherUnit } from './rules/other-unit';
 import {
   type AlsoFound,
-  afterCover,
   isCoveredAtLeastPartly,
-  mayContest,
   mayRule,
   type RulingNeed,
   SHORTEST_REASON,
 } from './rules/ruling';
-import { writeOwnRepair } from './write-own-repair';
+import { RULED_JOB, repairAfterAll, tellRuling } from './write-ruling-told';
 
 export type RulingRequest = {
   claimId: string;
@@ -49,7 +42,7 @@ const MISSING: Record<Exclude<RulingNeed, 'owner-second-look'>, { sentence: stri
 
 const LET_IN_OR_NOT = 'Choose whether this claim, which came after cover had ended, is let in.';
 
-const SERIAL_OPEN =
+export const SERIAL_OPEN =
   'It is not settled which unit this is: the serial read is not the certificate’s. Settle it on the job sheet first.';
 
 const OTHER_UNIT =
@@ -73,7 +66,7 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
         contestedAt: true,
         inspection: { select: { photoId: true } },
         certificate: { select: { serialTyped: true } },
-        job: { select: { ...MOVED, serialTyped: true, customer: { select: { email: true } } } },
+        job: { select: { ...RULED_JOB, serialTyped: true } },
       },
     });
     if (!claim) throw new Refusal('not-found', 'There is no claim with this number.');
@@ -133,122 +126,8 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
     await writeWatch(tx, [claim.certificateNumber]);
     if (isFinal) {
       const { ruling } = decision;
-      await writeOwnRepair(tx, { ...claim, ...o, ruling });
-      if (ruling !== 'not-covered')
-        await makeFreeAgain(tx, { ...o, jobId: claim.jobId, claim: claim.number, ruling });
-      await queueMail(tx, {
-        template: 'claim-ruled',
-        data: {
-          claimNumber: claim.number,
-          ruling: decision.ruling,
-          cause: o.cause,
-          reasonText: o.reasonText,
-          mayContest: false,
-          ...(await agreedGross(tx, claim.jobId)),
-        },
-        to: claim.job.customer.email,
-        jobId: claim.jobId,
-        now: o.now,
-      });
+      await tellRuling(tx, { ...claim, ...o, ruling });
     }
     return { ruling: decision.ruling, isFinal };
   });
-}
-
-/** The owner's second look at a ruling other than covered: confirmed it is told to the customer, else it is undone. */
-export async function lookAgain(o: {
-  claimId: string;
-  jobVersion: number;
-  isConfirmed: boolean;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
-  if (o.actor.kind !== 'owner') throw new Refusal('not-allowed', 'The second look is the owner’s.');
-  await transaction(async (tx) => {
-    const claim = await tx.claim.findUnique({
-      where: { id: o.claimId },
-      select: {
-        number: true,
-        certificateNumber: true,
-        jobId: true,
-        state: true,
-        cause: true,
-        ruling: true,
-        reasonText: true,
-        isLetIn: true,
-        contestedAt: true,
-        job: { select: { ...MOVED, customer: { select: { email: true } } } },
-      },
-    });
-    if (!claim) throw new Refusal('not-found', 'There is no claim with this number.');
-    if (claim.state !== 'open' || claim.ruling === null || claim.cause === null) {
-      throw new Refusal('conflict', 'There is no ruling that waits for a second look.');
-    }
-    if (o.isConfirmed && !claim.job.isSerialSettled) throw new Refusal('invalid', SERIAL_OPEN);
-    const ruling = RULINGS.find((known) => known === claim.ruling);
-    await writeEvent(tx, {
-      jobId: claim.jobId,
-      actor: o.actor,
-      now: o.now,
-      expected: { version: o.jobVersion },
-      ...(o.isConfirmed && ruling ? repairAfterAll(claim.job, ruling) : {}),
-      event: { kind: 'claim-second-look', data: { claim: claim.number, isConfirmed: o.isConfirmed } },
-    });
-    if (!o.isConfirmed) {
-      await tx.claim.update({
-        where: { id: o.claimId },
-        data: { cause: null, alsoFound: null, ruling: null, isLetIn: null, ruledAt: null, ruledBy: null },
-      });
-      return;
-    }
-    await tx.claim.update({
-      where: { id: o.claimId },
-      data: { state: 'ruled', secondLookAt: o.now, secondLookBy: o.actor.id },
-    });
-    await writeWatch(tx, [claim.certificateNumber]);
-    const cause = CAUSES.find((known) => known === claim.cause);
-    const isAfter = ruling && cause ? afterCover({ ruling, cause, isLetIn: claim.isLetIn }) : null;
-    if (ruling !== undefined) await writeOwnRepair(tx, { ...claim, ...o, ruling });
-    if (ruling !== undefined && ruling !== 'not-covered')
-      await makeFreeAgain(tx, { ...o, jobId: claim.jobId, claim: claim.number, ruling });
-    await queueMail(tx, {
-      template: 'claim-ruled',
-      data: {
-        claimNumber: claim.number,
-        ruling: claim.ruling,
-        cause: claim.cause,
-        reasonText: claim.reasonText ?? '',
-        mayContest:
-          ruling !== undefined && mayContest({ ruling, timesContested: claim.contestedAt ? 1 : 0 }).allowed,
-        ...(isAfter && { afterCover: isAfter }),
-        ...(await agreedGross(tx, claim.jobId)),
-      },
-      to: claim.job.customer.email,
-      jobId: claim.jobId,
-      now: o.now,
-    });
-  });
-}
-
-const MOVED = {
-  stage: true,
-  isSerialSettled: true,
-  events: { orderBy: { version: 'asc' }, select: { fromStage: true, toStage: true } },
-} as const;
-
-type Moved = { stage: string; events: Parameters<typeof isRepaired>[0] };
-
-/**
- * What a ruling that covers something changes on a job whose unit is on its way back unrepaired: it is taken up again. Only a
- * customer who contested a ruling and then withdrew from a paid repair leaves a claim to be ruled on there.
- */
-function repairAfterAll({ stage, events }: Moved, ruling: Ruling) {
-  if (!isCoveredAtLeastPartly(ruling)) return {};
-  const from = readStage(stage);
-  const { from: stages, to } = moveOf('repair-after-all');
-  // A price for the rest can be agreed to, and withdrawn from, anew.
-  const set = { withdrawnAt: null };
-  return stages.includes(from) && !isRepaired(events)
-    ? { from, to, set: { ...set, readyAt: null } }
-    : { set };
 }

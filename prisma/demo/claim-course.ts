@@ -2,10 +2,11 @@ import { db } from '@/lib/db/client';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { inspect } from '@/lib/warranty/inspect';
 import { openClaim } from '@/lib/warranty/open-claim';
-import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import type { Cause } from '@/lib/warranty/rules/causes';
 import { INSPECTION_ITEMS, type InspectionAnswer, type InspectionKey } from '@/lib/warranty/rules/inspection';
 import type { AlsoFound } from '@/lib/warranty/rules/ruling';
+import { takeSecondLook } from '@/lib/warranty/take-second-look';
 import { Course } from './course';
 import { addressOf, type CustomerKey } from './customers';
 import { minutesLater } from './days';
@@ -89,7 +90,7 @@ export class ClaimCourse extends Course {
   }
 
   async secondLook(isConfirmed = true): Promise<void> {
-    await lookAgain({
+    await takeSecondLook({
       claimId: this.claimId,
       jobVersion: await this.version(),
       isConfirmed,

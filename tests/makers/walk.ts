@@ -10,9 +10,10 @@ import { readJob } from '@/lib/jobs/records';
 import { dispatch } from '@/lib/warranty/dispatch';
 import { inspect } from '@/lib/warranty/inspect';
 import { openClaim } from '@/lib/warranty/open-claim';
-import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import { type Cause, causeRow } from '@/lib/warranty/rules/causes';
 import type { AlsoFound } from '@/lib/warranty/rules/ruling';
+import { takeSecondLook } from '@/lib/warranty/take-second-look';
 import { ADDRESS, makeBooking, SERIAL } from './job';
 import { BENCH, type makeWorkshop, OWNER } from './workshop';
 
@@ -156,7 +157,7 @@ export async function ruleClaim(
     now,
   });
   if (needsMore)
-    await lookAgain({ claimId, jobVersion: await version(), isConfirmed: true, actor: OWNER, now });
+    await takeSecondLook({ claimId, jobVersion: await version(), isConfirmed: true, actor: OWNER, now });
 }
 
 let made = 0;

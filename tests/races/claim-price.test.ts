@@ -7,7 +7,8 @@ import { decideOffer } from '@/lib/quotes/decide-offer';
 import { writeOffer } from '@/lib/quotes/write-offer';
 import { inspect } from '@/lib/warranty/inspect';
 import { learnFromClaim } from '@/lib/warranty/learn';
-import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import { takeSecondLook } from '@/lib/warranty/take-second-look';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { jobNow, makeCertificate, makeClaim, moveTo, somePhoto, takeIn } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
@@ -45,7 +46,7 @@ beforeEach(async () => {
     now: NOW,
   });
   const { version } = await jobNow(jobId);
-  await lookAgain({ claimId, jobVersion: version, isConfirmed: true, actor: OWNER, now: NOW });
+  await takeSecondLook({ claimId, jobVersion: version, isConfirmed: true, actor: OWNER, now: NOW });
 }, 60_000);
 
 describe('the price for the rest of a claim, whoever races', () => {

@@ -5,8 +5,9 @@ import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { dispatch } from '@/lib/warranty/dispatch';
 import { inspect } from '@/lib/warranty/inspect';
 import { openClaimAtDesk } from '@/lib/warranty/open-claim-at-desk';
-import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import { currentSigningKey } from '@/lib/warranty/signing-key';
+import { takeSecondLook } from '@/lib/warranty/take-second-look';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import {
   askForClaim,
@@ -69,7 +70,7 @@ async function claimNotCovered(world: Awaited<ReturnType<typeof makeWorkshop>>) 
     now: LATER,
   });
   await rule(claim.id, await versionOf(claim.jobId), 'damage-after-return');
-  await lookAgain({
+  await takeSecondLook({
     claimId: claim.id,
     jobVersion: await versionOf(claim.jobId),
     isConfirmed: true,

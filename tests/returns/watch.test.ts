@@ -10,10 +10,11 @@ import { LINES_ASTRAY, UNITS_ASTRAY } from '@/lib/returns/watch-sql';
 import { writeWatch } from '@/lib/returns/write-watch';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { inspect } from '@/lib/warranty/inspect';
-import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import { CAUSES } from '@/lib/warranty/rules/causes';
 import { coverEnd } from '@/lib/warranty/rules/cover';
 import { HELD_RULES } from '@/lib/warranty/rules/terms';
+import { takeSecondLook } from '@/lib/warranty/take-second-look';
 import { readWorkshop } from '@/lib/workshop/records';
 import { useDatabase } from '@/tests/database';
 import {
@@ -65,7 +66,7 @@ const STEPS = {
   async lookAgain({ unit: { claim }, now, draw }: Course) {
     if (!claim) return;
     const isConfirmed = draw(3) > 0;
-    await lookAgain({
+    await takeSecondLook({
       claimId: claim.claimId,
       jobVersion: await version(claim.jobId),
       isConfirmed,

@@ -5,10 +5,11 @@ import { countClaims, listClaims } from '@/lib/warranty/claim-desk';
 import { findClaim, readClaimCase } from '@/lib/warranty/claim-desk-case';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { inspect } from '@/lib/warranty/inspect';
-import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import type { Cause } from '@/lib/warranty/rules/causes';
 import type { ClaimStanding } from '@/lib/warranty/rules/claim-standing';
 import { readInspection } from '@/lib/warranty/stored-inspection';
+import { takeSecondLook } from '@/lib/warranty/take-second-look';
 import { useDatabase } from '@/tests/database';
 import {
   jobNow,
@@ -78,7 +79,7 @@ beforeAll(async () => {
   contested = await makeClaim({ number: other.number, serial: 'FR2-70002-B', now: NOW });
   await arriveAndRule(contested, 'separate-fault');
   const { version } = await jobNow(contested.jobId);
-  await lookAgain({
+  await takeSecondLook({
     claimId: contested.claimId,
     jobVersion: version,
     isConfirmed: true,

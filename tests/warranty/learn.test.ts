@@ -4,8 +4,9 @@ import { db } from '@/lib/db/client';
 import { attempt } from '@/lib/outcome';
 import { inspect } from '@/lib/warranty/inspect';
 import { learnFromClaim } from '@/lib/warranty/learn';
-import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import type { Cause } from '@/lib/warranty/rules/causes';
+import { takeSecondLook } from '@/lib/warranty/take-second-look';
 import { useDatabase } from '@/tests/database';
 import { makeBooking, SERIAL } from '@/tests/makers/job';
 import { jobNow, makeCertificate, makeClaim, moveTo, proveJob, somePhoto, takeIn } from '@/tests/makers/walk';
@@ -90,7 +91,7 @@ async function rule(cause: Cause, o: { isAgreed?: boolean; alsoFound?: 'separate
     now: NOW,
   });
   if (o.isAgreed)
-    await lookAgain({ claimId, jobVersion: await version(), isConfirmed: true, actor: OWNER, now: NOW });
+    await takeSecondLook({ claimId, jobVersion: await version(), isConfirmed: true, actor: OWNER, now: NOW });
 }
 
 const learn = (over: Partial<Parameters<typeof learnFromClaim>[0]> = {}) =>

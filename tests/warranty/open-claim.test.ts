@@ -3,7 +3,8 @@ import { db } from '@/lib/db/client';
 import { drawMail } from '@/lib/mail/draw';
 import { askAboutClaim } from '@/lib/warranty/assess-claim';
 import { inspect } from '@/lib/warranty/inspect';
-import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import { takeSecondLook } from '@/lib/warranty/take-second-look';
 import { useDatabase } from '@/tests/database';
 import { askClaim, jobNow, makeCertificate, makeClaim, moveTo, somePhoto, takeIn } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, moveToAuckland, OWNER } from '@/tests/makers/workshop';
@@ -181,7 +182,7 @@ describe('a claim with the right serial', () => {
     });
     const stored = await db.claim.findUniqueOrThrow({ where: { id: claim.claimId } });
     expect([stored.ruling, stored.isLetIn]).toEqual(['not-covered', false]);
-    await lookAgain({
+    await takeSecondLook({
       claimId: claim.claimId,
       jobVersion: await jobVersion(),
       isConfirmed: true,

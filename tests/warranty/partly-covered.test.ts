@@ -17,7 +17,8 @@ import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { isGenuine } from '@/lib/warranty/genuine';
 import { inspect } from '@/lib/warranty/inspect';
 import { readChain } from '@/lib/warranty/records';
-import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import { takeSecondLook } from '@/lib/warranty/take-second-look';
 import { useDatabase } from '@/tests/database';
 import {
   jobNow,
@@ -85,7 +86,7 @@ async function rule(o: { alsoFound: 'separate-fault' | null; cause?: 'damage-aft
     now: NOW,
   });
   if (o.alsoFound === null && !o.cause) return;
-  await lookAgain({ claimId, jobVersion: await version(), isConfirmed: true, actor: OWNER, now: NOW });
+  await takeSecondLook({ claimId, jobVersion: await version(), isConfirmed: true, actor: OWNER, now: NOW });
 }
 
 async function offer(lines: readonly QuoteLine[] = [FADER]) {

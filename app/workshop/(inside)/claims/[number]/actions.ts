@@ -5,7 +5,8 @@ import type { FormState } from '@/app/ui/forms/form-state';
 import { checkSchema } from '@/app/workshop/(inside)/catalogue/repairs/[id]/sheet/check-schema';
 import { inspect } from '@/lib/warranty/inspect';
 import { learnFromClaim } from '@/lib/warranty/learn';
-import { lookAgain, ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
+import { takeSecondLook } from '@/lib/warranty/take-second-look';
 import { onClaim } from './claim-kit';
 import { inspectionForm, rulingForm, secondLookForm } from './schema';
 
@@ -49,7 +50,7 @@ export async function decideSecondLook(
     schema: secondLookForm,
     formData,
     part: 'ruling',
-    work: ({ data, ...call }) => lookAgain({ ...call, isConfirmed: data.decision === 'confirm' }),
+    work: ({ data, ...call }) => takeSecondLook({ ...call, isConfirmed: data.decision === 'confirm' }),
   });
 }
 
