@@ -17,8 +17,9 @@ import { yesAfterNo } from './rules/held-no';
 import { heldNoOfJob, isNoAfterInspection } from './stored-held-no';
 import { readLine } from './stored-lines';
 import { readYesAfterNoWords } from './stored-offer-words';
+import { requireTerms } from './write-contract';
 import { writeRevision } from './write-revision';
-import { requireTerms, writeYes } from './write-yes';
+import { writeYes } from './write-yes';
 
 const CUSTOMER = { kind: 'customer' } as const;
 

@@ -1,10 +1,9 @@
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
-import { type Tx, transaction } from '@/lib/db/transaction';
+import { transaction } from '@/lib/db/transaction';
 import { moneyFactsSince } from '@/lib/invoices/stored-replaced';
-import { issueForJob } from '@/lib/invoices/write-invoice-of-job';
 import type { Actor } from '@/lib/jobs/actor';
 import { factsOf } from '@/lib/jobs/facts';
-import { type JobRecord, readJob, readStage } from '@/lib/jobs/records';
+import { readJob, readStage } from '@/lib/jobs/records';
 import { answerMove } from '@/lib/jobs/rules/guards';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
@@ -12,17 +11,13 @@ import { lockJob } from '@/lib/jobs/write-lock';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { writePromiseMove } from '@/lib/promise/write-move';
-import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
-import { feesAfterNo } from './rules/after-no';
-import { agreedOf } from './rules/agreed';
+import { readWorkshop } from '@/lib/workshop/records';
 import { yesAfterNo } from './rules/held-no';
 import { isHeld } from './rules/held-price';
-import { readLinesAfterNo } from './stored-after-no';
 import { priceFacts, readOfferWords } from './stored-offer-words';
-import { type StoredRevision, writeOwed } from './write-owed';
-import { requireTerms, writeYes } from './write-yes';
-
-type Revision = NonNullable<JobRecord['quotes'][number]>['revisions'][number];
+import { writeAnswer } from './write-answer';
+import { requireTerms } from './write-contract';
+import { writeYes } from './write-yes';
 
 /**
  * The customer's yes or no to a changed price. The answer names the revision it was given on: if the workshop has
@@ -83,19 +78,7 @@ export async function decideOffer(o: {
       o.decision === 'accepted'
         ? await writeYes(tx, { job, offer, workshop, ...o })
         : { startAfter: null, waits: 0 };
-    if (taken !== 'rest-declined') {
-      await tx.quoteRevision.updateMany({
-        where: { quoteId: quote.id, state: 'accepted' },
-        data: { state: 'replaced' },
-      });
-    }
-    await tx.quoteRevision.update({
-      where: { id: offer.id },
-      data: { state: o.decision, decidedAt: o.now, decidedBy: o.actor.kind, agreedText },
-    });
-    const agreed = await nowAgreed(tx, { taken, offer, job, quote, workshop, agreedText, ...o });
-    // An invoice that was issued ahead is credited, and replaced by one over what is owed now.
-    if (taken !== 'rest-declined' && job.invoices.length > 0) await issueForJob(tx, o);
+    const agreed = await writeAnswer(tx, { taken, offer, job, quote, workshop, agreedText, ...o });
     const furtherDays = taken === 'accepted' ? (offer.workingDays ?? 0) + yes.waits : 0;
     const promise =
       move.to === 'declined'
@@ -119,47 +102,4 @@ export async function decideOffer(o: {
     });
     return taken;
   });
-}
-
-type Answered = {
-  taken: 'accepted' | 'declined' | 'rest-declined';
-  offer: Revision;
-  job: JobRecord;
-  quote: { id: string; revisions: readonly StoredRevision[] };
-  workshop: WorkshopCard;
-  agreedText: string;
-  actor: Actor;
-  now: Date;
-};
-
-type NowAgreed = { gross: number; inspectionFee?: number };
-
-/** What the customer pays after the answer, with tax, in minor units. */
-async function nowAgreed(tx: Tx, o: Answered): Promise<NowAgreed> {
-  switch (o.taken) {
-    case 'accepted':
-      return { gross: o.offer.grossMinor };
-    case 'declined':
-      return owedOnReturn(tx, o);
-    case 'rest-declined': {
-      const stands = agreedOf(o.job);
-      return { gross: stands?.grossMinor ?? 0 };
-    }
-  }
-}
-
-/** After a no, the agreed price becomes the fees alone; a claim's unit goes back free. */
-async function owedOnReturn(tx: Tx, o: Omit<Answered, 'taken' | 'offer'>): Promise<NowAgreed> {
-  const lines = readLinesAfterNo(o.job, o.workshop);
-  const { inspectionFee } = feesAfterNo(lines);
-  const gross = await writeOwed(tx, {
-    quote: o.quote,
-    lines,
-    reason: 'Returned unrepaired after the changed price was declined',
-    agreedText: o.agreedText,
-    by: o.actor.kind,
-    today: dayInZone(o.now, o.workshop.timeZone),
-    now: o.now,
-  });
-  return { gross, ...(inspectionFee > 0 ? { inspectionFee } : {}) };
 }
