@@ -15,6 +15,7 @@ import { recordPayment } from '@/lib/jobs/record-payment';
 import { recordWork } from '@/lib/jobs/record-work';
 import type { PhotoMark } from '@/lib/jobs/rules/photo-marks';
 import { sendMessage } from '@/lib/jobs/send-message';
+import { settleMessage } from '@/lib/jobs/settle-message';
 import type { NewPhoto, PhotoPurpose } from '@/lib/jobs/write-photos';
 import { showNumber } from '@/lib/numbers/job-number';
 import { decideOffer } from '@/lib/quotes/decide-offer';
@@ -260,6 +261,23 @@ export class Course extends Steps {
   async say(text: string, by: 'customer' | HandName = 'customer'): Promise<void> {
     const actor: Actor = by === 'customer' ? { kind: by } : this.shop.hands[by];
     await sendMessage({ jobId: this.jobId, text, actor, now: this.step() });
+  }
+
+  /** What the customer wrote last needs no answer. */
+  async settle(by: HandName = 'front'): Promise<void> {
+    const { id } = await db.message.findFirstOrThrow({
+      where: { jobId: this.jobId },
+      orderBy: { at: 'desc' },
+      select: { id: true },
+    });
+    await settleMessage({
+      jobId: this.jobId,
+      messageId: id,
+      how: 'no-answer-needed',
+      note: '',
+      actor: this.shop.hands[by],
+      now: this.step(),
+    });
   }
 
   private sheet() {

@@ -194,6 +194,7 @@ export const SETTLED: Story[] = [
       claim.later(1, '09:20');
       await claim.secondLook();
       await claim.say('Thank you for the clear photo. Leave the wheel as it is, I can live with it.');
+      await claim.settle();
       claim.later(1, '10:30');
       await claim.move('start-bench');
       await repairOnBench(claim, {
