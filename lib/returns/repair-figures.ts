@@ -20,7 +20,7 @@ export type RepairFigure = {
   year: Spent & { sent: number; against: YearAgainstReserve | null };
 };
 
-/** Every repair that was sent back at least once, by the catalogue's order: what came back, what it costs, what to add. */
+/** Every repair that was sent back at least once, in the catalogue's order: what came back, what it costs, what to add. */
 export async function readRepairFigures(
   workshop: WorkshopCard,
   now: Date,
