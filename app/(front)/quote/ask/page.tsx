@@ -110,7 +110,7 @@ export default async function AskPage({ searchParams }: Props) {
           autoComplete="tel"
           maxLength={40}
         />
-        <p>
+        <p className="max-w-[42rem]">
           {feeSentence(workshop)} What we keep of this, and for how long, is on the{' '}
           <TextLink href="/privacy">privacy page</TextLink>.
         </p>
