@@ -260,6 +260,7 @@ export const actions: readonly ActionRow[] = [
     ['resetPasswordAction', owner, { bound: ['{person}'] }],
     ['askForSecondStepAction', owner],
   ]),
+  ...inFile('/workshop/promise/move/actions.ts', [['moveSeveral', all]]),
   ...inFile('/workshop/quotes/[number]/actions.ts', [
     ['askQuestion', all, quote],
     ['newQuoteLink', all, { ...quote, form: filledIn }],

@@ -72,6 +72,7 @@ export const pages: PageToShow[] = [
   { name: 'workshop-asker-contact', path: '/workshop/customers/{quote:asked}/contact', as: 'owner' },
   { name: 'workshop-job-unclaimed', path: '/workshop/jobs/{job:unclaimed}', as: 'owner' },
   { name: 'workshop-promise', path: '/workshop/promise', as: 'owner' },
+  { name: 'workshop-promise-move', path: '/workshop/promise/move', as: 'owner' },
   { name: 'workshop-returns', path: '/workshop/returns', as: 'owner' },
   { name: 'workshop-returns-lots', path: '/workshop/returns/by/lot', as: 'owner' },
   { name: 'workshop-returns-lot', path: '/workshop/returns/by/lot/{lot}', as: 'owner' },

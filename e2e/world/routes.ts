@@ -240,6 +240,7 @@ export const routes: readonly RouteRow[] = [
     example: '/workshop/customers/{job}/data.zip',
   },
   { path: '/workshop/promise', may: all },
+  { path: '/workshop/promise/move', may: all },
   { path: '/workshop/returns', may: ['bench', 'owner'] },
   { path: '/workshop/returns/rows', may: ['bench', 'owner'] },
   { path: '/workshop/returns/rows.csv', may: ['bench', 'owner'] },

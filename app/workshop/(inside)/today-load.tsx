@@ -15,7 +15,8 @@ export function LoadPart({ load, workshop }: { load: BenchLoad; workshop: Worksh
       {load.short ? (
         <Notice kind="warn" heading="More is promised than the bench has">
           <p>
-            {`By the end of ${formatDay(load.short.day, workshop.locale, 'weekday')} it lacks ${inHours(load.short.minutes)}, with ${inHours(capacity)} a day. Start with the oldest promise, and tell early whom it will not reach.`}
+            {`By the end of ${formatDay(load.short.day, workshop.locale, 'weekday')} it lacks ${inHours(load.short.minutes)}, with ${inHours(capacity)} a day. Start with the oldest promise, and tell early whom it will not reach:`}{' '}
+            <TextLink href="/workshop/promise/move">promises to move</TextLink>.
           </p>
         </Notice>
       ) : (

@@ -113,7 +113,7 @@ function assessingStep({ claim }: TodayJob): OurStep {
 }
 
 /** Bench minutes still planned; work that took longer than planned leaves 0, and so does a job that waits elsewhere. */
-export function minutesLeft(job: TodayJob): number {
+export function minutesLeft(job: Pick<TodayJob, 'stage' | 'minutesPlanned' | 'minutesWorked'>): number {
   return BEFORE_READY.includes(job.stage) ? Math.max(0, job.minutesPlanned - job.minutesWorked) : 0;
 }
 

@@ -57,6 +57,10 @@ export default async function PromisePage() {
           Open the job and choose “Move the promise”: the customer is told the new day and why. Days that a
           question to the customer waits are put on by themselves.
         </p>
+        <p>
+          <TextLink href="/workshop/promise/move">Promises to move</TextLink>: after a closure or a week lost,
+          all that cannot be kept, with a new day for each.
+        </p>
       </section>
     </>
   );

@@ -53,7 +53,7 @@ export async function addClosingDay(_before: FormState, formData: FormData): Pro
     formData,
     schema: closingDayInput,
     work: ({ data: { from, to = from, name } }) => closeOn({ from: day(from), to: day(to), name }),
-    after: () => ({ done: 'It is on the list.' }),
+    after: (hit) => ({ done: `It is on the list.${hitWords(hit)}` }),
   });
 }
 
@@ -65,6 +65,13 @@ export async function removeClosingDay(_before: FormState, formData: FormData): 
     work: ({ data: { from, to } }) => openOn({ from: day(from), to: day(to) }),
     after: () => '/workshop/settings/days#closing-days',
   });
+}
+
+/** How many promises the closure hits, where it does. */
+function hitWords(promises: number): string {
+  if (promises === 0) return '';
+  const made = promises === 1 ? '1 promise is made' : `${promises} promises are made`;
+  return ` ${made} for these days: see Promises to move.`;
 }
 
 async function save(

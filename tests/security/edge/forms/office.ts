@@ -35,6 +35,19 @@ export const office: FormsOfFiles = [
     },
   ],
   [
+    'promise/move/moves-schema.ts',
+    {
+      promisesForm: {
+        fields: {
+          reason: 'We are closed for stocktaking.',
+          'move-J4K7QX290': 'yes',
+          'to-J4K7QX290': '2027-01-05',
+          'version-J4K7QX290': '3',
+        },
+      },
+    },
+  ],
+  [
     'people/schema.ts',
     {
       changeInput: {

@@ -2,6 +2,7 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { Table } from '@/app/ui/page/table';
+import { TextLink } from '@/app/ui/page/text-link';
 import { DayText } from '@/app/ui/words/day-text';
 import { addDays, type Day, day } from '@/lib/calendar/day';
 import type { WorkingCalendar } from '@/lib/calendar/working';
@@ -66,7 +67,12 @@ export function ClosingDays({ closingDays, calendar, today, locale }: Props) {
         <SubmitButton
           label="Add closing days"
           busy="Adding…"
-          consequence="Moves promises that are made from now on."
+          consequence={
+            <>
+              Moves promises that are made from now on; those that stand are under{' '}
+              <TextLink href="/workshop/promise/move">Promises to move</TextLink>.
+            </>
+          }
         />
       </ActionForm>
       <details>

@@ -1,0 +1,66 @@
+import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import { type OpenPromise, type PromiseToMove, promisesToMove } from '@/lib/promise/rules/promises-to-move';
+import { readCalendar, type WorkshopCard } from '@/lib/workshop/records';
+import { COUNTS, readStage } from './records';
+import { BEFORE_READY } from './rules/stage-sets';
+import type { Stage } from './rules/stages';
+import { minutesLeft } from './rules/today';
+
+/** A promise with what its form has to name: `version` is the job's as it was read. */
+export type ListedPromise = OpenPromise & {
+  number: string;
+  version: number;
+  stage: Stage;
+  unit: string;
+  customer: string;
+};
+
+/**
+ * Promises that will not be kept as they stand, oldest first. A unit whose customer is asked is left out: the answer moves its day
+ * by itself. `today` is the day they were looked at.
+ */
+export async function listPromisesToMove(
+  workshop: WorkshopCard,
+  now: Date,
+): Promise<{ today: Day; toMove: PromiseToMove<ListedPromise>[] }> {
+  const { timeZone, capacityMinutesDay } = workshop;
+  const today = dayInZone(now, timeZone);
+  const [rows, calendar] = await Promise.all([
+    db.job.findMany({
+      where: { stage: { in: [...BEFORE_READY] }, promisedOn: { not: null } },
+      orderBy: [{ arrivedAt: 'asc' }, { id: 'asc' }],
+      select: {
+        number: true,
+        version: true,
+        stage: true,
+        promisedOn: true,
+        arrivedAt: true,
+        bookedAt: true,
+        model: { select: { maker: true, name: true } },
+        repair: { select: { minutes: true } },
+        customer: { select: { name: true } },
+        work: { where: COUNTS, select: { minutes: true } },
+      },
+    }),
+    readCalendar(workshop, today),
+  ]);
+  const open = rows.flatMap((row): ListedPromise[] => {
+    if (!row.promisedOn) return [];
+    const stage = readStage(row.stage);
+    const minutesWorked = row.work.reduce((sum, { minutes }) => sum + minutes, 0);
+    return [
+      {
+        number: row.number,
+        version: row.version,
+        stage,
+        promisedOn: dayFromDate(row.promisedOn),
+        arrivedOn: dayInZone(row.arrivedAt ?? row.bookedAt, timeZone),
+        minutesLeft: minutesLeft({ stage, minutesPlanned: row.repair.minutes, minutesWorked }),
+        unit: `${row.model.maker} ${row.model.name}`,
+        customer: row.customer.name,
+      },
+    ];
+  });
+  return { today, toMove: promisesToMove(open, { today, capacityMinutesDay, calendar }) };
+}
