@@ -84,6 +84,12 @@ export function showNumber(number: string): string {
   return `${number.slice(0, 1)}-${number.slice(1, 5)}-${number.slice(5)}`;
 }
 
+/** A number from an address, however it was typed there, as it is printed; what is no number stays as it is. */
+export function showTyped(text: string): string {
+  const reading = readNumber(text);
+  return reading.ok ? showNumber(reading.number) : text;
+}
+
 /** What a person is told when a number could not be read; a wrong character is never called "not found". */
 export function explainReading(reason: NumberFault): string {
   switch (reason) {

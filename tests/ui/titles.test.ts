@@ -26,10 +26,13 @@ describe('pages of the workshop about one thing', () => {
     expect(first ?? 'requireStaff').toMatch(/^(requireStaff|open[A-Z]\w*)$/);
   });
 
-  test('have the number as it is printed', async () => {
-    const params = Promise.resolve({ number: 'JCE9SAWRW' });
-    expect(await numberedTitle('Check sheet')({ params })).toEqual({ title: 'Check sheet, J-CE9S-AWRW' });
-  });
+  test.each(['JCE9SAWRW', 'J-CE9S-AWRW', 'jce9s awrw'])(
+    'have the number as it is printed: %s',
+    async (number) => {
+      const params = Promise.resolve({ number });
+      expect(await numberedTitle('Check sheet')({ params })).toEqual({ title: 'Check sheet, J-CE9S-AWRW' });
+    },
+  );
 });
 
 test.each([

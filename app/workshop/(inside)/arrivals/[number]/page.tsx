@@ -14,7 +14,7 @@ import { now } from '@/lib/clock';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { readKind, readStage } from '@/lib/jobs/records';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
-import { showNumber } from '@/lib/numbers/job-number';
+import { showNumber, showTyped } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { onArrival } from '@/lib/promise/rules/on-arrival';
 import { promiseDay } from '@/lib/promise/stored-promise-day';
@@ -26,7 +26,7 @@ import { TakenIn } from './taken-in';
 type Props = { params: Promise<{ number: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: `Take in ${showNumber((await params).number)}` };
+  return { title: `Take in ${showTyped((await params).number)}` };
 }
 
 /** One parcel: before its arrival the form to take it in, after it what came of that. */

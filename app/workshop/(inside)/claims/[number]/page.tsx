@@ -12,7 +12,7 @@ import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { readStage, stagesReached } from '@/lib/jobs/records';
-import { showNumber } from '@/lib/numbers/job-number';
+import { showNumber, showTyped } from '@/lib/numbers/job-number';
 import { compareSerials } from '@/lib/numbers/serial';
 import { type ClaimStanding, claimStanding } from '@/lib/warranty/rules/claim-standing';
 import { symptomWords } from '@/lib/warranty/rules/standing';
@@ -33,7 +33,7 @@ type Search = Record<'repair' | 'before' | 'after' | 'saved', string | string[] 
 type Props = { params: Promise<{ number: string }>; searchParams: Promise<Search> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: `Claim ${showNumber((await params).number)}` };
+  return { title: `Claim ${showTyped((await params).number)}` };
 }
 
 export default async function ClaimPage({ params, searchParams }: Props) {

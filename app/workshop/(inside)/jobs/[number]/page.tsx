@@ -17,7 +17,7 @@ import { dataWords, HISTORY } from '@/lib/jobs/rules/booking';
 import { isCollected } from '@/lib/jobs/rules/handover';
 import type { Stage } from '@/lib/jobs/rules/stages';
 import { noteSeen } from '@/lib/keeping/seen';
-import { showNumber } from '@/lib/numbers/job-number';
+import { showNumber, showTyped } from '@/lib/numbers/job-number';
 import { readCarrierRows } from '@/lib/parcels/records';
 import { BATTERY_ANSWERS } from '@/lib/parcels/rules/battery-answers';
 import { trackingAddress } from '@/lib/parcels/rules/carriers';
@@ -46,7 +46,7 @@ const WITHOUT_CERTIFICATE: readonly Stage[] = ['cancelled', 'declined', 'sent-ba
 type Props = { params: Promise<{ number: string }>; searchParams: Promise<{ saved?: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: `Job ${showNumber((await params).number)}` };
+  return { title: `Job ${showTyped((await params).number)}` };
 }
 
 export default async function JobSheetPage({ params, searchParams }: Props) {

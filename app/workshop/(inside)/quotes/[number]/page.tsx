@@ -15,7 +15,7 @@ import { readMessages } from '@/lib/jobs/read-messages';
 import { HISTORY } from '@/lib/jobs/rules/booking';
 import { noteSeen } from '@/lib/keeping/seen';
 import { troubledMail } from '@/lib/mail/records';
-import { showNumber } from '@/lib/numbers/job-number';
+import { showNumber, showTyped } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { openRevision, type QuoteRecord } from '@/lib/quotes/records';
 import { MailTrouble } from '../../mail-trouble';
@@ -29,7 +29,7 @@ import { quoteStamps } from './quote-stamps';
 type Props = { params: Promise<{ number: string }>; searchParams: Promise<{ saved?: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: `Quote ${showNumber((await params).number)}` };
+  return { title: `Quote ${showTyped((await params).number)}` };
 }
 
 /** One request for a price: what was asked, what can be done next, and every price that was sent. */

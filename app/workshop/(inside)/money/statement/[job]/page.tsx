@@ -12,14 +12,14 @@ import type { Entry } from '@/lib/invoices/rules/statement';
 import { statementOf } from '@/lib/invoices/statement';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { formatMoney } from '@/lib/money/amount';
-import { showNumber } from '@/lib/numbers/job-number';
+import { showNumber, showTyped } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../who';
 
 type Props = { params: Promise<{ job: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: `Statement, ${showNumber((await params).job)}` };
+  return { title: `Statement, ${showTyped((await params).job)}` };
 }
 
 const KIND_WORDS: Record<Entry['kind'], string> = {
