@@ -1,11 +1,12 @@
 import { type Day, day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { CALLED_OFF } from '@/lib/jobs/rules/stage-sets';
 import { readCalendar, type WorkshopCard } from '@/lib/workshop/records';
 import { LOOK_BACK_DAYS, lookBack } from './records';
 import { fairDay } from './rules/after-wait';
+import { byMonth, judgedPromise, type KeptMonth } from './rules/kept';
 import { type StageDays, type StayCount, stageDays, WAITING_STAGES } from './rules/turnaround';
-
-export type KeptMonth = { month: string; promises: number; kept: number; notReady: number };
+import { TAKEN_UP_AGAIN, WAITS_ON_CUSTOMER } from './rules/waits';
 
 export type Turnaround = { days: number; stages: StageDays[]; months: KeptMonth[] };
 
@@ -53,27 +54,13 @@ async function readKept(now: Date, workshop: TurnaroundOf): Promise<KeptMonth[]>
     keptRows(now, workshop.timeZone),
     readCalendar(workshop, today),
   ]);
-  const months = new Map<string, KeptMonth>();
-  for (const { waits, day, ready, ...row } of rows) {
-    const counted =
-      waits && day ? judged(fairDay(dayFromDate(day), waits.map(moveDays), calendar), ready, today) : row;
-    if (!counted) continue;
-    const sum = months.get(counted.month) ?? { month: counted.month, promises: 0, kept: 0, notReady: 0 };
-    months.set(counted.month, {
-      month: counted.month,
-      promises: sum.promises + counted.promises,
-      kept: sum.kept + counted.kept,
-      notReady: sum.notReady + counted.notReady,
-    });
-  }
-  return [...months.values()].sort((a, b) => (a.month < b.month ? -1 : 1));
-}
-
-/** One promise by its day; null while the day has not passed. */
-function judged(on: Day, ready: Date | null, today: Day): KeptMonth | null {
-  if (on >= today) return null;
-  const isKept = ready !== null && dayFromDate(ready) <= on;
-  return { month: on.slice(0, 7), promises: 1, kept: isKept ? 1 : 0, notReady: ready === null ? 1 : 0 };
+  return byMonth(
+    rows.flatMap(({ waits, day, ready, ...row }) => {
+      if (!waits || !day) return [row];
+      const on = fairDay(dayFromDate(day), waits.map(moveDays), calendar);
+      return judgedPromise(on, ready && dayFromDate(ready), today) ?? [];
+    }),
+  );
 }
 
 const moveDays = ({ from, to }: MoveDays) => ({ from: day(from), to: day(to) });
@@ -84,8 +71,8 @@ async function keptRows(now: Date, zone: string): Promise<KeptRow[]> {
     WITH move AS (
       SELECT e."jobId", e."version", (e."data"->>'from')::date AS "from", (e."data"->>'to')::date AS "to", EXISTS (
         SELECT 1 FROM "job_event" m
-        WHERE m."jobId" = e."jobId" AND m."at" = e."at" AND (m."fromStage" IN ('awaiting-approval', 'declined')
-          OR m."fromStage" = 'ready' AND m."toStage" IN ('on-bench', 'assessing'))) AS "isWait"
+        WHERE m."jobId" = e."jobId" AND m."at" = e."at" AND (m."fromStage" = ANY(${[...WAITS_ON_CUSTOMER]})
+          OR m."fromStage" = 'ready' AND m."toStage" = ANY(${[...TAKEN_UP_AGAIN]}))) AS "isWait"
       FROM "job_event" e
       WHERE e."kind" = 'promise-moved' AND e."data"->>'from' IS NOT NULL
     ),
@@ -100,7 +87,8 @@ async function keptRows(now: Date, zone: string): Promise<KeptRow[]> {
           SELECT (MAX(e."at") AT TIME ZONE ${zone})::date FROM "job_event" e
           WHERE e."jobId" = j."id" AND e."toStage" = 'awaiting-approval') END AS asked
       FROM "job" j LEFT JOIN own o ON o."jobId" = j."id" LEFT JOIN waited w ON w."jobId" = j."id"
-      WHERE j."arrivedAt" >= ${lookBack(now)} AND j."promisedOn" IS NOT NULL AND j."stage" NOT IN ('cancelled', 'declined')
+      WHERE j."arrivedAt" >= ${lookBack(now)} AND j."promisedOn" IS NOT NULL
+        AND j."stage" <> ALL(${[...CALLED_OFF]})
         AND NOT EXISTS (SELECT 1 FROM "job_event" d WHERE d."jobId" = j."id" AND d."toStage" = 'declined' AND NOT EXISTS (
           SELECT 1 FROM "job_event" y WHERE y."jobId" = j."id" AND y."version" > d."version"
             AND y."fromStage" = 'declined' AND y."toStage" = 'on-bench'))

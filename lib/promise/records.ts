@@ -1,13 +1,12 @@
-import { compareDays, type Day, dayFromDate, dayInZone, maxDay, minDay } from '@/lib/calendar/day';
+import { dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
+import { CALLED_OFF } from '@/lib/jobs/rules/stage-sets';
 import type { BenchJob } from './rules/promise';
+import { isDeclinedForGood, WAIT_STAGES, waitsOf } from './rules/waits';
 
 /** Jobs older than this say little of how the workshop works today (common practice, no source). */
 export const LOOK_BACK_DAYS = 400;
-const WAIT_STAGES = ['awaiting-approval', 'declined', 'ready'];
-/** In these it waits for its customer: for an answer, or after a no that is taken back. */
-const CUSTOMER_STAGES: readonly (string | null)[] = ['awaiting-approval', 'declined'];
 const DAY_MILLISECONDS = 86_400_000;
 
 /** The instant from which jobs are looked at. */
@@ -23,7 +22,7 @@ export async function readBenchJobs(o: { zone: string; now: Date }, client: Tx =
   const rows = await client.job.findMany({
     where: {
       arrivedAt: { gte: lookBack(o.now), lte: o.now },
-      stage: { notIn: ['cancelled', 'declined'] },
+      stage: { notIn: [...CALLED_OFF] },
       // One that was contested and then repaired has both moves; one that was contested and is not ready is at the bench again.
       OR: [
         { kind: 'repair' },
@@ -61,69 +60,8 @@ export async function readBenchJobs(o: { zone: string; now: Date }, client: Tx =
             statedDays: repair.workingDays,
             arrivedOn: dayOf(arrivedAt),
             readyOn: readyAt === null ? null : dayOf(readyAt),
-            waited: [
-              ...waitForStart(contract, dayOf(arrivedAt), dayOf),
-              ...waits(events, dayOf),
-              ...readyBefore(events, dayOf),
-            ],
+            waited: waitsOf({ contract, events, arrivedOn: dayOf(arrivedAt) }, dayOf),
           },
         ],
   );
-}
-
-type Contract = { termsAcceptedAt: Date | null; withdrawUntil: Date | null; startRequestedAt: Date | null };
-
-/**
- * The days from arrival, or from the contract where that came later, in which no work might begin: to the last day to
- * withdraw, or to the day the customer asked for the start. A promise begins after them (lib/jobs/write-arrival.ts).
- */
-function waitForStart(
-  { termsAcceptedAt, withdrawUntil, startRequestedAt }: Contract,
-  arrivedOn: Day,
-  dayOf: (instant: Date) => Day,
-): { from: Day; to: Day }[] {
-  if (!withdrawUntil) return [];
-  const last = dayFromDate(withdrawUntil);
-  const from = termsAcceptedAt ? maxDay(arrivedOn, dayOf(termsAcceptedAt)) : arrivedOn;
-  const to = startRequestedAt ? minDay(last, dayOf(startRequestedAt)) : last;
-  return compareDays(from, to) < 0 ? [{ from, to }] : [];
-}
-
-type StageEvent = { at: Date; fromStage: string | null; toStage: string | null };
-
-/** A no or a withdrawal that no yes came after: of the moves to `declined` and from there to the bench, the last led there. */
-function isDeclinedForGood(events: readonly StageEvent[]): boolean {
-  const last = events.findLast(
-    ({ fromStage, toStage }) =>
-      toStage === 'declined' || (fromStage === 'declined' && toStage === 'on-bench'),
-  );
-  return last?.toStage === 'declined';
-}
-
-/** Each entry into waiting for the customer, to the move that left it; the last may still be open. */
-function waits(
-  events: readonly StageEvent[],
-  dayOf: (instant: Date) => Day,
-): { from: Day; to: Day | null }[] {
-  const found: { from: Day; to: Day | null }[] = [];
-  for (const event of events) {
-    const open = found.at(-1);
-    if (CUSTOMER_STAGES.includes(event.fromStage) && open?.to === null) open.to = dayOf(event.at);
-    if (CUSTOMER_STAGES.includes(event.toStage)) found.push({ from: dayOf(event.at), to: null });
-  }
-  return found;
-}
-
-/** The stretches in which a unit had stood ready before it was taken up again: it waited to be paid or posted, not for the bench. */
-function readyBefore(events: readonly StageEvent[], dayOf: (instant: Date) => Day): { from: Day; to: Day }[] {
-  const found: { from: Day; to: Day }[] = [];
-  let since: Day | null = null;
-  for (const event of events) {
-    if (event.toStage === 'ready') since ??= dayOf(event.at);
-    if (since === null || event.fromStage !== 'ready' || event.toStage === 'unclaimed') continue;
-    if (event.toStage === 'on-bench' || event.toStage === 'assessing')
-      found.push({ from: since, to: dayOf(event.at) });
-    since = null;
-  }
-  return found;
 }

@@ -4,7 +4,13 @@ import type { Actor } from '@/lib/jobs/actor';
 import type { JobRecord } from '@/lib/jobs/records';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { readCalendar, type WorkshopCard } from '@/lib/workshop/records';
-import { moveReason, type PromiseMove, promiseAfterWait, reopenReason } from './rules/after-wait';
+import {
+  moveReason,
+  type PromiseMove,
+  type PromiseWait,
+  promiseAfterWait,
+  reopenReason,
+} from './rules/after-wait';
 
 /**
  * Moves the promise of a job that stops waiting for the customer's answer, or that was ready and is taken up again, inside the
@@ -17,7 +23,7 @@ export async function writePromiseMove(
     job: Pick<JobRecord, 'id' | 'promisedOn' | 'events'>;
     /** working days that what was agreed takes beside the work promised so far */
     furtherDays: number;
-    waitedAs?: 'awaiting-approval' | 'ready';
+    waitedAs?: PromiseWait;
     workshop: WorkshopCard;
     actor: Actor;
     now: Date;

@@ -4,6 +4,7 @@ import { moveOf } from '@/lib/jobs/rules/stages';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
+import { PROMISE_WAITS } from '@/lib/promise/rules/after-wait';
 import { writePromiseMove } from '@/lib/promise/write-move';
 import { writeWatch } from '@/lib/returns/write-watch';
 import { readWorkshop } from '@/lib/workshop/records';
@@ -70,8 +71,8 @@ export async function contestRuling(o: { jobId: string; text: string; now: Date 
       data: { state: 'replaced' },
     });
     const workshop = await readWorkshop(tx);
-    const waitedAs = claim.job.stage;
-    if (waitedAs === 'awaiting-approval' || waitedAs === 'ready') {
+    const waitedAs = PROMISE_WAITS.find((stage) => stage === claim.job.stage);
+    if (waitedAs) {
       const by = { actor: { kind: 'customer' }, now: o.now } as const;
       await writePromiseMove(tx, { job: claim.job, furtherDays: 0, waitedAs, workshop, ...by });
     }

@@ -39,3 +39,6 @@ export const BEFORE_READY: readonly Stage[] = [
 
 /** Where a customer is told how to pay, also without an invoice. */
 export const PAY_STAGES: readonly Stage[] = ['ready', 'declined', 'unclaimed', 'on-bench', 'proving'];
+
+/** Where no repair is to come any more: called off before the unit came, or after. */
+export const CALLED_OFF: readonly Stage[] = ['cancelled', 'declined'];

@@ -5,6 +5,12 @@ import {
   workingDaysBetween,
   workingDaysWords,
 } from '@/lib/calendar/working';
+import type { Stage } from '@/lib/jobs/rules/stages';
+
+/** Where a unit does not wait for us; who takes it up from there moves its promise by the days it stood. */
+export const PROMISE_WAITS = ['awaiting-approval', 'ready'] as const satisfies readonly Stage[];
+
+export type PromiseWait = (typeof PROMISE_WAITS)[number];
 
 export type Wait = {
   promisedOn: Day;

@@ -3,7 +3,8 @@ import { ShareChart } from '@/app/ui/plots/share-chart';
 import { StageDaysPlot } from '@/app/ui/plots/stage-days-plot';
 import { formatMonth, formatTick } from '@/lib/calendar/format';
 import type { PromiseReport } from '@/lib/promise/read-backtest';
-import type { KeptMonth, Turnaround } from '@/lib/promise/read-turnaround';
+import type { Turnaround } from '@/lib/promise/read-turnaround';
+import type { KeptMonth } from '@/lib/promise/rules/kept';
 import { pChart } from '@/lib/returns/rules/p-chart';
 
 /** Promises that were made, by the month their day fell in. */
