@@ -94,10 +94,12 @@ async function faultsOf(page: Page, address: string): Promise<string[]> {
   // By time, since a page that is not drawn asks for no frame.
   await page.waitForFunction(ownsFrames, undefined, { polling: 50 });
   const { width, untitled } = await page.evaluate(measure);
+  faults.push(...(await spilt(page, `${address} at ${phone.width}`)));
   if (width > phone.width) faults.push(`${address} is ${width} wide on a screen of ${phone.width}`);
   if (untitled > 0) faults.push(`${address} has ${untitled} frames without a title`);
   faults.push(...(await violations(page, `${address} at ${phone.width}`)));
   await page.setViewportSize(desk);
+  faults.push(...(await spilt(page, `${address} at ${desk.width}`)));
   faults.push(...(await violations(page, `${address} at ${desk.width}`)));
   return faults;
 }
@@ -114,6 +116,16 @@ function measure(): { width: number; untitled: number } {
   const frames = [...document.querySelectorAll('iframe')];
   for (const frame of frames) frame.remove();
   return { width, untitled: frames.filter((frame) => frame.title === '').length };
+}
+
+/** Facts and cells whose words run out over what is beside them: a page can have its own width and they still do. */
+async function spilt(page: Page, where: string): Promise<string[]> {
+  const words = await page.evaluate(() =>
+    [...document.querySelectorAll('dd, td')]
+      .filter((cell) => cell.scrollWidth > cell.clientWidth + 1)
+      .map((cell) => cell.textContent?.trim() ?? ''),
+  );
+  return words.map((each) => `${where}: “${each}” runs out of its place`);
 }
 
 async function violations(page: Page, where: string): Promise<string[]> {
