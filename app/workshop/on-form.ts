@@ -31,6 +31,8 @@ export type FormCall<T> = { data: T; actor: Extract<Actor, { id: string }>; now:
 export async function onForm<S extends z.ZodType, R>(o: {
   permission: Permission;
   formData: FormData;
+  /** fields that are lists */
+  arrays?: readonly string[];
   /** a function where amounts are read in the workshop's currency */
   schema: S | ((workshop: WorkshopCard) => S);
   work: (call: FormCall<z.output<S>>) => Promise<R>;
@@ -38,11 +40,11 @@ export async function onForm<S extends z.ZodType, R>(o: {
 }): Promise<FormState> {
   const staff = await requireStaff(rolesThatMay(o.permission));
   const schema = typeof o.schema === 'function' ? o.schema(await readWorkshop()) : o.schema;
-  const parsed = parseForm(schema, o.formData);
+  const parsed = parseForm(schema, o.formData, o.arrays);
   if (!parsed.ok) return parsed.state;
   const { data } = parsed;
   const outcome = await attempt(() => o.work({ data, actor: staffActor(staff), now: now() }));
-  if (!outcome.ok) return refused(outcome.refusal, typedValues(o.formData));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(o.formData, o.arrays));
   const after = o.after(outcome.value, data);
   if (typeof after === 'string') redirect(after as Route);
   refresh();

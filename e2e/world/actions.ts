@@ -246,6 +246,9 @@ export const actions: readonly ActionRow[] = [
   ...inFile('/workshop/parts/actions.ts', [
     ['savePartAction', bench, { bound: ['{part}'] }],
     ['addLotAction', bench, { bound: ['{part}'] }],
+    ['orderPartsAction', bench],
+    ['expectOrderAction', bench, { bound: ['{part}', '0199b3a2-0000-7000-8000-0000000000ff'] }],
+    ['endOrderAction', bench, { bound: ['{part}', '0199b3a2-0000-7000-8000-0000000000ff'] }],
     ['correctLotAction', bench, { bound: ['{lot}'] }],
     ['addToLotAction', bench, { bound: ['{lot}'], form: { received: '1' } }],
     ['writeOffAction', bench, { bound: ['{lot}'], form: { quantity: '1' } }],

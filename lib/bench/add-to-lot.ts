@@ -1,6 +1,7 @@
 import { transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import { meanCost } from './rules/mean-cost';
+import { writeCame } from './write-came';
 import { writeLotEvent } from './write-lot-event';
 
 /**
@@ -12,13 +13,15 @@ export async function addToLot(o: {
   received: number;
   quantity: number;
   unitCostMinor: number;
+  /** the order that the pieces came of */
+  orderId?: string | undefined;
   userId: string;
   now: Date;
 }): Promise<void> {
   await transaction(async (tx) => {
     const lot = await tx.lot.findUnique({
       where: { id: o.lotId },
-      select: { inStock: true, unitCostMinor: true },
+      select: { partId: true, inStock: true, unitCostMinor: true },
     });
     if (!lot) throw new Refusal('not-found', 'This lot is no longer on the list.');
     const { count } = await tx.lot.updateMany({
@@ -31,7 +34,9 @@ export async function addToLot(o: {
     });
     if (count === 0)
       throw new Refusal('conflict', 'This lot changed while you had it open. Nothing was added.');
-    const { quantity, unitCostMinor } = o;
+    const { orderId, quantity, unitCostMinor } = o;
+    if (orderId !== undefined)
+      await writeCame(tx, { ...o, orderId, partId: lot.partId, pieces: quantity });
     await writeLotEvent(tx, { ...o, event: { kind: 'added', data: { quantity, unitCostMinor } } });
   });
 }

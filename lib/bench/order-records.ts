@@ -5,15 +5,17 @@ import { db } from '@/lib/db/client';
 import { parcelWait } from '@/lib/jobs/rules/parcel-wait';
 import { AWAITED, awaitedParcel } from '@/lib/jobs/stored-parcel-wait';
 import { readWorkshop } from '@/lib/workshop/records';
+import { piecesOnOrder } from './rules/on-order';
 import { orderList, stillNeeded } from './rules/order-list';
+import { readOpenOrders } from './stored-orders';
 import { LOT_STOCK, piecesInStock } from './stored-stock';
 
 /** Stages in which a repair may still take its parts. */
 const OPEN = ['booked', 'arrived', 'assessing', 'awaiting-approval', 'awaiting-parts', 'on-bench'];
 
-/** What to order, with who delivered each part last. A booking whose parcel does not come needs no parts. */
+/** What to order, with who delivered each part last, and what is on order. A booking whose parcel does not come needs no parts. */
 export async function readOrderList(now: Date) {
-  const [workshop, parts, open] = await Promise.all([
+  const [workshop, parts, open, orders] = await Promise.all([
     readWorkshop(),
     db.part.findMany({
       orderBy: { name: 'asc' },
@@ -37,6 +39,7 @@ export async function readOrderList(now: Date) {
         partUses: { select: { quantity: true, lot: { select: { partId: true } } } },
       },
     }),
+    readOpenOrders(),
   ]);
   const today = dayInZone(now, workshop.timeZone);
   const jobs = open.filter(
@@ -55,7 +58,7 @@ export async function readOrderList(now: Date) {
     supplier: lots[0]?.supplier ?? '',
     unitCostMinor: lots[0]?.unitCostMinor ?? null,
   }));
-  return { rows: orderList(stock, needed), jobs: jobs.length };
+  return { rows: orderList(stock, needed, piecesOnOrder(orders)), jobs: jobs.length, orders, today };
 }
 
 type Row = Awaited<ReturnType<typeof readOrderList>>['rows'][number];
@@ -67,6 +70,7 @@ export function orderCsv(rows: readonly Row[]): string {
     'Part',
     'Order at least',
     'In stock',
+    'On order',
     'Needed by open jobs',
     'Order again at',
     'Last from',
@@ -76,6 +80,7 @@ export function orderCsv(rows: readonly Row[]): string {
     guardText(row.name),
     row.order,
     row.inStock,
+    row.onOrder,
     row.needed,
     row.reorderAt ?? '',
     guardText(row.supplier),

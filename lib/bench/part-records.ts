@@ -3,7 +3,9 @@ import { db } from '@/lib/db/client';
 import { newestFirst } from '@/lib/db/in-order';
 import { markOf } from '@/lib/shown-row';
 import { COVER_FACTS, readCoverEnds } from '@/lib/warranty/stored-cover-ends';
+import { piecesOnOrder } from './rules/on-order';
 import { isLow } from './rules/order-list';
+import { readOpenOrders } from './stored-orders';
 import { LOT_STOCK, piecesInStock } from './stored-stock';
 
 export type PartRow = {
@@ -13,19 +15,30 @@ export type PartRow = {
   term: string | null;
   reorderAt: number | null;
   inStock: number;
+  /** pieces that were ordered and have not come */
+  onOrder: number;
   lots: number;
+  /** at its mark or below, even once those have come */
   isLow: boolean;
 };
 
 /** Every part with what is in stock over all lots, by name. */
 export async function listParts(): Promise<PartRow[]> {
-  const rows = await db.part.findMany({
-    orderBy: { name: 'asc' },
-    include: { lots: { select: LOT_STOCK } },
-  });
+  const [rows, orders] = await Promise.all([
+    db.part.findMany({ orderBy: { name: 'asc' }, include: { lots: { select: LOT_STOCK } } }),
+    readOpenOrders(),
+  ]);
+  const ordered = piecesOnOrder(orders);
   return rows.map(({ lots, ...part }) => {
     const inStock = piecesInStock(lots);
-    return { ...part, inStock, lots: lots.length, isLow: isLow({ ...part, inStock }) };
+    const onOrder = ordered.get(part.id) ?? 0;
+    return {
+      ...part,
+      inStock,
+      onOrder,
+      lots: lots.length,
+      isLow: isLow({ ...part, inStock: inStock + onOrder }),
+    };
   });
 }
 
@@ -35,7 +48,7 @@ export const PART_FIELDS = { code: true, name: true, term: true, reorderAt: true
 /** What the form that corrects a lot shows of it, for its mark. */
 export const LOT_FIELDS = { code: true, supplier: true, receivedOn: true, unitCostMinor: true } as const;
 
-/** One part with its lots, the newest first; null when there is none. */
+/** One part with its lots, the newest first, and what is on order of it; null when there is none. */
 export async function readPart(id: string) {
   const part = await db.part.findUnique({
     where: { id },
@@ -47,12 +60,13 @@ export async function readPart(id: string) {
     },
   });
   if (!part) return null;
+  const orders = await readOpenOrders([id]);
   const lots = part.lots.map(({ uses, receivedOn, ...lot }) => ({
     ...lot,
     receivedOn: dayFromDate(receivedOn),
     used: uses.reduce((sum, use) => sum + use.quantity, 0),
   }));
-  return { ...part, lots, inStock: piecesInStock(lots), mark: markOf(PART_FIELDS, part) };
+  return { ...part, lots, orders, inStock: piecesInStock(lots), mark: markOf(PART_FIELDS, part) };
 }
 
 /** A unit that a piece of a lot was fitted in. */
@@ -71,7 +85,7 @@ export type LotUnit = {
   hasLiveCover: boolean;
 };
 
-/** One lot and every unit it was fitted in, those under cover first; null when there is none. */
+/** One lot, every unit it was fitted in, those under cover first, and open orders of its part; null when there is none. */
 export async function readLot(id: string, today: Day) {
   const lot = await db.lot.findUnique({
     where: { id },
@@ -96,7 +110,7 @@ export async function readLot(id: string, today: Day) {
     },
   });
   if (!lot) return null;
-  const ends = await endsByCertificate(id);
+  const [ends, orders] = await Promise.all([endsByCertificate(id), readOpenOrders([lot.part.id])]);
   const { uses, receivedOn, ...rest } = lot;
   const mark = markOf(LOT_FIELDS, lot);
   const units = uses.map(({ job, quantity, at, takenOutAt }): LotUnit => {
@@ -117,7 +131,7 @@ export async function readLot(id: string, today: Day) {
     };
   });
   units.sort((a, b) => Number(b.hasLiveCover) - Number(a.hasLiveCover));
-  return { ...rest, receivedOn: dayFromDate(receivedOn), units, mark };
+  return { ...rest, receivedOn: dayFromDate(receivedOn), units, orders, mark };
 }
 
 /** Per certificate in force, the last day of its lines that name the lot, with the days given back. */

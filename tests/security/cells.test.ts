@@ -73,6 +73,7 @@ test('no part, code or supplier runs in the order', () => {
         supplier,
         order: 1,
         inStock: 0,
+        onOrder: 0,
         needed: 1,
         left: 0,
         reorderAt: 1,

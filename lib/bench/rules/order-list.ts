@@ -11,7 +11,9 @@ export type Pieces = { partId: string; quantity: number };
 export type OrderRow<P extends PartStock = PartStock> = P & {
   /** Pieces that open jobs will usually need and have not taken yet. */
   needed: number;
-  /** In stock once they have them; below zero where there is not enough. */
+  /** Pieces that were ordered and have not come yet. */
+  onOrder: number;
+  /** In stock once those have come and open jobs have theirs; below zero where there is not enough. */
   left: number;
   /** Fewest pieces that bring it above its mark again. */
   order: number;
@@ -33,19 +35,21 @@ export function stillNeeded(
 }
 
 /**
- * Parts to order: those at their mark or below once open jobs have what they usually need; the scarcest first.
- * A part without a mark is ordered only where open jobs need more than there is.
- * Example: 5 in stock, mark 3, 2 needed leaves 3, so it is on the list with 1 to order at least.
+ * Parts to order: those at their mark or below once what is on order has come and open jobs have what they usually need; the
+ * scarcest first. A part without a mark is ordered only where open jobs need more than there is.
+ * Example: 5 in stock, mark 3, 2 needed leaves 3, so it is on the list with 1 to order at least; once 1 is ordered it is not.
  */
 export function orderList<P extends PartStock>(
   parts: readonly P[],
   needed: ReadonlyMap<string, number>,
+  ordered: ReadonlyMap<string, number>,
 ): OrderRow<P>[] {
   return parts
     .map((part): OrderRow<P> => {
       const pieces = needed.get(part.id) ?? 0;
-      const left = part.inStock - pieces;
-      return { ...part, needed: pieces, left, order: markOfPart(part) + 1 - left };
+      const onOrder = ordered.get(part.id) ?? 0;
+      const left = part.inStock + onOrder - pieces;
+      return { ...part, needed: pieces, onOrder, left, order: markOfPart(part) + 1 - left };
     })
     .filter((row) => row.order > 0)
     .sort((a, b) => b.order - a.order || a.name.localeCompare(b.name, 'en'));

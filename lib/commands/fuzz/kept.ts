@@ -33,6 +33,7 @@ const BENCH = [
   'part',
   'lot',
   'lot_event',
+  'part_order',
   'work_entry',
   'check_entry',
   'jumper_wire',

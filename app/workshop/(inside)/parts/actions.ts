@@ -6,11 +6,22 @@ import { shownIn } from '@/app/ui/forms/shown-in';
 import { onForm } from '@/app/workshop/on-form';
 import { addLot } from '@/lib/bench/add-lot';
 import { addToLot } from '@/lib/bench/add-to-lot';
+import { endOrder, expectOrder } from '@/lib/bench/change-order';
 import { correctLot } from '@/lib/bench/correct-lot';
+import { orderParts } from '@/lib/bench/order-parts';
 import { savePart } from '@/lib/bench/save-part';
 import { writeOffLot } from '@/lib/bench/write-off-lot';
 import type { WorkshopCard } from '@/lib/workshop/records';
-import { correctLotSchema, lotSchema, moreOfLotSchema, partSchema, writeOffSchema } from './part-schema';
+import {
+  correctLotSchema,
+  endOrderSchema,
+  expectOrderSchema,
+  lotSchema,
+  moreOfLotSchema,
+  orderSchema,
+  partSchema,
+  writeOffSchema,
+} from './part-schema';
 
 /** Adds a part, or changes the one whose id is bound, and shows it. */
 export async function savePartAction(
@@ -39,7 +50,54 @@ export async function addLotAction(
     permission: 'bench',
     formData,
     schema: ({ currency }) => lotSchema(currency),
-    work: ({ data }) => addLot({ ...data, partId }),
+    work: ({ data: { order, ...lot }, actor, now }) =>
+      addLot({ ...lot, partId }, order ? { orderId: order, userId: actor.id, now } : null),
+    after: () => `/workshop/parts/${partId}?saved=yes`,
+  });
+}
+
+/** Notes what was ordered, and shows the order list without it. */
+export async function orderPartsAction(_before: FormState, formData: FormData): Promise<FormState> {
+  return onForm({
+    permission: 'bench',
+    formData,
+    arrays: ['ordered'],
+    schema: orderSchema,
+    work: ({ data, actor, now }) => orderParts({ ...data, userId: actor.id, now }),
+    after: () => '/workshop/parts/order?saved=yes',
+  });
+}
+
+/** Moves the day on which the bound order of the bound part should come. */
+export async function expectOrderAction(
+  partId: string,
+  orderId: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  onlyPlain(partId, orderId);
+  return onForm({
+    permission: 'bench',
+    formData,
+    schema: expectOrderSchema,
+    work: ({ data }) => expectOrder({ ...data, orderId }),
+    after: () => `/workshop/parts/${partId}?saved=yes`,
+  });
+}
+
+/** Ends the bound order of the bound part: nothing more of it comes. */
+export async function endOrderAction(
+  partId: string,
+  orderId: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  onlyPlain(partId, orderId);
+  return onForm({
+    permission: 'bench',
+    formData,
+    schema: endOrderSchema,
+    work: ({ data, actor, now }) => endOrder({ ...data, orderId, userId: actor.id, now }),
     after: () => `/workshop/parts/${partId}?saved=yes`,
   });
 }
@@ -70,7 +128,7 @@ export async function addToLotAction(
     lotId,
     formData,
     schema: ({ currency }) => moreOfLotSchema(currency),
-    work: (data, by) => addToLot({ ...data, ...by, lotId }),
+    work: ({ order, ...data }, by) => addToLot({ ...data, ...by, lotId, orderId: order }),
   });
 }
 

@@ -57,9 +57,12 @@ export default async function PartsPage() {
 }
 
 function stockTag(part: PartRow) {
-  if (part.reorderAt === null) return 'ordered no more';
-  if (part.inStock === 0) return <Tag tone="stop">none left</Tag>;
-  return part.isLow ? <Tag tone="warn">order again</Tag> : <Tag tone="good">enough</Tag>;
+  const coming = part.onOrder > 0 ? `${part.onOrder} on order` : null;
+  if (part.reorderAt === null) return coming ?? 'ordered no more';
+  if (part.inStock === 0)
+    return <Tag tone={coming ? 'warn' : 'stop'}>{coming ? `none left, ${coming}` : 'none left'}</Tag>;
+  if (part.isLow) return <Tag tone="warn">{coming ? `order again, ${coming}` : 'order again'}</Tag>;
+  return coming ? <Tag tone="waiting">{coming}</Tag> : <Tag tone="good">enough</Tag>;
 }
 
 function lowText(low: number): string {

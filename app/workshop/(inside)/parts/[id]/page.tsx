@@ -19,6 +19,8 @@ import { may } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
 import { SavedNote } from '../../catalogue/saved-note';
 import { addLotAction, savePartAction } from '../actions';
+import { OfOrder } from '../of-order';
+import { OrdersPart } from '../orders-part';
 import { PartFields } from '../part-fields';
 
 const readOnce = cache(readPart);
@@ -88,6 +90,12 @@ export default async function PartPage({ params, searchParams }: Props) {
           },
         ]}
       />
+      <OrdersPart
+        orders={part.orders}
+        today={dayInZone(now(), workshop.timeZone)}
+        locale={locale}
+        mayWork={may(staff.role, 'bench')}
+      />
       {may(staff.role, 'bench') ? (
         <div className="mt-12 grid gap-12 lg:grid-cols-2">
           <section aria-labelledby="lot">
@@ -103,7 +111,13 @@ export default async function PartPage({ params, searchParams }: Props) {
                 width="half"
                 autoComplete="off"
               />
-              <TextField name="supplier" label="Supplier" width="half" list={suppliersOf(part.lots)} />
+              <TextField
+                name="supplier"
+                label="Supplier"
+                width="half"
+                list={suppliersOf([...part.orders, ...part.lots])}
+                defaultValue={part.orders[0]?.supplier}
+              />
               <TextField
                 name="receivedOn"
                 label="Received on"
@@ -112,6 +126,7 @@ export default async function PartPage({ params, searchParams }: Props) {
                 defaultValue={dayInZone(now(), workshop.timeZone)}
               />
               <TextField name="received" label="Pieces" inputMode="numeric" width="short" />
+              <OfOrder orders={part.orders} locale={locale} />
               <MoneyField name="unitCost" label="Cost of one piece, without tax" currency={currency} />
               <SubmitButton
                 label="Book it in"
@@ -139,6 +154,6 @@ export default async function PartPage({ params, searchParams }: Props) {
   );
 }
 
-function suppliersOf(lots: readonly { supplier: string }[]): string[] {
-  return [...new Set(lots.map((lot) => lot.supplier))];
+function suppliersOf(rows: readonly { supplier: string }[]): string[] {
+  return [...new Set(rows.map(({ supplier }) => supplier))];
 }

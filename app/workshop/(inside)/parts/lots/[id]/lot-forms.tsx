@@ -5,12 +5,15 @@ import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import type { readLot } from '@/lib/bench/part-records';
 import { decimalText } from '@/lib/money/amount';
+import type { WorkshopCard } from '@/lib/workshop/card';
 import { addToLotAction, correctLotAction, writeOffAction } from '../../actions';
+import { OfOrder } from '../../of-order';
 
 type Lot = NonNullable<Awaited<ReturnType<typeof readLot>>>;
 
 /** What the bench does to a lot beside fitting its pieces: putting right what was typed, adding pieces, taking them out of stock. */
-export function LotForms({ lot, currency }: { lot: Lot; currency: string }) {
+export function LotForms({ lot, workshop }: { lot: Lot; workshop: WorkshopCard }) {
+  const { currency, locale } = workshop;
   return (
     <>
       <section aria-labelledby="right" className="mt-12">
@@ -63,6 +66,7 @@ export function LotForms({ lot, currency }: { lot: Lot; currency: string }) {
           summary="Add pieces that came later, or were not counted"
         >
           <TextField name="quantity" label="Pieces" inputMode="numeric" width="short" />
+          <OfOrder orders={lot.orders} locale={locale} />
           <MoneyField
             name="unitCost"
             label="Cost of one piece, without tax"

@@ -119,7 +119,7 @@ export default async function LotPage({ params, searchParams }: Props) {
         />
       </div>
       <LotHistory lot={lot} workshop={workshop} names={names} />
-      {may(staff.role, 'bench') ? <LotForms lot={lot} currency={currency} /> : null}
+      {may(staff.role, 'bench') ? <LotForms lot={lot} workshop={workshop} /> : null}
     </>
   );
 }

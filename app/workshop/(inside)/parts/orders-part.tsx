@@ -1,0 +1,76 @@
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { ConfirmButton } from '@/app/ui/forms/confirm-button';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextField } from '@/app/ui/forms/text-field';
+import { expectedWords, stillToCome } from '@/lib/bench/rules/on-order';
+import type { StoredOrder } from '@/lib/bench/stored-orders';
+import type { Day } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { endOrderAction, expectOrderAction } from './actions';
+
+type Props = { orders: readonly StoredOrder[]; today: Day; locale: string; mayWork: boolean };
+
+/** Open orders of a part: from whom, since when and until when; another day, or that nothing more comes. */
+export function OrdersPart({ orders, today, locale, mayWork }: Props) {
+  if (orders.length === 0) return null;
+  return (
+    <section aria-labelledby="on-order" className="mt-10 max-w-text">
+      <h2 id="on-order" className="mb-3">
+        On order
+      </h2>
+      <ul className="plain-list">
+        {orders.map((order) => (
+          <li key={order.id} className="mb-6">
+            <p>{`${orderWords(order, locale)}; ${expectedWords(order.expectedOn, { today, locale })}.`}</p>
+            {mayWork ? <OrderForms order={order} about={orderWords(order, locale)} /> : null}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function OrderForms({ order, about }: { order: StoredOrder; about: string }) {
+  return (
+    <>
+      <ActionForm
+        action={expectOrderAction.bind(null, order.partId, order.id)}
+        label={`Another day: ${about}`}
+        summary="It comes on another day"
+      >
+        <TextField
+          name="expectedOn"
+          label="Expected on"
+          type="date"
+          width="half"
+          optional
+          defaultValue={order.expectedOn ?? ''}
+        />
+        <SubmitButton
+          label="Keep this day"
+          kind="second"
+          about={about}
+          consequence="Jobs that wait for the part go by it. No mail."
+        />
+      </ActionForm>
+      <ActionForm
+        action={endOrderAction.bind(null, order.partId, order.id)}
+        hidden={{ came: order.came }}
+        label={`Nothing more comes: ${about}`}
+      >
+        <ConfirmButton
+          label="Nothing more comes"
+          question="Does nothing more come of this order?"
+          confirm="Yes, end it"
+          consequence="The order list asks for what is missing again. What was booked in stays."
+        />
+      </ActionForm>
+    </>
+  );
+}
+
+/** '6 of 10 from Gannet Parts, ordered 25 Nov 2026'. */
+function orderWords(order: StoredOrder, locale: string): string {
+  const pieces = order.came === 0 ? String(order.quantity) : `${stillToCome(order)} of ${order.quantity}`;
+  return `${pieces} from ${order.supplier}, ordered ${formatDay(order.orderedOn, locale, 'short')}`;
+}
