@@ -6,12 +6,14 @@ import { guardText } from '@/lib/catalogue/rules/list-cells';
 import { db } from '@/lib/db/client';
 import { creditInvoice } from '@/lib/invoices/credit-invoice';
 import { isMonth, journalOf } from '@/lib/invoices/journal';
+import { listEnteredSince, takenMonths } from '@/lib/invoices/list-entered-since';
 import { listInvoices } from '@/lib/invoices/list-invoices';
 import { listToGiveBack, listToGiveBackToday } from '@/lib/invoices/list-to-give-back';
 import { JOURNAL_HEAD, type JournalPaper, journalRows } from '@/lib/invoices/rules/journal';
 import { type Entry, statementRows } from '@/lib/invoices/rules/statement';
 import { invoiceTotals } from '@/lib/invoices/rules/totals';
 import { statementOf } from '@/lib/invoices/statement';
+import { takeJournal } from '@/lib/invoices/take-journal';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { decimalText } from '@/lib/money/amount';
 import { readMoney } from '@/lib/money/read-money';
@@ -81,7 +83,7 @@ describe('the journal', () => {
     const about = { on, job: 'J', customer: 'Maren Holt', currency: 'EUR' };
     const breakdown = [{ category: 'S', rateBps: 550, base: 1000, tax: 55 }] as const;
     const own = { kind: 'invoice', number: '2026-00001', corrects: null, breakdown, rounding: -1 } as const;
-    const postage = { amount: -500, purpose: 'claim-postage', method: 'card', reference: '' };
+    const postage = { enteredOn: on, amount: -500, purpose: 'claim-postage', method: 'card', reference: '' };
     const rows = journalRows([{ ...about, ...own }], [{ ...about, ...postage }]);
     const names = ['Kind', 'Tax category', 'Rate %', 'Rounding', 'Total', 'Received'] as const;
     expect(rows.map((row) => names.map((name) => row[column(name)]))).toEqual([
@@ -220,6 +222,53 @@ describe('the books of a workshop', () => {
     expect(await onToday()).toEqual([5000]);
   });
 
+  it('know what was entered after the journal of a month was taken, and give it once', async () => {
+    const { first, second } = made;
+    const zone = 'Europe/London';
+    const take = (asked: 'whole' | 'since', at: string, month = '2026-11') =>
+      takeJournal({ month, asked, actor: OWNER, now: new Date(at) });
+    const since = async () => (await listEnteredSince()).map((row) => [row.month, row.payments, row.amount]);
+    const received = (text: string | null) =>
+      (parse(text ?? '', { bom: true }) as string[][])
+        .slice(1)
+        .map((row) => [row[column('Received')], row[column('Date')], row[column('Entered on')]])
+        .filter(([amount]) => amount !== '');
+    await pay(first, 1000);
+    // A month that still runs is not taken, and has nothing that came after.
+    expect(received(await take('whole', '2026-11-26T09:00:00Z'))).toHaveLength(1);
+    expect(await take('since', '2026-11-26T09:00:00Z')).toBeNull();
+    expect(await db.journalTaking.count()).toBe(0);
+    expect(await take('since', '2026-12-01T09:00:00Z')).toBeNull();
+
+    expect(received(await take('whole', '2026-12-01T09:00:00Z'))).toEqual([
+      ['10.00', '2026-11-25', '2026-11-25'],
+    ]);
+    await pay(second, 900, '2026-12-02');
+    expect(await since()).toEqual([]);
+    await recordPayment({
+      jobId: second,
+      amount: 600,
+      method: 'bank transfer',
+      reference: '',
+      receivedOn: day('2026-11-30'),
+      actor: BENCH,
+      now: new Date('2026-12-02T09:00:00Z'),
+    });
+    expect(await since()).toEqual([['2026-11', 1, 600]]);
+    expect(await takenMonths(['2026-10', '2026-11', '2026-12'])).toEqual(['2026-11']);
+    // Looking at it takes nothing.
+    await journalOf('2026-11', zone);
+    expect(await since()).toHaveLength(1);
+
+    expect(received(await take('since', '2026-12-03T09:00:00Z'))).toEqual([
+      ['6.00', '2026-11-30', '2026-12-02'],
+    ]);
+    expect(await since()).toEqual([]);
+    expect(await take('since', '2026-12-03T09:00:00Z')).toBeNull();
+    expect(received(await take('whole', '2026-12-03T09:00:00Z'))).toHaveLength(2);
+    expect(await db.journalTaking.count()).toBe(3);
+  });
+
   it('export a month whose columns are its invoices and payments', async () => {
     const { first, second } = made;
     await pay(first, 7200);
@@ -232,7 +281,7 @@ describe('the books of a workshop', () => {
       now: NOW,
     });
     await pay(first, -1001);
-    const text = await journalOf('2026-11');
+    const text = await journalOf('2026-11', 'Europe/London');
     expect(text.startsWith('\uFEFF')).toBe(true);
     const [head, ...rows] = parse(text, { bom: true }) as string[][];
     expect(head).toEqual([...JOURNAL_HEAD]);
@@ -288,7 +337,7 @@ describe('the books of a workshop', () => {
     ] as const)
       await pay(first, amount, on);
     const received = async (month: string) =>
-      (parse(await journalOf(month), { bom: true }) as string[][])
+      (parse(await journalOf(month, 'Europe/London'), { bom: true }) as string[][])
         .map((row) => row[column('Received')])
         .filter((cell) => cell !== '' && cell !== 'Received');
     expect(await received('2026-11')).toEqual(['2.00', '3.00']);

@@ -62,7 +62,7 @@ test('the postage of a covered claim is paid back beside the price, told, and co
     0,
     false,
   ]);
-  const journal = await journalOf('2027-02');
+  const journal = await journalOf('2027-02', 'Europe/London');
   expect(journal.match(/postage of a claim/g)).toHaveLength(2);
   expect(journal).toContain('-5.00');
   const [mail] = await db.mail.findMany({

@@ -39,6 +39,7 @@ test('no name or reference runs in the journal', () => {
     fc.property(text, text, (customer, reference) => {
       const payment = {
         on: day('2026-11-25'),
+        enteredOn: day('2026-11-25'),
         job: 'J7K2M4PX3',
         customer,
         currency: 'GBP',

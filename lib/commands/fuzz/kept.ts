@@ -79,7 +79,7 @@ const MAY_WRITE: Record<string, readonly string[]> = {
 };
 const MAY_NOT_WRITE: Record<string, readonly string[]> = {
   front: [...OWNERS, ...BENCH, 'check_sheet', 'check_item', 'people'],
-  bench: [...OWNERS, 'payment', 'people'],
+  bench: [...OWNERS, 'payment', 'journal_taking', 'people'],
 };
 
 /** Sentences that must hold of the rows whatever was asked of the app; each query finds the rows that break one. */

@@ -18,6 +18,8 @@ export type JournalPaper = {
 
 export type JournalPayment = {
   on: Day;
+  /** the day it was typed in, which may be after the journal of its month was taken */
+  enteredOn: Day;
   job: string;
   customer: string;
   currency: string;
@@ -45,7 +47,17 @@ export const JOURNAL_HEAD = [
   'Method',
   'Reference',
   'Currency',
+  'Entered on',
 ] as const;
+
+/**
+ * True once a month's journal can be whole: while the month runs, more is to come of it.
+ *
+ * isMonthOver('2026-11', 2026-12-01) -> true; on 2026-11-30 -> false
+ */
+export function isMonthOver(month: string, today: Day): boolean {
+  return month < today.slice(0, 7);
+}
 
 /**
  * The rows of a bookkeeper's journal, in the order of their days: for every invoice and credit note one row for each
@@ -91,6 +103,7 @@ function paperRows(paper: JournalPaper): string[][] {
     '',
     '',
     paper.currency,
+    paper.on,
   ];
   return [
     ...paper.breakdown.map((part) =>
@@ -126,5 +139,6 @@ function paymentRow(payment: JournalPayment): string[] {
     guardText(payment.method),
     guardText(payment.reference),
     payment.currency,
+    payment.enteredOn,
   ];
 }

@@ -5,7 +5,8 @@ export function JournalForm({ month }: { month: string }) {
       <h2 id="journal">For the bookkeeper</h2>
       <p>
         Every invoice, credit note and payment of a month as a table: net and tax by rate, rounding, and what
-        was received. Credit notes and money given back are below zero, so each column adds up.
+        was received. Credit notes and money given back are below zero, so each column adds up. Take a month
+        when it is over: payments of it that are entered later are then listed here, with a file of their own.
       </p>
       <form action="/workshop/money/journal.csv" method="get" className="mt-3 max-w-lg">
         <label htmlFor="journal-month" className="field-label">

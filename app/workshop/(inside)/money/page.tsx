@@ -9,6 +9,7 @@ import { NumberText } from '@/app/ui/words/number-text';
 import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
+import { listEnteredSince } from '@/lib/invoices/list-entered-since';
 import { INVOICES_PER_PAGE, listInvoices } from '@/lib/invoices/list-invoices';
 import { listToGiveBack } from '@/lib/invoices/list-to-give-back';
 import { INVOICE_STATES, STATE_WORDS } from '@/lib/invoices/rules/state';
@@ -16,6 +17,7 @@ import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../who';
+import { EnteredSincePart } from './entered-since-part';
 import { GiveBackPart } from './give-back-part';
 import { InvoiceSearch } from './invoice-search';
 import { InvoiceTag } from './invoice-tag';
@@ -32,9 +34,10 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
   const state = INVOICE_STATES.find((known) => known === search.state) ?? null;
   const workshop = await readWorkshop();
   const { locale } = workshop;
-  const [{ rows, total, page }, toGiveBack] = await Promise.all([
+  const [{ rows, total, page }, toGiveBack, enteredSince] = await Promise.all([
     listInvoices({ text, state, page: pageNumber(search.page) }),
     listToGiveBack(workshop.timeZone),
+    listEnteredSince(),
   ]);
   const today = dayInZone(now(), workshop.timeZone);
   const money = (minor: number, currency: string) => formatMoney(minor, currency, locale);
@@ -52,6 +55,7 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
         title="Money"
         lead="Invoices and credit notes, newest first. An invoice is issued automatically when a unit is ready; before that, from its job sheet."
       />
+      <EnteredSincePart rows={enteredSince} workshop={workshop} />
       <GiveBackPart rows={toGiveBack} today={today} locale={locale} />
       <InvoiceSearch text={text} state={state} />
       <nav aria-label="Invoices by state" className="mt-3 mb-6">

@@ -22,6 +22,7 @@ import { RevisionLines } from '../../price-lines/revision-lines';
 import { addPayment } from './actions';
 import { carriedFields } from './carried-fields';
 import { InvoicesPart } from './invoices-part';
+import { JournalNote } from './journal-note';
 import type { SheetProps } from './open-sheet';
 
 const STATE_WORDS: Record<string, string> = {
@@ -88,6 +89,9 @@ export function MoneyPart({ job, workshop, who }: SheetProps & { who: Staff }) {
           rows={job.payments}
           rowKey={(row) => row.id}
         />
+      ) : null}
+      {may(who.role, 'money') ? (
+        <JournalNote payments={job.payments} today={today} locale={workshop.locale} />
       ) : null}
       <p>
         <strong>
