@@ -3,15 +3,13 @@ import { dayInZone } from '@/lib/calendar/day';
 import { guardText } from '@/lib/catalogue/rules/list-cells';
 import { db } from '@/lib/db/client';
 import { parcelWait } from '@/lib/jobs/rules/parcel-wait';
+import { PARTS_TO_COME } from '@/lib/jobs/rules/stage-sets';
 import { AWAITED, awaitedParcel } from '@/lib/jobs/stored-parcel-wait';
 import { readWorkshop } from '@/lib/workshop/records';
 import { piecesOnOrder } from './rules/on-order';
 import { orderList, stillNeeded } from './rules/order-list';
 import { readOpenOrders } from './stored-orders';
 import { LOT_STOCK, piecesInStock } from './stored-stock';
-
-/** Stages in which a repair may still take its parts. */
-const OPEN = ['booked', 'arrived', 'assessing', 'awaiting-approval', 'awaiting-parts', 'on-bench'];
 
 /** What to order, with who delivered each part last, and what is on order. A booking whose parcel does not come needs no parts. */
 export async function readOrderList(now: Date) {
@@ -31,7 +29,7 @@ export async function readOrderList(now: Date) {
       },
     }),
     db.job.findMany({
-      where: { kind: 'repair', stage: { in: OPEN } },
+      where: { kind: 'repair', stage: { in: [...PARTS_TO_COME] } },
       select: {
         stage: true,
         ...AWAITED,

@@ -5,18 +5,8 @@ import { Refusal } from '@/lib/outcome';
 import { NEW_PROMISE_SENTENCES, newPromiseProblem } from '@/lib/promise/rules/new-promise';
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
-import type { Stage } from './rules/stages';
+import { PROMISE_STAGES } from './rules/stage-sets';
 import { writeEvent } from './write-event';
-
-/** A promise is for the day a unit is ready; before that it can be moved. */
-export const PROMISE_STAGES: readonly Stage[] = [
-  'arrived',
-  'assessing',
-  'awaiting-approval',
-  'awaiting-parts',
-  'on-bench',
-  'proving',
-];
 
 /** Moves the promised day, with a reason in the customer's words, and tells the customer. */
 export async function movePromise(o: {

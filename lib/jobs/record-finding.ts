@@ -1,12 +1,9 @@
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from './actor';
-import { NOT_WITH_US } from './rules/stage-sets';
-import { STAGES, type Stage } from './rules/stages';
+import { WITH_US } from './rules/stage-sets';
 import { writeEvent } from './write-event';
 import { idOfSent, writeOnce } from './write-once';
 import { type NewPhoto, writePhotos } from './write-photos';
-
-const WITH_US: readonly Stage[] = STAGES.filter((stage) => !NOT_WITH_US.includes(stage));
 
 /** Adds a finding with its photos. An addition clashes with nobody, so it names no version. */
 export async function recordFinding(o: {

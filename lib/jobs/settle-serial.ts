@@ -5,6 +5,7 @@ import { RULINGS } from '@/lib/warranty/rules/causes';
 import { isOtherUnit } from '@/lib/warranty/rules/other-unit';
 import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
 import type { Actor } from './actor';
+import { RULING_STAGES } from './rules/stage-sets';
 import { writeEvent } from './write-event';
 
 const RULED_COVERED =
@@ -37,7 +38,7 @@ export async function settleSerial(o: {
       jobId: o.jobId,
       actor: o.actor,
       now: o.now,
-      expected: { version: o.version, stages: ['arrived', 'assessing'] },
+      expected: { version: o.version, stages: RULING_STAGES },
       set: { serialTyped: o.serial, serialKey: foldSerial(o.serial), isSerialSettled: true },
       event: { kind: 'serial-settled', data: { serial: o.serial, note: o.note } },
     });

@@ -15,9 +15,9 @@ import { COUNTS, readKind, readStage } from './records';
 import { type AnswerClock, type AnswerDue, answerDue } from './rules/answer-due';
 import { type BenchLoad, benchLoad } from './rules/bench-load';
 import { isBackWithUs, waitsForAddress } from './rules/handover';
-import type { Stage } from './rules/stages';
+import { WITH_US } from './rules/stage-sets';
 import { minutesLeft, type TodayJob, type TodayLists, todayLists } from './rules/today';
-import { type QuoteLists, quoteLists, type TodayQuote } from './rules/today-quotes';
+import { LISTED_STATES, type QuoteLists, quoteLists, type TodayQuote } from './rules/today-quotes';
 import { isOwedWaived } from './stored-decision';
 import { readUnanswered, type Unanswered } from './unanswered';
 import { stepOfUnit, UNCLAIMED_FACTS } from './unclaimed-notices';
@@ -55,18 +55,6 @@ export type Today = {
   mail: { failed: number; bounced: number; kept: number };
   load: BenchLoad;
 };
-
-const WITH_US: readonly Stage[] = [
-  'arrived',
-  'assessing',
-  'awaiting-approval',
-  'awaiting-parts',
-  'on-bench',
-  'proving',
-  'ready',
-  'declined',
-  'unclaimed',
-];
 
 const SHOWN = {
   ...EXPECTED,
@@ -122,7 +110,7 @@ export async function readToday(now: Date, given?: WorkshopCard): Promise<Today>
       orderBy: [{ bookedAt: 'asc' }, { id: 'asc' }],
       select: SHOWN,
     }),
-    listRequests({ states: ['asked', 'quoted', 'accepted'] }),
+    listRequests({ states: LISTED_STATES }),
     readCalendar(workshop, today),
     readUnanswered(),
     countMailToLookAt(),

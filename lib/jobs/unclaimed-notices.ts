@@ -10,6 +10,7 @@ import { moveJob } from './move';
 import { parseEvent } from './rules/events';
 import { isHeldForMoney } from './rules/guards';
 import { waitsForAddress } from './rules/handover';
+import { UNFETCHED } from './rules/stage-sets';
 import { type UnclaimedStep, unclaimedStep } from './rules/unclaimed';
 import { ADDRESS_EVENTS, isOwedWaived, lastDecision } from './stored-decision';
 import { writeEvent } from './write-event';
@@ -117,7 +118,7 @@ export async function sendUnclaimedNotices(now: Date): Promise<number> {
   const workshop = await readWorkshop();
   const today = dayInZone(now, workshop.timeZone);
   const jobs = await db.job.findMany({
-    where: { stage: { in: ['ready', 'unclaimed'] }, customer: { erasedAt: null } },
+    where: { stage: { in: [...UNFETCHED] }, customer: { erasedAt: null } },
     select: CANDIDATE,
     orderBy: { readyAt: 'asc' },
     take: MOST,

@@ -2,9 +2,8 @@ import type { Prisma } from '@/lib/db/generated/client';
 import type { Tx } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import { createLink, newestToken } from './private-link';
-
-/** Jobs that go on no further: their papers, what comes back and the way to write to us are on their page still. */
-const ENDED = ['closed', 'cancelled'];
+import { readStage } from './records';
+import { FINAL_STAGES } from './rules/stages';
 
 type Lost = {
   /** which jobs are meant, from what the person still has */
@@ -26,7 +25,8 @@ export async function writeLinkCopies(tx: Tx, o: Lost): Promise<void> {
     take: 50,
   });
   const theirs = found.filter(({ customer }) => o.isTheirs(customer.email));
-  const hasEnded = ({ stage }: { stage: string }) => ENDED.includes(stage);
+  // Those go on no further: their papers, what comes back and the way to write to us are on their page still.
+  const hasEnded = ({ stage }: { stage: string }) => FINAL_STAGES.includes(readStage(stage));
   const inOrder = [...theirs.filter((job) => !hasEnded(job)), ...theirs.filter(hasEnded)];
   for (const { id, customer } of inOrder.slice(0, o.most)) {
     await ensureLink(tx, id, o.now);

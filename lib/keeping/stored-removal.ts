@@ -1,15 +1,13 @@
 import { compareDays, type Day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
+import { readStage } from '@/lib/jobs/records';
+import { FINAL_STAGES } from '@/lib/jobs/rules/stages';
+import { WAITING_REQUESTS } from '@/lib/quotes/rules/request-states';
 import { lastGraceDay } from '@/lib/warranty/rules/cover';
 import { COVER_FACTS, readCoverEnds } from '@/lib/warranty/stored-cover-ends';
 import { readCalendar, type WorkshopCard } from '@/lib/workshop/records';
 import type { RemovalFacts } from './rules/retention';
-
-/** Jobs that nothing more happens to by themselves. */
-export const OVER = ['closed', 'cancelled'];
-/** Requests that wait for an answer of either side, or to be booked. */
-export const WAITING = ['asked', 'questioned', 'quoted', 'accepted'];
 
 export type RemovalRows = { customerIds: readonly string[]; quoteIds: readonly string[] };
 
@@ -49,7 +47,7 @@ export async function readRemovalFacts(
     orderBy: { number: 'asc' },
   });
   const quotes = await client.quote.findMany({
-    where: { id: { in: [...rows.quoteIds] }, request: { state: { in: WAITING } } },
+    where: { id: { in: [...rows.quoteIds] }, request: { state: { in: [...WAITING_REQUESTS] } } },
     select: { number: true },
     orderBy: { number: 'asc' },
   });
@@ -70,7 +68,7 @@ export async function readRemovalFacts(
     .filter(({ until }) => compareDays(until, on.today) >= 0)
     .sort((a, b) => compareDays(b.until, a.until));
   return {
-    openJobs: jobs.filter((job) => !OVER.includes(job.stage)).map((job) => job.number),
+    openJobs: jobs.filter((job) => !FINAL_STAGES.includes(readStage(job.stage))).map((job) => job.number),
     openQuotes: quotes.map((quote) => quote.number),
     openClaims: claims.map((claim) => claim.number),
     liveCover: cover.map(({ number }) => number),

@@ -2,8 +2,9 @@ import type { Tx } from '@/lib/db/transaction';
 import { deleteFile } from '@/lib/files/store';
 import type { Actor } from '@/lib/jobs/actor';
 import { writeEvent } from '@/lib/jobs/write-event';
+import { WAITING_REQUESTS } from '@/lib/quotes/rules/request-states';
 import { writeQuoteEvent } from '@/lib/quotes/write-quote-event';
-import { type RemovalRows, WAITING } from './stored-removal';
+import type { RemovalRows } from './stored-removal';
 import { writeWordsLeave } from './write-words-leave';
 
 /** What stands in the place of a name that was removed. */
@@ -103,7 +104,7 @@ async function endRequests(tx: Tx, quoteIds: string[], o: { actor: Actor; now: D
   await tx.$queryRaw`
     select 1 from "quote" where "id" = any(${quoteIds}) and "jobId" is null order by "id" for update`;
   const open = await tx.quoteRequest.findMany({
-    where: { quoteId: { in: quoteIds }, state: { in: [...WAITING] } },
+    where: { quoteId: { in: quoteIds }, state: { in: [...WAITING_REQUESTS] } },
     select: { quoteId: true, state: true },
     orderBy: { quoteId: 'asc' },
   });

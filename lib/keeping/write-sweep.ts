@@ -1,9 +1,10 @@
 import { dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
+import { FINAL_STAGES } from '@/lib/jobs/rules/stages';
 import { readWorkshop } from '@/lib/workshop/records';
-import { monthsBefore, REQUEST_MONTHS, removalProblems } from './rules/retention';
-import { OVER, readRemovalFacts } from './stored-removal';
+import { KEPT_REQUESTS, monthsBefore, REQUEST_MONTHS, removalProblems } from './rules/retention';
+import { readRemovalFacts } from './stored-removal';
 import { writeRemoval } from './write-removal';
 
 /** So many bookings and requests a round at most, so that a round stays short; the next one goes on. */
@@ -50,7 +51,7 @@ async function bookingsDue(now: Date, before: Date): Promise<string[]> {
     where c."erasedAt" is null and exists (select 1 from "job" j where j."customerId" = c."id")
       and not exists (
         select 1 from "job" j where j."customerId" = c."id" and (
-          j."stage" <> all(${OVER})
+          j."stage" <> all(${[...FINAL_STAGES]})
           or coalesce(j."closedAt", (select max(e."at") from "job_event" e where e."jobId" = j."id")) >= ${before}))
       and not exists (
         select 1 from "job" j
@@ -83,8 +84,7 @@ async function requestsDue(now: Date): Promise<string[]> {
   const due = await db.quoteRequest.findMany({
     where: {
       emailKey: { not: '' },
-      // A price that was agreed stands until it is booked or the workshop ends it, and says so.
-      state: { notIn: ['asked', 'quoted', 'accepted', 'booked'] },
+      state: { notIn: [...KEPT_REQUESTS] },
       quote: { jobId: null, events: { none: { at: { gte: before } } } },
       askedAt: { lt: before },
     },

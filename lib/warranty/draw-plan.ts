@@ -11,6 +11,7 @@ import { drawCertificate } from '@/lib/documents/certificate';
 import type { Proof } from '@/lib/documents/proof';
 import { putFile } from '@/lib/files/store';
 import { type JobRecord, stagesReached } from '@/lib/jobs/records';
+import { CERTIFICATE_STAMPS } from '@/lib/jobs/rules/stage-sets';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { foldSerial } from '@/lib/numbers/serial';
 import { countryName } from '@/lib/parcels/rules/country-abroad';
@@ -139,9 +140,7 @@ export async function drawPlan(
 
 function stamps(job: JobRecord, o: { timeZone: string; today: Day; isCollected: boolean }) {
   const { timeZone, today, isCollected } = o;
-  const reached = stagesReached(job.events).filter(({ stage }) =>
-    ['booked', 'arrived', 'on-bench', 'ready'].includes(stage),
-  );
+  const reached = stagesReached(job.events).filter(({ stage }) => CERTIFICATE_STAMPS.includes(stage));
   return [
     ...reached.map(({ stage, at }) => ({
       label: STAGE_WORDS[stage].label,

@@ -1,7 +1,7 @@
 import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
-import { PROOF_STAGES } from './stage-sets';
+import { PROOF_STAGES, WORK_MAY_START } from './stage-sets';
 import {
   type JobKind,
   type Move,
@@ -60,6 +60,11 @@ export type MoveReason = 'wrong-stage' | 'wrong-person' | 'wrong-kind' | Need;
 /** True for a claim whose ruling covers something: that part is repaired whatever the customer says to a price. */
 export function isSomethingCovered(facts: Pick<JobFacts, 'kind' | 'ruling'>): boolean {
   return facts.kind === 'claim' && isCoveredAtLeastPartly(facts.ruling);
+}
+
+/** True where somebody could take up work that the customer may still withdraw from. */
+export function couldBeginEarly(facts: Pick<JobFacts, 'stage' | 'isStartAllowed'>): boolean {
+  return !facts.isStartAllowed && WORK_MAY_START.includes(facts.stage);
 }
 
 /** True for a claim whose customer has been told no ruling, or contested it and waits for the next one. */

@@ -30,6 +30,9 @@ export type QuoteLists<Q extends TodayQuote> = {
   onCustomer: QuoteRow<Q>[];
 };
 
+/** The states in which a quote may stand in one of today's lists. */
+export const LISTED_STATES: readonly RequestState[] = ['asked', 'quoted', 'accepted'];
+
 /**
  * Sorts the quotes that were asked for into today's lists; each is in one at most, a price that is held for longer in
  * none. With a reminder of 5 days a price held until Friday 11 December is listed from Sunday 6 December on.

@@ -1,3 +1,5 @@
+import type { RequestState } from '@/lib/quotes/rules/request-states';
+
 /**
  * How long what is known of people is kept, and what outlives it. Glossary:
  * - person: everybody who wrote under one e-mail address; each booking keeps its own copy of name and address.
@@ -7,6 +9,9 @@
 
 /** Requests for a price that nobody booked are removed after so many months; common practice, no source. */
 export const REQUEST_MONTHS = 6;
+
+/** Requests that stay longer: a price that was agreed stands until it is booked or the workshop ends it, and says so. */
+export const KEPT_REQUESTS: readonly RequestState[] = ['asked', 'quoted', 'accepted', 'booked'];
 
 /**
  * The instant a number of calendar months before another, in UTC; the last day of the month where the date does not

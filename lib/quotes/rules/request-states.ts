@@ -128,6 +128,9 @@ export function movesFrom(state: RequestState, by: RequestMoveBy): RequestMove[]
   );
 }
 
+/** Where a request waits for an answer of either side, or to be booked. */
+export const WAITING_REQUESTS: readonly RequestState[] = ['asked', 'questioned', 'quoted', 'accepted'];
+
 /** States in which the customer may add words and photos: nothing was booked or turned down. */
 export const CUSTOMER_MAY_WRITE: readonly RequestState[] = [
   'asked',

@@ -10,23 +10,13 @@ import { WaitALittle } from '@/app/ui/page/wait-a-little';
 import { StageTag } from '@/app/ui/words/stage-tag';
 import { formatDay } from '@/lib/calendar/format';
 import { readStatus } from '@/lib/jobs/records';
-import { STAGE_WORDS, type Stage } from '@/lib/jobs/rules/stages';
+import { BEFORE_READY } from '@/lib/jobs/rules/stage-sets';
+import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { readNumber, showNumber } from '@/lib/numbers/job-number';
 
 export const metadata: Metadata = { title: 'Where is my repair', robots: { index: false } };
 
 type Props = { params: Promise<{ number: string }> };
-
-/** Where a promised day says nothing any more, or would be a wrong one: the days of an answer are not counted in it. */
-const PAST_PROMISE: readonly Stage[] = [
-  'awaiting-approval',
-  'ready',
-  'declined',
-  'unclaimed',
-  'sent-back',
-  'closed',
-  'cancelled',
-];
 
 /** The stage of a job for whoever has its number: nothing here says whose it is or what it is. */
 export default async function StatusPage({ params }: Props) {
@@ -39,6 +29,8 @@ export default async function StatusPage({ params }: Props) {
   if (!status) nothingHere();
   const { locale, timeZone } = await readWorkshop();
   const words = STAGE_WORDS[status.stage];
+  // While the customer is asked it would be a wrong one: the days of their answer are not counted in it yet.
+  const promisedOn = BEFORE_READY.includes(status.stage) ? status.promisedOn : null;
   return (
     <>
       <PageHead
@@ -54,8 +46,8 @@ export default async function StatusPage({ params }: Props) {
         stamps={stampSteps(status, { locale, timeZone })}
       >
         <p>
-          {status.promisedOn && !PAST_PROMISE.includes(status.stage)
-            ? `Promised to be ready by ${formatDay(status.promisedOn, locale, 'weekday')}.`
+          {promisedOn
+            ? `Promised to be ready by ${formatDay(promisedOn, locale, 'weekday')}.`
             : 'The number alone shows the stages and their days, and not whose unit it is.'}
         </p>
       </Docket>

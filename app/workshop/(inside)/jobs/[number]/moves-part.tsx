@@ -10,9 +10,9 @@ import { now } from '@/lib/clock';
 import { factsOf } from '@/lib/jobs/facts';
 import { isPlainMove } from '@/lib/jobs/move';
 import type { JobRecord } from '@/lib/jobs/records';
-import { openMoves, reasonSentence } from '@/lib/jobs/rules/guards';
+import { couldBeginEarly, openMoves, reasonSentence } from '@/lib/jobs/rules/guards';
 import { permissionOf } from '@/lib/jobs/rules/move-permissions';
-import { FINAL_STAGES, type Move, type MoveKey, type Stage } from '@/lib/jobs/rules/stages';
+import { FINAL_STAGES, type Move, type MoveKey } from '@/lib/jobs/rules/stages';
 import { recalledInUnit } from '@/lib/jobs/stored-recall';
 import { actorKind, may, type Role } from '@/lib/people/rules/roles';
 import { move } from './actions';
@@ -39,14 +39,6 @@ const UNSAID: ReadonlySet<MoveKey> = new Set(['dispatch', 'arrive', 'came-back',
 /** Moves that cost something or cannot be taken back are asked once more. */
 const ASKED_ONCE = new Set(['cancel', 'set-aside', 'return-unrepaired', TAKEN_BACK, BACKWARDS]);
 
-/** Stages in which somebody could begin too early. */
-const COULD_BEGIN_EARLY: ReadonlySet<Stage> = new Set([
-  'arrived',
-  'assessing',
-  'awaiting-approval',
-  'on-bench',
-]);
-
 /** Every move that leaves this stage: those open as buttons with their consequence, the others with the reason why not. */
 export async function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Staff }) {
   const facts = {
@@ -63,11 +55,11 @@ export async function MovesPart({ job, workshop, staff, who }: SheetProps & { wh
   return (
     <div id="moves" className="moves">
       {isOver ? <p>Nothing is left to do on this job.</p> : null}
-      {facts.isStartAllowed || !COULD_BEGIN_EARLY.has(facts.stage) ? null : (
+      {couldBeginEarly(facts) ? (
         <Notice kind="warn" heading="No work yet">
           <p>{reasonSentence('start-allowed', facts, workshop.locale)}</p>
         </Notice>
-      )}
+      ) : null}
       {job.stage === 'booked' ? (
         <p>
           <LinkButton href={`/workshop/arrivals/${job.number}`}>Take in the parcel</LinkButton>

@@ -15,7 +15,7 @@ import { readMessages } from '@/lib/jobs/read-messages';
 import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/records';
 import { dataWords, HISTORY } from '@/lib/jobs/rules/booking';
 import { isCollected } from '@/lib/jobs/rules/handover';
-import type { Stage } from '@/lib/jobs/rules/stages';
+import { CERTIFICATE_TO_COME } from '@/lib/jobs/rules/stage-sets';
 import { noteSeen } from '@/lib/keeping/seen';
 import { showNumber, showTyped } from '@/lib/numbers/job-number';
 import { readCarrierRows } from '@/lib/parcels/records';
@@ -39,9 +39,6 @@ import { PapersPart } from './papers-part';
 import { PhotosPart } from './photos-part';
 import { SerialPart } from './serial-part';
 import { TakenBackPart } from './taken-back-part';
-
-/** Past it, or on the way back unrepaired. */
-const WITHOUT_CERTIFICATE: readonly Stage[] = ['cancelled', 'declined', 'sent-back', 'closed'];
 
 type Props = { params: Promise<{ number: string }>; searchParams: Promise<{ saved?: string }> };
 
@@ -82,9 +79,9 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
         </Notice>
       ) : null}
       <MailTroublePart {...parts} role={who.role} />
-      {WITHOUT_CERTIFICATE.includes(stage) ? null : (
+      {CERTIFICATE_TO_COME.includes(stage) ? (
         <MissingNotice workshop={workshop} isOwner={may(who.role, 'settings')} stopped="certificate" />
-      )}
+      ) : null}
       <Docket
         kind={kind === 'claim' ? 'Claim job' : 'Job'}
         number={showNumber(job.number)}
