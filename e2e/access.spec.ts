@@ -1,6 +1,7 @@
 import type { APIRequestContext, Page } from '@playwright/test';
 import { changedBetween, everythingKept, keptOf } from '@/tests/world/kept';
 import { jobSheet } from './screens/job-sheet';
+import { signIn } from './screens/sign-in';
 import { type ActionRow, actions, type Bound } from './world/actions';
 import { type BuiltAction, builtActions, callAction } from './world/call-action';
 import { altered, type Case, fill, findCase } from './world/case';
@@ -137,11 +138,49 @@ test('a form sent by somebody who may not changes nothing', async ({ workshop, s
   await sheet.open(number);
   await cookies.clearCookies();
   await sheet.addFinding('FROM NOBODY');
-  await expect(intruder.getByRole('heading', { level: 1 })).toHaveText('Sign in to the workshop');
+  await expect(intruder.getByRole('main')).toContainText('You were signed out, so nothing is saved yet');
 
   await jobSheet(owner).open(number);
   await expect(jobSheet(owner).part('Money')).toBeVisible();
   await expect(owner.getByRole('main')).not.toContainText(/FROM-THE-BENCH|FROM NOBODY/);
+});
+
+test('what is typed when a session has ended is sent after signing in beside it', async ({ workshop }) => {
+  const bench = await workshop('bench');
+  const list = await (await bench.request.get('/workshop/jobs?stage=on-bench')).text();
+  const sheet = jobSheet(bench);
+  await sheet.open(/\/workshop\/jobs\/(J\w{8})/.exec(list)?.[1] ?? '');
+  await bench.context().clearCookies();
+  await sheet.addFinding('Typed before and sent after');
+  const opening = bench.waitForEvent('popup');
+  await bench.getByRole('link', { name: 'Sign in in another tab' }).click();
+  const beside = await opening;
+  await signIn(beside).as('bench');
+  await beside.close();
+  await bench.getByRole('button', { name: 'Record the finding' }).click();
+  await expect(sheet.findings).toContainText('Typed before and sent after');
+});
+
+test('a page says that its session ends soon, and a button puts that off', async ({ workshop }) => {
+  const page = await workshop('bench');
+  await page.clock.install();
+  await page.goto('/workshop/jobs');
+  await page.route('**/workshop/session', (route) =>
+    route.fulfill({ json: { secondsLeft: 300, isLast: false, at: '14:32' } }),
+  );
+  const warning = page.getByRole('status').filter({ hasText: 'You are signed out at 14:32' });
+  await expect(warning).toHaveCount(0);
+  await page.clock.fastForward('04:00:00');
+  await expect(warning).toBeVisible();
+  await page.unroute('**/workshop/session');
+  await page.getByRole('searchbox').focus();
+  await page.getByRole('button', { name: 'Stay signed in' }).click();
+  await expect(page.getByText(/^You stay signed in, until \d\d:\d\d/)).toBeVisible();
+  await expect(page.getByRole('searchbox')).toBeFocused();
+  await page.clock.fastForward('00:02');
+  await expect(page.getByText('You stay signed in')).toBeVisible();
+  await page.clock.fastForward('01:00');
+  await expect(page.getByText('You stay signed in')).toHaveCount(0);
 });
 
 type Try = { caller: Caller; request: APIRequestContext; held: Case };
@@ -208,9 +247,12 @@ async function refusals(
   const to = (answer.headers()['x-action-redirect'] ?? '').replace(/;(push|replace)$/, '');
   const got = `${answer.status()} ${to}`.trim();
   const sentAway = /^\/workshop\/(sign-in|not-yours|second-step)/.test(to);
+  // Whose session ended has the form back, to be sent after signing in; that nothing is kept is asked of the database.
+  const isHandedBack =
+    !isRole(caller) && /You were signed out, so nothing is saved/.test(await answer.text());
   const isRight = mayCall
     ? answer.status() < 400 && !sentAway
-    : refused(caller).test(got.replace(/^\d+/, '307'));
+    : isHandedBack || refused(caller).test(got.replace(/^\d+/, '307'));
   const faults = isRight ? [] : [`${caller} at ${row.action}: ${got}`];
   const secrets = await told(answer, everySecret(held));
   return [...faults, ...secrets.map((what) => `${caller} at ${row.action}: tells ${what}`)];

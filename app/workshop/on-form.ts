@@ -11,10 +11,10 @@ import { typedValues } from '@/app/ui/forms/typed-values';
 import { now } from '@/lib/clock';
 import type { Actor } from '@/lib/jobs/actor';
 import { attempt } from '@/lib/outcome';
-import { type Permission, rolesThatMay } from '@/lib/people/rules/roles';
+import type { Permission } from '@/lib/people/rules/roles';
 import type { WorkshopCard } from '@/lib/workshop/records';
+import { senderOf } from './sender-of-form';
 import { staffActor } from './staff-actor';
-import { requireStaff } from './who';
 
 /** Of a form that is a button alone nothing is read. */
 export const NOTHING_TYPED = z.unknown();
@@ -38,7 +38,9 @@ export async function onForm<S extends z.ZodType, R>(o: {
   work: (call: FormCall<z.output<S>>) => Promise<R>;
   after: (result: R, data: z.output<S>) => string | FormState;
 }): Promise<FormState> {
-  const staff = await requireStaff(rolesThatMay(o.permission));
+  const sender = await senderOf(o.permission, o.formData);
+  if (!sender.ok) return sender.state;
+  const { staff } = sender;
   const schema = typeof o.schema === 'function' ? o.schema(await readWorkshop()) : o.schema;
   const parsed = parseForm(schema, o.formData, o.arrays);
   if (!parsed.ok) return parsed.state;

@@ -5,30 +5,60 @@ import { cache } from 'react';
 import { readWorkshop } from '@/app/read-workshop';
 import { auth } from '@/lib/people/auth';
 import { isRole, type Role } from '@/lib/people/rules/roles';
+import { type SessionEnd, type SessionTimes, sessionEnd } from '@/lib/people/rules/session-end';
 import { noteUse } from '@/lib/people/sessions';
 
 export type Staff = { id: string; name: string; email: string; initials: string; role: Role };
 /** Pages and actions by which somebody turns their second step on; nothing else may say this of itself. */
 type Asked = { isSettingUp?: boolean };
-export type SignedIn = Staff & { sessionId: string; hasSecondStep: boolean; hasTemporaryPassword: boolean };
+/** When a session ends if nothing more is clicked, and how long that is away. */
+type Ends = SessionEnd & { secondsLeft: number };
+export type SignedIn = Staff & {
+  sessionId: string;
+  hasSecondStep: boolean;
+  hasTemporaryPassword: boolean;
+  ends: Ends;
+};
 
 /** Who is signed in, or null; asked of the database once for each request, so that an ended session ends at once. */
 export const whoIsSignedIn = cache(async (): Promise<SignedIn | null> => {
-  const found = await auth().api.getSession({ headers: await headers() });
-  if (!found?.user.isActive || !isRole(found.user.role)) return null;
-  if (!(await noteUse(found.session, new Date()))) return null;
-  const { id, name, email, initials, role, twoFactorEnabled, hasTemporaryPassword } = found.user;
+  const found = await readSession();
+  const used = found && (await noteUse(found.session, new Date()));
+  if (!used) return null;
+  const { id, name, email, initials, twoFactorEnabled, hasTemporaryPassword } = found.user;
   return {
     id,
     name,
     email,
     initials,
-    role,
+    role: found.role,
     sessionId: found.session.id,
     hasSecondStep: twoFactorEnabled === true,
     hasTemporaryPassword,
+    ends: endFrom({ ...found.session, updatedAt: used }),
   };
 });
+
+/**
+ * When the session that asks ends if nothing more is clicked, or null where nobody is signed in. To ask is no use of it, so
+ * a page that is left open does not keep anybody signed in.
+ */
+export async function whenSessionEnds(): Promise<Ends | null> {
+  const found = await readSession();
+  const ends = found && endFrom(found.session);
+  return ends && ends.secondsLeft > 0 ? ends : null;
+}
+
+function endFrom(times: SessionTimes): Ends {
+  const end = sessionEnd(times);
+  return { ...end, secondsLeft: Math.floor((end.at.getTime() - Date.now()) / 1000) };
+}
+
+async function readSession() {
+  const found = await auth().api.getSession({ headers: await headers() });
+  const role = found?.user.role;
+  return found?.user.isActive && role !== undefined && isRole(role) ? { ...found, role } : null;
+}
 
 /**
  * The signed-in member of staff. Every page and every action of the workshop asks this itself, with the roles that may:

@@ -181,6 +181,7 @@ export const routes: readonly RouteRow[] = [
   { path: '/workshop/second-step', may: ['anyone'] },
   { path: '/workshop/sign-in/new-password', may: all, answer: 'elsewhere' },
   { path: '/workshop', may: all },
+  { path: '/workshop/session', may: all },
   { path: '/workshop/account', may: all },
   { path: '/workshop/account/second-step', may: all, answer: 'elsewhere' },
   { path: '/workshop/account/backup-codes', may: all, answer: 'elsewhere' },

@@ -49,6 +49,17 @@ export function formatTick(d: Day, locale: string, part: 'weekday' | 'month'): s
   return shown.format(dayToDate(d));
 }
 
+/** The time of day in the zone, on the 24-hour clock: '14:05'. */
+export function formatClock(i: Date, o: { locale: string; zone: string }): string {
+  const shown = formatter(`${o.locale}|${o.zone}|clock`, o.locale, {
+    timeZone: o.zone,
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+  });
+  return shown.format(i);
+}
+
 /** An instant as a clock in the zone shows it, on the 24-hour clock: '3 Dec 2026, 14:05' in en-GB. */
 export function formatInstant(i: Date, o: { locale: string; zone: string }): string {
   const shown = formatter(`${o.locale}|${o.zone}|instant`, o.locale, {

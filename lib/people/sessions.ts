@@ -1,26 +1,24 @@
 import { db } from '@/lib/db/client';
+import { IDLE_HOURS } from './rules/session-end';
 
-/** A session ends after this long without a click (ASVS 5.0, 7.3.1): longer than a repair at the bench with the screen left alone. */
-export const IDLE_HOURS = 4;
 /** A use is written down at most this often, so that reading pages costs no write each. */
 const NOTED_EVERY_MINUTES = 5;
 
 export type SessionRow = { id: string; createdAt: Date; lastUsedAt: Date; userAgent: string | null };
 
 /**
- * Marks a session as used, and says whether it still counts; one that was left alone for too long is ended.
+ * Marks a session as used, and gives the use that it is counted from, or null where it was left alone for too long and is ended.
  * `now` is the machine's own time, by which the auth library dates and ends sessions, also where tests move the app's.
  */
-export async function noteUse(session: { id: string; updatedAt: Date }, now: Date): Promise<boolean> {
+export async function noteUse(session: { id: string; updatedAt: Date }, now: Date): Promise<Date | null> {
   const restedMs = now.getTime() - session.updatedAt.getTime();
   if (restedMs >= IDLE_HOURS * 3_600_000) {
     await db.session.deleteMany({ where: { id: session.id } });
-    return false;
+    return null;
   }
-  if (restedMs >= NOTED_EVERY_MINUTES * 60_000) {
-    await db.session.updateMany({ where: { id: session.id }, data: { updatedAt: now } });
-  }
-  return true;
+  if (restedMs < NOTED_EVERY_MINUTES * 60_000) return session.updatedAt;
+  await db.session.updateMany({ where: { id: session.id }, data: { updatedAt: now } });
+  return now;
 }
 
 /** Which sessions still count: neither run out nor left alone for too long. `now` is the machine's own time. */

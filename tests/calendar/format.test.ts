@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { day } from '@/lib/calendar/day';
-import { formatDay, formatInstant, formatMonth, formatTick } from '@/lib/calendar/format';
+import { formatClock, formatDay, formatInstant, formatMonth, formatTick } from '@/lib/calendar/format';
 
 describe('a day for reading', () => {
   test.each([
@@ -38,6 +38,11 @@ describe('an instant for reading', () => {
     expect(formatInstant(new Date('2026-07-03T23:30:00Z'), { locale: 'en-GB', zone: 'Europe/London' })).toBe(
       '4 Jul 2026, 00:30',
     );
+  });
+
+  test('may be shown as the time of day alone', () => {
+    expect(formatClock(instant, { locale: 'en-GB', zone: 'Europe/Berlin' })).toBe('15:05');
+    expect(formatClock(new Date('2026-12-03T00:00:00Z'), { locale: 'en-US', zone: 'UTC' })).toBe('00:00');
   });
 
   test('runs from 00 to 23, also where the language would say noon and midnight', () => {

@@ -30,18 +30,18 @@ test('a session is noted as used every five minutes, and ends after four hours w
   const at = (minutes: number) => new Date(session.updatedAt.getTime() + minutes * 60_000);
   const used = async () => (await db.session.findUnique({ where: { id: session.id } }))?.updatedAt;
 
-  expect(await noteUse(session, at(4.9))).toBe(true);
+  expect(await noteUse(session, at(4.9))).toEqual(session.updatedAt);
   expect(await used()).toEqual(session.updatedAt);
-  expect(await noteUse(session, at(5))).toBe(true);
+  expect(await noteUse(session, at(5))).toEqual(at(5));
   expect(await used()).toEqual(at(5));
 
   const rested = { id: session.id, updatedAt: at(5) };
-  expect(await noteUse(rested, at(5 + 239))).toBe(true);
+  expect(await noteUse(rested, at(5 + 239))).toEqual(at(5 + 239));
   await db.session.update({ where: { id: session.id }, data: { updatedAt: at(5) } });
   expect((await listStaff(at(5 + 239)))[0]?.signedInSince).toEqual(session.createdAt);
   expect(await listSessions(id, at(5 + 241))).toEqual([]);
   expect((await listStaff(at(5 + 241)))[0]?.signedInSince).toBeNull();
-  expect(await noteUse(rested, at(5 + 240))).toBe(false);
+  expect(await noteUse(rested, at(5 + 240))).toBeNull();
   expect(await used()).toBeUndefined();
   expect(await auth().api.getSession({ headers: headers[0] ?? new Headers() })).toBeNull();
 });

@@ -28,6 +28,13 @@ export function ErrorSummary({ state, prefix, ref }: SummaryProps) {
         heading={state.conflict ? 'This changed while you had it open' : 'There is a problem'}
       >
         {state.message ? <p>{state.message}</p> : null}
+        {state.first ? (
+          <p>
+            <a href={state.first.href} target="_blank" rel="noopener">
+              {state.first.label}
+            </a>
+          </p>
+        ) : null}
         {state.conflict ? <ConflictPart conflict={state.conflict} /> : null}
         {wrong.length > 0 ? (
           <ul className="summary-list">

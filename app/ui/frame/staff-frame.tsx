@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { SearchBox } from '../page/search-box';
 import { TextLink } from '../page/text-link';
 import { type NavEntry, NavLinks, NavMenu } from './nav-links';
+import { SessionWatch } from './session-watch';
 
 const LINKS: readonly NavEntry[] = [
   { href: '/workshop', label: 'Today', exact: true },
@@ -23,10 +24,13 @@ const LINKS: readonly NavEntry[] = [
 export function StaffFrame({
   workshopName,
   personName,
+  secondsLeft,
   children,
 }: {
   workshopName: string;
   personName: string;
+  /** until the session ends if nothing more is clicked */
+  secondsLeft: number;
   children: ReactNode;
 }) {
   return (
@@ -55,6 +59,7 @@ export function StaffFrame({
           <NavLinks entries={LINKS} />
         </nav>
       </header>
+      <SessionWatch secondsLeft={secondsLeft} />
       <main id="main" tabIndex={-1} className="frame-main">
         {children}
       </main>

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import type { ReactNode } from 'react';
 import { readWorkshop } from '@/app/read-workshop';
 import { StaffFrame } from '@/app/ui/frame/staff-frame';
-import { requireStaff } from '../who';
+import { requireSignedIn } from '../who';
 
 export const metadata: Metadata = {
   title: { default: 'Workshop', template: '%s – Workshop' },
@@ -11,10 +11,10 @@ export const metadata: Metadata = {
 
 export default async function WorkshopLayout({ children }: { children: ReactNode }) {
   // The first wall only: every page and action below asks again, with the roles it is for.
-  const person = await requireStaff(undefined, { isSettingUp: true });
+  const person = await requireSignedIn(undefined, { isSettingUp: true });
   const workshop = await readWorkshop();
   return (
-    <StaffFrame workshopName={workshop.name} personName={person.name}>
+    <StaffFrame workshopName={workshop.name} personName={person.name} secondsLeft={person.ends.secondsLeft}>
       {children}
     </StaffFrame>
   );

@@ -9,7 +9,6 @@ import { typedValues } from '@/app/ui/forms/typed-values';
 import { onForm } from '@/app/workshop/on-form';
 import { day } from '@/lib/calendar/day';
 import { attempt } from '@/lib/outcome';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { closeOn, openOn } from '@/lib/workshop/closing-days';
 import { keepingInput } from '@/lib/workshop/keeping-input';
 import { saveSettings } from '@/lib/workshop/save-settings';
@@ -22,7 +21,7 @@ import {
   type SettingsPart,
   textsInput,
 } from '@/lib/workshop/settings-input';
-import { requireStaff } from '../../who';
+import { senderOf } from '../../sender-of-form';
 
 export async function saveDetails(_before: FormState, formData: FormData): Promise<FormState> {
   return save(detailsInput, formData, 'details');
@@ -39,7 +38,8 @@ export async function saveDays(_before: FormState, formData: FormData): Promise<
 export async function saveTexts(_before: FormState, formData: FormData): Promise<FormState> {
   const isPreview = formData.get('intent') === 'preview';
   if (!isPreview) return save(textsInput, formData, 'texts');
-  await requireStaff(rolesThatMay('settings'));
+  const sender = await senderOf('settings', formData);
+  if (!sender.ok) return sender.state;
   return { values: typedValues(formData), done: 'The preview is below the form. Nothing is saved yet.' };
 }
 
@@ -79,7 +79,8 @@ async function save(
   formData: FormData,
   part: 'details' | 'money' | 'days' | 'texts' | 'keeping',
 ): Promise<FormState> {
-  await requireStaff(rolesThatMay('settings'));
+  const sender = await senderOf('settings', formData);
+  if (!sender.ok) return sender.state;
   const parsed = parseForm(schema, formData);
   if (!parsed.ok) return parsed.state;
   const seenAt = seenAtField.safeParse(formData.get('seenAt'));

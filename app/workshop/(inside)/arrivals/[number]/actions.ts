@@ -7,19 +7,20 @@ import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { jobRefused } from '@/app/workshop/job-refused';
+import { senderOf } from '@/app/workshop/sender-of-form';
 import { staffActor } from '@/app/workshop/staff-actor';
-import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
 import { arrive } from '@/lib/jobs/arrive';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { attempt } from '@/lib/outcome';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { takeInForm } from './schema';
 
 export async function takeIn(number: string, _before: FormState, formData: FormData): Promise<FormState> {
   onlyPlain(number);
-  const staff = await requireStaff(rolesThatMay('take-in'));
+  const sender = await senderOf('take-in', formData, ['arrived', 'photos', 'serialPhoto']);
+  if (!sender.ok) return sender.state;
+  const { staff } = sender;
   const job = await jobByNumber(number);
   if (!job) return { message: 'There is no job with this number.' };
   const parsed = parseForm(takeInForm, formData, ['arrived', 'photos', 'serialPhoto']);

@@ -6,18 +6,19 @@ import { withStoredPhotos } from '@/app/store-photos';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
+import { senderOf } from '@/app/workshop/sender-of-form';
 import { staffActor } from '@/app/workshop/staff-actor';
-import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
 import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { walkIn } from '@/lib/jobs/walk-in';
 import { attempt } from '@/lib/outcome';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { walkInForm } from '../[number]/schema';
 
 /** Opens a job for a parcel that came without a booking. */
 export async function openForParcel(_before: FormState, formData: FormData): Promise<FormState> {
-  const staff = await requireStaff(rolesThatMay('take-in'));
+  const sender = await senderOf('take-in', formData, ['photos']);
+  if (!sender.ok) return sender.state;
+  const { staff } = sender;
   const parsed = parseForm(walkInForm, formData, ['photos']);
   if (!parsed.ok) return parsed.state;
   const {

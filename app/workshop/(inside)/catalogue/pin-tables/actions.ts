@@ -11,8 +11,7 @@ import { readPinTable } from '@/lib/bench/rules/read-pin-table';
 import { retirePinTable, savePinTable } from '@/lib/bench/save-pin-table';
 import { now } from '@/lib/clock';
 import { attempt } from '@/lib/outcome';
-import { rolesThatMay } from '@/lib/people/rules/roles';
-import { requireStaff } from '../../../who';
+import { senderOf } from '../../../sender-of-form';
 import { pinTableSchema } from './pin-table-schema';
 
 /** Shows what a pasted table gives, or keeps it; one that replaces another retires that one. */
@@ -22,7 +21,9 @@ export async function pinTableAction(
   formData: FormData,
 ): Promise<FormState> {
   onlyPlainOrNew(replaces);
-  const staff = await requireStaff(rolesThatMay('catalogue'));
+  const sender = await senderOf('catalogue', formData);
+  if (!sender.ok) return sender.state;
+  const { staff } = sender;
   const parsed = parseForm(pinTableSchema, formData);
   if (!parsed.ok) return parsed.state;
   const values = typedValues(formData);

@@ -7,12 +7,12 @@ import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { jobRefused } from '@/app/workshop/job-refused';
+import { senderOf } from '@/app/workshop/sender-of-form';
 import { staffActor } from '@/app/workshop/staff-actor';
-import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
 import type { Actor } from '@/lib/jobs/actor';
 import { attempt } from '@/lib/outcome';
-import { type Permission, rolesThatMay } from '@/lib/people/rules/roles';
+import type { Permission } from '@/lib/people/rules/roles';
 import { findClaim } from '@/lib/warranty/claim-desk-case';
 import { carriedFields } from './schema';
 
@@ -38,7 +38,9 @@ export async function onClaim<S extends z.ZodType>(o: {
   work: (call: ClaimCall<z.output<S>>) => Promise<unknown>;
 }): Promise<FormState> {
   onlyPlain(o.number);
-  const staff = await requireStaff(rolesThatMay(o.permission));
+  const sender = await senderOf(o.permission, o.formData);
+  if (!sender.ok) return sender.state;
+  const { staff } = sender;
   const claim = await findClaim(o.number);
   if (!claim) return { message: 'There is no claim with this number.' };
   const frame = carriedFields.safeParse({ version: o.formData.get('version') });

@@ -7,12 +7,11 @@ import { withStoredPhotos } from '@/app/store-photos';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
+import { senderOf } from '@/app/workshop/sender-of-form';
 import { staffActor } from '@/app/workshop/staff-actor';
-import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
 import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { attempt } from '@/lib/outcome';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { openClaimAtDesk } from '@/lib/warranty/open-claim-at-desk';
 import { deskClaimForm } from './schema';
 
@@ -23,7 +22,9 @@ export async function openForCustomer(
   formData: FormData,
 ): Promise<FormState> {
   onlyPlain(certificateNumber);
-  const staff = await requireStaff(rolesThatMay('take-in'));
+  const sender = await senderOf('take-in', formData, ['photos']);
+  if (!sender.ok) return sender.state;
+  const { staff } = sender;
   const parsed = parseForm(deskClaimForm, formData, ['photos']);
   if (!parsed.ok) return parsed.state;
   const { serial, symptom, details, where, extra, battery, data, reason, ...address } = parsed.data;

@@ -7,13 +7,13 @@ import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { jobRefused } from '@/app/workshop/job-refused';
+import { senderOf } from '@/app/workshop/sender-of-form';
 import { staffActor } from '@/app/workshop/staff-actor';
-import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
 import type { Actor } from '@/lib/jobs/actor';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { attempt } from '@/lib/outcome';
-import { type Permission, rolesThatMay } from '@/lib/people/rules/roles';
+import type { Permission } from '@/lib/people/rules/roles';
 import { carriedFields } from './schema';
 
 export type JobCall<T> = {
@@ -42,7 +42,9 @@ export async function onJob<S extends z.ZodType>(o: {
   work: (call: JobCall<z.output<S>>) => Promise<unknown>;
 }): Promise<FormState> {
   onlyPlain(o.number);
-  const staff = await requireStaff(rolesThatMay(o.permission));
+  const sender = await senderOf(o.permission, o.formData, o.arrays);
+  if (!sender.ok) return sender.state;
+  const { staff } = sender;
   const job = await jobByNumber(o.number);
   if (!job) return { message: 'There is no job with this number.' };
   const frame = carriedFields.safeParse({

@@ -6,8 +6,8 @@ import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { jobRefused } from '@/app/workshop/job-refused';
+import { senderOf } from '@/app/workshop/sender-of-form';
 import { staffActor } from '@/app/workshop/staff-actor';
-import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
 import { cameBack } from '@/lib/jobs/came-back';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
@@ -16,7 +16,6 @@ import { attempt, Refusal } from '@/lib/outcome';
 import { correctReference } from '@/lib/parcels/correct-reference';
 import { keepParcel } from '@/lib/parcels/keep-parcel';
 import type { ParcelFacts } from '@/lib/parcels/stored-parcel';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { dispatch } from '@/lib/warranty/dispatch';
 import { onJob } from './action-kit';
 import { cameBackForm, dispatchForm, type ParcelTyped, parcelForm, referenceForm } from './dispatch-schema';
@@ -74,7 +73,9 @@ export async function correctReferenceAction(
 
 async function workOut(number: string, formData: FormData): Promise<FormState> {
   onlyPlain(number);
-  const staff = await requireStaff(rolesThatMay('dispatch'));
+  const sender = await senderOf('dispatch', formData);
+  if (!sender.ok) return sender.state;
+  const { staff } = sender;
   const job = await jobByNumber(number);
   if (!job) return { message: 'There is no job with this number.' };
   const parsed = parseForm(parcelForm, formData);

@@ -8,13 +8,13 @@ import { countedField } from '@/app/ui/forms/counted-field';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
+import { senderOf } from '@/app/workshop/sender-of-form';
 import { staffActor } from '@/app/workshop/staff-actor';
-import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
 import type { Actor } from '@/lib/jobs/actor';
 import { showNumber } from '@/lib/numbers/job-number';
 import { attempt, type Refusal } from '@/lib/outcome';
-import { type Permission, rolesThatMay } from '@/lib/people/rules/roles';
+import type { Permission } from '@/lib/people/rules/roles';
 import { quoteByNumber } from '@/lib/quotes/quote-by-number';
 import { quoteChangesSince } from '@/lib/quotes/quote-changes-since';
 import type { QuoteRecord } from '@/lib/quotes/records';
@@ -42,7 +42,9 @@ export async function onQuote<S extends z.ZodType>(o: {
   work: (call: QuoteCall<z.output<S>>) => Promise<FormState | null>;
 }): Promise<FormState> {
   onlyPlain(o.number);
-  const staff = await requireStaff(rolesThatMay(o.permission));
+  const sender = await senderOf(o.permission, o.formData);
+  if (!sender.ok) return sender.state;
+  const { staff } = sender;
   const quote = await quoteByNumber(o.number);
   if (!quote) return { message: 'There is no quote with this number.' };
   const version = countedField.safeParse(o.formData.get('version'));

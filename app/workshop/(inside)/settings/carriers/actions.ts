@@ -7,11 +7,10 @@ import { parseForm } from '@/app/ui/forms/parse-form';
 import { shownIn } from '@/app/ui/forms/shown-in';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { onForm } from '@/app/workshop/on-form';
-import { requireStaff } from '@/app/workshop/who';
+import { senderOf } from '@/app/workshop/sender-of-form';
 import { keptMoneySentence, readKeptMoney } from '@/lib/money/read-kept-money';
 import { attempt } from '@/lib/outcome';
 import { saveCarrier } from '@/lib/parcels/save-carrier';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { readWorkshop } from '@/lib/workshop/records';
 import { saveSettings } from '@/lib/workshop/save-settings';
 import { carrierForm, customsForm } from './carrier-schema';
@@ -23,7 +22,8 @@ export async function keepCarrier(
   formData: FormData,
 ): Promise<FormState> {
   onlyPlainOrNew(id);
-  await requireStaff(rolesThatMay('settings'));
+  const sender = await senderOf('settings', formData);
+  if (!sender.ok) return sender.state;
   const parsed = parseForm(carrierForm, formData);
   if (!parsed.ok) return parsed.state;
   const { valueUpTo, ...input } = parsed.data;

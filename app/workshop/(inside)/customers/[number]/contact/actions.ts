@@ -6,20 +6,21 @@ import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { jobRefused } from '@/app/workshop/job-refused';
+import { senderOf } from '@/app/workshop/sender-of-form';
 import { staffActor } from '@/app/workshop/staff-actor';
-import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { correctAsker } from '@/lib/keeping/correct-asker';
 import { correctContact } from '@/lib/keeping/correct-contact';
 import { attempt } from '@/lib/outcome';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { onQuote } from '../../../quotes/[number]/quote-kit';
 import { askerForm, contactForm } from './schema';
 
 export async function correct(number: string, _before: FormState, formData: FormData): Promise<FormState> {
   onlyPlain(number);
-  const staff = await requireStaff(rolesThatMay('take-in'));
+  const sender = await senderOf('take-in', formData);
+  if (!sender.ok) return sender.state;
+  const { staff } = sender;
   const job = await jobByNumber(number);
   if (!job) return { message: 'There is no job with this number.' };
   const parsed = parseForm(contactForm, formData);

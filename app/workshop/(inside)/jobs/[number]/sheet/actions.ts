@@ -4,15 +4,14 @@ import { onlyPlain } from '@/app/only-plain';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { jobRefused } from '@/app/workshop/job-refused';
+import { senderOf } from '@/app/workshop/sender-of-form';
 import { staffActor } from '@/app/workshop/staff-actor';
-import { requireStaff } from '@/app/workshop/who';
 import { recordCheck, recordChecks } from '@/lib/bench/record-check';
 import { takeNewestSheet } from '@/lib/bench/take-newest-sheet';
 import { now } from '@/lib/clock';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { putUnderRepair } from '@/lib/jobs/put-under-repair';
 import { attempt } from '@/lib/outcome';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { onJob } from '../action-kit';
 import { newestSheetForm, underRepairForm } from '../schema';
 import { connectorForm } from './connector-form-schema';
@@ -28,7 +27,9 @@ export async function enterChecks(
   formData: FormData,
 ): Promise<FormState> {
   onlyPlain(number);
-  const staff = await requireStaff(rolesThatMay('bench'));
+  const sender = await senderOf('bench', formData);
+  if (!sender.ok) return sender.state;
+  const { staff } = sender;
   const job = await jobByNumber(number);
   if (!job) return { message: 'There is no job with this number.' };
   const values = typedValues(formData);

@@ -6,12 +6,11 @@ import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
+import { senderOf } from '@/app/workshop/sender-of-form';
 import { staffActor } from '@/app/workshop/staff-actor';
-import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
 import { creditInvoice } from '@/lib/invoices/credit-invoice';
 import { attempt } from '@/lib/outcome';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { invoiceByNumber } from '../../open-invoice';
 import { readCredit } from './read-credit';
 import { creditForm } from './schema';
@@ -22,7 +21,9 @@ export async function creditAction(
   formData: FormData,
 ): Promise<FormState> {
   onlyPlain(number);
-  const staff = await requireStaff(rolesThatMay('money'));
+  const sender = await senderOf('money', formData);
+  if (!sender.ok) return sender.state;
+  const { staff } = sender;
   const whole = await invoiceByNumber(number);
   if (!whole) return { message: 'There is no invoice with this number.' };
   const parsed = parseForm(creditForm, formData);

@@ -16,8 +16,7 @@ import { saveCheckSheet } from '@/lib/catalogue/save-check-sheet';
 import type { SheetWrite } from '@/lib/catalogue/write-check-sheet';
 import { now } from '@/lib/clock';
 import { attempt } from '@/lib/outcome';
-import { rolesThatMay } from '@/lib/people/rules/roles';
-import { requireStaff } from '../../../../../who';
+import { senderOf } from '../../../../../sender-of-form';
 import { checkSchema } from './check-schema';
 import { placeSchema, readySchema } from './schema';
 
@@ -30,7 +29,8 @@ export async function addCheckAction(
 ): Promise<FormState> {
   onlyPlain(repairId);
   onlyCounts(basedOn);
-  await requireStaff(rolesThatMay('catalogue'));
+  const sender = await senderOf('catalogue', formData);
+  if (!sender.ok) return sender.state;
   const parsed = parseForm(checkSchema, formData);
   if (!parsed.ok) return parsed.state;
   if (!(await isConnectorKnown(parsed.data))) return unknownConnector(formData);
@@ -47,7 +47,8 @@ export async function changeCheckAction(
 ): Promise<FormState> {
   onlyPlain(repairId);
   onlyCounts(basedOn, position);
-  await requireStaff(rolesThatMay('catalogue'));
+  const sender = await senderOf('catalogue', formData);
+  if (!sender.ok) return sender.state;
   const parsed = parseForm(checkSchema, formData);
   if (!parsed.ok) return parsed.state;
   if (!(await isConnectorKnown(parsed.data))) return unknownConnector(formData);
@@ -63,7 +64,8 @@ export async function moveCheckAction(
 ): Promise<FormState> {
   onlyPlain(repairId);
   onlyCounts(basedOn);
-  await requireStaff(rolesThatMay('catalogue'));
+  const sender = await senderOf('catalogue', formData);
+  if (!sender.ok) return sender.state;
   const parsed = parseForm(placeSchema, formData);
   if (!parsed.ok) return parsed.state;
   const { position, move } = parsed.data;
@@ -80,7 +82,8 @@ export async function addReadyChecksAction(
 ): Promise<FormState> {
   onlyPlain(repairId);
   onlyCounts(basedOn);
-  await requireStaff(rolesThatMay('catalogue'));
+  const sender = await senderOf('catalogue', formData);
+  if (!sender.ok) return sender.state;
   const parsed = parseForm(readySchema, formData);
   if (!parsed.ok) return parsed.state;
   const checks = await readyChecks(parsed.data.ready);

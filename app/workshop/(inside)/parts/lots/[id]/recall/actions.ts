@@ -7,12 +7,11 @@ import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { onForm } from '@/app/workshop/on-form';
+import { senderOf } from '@/app/workshop/sender-of-form';
 import { staffActor } from '@/app/workshop/staff-actor';
-import { requireStaff } from '@/app/workshop/who';
 import { recallLot } from '@/lib/bench/recall-lot';
 import { now } from '@/lib/clock';
 import { attempt } from '@/lib/outcome';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { recallForm, stopLotForm } from './schema';
 
 /** Shows the letter as it would be read, or sends it to everybody on the list. */
@@ -22,7 +21,9 @@ export async function recallAction(
   formData: FormData,
 ): Promise<FormState> {
   onlyPlain(lotId);
-  const staff = await requireStaff(rolesThatMay('recall'));
+  const sender = await senderOf('recall', formData);
+  if (!sender.ok) return sender.state;
+  const { staff } = sender;
   const parsed = parseForm(recallForm, formData);
   if (!parsed.ok) return parsed.state;
   const { text, letters, formKey, step, seen } = parsed.data;
