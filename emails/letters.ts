@@ -4,6 +4,7 @@ import { approvalRecorded } from './approval-recorded';
 import { certificateCopy } from './certificate-copy';
 import { claimContested } from './claim-contested';
 import { claimOpened } from './claim-opened';
+import { claimReopened } from './claim-reopened';
 import { claimRuled } from './claim-ruled';
 import { creditNoteIssued } from './credit-note-issued';
 import { invoiceIssued } from './invoice-issued';
@@ -66,6 +67,7 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'claim-opened': claimOpened,
   'claim-ruled': claimRuled,
   'claim-contested': claimContested,
+  'claim-reopened': claimReopened,
   'message-from-workshop': messageFromWorkshop,
   'message-from-customer': messageFromCustomer,
   'link-renewed': linkRenewed,

@@ -26,7 +26,7 @@ export const withdrawalRecorded: Writer<'withdrawal-recorded'> = (facts, setting
       <Next
         what={
           facts.isAnswerDue
-            ? 'We stop work. You asked us to look again at your claim, and we still do: the unit stays here until you have our answer in writing. What is covered we repair free of charge; otherwise the unit comes back as it is.'
+            ? 'We stop work. We still look at your claim again: the unit stays here until you have our answer in writing. What is covered we repair free of charge; otherwise the unit comes back as it is.'
             : facts.isHere
               ? 'We stop work, close your unit up and pack it. We write again when it is ready to go back.'
               : 'Nothing. Please do not post the unit. A parcel that is on its way already goes back to you unopened.'

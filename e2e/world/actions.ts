@@ -181,6 +181,7 @@ export const actions: readonly ActionRow[] = [
     ['answerItem', bench, claim],
     ['rule', bench, claim],
     ['decideSecondLook', owner, claim],
+    ['openAgain', owner, { ...claim, form: { reason: 'For nobody.' } }],
     ['teachCheck', bench, { bound: ['{claim}', 1] }],
   ]),
   ...inFile('/workshop/customers/[number]/actions.ts', [

@@ -103,6 +103,27 @@ export const warrantySamples: readonly Sample[] = [
     job: claimJob,
   },
   {
+    name: 'Ruling looked at again, with a price that waited',
+    content: {
+      template: 'claim-reopened',
+      data: {
+        claimNumber,
+        reason: 'In its last test of ten hours the fault came back. It is not what we thought it was.',
+        askedGross: 6000,
+        mayContest: true,
+      },
+    },
+    job: claimJob,
+  },
+  {
+    name: 'Ruling looked at again, after a contest',
+    content: {
+      template: 'claim-reopened',
+      data: { claimNumber, reason: 'We had looked at the wrong socket.', mayContest: false },
+    },
+    job: claimJob,
+  },
+  {
     name: 'Certificate sent again',
     content: { template: 'certificate-copy', data: { certificateNumber, revision: 2 } },
   },

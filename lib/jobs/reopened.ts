@@ -2,13 +2,17 @@ import { isMainsCheck } from '@/lib/bench/rules/mains-checks';
 import { parseEvent } from './rules/events';
 
 /**
- * When a unit was last begun anew, because the customer had us look again or the work was opened again; null when never. Work
+ * When a unit was last begun anew, because the customer had us look again, the owner did, or the work was opened again; null when never. Work
  * and readings from before say nothing of the unit as it will go back. Events in their order.
  */
 export function reopenedAt(events: readonly { kind: string; at: Date; data: unknown }[]): Date | null {
   return (
-    events.findLast((event) => event.kind === 'claim-contested' || moveOfEvent(event) === 'reopen-work')
-      ?.at ?? null
+    events.findLast(
+      (event) =>
+        event.kind === 'claim-contested' ||
+        event.kind === 'claim-reopened' ||
+        moveOfEvent(event) === 'reopen-work',
+    )?.at ?? null
   );
 }
 

@@ -127,6 +127,7 @@ const JOB = {
       ruledAt: true,
       contestedAt: true,
       contestText: true,
+      reopenedAt: true,
     },
   },
   invoices: { select: { number: true }, orderBy: [{ year: 'asc' }, { sequence: 'asc' }] },

@@ -47,7 +47,7 @@ export async function countClaims(): Promise<Record<ClaimStanding, number>> {
 
 /**
  * The ruling that is due first comes first: its days are counted from the contest, otherwise from the arrival. A second look at
- * a ruling that was contested stands by its arrival, and so a little early.
+ * a ruling that was contested, and one that the owner took back, stand by their arrival, and so a little early.
  */
 const ORDER: Record<ClaimStanding, Prisma.ClaimOrderByWithRelationInput[]> = {
   'to-rule': [{ job: { arrivedAt: 'asc' } }, { openedAt: 'asc' }, { id: 'asc' }],
@@ -81,6 +81,7 @@ export async function listClaims(o: {
       ruling: true,
       secondLookAt: true,
       contestedAt: true,
+      reopenedAt: true,
       certificate: { select: { modelName: true } },
       job: { select: { number: true, stage: true, arrivedAt: true, customer: { select: { name: true } } } },
     },

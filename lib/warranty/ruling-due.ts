@@ -15,16 +15,18 @@ export function rulingDue(
     state: string;
     ruling: string | null;
     contestedAt: Date | null;
+    reopenedAt: Date | null;
     job: { arrivedAt: Date | null };
   },
   clock: AnswerClock,
   timeZone: string,
 ): AnswerDue | null {
-  const { contestedAt, job } = claim;
+  const { contestedAt, reopenedAt, job } = claim;
   const since = rulingSince({
     standing: claimStanding(claim),
     arrivedOn: job.arrivedAt && dayInZone(job.arrivedAt, timeZone),
     contestedOn: contestedAt && dayInZone(contestedAt, timeZone),
+    reopenedOn: reopenedAt && dayInZone(reopenedAt, timeZone),
   });
   return since && answerDue(since, clock);
 }

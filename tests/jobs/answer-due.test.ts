@@ -51,19 +51,25 @@ describe('until when an answer is promised', () => {
 describe('the day a ruling is counted from', () => {
   const arrivedOn = day('2026-12-01');
   const contestedOn = day('2026-12-10');
+  const reopenedOn = day('2026-12-16');
 
   it.each([
-    ['a claim to rule on, its arrival', 'to-rule', null, arrivedOn],
-    ['a second look, the arrival too: nobody was told yet', 'second-look', null, arrivedOn],
-    ['a contest, the contest', 'contested', contestedOn, contestedOn],
-    ['a second look after a contest, the contest', 'second-look', contestedOn, contestedOn],
-    ['a ruling that was told, none', 'ruled', contestedOn, null],
-    ['a claim that is over, none', 'closed', null, null],
-  ] as const)('of %s', (_name, standing, contested, since) => {
-    expect(rulingSince({ standing, arrivedOn, contestedOn: contested })).toBe(since);
+    ['a claim to rule on, its arrival', 'to-rule', null, null, arrivedOn],
+    ['a second look, the arrival too: nobody was told yet', 'second-look', null, null, arrivedOn],
+    ['a contest, the contest', 'contested', contestedOn, null, contestedOn],
+    ['a second look after a contest, the contest', 'second-look', contestedOn, null, contestedOn],
+    ['a ruling that the owner took back, that day', 'to-rule', null, reopenedOn, reopenedOn],
+    ['one that was contested before, that day too', 'contested', contestedOn, reopenedOn, reopenedOn],
+    ['one that was contested since, the contest', 'contested', reopenedOn, contestedOn, reopenedOn],
+    ['a ruling that was told, none', 'ruled', contestedOn, reopenedOn, null],
+    ['a claim that is over, none', 'closed', null, null, null],
+  ] as const)('of %s', (_name, standing, contested, reopened, since) => {
+    expect(rulingSince({ standing, arrivedOn, contestedOn: contested, reopenedOn: reopened })).toBe(since);
   });
 
   it('is none before the unit is here', () => {
-    expect(rulingSince({ standing: 'to-rule', arrivedOn: null, contestedOn: null })).toBeNull();
+    expect(
+      rulingSince({ standing: 'to-rule', arrivedOn: null, contestedOn: null, reopenedOn: null }),
+    ).toBeNull();
   });
 });

@@ -44,6 +44,7 @@ const claim = (standing: NonNullable<TodayJob['claim']>['standing'], ruling: Rul
   standing,
   ruling,
   contestedOn: null as Day | null,
+  reopenedOn: null as Day | null,
 });
 
 describe('who has to do something next', () => {

@@ -16,6 +16,7 @@ const claim: NonNullable<TodayJob['claim']> = {
   standing: 'to-rule',
   ruling: null,
   contestedOn: null,
+  reopenedOn: null,
 };
 
 const words = (html: string) =>

@@ -1,4 +1,4 @@
-import type { Day } from '@/lib/calendar/day';
+import { type Day, maxDay } from '@/lib/calendar/day';
 import { addWorkingDays, type WorkingCalendar, workingDaysBetween } from '@/lib/calendar/working';
 import type { ClaimStanding } from '@/lib/warranty/rules/claim-standing';
 
@@ -18,14 +18,17 @@ export function answerDue(since: Day, o: AnswerClock): AnswerDue {
 }
 
 /**
- * The day a claim's ruling is counted from: its contest, otherwise the arrival of the unit. Null before the unit is here and once
+ * The day a claim's ruling is counted from: its contest, or the day the owner took a ruling back, whichever is later, otherwise the arrival of the unit. Null before the unit is here and once
  * the customer was told: a ruling that waits for a second look is not told yet.
  */
 export function rulingSince(o: {
   standing: ClaimStanding;
   arrivedOn: Day | null;
   contestedOn: Day | null;
+  reopenedOn: Day | null;
 }): Day | null {
   if (o.standing === 'ruled' || o.standing === 'closed') return null;
-  return o.contestedOn ?? o.arrivedOn;
+  const { contestedOn, reopenedOn } = o;
+  if (contestedOn && reopenedOn) return maxDay(contestedOn, reopenedOn);
+  return reopenedOn ?? contestedOn ?? o.arrivedOn;
 }

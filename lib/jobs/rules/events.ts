@@ -93,6 +93,8 @@ export const EVENT_DATA = {
   }),
   'claim-second-look': z.object({ claim: z.string(), isConfirmed: z.boolean() }),
   'claim-contested': z.object({ claim: z.string() }),
+  /** the owner took back a ruling that the customer had been told */
+  'claim-reopened': z.object({ claim: z.string(), reason: z.string() }),
   'check-taught': z.object({ claim: z.string(), check: z.string(), version: z.number().int() }),
   /** the job went over to a newer version of its check sheet */
   'sheet-renewed': z.object({ from: z.number().int(), to: z.number().int() }),
@@ -233,6 +235,8 @@ export function eventLine(kind: string, data: unknown): string {
       return event.data.isConfirmed ? 'Ruling confirmed on second look' : 'Ruling sent back on second look';
     case 'claim-contested':
       return 'Ruling contested by the customer';
+    case 'claim-reopened':
+      return `Ruling looked at again: ${event.data.reason}`;
     case 'check-taught':
       return `Put on version ${event.data.version} of the check sheet: ${event.data.check}`;
     case 'sheet-renewed':

@@ -116,6 +116,8 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   // A part of a recalled lot is taken out wherever the unit is found with it.
   'not-left-before': (facts) => !facts.hasLeft || (facts.recalledParts ?? []).length > 0,
   'may-contest': (facts) => facts.mayContest,
+  'not-left': (facts) => !facts.hasLeft,
+  'not-done-as-covered': (facts) => facts.ruling !== 'covered' || !facts.isRepaired,
   'no-held': (facts) => facts.isNoHeld,
 };
 
@@ -181,7 +183,8 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   'start-allowed': 'The customer may still withdraw from the contract, and did not ask for an earlier start.',
   'may-withdraw': 'There is no right to withdraw from this contract, or not any more.',
   ruled: 'The claim has no final ruling yet: rule on it first.',
-  'free-or-agreed': 'The claim is not ruled covered, and no paid repair was agreed.',
+  'free-or-agreed':
+    'The claim is not ruled covered, and no paid repair was agreed. A ruling that turned out wrong is looked at again by the owner, on the claim’s page.',
   'price-agreed': 'The customer has agreed to no price yet: write one, and ask for approval.',
   'ruled-not-covered': 'The claim is ruled covered, so the unit is repaired before it goes back.',
   'something-covered': 'The claim covers nothing that could be repaired without the rest.',
@@ -201,6 +204,8 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   'not-left-before':
     'The unit left once, and its papers stand. What has to be done to it now is a claim, or a job of its own.',
   'may-contest': 'There is no ruling that can still be contested.',
+  'not-left': 'The unit left, and the claim ended with it.',
+  'not-done-as-covered': 'It was repaired as covered, as the customer was told. That stands.',
   'no-held': 'The customer has said no to no price that is still held.',
 };
 

@@ -7,6 +7,7 @@ const PERMISSION_OF: Partial<Record<MoveKey, Permission>> = {
   cancel: 'take-in',
   close: 'take-in',
   'take-up-again': 'take-in',
+  'look-again': 'second-look',
   'set-aside': 'settings',
   'settle-unclaimed': 'settings',
   'ask-approval': 'money',

@@ -91,7 +91,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
       return `Nothing is owed. ${againWords({ kind: facts.kind, isQuoted: facts.isQuoted ?? false, claim: facts.claimAgain }, locale)}`;
     case 'declined':
       if (isUnruled(facts))
-        return `You asked us to look again at your claim. We write to you with the answer and its reasons; until then your unit stays here.${facts.owed === null ? ' This costs you nothing.' : ''}`;
+        return `We are looking at your claim again. We write to you with the answer and its reasons; until then your unit stays here.${facts.owed === null ? ' This costs you nothing.' : ''}`;
       if (facts.kind === 'claim' && facts.owed === null)
         return 'We are packing your unit. It comes back free of charge.';
       return facts.owed === null

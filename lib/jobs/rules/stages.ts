@@ -51,6 +51,8 @@ export type Need =
   | 'went-by-carrier'
   | 'not-left-before'
   | 'may-contest'
+  | 'not-left'
+  | 'not-done-as-covered'
   | 'no-held';
 
 export type StageMail =
@@ -67,6 +69,7 @@ export type StageMail =
   | 'unit-ready'
   | 'unit-sent-back'
   | 'parcel-came-back'
+  | 'claim-reopened'
   | 'unclaimed-notice'
   | 'unclaimed-decided';
 
@@ -273,6 +276,18 @@ export const MOVES = [
     needs: ['may-contest'],
     label: 'Ask us to look again',
     consequence: 'We look at your unit and your words again. You can ask this once.',
+  },
+  {
+    key: 'look-again',
+    from: ['assessing', 'awaiting-approval', 'awaiting-parts', 'on-bench', 'proving', 'ready', 'declined'],
+    to: 'assessing',
+    by: ['owner'],
+    only: 'claim',
+    needs: ['ruled', 'not-left', 'not-done-as-covered'],
+    mail: 'claim-reopened',
+    label: 'Look at the ruling again',
+    consequence:
+      'The ruling no longer stands, and the customer is told so with your reason. Inspect, and rule anew. They can still contest as before.',
   },
   {
     key: 'withdraw',

@@ -32,6 +32,7 @@ export type TodayJob = {
     standing: ClaimStanding;
     ruling: Ruling | null;
     contestedOn: Day | null;
+    reopenedOn: Day | null;
   } | null;
 };
 

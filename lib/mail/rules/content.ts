@@ -238,6 +238,14 @@ export const factsOf = {
     agreedGross: amount.optional(),
   }),
   'claim-contested': z.strictObject({ claimNumber: text, text }),
+  /** the workshop took back its own ruling, in its own words */
+  'claim-reopened': z.strictObject({
+    claimNumber: text,
+    reason: text,
+    /** with tax; asked for with that ruling and not answered, so that it is off. Absent: none waited */
+    askedGross: amount.optional(),
+    mayContest: z.boolean(),
+  }),
   'message-from-workshop': z.strictObject({
     text,
     /** in the meantime the agreed work goes on, or the price is held; absent: nothing is said of it */

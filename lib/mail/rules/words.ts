@@ -25,6 +25,7 @@ export const TEMPLATE_WORDS: Record<MailTemplate, string> = {
   'claim-opened': 'Claim opened',
   'claim-ruled': 'Claim ruled',
   'claim-contested': 'Claim contested',
+  'claim-reopened': 'Ruling looked at again',
   'message-from-workshop': 'Message to the customer',
   'message-from-customer': 'Message from the customer',
   'link-renewed': 'Private link renewed',

@@ -161,6 +161,14 @@ describe('rulings before a contest', () => {
     expect(found).toEqual([{ cause: 'separate-fault', ruling: 'not-covered', at: AT }]);
   });
 
+  it('are those before the owner last took one back, where that is asked', () => {
+    const reopened = { kind: 'claim-reopened', at: AT, data: { claim: 'C1', reason: 'It failed again.' } };
+    const events = [ruled('not-covered'), contested, ruled('returned-free'), reopened, ruled('covered')];
+    expect(earlierRulings(events).map(({ ruling }) => ruling)).toEqual(['not-covered']);
+    const before = earlierRulings(events, 'claim-reopened');
+    expect(before.map(({ ruling }) => ruling)).toEqual(['not-covered', 'returned-free']);
+  });
+
   it('are none without a contest', () => {
     expect(earlierRulings([ruled('not-covered')])).toEqual([]);
   });

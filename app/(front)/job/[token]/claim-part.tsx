@@ -77,11 +77,7 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
           />
         </>
       ) : (
-        <p>
-          {claim.contestedAt
-            ? `You asked us to look again. The owner answers within ${format.answerWithin}.`
-            : `We look at it within ${format.answerWithin} after it arrives.`}
-        </p>
+        <p>{toComeWords(claim, format.answerWithin)}</p>
       )}
       {mayAsk ? (
         <ActionForm action={contest.bind(null, token)} label="Ask us to look again">
@@ -100,6 +96,19 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
       ) : null}
     </section>
   );
+}
+
+/** When the ruling comes: the first one, or the one after a ruling that the customer contested or we took back. */
+function toComeWords(
+  claim: Pick<NonNullable<PartProps['job']['claim']>, 'contestedAt' | 'reopenedAt'>,
+  answerWithin: string,
+): string {
+  const { contestedAt, reopenedAt } = claim;
+  if (reopenedAt && (!contestedAt || reopenedAt > contestedAt))
+    return `We took our ruling back and wrote to you why. The new one comes within ${answerWithin}.`;
+  return contestedAt
+    ? `You asked us to look again. The owner answers within ${answerWithin}.`
+    : `We look at it within ${answerWithin} after it arrives.`;
 }
 
 /** What became of the claim, from its job's history. */

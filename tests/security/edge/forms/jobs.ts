@@ -63,6 +63,7 @@ export const jobs: FormsOfFiles = [
           lesson: 'Tug each wire.',
         },
       },
+      lookAgainForm: { fields: { reason: 'It failed in its last test.' } },
       secondLookForm: { fields: { decision: 'confirm' } },
     },
   ],

@@ -5,10 +5,11 @@ import type { FormState } from '@/app/ui/forms/form-state';
 import { checkSchema } from '@/app/workshop/(inside)/catalogue/repairs/[id]/sheet/check-schema';
 import { inspect } from '@/lib/warranty/inspect';
 import { learnFromClaim } from '@/lib/warranty/learn';
+import { lookAgain } from '@/lib/warranty/look-again';
 import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import { takeSecondLook } from '@/lib/warranty/take-second-look';
 import { onClaim } from './claim-kit';
-import { inspectionForm, rulingForm, secondLookForm } from './schema';
+import { inspectionForm, lookAgainForm, rulingForm, secondLookForm } from './schema';
 
 export async function answerItem(number: string, _before: FormState, formData: FormData): Promise<FormState> {
   return onClaim({
@@ -51,6 +52,17 @@ export async function decideSecondLook(
     formData,
     part: 'ruling',
     work: ({ data, ...call }) => takeSecondLook({ ...call, isConfirmed: data.decision === 'confirm' }),
+  });
+}
+
+export async function openAgain(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onClaim({
+    permission: 'second-look',
+    number,
+    schema: lookAgainForm,
+    formData,
+    part: 'ruling',
+    work: ({ data, ...call }) => lookAgain({ ...call, ...data }),
   });
 }
 

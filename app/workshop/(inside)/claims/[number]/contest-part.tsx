@@ -9,6 +9,7 @@ import type { CaseProps } from './open-case';
 export function ContestPart({ found, workshop }: CaseProps) {
   const { claim, job } = found;
   if (!claim.contestedAt) return null;
+  const isReopened = claim.reopenedAt !== null && claim.reopenedAt > claim.contestedAt;
   const earlier = earlierRulings(job.events).at(-1);
   const when = formatInstant(claim.contestedAt, { locale: workshop.locale, zone: workshop.timeZone });
   return (
@@ -17,7 +18,7 @@ export function ContestPart({ found, workshop }: CaseProps) {
       {earlier ? (
         <p>{`It was ruled ${RULING_WORDS[earlier.ruling]}: ${causeRow(earlier.cause).label.toLowerCase()}.`}</p>
       ) : null}
-      {claim.ruling === null && claim.reasonText ? (
+      {claim.ruling === null && claim.reasonText && !isReopened ? (
         <p>
           The reason we gave: <span className="written">{claim.reasonText}</span>
         </p>

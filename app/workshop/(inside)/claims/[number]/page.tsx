@@ -27,6 +27,7 @@ import { InspectionPart } from './inspection-part';
 import { LessonPart } from './lesson-part';
 import { type CaseProps, openCase } from './open-case';
 import { PromisePart } from './promise-part';
+import { ReopenedPart } from './reopened-part';
 import { RulingPart } from './ruling-part';
 
 type Search = Record<'repair' | 'before' | 'after' | 'saved', string | string[] | undefined>;
@@ -64,6 +65,7 @@ export default async function ClaimPage({ params, searchParams }: Props) {
         </Notice>
       ) : null}
       <ContestPart {...props} />
+      <ReopenedPart {...props} />
       <ClaimantPart {...props} />
       <Docket
         kind="Claim"

@@ -11,6 +11,7 @@ import { claimStanding } from '@/lib/warranty/rules/claim-standing';
 import { afterCover } from '@/lib/warranty/rules/ruling';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { RULING_WORDS } from '../words';
+import { LookAgainForm } from './look-again-form';
 import type { CaseProps } from './open-case';
 import { RulingForm } from './ruling-form';
 import { SecondLookForm } from './second-look-form';
@@ -32,6 +33,7 @@ export function RulingPart(props: CaseProps) {
       ) : null}
       <Ruled {...props} />
       {standing === 'second-look' ? <SecondLook {...props} /> : null}
+      {standing === 'ruled' ? <LookAgainForm {...props} /> : null}
       {isToRule ? <ToRule {...props} /> : null}
       {claim.ruling === null && standing === 'closed' ? <p>Closed without a ruling.</p> : null}
     </section>

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { countedField } from '@/app/ui/forms/counted-field';
-import { optionalText } from '@/lib/jobs/rules/typed-text';
+import { neededText, optionalText } from '@/lib/jobs/rules/typed-text';
 import { CAUSES } from '@/lib/warranty/rules/causes';
 import { INSPECTION_ITEMS } from '@/lib/warranty/rules/inspection';
 
@@ -35,6 +35,9 @@ export const rulingForm = z.object({
   reasonText: optionalText(4000),
   lesson: optionalText(1000),
 });
+
+/** Why a ruling that was told is looked at again: its customer reads it. */
+export const lookAgainForm = z.object({ reason: neededText('why, in words for the customer', 1000) });
 
 export const secondLookForm = z.object({
   decision: z.enum(['confirm', 'undo'], { error: 'Confirm the ruling, or send it back' }),

@@ -34,7 +34,13 @@ const WAIT = 'wait-for-parts';
 const TAKEN_BACK = 'take-back-price';
 
 /** Moves of which nobody is told why they are shut: their forms say it, a ruling makes them, or it goes without saying. */
-const UNSAID: ReadonlySet<MoveKey> = new Set(['dispatch', 'arrive', 'came-back', 'repair-after-all']);
+const UNSAID: ReadonlySet<MoveKey> = new Set([
+  'dispatch',
+  'arrive',
+  'came-back',
+  'repair-after-all',
+  'look-again',
+]);
 
 /** Moves that cost something or cannot be taken back are asked once more. */
 const ASKED_ONCE = new Set(['cancel', 'set-aside', 'return-unrepaired', TAKEN_BACK, BACKWARDS]);

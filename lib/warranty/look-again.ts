@@ -1,0 +1,61 @@
+import { transaction } from '@/lib/db/transaction';
+import type { Actor } from '@/lib/jobs/actor';
+import { requireMove } from '@/lib/jobs/facts';
+import { readJob } from '@/lib/jobs/records';
+import { lockJob } from '@/lib/jobs/write-lock';
+import { queueMail } from '@/lib/mail/queue';
+import { Refusal } from '@/lib/outcome';
+import { offerOf } from '@/lib/quotes/rules/agreed';
+import { readWorkshop } from '@/lib/workshop/records';
+import { OPENED_AGAIN, writeOpenedAgain } from './write-opened-again';
+
+/**
+ * The owner takes back a ruling that the customer was told and that turned out to be wrong, for instance where a unit without a fault
+ * fails in its last test. The claim opens again as after a contest, which the customer still has; they read the reason.
+ */
+export async function lookAgain(o: {
+  claimId: string;
+  jobVersion: number;
+  /** in words for the customer */
+  reason: string;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+}): Promise<void> {
+  await transaction(async (tx) => {
+    const claim = await tx.claim.findUnique({
+      where: { id: o.claimId },
+      select: { ...OPENED_AGAIN, contestedAt: true },
+    });
+    if (!claim) throw new Refusal('not-found', 'There is no claim with this number.');
+    await lockJob(tx, claim.job.id);
+    const job = await readJob({ id: claim.job.id }, tx);
+    if (!job) throw new Error('a claim has no job');
+    if (job.version !== o.jobVersion)
+      throw new Refusal('conflict', 'This job changed while you had it open. Nothing was taken back.');
+    requireMove(job, 'look-again', o.actor);
+    const workshop = await readWorkshop(tx);
+    const { reason, now } = o;
+    const isOpen = await writeOpenedAgain(tx, {
+      ...o,
+      claim,
+      move: 'look-again',
+      event: { kind: 'claim-reopened', data: { claim: claim.number, reason } },
+      set: { reopenedAt: now },
+      workshop,
+    });
+    if (!isOpen) throw new Refusal('conflict', 'There is no ruling to look at again.');
+    const asked = offerOf(job);
+    await queueMail(tx, {
+      template: 'claim-reopened',
+      data: {
+        claimNumber: claim.number,
+        reason,
+        ...(asked && job.stage === 'awaiting-approval' && { askedGross: asked.grossMinor }),
+        mayContest: claim.contestedAt === null,
+      },
+      to: job.customer.email,
+      jobId: job.id,
+      now,
+    });
+  });
+}

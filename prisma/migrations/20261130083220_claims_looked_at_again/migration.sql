@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "claim" ADD COLUMN     "reopenedAt" TIMESTAMPTZ(3);
