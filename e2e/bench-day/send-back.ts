@@ -52,9 +52,7 @@ export async function sendBackAndDecide(people: People): Promise<Afternoon> {
     const asked = await waitForMail(email, /^Your parcel came back/);
     expect(asked.text).toContain('Nobody was at home, twice.');
     expect(asked.text).toContain('Your certificate stands');
-    await desk.dispatch.collected.check();
-    await expect(desk.dispatch.carrier).toBeHidden();
-    await desk.dispatch.send.click();
+    await desk.collected();
     await expect(desk.docket.article).toContainText('Nothing is left to do on this job.');
     await expect(desk.history).toContainText('Collected by the customer');
     expect((await waitForMail(email, /^Collected: job/)).text).toContain('You collected it from us today.');

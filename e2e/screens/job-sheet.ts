@@ -95,6 +95,11 @@ export function jobSheet(page: Page) {
       ...dispatchForm(inForm('Send back')),
       answers: page.getByRole('table', { name: 'What each carrier says to this parcel' }),
     },
+    async collected() {
+      const label = 'The customer has collected it';
+      await unfold(inForm(label), label);
+      await press('Yes: it is collected');
+    },
     async correctReference(reference: string) {
       const label = 'Correct the carrier’s reference';
       await unfold(page, label);
@@ -119,7 +124,6 @@ export function jobSheet(page: Page) {
 
 function dispatchForm(form: Locator) {
   return {
-    collected: form.getByRole('radio', { name: 'The customer collects it here' }),
     carrier: form.getByRole('combobox', { name: 'Carrier', exact: true }),
     reference: form.getByRole('textbox', { name: 'Carrier’s reference' }),
     postage: form.getByRole('textbox', { name: /^Postage we paid/ }),

@@ -1,5 +1,6 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { RadioGroup } from '@/app/ui/forms/choices';
+import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { MoneyField } from '@/app/ui/forms/money-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
@@ -20,6 +21,8 @@ import { carriedFields } from './carried-fields';
 import { CarrierAnswers } from './carrier-answers';
 import { sendBack } from './dispatch-actions';
 import type { SheetProps } from './open-sheet';
+
+const COLLECTED = 'The customer has collected it';
 
 const SIDES = [
   { name: 'length', label: 'Length', at: 0 },
@@ -62,106 +65,101 @@ export async function DispatchForm({ job, workshop }: SheetProps) {
           <p>The customer was asked whether the address is right, and has not answered yet.</p>
         </Notice>
       ) : null}
-      <ActionForm action={sendBack.bind(null, job.number)} hidden={carriedFields(job.version)} label={label}>
-        <RadioGroup
-          name="by"
-          label="Who takes it"
-          choices={[
-            { value: 'carrier', label: 'A carrier takes it' },
-            {
-              value: 'collected',
-              label: 'The customer collects it here',
-              hint: `Closes the job. ${hasLeft(job.events) ? 'The certificate stands as it was issued.' : 'Cover counts from today.'} No carrier and no parcel are needed.`,
-            },
-          ]}
-          defaultValue="carrier"
+      <ActionForm
+        action={sendBack.bind(null, job.number)}
+        hidden={{ ...carriedFields(job.version), by: 'carrier' }}
+        label={label}
+      >
+        <TextField name="carrier" label="Carrier" maxLength={80} list={carriers.map(({ name }) => name)} />
+        <TextField
+          name="carrierReference"
+          label="Carrier’s reference"
+          hint="From the receipt. Postal references of the form RR 12345678 5 GB are checked by their check digit."
+          mono
+          autoComplete="off"
+          maxLength={60}
         />
-        <div className="for-carrier">
-          <TextField name="carrier" label="Carrier" maxLength={80} list={carriers.map(({ name }) => name)} />
-          <TextField
-            name="carrierReference"
-            label="Carrier’s reference"
-            hint="From the receipt. Postal references of the form RR 12345678 5 GB are checked by their check digit."
-            mono
-            autoComplete="off"
-            maxLength={60}
+        {job.kind === 'claim' ? (
+          <MoneyField
+            name="postage"
+            label="Postage we paid"
+            hint="Part of what this claim costs us."
+            currency={currency}
+            optional
           />
-          {job.kind === 'claim' ? (
-            <MoneyField
-              name="postage"
-              label="Postage we paid"
-              hint="Part of what this claim costs us."
-              currency={currency}
-              optional
-            />
-          ) : null}
-          <div className="flex flex-wrap gap-x-6 gap-y-4">
+        ) : null}
+        <div className="flex flex-wrap gap-x-6 gap-y-4">
+          <TextField
+            name="weight"
+            label="Weight, packed"
+            inputMode="numeric"
+            unit="g"
+            width="short"
+            optional
+            autoComplete="off"
+            defaultValue={parcel.grams ?? undefined}
+          />
+          {SIDES.map((side) => (
             <TextField
-              name="weight"
-              label="Weight, packed"
-              inputMode="numeric"
-              unit="g"
+              key={side.name}
+              name={side.name}
+              label={`${side.label}, packed`}
+              inputMode="decimal"
+              unit="cm"
               width="short"
               optional
               autoComplete="off"
-              defaultValue={parcel.grams ?? undefined}
+              defaultValue={parcel.sides ? centimetreText(parcel.sides[side.at]) : undefined}
             />
-            {SIDES.map((side) => (
-              <TextField
-                key={side.name}
-                name={side.name}
-                label={`${side.label}, packed`}
-                inputMode="decimal"
-                unit="cm"
-                width="short"
-                optional
-                autoComplete="off"
-                defaultValue={parcel.sides ? centimetreText(parcel.sides[side.at]) : undefined}
-              />
-            ))}
-          </div>
-          <MoneyField
-            name="value"
-            label="What the unit is worth"
-            hint="Compared with what a carrier makes good, and put on a customs note."
-            currency={currency}
-            optional
-            defaultValue={parcel.valueMinor === null ? undefined : decimalText(parcel.valueMinor, currency)}
-          />
-          {model.battery === 'none' ? null : (
-            <RadioGroup
-              name="battery"
-              label="Battery"
-              choices={PACKED_BATTERIES.map((value) => ({ value, label: PACKED_BATTERY_WORDS[value] }))}
-              defaultValue={parcel.battery}
-            />
-          )}
-          <SubmitButton
-            kind="second"
-            name="intent"
-            value="work-out"
-            label="Work out"
-            busy="Working out…"
-            consequence="Keeps the parcel’s weight, size and value, and shows what each carrier says. Sends nothing."
-          />
+          ))}
         </div>
+        <MoneyField
+          name="value"
+          label="What the unit is worth"
+          hint="Compared with what a carrier makes good, and put on a customs note."
+          currency={currency}
+          optional
+          defaultValue={parcel.valueMinor === null ? undefined : decimalText(parcel.valueMinor, currency)}
+        />
+        {model.battery === 'none' ? null : (
+          <RadioGroup
+            name="battery"
+            label="Battery"
+            choices={PACKED_BATTERIES.map((value) => ({ value, label: PACKED_BATTERY_WORDS[value] }))}
+            defaultValue={parcel.battery}
+          />
+        )}
+        <SubmitButton
+          kind="second"
+          name="intent"
+          value="work-out"
+          label="Work out"
+          busy="Working out…"
+          consequence="Keeps the parcel’s weight, size and value, and shows what each carrier says. Sends nothing."
+        />
         <SubmitButton label={label} consequence={consequence} />
       </ActionForm>
-      <div className="for-carrier">
-        <BatteryNote verdict={packedVerdict(model, parcel.battery)} />
-        <CarrierAnswers
-          carriers={carriers}
-          parcel={parcelToAsk(parcel, model)}
-          money={{ currency, locale }}
+      <BatteryNote verdict={packedVerdict(model, parcel.battery)} />
+      <CarrierAnswers carriers={carriers} parcel={parcelToAsk(parcel, model)} money={{ currency, locale }} />
+      {isAbroad ? (
+        <p>
+          <TextLink href={`/workshop/jobs/${job.number}/customs`}>
+            This parcel goes abroad: what its customs form asks
+          </TextLink>
+        </p>
+      ) : null}
+      <ActionForm
+        action={sendBack.bind(null, job.number)}
+        hidden={{ ...carriedFields(job.version), by: 'collected' }}
+        label={COLLECTED}
+      >
+        <ConfirmButton
+          label={COLLECTED}
+          question="Does the customer have it in their hands?"
+          confirm="Yes: it is collected"
+          consequence={`Closes the job and tells the customer. ${hasLeft(job.events) ? 'The certificate stands as it was issued.' : 'Where a repair was done the certificate is issued, and cover counts from today.'}`}
         />
-        {isAbroad ? (
-          <p>
-            <TextLink href={`/workshop/jobs/${job.number}/customs`}>
-              This parcel goes abroad: what its customs form asks
-            </TextLink>
-          </p>
-        ) : null}
-      </div>
+      </ActionForm>
       <p>
         <TextLink href="/workshop/dispatch">Everything that goes back today</TextLink>
       </p>
