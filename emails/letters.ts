@@ -1,12 +1,14 @@
 import type { FactsOf, MailTemplate } from '@/lib/mail/rules/content';
 import { approvalAsked } from './approval-asked';
 import { approvalRecorded } from './approval-recorded';
+import { arrivalUndone } from './arrival-undone';
 import { certificateCopy } from './certificate-copy';
 import { claimContested } from './claim-contested';
 import { claimOpened } from './claim-opened';
 import { claimReopened } from './claim-reopened';
 import { claimRuled } from './claim-ruled';
 import { creditNoteIssued } from './credit-note-issued';
+import { dispatchUndone } from './dispatch-undone';
 import { invoiceIssued } from './invoice-issued';
 import { jobBooked } from './job-booked';
 import { jobCancelled } from './job-cancelled';
@@ -47,6 +49,7 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'job-booked': jobBooked,
   'job-cancelled': jobCancelled,
   'unit-arrived': unitArrived,
+  'arrival-undone': arrivalUndone,
   'approval-asked': approvalAsked,
   'offer-reminder': offerReminder,
   'offer-lapsed': offerLapsed,
@@ -63,6 +66,7 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'unit-sent-back': unitSentBack,
   'parcel-awaited': parcelAwaited,
   'parcel-came-back': parcelCameBack,
+  'dispatch-undone': dispatchUndone,
   'reference-corrected': referenceCorrected,
   'claim-opened': claimOpened,
   'claim-ruled': claimRuled,

@@ -1,5 +1,5 @@
-import type { Day } from '@/lib/calendar/day';
 import { lookAtParcel } from '@/lib/jobs/rules/posting-words';
+import type { FactsOf } from '@/lib/mail/rules/content';
 import { showNumber } from '@/lib/numbers/job-number';
 import { JobPage, type Line, Lines, Next, Para, PlainLink, Title } from './frame';
 import type { Setting, Writer } from './letter';
@@ -11,7 +11,7 @@ const KEEP_CERTIFICATE =
 
 export const unitSentBack: Writer<'unit-sent-back'> = (facts, setting) => {
   const { job } = setting;
-  const { isCollected = false, isAgain = false, carrierReference, tracking } = facts;
+  const { isCollected = false, isAgain = false, isAfterMistake = false, carrierReference, tracking } = facts;
   const certificate = facts.certificateNumber ? showNumber(facts.certificateNumber) : null;
   const lines: Line[] = [];
   if (facts.carrier) lines.push({ term: 'Carrier', text: facts.carrier });
@@ -37,7 +37,8 @@ export const unitSentBack: Writer<'unit-sent-back'> = (facts, setting) => {
           {isCollected
             ? 'You collected it from us today.'
             : `We have handed it to the carrier ${isAgain ? 'once more ' : ''}today.`}
-          {isAgain && certificate ? ` ${standsSentence(facts.coveredUntil, setting)}` : ''}
+          {isAfterMistake ? ` ${NOT_BEFORE}` : ''}
+          {(isAgain || isAfterMistake) && certificate ? ` ${standsSentence(facts, setting)}` : ''}
         </Para>
         {lines.length > 0 ? <Lines items={lines} /> : null}
         <Next
@@ -57,6 +58,8 @@ export const unitSentBack: Writer<'unit-sent-back'> = (facts, setting) => {
   };
 };
 
+const NOT_BEFORE = 'When we wrote that to you before, it had not happened: that was a mistake of ours.';
+
 function afterPosting(certificate: string | null): string {
   const look = lookAtParcel('on the job page');
   return certificate ? `${look} Then try the unit. ${KEEP_CERTIFICATE}` : look;
@@ -68,11 +71,12 @@ function afterCollecting(certificate: string | null): string {
     : 'Look at the unit at home, and tell us if something is wrong.';
 }
 
-/** The certificate was issued when the unit first left; the days of the way there and back may be added to its cover. */
-function standsSentence(coveredUntil: Day | undefined, setting: Setting): string {
+/** The certificate was issued when the unit first left, or was said to have; the days since may be added to its cover. */
+function standsSentence({ coveredUntil, isAgain }: FactsOf<'unit-sent-back'>, setting: Setting): string {
+  const stands = `Your certificate stands as it was issued${isAgain ? ' when we first sent it' : ''}.`;
   return coveredUntil === undefined
-    ? 'Your certificate stands as it was issued when we first sent it.'
-    : `Your certificate stands as it was issued when we first sent it. The days since are added: it covers until the end of ${fullDay(coveredUntil, setting)}.`;
+    ? stands
+    : `${stands} The days since are added: it covers until the end of ${fullDay(coveredUntil, setting)}.`;
 }
 
 /** A reference is gone from a letter once its customer's data was removed. */

@@ -217,6 +217,10 @@ export const actions: readonly ActionRow[] = [
     ['takeBack', all, job],
     ['correctReferenceAction', all, job],
   ]),
+  ...inFile('/workshop/jobs/[number]/undo-actions.ts', [
+    ['notHere', all, job],
+    ['notGone', all, job],
+  ]),
   ...inFile('/workshop/jobs/[number]/keeping-actions.ts', [
     ['decideOnUnit', owner, job],
     ['moveThePromise', all, job],

@@ -120,6 +120,18 @@ export const jobSamples: readonly Sample[] = [
     content: { template: 'unit-arrived', data: { promisedOn: day('2026-12-09'), differences: [] } },
   },
   {
+    name: 'Not here after all',
+    content: {
+      template: 'arrival-undone',
+      data: { reason: 'Two parcels of the same model came on one day.', hadPhotos: true },
+    },
+  },
+  {
+    name: 'Not here after all, without a picture of it',
+    content: { template: 'arrival-undone', data: { reason: '' } },
+    job: claimJob,
+  },
+  {
     name: 'Arrived for an inspection',
     content: { template: 'unit-arrived', data: { promisedOn: day('2026-12-09'), differences: [] } },
     job: inspectionJob,
@@ -316,6 +328,35 @@ export const jobSamples: readonly Sample[] = [
         revision: 1,
         isAgain: true,
         coveredUntil: day('2027-12-22'),
+      },
+    },
+  },
+  {
+    name: 'Not left after all',
+    content: {
+      template: 'dispatch-undone',
+      data: { reason: 'The wrong line of the list was pressed.', hasCertificate: true },
+    },
+  },
+  {
+    name: 'Not collected after all, without a repair',
+    content: {
+      template: 'dispatch-undone',
+      data: { reason: 'You come on Friday, not today.', wasCollected: true },
+    },
+    job: { isRepaired: false },
+  },
+  {
+    name: 'Sent, after it was said so by mistake',
+    content: {
+      template: 'unit-sent-back',
+      data: {
+        carrier: 'Harbour Parcels',
+        carrierReference: 'RR123456785GB',
+        certificateNumber,
+        revision: 1,
+        isAfterMistake: true,
+        coveredUntil: day('2027-12-12'),
       },
     },
   },

@@ -11,7 +11,7 @@ import { type Actor, moveBy } from './actor';
 import { type JobRecord, readKind, readStage } from './records';
 import { countsFrom, reopenedAt } from './reopened';
 import { isSomethingCovered, type JobFacts, mayMove, reasonSentence } from './rules/guards';
-import { hasLeft, isHandoverNamed } from './rules/handover';
+import { hasLeft, isHandoverNamed, isWalkIn } from './rules/handover';
 import { recalledParts } from './rules/recalled';
 import { isRepaired } from './rules/repaired';
 import type { MoveKey } from './rules/stages';
@@ -55,6 +55,9 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     recalledParts: recalledPartsOf(job),
     isNoHeld: today !== null && heldNoOfJob(job, today) !== null,
     isWithCarrier: job.sentBackAt !== null && job.carrier !== '',
+    isGone: job.sentBackAt !== null,
+    isWalkIn: isWalkIn(job.events),
+    isUntouched: isUntouched(job),
     hasLeft: hasLeft(job.events),
     isHandoverNamed: isHandoverNamed({ ...job, by: 'carrier' }),
     mayContest:
@@ -62,6 +65,13 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
       job.claim?.state !== 'closed' &&
       mayContest({ ruling: ruled.ruling, timesContested: job.claim?.contestedAt ? 1 : 0 }).allowed,
   };
+}
+
+/** Whether nothing is recorded of the unit itself but that it came. */
+function isUntouched(job: JobRecord): boolean {
+  const { findings, work, jumperWires, partUses, checkEntries, claim } = job;
+  const recorded = [findings, work, jumperWires, partUses, checkEntries, claim?.inspection ?? []];
+  return recorded.every(({ length }) => length === 0) && offerOf(job) === undefined && !claim?.ruling;
 }
 
 /** Fitted parts of lots that were recalled. */

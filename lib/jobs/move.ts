@@ -21,7 +21,7 @@ import { readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
 import { factsOf, requireMove } from './facts';
 import { type JobRecord, readJob, readStage } from './records';
-import { hasLeft, waitsForAddress } from './rules/handover';
+import { hasLeft, waitsForAddress, wasAway } from './rules/handover';
 import { type MoveKey, moveOf, type StageMail } from './rules/stages';
 import { recalledInUnit } from './stored-recall';
 import { writeEvent } from './write-event';
@@ -191,7 +191,7 @@ async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts)
     case 'work-reopened': {
       const promisedOn = job.promisedOn && dayFromDate(job.promisedOn);
       const isAhead = promisedOn !== null && compareDays(promisedOn, dayInZone(o.now, workshop.timeZone)) > 0;
-      const isAgain = hasLeft(job.events);
+      const isAgain = wasAway(job.events);
       return {
         template: mail,
         data: { reason: o.note, ...(isAhead && { promisedOn }), ...(isAgain && { isAgain }) },

@@ -4,6 +4,7 @@ import type { Prisma } from '@/lib/db/generated/client';
 import { inOrder } from '@/lib/db/in-order';
 import type { Tx } from '@/lib/db/transaction';
 import { type JobKind, STAGES, type Stage } from './rules/stages';
+import { withoutUndone } from './rules/undone';
 
 /** Reads a stored stage back; throws where a row does not fit the table of stages. */
 export function readStage(text: string): Stage {
@@ -26,7 +27,7 @@ const STATUS = {
   model: { select: { maker: true, name: true } },
   events: {
     where: { toStage: { not: null } },
-    select: { toStage: true, at: true },
+    select: { kind: true, toStage: true, at: true },
     orderBy: { version: 'asc' },
   },
 } satisfies Prisma.JobSelect;
@@ -53,11 +54,12 @@ export async function readStatus(number: string): Promise<JobStatus | null> {
   };
 }
 
+/** The stages that a job has seen, but for those that were recorded by mistake. */
 export function stagesReached(
-  events: readonly { toStage: string | null; at: Date }[],
+  events: readonly { kind: string; toStage: string | null; at: Date }[],
 ): { stage: Stage; at: Date }[] {
   const last = new Map<Stage, Date>();
-  for (const event of events) if (event.toStage) last.set(readStage(event.toStage), event.at);
+  for (const event of withoutUndone(events)) if (event.toStage) last.set(readStage(event.toStage), event.at);
   return [...last].map(([stage, at]) => ({ stage, at }));
 }
 

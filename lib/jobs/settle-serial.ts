@@ -27,6 +27,7 @@ export async function settleSerial(o: {
   await transaction(async (tx) => {
     const photos = await tx.photo.count({ where: { jobId: o.jobId, purpose: 'arrival' } });
     if (photos === 0) throw new Refusal('invalid', 'Add a photo of the serial on the unit first.', 'serial');
+    const job = await tx.job.findUnique({ where: { id: o.jobId }, select: { serialTyped: true } });
     const claim = await tx.claim.findUnique({
       where: { jobId: o.jobId },
       select: { ruling: true, certificate: { select: { serialTyped: true } } },
@@ -40,7 +41,10 @@ export async function settleSerial(o: {
       now: o.now,
       expected: { version: o.version, stages: RULING_STAGES },
       set: { serialTyped: o.serial, serialKey: foldSerial(o.serial), isSerialSettled: true },
-      event: { kind: 'serial-settled', data: { serial: o.serial, note: o.note } },
+      event: {
+        kind: 'serial-settled',
+        data: { serial: o.serial, note: o.note, ...(job && { before: job.serialTyped }) },
+      },
     });
   });
 }

@@ -20,10 +20,13 @@ export const ADDRESS_EVENTS = {
   },
 } satisfies Prisma.Job$eventsArgs;
 
+/** Events after which a unit is ready as it was before it went: its carrier brought it back, or it never left. */
+const STILL_READY: ReadonlySet<string> = new Set(['came-back', 'dispatch-undone']);
+
 /**
  * The owner's newest decision about a unit that nobody claimed, from a job's events in order; null without one, and after
  * the unit became ready again by anything but that decision itself. Work that was opened again and proved
- * takes nothing from it, nor does a parcel that the post brought back.
+ * takes nothing from it, nor does a unit that is here although it was recorded as gone.
  */
 export function lastDecision(
   events: readonly {
@@ -37,7 +40,7 @@ export function lastDecision(
   const last = events.findLast(
     (event, index) =>
       event.kind === 'unclaimed-decided' ||
-      (event.toStage === 'ready' && event.kind !== 'came-back' && !isProvedAgain(events, index)),
+      (event.toStage === 'ready' && !STILL_READY.has(event.kind) && !isProvedAgain(events, index)),
   );
   if (last?.kind !== 'unclaimed-decided') return null;
   const event = parseEvent('unclaimed-decided', last.data);

@@ -24,7 +24,7 @@ export const UNCLAIMED_FACTS = {
     where: { OR: [...ADDRESS_EVENTS.where.OR, { kind: 'payment-recorded' }] },
   },
   mails: {
-    where: { template: { in: ['unit-ready', 'parcel-came-back', 'unclaimed-notice'] } },
+    where: { template: { in: ['unit-ready', 'parcel-came-back', 'dispatch-undone', 'unclaimed-notice'] } },
     orderBy: [{ queuedAt: 'desc' }, { id: 'desc' }],
     select: { template: true, state: true, sentAt: true, bouncedAt: true },
   },
@@ -34,7 +34,7 @@ export const UNCLAIMED_FACTS = {
 type Facts = Prisma.JobGetPayload<{ select: typeof UNCLAIMED_FACTS }>;
 
 /**
- * What is due about one unit. Told is somebody whose newest letter that the unit is ready, or that its parcel came back, has
+ * What is due about one unit. Told is somebody whose newest letter that the unit is ready, that its parcel came back or that it is here after all, has
  * left and was not returned; the time runs from the latest of that, the last time it became ready and the last time its
  * customer was heard: nobody is told that they were silent who wrote or paid the day before.
  */

@@ -6,7 +6,7 @@ import { balanceOf } from '@/lib/invoices/rules/balance';
 import type { Actor } from '@/lib/jobs/actor';
 import { requireMove } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, staffNames } from '@/lib/jobs/records';
-import { type Handover, hasLeft, isHandoverNamed } from '@/lib/jobs/rules/handover';
+import { type Handover, isHandoverNamed, isNotGone, wasAway } from '@/lib/jobs/rules/handover';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { recalledInUnit, unitOfJob } from '@/lib/jobs/stored-recall';
 import { writeEvent } from '@/lib/jobs/write-event';
@@ -124,6 +124,7 @@ async function write(tx: Tx, o: DispatchWrite): Promise<void> {
         reference: carrierReference,
         certificate: plan.certificate?.number ?? null,
         ...(isCollected && { isCollected }),
+        ...(job.claim && o.postage > 0 && { postage: o.postage }),
       },
     },
   });
@@ -139,7 +140,8 @@ async function write(tx: Tx, o: DispatchWrite): Promise<void> {
       ...plan.held.map(({ certificateNumber }) => certificateNumber),
     ].filter((number) => number !== undefined),
   );
-  const isAgain = hasLeft(job.events);
+  const isAgain = wasAway(job.events);
+  const isAfterMistake = isNotGone(job.events);
   const standing = job.certificates.at(-1);
   await queueMail(tx, {
     template: 'unit-sent-back',
@@ -148,7 +150,9 @@ async function write(tx: Tx, o: DispatchWrite): Promise<void> {
       carrierReference,
       certificateNumber: plan.certificate?.number ?? standing?.number ?? null,
       revision: plan.certificate?.revision ?? standing?.revision ?? null,
-      ...(isAgain && { isAgain, ...(standing && (await coveredUntilFact(standing, tx))) }),
+      ...(isAgain && { isAgain }),
+      ...(isAfterMistake && { isAfterMistake }),
+      ...(standing && (await coveredUntilFact(standing, tx))),
       ...(tracking && { tracking }),
       ...(owed > 0 && { owed }),
       ...(isCollected && { isCollected }),

@@ -1,6 +1,7 @@
 import { dayFromDate, dayInZone, maxDay } from '@/lib/calendar/day';
 import type { WorkingCalendar } from '@/lib/calendar/working';
 import type { JobRecord } from '@/lib/jobs/records';
+import { wasAway } from '@/lib/jobs/rules/handover';
 import { readChain } from './records';
 import { detour } from './rules/sent-again';
 import { returnDay, startDay } from './rules/start-day';
@@ -11,8 +12,8 @@ import { readTerms } from './stored-terms';
 export type HeldRow = HeldInterval & { certificateNumber: string };
 
 /**
- * What changes about the cover of a unit that leaves once more, after its carrier brought it back: no certificate is issued, and
- * the days of the way there and back are held (rules/sent-again.ts). A stay on a claim ends with the new return, and so
+ * What changes about the cover of a unit that leaves once more, after its carrier brought it back, or for the first time, after
+ * that was recorded by mistake: no certificate is issued, and the days until it leaves are held (rules/sent-again.ts). A stay on a claim ends with the new return, and so
  * does what a renewed minimum is counted from (renewedEnd, rules/cover.ts).
  */
 export async function planAgain(
@@ -34,6 +35,7 @@ export async function planAgain(
     const { startEvent } = readTerms(first.policyVersion);
     const days = detour({
       startEvent,
+      wasAway: wasAway(job.events),
       startsOn: dayFromDate(line.startsOn),
       again: startDay(startEvent, today, o.calendar, o.isCollected),
     });

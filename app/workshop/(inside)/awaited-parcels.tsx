@@ -16,7 +16,7 @@ export function waitFacts(job: ArrivalJob & Partial<ExpectedParcel>, locale: str
   const short = (on: ArrivalJob['bookedOn']) => formatDay(on, locale, 'short');
   return [
     `booked ${short(job.bookedOn)}`,
-    ...(wait && job.reference !== '' ? [`number given ${short(wait.since)}`] : []),
+    ...(wait && job.reference !== '' ? [`number given, awaited since ${short(wait.since)}`] : []),
     ...(wait?.isReminded ? ['customer reminded'] : []),
   ];
 }

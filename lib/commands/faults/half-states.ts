@@ -71,9 +71,9 @@ const RULES: readonly (readonly [rule: string, sql: string])[] = [
      where j.kind = 'repair' and not exists (select 1 from quote q where q."jobId" = j.id)`,
   ],
   [
-    'a job was sent back exactly when its history says so, and did not come back since',
+    'a job was sent back exactly when its history says so, and its unit is not here again',
     `select j.number as which from job j where (j."sentBackAt" is not null) <> coalesce(
-       (select e.kind = 'sent-back' from job_event e where e."jobId" = j.id and e.kind in ('sent-back', 'came-back')
+       (select e.kind = 'sent-back' from job_event e where e."jobId" = j.id and e.kind in ('sent-back', 'came-back', 'dispatch-undone')
         order by e.version desc limit 1), false)`,
   ],
   [
@@ -84,8 +84,9 @@ const RULES: readonly (readonly [rule: string, sql: string])[] = [
   ],
   [
     'a unit left with a carrier and its reference, or its customer collected it',
-    `select j.number as which from job j where j."sentBackAt" is not null and (j.carrier = '') <> exists
-       (select 1 from job_event e where e."jobId" = j.id and e.kind = 'sent-back' and e.data->>'isCollected' = 'true')`,
+    `select j.number as which from job j where j."sentBackAt" is not null and (j.carrier = '') <> coalesce(
+       (select e.data->>'isCollected' = 'true' from job_event e where e."jobId" = j.id and e.kind = 'sent-back'
+        order by e.version desc limit 1), false)`,
   ],
   [
     'a certificate is named by the dispatch that issued it',
@@ -167,6 +168,8 @@ const RULES: readonly (readonly [rule: string, sql: string])[] = [
        or (e.kind = 'claim-opened' and not ${mailOf('claim-opened')})
        or (e.kind = 'parcel-reminded' and not ${mailOf('parcel-awaited')})
        or (e.kind = 'unit-arrived' and not ${mailOf('unit-arrived')})
+       or (e.kind = 'arrival-undone' and not ${mailOf('arrival-undone')})
+       or (e.kind = 'dispatch-undone' and not ${mailOf('dispatch-undone')})
        or (e.kind = 'came-back' and not ${mailOf('parcel-came-back')})
        or (e.kind = 'sent-back' and not ${mailOf('unit-sent-back')}))`,
   ],

@@ -21,7 +21,18 @@ export const EVENT_DATA = {
     differences: z.array(z.string()),
     photos: z.number().int(),
   }),
-  'serial-settled': z.object({ serial: z.string(), note: z.string() }),
+  /** it was taken in under the wrong booking */
+  'arrival-undone': z.object({
+    reason: z.string(),
+    /** of the photos that went with it */
+    sha256: z.array(z.string()).optional(),
+  }),
+  'serial-settled': z.object({
+    serial: z.string(),
+    note: z.string(),
+    /** as it was kept until then; absent where that was not written down */
+    before: z.string().optional(),
+  }),
   'finding-recorded': z.object({ findingId: z.string() }),
   'photo-added': z.object({ photoId: z.string(), purpose: z.string() }),
   'work-recorded': z.object({ workId: z.string(), minutes: z.number().int() }),
@@ -73,6 +84,15 @@ export const EVENT_DATA = {
     reference: z.string(),
     certificate: z.string().nullable(),
     isCollected: z.boolean().optional(),
+    /** what the parcel cost of a claim, minor units; absent: nothing, or not kept */
+    postage: z.number().int().optional(),
+  }),
+  /** it was recorded as gone by mistake */
+  'dispatch-undone': z.object({
+    /** as it was recorded; '' where the customer was said to have collected it */
+    carrier: z.string(),
+    reference: z.string(),
+    reason: z.string(),
   }),
   /** the carrier brought the parcel back undelivered */
   'came-back': z.object({ carrier: z.string(), reference: z.string(), reason: z.string() }),
@@ -172,6 +192,8 @@ export function eventLine(kind: string, data: unknown): string {
       return event.data.note === '' ? 'Moved on' : event.data.note;
     case 'unit-arrived':
       return `Taken in; serial ${SERIAL_WORDS[event.data.comparison]}${differenceWords(event.data.differences)}`;
+    case 'arrival-undone':
+      return `Not here after all: ${event.data.reason}`;
     case 'serial-settled':
       return `Serial settled as ${event.data.serial}`;
     case 'finding-recorded':
@@ -214,6 +236,8 @@ export function eventLine(kind: string, data: unknown): string {
       return SETTLED_WORDS[event.data.how];
     case 'sent-back':
       return event.data.isCollected ? 'Collected by the customer' : `Handed to ${event.data.carrier}`;
+    case 'dispatch-undone':
+      return `Not gone after all: ${event.data.reason}`;
     case 'came-back':
       return `Came back from ${event.data.carrier}: ${event.data.reason}`;
     case 'reference-corrected':

@@ -39,6 +39,12 @@ export type JobFacts = {
   isHandoverNamed: boolean;
   /** a carrier was given the unit, and did not bring it back */
   isWithCarrier: boolean;
+  /** it is recorded as gone: a carrier was given it, or its customer collected it */
+  isGone: boolean;
+  /** opened by staff for a parcel that came without a booking */
+  isWalkIn: boolean;
+  /** of the unit itself nothing is recorded but that it came: no finding, work, part, wire, reading, price or answer of an inspection */
+  isUntouched: boolean;
   /** it left once, so that its papers are issued */
   hasLeft: boolean;
   /** it was proved, and goes back repaired */
@@ -113,6 +119,9 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'nothing-owed': (facts) => !isHeldForMoney(facts),
   'handover-named': (facts) => facts.isHandoverNamed,
   'went-by-carrier': (facts) => facts.isWithCarrier,
+  went: (facts) => facts.isGone,
+  'was-booked': (facts) => !facts.isWalkIn,
+  'nothing-recorded': (facts) => facts.isUntouched,
   // A part of a recalled lot is taken out wherever the unit is found with it.
   'not-left-before': (facts) => !facts.hasLeft || (facts.recalledParts ?? []).length > 0,
   'may-contest': (facts) => facts.mayContest,
@@ -201,6 +210,9 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   'nothing-owed': 'There is still something to pay.',
   'handover-named': 'Give the carrier and its reference, or say that the customer collects it.',
   'went-by-carrier': 'No carrier was given this unit.',
+  went: 'This unit is not recorded as gone.',
+  'was-booked': 'This job was opened for the unit on the table: there is no booking that waits for another.',
+  'nothing-recorded': 'Something is recorded of this unit: take that back first, if it is of another one.',
   'not-left-before':
     'The unit left once, and its papers stand. What has to be done to it now is a claim, or a job of its own.',
   'may-contest': 'There is no ruling that can still be contested.',

@@ -1,4 +1,5 @@
 import { isEventKind, parseEvent } from './events';
+import { withoutUndone } from './undone';
 
 /** How a unit leaves: a carrier takes it, or its customer collects it here. */
 export type Handover = { by: 'carrier'; carrier: string; carrierReference: string } | { by: 'collected' };
@@ -23,14 +24,26 @@ export function isClosedByTime(events: readonly { toStage: string | null; actorK
   return last?.toStage === 'closed' && last.actorKind === 'clock';
 }
 
-/** Whether a unit left once, wherever it is by now: what was issued then stands. */
+/** Whether a unit is recorded as gone once, be it by mistake, and wherever it is by now: what was issued then stands. */
 export function hasLeft(events: readonly { kind: string }[]): boolean {
   return events.some(({ kind }) => kind === 'sent-back');
 }
 
+/** Whether a unit was really gone once: not where it was recorded by mistake alone. */
+export function wasAway(events: readonly { kind: string }[]): boolean {
+  return hasLeft(withoutUndone(events));
+}
+
+/** Whether a unit is here because it never left the last time it was recorded as gone. */
+export function isNotGone(events: readonly { kind: string }[]): boolean {
+  const last = events.findLast(({ kind }) => kind === 'sent-back' || kind === 'dispatch-undone');
+  return last?.kind === 'dispatch-undone';
+}
+
 /** Whether a unit is here because its carrier brought the parcel back, and it has not left again. */
 export function isBackWithUs(events: readonly { kind: string }[]): boolean {
-  return events.findLast(({ kind }) => kind === 'sent-back' || kind === 'came-back')?.kind === 'came-back';
+  const last = withoutUndone(events).findLast(({ kind }) => kind === 'sent-back' || kind === 'came-back');
+  return last?.kind === 'came-back';
 }
 
 /**
@@ -50,4 +63,11 @@ function isAnswer({ kind, data }: Happened): boolean {
   if (event.kind === 'moved') return event.data.move === 'take-up-again';
   if (event.kind === 'unclaimed-decided') return event.data.decision === 'send-back-unpaid';
   return event.kind === 'contact-corrected';
+}
+
+/** Whether a job was opened by staff for a parcel that came without a booking. */
+export function isWalkIn(events: readonly Happened[]): boolean {
+  const first = events.find(({ kind }) => kind === 'booked');
+  const booked = first && parseEvent('booked', first.data);
+  return booked?.kind === 'booked' && booked.data.isWalkIn === true;
 }

@@ -4,6 +4,7 @@ import type { MoveKey } from './stages';
 /** Which kind of work each move of the staff belongs to, and so which roles may make it. */
 const PERMISSION_OF: Partial<Record<MoveKey, Permission>> = {
   arrive: 'take-in',
+  'undo-arrival': 'take-in',
   cancel: 'take-in',
   close: 'take-in',
   'take-up-again': 'take-in',
@@ -14,6 +15,7 @@ const PERMISSION_OF: Partial<Record<MoveKey, Permission>> = {
   'take-back-price': 'money',
   dispatch: 'dispatch',
   'came-back': 'dispatch',
+  'undo-dispatch': 'dispatch',
   'pack-unrepaired': 'dispatch',
   'return-unrepaired': 'dispatch',
   'stop-repair': 'dispatch',

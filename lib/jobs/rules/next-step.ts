@@ -28,6 +28,8 @@ export type NextFacts = {
   isCollected?: boolean;
   /** its carrier brought the parcel back, and the customer has not said yet whether their address is right */
   waitsForAddress?: boolean;
+  /** they were told that it had left, or that they collected it, and it is here */
+  isNotGone?: boolean;
   /** the final ruling of a claim, or null */
   ruling: JobFacts['ruling'];
   /** the customer has said yes to no price yet: the parcel came without a booking */
@@ -155,16 +157,20 @@ function assessingClaim(facts: NextFacts, by: string): string {
 const ASKED_ADDRESS =
   'Please write to us below whether the address under “Goes back to” is right. We send it again on the working day after your answer.';
 
-function ready({ owed, decision, waitsForAddress = false, hasCertificate }: NextFacts, free: string): string {
+function ready(facts: NextFacts, free: string): string {
+  const { owed, decision, waitsForAddress = false, isNotGone = false, hasCertificate } = facts;
   if (waitsForAddress) {
     const stands = hasCertificate ? ' Your certificate stands as it was issued.' : '';
     return `Your parcel came back to us undelivered. ${ASKED_ADDRESS} You owe nothing for this now; if sending it again costs something, we ask you first.${stands}`;
   }
   const reference = 'You get the carrier’s reference by mail.';
-  if (owed === null) return `${postingSentence(false)} ${reference}${free}`;
+  const here = isNotGone
+    ? 'We wrote that your unit had left us. That was a mistake of ours: it is here. '
+    : '';
+  if (owed === null) return `${here}${postingSentence(false)} ${reference}${free}`;
   return decision === 'send-back-unpaid'
-    ? `${postingSentence(false)} ${reference} ${owed} stays owed. How to pay is below.`
-    : `${postingSentence(true)} ${leftToPay(owed)}`;
+    ? `${here}${postingSentence(false)} ${reference} ${owed} stays owed. How to pay is below.`
+    : `${here}${postingSentence(true)} ${leftToPay(owed)}`;
 }
 
 /** What a unit that nobody answered about waits for: an address, the money, or a word from its customer. */

@@ -12,7 +12,7 @@ export const DAYS_TO_ANSWER = 14;
 
 export type AwaitedParcel = {
   bookedOn: Day;
-  /** when its customer last named a parcel on its way */
+  /** when its customer last named a parcel on its way, or another was taken in by mistake */
   namedOn: Day | null;
   remindedOn: Day | null;
 };

@@ -49,6 +49,9 @@ export type Need =
   | 'nothing-owed'
   | 'handover-named'
   | 'went-by-carrier'
+  | 'went'
+  | 'was-booked'
+  | 'nothing-recorded'
   | 'not-left-before'
   | 'may-contest'
   | 'not-left'
@@ -59,6 +62,7 @@ export type StageMail =
   | 'job-booked'
   | 'job-cancelled'
   | 'unit-arrived'
+  | 'arrival-undone'
   | 'approval-asked'
   | 'approval-recorded'
   | 'offer-lapsed'
@@ -69,6 +73,7 @@ export type StageMail =
   | 'unit-ready'
   | 'unit-sent-back'
   | 'parcel-came-back'
+  | 'dispatch-undone'
   | 'claim-reopened'
   | 'unclaimed-notice'
   | 'unclaimed-decided';
@@ -107,6 +112,17 @@ export const MOVES = [
     mail: 'job-cancelled',
     label: 'Cancel the booking',
     consequence: 'Nothing is owed. A parcel that still arrives goes back unopened.',
+  },
+  {
+    key: 'undo-arrival',
+    from: ['arrived'],
+    to: 'booked',
+    by: ['staff'],
+    needs: ['was-booked', 'nothing-recorded'],
+    mail: 'arrival-undone',
+    label: 'It is not here after all',
+    consequence:
+      'For a parcel that was taken in under the wrong booking. We wait for the right one again; the photos of the arrival go for good, and the customer is told.',
   },
   {
     key: 'assess',
@@ -365,6 +381,17 @@ export const MOVES = [
       'Ready to go again. Tells the customer why, and asks for their address. The certificate stands as it was issued.',
   },
   {
+    key: 'undo-dispatch',
+    from: ['sent-back', 'closed'],
+    to: 'ready',
+    by: ['staff'],
+    needs: ['went'],
+    mail: 'dispatch-undone',
+    label: 'It has not left after all',
+    consequence:
+      'For a unit that was sent back, or collected, here alone. Ready to go; the customer is told. A certificate stands as it was issued.',
+  },
+  {
     key: 'set-aside',
     from: ['ready'],
     to: 'unclaimed',
@@ -398,10 +425,13 @@ export const MOVES = [
 
 export type MoveKey = (typeof MOVES)[number]['key'];
 
-/** Stages in which a job ends: no move leaves them, but that of a parcel which the post brought back. */
+/** The moves of a unit that is here although it left: the post brought it back, or it was recorded as gone by mistake. */
+const HERE_AGAIN: ReadonlySet<string> = new Set(['came-back', 'undo-dispatch']);
+
+/** Stages in which a job ends: no move leaves them, but those of a unit that is here again. */
 export const FINAL_STAGES: readonly Stage[] = STAGES.filter(
   (stage) =>
-    !MOVES.some((move) => move.key !== 'came-back' && (move.from as readonly Stage[]).includes(stage)),
+    !MOVES.some((move) => !HERE_AGAIN.has(move.key) && (move.from as readonly Stage[]).includes(stage)),
 );
 
 export function isStage(text: string): text is Stage {

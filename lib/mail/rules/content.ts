@@ -63,6 +63,13 @@ export const factsOf = {
     /** it came without a booking: no price is agreed yet; or, on a claim, before the claim was opened */
     isUnbooked: z.boolean().optional(),
   }),
+  /** another parcel was taken in under the booking: the unit is not here */
+  'arrival-undone': z.strictObject({
+    /** the workshop's own words */
+    reason: text,
+    /** photos of that parcel stood on the job page */
+    hadPhotos: z.boolean().optional(),
+  }),
   'approval-asked': z.strictObject({
     revision: z.int(),
     reason: text,
@@ -199,13 +206,23 @@ export const factsOf = {
     isCollected: z.boolean().optional(),
     /** its carrier brought it back before: the certificate is the one that was issued then */
     isAgain: z.boolean().optional(),
-    /** where the certificate covers longer than it states, for the days of the way there and back */
+    /** it was recorded as gone by mistake before, and the customer was told so */
+    isAfterMistake: z.boolean().optional(),
+    /** where the certificate covers longer than it states, for the days since it was issued */
     coveredUntil: calendarDay.optional(),
   }),
   'parcel-came-back': z.strictObject({
     /** the workshop's own words */
     reason: text,
     hasCertificate: z.boolean(),
+  }),
+  /** it was recorded as gone by mistake, and is here */
+  'dispatch-undone': z.strictObject({
+    /** the workshop's own words */
+    reason: text,
+    /** absent: a carrier was said to have it */
+    wasCollected: z.boolean().optional(),
+    hasCertificate: z.boolean().optional(),
   }),
   'reference-corrected': z.strictObject({
     carrier: text,

@@ -9,7 +9,7 @@ import { isForPrice } from '@/lib/invoices/rules/balance';
 import { factsOf } from '@/lib/jobs/facts';
 import { readStage } from '@/lib/jobs/records';
 import { mayMove } from '@/lib/jobs/rules/guards';
-import { hasLeft, isBackWithUs } from '@/lib/jobs/rules/handover';
+import { isBackWithUs, wasAway } from '@/lib/jobs/rules/handover';
 import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -116,7 +116,7 @@ function endOf({ stage, events }: PartProps['job']) {
   return claimEnd({
     stage: readStage(stage),
     isRepaired: isRepaired(events),
-    isGone: hasLeft(events) && !isBackWithUs(events),
+    isGone: wasAway(events) && !isBackWithUs(events),
     isStopped: events.some(({ kind }) => kind === 'repair-stopped' || kind === 'withdrawn'),
   });
 }

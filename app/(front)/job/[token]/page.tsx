@@ -21,7 +21,7 @@ import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/r
 import { endedPrice, heldPrice } from '@/lib/jobs/rules/asked-price';
 import { parseEvent } from '@/lib/jobs/rules/events';
 import { isUnruled, type JobFacts } from '@/lib/jobs/rules/guards';
-import { isClosedByTime, isCollected, waitsForAddress } from '@/lib/jobs/rules/handover';
+import { isClosedByTime, isCollected, isNotGone, waitsForAddress } from '@/lib/jobs/rules/handover';
 import { type Done, stillDone } from '@/lib/jobs/rules/just-done';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
 import { BEFORE_READY, NO_MORE_NEWS } from '@/lib/jobs/rules/stage-sets';
@@ -139,6 +139,7 @@ export default async function JobPage({ params, searchParams }: Props) {
                   isClosedByTime: isClosedByTime(job.events),
                   isCollected: collectedOn !== null,
                   waitsForAddress: waitsForAddress(job.events),
+                  isNotGone: isNotGone(job.events),
                   ruling: facts.ruling,
                   isPaidAgreed: facts.hasAgreedPaidOffer,
                   isNoFault: job.claim?.cause === 'no-fault-found',

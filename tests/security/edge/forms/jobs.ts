@@ -95,6 +95,7 @@ export const jobs: FormsOfFiles = [
       },
     },
   ],
+  ['jobs/[number]/undo-schema.ts', { undoForm: { fields: { reason: 'The job above was meant.' } } }],
   [
     'jobs/[number]/keeping-schema.ts',
     {

@@ -23,6 +23,7 @@ import type { SheetProps } from './open-sheet';
 import { PromisePart } from './promise-part';
 import { StopPart } from './stop-part';
 import { UnclaimedPart } from './unclaimed-part';
+import { UndoPart } from './undo-part';
 
 /** The one move back: after everything that leads on. */
 const BACKWARDS = 'reopen-work';
@@ -38,6 +39,7 @@ const UNSAID: ReadonlySet<MoveKey> = new Set([
   'dispatch',
   'arrive',
   'came-back',
+  'undo-dispatch',
   'repair-after-all',
   'look-again',
 ]);
@@ -92,6 +94,7 @@ export async function MovesPart({ job, workshop, staff, who }: SheetProps & { wh
       {facts.isWithCarrier && !job.customer.erasedAt && may(who.role, permissionOf('came-back')) ? (
         <AfterDispatchPart job={job} />
       ) : null}
+      <UndoPart job={job} moves={moves} role={who.role} at={{ now: now(), timeZone: workshop.timeZone }} />
       <UnclaimedPart job={job} workshop={workshop} staff={staff} role={who.role} />
       <PromisePart job={job} workshop={workshop} staff={staff} />
       {shut.length > 0 ? (

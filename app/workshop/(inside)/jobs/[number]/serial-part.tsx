@@ -2,6 +2,7 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { Notice } from '@/app/ui/page/notice';
+import { moveOf } from '@/lib/jobs/rules/stages';
 import { settle } from './actions';
 import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
@@ -18,6 +19,13 @@ export function SerialPart({ job }: SheetProps) {
           ? `It differs from the ${expected} only by characters that are easily mixed up. Look at the unit, add a photo of the serial, and settle it.`
           : `This may be another unit than the ${expected} is for. Look at it, ask the customer if need be, add a photo of the serial, and settle it.`}
       </p>
+      {isClose || job.stage !== 'arrived' ? null : (
+        <p>
+          {'Was another customer’s parcel taken in here? '}
+          <a href="#moves">{`“${moveOf('undo-arrival').label}”`}</a>
+          {' takes that back.'}
+        </p>
+      )}
       <ActionForm
         action={settle.bind(null, job.number)}
         hidden={carriedFields(job.version)}

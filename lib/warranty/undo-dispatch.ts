@@ -1,0 +1,104 @@
+import { dayInZone } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import { type Tx, transaction } from '@/lib/db/transaction';
+import type { Actor } from '@/lib/jobs/actor';
+import { requireMove } from '@/lib/jobs/facts';
+import { type JobRecord, readJob, readStage } from '@/lib/jobs/records';
+import { parseEvent } from '@/lib/jobs/rules/events';
+import { isCollected } from '@/lib/jobs/rules/handover';
+import { moveOf } from '@/lib/jobs/rules/stages';
+import { type GoneFacts, mayUndoDispatch, UNDO_REASONS } from '@/lib/jobs/rules/undone';
+import { writeEvent } from '@/lib/jobs/write-event';
+import { lockJob } from '@/lib/jobs/write-lock';
+import { queueMail } from '@/lib/mail/queue';
+import { Refusal } from '@/lib/outcome';
+import { writeWatch } from '@/lib/returns/write-watch';
+import { readWorkshop } from '@/lib/workshop/records';
+
+/**
+ * Takes back that a unit left: it was recorded by mistake, and lies here. It is ready to go as before, and its customer, who was
+ * told otherwise, is told. What was issued stands, and the days until it really leaves are given back then (plan-again.ts).
+ */
+export async function undoDispatch(o: {
+  jobId: string;
+  version: number;
+  reason: string;
+  actor: Extract<Actor, { id: string }>;
+  now: Date;
+}): Promise<void> {
+  const { from, to } = moveOf('undo-dispatch');
+  await transaction(async (tx) => {
+    await lockJob(tx, o.jobId);
+    const job = await readJob({ id: o.jobId }, tx);
+    if (!job) throw new Refusal('not-found', 'There is no such job.');
+    if (job.version !== o.version) {
+      throw new Refusal('conflict', 'This job changed while you had it open. Nothing was recorded.');
+    }
+    requireMove(job, 'undo-dispatch', o.actor);
+    const { timeZone } = await readWorkshop(tx);
+    const answer = mayUndoDispatch(await goneFacts(job, { now: o.now, timeZone }, tx));
+    if (!answer.allowed) throw new Refusal('conflict', UNDO_REASONS[answer.reason]);
+    const wasCollected = isCollected(job.events);
+    await writeEvent(tx, {
+      jobId: job.id,
+      actor: o.actor,
+      now: o.now,
+      expected: { version: o.version, stages: from },
+      set: { sentBackAt: null, closedAt: null, carrier: '', carrierReference: '' },
+      from: readStage(job.stage),
+      to,
+      event: {
+        kind: 'dispatch-undone',
+        data: { carrier: job.carrier, reference: job.carrierReference, reason: o.reason },
+      },
+    });
+    await takeBackPostage(tx, job);
+    await queueMail(tx, {
+      template: 'dispatch-undone',
+      data: {
+        reason: o.reason,
+        ...(wasCollected && { wasCollected }),
+        ...(job.certificates.length > 0 && { hasCertificate: true }),
+      },
+      to: job.customer.email,
+      jobId: job.id,
+      now: o.now,
+    });
+  });
+}
+
+/** What decides whether it can be taken back that a job's unit left. */
+export async function goneFacts(
+  job: JobRecord,
+  o: { now: Date; timeZone: string },
+  client: Tx = db,
+): Promise<GoneFacts> {
+  const { sentBackAt, certificates, claim } = job;
+  const number = certificates.at(-1)?.number ?? claim?.certificateNumber;
+  const since =
+    sentBackAt === null || number === undefined
+      ? 0
+      : await client.claim.count({
+          where: { certificateNumber: number, openedAt: { gte: sentBackAt }, jobId: { not: job.id } },
+        });
+  return {
+    sentBackOn: sentBackAt && dayInZone(sentBackAt, o.timeZone),
+    today: dayInZone(o.now, o.timeZone),
+    isClaimedSince: since > 0,
+    isErased: job.customer.erasedAt !== null,
+  };
+}
+
+/** A parcel that never went cost a claim nothing. */
+async function takeBackPostage(tx: Tx, job: JobRecord): Promise<void> {
+  const last = job.events.findLast(({ kind }) => kind === 'sent-back');
+  const left = last && parseEvent('sent-back', last.data);
+  const postage = left?.kind === 'sent-back' ? (left.data.postage ?? 0) : 0;
+  if (!job.claim || postage === 0) return;
+  await tx.claim.update({
+    where: { id: job.claim.id },
+    data: { costPostageMinor: { decrement: postage } },
+    select: { id: true },
+  });
+  await writeWatch(tx, [job.claim.certificateNumber]);
+}
