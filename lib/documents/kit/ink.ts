@@ -1,13 +1,14 @@
 import type { Face } from '@/lib/documents/kit/fonts';
 
-// One ink, one accent, and the tints of the paper; all text colours keep 4.5:1 on white and on the stub's tint.
+// One ink, one accent, and the tints of the docket: they mirror app/globals.css, the one place where a colour is decided, and
+// tests/documents/ink.test.ts compares the two. The paper itself is white and codes are black, for the scanner's sake.
 export const ink = {
-  text: '#1a2333',
-  quiet: '#525c6b',
-  accent: '#97381f',
-  rule: '#b8b0a3',
-  perforation: '#7d766b',
-  stub: '#f5efe4',
+  text: '#172033',
+  quiet: '#4c5363',
+  accent: '#8a3a20',
+  rule: '#cfc4ae',
+  perforation: '#7c7464',
+  stub: '#ebe2d0',
   white: '#ffffff',
   code: '#000000',
 } as const;

@@ -21,9 +21,9 @@ const inset = 6;
 const radius = 2.6;
 
 /**
- * The run of stamps under a docket, as a list. A stage reached has a solid frame, a filled mark and its day; one to come
- * a dotted frame and an open mark; one passed over no frame and its name struck out; the one that ended the run a
- * double frame and a barred mark. What has no day says so in words, so that colour is never the only sign.
+ * The run of stamps under a docket, as a list, with the marks it has on screen. A stage reached has a solid frame, a tick or,
+ * where the unit is, an arrow, and its day; one to come a dotted frame and a ring; one passed over no frame and its name struck
+ * out; the one that ended the run a double frame and a barred mark. What has no day says so in words, so that colour is never the only sign.
  */
 export function runOfStamps(sheet: Sheet, stamps: readonly Stamp[], locale: string): void {
   if (stamps.length === 0) return;
@@ -104,10 +104,31 @@ function drawMark(doc: Paper, state: StampState, { x, y }: At): void {
       .stroke(ink.quiet);
     return;
   }
+  if (state === 'done') {
+    doc
+      .moveTo(x - radius, y)
+      .lineTo(x - radius * 0.3, y + radius * 0.7)
+      .lineTo(x + radius, y - radius * 0.8)
+      .lineWidth(1.2)
+      .stroke(ink.accent);
+    return;
+  }
+  if (state === 'now') {
+    doc
+      .moveTo(x - radius * 0.7, y - radius)
+      .lineTo(x + radius, y)
+      .lineTo(x - radius * 0.7, y + radius)
+      .closePath()
+      .fill(ink.accent);
+    return;
+  }
   const mark = doc.circle(x, y, radius);
-  if (state === 'waiting') mark.lineWidth(0.8).stroke(ink.perforation);
-  else mark.fill(ink.accent);
-  if (state === 'stopped') doc.rect(x - 1.7, y - 0.5, 3.4, 1).fill(ink.white);
+  if (state === 'waiting') {
+    mark.lineWidth(0.8).stroke(ink.perforation);
+    return;
+  }
+  mark.fill(ink.accent);
+  doc.rect(x - 1.7, y - 0.5, 3.4, 1).fill(ink.white);
 }
 
 function strike(sheet: Sheet, label: { style: Style; lines: readonly Line[] }, { x, y }: At): void {
