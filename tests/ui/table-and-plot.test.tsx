@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { Pager } from '@/app/ui/page/pager';
 import { Table } from '@/app/ui/page/table';
 import { BarLoad } from '@/app/ui/plots/bar-load';
+import { WIDE } from '@/app/ui/plots/ticks';
 
 const repairs = [{ id: 'jack', name: 'Headphone socket replaced', days: '4 to 6 working days' }];
 
@@ -47,19 +48,31 @@ describe('the plot of bench load', () => {
     />,
   );
 
-  test('draws heights in proportion to the hours', () => {
-    const bars = [...html.matchAll(/height="([\d.]+)" class="plot-bar"/g)].map(([, height]) =>
-      Number(height),
-    );
+  const bars = [
+    ...html.matchAll(/<rect x="([\d.]+)" y="[\d.]+" width="([\d.]+)" [^>]*class="plot-bar"/g),
+  ].map(([, x, width]) => ({ x: Number(x), width: Number(width) }));
+
+  test('draws lengths in proportion to the hours', () => {
     expect(bars).toHaveLength(3);
-    expect((bars[0] ?? 0) / (bars[1] ?? 1)).toBeCloseTo(5.5 / 7, 10);
-    expect(bars[2]).toBe(0);
+    // Coordinates have one decimal.
+    expect((bars[0]?.width ?? 0) / (bars[1]?.width ?? 1)).toBeCloseTo(5.5 / 7, 2);
+    expect(bars[2]?.width).toBe(0);
   });
 
-  test('stands every bar on the same line, below its own limit mark or at it', () => {
-    const feet = [...html.matchAll(/ y="([\d.]+)" width="\d+" height="([\d.]+)" class="plot-bar"/g)];
-    expect(feet).toHaveLength(3);
-    expect(new Set(feet.map(([, top, height]) => Number(top) + Number(height))).size).toBe(1);
+  test('begins every bar on the same line, and ends it before its own limit mark or at it', () => {
+    expect(new Set(bars.map(({ x }) => x)).size).toBe(1);
+    const limits = [...html.matchAll(/<path d="M([\d.]+) [\d.]+v\d+" class="plot-limit"/g)].map(([, x]) =>
+      Number(x),
+    );
+    expect(limits).toHaveLength(3);
+    bars.forEach(({ x, width }, day) => {
+      expect(x + width).toBeLessThanOrEqual((limits[day] ?? 0) + 0.1);
+    });
+  });
+
+  test('is drawn on paper as wide as the other plots, whose letters can be read on a phone', () => {
+    expect(html).toContain(`viewBox="0 0 ${WIDE} `);
+    expect(html).toContain('class="plot plot-fit"');
   });
 
   test('hatches and names the one day that is over, and no other', () => {

@@ -1,4 +1,6 @@
 import { Table } from '../page/table';
+import { FootMarks } from './axes';
+import { round, WIDE } from './ticks';
 
 export type LoadDay = {
   key: string;
@@ -15,11 +17,11 @@ type BarLoadProps = {
   per?: string;
 };
 
-const HEIGHT = 200;
-const LEFT = 44;
-const TOP = 12;
-const BOTTOM = 44;
-const STEP = 56;
+const STEP = 32;
+const TOP = 6;
+const LEFT = 76;
+const RIGHT = WIDE - 56;
+const BAR = 14;
 
 /**
  * Hours of promised work on the bench per day against the hours that the bench has, with the same figures in a table
@@ -32,66 +34,37 @@ const STEP = 56;
  */
 export function BarLoad({ caption, days, hours = 'Promised work', per = 'Day' }: BarLoadProps) {
   const top = niceTop(Math.max(1, ...days.flatMap((day) => [day.hours, day.capacity])));
-  const width = LEFT + Math.max(1, days.length) * STEP + 8;
-  const y = (hours: number) => TOP + (HEIGHT - TOP) * (1 - hours / top);
-  const ticks = [0, top / 2, top];
+  const at = (hours: number) => round(LEFT + ((RIGHT - LEFT) * hours) / top);
+  const foot = TOP + days.length * STEP;
   return (
-    <figure className="plot">
-      <svg
-        viewBox={`0 0 ${width} ${HEIGHT + BOTTOM}`}
-        role="img"
-        aria-label={`${caption}. Hours per ${per.toLowerCase()}; the figures are in the table below.`}
-        style={{ maxInlineSize: `${width * 1.4}px` }}
-      >
-        <defs>
-          <pattern
-            id="load-over"
-            width="6"
-            height="6"
-            patternUnits="userSpaceOnUse"
-            patternTransform="rotate(45)"
-          >
-            <path d="M0 0v6" className="plot-hatch" />
-          </pattern>
-        </defs>
-        {ticks.map((hours) => (
-          <g key={hours}>
-            <path d={`M${LEFT} ${y(hours)}H${width}`} className="plot-grid" />
-            <text x={LEFT - 8} y={y(hours) + 4} textAnchor="end">
-              {hours} h
-            </text>
-          </g>
-        ))}
-        {days.map((day, index) => {
-          const x = LEFT + index * STEP + 10;
-          const within = Math.min(day.hours, day.capacity);
-          return (
-            <g key={day.key}>
-              <rect x={x} y={y(within)} width={STEP - 20} height={y(0) - y(within)} className="plot-bar" />
-              {day.hours > day.capacity ? (
-                <rect
-                  x={x}
-                  y={y(day.hours)}
-                  width={STEP - 20}
-                  height={y(day.capacity) - y(day.hours)}
-                  className="plot-over"
-                  fill="url(#load-over)"
-                />
-              ) : null}
-              <path d={`M${x - 6} ${y(day.capacity)}h${STEP - 8}`} className="plot-limit" />
-              <text x={x + STEP / 2 - 10} y={HEIGHT + 18} textAnchor="middle">
-                {day.label}
-              </text>
-              {day.hours > day.capacity ? (
-                <text x={x + STEP / 2 - 10} y={HEIGHT + 36} textAnchor="middle" className="plot-word">
-                  over
-                </text>
-              ) : null}
-            </g>
-          );
-        })}
-        <path d={`M${LEFT} ${y(0)}H${width}`} className="plot-axis" />
-      </svg>
+    <figure className="plot plot-fit">
+      {days.length > 0 ? (
+        <svg
+          viewBox={`0 0 ${WIDE} ${foot + 60}`}
+          role="img"
+          aria-label={`${caption}. Hours per ${per.toLowerCase()}; the figures are in the table below.`}
+        >
+          <defs>
+            <pattern
+              id="load-over"
+              width="6"
+              height="6"
+              patternUnits="userSpaceOnUse"
+              patternTransform="rotate(45)"
+            >
+              <path d="M0 0v6" className="plot-hatch" />
+            </pattern>
+          </defs>
+          <FootMarks ticks={[0, top / 2, top]} at={at} label={(hours) => hours} top={TOP} foot={foot} />
+          {days.map((day, place) => (
+            <DayRow key={day.key} day={day} y={TOP + place * STEP} at={at} />
+          ))}
+          <path d={`M${LEFT} ${TOP}V${foot}`} className="plot-axis" />
+          <text x={LEFT} y={foot + 50}>
+            Hours; dashed: what the bench has
+          </text>
+        </svg>
+      ) : null}
       <Table
         keep
         caption={caption}
@@ -109,13 +82,39 @@ export function BarLoad({ caption, days, hours = 'Promised work', per = 'Day' }:
   );
 }
 
+function DayRow({ day, y, at }: { day: LoadDay; y: number; at: (hours: number) => number }) {
+  const within = at(Math.min(day.hours, day.capacity));
+  const bar = y + (STEP - BAR) / 2;
+  const isOver = day.hours > day.capacity;
+  return (
+    <g>
+      <text x={LEFT - 10} y={y + STEP / 2 + 5} textAnchor="end" className="plot-name">
+        {day.label}
+      </text>
+      <rect x={LEFT} y={bar} width={round(within - LEFT)} height={BAR} className="plot-bar" />
+      {isOver ? (
+        <>
+          <rect
+            x={within}
+            y={bar}
+            width={round(at(day.hours) - within)}
+            height={BAR}
+            className="plot-over"
+            fill="url(#load-over)"
+          />
+          <text x={WIDE} y={y + STEP / 2 + 5} textAnchor="end" className="plot-word">
+            over
+          </text>
+        </>
+      ) : null}
+      <path d={`M${at(day.capacity)} ${y}v${STEP}`} className="plot-limit" />
+    </g>
+  );
+}
+
 function leftOf(day: LoadDay): string {
   const left = round(day.capacity - day.hours);
   return left < 0 ? `over by ${-left} h` : `${left} h`;
-}
-
-function round(hours: number): number {
-  return Math.round(hours * 10) / 10;
 }
 
 // The axis ends on an even hour, so that its middle is a whole one.

@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 
-/** Every plot but the bars is drawn on paper this wide, in user units, and scaled to its column (plots.css sizes its text). */
+/** Every plot is drawn on paper this wide, in user units, and scaled to its column (plots.css sizes its text). */
 export const WIDE = 440;
 
 /** A scale of shares from nought to just past the highest, never past 1, with at most five marks. */
@@ -10,7 +10,7 @@ export function shareScale(highest: number, from: number, to: number) {
   return { at: (share: number) => round(scale(share)), ticks: scale.ticks(4) };
 }
 
-/** Coordinates with a decimal at the most: finer ones only make a page longer. */
+/** Coordinates and hours with a decimal at the most: finer ones only make a page longer. */
 export function round(at: number): number {
   return Math.round(at * 10) / 10;
 }
