@@ -52,16 +52,18 @@ type SubmitBarProps = SubmitProps & {
 };
 
 /**
- * The next action of a customer page: at the bottom of the screen on a phone, in reach of the thumb.
+ * The next action of a customer page: at the bottom of the screen on a phone, in reach of the thumb. What it sets off stands
+ * above it and moves with the page: a bar with both in it covered the field in focus on a small screen (WCAG 2.2, 2.4.11).
  *
  * ```tsx
  * <SubmitBar label="Continue" consequence="Next: what is wrong with it. Nothing is booked yet."
  *   second={{ href: '/prices', label: 'Back to prices' }} />
  * ```
  */
-export function SubmitBar({ second, ...rest }: SubmitBarProps) {
+export function SubmitBar({ second, consequence, ...rest }: SubmitBarProps) {
   return (
     <>
+      {consequence ? <p className="submit-then submit-first">{consequence}</p> : null}
       <div className="submit-bar">
         <SubmitButton {...rest} />
       </div>
