@@ -119,7 +119,7 @@ test('a claim that is not covered is looked at twice, contested once, and teache
     await desk.evidence('Clear: a photo of the inspection shows it').check();
     await desk.reason.fill(second);
     await desk.catchQuestion.fill('Pressing each corner of the case while it charges.');
-    await desk.rule.click();
+    await desk.ruleCovered();
     await expect(fact(desk.ruled, 'Ruling')).toHaveText('covered');
     expect((await waitForMail(who.email, /^Our ruling on claim .*: covered$/)).text).toContain(second);
   });

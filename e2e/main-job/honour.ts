@@ -56,7 +56,7 @@ export async function honourTheClaim(
     await claims.cause('Our work').check();
     await claims.evidence('Clear: a photo of the inspection shows it').check();
     await claims.reason.fill('The joint under the record button had cracked. We made it.');
-    await claims.rule.click();
+    await claims.ruleCovered();
     await expect(fact(claims.ruled, 'Ruling')).toHaveText('covered');
 
     const mail = await waitForMail(who.email, /^Our ruling on claim/);

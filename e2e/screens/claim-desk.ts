@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import type { PhotoFile } from '../world/photo';
 import { bare, docket } from './docket';
 import { unfold } from './unfold';
@@ -29,6 +29,14 @@ export function claimDesk(page: Page) {
     reason: ruling.getByRole('textbox', { name: /^The reason, for the customer/ }),
     catchQuestion: ruling.getByRole('textbox', { name: /^What would have caught this/ }),
     rule: ruling.getByRole('button', { name: 'Rule on the claim' }),
+    /** Rules on what is covered, which is asked about once. */
+    async ruleCovered() {
+      await ruling.getByRole('button', { name: 'Rule on the claim' }).click();
+      const tick = ruling.getByRole('checkbox', { name: 'It is covered: tell the customer now' });
+      await expect(tick).toHaveAccessibleDescription(/The customer is told at once/);
+      await tick.check();
+      await ruling.getByRole('button', { name: 'Rule on the claim' }).click();
+    },
     confirmRuling: page
       .getByRole('form', { name: 'Second look' })
       .getByRole('button', { name: 'Confirm the ruling' }),

@@ -13,6 +13,7 @@ import {
   type RulingNeed,
   SHORTEST_REASON,
 } from './rules/ruling';
+import { toldAtOnceSentence } from './rules/ruling-sentences';
 import { RULED_JOB, repairAfterAll, tellRuling } from './write-ruling-told';
 
 export type RulingRequest = {
@@ -23,6 +24,8 @@ export type RulingRequest = {
   isEvidenceClear: boolean;
   /** a person lets a claim in that came after cover had ended; null where they were not asked, or did not say */
   isLetIn: boolean | null;
+  /** whoever rules was asked whether the customer may be told at once, and said yes */
+  mayTell: boolean;
   reasonText: string;
   lesson: string;
   actor: Extract<Actor, { id: string }>;
@@ -49,7 +52,7 @@ const OTHER_UNIT =
   'The serial of this unit is another one than the certificate’s, and cover follows the unit. Rule it as a separate fault, or settle the serial first.';
 
 /**
- * Rules on a claim by the table of causes. Covered is final at once and told to the customer; anything else waits for
+ * Rules on a claim by the table of causes. Covered is final at once and told to the customer, so it is asked about once; anything else waits for
  * the owner's second look and is not told before it. The job's version is checked, so that a ruling made while the
  * customer contests, or a colleague rules, does not overwrite what it never saw.
  */
@@ -94,6 +97,7 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
       throw new Refusal('invalid', OTHER_UNIT, 'cause');
     }
     const isFinal = decision.allowed;
+    if (isFinal && !o.mayTell) throw new Refusal('invalid', toldAtOnceSentence(decision), 'mayTell');
     const letIn = claim.isLate && o.isLetIn !== null ? { isLetIn: o.isLetIn } : {};
     await writeEvent(tx, {
       jobId: claim.jobId,

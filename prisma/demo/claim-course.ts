@@ -81,6 +81,7 @@ export class ClaimCourse extends Course {
       cause: o.cause,
       alsoFound: o.alsoFound ?? null,
       isEvidenceClear: true,
+      mayTell: true,
       isLetIn: o.isLetIn ?? false,
       reasonText: o.reasonText,
       lesson: o.lesson ?? '',

@@ -58,6 +58,7 @@ const begin = madeOnce(async () => {
     cause: 'workmanship',
     alsoFound: null,
     isEvidenceClear: true,
+    mayTell: true,
     isLetIn: false,
     reasonText: 'A joint of ours cracked.',
     lesson: '',

@@ -170,6 +170,7 @@ describe('the whole main job', () => {
       cause: 'workmanship',
       alsoFound: null,
       isEvidenceClear: true,
+      mayTell: true,
       isLetIn: false,
       reasonText: 'A joint of ours cracked.',
       lesson: 'Pull on the plug when proving',

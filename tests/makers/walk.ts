@@ -150,6 +150,7 @@ export async function ruleClaim(
     cause,
     alsoFound,
     isEvidenceClear: true,
+    mayTell: true,
     isLetIn: false,
     reasonText: 'The photo shows what we found on the unit.',
     lesson: '',

@@ -39,6 +39,7 @@ beforeEach(async () => {
     cause: 'workmanship',
     alsoFound: 'separate-fault',
     isEvidenceClear: true,
+    mayTell: true,
     isLetIn: false,
     reasonText: 'A joint of ours cracked, and a fader has worn out beside it.',
     lesson: '',

@@ -48,6 +48,7 @@ function rule(
     cause,
     alsoFound: null,
     isEvidenceClear: true,
+    mayTell: true,
     isLetIn: false,
     reasonText: 'The joint at the socket has cracked again.',
     lesson: '',

@@ -49,6 +49,7 @@ async function rule(claim: Awaited<ReturnType<typeof makeClaim>>, cause: Cause) 
     cause,
     alsoFound: null,
     isEvidenceClear: true,
+    mayTell: true,
     isLetIn: false,
     reasonText: 'The photo shows what we found.',
     lesson: '',

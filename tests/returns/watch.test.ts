@@ -56,6 +56,7 @@ const STEPS = {
       cause: CAUSES[draw(CAUSES.length)] ?? 'workmanship',
       alsoFound: draw(3) === 0 ? 'separate-fault' : null,
       isEvidenceClear: true,
+      mayTell: true,
       isLetIn: false,
       reasonText: 'The photo shows what we found on it.',
       lesson: '',

@@ -56,6 +56,7 @@ async function arriveAndRule(claim: Made, cause: Cause) {
     cause,
     alsoFound: null,
     isEvidenceClear: true,
+    mayTell: true,
     isLetIn: false,
     reasonText: 'The photo shows what we found on the unit.',
     lesson: '',

@@ -84,6 +84,7 @@ async function rule(cause: Cause, o: { isAgreed?: boolean; alsoFound?: 'separate
     cause,
     alsoFound: o.alsoFound ?? null,
     isEvidenceClear: true,
+    mayTell: true,
     isLetIn: false,
     reasonText: 'The photo shows what we found on the unit.',
     lesson: '',

@@ -8,6 +8,7 @@ import { decideOffer } from '@/lib/quotes/decide-offer';
 import { writeOffer } from '@/lib/quotes/write-offer';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { lookAgain } from '@/lib/warranty/look-again';
+import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import { readAnswerClock, rulingDue } from '@/lib/warranty/ruling-due';
 import { readWorkshop } from '@/lib/workshop/records';
 import { useDatabase } from '@/tests/database';
@@ -145,3 +146,36 @@ test('a ruling is taken back once', async () => {
   await expect(press()).rejects.toMatchObject({ code: 'conflict' });
   expect(await letters(jobId)).toHaveLength(1);
 }, 60_000);
+
+test.each([
+  ['workmanship', true, /^This rules the claim covered\. The customer is told at once/],
+  ['damage-after-return', false, /^The evidence is unclear, or no photo shows it/],
+] as const)(
+  'a ruling that is told at once is asked about: %s',
+  async (cause, isEvidenceClear, question) => {
+    const { claimId, jobId } = await assessed();
+    const rule = async (mayTell: boolean) =>
+      ruleOnClaim({
+        claimId,
+        jobVersion: (await jobNow(jobId)).version,
+        cause,
+        alsoFound: null,
+        isEvidenceClear,
+        isLetIn: null,
+        mayTell,
+        reasonText: '',
+        lesson: '',
+        actor: BENCH,
+        now: NOW,
+      });
+    await expect(rule(false)).rejects.toMatchObject({
+      code: 'invalid',
+      field: 'mayTell',
+      message: expect.stringMatching(question),
+    });
+    expect(await db.mail.count({ where: { jobId, template: 'claim-ruled' } })).toBe(0);
+    expect(await rule(true)).toEqual({ ruling: 'covered', isFinal: true });
+    expect(await db.mail.count({ where: { jobId, template: 'claim-ruled' } })).toBe(1);
+  },
+  60_000,
+);

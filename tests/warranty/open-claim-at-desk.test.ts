@@ -213,6 +213,7 @@ async function rule(claim: { id: string; jobId: string }, isLetIn: boolean | nul
     cause: 'workmanship',
     alsoFound: null,
     isEvidenceClear: true,
+    mayTell: true,
     isLetIn,
     reasonText: 'A joint of ours cracked.',
     lesson: '',

@@ -141,6 +141,7 @@ describe('a claim with the right serial', () => {
         cause: 'workmanship',
         alsoFound: null,
         isEvidenceClear: true,
+        mayTell: true,
         isLetIn,
         reasonText: 'A joint of ours cracked.',
         lesson: '',
@@ -167,6 +168,7 @@ describe('a claim with the right serial', () => {
     const ruled = {
       claimId: claim.claimId,
       isEvidenceClear: true,
+      mayTell: false,
       alsoFound: null,
       lesson: '',
       now: IN_GRACE,

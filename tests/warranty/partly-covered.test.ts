@@ -79,6 +79,7 @@ async function rule(o: { alsoFound: 'separate-fault' | null; cause?: 'damage-aft
     cause: o.cause ?? 'workmanship',
     alsoFound: o.alsoFound,
     isEvidenceClear: true,
+    mayTell: true,
     isLetIn: false,
     reasonText: 'A joint of ours cracked, and a fader has worn out beside it.',
     lesson: '',

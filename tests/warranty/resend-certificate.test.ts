@@ -66,6 +66,7 @@ async function reissued(world: Awaited<ReturnType<typeof makeWorkshop>>, number:
     cause: 'workmanship',
     alsoFound: null,
     isEvidenceClear: true,
+    mayTell: true,
     isLetIn: false,
     reasonText: 'A joint of ours cracked.',
     lesson: '',

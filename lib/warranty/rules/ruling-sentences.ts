@@ -115,6 +115,17 @@ function answeredSentence(
   }
 }
 
+/**
+ * Asked of whoever is about to make a ruling that nobody looks at a second time. A cause that is not covered may lead there too, where
+ * the evidence does not carry it.
+ */
+export function toldAtOnceSentence({ isByDoubt }: { isByDoubt: boolean }): string {
+  const because = isByDoubt
+    ? 'The evidence is unclear, or no photo shows it, so this rules the claim covered.'
+    : 'This rules the claim covered.';
+  return `${because} The customer is told at once, and nobody looks at it a second time. Tick that it is right, and send it again.`;
+}
+
 /** Offered under every ruling that can be contested. */
 export function contestSentence(answerWithin: string): string {
   return `Do you see it another way? Tell us once, here, in your own words, as long as the unit is with us. The owner looks again and answers within ${answerWithin}. It is free.`;

@@ -59,6 +59,7 @@ export const jobs: FormsOfFiles = [
           alsoFound: 'nothing',
           evidence: 'clear',
           letIn: 'yes',
+          mayTell: 'yes',
           reasonText: 'The joint was dry.',
           lesson: 'Tug each wire.',
         },

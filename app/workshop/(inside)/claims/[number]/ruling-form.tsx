@@ -12,6 +12,7 @@ import { RULING_WORDS } from '../words';
 import { rule } from './actions';
 import type { CaseProps } from './open-case';
 import { NOTHING_ELSE } from './schema';
+import { ToldAtOnce } from './told-at-once';
 
 /** The table of causes as the choices themselves, so that whoever rules sees what follows from each. */
 export function RulingForm({ found }: CaseProps) {
@@ -93,10 +94,11 @@ export function RulingForm({ found }: CaseProps) {
           maxLength={1000}
           defaultValue={claim.lesson ?? undefined}
         />
+        <ToldAtOnce />
         <SubmitButton
           label="Rule on the claim"
           busy="Ruling…"
-          consequence="Covered is final and told to the customer at once. Anything else waits for the owner’s second look, and nobody is told before that."
+          consequence="Covered is final and told to the customer at once: you are asked before. Anything else waits for the owner’s second look, and nobody is told before that."
         />
       </ActionForm>
     </>

@@ -32,6 +32,11 @@ export const rulingForm = z.object({
     .enum(['yes', 'no'], { error: 'Choose whether the late claim is let in' })
     .optional()
     .transform((answer) => (answer === undefined ? null : answer === 'yes')),
+  /** the customer may be told at once; asked for where the ruling is final */
+  mayTell: z
+    .literal('yes')
+    .optional()
+    .transform((ticked) => ticked === 'yes'),
   reasonText: optionalText(4000),
   lesson: optionalText(1000),
 });
