@@ -219,6 +219,23 @@ export function Action({ href, children }: { href: string; children: string }) {
   );
 }
 
+/** The action as staff see it: what its button says and its address, and nothing to press. */
+function NoWayIn({ address, children }: { address: string; children: string }) {
+  return (
+    <Section
+      className="by-edge"
+      style={{ border: `1px dashed ${light.edge}`, padding: 12, margin: '4px 0 16px' }}
+    >
+      <Text className="in-ink" style={{ ...body, fontWeight: 700 }}>
+        {children}
+      </Text>
+      <Text className="in-soft told" style={{ ...small, wordBreak: 'break-all' }}>
+        {address}
+      </Text>
+    </Section>
+  );
+}
+
 /** An address outside the house, in full. */
 export function PlainLink({ href }: { href: string }) {
   return (
@@ -234,6 +251,7 @@ export function PlainLink({ href }: { href: string }) {
 
 /** The way to the customer's own page; without an address, the way to get one. */
 export function JobPage({ setting, children }: { setting: Setting; children: string }) {
+  if (setting.link && setting.isLookedAt) return <NoWayIn address={setting.link}>{children}</NoWayIn>;
   if (setting.link) return <Action href={setting.link}>{children}</Action>;
   return (
     <Para>

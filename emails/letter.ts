@@ -58,6 +58,8 @@ export type Setting = {
   terms?: string;
   /** The customer's private link to the job or quote, or null when every one was withdrawn. */
   link: string | null;
+  /** Drawn for staff to look at: the link opens nothing from there, since what is done behind it counts as the customer's. */
+  isLookedAt?: boolean;
   /** The same job or quote on the workshop's side. */
   desk: string;
 };

@@ -14,6 +14,7 @@ import { isAgreedTo } from '@/lib/quotes/rules/agreed';
 import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { readWithdrawalRule } from '@/lib/quotes/rules/withdrawal';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
+import { hasMailServer } from './mail-server';
 import { readContent } from './rules/content';
 
 export type MailRow = { template: string; data: unknown; jobId: string | null; quoteId?: string | null };
@@ -31,9 +32,26 @@ export type DrawnMail = {
  * again. Throws when the row holds facts of no known template, or belongs to neither a job nor a quote.
  */
 export async function drawMail(row: MailRow, client: Tx = db): Promise<DrawnMail> {
+  return drawAs(row, client, (setting) => setting);
+}
+
+/**
+ * The same to be looked at by staff, who would act as the customer behind the private link: nothing opens it. Where no message leaves
+ * it is written out, since handing it on is then the only way it reaches its customer; else even the address is left out.
+ */
+export async function drawForStaff(row: MailRow): Promise<DrawnMail> {
+  const shown = (link: string) => (hasMailServer() ? `${new URL(link).origin}/…` : link);
+  return drawAs(row, db, (setting) => ({
+    ...setting,
+    link: setting.link && shown(setting.link),
+    isLookedAt: true,
+  }));
+}
+
+async function drawAs(row: MailRow, client: Tx, as: (setting: Setting) => Setting): Promise<DrawnMail> {
   const content = readContent(row);
   const workshop = await readWorkshop(client);
-  const setting = await readSetting(row, workshop, client);
+  const setting = as(await readSetting(row, workshop, client));
   return { ...(await drawLetter(writeLetter(content, setting), setting)), ...senderOf(workshop) };
 }
 

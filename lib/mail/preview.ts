@@ -4,16 +4,16 @@ import type { Sample } from '@/emails/samples/sample';
 import { sampleSetting } from '@/emails/samples/setting';
 import { config } from '@/lib/config';
 import { readWorkshop } from '@/lib/workshop/records';
-import { type DrawnMail, drawMail, senderOf, workshopPart } from './draw';
+import { type DrawnMail, drawForStaff, senderOf, workshopPart } from './draw';
 import { findMail, type StoredMail } from './records';
 
 export type Preview = { mail: StoredMail; drawn: DrawnMail | null };
 
-/** A message as it would leave now; `drawn` is null when its records no longer allow it. */
+/** A message as it would leave now, but for its private link, which opens nothing here; `drawn` is null when its records no longer allow it. */
 export async function previewMail(id: string): Promise<Preview | null> {
   const mail = await findMail(id);
   if (!mail) return null;
-  return { mail, drawn: await drawMail(mail).catch(() => null) };
+  return { mail, drawn: await drawForStaff(mail).catch(() => null) };
 }
 
 /** A sample in the words and with the settings of this workshop. */

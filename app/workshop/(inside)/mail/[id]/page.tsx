@@ -65,8 +65,10 @@ export default async function MessagePage({ params }: Props) {
       {drawn ? (
         <>
           <p className="mt-6 max-w-[42rem]">
-            Drawn now, from the job as it stands. The address in it opens the customer’s own page: what is
-            done there counts as done by the customer.
+            Drawn now, from the job as it stands. Its button opens the customer’s own page, where only they
+            answer, so it is not to be pressed here.{' '}
+            {mail.jobNumber ? 'What they told you is written down on the job.' : null}
+            {hasMailServer() ? null : ' No message leaves yet, so the address stands there to be handed on.'}
           </p>
           <DrawnMessage drawn={drawn} />
         </>
