@@ -3,6 +3,7 @@ import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Letter, Setting, Writer } from './letter';
 import { leftSentence, replacedSentence } from './money-left';
 import { AgreedTerms } from './terms-part';
+import { ToldPart } from './told-part';
 import { LawsWords, RightToWithdraw } from './withdrawal-part';
 import { cost, feesOf, fullDay, money } from './words';
 
@@ -20,6 +21,7 @@ function accepted(facts: Facts, setting: Setting): Letter {
     promise,
     startAfter,
     afterNoTo,
+    told,
     isFirst = false,
     isAfterInspection = false,
   } = facts;
@@ -45,6 +47,7 @@ function accepted(facts: Facts, setting: Setting): Letter {
             revision {revision}, at the same price. Keep this message as your record of it.
           </Para>
         )}
+        <ToldPart told={told} as={`your yes to ${money(gross, setting)} with tax`} setting={setting} />
         <Moved promise={promise} setting={setting} />
         <Next
           what={
@@ -82,7 +85,7 @@ function leftAfterYes({ balance, replaced }: Facts, setting: Setting): string {
 
 /** After a no, `gross` is the fees alone, and nothing for a claim. */
 function declined(facts: Facts, setting: Setting): Letter {
-  const { revision, gross, inspectionFee = 0, balance, replaced, yesUntil } = facts;
+  const { revision, gross, inspectionFee = 0, balance, replaced, yesUntil, told } = facts;
   const left =
     balance === undefined ? '' : ` ${leftSentence(balance, setting)}${replacedSentence(replaced, setting)}`;
   const { job } = setting;
@@ -97,6 +100,7 @@ function declined(facts: Facts, setting: Setting): Letter {
           You said no to revision {revision} of the quote.
           {yesUntil ? '' : ' That price no longer applies.'} You need not give a reason.
         </Para>
+        <ToldPart told={told} as="your no" setting={setting} />
         {yesUntil ? (
           <Para>
             Changed your mind, or pressed the wrong button? You can still say yes at that price, until the end
@@ -120,7 +124,7 @@ function declined(facts: Facts, setting: Setting): Letter {
 }
 
 /** A no to the rest of a claim: the covered part goes on, free of charge; `gross` is what an earlier yes still costs. */
-function restDeclined({ revision, gross, promise }: Facts, setting: Setting): Letter {
+function restDeclined({ revision, gross, promise, told }: Facts, setting: Setting): Letter {
   const { job } = setting;
   return {
     to: 'customer',
@@ -133,6 +137,7 @@ function restDeclined({ revision, gross, promise }: Facts, setting: Setting): Le
           You said no to revision {revision} of the quote. That price no longer applies. You need not give a
           reason.
         </Para>
+        <ToldPart told={told} as="your no to the rest" setting={setting} />
         <Moved promise={promise} setting={setting} />
         <Next
           what="Your unit goes back on the bench. We repair what the certificate covers and leave the rest as it is."

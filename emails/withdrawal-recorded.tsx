@@ -2,6 +2,7 @@ import { REFUND_DAYS } from '@/lib/invoices/rules/owed-back';
 import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Writer } from './letter';
 import { replacedSentence } from './money-left';
+import { ToldPart } from './told-part';
 import { money } from './words';
 
 /** The receipt of a withdrawal, with its day and time (Directive 2011/83/EU Art. 11a(4)). */
@@ -23,6 +24,7 @@ export const withdrawalRecorded: Writer<'withdrawal-recorded'> = (facts, setting
           { term: 'Unit', text: setting.job.unit },
         ]}
       />
+      <ToldPart told={facts.told} as="your withdrawal" setting={setting} />
       <Next
         what={
           facts.isAnswerDue

@@ -211,6 +211,7 @@ export const actions: readonly ActionRow[] = [
     ['takeBackRecorded', all, job],
     ['stopWork', all, job],
   ]),
+  ...inFile('/workshop/jobs/[number]/told-actions.ts', [['writeTold', desk, job]]),
   ...inFile('/workshop/jobs/[number]/dispatch-actions.ts', [
     ['sendBack', all, job],
     ['sendBack', all, { ...job, form: { intent: 'work-out' } }],

@@ -54,6 +54,20 @@ export const jobSamples: readonly Sample[] = [
     },
     job: { ...claimJob, isRepaired: false },
   },
+  {
+    name: 'Withdrawal recorded, told in a letter',
+    content: {
+      template: 'withdrawal-recorded',
+      data: {
+        at: '5 Dec 2026, 09:30',
+        owed: 0,
+        refund: 8900,
+        isHere: true,
+        told: { how: 'letter', on: day('2026-12-03'), words: 'I hereby withdraw from the contract.' },
+      },
+    },
+    job: { agreed: 0, isRepaired: false },
+  },
   { name: 'Booked, free of charge', content: { template: 'job-booked', data: {} }, job: claimJob },
   {
     name: 'Cancelled',

@@ -179,6 +179,46 @@ export const priceSamples: readonly Sample[] = [
     job: { agreed: 13150 },
   },
   {
+    name: 'Approval recorded: yes, told by telephone',
+    content: {
+      template: 'approval-recorded',
+      data: {
+        revision: 2,
+        decision: 'accepted',
+        gross: 13150,
+        told: { how: 'telephone', on: day('2026-12-03'), words: 'Yes, go ahead. Ring me if it gets dearer.' },
+      },
+    },
+    job: { agreed: 13150 },
+  },
+  {
+    name: 'Approval recorded: no, told in person',
+    content: {
+      template: 'approval-recorded',
+      data: {
+        revision: 2,
+        decision: 'declined',
+        gross: 1200,
+        yesUntil: day('2026-12-27'),
+        told: { how: 'in-person', on: day('2026-12-03'), words: 'Too dear for me.' },
+      },
+    },
+    job: { agreed: 1200, isRepaired: false },
+  },
+  {
+    name: 'Approval recorded: no to the rest of a claim, told by e-mail',
+    content: {
+      template: 'approval-recorded',
+      data: {
+        revision: 2,
+        decision: 'rest-declined',
+        gross: 0,
+        told: { how: 'e-mail', on: day('2026-12-03'), words: 'Leave the display as it is.' },
+      },
+    },
+    job: claimJob,
+  },
+  {
     name: 'Approval recorded: yes, paid before',
     content: {
       template: 'approval-recorded',

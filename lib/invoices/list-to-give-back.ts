@@ -77,7 +77,7 @@ async function toGiveBack(jobIds: readonly string[], timeZone: string): Promise<
         currency: job.quotes[0]?.currency ?? '',
         amount,
         since: dayInZone(since, timeZone),
-        dueOn: refundDue(dayInZone(withdrawn ?? since, timeZone)),
+        dueOn: refundDue(withdrawn?.heardOn ?? dayInZone(withdrawn?.at ?? since, timeZone)),
         isAfterWithdrawal: withdrawn !== null,
       };
     })

@@ -1,10 +1,50 @@
+import type { Day } from '@/lib/calendar/day';
+import { Refusal } from '@/lib/outcome';
 import type { MoveBy } from './rules/stages';
+import { BY_TELLING, type Told, toldDayProblem } from './rules/told';
 
 /** Who does something to a job. Ids go into the history, names never. */
 export type Actor =
   | { kind: 'customer' }
   | { kind: 'staff' | 'owner'; id: string; initials: string }
   | { kind: 'clock' };
+
+/**
+ * Who gives an answer that is the customer's to give: they on their page, where nobody is named, or staff to whom it was told, on
+ * the version of the job that they saw.
+ */
+export type AnsweredBy =
+  | { actor?: { kind: 'customer' }; told?: never }
+  | { actor: Extract<Actor, { id: string }>; told: Told; version: number };
+
+const CUSTOMER = { kind: 'customer' } as const;
+
+/** Who writes an answer, and by whom it counts as given. */
+export function answerer(o: AnsweredBy): {
+  actor: Actor;
+  by: 'customer' | typeof BY_TELLING;
+  told: Told | undefined;
+} {
+  return o.told
+    ? { actor: o.actor, by: BY_TELLING, told: o.told }
+    : { actor: CUSTOMER, by: CUSTOMER.kind, told: undefined };
+}
+
+/**
+ * Throws where an answer that was told cannot be written down: the job is not as whoever writes it saw it, or it cannot have been
+ * given on that day. `since` is the first day on which it could.
+ */
+export function requireTold(
+  o: AnsweredBy,
+  on: { version: number; since: Day; today: Day; locale: string },
+): void {
+  if (!o.told) return;
+  if (o.version !== on.version) {
+    throw new Refusal('conflict', 'This job changed while you had it open. Nothing was written down.');
+  }
+  const problem = toldDayProblem({ on: o.told.on, ...on });
+  if (problem !== null) throw new Refusal('invalid', problem, 'on');
+}
 
 export function moveBy(actor: Actor): MoveBy {
   return actor.kind;

@@ -7,13 +7,14 @@ import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { feesAfterNo } from '@/lib/quotes/rules/after-no';
 import { readLinesAfterNo } from '@/lib/quotes/stored-after-no';
+import { openWithdrawal } from '@/lib/quotes/stored-withdrawal';
 import { writeOwed } from '@/lib/quotes/write-owed';
 import { readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
 import { requireMove } from './facts';
 import { readJob, readStage } from './records';
 import { moveOf } from './rules/stages';
-import type { Stop } from './rules/stop';
+import { goesByWithdrawal, type Stop, WITHDRAWAL_INSTEAD } from './rules/stop';
 import { writeEvent } from './write-event';
 import { lockJob } from './write-lock';
 
@@ -43,6 +44,10 @@ export async function stopRepair(o: {
     const today = dayInZone(o.now, workshop.timeZone);
     requireMove(job, 'stop-repair', o.actor, { today, locale: workshop.locale });
     const lines = readLinesAfterNo(job, workshop, { isReturnFree: o.why === 'cannot-repair' });
+    const { inspectionFee, returnFee } = feesAfterNo(lines);
+    if (goesByWithdrawal(o.why, { fees: inspectionFee + returnFee, owed: openWithdrawal(job, today) })) {
+      throw new Refusal('invalid', WITHDRAWAL_INSTEAD, 'why');
+    }
     const owed = await writeOwed(tx, {
       quote,
       lines,
@@ -73,7 +78,7 @@ export async function stopRepair(o: {
         why: o.why,
         reason: o.reason,
         gross: owed,
-        inspectionFee: feesAfterNo(lines).inspectionFee,
+        inspectionFee,
         refund: Math.max(0, balanceOf(job).paid - owed),
         ...(replaced && { replaced }),
       },

@@ -1,4 +1,4 @@
-import { dayFromDate, dayInZone, dayToDate } from '@/lib/calendar/day';
+import { type Day, dayFromDate, dayInZone, dayToDate } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import type { JobRecord } from '@/lib/jobs/records';
@@ -24,6 +24,8 @@ export async function writePromiseMove(
     /** working days that what was agreed takes beside the work promised so far */
     furtherDays: number;
     waitedAs?: PromiseWait;
+    /** the day the answer came; today where it is absent */
+    endedOn?: Day;
     workshop: WorkshopCard;
     actor: Actor;
     now: Date;
@@ -34,7 +36,7 @@ export async function writePromiseMove(
   if (!o.job.promisedOn || !asked) return null;
   const zone = o.workshop.timeZone;
   const from = dayFromDate(o.job.promisedOn);
-  const endedOn = dayInZone(o.now, zone);
+  const endedOn = o.endedOn ?? dayInZone(o.now, zone);
   const { furtherDays } = o;
   const { on, waitedDays } = promiseAfterWait(
     { promisedOn: from, askedOn: dayInZone(asked.at, zone), endedOn, furtherDays },

@@ -2,10 +2,12 @@ import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
 import { moneyFactsSince } from '@/lib/invoices/stored-replaced';
 import { issueForJob } from '@/lib/invoices/write-invoice-of-job';
+import { type AnsweredBy, answerer, requireTold } from '@/lib/jobs/actor';
 import { factsOf } from '@/lib/jobs/facts';
 import { readJob, readStage } from '@/lib/jobs/records';
 import { mayMove } from '@/lib/jobs/rules/guards';
 import { moveOf } from '@/lib/jobs/rules/stages';
+import { heardOn, toldText } from '@/lib/jobs/rules/told';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { lockJob } from '@/lib/jobs/write-lock';
 import { queueMail } from '@/lib/mail/queue';
@@ -21,8 +23,6 @@ import { requireTerms } from './write-contract';
 import { writeRevision } from './write-revision';
 import { writeYes } from './write-yes';
 
-const CUSTOMER = { kind: 'customer' } as const;
-
 const NOT_OPEN =
   'That price is not held any more, or your unit is packed already. Write to us below, and we answer what can be done.';
 
@@ -31,18 +31,21 @@ const NOT_OPEN =
  * stays on record with its words, so the yes is kept with a revision of its own, the same price again; what was owed for the
  * return is replaced by it, on an invoice too. Pressed twice it is one yes.
  *
- * The promise moves by the days from the question to this yes, since all that time we waited for the customer.
+ * The promise moves by the days from the question to this yes, since all that time we waited for the customer. A yes that was told
+ * to staff is judged by its own day.
  */
-export async function approveAfterNo(o: {
-  jobId: string;
-  /** the one that was declined */
-  revision: number;
-  isStartAsked?: boolean;
-  /** needed where this yes makes the contract */
-  isTermsAccepted?: boolean;
-  shownTerms?: string | undefined;
-  now: Date;
-}): Promise<void> {
+export async function approveAfterNo(
+  o: {
+    jobId: string;
+    /** the one that was declined */
+    revision: number;
+    isStartAsked?: boolean;
+    /** needed where this yes makes the contract */
+    isTermsAccepted?: boolean;
+    shownTerms?: string | undefined;
+    now: Date;
+  } & AnsweredBy,
+): Promise<void> {
   await transaction(async (tx) => {
     await lockJob(tx, o.jobId);
     const job = await readJob({ id: o.jobId }, tx);
@@ -51,28 +54,37 @@ export async function approveAfterNo(o: {
     const turned = yesAfterNo(job.events, { no: o.revision });
     if (turned !== null && turned === agreedOf(job)?.revision) return;
     const workshop = await readWorkshop(tx);
-    const today = dayInZone(o.now, workshop.timeZone);
-    const facts = factsOf(job, today);
-    const declined = heldNoOfJob(job, today);
+    const { locale, timeZone } = workshop;
+    const today = dayInZone(o.now, timeZone);
+    const { actor, by, told } = answerer(o);
+    const answeredOn = told?.on ?? today;
+    const facts = factsOf(job, answeredOn);
+    const declined = heldNoOfJob(job, answeredOn);
     const move = moveOf('approve-after-no');
-    if (declined?.revision !== o.revision || !mayMove('approve-after-no', facts, CUSTOMER.kind).allowed) {
+    if (declined?.revision !== o.revision || !mayMove('approve-after-no', facts, actor.kind).allowed) {
       throw new Refusal('conflict', NOT_OPEN);
     }
+    const since = dayInZone(declined.decidedAt ?? declined.issuedAt, timeZone);
+    requireTold(o, { version: job.version, since, today, locale });
     const makesContract = !facts.isContractMade;
     if (makesContract) requireTerms(workshop, o);
-    const { agreed: agreedText } = readYesAfterNoWords(job, declined, { workshop, today });
+    const { agreed } = readYesAfterNoWords(job, declined, { workshop, today });
+    const agreedText = told ? toldText(told, agreed, locale) : agreed;
     const revision = 1 + Math.max(...quote.revisions.map((each) => each.revision));
     await writeEvent(tx, {
       jobId: job.id,
-      actor: CUSTOMER,
+      actor,
       now: o.now,
       expected: { version: job.version, stages: move.from },
       from: readStage(job.stage),
       to: move.to,
-      event: { kind: 'offer-decided', data: { revision, decision: 'accepted', afterNoTo: o.revision } },
+      event: {
+        kind: 'offer-decided',
+        data: { revision, decision: 'accepted', afterNoTo: o.revision, ...(told && { told }) },
+      },
     });
     const { startAfter, waits } = await writeYes(tx, {
-      ...{ job, offer: declined, workshop, actor: CUSTOMER, now: o.now },
+      ...{ job, offer: declined, workshop, actor, now: o.now },
       ...(o.isStartAsked && { isStartAsked: true }),
     });
     await tx.quoteRevision.updateMany({
@@ -88,11 +100,14 @@ export async function approveAfterNo(o: {
       validUntil: dayFromDate(declined.validUntil),
       lines: declined.lines.map(readLine),
       conditions: { isInspectionFeeTakenOff },
-      decided: { at: o.now, by: CUSTOMER.kind, agreedText },
+      decided: { at: o.now, by, agreedText },
     });
-    if (job.invoices.length > 0) await issueForJob(tx, { jobId: job.id, actor: CUSTOMER, now: o.now });
+    if (job.invoices.length > 0) await issueForJob(tx, { jobId: job.id, actor, now: o.now });
     const furtherDays = (workingDays ?? 0) + waits;
-    const promise = await writePromiseMove(tx, { job, furtherDays, workshop, actor: CUSTOMER, now: o.now });
+    const promise = await writePromiseMove(tx, {
+      ...{ job, furtherDays, workshop, actor, now: o.now },
+      endedOn: (told && heardOn(told)) ?? today,
+    });
     await queueMail(tx, {
       template: 'approval-recorded',
       data: {
@@ -101,6 +116,7 @@ export async function approveAfterNo(o: {
         gross,
         ...(await moneyFactsSince(tx, job)),
         ...(promise && { promise }),
+        ...(told && { told }),
         ...(makesContract
           ? { isFirst: true }
           : isNoAfterInspection(job, declined) && { isAfterInspection: true }),

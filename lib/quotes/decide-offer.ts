@@ -1,11 +1,12 @@
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
 import { moneyFactsSince } from '@/lib/invoices/stored-replaced';
-import type { Actor } from '@/lib/jobs/actor';
+import { type AnsweredBy, answerer, requireTold } from '@/lib/jobs/actor';
 import { factsOf } from '@/lib/jobs/facts';
 import { readJob, readStage } from '@/lib/jobs/records';
 import { answerMove } from '@/lib/jobs/rules/guards';
 import { moveOf } from '@/lib/jobs/rules/stages';
+import { heardOn, toldText } from '@/lib/jobs/rules/told';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { lockJob } from '@/lib/jobs/write-lock';
 import { queueMail } from '@/lib/mail/queue';
@@ -28,20 +29,24 @@ import { writeYes } from './write-yes';
  * on the bench. The answer says what the no came to.
  *
  * The clock of the promise stood still while the question waited: where work goes on, the promise moves by those days.
+ *
+ * An answer that was told to staff is judged by its own day, and kept as told. A yes that makes the contract is not among
+ * them: the terms and the right to withdraw are agreed to and told on the customer's page (Directive 2011/83/EU Art. 6, 8).
  */
-export async function decideOffer(o: {
-  jobId: string;
-  revision: number;
-  decision: 'accepted' | 'declined';
-  /** on a yes: the customer asked for work to start before the right to withdraw ends */
-  isStartAsked?: boolean;
-  /** needed on the yes that makes the contract: the first one to a price of a job that staff opened, or of a claim */
-  isTermsAccepted?: boolean;
-  /** the terms that were linked beside that yes, by their key; absent where nobody read a page */
-  shownTerms?: string | undefined;
-  actor: Actor;
-  now: Date;
-}): Promise<'accepted' | 'declined' | 'rest-declined'> {
+export async function decideOffer(
+  o: {
+    jobId: string;
+    revision: number;
+    decision: 'accepted' | 'declined';
+    /** on a yes: the customer asked for work to start before the right to withdraw ends */
+    isStartAsked?: boolean;
+    /** needed on the yes that makes the contract: the first one to a price of a job that staff opened, or of a claim */
+    isTermsAccepted?: boolean;
+    /** the terms that were linked beside that yes, by their key; absent where nobody read a page */
+    shownTerms?: string | undefined;
+    now: Date;
+  } & AnsweredBy,
+): Promise<'accepted' | 'declined' | 'rest-declined'> {
   return transaction(async (tx) => {
     await lockJob(tx, o.jobId);
     const job = await readJob({ id: o.jobId }, tx);
@@ -54,36 +59,50 @@ export async function decideOffer(o: {
     if (offer.state === o.decision && !isTakenBack) return taken;
     if (offer.state !== 'sent') throw new Refusal('conflict', 'This price was answered or replaced already.');
     const workshop = await readWorkshop(tx);
-    const today = dayInZone(o.now, workshop.timeZone);
+    const { locale, timeZone } = workshop;
+    const today = dayInZone(o.now, timeZone);
     const validUntil = dayFromDate(offer.validUntil);
-    if (o.decision === 'accepted' && !isHeld(validUntil, today)) {
+    const { actor, by, told } = answerer(o);
+    const since = dayInZone(offer.issuedAt, timeZone);
+    requireTold(o, { version: job.version, since, today, locale });
+    if (o.decision === 'accepted' && !isHeld(validUntil, told?.on ?? today)) {
       throw new Refusal('conflict', 'This price is no longer valid. We will write to you with a new one.');
     }
     const makesContract = o.decision === 'accepted' && !factsOf(job).isContractMade;
     // What was agreed to is written from the records, never taken from the form that was sent.
     const words = readOfferWords(job, offer, { workshop, today });
-    const agreedText = o.decision === 'accepted' ? words.agreed : words.declined;
+    const answer = o.decision === 'accepted' ? words.agreed : words.declined;
+    const agreedText = told ? toldText(told, answer, locale) : answer;
     if (makesContract) requireTerms(workshop, o);
     const move = moveOf(key);
     await writeEvent(tx, {
       jobId: job.id,
-      actor: o.actor,
+      actor,
       now: o.now,
       expected: { version: job.version, stages: move.from },
       from: readStage(job.stage),
       to: move.to,
-      event: { kind: 'offer-decided', data: { revision: o.revision, decision: o.decision } },
+      event: {
+        kind: 'offer-decided',
+        data: { revision: o.revision, decision: o.decision, ...(told && { told }) },
+      },
     });
     const yes =
       o.decision === 'accepted'
-        ? await writeYes(tx, { job, offer, workshop, ...o })
+        ? await writeYes(tx, { ...o, job, offer, workshop, actor })
         : { startAfter: null, waits: 0 };
-    const agreed = await writeAnswer(tx, { taken, offer, job, quote, workshop, agreedText, ...o });
+    const agreed = await writeAnswer(tx, {
+      ...{ taken, offer, job, quote, workshop, agreedText, by },
+      ...{ jobId: job.id, decision: o.decision, actor, now: o.now },
+    });
     const furtherDays = taken === 'accepted' ? (offer.workingDays ?? 0) + yes.waits : 0;
     const promise =
       move.to === 'declined'
         ? null
-        : await writePromiseMove(tx, { job, furtherDays, workshop, actor: o.actor, now: o.now });
+        : await writePromiseMove(tx, {
+            ...{ job, furtherDays, workshop, actor, now: o.now },
+            endedOn: (told && heardOn(told)) ?? today,
+          });
     await queueMail(tx, {
       template: 'approval-recorded',
       data: {
@@ -92,6 +111,7 @@ export async function decideOffer(o: {
         ...agreed,
         ...(await moneyFactsSince(tx, job)),
         ...(promise ? { promise } : {}),
+        ...(told && { told }),
         ...(makesContract ? { isFirst: true } : taken === 'accepted' ? priceFacts(job) : {}),
         ...(yes.startAfter ? { startAfter: yes.startAfter } : {}),
         ...(move.to === 'declined' && isHeld(validUntil, today) && { yesUntil: validUntil }),

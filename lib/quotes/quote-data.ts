@@ -6,6 +6,7 @@ import type { QuoteData } from '@/lib/documents/quote';
 import { jobAddress, quoteAddress } from '@/lib/jobs/private-link';
 import { type JobRecord, readStage, stagesReached } from '@/lib/jobs/records';
 import { datedStamps } from '@/lib/jobs/rules/run-of-stamps';
+import { BY_TELLING } from '@/lib/jobs/rules/told';
 import { formatMoney } from '@/lib/money/amount';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { letterheadOf } from '@/lib/workshop/rules/letterhead';
@@ -169,7 +170,8 @@ function outcomeOf(revision: Revision, { locale, timeZone }: WorkshopCard): stri
   const on = revision.decidedAt ? formatDay(dayInZone(revision.decidedAt, timeZone), locale, 'weekday') : '';
   switch (revision.state) {
     case 'accepted':
-      // Also what is owed after a no or a withdrawal: the words are those that were pressed.
+      // Also what is owed after a no or a withdrawal: the words are those that were pressed, or told with their day.
+      if (revision.decidedBy === BY_TELLING) return revision.agreedText;
       return revision.decidedBy === 'customer' ? `Your answer of ${on}: ${revision.agreedText ?? ''}` : null;
     case 'declined':
       return `You said no on ${on}.`;

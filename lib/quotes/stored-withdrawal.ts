@@ -1,4 +1,7 @@
+import { compareDays, type Day, dayInZone } from '@/lib/calendar/day';
+import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
+import { mayMove } from '@/lib/jobs/rules/guards';
 import { minutesAgreed, repairChanges } from '@/lib/jobs/rules/under-repair';
 import { agreedOf } from './rules/agreed';
 import { type QuoteLine, revisionTotals } from './rules/lines';
@@ -6,16 +9,24 @@ import { withdrawalLines } from './rules/withdrawal';
 import { workUnderRequest } from './rules/work-under-request';
 import { readLine } from './stored-lines';
 
+/** The last day whose work is owed, where the workshop is: the day it heard of the withdrawal. */
+export type WorkUntil = { day: Day; timeZone: string };
+
 /**
- * What a job's customer would owe who withdraws now, line by line with tax. Every booking under the right to withdraw was
+ * What a job's customer would owe who withdraws now, or of whose withdrawal the workshop
+ * heard on an earlier day (`until`), line by line with tax. Every booking under the right to withdraw was
  * informed of it before and by mail, so that only the request to start and the work done decide.
  */
-export function withdrawalLinesOf(job: JobRecord): QuoteLine[] {
+export function withdrawalLinesOf(job: JobRecord, until: WorkUntil | null = null): QuoteLine[] {
   const agreed = agreedOf(job);
   if (!agreed) throw new Error('a job without an agreed price');
   const lines = agreed.lines.map(readLine);
+  const counts = ({ at }: { at: Date }) =>
+    until === null || compareDays(dayInZone(at, until.timeZone), until.day) <= 0;
   const { minutes, isInspected } = workUnderRequest({
-    ...job,
+    events: job.events.filter(counts),
+    findings: job.findings.filter(counts),
+    work: job.work.filter(counts),
     requestedAt: job.startRequestedAt,
     agreed: lines,
   });
@@ -33,6 +44,11 @@ export function withdrawalLinesOf(job: JobRecord): QuoteLine[] {
 }
 
 /** The same in one amount, with tax, minor units. */
-export function owedIfWithdrawn(job: JobRecord): number {
-  return revisionTotals(withdrawalLinesOf(job), true).gross;
+export function owedIfWithdrawn(job: JobRecord, until: WorkUntil | null = null): number {
+  return revisionTotals(withdrawalLinesOf(job, until), true).gross;
+}
+
+/** The same where the customer could withdraw today; null where there is no such right, or not any more. */
+export function openWithdrawal(job: JobRecord, today: Day): number | null {
+  return mayMove('withdraw', factsOf(job, today), 'customer').allowed ? owedIfWithdrawn(job) : null;
 }

@@ -3,6 +3,7 @@ import type { Tx } from '@/lib/db/transaction';
 import { issueForJob } from '@/lib/invoices/write-invoice-of-job';
 import type { Actor } from '@/lib/jobs/actor';
 import type { JobRecord } from '@/lib/jobs/records';
+import type { BY_TELLING } from '@/lib/jobs/rules/told';
 import type { WorkshopCard } from '@/lib/workshop/records';
 import { feesAfterNo } from './rules/after-no';
 import { agreedOf } from './rules/agreed';
@@ -22,6 +23,8 @@ type Answered = {
   quote: { id: string; revisions: readonly StoredRevision[] };
   workshop: WorkshopCard;
   agreedText: string;
+  /** whose answer it is, and whether it was told */
+  by: 'customer' | typeof BY_TELLING;
   actor: Actor;
   now: Date;
 };
@@ -42,7 +45,7 @@ export async function writeAnswer(tx: Tx, o: Answered): Promise<NowAgreed> {
   }
   await tx.quoteRevision.update({
     where: { id: o.offer.id },
-    data: { state: o.decision, decidedAt: o.now, decidedBy: o.actor.kind, agreedText: o.agreedText },
+    data: { state: o.decision, decidedAt: o.now, decidedBy: o.by, agreedText: o.agreedText },
   });
   const agreed = await nowAgreed(tx, o);
   // An invoice that was issued ahead is credited, and replaced by one over what is owed now.
@@ -73,7 +76,7 @@ async function owedOnReturn(tx: Tx, o: Answered): Promise<NowAgreed> {
     lines,
     reason: 'Returned unrepaired after the changed price was declined',
     agreedText: o.agreedText,
-    by: o.actor.kind,
+    by: o.by,
     today: dayInZone(o.now, o.workshop.timeZone),
     now: o.now,
   });

@@ -4,6 +4,7 @@ import type { Tx } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import type { JobRecord } from '@/lib/jobs/records';
 import { changedText } from '@/lib/jobs/rules/shown-terms';
+import type { Told } from '@/lib/jobs/rules/told';
 import { Refusal } from '@/lib/outcome';
 import { writeFirstPromise } from '@/lib/promise/write-first';
 import { newestVersion } from '@/lib/warranty/records';
@@ -17,13 +18,17 @@ type Revision = NonNullable<JobRecord['quotes'][number]>['revisions'][number];
 /** What a yes that makes the contract needs: the box that agrees to the terms, beside the terms that stand today. */
 export function requireTerms(
   workshop: WorkshopCard,
-  o: { isTermsAccepted?: boolean; shownTerms?: string | undefined },
+  o: { isTermsAccepted?: boolean; shownTerms?: string | undefined; told?: Told },
 ): void {
+  if (o.told) throw new Refusal('invalid', ON_THEIR_PAGE, 'answer');
   if (!o.isTermsAccepted) throw new Refusal('invalid', 'Tick the box to agree to the terms', 'terms');
   const stand = termsId(workshop.termsText);
   const changed = changedText(o.shownTerms ?? stand, stand);
   if (changed !== '') throw new Refusal('conflict', `${changed} Nothing is agreed to yet.`, 'terms');
 }
+
+const ON_THEIR_PAGE =
+  'This yes makes the contract, so the customer gives it on their page, where the terms are agreed to. Ask them to press it there.';
 
 export type Yes = {
   job: JobRecord;

@@ -1,5 +1,7 @@
 import type { Day } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
+import type { Actor } from '@/lib/jobs/actor';
+import type { BY_TELLING } from '@/lib/jobs/rules/told';
 import { agreedOf } from './rules/agreed';
 import type { QuoteLine } from './rules/lines';
 import { writeRevision } from './write-revision';
@@ -19,7 +21,7 @@ export async function writeOwed(
     reason: string;
     /** the customer's own words, or why staff wrote it */
     agreedText: string;
-    by: 'customer' | 'staff' | 'owner' | 'clock';
+    by: Actor['kind'] | typeof BY_TELLING;
     today: Day;
     now: Date;
   },

@@ -113,10 +113,17 @@ describe('who may move a job, and what must hold', () => {
     ['the owner may do what staff may', {}, 'dispatch', 'owner', []],
     ['a customer does not send a unit back', {}, 'dispatch', 'customer', ['wrong-person']],
     [
-      'staff do not say yes for the customer',
+      'staff write down a yes that the customer told them',
       { stage: 'awaiting-approval' },
       'approve',
       'staff',
+      [],
+    ],
+    [
+      'and nobody else says it for them',
+      { stage: 'awaiting-approval' },
+      'approve',
+      'clock',
       ['wrong-person'],
     ],
     ['a customer cancels before arrival', { stage: 'booked' }, 'cancel', 'customer', []],
@@ -439,17 +446,17 @@ describe('who may move a job, and what must hold', () => {
       ['wrong-stage'],
     ],
     [
-      'and nobody withdraws for them',
+      'or tells the workshop, which writes it down',
       { stage: 'on-bench', mayWithdraw: true },
       'withdraw',
       'owner',
-      ['wrong-person'],
+      [],
     ],
     [
-      'staff do not say no for the customer',
+      'nor does the clock say no for the customer',
       { kind: 'claim', stage: 'awaiting-approval', ruling: 'partly' },
       'decline-the-rest',
-      'staff',
+      'clock',
       ['wrong-person'],
     ],
     ['only the owner or the clock sets a unit aside', {}, 'set-aside', 'staff', ['wrong-person']],
@@ -488,7 +495,8 @@ describe('who may move a job, and what must hold', () => {
   ] as const)('a no becomes a yes %s', (_name, stage, isNoHeld, reasons) => {
     const answer = mayMove('approve-after-no', { ...READY, stage, isNoHeld }, 'customer');
     expect(answer.allowed ? [] : answer.reasons).toEqual(reasons);
-    expect(mayMove('approve-after-no', { ...READY, stage, isNoHeld }, 'owner').allowed).toBe(false);
+    expect(mayMove('approve-after-no', { ...READY, stage, isNoHeld }, 'owner')).toEqual(answer);
+    expect(mayMove('approve-after-no', { ...READY, stage, isNoHeld }, 'clock').allowed).toBe(false);
   });
 
   it('no sequence of moves leaves the table, whatever the facts', () => {

@@ -8,14 +8,16 @@ import { askStart } from '@/lib/jobs/ask-start';
 import { putUnderRepair } from '@/lib/jobs/put-under-repair';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { recordWork } from '@/lib/jobs/record-work';
+import type { ToldBy } from '@/lib/jobs/rules/told';
 import { sendMessage } from '@/lib/jobs/send-message';
+import { stopRepair } from '@/lib/jobs/stop-repair';
 import { withdraw } from '@/lib/jobs/withdraw';
 import { drawMail } from '@/lib/mail/draw';
 import { attempt } from '@/lib/outcome';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { owedIfWithdrawn } from '@/lib/quotes/stored-withdrawal';
 import { resetDatabase, useDatabase } from '@/tests/database';
-import { issuedCertificate, takeIn, takeMove } from '@/tests/makers/course';
+import { issuedCertificate, takeIn, takeMove, versionOf } from '@/tests/makers/course';
 import { makeBooking } from '@/tests/makers/job';
 import { askPrice, PAD } from '@/tests/makers/offer';
 import { bookAtQuote, makeQuote, makeRequest } from '@/tests/makers/quote';
@@ -264,6 +266,69 @@ describe('a customer who withdraws', () => {
     expect(await listToGiveBack('Europe/London')).toMatchObject([{ amount: 7200, ...due }]);
     await recordPayment({ jobId, amount: -7100, ...money, now: LAST_MOMENT });
     expect(await listToGiveBack('Europe/London')).toMatchObject([{ amount: 100, ...due }]);
+  });
+
+  describe('some other way than on the page', () => {
+    const told = async (jobId: string, how: ToldBy, on: string, now: Date) =>
+      withdraw({
+        jobId,
+        shownOwed: owedIfWithdrawn(await jobNow(jobId)),
+        told: { how, on: day(on), words: 'I want it back as it is.' },
+        actor: BENCH,
+        version: await versionOf(jobId),
+        now,
+      });
+    const letterOf = async (jobId: string) =>
+      (
+        await drawMail(await db.mail.findFirstOrThrow({ where: { jobId, template: 'withdrawal-recorded' } }))
+      ).text.replace(/\s+/g, ' ');
+
+    it('is in time with a letter that was posted in time, and was heard of when it came', async () => {
+      const jobId = await assessing(true);
+      await takeMove(jobId, 'start-bench', HERE);
+      await work(jobId, 15);
+      expect(await refusalOf(() => told(jobId, 'letter', '2026-12-16', DAY_AFTER))).toMatch(/not any more/);
+      await told(jobId, 'letter', '2026-12-15', DAY_AFTER);
+      const job = await jobNow(jobId);
+      expect(job.stage).toBe('declined');
+      expect(job.quotes[0]?.revisions.at(-1)).toMatchObject({
+        grossMinor: 1800,
+        decidedBy: 'told',
+        agreedText: 'Told us in a letter of Tuesday 15 December 2026: withdrawn from the contract.',
+      });
+      const text = await letterOf(jobId);
+      expect(text).toContain('16 Dec 2026, 00:00');
+      expect(text).toContain(
+        'in a letter of Tuesday 15 December 2026, and we wrote it down as your withdrawal',
+      );
+      expect(text).toContain('I want it back as it is.');
+    });
+
+    it('owes no work that was done after the call, and gets money back by the day of the call', async () => {
+      const jobId = await assessing(true);
+      await takeMove(jobId, 'start-bench', HERE);
+      const money = { method: 'card', reference: '', receivedOn: day('2026-12-03'), actor: BENCH } as const;
+      await recordPayment({ jobId, amount: 7200, ...money, now: HERE });
+      const later = new Date('2026-12-06T10:00:00Z');
+      await recordWork({ jobId, text: 'Socket taken out', minutes: 15, actor: BENCH, now: later });
+      await told(jobId, 'telephone', '2026-12-04', later);
+      expect((await jobNow(jobId)).quotes[0]?.revisions.at(-1)?.grossMinor).toBe(0);
+      expect(await listToGiveBack('Pacific/Auckland')).toMatchObject([
+        { amount: 7200, since: '2026-12-06', dueOn: '2026-12-18', isAfterWithdrawal: true },
+      ]);
+      expect(await letterOf(jobId)).toContain('It reached us on Friday 4 December 2026');
+    });
+
+    it('goes before the return fee of a unit that was asked back, where less is owed by it', async () => {
+      const jobId = await assessing(false);
+      const stop = async (now: Date) =>
+        stopRepair({
+          ...{ jobId, version: await versionOf(jobId), why: 'customer-asked', reason: 'They asked.' },
+          ...{ actor: BENCH, now },
+        });
+      expect(await refusalOf(() => stop(HERE))).toMatch(/They may still withdraw from the contract/);
+      expect(await refusalOf(() => stop(DAY_AFTER))).toBe('done');
+    });
   });
 
   it('sees the amount again where work was recorded meanwhile', async () => {

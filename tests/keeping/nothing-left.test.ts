@@ -1,4 +1,5 @@
 import { beforeEach, expect, it } from 'vitest';
+import { day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { book } from '@/lib/jobs/book';
 import { clockRound } from '@/lib/jobs/clock-round';
@@ -11,9 +12,11 @@ import { erasePerson } from '@/lib/keeping/erase-person';
 import { noteSeen } from '@/lib/keeping/seen';
 import { answerQuestion } from '@/lib/quotes/answer-question';
 import { askCustomer } from '@/lib/quotes/ask-customer';
+import { decideOffer } from '@/lib/quotes/decide-offer';
 import { turnDown } from '@/lib/quotes/turn-down';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { ADDRESS, filledDraft, makeBooking } from '@/tests/makers/job';
+import { askPrice } from '@/tests/makers/offer';
 import { makeRequest, quoteNow } from '@/tests/makers/quote';
 import { jobNow, makeCertificate, makeClaim, moveTo, takeIn } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
@@ -39,6 +42,7 @@ const WORDS = [
   'Tape deck from the attic',
   'It hums since the move',
   'I bought it at the fair',
+  'My sister says go ahead',
 ];
 
 /** Every row of every table as text, whatever columns it has; invoices keep the buyer by law. */
@@ -120,6 +124,16 @@ it('nothing of a person is left in any table but their invoices', async () => {
   await turnDown({ ...call, version: await version(), text: 'No parts.' });
   await noteSeen({ userId: BENCH.id, what: 'opened', email: ADDRESS.email, jobId, now: NOW });
   await moveTo(waiting, 'assess', NOW);
+  const revision = await askPrice(waiting, NOW);
+  await decideOffer({
+    jobId: waiting,
+    revision,
+    decision: 'accepted',
+    actor: OWNER,
+    told: { how: 'telephone', on: day('2026-11-25'), words: 'My sister says go ahead' },
+    version: (await jobNow(waiting)).version,
+    now: NOW,
+  });
   await db.job.update({ where: { id: waiting }, data: { stage: 'closed' } });
   await clockRound(new Date('2027-02-01T09:00:00Z'));
   await db.mail.updateMany({

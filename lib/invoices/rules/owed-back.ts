@@ -1,5 +1,6 @@
 import { addDays, compareDays, type Day, daysBetween } from '@/lib/calendar/day';
 import { type EventKind, isEventKind, parseEvent } from '@/lib/jobs/rules/events';
+import { heardOn } from '@/lib/jobs/rules/told';
 
 /**
  * Days within which everything that is owed back is given back. After a withdrawal the law sets them (Directive 2011/83/EU
@@ -43,14 +44,21 @@ function mayGrow({ kind, toStage, data }: Happened): boolean {
 /**
  * When the contract was withdrawn from, where some of `amount` (owed back now, minor units) has been owed since; else null. What was
  * given back counts against the oldest of it, so that a sum paid in error long after is not taken for one the law has a day for.
+ * `heardOn` is the day of one that was told before it was written down: the days of the law run from then.
  *
  * Withdrawn from on the 4th with 7200 to give back, all given back on the 8th, 100 paid in error on the 20th -> null.
  */
-export function owedSinceWithdrawal(events: readonly Happened[], amount: number): Date | null {
+export function owedSinceWithdrawal(
+  events: readonly Happened[],
+  amount: number,
+): { at: Date; heardOn: Day | null } | null {
   const withdrawn = events.findLast(({ kind }) => kind === 'withdrawn');
   if (!withdrawn) return null;
   const later = events.filter(({ at }) => at > withdrawn.at).reduce((sum, event) => sum + grownBy(event), 0);
-  return amount > later ? withdrawn.at : null;
+  if (amount <= later) return null;
+  const event = parseEvent('withdrawn', withdrawn.data);
+  const told = event.kind === 'withdrawn' ? event.data.told : undefined;
+  return { at: withdrawn.at, heardOn: told ? heardOn(told) : null };
 }
 
 /** Minor units that one event adds to what is owed back after a withdrawal. */

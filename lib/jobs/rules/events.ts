@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { SETTLED_BY, SETTLED_WORDS } from './settled';
 import { STOP_WORDS, STOPS } from './stop';
+import { TOLD, toldLine } from './told';
 import { DECISION_WORDS, DECISIONS } from './unclaimed';
 
 /**
@@ -71,6 +72,8 @@ export const EVENT_DATA = {
     decision: z.enum(['accepted', 'declined']),
     /** a yes to the price that the customer had declined as this revision */
     afterNoTo: z.number().int().optional(),
+    /** given some other way than on the customer's page */
+    told: TOLD.optional(),
   }),
   'offer-lapsed': z.object({ revision: z.number().int() }),
   'payment-recorded': z.object({ paymentId: z.string(), amount: z.number().int() }),
@@ -143,7 +146,7 @@ export const EVENT_DATA = {
   }),
   'promise-moved': z.object({ from: z.string().nullable(), to: z.string(), reason: z.string() }),
   'start-requested': z.object({}),
-  withdrawn: z.object({ owed: z.number().int() }),
+  withdrawn: z.object({ owed: z.number().int(), told: TOLD.optional() }),
   'repair-stopped': z.object({ why: z.enum(STOPS), reason: z.string(), owed: z.number().int() }),
   'link-renewed': z.object({}),
   'parcel-named': z.object({ reference: z.string() }),
@@ -221,7 +224,7 @@ export function eventLine(kind: string, data: unknown): string {
     case 'offer-written':
       return `Changed price written (revision ${event.data.revision})${event.data.customerAsked ? ', for a change the customer asked for' : ''}`;
     case 'offer-decided':
-      return `Changed price ${event.data.decision} (revision ${event.data.revision})${event.data.afterNoTo === undefined ? '' : `, after the no to revision ${event.data.afterNoTo}`}`;
+      return `Changed price ${event.data.decision} (revision ${event.data.revision})${event.data.afterNoTo === undefined ? '' : `, after the no to revision ${event.data.afterNoTo}`}${toldLine(event.data.told)}`;
     case 'offer-lapsed':
       return `Changed price lapsed without an answer (revision ${event.data.revision})`;
     case 'payment-recorded':
@@ -276,7 +279,7 @@ export function eventLine(kind: string, data: unknown): string {
     case 'start-requested':
       return 'The customer asked for work to start before the right to withdraw ends';
     case 'withdrawn':
-      return 'The customer withdrew from the contract';
+      return `The customer withdrew from the contract${toldLine(event.data.told)}`;
     case 'repair-stopped':
       return `Goes back unrepaired. ${STOP_WORDS[event.data.why].label}: ${event.data.reason}`;
     case 'link-renewed':

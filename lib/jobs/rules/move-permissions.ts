@@ -13,6 +13,12 @@ const PERMISSION_OF: Partial<Record<MoveKey, Permission>> = {
   'settle-unclaimed': 'settings',
   'ask-approval': 'money',
   'take-back-price': 'money',
+  // An answer that was told: whoever may ask for it writes it down.
+  approve: 'money',
+  decline: 'money',
+  'decline-the-rest': 'money',
+  'approve-after-no': 'money',
+  withdraw: 'money',
   dispatch: 'dispatch',
   'came-back': 'dispatch',
   'undo-dispatch': 'dispatch',

@@ -7,11 +7,14 @@
 import { z } from 'zod';
 import { type Day, isDay } from '@/lib/calendar/day';
 import { STOPS } from '@/lib/jobs/rules/stop';
+import { TOLD } from '@/lib/jobs/rules/told';
 
 const calendarDay = z.custom<Day>((value) => typeof value === 'string' && isDay(value), 'not a calendar day');
 const amount = z.int();
 const text = z.string();
 const nothing = z.strictObject({});
+/** The answer was told to staff, who wrote it down; absent: it was given on the customer's page. */
+const told = TOLD.optional();
 /** The price is for the inspection alone, and sells no repair; absent: of a repair. */
 const isInspection = z.boolean().optional();
 /** No price was agreed before this one; absent: it changes an agreed price. */
@@ -133,10 +136,12 @@ export const factsOf = {
     yesUntil: calendarDay.optional(),
     /** a yes to the price that was declined as this revision */
     afterNoTo: z.int().optional(),
+    told,
   }),
   'withdrawal-recorded': z.strictObject({
-    /** day and time of receipt where the workshop is, as text */
+    /** day and time of receipt where the workshop is, as text; the day alone of one that was told and not written */
     at: text,
+    told,
     owed: amount,
     /** paid already beyond what is owed */
     refund: amount,

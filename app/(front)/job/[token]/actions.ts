@@ -2,7 +2,6 @@
 import { limitCaller } from '@/app/limit-caller';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
-import type { Actor } from '@/lib/jobs/actor';
 import { askStart } from '@/lib/jobs/ask-start';
 import { moveJob } from '@/lib/jobs/move';
 import { nameParcel } from '@/lib/jobs/name-parcel';
@@ -24,7 +23,7 @@ import {
   withdrawForm,
 } from './schema';
 
-const CUSTOMER: Actor = { kind: 'customer' };
+const CUSTOMER = { kind: 'customer' } as const;
 
 export async function decide(token: string, _before: FormState, formData: FormData): Promise<FormState> {
   return onLink({

@@ -116,6 +116,21 @@ export const jobs: FormsOfFiles = [
     { photoMarksForm: { fields: { caption: 'The joint', 'column-0': 'B', 'row-0': '2', 'text-0': 'dry' } } },
   ],
   [
+    'jobs/[number]/told-schema.ts',
+    {
+      toldForm: {
+        fields: {
+          answer: 'accepted',
+          how: 'telephone',
+          on: '2026-11-25',
+          words: 'Yes, go ahead.',
+          revision: '2',
+          shownOwed: '1800',
+        },
+      },
+    },
+  ],
+  [
     'jobs/[number]/schema.ts',
     {
       carriedFields: { fields: { ...version, formKey: uuid } },

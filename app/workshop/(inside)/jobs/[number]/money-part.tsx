@@ -14,6 +14,7 @@ import { now } from '@/lib/clock';
 import { isForPrice, isPriceOpen } from '@/lib/invoices/rules/balance';
 import { factsOf } from '@/lib/jobs/facts';
 import { PAYMENT_METHODS } from '@/lib/jobs/record-payment';
+import { BY_TELLING } from '@/lib/jobs/rules/told';
 import { decimalText, formatMoney } from '@/lib/money/amount';
 import { may } from '@/lib/people/rules/roles';
 import { isAgreedTo } from '@/lib/quotes/rules/agreed';
@@ -38,6 +39,10 @@ function stateWords(revision: { state: string; revision: number; decidedBy: stri
   return STATE_WORDS[revision.state] ?? revision.state;
 }
 
+function byWords(decidedBy: string | null): string {
+  return decidedBy === BY_TELLING ? 'written down by us' : `by the ${decidedBy ?? ''}`;
+}
+
 /** Every revision of the price, the payments, and what is owed. */
 export function MoneyPart({ job, workshop, who }: SheetProps & { who: Staff }) {
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
@@ -58,7 +63,7 @@ export function MoneyPart({ job, workshop, who }: SheetProps & { who: Staff }) {
               {
                 term: 'Answered',
                 text: revision.decidedAt
-                  ? `${formatDay(dayInZone(revision.decidedAt, workshop.timeZone), workshop.locale, 'short')}, by the ${revision.decidedBy ?? ''}: ${revision.agreedText ?? ''}`
+                  ? `${formatDay(dayInZone(revision.decidedAt, workshop.timeZone), workshop.locale, 'short')}, ${byWords(revision.decidedBy)}: ${revision.agreedText ?? ''}`
                   : null,
               },
             ]}

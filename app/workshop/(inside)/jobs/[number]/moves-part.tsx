@@ -22,6 +22,7 @@ import { DispatchForm } from './dispatch-form';
 import type { SheetProps } from './open-sheet';
 import { PromisePart } from './promise-part';
 import { StopPart } from './stop-part';
+import { ToldPart } from './told-part';
 import { UnclaimedPart } from './unclaimed-part';
 import { UndoPart } from './undo-part';
 
@@ -42,6 +43,12 @@ const UNSAID: ReadonlySet<MoveKey> = new Set([
   'undo-dispatch',
   'repair-after-all',
   'look-again',
+  // The customer's own, of which only what was told is written down here.
+  'approve',
+  'decline',
+  'decline-the-rest',
+  'approve-after-no',
+  'withdraw',
 ]);
 
 /** Moves that cost something or cannot be taken back are asked once more. */
@@ -85,6 +92,7 @@ export async function MovesPart({ job, workshop, staff, who }: SheetProps & { wh
           isMain={index === 0 && each.key !== WAIT}
         />
       ))}
+      {may(who.role, permissionOf('approve')) ? <ToldPart job={job} workshop={workshop} /> : null}
       {open.some(({ key }) => key === 'stop-repair') &&
       !open.some(({ key }) => key === 'return-unrepaired') &&
       may(who.role, permissionOf('stop-repair')) ? (

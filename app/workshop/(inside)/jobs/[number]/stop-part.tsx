@@ -2,11 +2,14 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { RadioGroup } from '@/app/ui/forms/choices';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { TextArea } from '@/app/ui/forms/text-area';
+import { dayInZone } from '@/lib/calendar/day';
+import { now } from '@/lib/clock';
 import { moveOf } from '@/lib/jobs/rules/stages';
-import { STOP_WORDS, STOPS, type Stop } from '@/lib/jobs/rules/stop';
+import { goesByWithdrawal, STOP_WORDS, STOPS, type Stop, WITHDRAWAL_INSTEAD } from '@/lib/jobs/rules/stop';
 import { formatMoney } from '@/lib/money/amount';
 import { feesAfterNo, feesWords } from '@/lib/quotes/rules/after-no';
 import { readLinesAfterNo } from '@/lib/quotes/stored-after-no';
+import { openWithdrawal } from '@/lib/quotes/stored-withdrawal';
 import { stopWork } from './bench-actions';
 import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
@@ -14,10 +17,13 @@ import type { SheetProps } from './open-sheet';
 /** The way back for a unit that is not repaired after all, where the customer gives no answer on their page. */
 export function StopPart({ job, workshop }: Pick<SheetProps, 'job' | 'workshop'>) {
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
-  const owed = (why: Stop) => {
+  const ifWithdrawn = openWithdrawal(job, dayInZone(now(), workshop.timeZone));
+  const hint = (why: Stop) => {
     const fees = feesAfterNo(readLinesAfterNo(job, workshop, { isReturnFree: why === 'cannot-repair' }));
-    const isFree = fees.inspectionFee + fees.returnFee === 0;
-    return isFree ? 'Nothing is owed.' : `Owed: ${feesWords(fees, money)}.`;
+    const owed = fees.inspectionFee + fees.returnFee;
+    if (goesByWithdrawal(why, { fees: owed, owed: ifWithdrawn })) return WITHDRAWAL_INSTEAD;
+    const costs = owed === 0 ? 'Nothing is owed.' : `Owed: ${feesWords(fees, money)}.`;
+    return `${STOP_WORDS[why].consequence} ${costs}`;
   };
   const { label, consequence } = moveOf('stop-repair');
   return (
@@ -34,7 +40,7 @@ export function StopPart({ job, workshop }: Pick<SheetProps, 'job' | 'workshop'>
           choices={STOPS.map((value) => ({
             value,
             label: STOP_WORDS[value].label,
-            hint: `${STOP_WORDS[value].consequence} ${owed(value)}`,
+            hint: hint(value),
           }))}
         />
         <TextArea

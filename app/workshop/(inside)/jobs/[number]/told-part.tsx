@@ -1,0 +1,110 @@
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { RadioGroup } from '@/app/ui/forms/choices';
+import { ConfirmButton } from '@/app/ui/forms/confirm-button';
+import { TextArea } from '@/app/ui/forms/text-area';
+import { TextField } from '@/app/ui/forms/text-field';
+import { dayInZone } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { now } from '@/lib/clock';
+import { factsOf } from '@/lib/jobs/facts';
+import type { JobRecord } from '@/lib/jobs/records';
+import { TOLD_BY, TOLD_BY_LABELS } from '@/lib/jobs/rules/told';
+import { type ToldAnswer, toldAnswers } from '@/lib/jobs/rules/told-answers';
+import { formatMoney } from '@/lib/money/amount';
+import { offerOf } from '@/lib/quotes/rules/agreed';
+import { heldNoOfJob } from '@/lib/quotes/stored-held-no';
+import { readOfferWords, readYesAfterNoWords } from '@/lib/quotes/stored-offer-words';
+import { owedIfWithdrawn } from '@/lib/quotes/stored-withdrawal';
+import type { WorkshopCard } from '@/lib/workshop/records';
+import { carriedFields } from './carried-fields';
+import type { SheetProps } from './open-sheet';
+import { writeTold } from './told-actions';
+
+type JobProps = Pick<SheetProps, 'job' | 'workshop'>;
+
+/** An answer that came some other way than on the customer's page, kept as that: their buttons are theirs to press. */
+export function ToldPart({ job, workshop }: JobProps) {
+  const today = dayInZone(now(), workshop.timeZone);
+  const facts = factsOf(job, today);
+  const open = toldAnswers(facts);
+  if (open.length === 0) return null;
+  const asked = offerOf(job) ?? heldNoOfJob(job, today);
+  const owed = facts.withdrawUntil === null ? null : owedIfWithdrawn(job);
+  const words = answerWords(job, workshop);
+  const isYesTheirs = facts.hasOpenOffer && !open.includes('accepted');
+  return (
+    <ActionForm
+      action={writeTold.bind(null, job.number)}
+      hidden={{
+        ...carriedFields(job.version),
+        ...(asked && { revision: asked.revision }),
+        ...(owed !== null && { shownOwed: owed }),
+      }}
+      label="They told us their answer"
+    >
+      <ConfirmButton
+        label="They told us their answer"
+        question="What did they tell us?"
+        confirm="Write it down"
+        consequence="Counts as their answer, and your name is kept with it. They get a mail that says what was written down, and to tell us if it was not so."
+      >
+        <RadioGroup
+          name="answer"
+          label="Their answer"
+          hint={
+            isYesTheirs
+              ? 'A yes would make the contract, so they give it on their page, where the terms are agreed to.'
+              : undefined
+          }
+          choices={open.map((value) => ({ value, ...words[value]() }))}
+          defaultValue={open.length === 1 ? open[0] : undefined}
+        />
+        <RadioGroup
+          name="how"
+          label="How they told us"
+          choices={TOLD_BY.map((value) => ({ value, label: TOLD_BY_LABELS[value] }))}
+        />
+        <TextField
+          name="on"
+          label="On which day"
+          hint="Of a letter, the day it was posted."
+          type="date"
+          width="short"
+          max={today}
+          defaultValue={today}
+        />
+        <TextArea
+          name="words"
+          label="What they said"
+          hint="As near to their own words as you can. They read it in the mail."
+          rows={3}
+          maxLength={1000}
+        />
+      </ConfirmButton>
+    </ActionForm>
+  );
+}
+
+/** What each answer is called, and what is agreed to or asked for by it, in the words of the customer's own buttons. */
+function answerWords(job: JobRecord, workshop: WorkshopCard): Record<ToldAnswer, () => AnswerWords> {
+  const today = dayInZone(now(), workshop.timeZone);
+  const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
+  const offer = offerOf(job);
+  const asked = offer && readOfferWords(job, offer, { workshop, today });
+  const declined = heldNoOfJob(job, today);
+  const { withdrawUntil } = factsOf(job, today);
+  return {
+    accepted: () => ({ label: 'Yes', hint: asked?.agreed }),
+    declined: () => ({ label: 'No', hint: asked?.declined }),
+    'accepted-after-no': () => ({
+      label: 'Yes after all',
+      hint: declined && readYesAfterNoWords(job, declined, { workshop, today }).agreed,
+    }),
+    withdrawn: () => ({
+      label: 'They withdraw from the contract',
+      hint: `They need give no reason nor use that word, if they told us by ${withdrawUntil ? formatDay(withdrawUntil, workshop.locale, 'weekday') : ''}. For the work so far they owe ${money(owedIfWithdrawn(job))}, and the way back is free.`,
+    }),
+  };
+}
+
+type AnswerWords = { label: string; hint: string | null | undefined };

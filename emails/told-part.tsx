@@ -1,0 +1,24 @@
+import { type Told, toldWhen } from '@/lib/jobs/rules/told';
+import { Para, Words } from './frame';
+import type { Setting } from './letter';
+import { reach, thing } from './words';
+
+type ToldProps = { told: Told | undefined; as: string; setting: Setting };
+
+/**
+ * Of an answer that staff wrote down: how it was given, what was said, and what to do where it was not so. Nothing for one that was
+ * given on the customer's page.
+ */
+export function ToldPart({ told, as, setting }: ToldProps) {
+  if (told === undefined) return null;
+  const when = toldWhen(told, setting.workshop.locale);
+  return (
+    <>
+      <Para>
+        You told us {when}, and we wrote it down as {as}. Not so? Tell us at once.{' '}
+        {reach(setting) || `Write to us on the ${thing(setting)} page.`}
+      </Para>
+      {told.words === '' ? null : <Words from="What we wrote down of your words">{told.words}</Words>}
+    </>
+  );
+}

@@ -1,0 +1,21 @@
+import { answerMove, type JobFacts, mayMove } from './guards';
+
+/** What staff may write down as told to them, in the order of the form. */
+export const TOLD_ANSWERS = ['accepted', 'accepted-after-no', 'declined', 'withdrawn'] as const;
+export type ToldAnswer = (typeof TOLD_ANSWERS)[number];
+
+const IS_OPEN: Record<ToldAnswer, (facts: JobFacts) => boolean> = {
+  // A yes that makes the contract is given on the customer's page, where the terms are agreed to.
+  accepted: (facts) =>
+    facts.hasOpenOffer && facts.isContractMade && mayMove('approve', facts, 'staff').allowed,
+  'accepted-after-no': (facts) => facts.isContractMade && mayMove('approve-after-no', facts, 'staff').allowed,
+  declined: (facts) => facts.hasOpenOffer && mayMove(answerMove('declined', facts), facts, 'staff').allowed,
+  // A letter posted within the period is in time whenever it comes (Directive 2011/83/EU Art. 11(2)): its day is asked for.
+  withdrawn: (facts) =>
+    facts.withdrawUntil !== null && mayMove('withdraw', { ...facts, mayWithdraw: true }, 'staff').allowed,
+};
+
+/** The answers that a job's customer could have given some other way than on their page. */
+export function toldAnswers(facts: JobFacts): ToldAnswer[] {
+  return TOLD_ANSWERS.filter((answer) => IS_OPEN[answer](facts));
+}

@@ -1,0 +1,132 @@
+import { describe, expect, it } from 'vitest';
+import { day } from '@/lib/calendar/day';
+import { eventLine } from '@/lib/jobs/rules/events';
+import type { JobFacts } from '@/lib/jobs/rules/guards';
+import { goesByWithdrawal } from '@/lib/jobs/rules/stop';
+import { heardOn, type Told, toldDayProblem, toldText, toldWhen } from '@/lib/jobs/rules/told';
+import { toldAnswers } from '@/lib/jobs/rules/told-answers';
+
+const MONDAY = day('2026-11-30');
+const told = (over: Partial<Told> = {}): Told => ({
+  how: 'telephone',
+  on: MONDAY,
+  words: 'Go ahead.',
+  ...over,
+});
+
+const ASKED: JobFacts = {
+  kind: 'repair',
+  stage: 'awaiting-approval',
+  isSerialSettled: true,
+  findings: 1,
+  hasOpenOffer: true,
+  hasAgreedPaidOffer: false,
+  isPriceAgreed: true,
+  isContractMade: true,
+  ruling: null,
+  workEntries: 0,
+  checksFailed: 0,
+  checksMissing: 2,
+  owed: 0,
+  withdrawUntil: null,
+  isStartAllowed: true,
+  mayWithdraw: false,
+  isRepaired: false,
+  isHandoverNamed: false,
+  isWithCarrier: false,
+  hasLeft: false,
+  mayContest: false,
+  isNoHeld: false,
+};
+
+describe('what may be written down as told', () => {
+  const until = day('2026-12-14');
+  it.each<[string, Partial<JobFacts>, string[]]>([
+    ['a yes or a no to a changed price', {}, ['accepted', 'declined']],
+    ['a no alone where a yes would make the contract', { isContractMade: false }, ['declined']],
+    [
+      'a withdrawal beside them while its days run',
+      { withdrawUntil: until, mayWithdraw: true },
+      ['accepted', 'declined', 'withdrawn'],
+    ],
+    [
+      'and after them, since a letter may have been posted in time',
+      { stage: 'on-bench', hasOpenOffer: false, withdrawUntil: until, mayWithdraw: false },
+      ['withdrawn'],
+    ],
+    [
+      'a yes after all, while the price that was declined is held',
+      { stage: 'declined', hasOpenOffer: false, isNoHeld: true },
+      ['accepted-after-no'],
+    ],
+    [
+      'which is theirs to press where it would make the contract',
+      { stage: 'declined', hasOpenOffer: false, isNoHeld: true, isContractMade: false },
+      [],
+    ],
+    [
+      'on a claim of which a part is covered, both answers to the price of the rest',
+      { kind: 'claim', ruling: 'partly' },
+      ['accepted', 'declined'],
+    ],
+    ['nothing while nobody is asked', { stage: 'on-bench', hasOpenOffer: false }, []],
+    ['nothing of a unit that is ready', { stage: 'ready', hasOpenOffer: false, withdrawUntil: until }, []],
+  ])('%s', (_name, over, answers) => {
+    expect(toldAnswers({ ...ASKED, ...over })).toEqual(answers);
+  });
+});
+
+describe('the day of an answer that was told', () => {
+  const since = day('2026-11-26');
+  it.each([
+    ['the day it could first be given', '2026-11-26', null],
+    ['today', '2026-11-30', null],
+    ['a day to come', '2026-12-01', 'Enter the day they told us: today or before'],
+    ['before it was asked', '2026-11-25', 'Enter the day they told us: Thursday 26 November 2026 or after'],
+  ])('%s', (_name, on, problem) => {
+    expect(toldDayProblem({ on: day(on), since, today: MONDAY, locale: 'en-GB' })).toBe(problem);
+  });
+
+  it.each([
+    ['telephone', 'by telephone on Monday 30 November 2026', MONDAY],
+    ['e-mail', 'in writing on Monday 30 November 2026', MONDAY],
+    ['in-person', 'in person on Monday 30 November 2026', MONDAY],
+    // Its own day is when it was posted; the workshop knows of it once it is here.
+    ['letter', 'in a letter of Monday 30 November 2026', null],
+  ] as const)('%s: how it is said, and since when the workshop knows of it', (how, words, heard) => {
+    expect(toldWhen(told({ how }), 'en-GB')).toBe(words);
+    expect(heardOn(told({ how }))).toBe(heard);
+  });
+});
+
+it('an answer is kept with how and when it was told, before what it comes to', () => {
+  expect(toldText(told(), 'I agree to £96.00.', 'en-GB')).toBe(
+    'Told us by telephone on Monday 30 November 2026: I agree to £96.00.',
+  );
+});
+
+it('the history says how an answer came, and forgets the words with the person', () => {
+  const line = (over: Partial<Told>) =>
+    eventLine('offer-decided', { revision: 2, decision: 'accepted', told: told(over) });
+  expect(line({})).toBe('Changed price accepted (revision 2), told by telephone: “Go ahead.”');
+  expect(line({ words: '' })).toBe('Changed price accepted (revision 2), told by telephone');
+  expect(eventLine('withdrawn', { owed: 0, told: told({ how: 'letter' }) })).toBe(
+    'The customer withdrew from the contract, told in a letter: “Go ahead.”',
+  );
+  expect(eventLine('withdrawn', { owed: 0 })).toBe('The customer withdrew from the contract');
+});
+
+it.each([
+  ['they asked, and owe less by withdrawing', 'customer-asked', { fees: 960, owed: 0 }, true],
+  ['as much either way', 'customer-asked', { fees: 960, owed: 960 }, false],
+  [
+    'more by withdrawing, for the work they asked to be begun',
+    'customer-asked',
+    { fees: 960, owed: 1800 },
+    false,
+  ],
+  ['no right to withdraw', 'customer-asked', { fees: 960, owed: null }, false],
+  ['it cannot be repaired', 'cannot-repair', { fees: 960, owed: 0 }, false],
+] as const)('a unit that goes back is a withdrawal: %s', (_name, why, o, goes) => {
+  expect(goesByWithdrawal(why, o)).toBe(goes);
+});
