@@ -11,7 +11,8 @@ import { requireMove } from './facts';
 import { readJob, readStage } from './records';
 import { moveOf } from './rules/stages';
 import { type Decision, decisionWords, mayDecide } from './rules/unclaimed';
-import { noticeMail, stepOfUnit, UNCLAIMED_FACTS } from './unclaimed-notices';
+import { noticeMail, stepOfUnit } from './rules/unclaimed-unit';
+import { UNCLAIMED_FACTS } from './stored-unclaimed';
 import { writeEvent } from './write-event';
 
 /**

@@ -9,13 +9,13 @@ import { mayContest } from '@/lib/warranty/rules/ruling';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { type Actor, moveBy } from './actor';
 import { type JobRecord, readKind, readStage } from './records';
-import { countsFrom, reopenedAt } from './reopened';
+import { isOwedWaived } from './rules/decision';
 import { isSomethingCovered, type JobFacts, mayMove, reasonSentence } from './rules/guards';
 import { hasLeft, isHandoverNamed, isWalkIn } from './rules/handover';
 import { recalledParts } from './rules/recalled';
+import { countsFrom, reopenedAt } from './rules/reopened';
 import { isRepaired } from './rules/repaired';
 import type { MoveKey } from './rules/stages';
-import { isOwedWaived } from './stored-decision';
 
 /**
  * The facts the table of stages asks for, from one job's record. Whoever asks for moves gives today; without a day a

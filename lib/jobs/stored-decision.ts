@@ -1,11 +1,6 @@
-import { type Day, day } from '@/lib/calendar/day';
 import type { Prisma } from '@/lib/db/generated/client';
-import { parseEvent } from './rules/events';
-import type { Decision } from './rules/unclaimed';
 
-export type StoredDecision = { decision: Decision; note: string; until: Day | null; at: Date };
-
-/** The events that say it. */
+/** The events that say what the owner decided about a unit that nobody claimed (rules/decision.ts). */
 export const DECISION_EVENTS = {
   where: { OR: [{ toStage: 'ready' }, { fromStage: 'ready' }, { kind: 'unclaimed-decided' }] },
   orderBy: { version: 'asc' },
@@ -19,48 +14,3 @@ export const ADDRESS_EVENTS = {
     OR: [...DECISION_EVENTS.where.OR, { kind: { in: ['came-back', 'message-sent', 'contact-corrected'] } }],
   },
 } satisfies Prisma.Job$eventsArgs;
-
-/** Events after which a unit is ready as it was before it went: its carrier brought it back, or it never left. */
-const STILL_READY: ReadonlySet<string> = new Set(['came-back', 'dispatch-undone']);
-
-/**
- * The owner's newest decision about a unit that nobody claimed, from a job's events in order; null without one, and after
- * the unit became ready again by anything but that decision itself. Work that was opened again and proved
- * takes nothing from it, nor does a unit that is here although it was recorded as gone.
- */
-export function lastDecision(
-  events: readonly {
-    kind: string;
-    at: Date;
-    fromStage: string | null;
-    toStage: string | null;
-    data: unknown;
-  }[],
-): StoredDecision | null {
-  const last = events.findLast(
-    (event, index) =>
-      event.kind === 'unclaimed-decided' ||
-      (event.toStage === 'ready' && !STILL_READY.has(event.kind) && !isProvedAgain(events, index)),
-  );
-  if (last?.kind !== 'unclaimed-decided') return null;
-  const event = parseEvent('unclaimed-decided', last.data);
-  if (event.kind !== 'unclaimed-decided') return null;
-  const { decision, note, until } = event.data;
-  return { decision, note, until: until === null ? null : day(until), at: last.at };
-}
-
-/** Whether a unit became ready after the work on it had been opened again. */
-function isProvedAgain(
-  events: readonly { fromStage: string | null; toStage: string | null }[],
-  index: number,
-): boolean {
-  const left = events
-    .slice(0, index)
-    .findLast(({ fromStage, toStage }) => fromStage === 'ready' || toStage === 'ready');
-  return left?.fromStage === 'ready' && left.toStage === 'on-bench';
-}
-
-/** True where the owner decided to send a unit back with something still to pay. */
-export function isOwedWaived(events: Parameters<typeof lastDecision>[0]): boolean {
-  return lastDecision(events)?.decision === 'send-back-unpaid';
-}

@@ -14,13 +14,14 @@ import { isLongSentBack, isWrittenAbout, WRITTEN_SINCE } from './long-sent-back'
 import { COUNTS, readKind, readStage } from './records';
 import { type AnswerClock, type AnswerDue, answerDue } from './rules/answer-due';
 import { type BenchLoad, benchLoad } from './rules/bench-load';
+import { isOwedWaived } from './rules/decision';
 import { isBackWithUs, waitsForAddress } from './rules/handover';
 import { WITH_US } from './rules/stage-sets';
 import { minutesLeft, type TodayJob, type TodayLists, todayLists } from './rules/today';
 import { LISTED_STATES, type QuoteLists, quoteLists, type TodayQuote } from './rules/today-quotes';
-import { isOwedWaived } from './stored-decision';
+import { stepOfUnit } from './rules/unclaimed-unit';
+import { UNCLAIMED_FACTS } from './stored-unclaimed';
 import { readUnanswered, type Unanswered } from './unanswered';
-import { stepOfUnit, UNCLAIMED_FACTS } from './unclaimed-notices';
 
 export type TodayListed = TodayJob & {
   unit: string;

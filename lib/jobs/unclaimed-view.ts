@@ -1,14 +1,15 @@
 import { type Day, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { readWorkshop } from '@/lib/workshop/records';
+import { lastDecision, type OwnerDecision } from './rules/decision';
 import type { UnclaimedStep } from './rules/unclaimed';
-import { lastDecision, type StoredDecision } from './stored-decision';
-import { type NoticeMail, noticeMail, stepOfUnit, UNCLAIMED_FACTS } from './unclaimed-notices';
+import { type NoticeMail, noticeMail, stepOfUnit } from './rules/unclaimed-unit';
+import { UNCLAIMED_FACTS } from './stored-unclaimed';
 
 export type UnclaimedView = {
   sentOn: Day[];
   due: UnclaimedStep;
-  decision: StoredDecision | null;
+  decision: OwnerDecision | null;
   notice: NoticeMail;
 };
 

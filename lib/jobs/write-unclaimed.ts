@@ -4,16 +4,9 @@ import { queueMail } from '@/lib/mail/queue';
 import type { WorkshopCard } from '@/lib/workshop/records';
 import type { Actor } from './actor';
 import { moveOf } from './rules/stages';
-import { lastDayOf, type UnclaimedSettings } from './rules/unclaimed';
+import { lastDayOf } from './rules/unclaimed';
+import { unclaimedSettings } from './rules/unclaimed-unit';
 import { writeEvent } from './write-event';
-
-export function unclaimedSettings(workshop: WorkshopCard): UnclaimedSettings {
-  return {
-    afterDays: workshop.unclaimedAfterDays,
-    everyDays: workshop.unclaimedEveryDays,
-    notices: workshop.unclaimedNotices,
-  };
-}
 
 export type WrittenNotice = { notice: number; lastDay: Day };
 

@@ -3,10 +3,11 @@ import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { readKind } from '@/lib/jobs/records';
+import { isOwedWaived } from '@/lib/jobs/rules/decision';
 import { isHeldForMoney } from '@/lib/jobs/rules/guards';
 import { waitsForAddress } from '@/lib/jobs/rules/handover';
 import type { JobKind } from '@/lib/jobs/rules/stages';
-import { ADDRESS_EVENTS, isOwedWaived } from '@/lib/jobs/stored-decision';
+import { ADDRESS_EVENTS } from '@/lib/jobs/stored-decision';
 import { readWorkshop } from '@/lib/workshop/records';
 
 export type DispatchRow = {

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { provingState } from '@/lib/bench/rules/checks';
 import { mainsChecks } from '@/lib/bench/rules/mains-checks';
-import { countsFrom } from '@/lib/jobs/reopened';
+import { countsFrom } from '@/lib/jobs/rules/reopened';
 
 const at = (hour: number) => new Date(Date.UTC(2026, 10, 25, hour));
 const moved = (move: string, hour: number) => ({

@@ -11,7 +11,7 @@ import { provingState } from '@/lib/bench/rules/checks';
 import { minutesByPerson } from '@/lib/bench/rules/minutes-by';
 import { formatInstant } from '@/lib/calendar/format';
 import { readStage } from '@/lib/jobs/records';
-import { countsFrom } from '@/lib/jobs/reopened';
+import { countsFrom } from '@/lib/jobs/rules/reopened';
 import { WORK_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { may } from '@/lib/people/rules/roles';
 import { addWork } from './actions';

@@ -9,7 +9,7 @@ import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { limitsText, provingState } from '@/lib/bench/rules/checks';
 import { hasMainsChecks } from '@/lib/bench/rules/mains-checks';
-import { countsFrom } from '@/lib/jobs/reopened';
+import { countsFrom } from '@/lib/jobs/rules/reopened';
 import { showNumber } from '@/lib/numbers/job-number';
 import { numberedTitle } from '../../../numbered-title';
 import { CautionsPart } from '../cautions-part';

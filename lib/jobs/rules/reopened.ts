@@ -1,5 +1,5 @@
 import { isMainsCheck } from '@/lib/bench/rules/mains-checks';
-import { parseEvent } from './rules/events';
+import { parseEvent } from './events';
 
 /**
  * When a unit was last begun anew, because the customer had us look again, the owner did, or the work was opened again; null when never. Work
