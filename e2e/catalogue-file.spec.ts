@@ -43,6 +43,12 @@ test('the owner takes the catalogue out, and brings it back changed, whole or no
     await expect(file.import).toBeHidden();
   });
 
+  await test.step('its own policies change nothing', async () => {
+    await file.open();
+    await file.choose((await file.textOf(file.downloadPolicies)).join('\r\n'));
+    await expect(page.getByText('The file says what the catalogue says already.')).toBeVisible();
+  });
+
   await test.step('faults are told by row and column, and nothing can be imported', async () => {
     await file.open();
     const bad = lines.map((line, i) => (i === 2 ? line.replace(',yes,', ',perhaps,') : line));
@@ -63,9 +69,23 @@ test('the owner takes the catalogue out, and brings it back changed, whole or no
       expect(violations.map((violation) => violation.id)).toEqual([]);
     }
     await file.import.click();
-    await expect(file.note).toContainText('The file is imported: 2 added, 0 changed.');
+    await expect(file.note).toContainText('The file of the catalogue is imported: 2 added, 0 changed.');
     await page.goto(`/prices/ostrel-${name.toLowerCase().replaceAll(' ', '-')}`);
     await expect(page.getByRole('heading', { name: `Ostrel ${name}` })).toBeVisible();
+  });
+
+  await test.step('its check sheet goes out, and comes back as the next version', async () => {
+    await file.open();
+    const [heads, ...checks] = await file.textOf(file.downloadChecks);
+    const model = `ostrel-${name.toLowerCase().replaceAll(' ', '-')}`;
+    const [first = ''] = checks.filter((line) => line.startsWith(`${model},`));
+    expect(first).toContain('Every control');
+    const reading = `${model},${first.split(',')[1]},5,reading,Supply,,V,4.75,5.25,,,,,`;
+    await file.choose([heads, reading].join('\r\n'));
+    await expect(file.table('What would be taken off its sheet')).toContainText('Every control');
+    await expect(file.table('What would be added')).toContainText('Supply');
+    await file.import.click();
+    await expect(file.note).toContainText('The file of the check sheets is imported: 0 added, 1 changed.');
   });
 
   await test.step('nothing waits any more', async () => {

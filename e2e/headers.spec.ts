@@ -49,6 +49,8 @@ signedIn('every kind of answer tells a browser what it may do with it', async ({
     [`/workshop/jobs/${job}`, 200],
     [`/workshop/jobs/${job}/label.pdf`, 200],
     ['/workshop/catalogue/file/catalogue.csv', 200],
+    ['/workshop/catalogue/file/checks.csv', 200],
+    ['/workshop/catalogue/file/policies.csv', 200],
     ['/workshop/money', 200],
   ];
   for (const [path, status] of own) {

@@ -304,6 +304,8 @@ export const routes: readonly RouteRow[] = [
   },
   { path: '/workshop/catalogue/file', may: ['owner'] },
   { path: '/workshop/catalogue/file/catalogue.csv', may: ['owner'] },
+  { path: '/workshop/catalogue/file/checks.csv', may: ['owner'] },
+  { path: '/workshop/catalogue/file/policies.csv', may: ['owner'] },
   { path: '/workshop/catalogue/file/check', may: ['owner'], answer: 'elsewhere' },
   { path: '/workshop/catalogue/models/new', may: ['owner'] },
   { path: '/workshop/catalogue/models/[id]', may: all, example: '/workshop/catalogue/models/{model}' },

@@ -3,7 +3,7 @@ import type { Tx } from '@/lib/db/transaction';
 import { readSerialRule } from '@/lib/numbers/serial-rule';
 import { readWorkshop } from '@/lib/workshop/records';
 import { writeCsv } from './csv';
-import type { ListSettings } from './rules/list-columns';
+import { type ListSettings, listLayout } from './rules/list-columns';
 import { type KnownCatalogue, listRows } from './rules/list-data';
 import type { Referred } from './rules/list-values';
 import { storedBattery, storedTax } from './stored';
@@ -74,5 +74,5 @@ export async function listSettings(client: Tx = db): Promise<ListSettings> {
 /** The whole catalogue as the text of a CSV file. */
 export async function exportCatalogue(client: Tx = db): Promise<string> {
   const settings = await listSettings(client);
-  return writeCsv(listRows(await readKnownCatalogue(client), settings), settings);
+  return writeCsv(listRows(await readKnownCatalogue(client), settings), listLayout(settings));
 }

@@ -1,6 +1,7 @@
 import { CHECK_PROBLEM_SENTENCES, type CheckDraft, checkProblems } from '@/lib/bench/rules/check-problems';
 import type { Tx } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
+import { LIMITS } from './rules/list-limits';
 import { isSameSheet } from './rules/same';
 import type { SheetChange } from './rules/sheet-changes';
 import { readCheck } from './stored';
@@ -12,9 +13,6 @@ export type SheetWrite = {
   change: SheetChange;
   now: Date;
 };
-
-/** Longest sheet: past it nobody reads the lines any more (common practice, no source). */
-export const MOST_CHECKS = 60;
 
 /**
  * Writes the next version of a repair's check sheet, made from its newest one, and returns its number; a change that changes
@@ -43,8 +41,8 @@ export async function writeCheckSheet(tx: Tx, write: SheetWrite): Promise<number
 function refuseChecks(checks: readonly CheckDraft[]): void {
   if (checks.length === 0)
     throw new Refusal('invalid', 'A sheet needs at least one check: an empty one proves nothing.');
-  if (checks.length > MOST_CHECKS)
-    throw new Refusal('invalid', `A sheet holds at most ${MOST_CHECKS} checks.`);
+  if (checks.length > LIMITS.checks)
+    throw new Refusal('invalid', `A sheet holds at most ${LIMITS.checks} checks.`);
   for (const check of checks) {
     const [problem] = checkProblems(check);
     if (problem)

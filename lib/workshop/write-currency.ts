@@ -25,7 +25,7 @@ export async function writeCurrency(tx: Tx, { from, to }: { from: string; to: st
   }
   if (exponentOf(from) !== exponentOf(to) && (await hasFigures(tx))) {
     throw refused(
-      `${to} has ${decimals(to)} and ${from} has ${decimals(from)}, so prices, costs of parts and limits of carriers entered so far would become wrong. Export the catalogue as a file, start with an empty data folder, choose ${to} there first, and bring the file in with its currency and prices changed`,
+      `${to} has ${decimals(to)} and ${from} has ${decimals(from)}, so prices, costs of parts and limits of carriers entered so far would become wrong. Take the policies, the catalogue and the check sheets out as files, start with an empty data folder, choose ${to} and enter the parts there first, and bring the files in in that order with the catalogue’s currency and prices changed`,
     );
   }
   await tx.quote.updateMany({ where: { revisions: { none: {} } }, data: { currency: to } });

@@ -1,14 +1,16 @@
 import { performance } from 'node:perf_hooks';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { writeCsv } from '@/lib/catalogue/csv';
-import { importList, tryImport } from '@/lib/catalogue/import-list';
+import { importFile } from '@/lib/catalogue/import-file';
 import { exportCatalogue } from '@/lib/catalogue/list-records';
+import { listLayout } from '@/lib/catalogue/rules/list-columns';
 import type { KnownCatalogue } from '@/lib/catalogue/rules/list-data';
 import { listRows } from '@/lib/catalogue/rules/list-data';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { loadCatalogue } from '@/prisma/demo/catalogue';
 import { resetDatabase, useDatabase } from '@/tests/database';
+import { tryCatalogue } from '@/tests/makers/catalogue-file';
 
 const now = new Date('2026-11-25T09:00:00Z');
 const by = { now, userId: null };
@@ -66,14 +68,14 @@ function bigList(more: number): string {
       })),
     ),
   };
-  return writeCsv(listRows(known, settings), settings);
+  return writeCsv(listRows(known, settings), listLayout(settings));
 }
 
 async function timed(text: string) {
   const started = performance.now();
-  const run = await tryImport(text);
+  const run = await tryCatalogue(text);
   const looked = performance.now();
-  await importList({ text, mark: run.mark, by });
+  await importFile({ text, mark: run.mark, by });
   const seconds = { look: (looked - started) / 1000, import: (performance.now() - looked) / 1000 };
   return { ...run, seconds };
 }
@@ -110,13 +112,13 @@ describe(`a list of ${MODELS * REPAIRS_EACH} rows`, () => {
     );
     expect(seconds.look).toBeLessThan(10);
     expect(seconds.import).toBeLessThan(10);
-    const again = await tryImport(await exportCatalogue());
+    const again = await tryCatalogue(await exportCatalogue());
     expect([...again.plan.problems, ...again.plan.repairs, ...again.plan.models]).toEqual([]);
   }, 120_000);
 
   test('full of faults is told every one of them', async () => {
     const text = bigList(0).replaceAll(',GBP,', ',EUR,').replaceAll(',POT-10K,', ',POT-9K,');
-    const { plan } = await tryImport(text);
+    const { plan } = await tryCatalogue(text);
     expect(plan.problems).toHaveLength(2 * MODELS * REPAIRS_EACH);
     expect(plan.problems.at(-1)).toMatchObject({ row: MODELS * REPAIRS_EACH + 1, column: 'parts' });
   }, 120_000);

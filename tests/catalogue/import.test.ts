@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { importList, tryImport } from '@/lib/catalogue/import-list';
+import { importFile, tryImport } from '@/lib/catalogue/import-file';
 import { exportCatalogue, readKnownCatalogue } from '@/lib/catalogue/list-records';
 import { priceHistory } from '@/lib/catalogue/price-history';
 import { readRepair } from '@/lib/catalogue/staff-records';
@@ -9,6 +9,7 @@ import { transaction } from '@/lib/db/transaction';
 import { DEMO_FAMILIES, DEMO_MODELS, DEMO_REPAIRS, loadCatalogue } from '@/prisma/demo/catalogue';
 import { demoId } from '@/prisma/demo/demo-id';
 import { useDatabase } from '@/tests/database';
+import { tryCatalogue } from '@/tests/makers/catalogue-file';
 import { madeOnce } from '@/tests/world/made-once';
 
 const now = new Date('2026-11-25T09:00:00Z');
@@ -24,7 +25,7 @@ beforeEach(
 /** Looks first, then imports what was seen, as the pages do. */
 async function importText(text: string) {
   const { mark } = await tryImport(text);
-  return importList({ text, mark, by });
+  return importFile({ text, mark, by });
 }
 
 /** The export with one text in the line of a repair replaced. */
@@ -38,7 +39,7 @@ async function edited(repair: string, from: string, to: string): Promise<string>
 
 describe('the export', () => {
   test('read back changes nothing and has no fault', async () => {
-    const { plan, rows } = await tryImport(await exportCatalogue());
+    const { plan, rows } = await tryCatalogue(await exportCatalogue());
     expect(rows).toBe(DEMO_REPAIRS.length);
     expect(plan).toEqual({
       families: [],
@@ -117,9 +118,9 @@ describe('an import', () => {
 
   test('with one fault among many rows writes nothing at all', async () => {
     const text = (await edited('usb-socket', ',58.00,', ',61.50,')).replace(',44.00,', ',lots,');
-    const { plan, mark } = await tryImport(text);
+    const { plan, mark } = await tryCatalogue(text);
     expect(plan.problems).toMatchObject([{ column: 'price' }]);
-    await expect(importList({ text, mark, by })).rejects.toMatchObject({ code: 'invalid' });
+    await expect(importFile({ text, mark, by })).rejects.toMatchObject({ code: 'invalid' });
     expect(await readRepair(gullUsb)).toMatchObject({ priceMinor: 5800 });
   });
 
@@ -127,7 +128,7 @@ describe('an import', () => {
     const text = await edited('usb-socket', ',58.00,', ',61.50,');
     const { mark } = await tryImport(text);
     // A history that cannot be written, after the prices were.
-    const lost = importList({ text, mark, by: { now: new Date(Number.NaN), userId: null } });
+    const lost = importFile({ text, mark, by: { now: new Date(Number.NaN), userId: null } });
     await expect(lost).rejects.toThrow();
     expect(await readRepair(gullUsb)).toMatchObject({ priceMinor: 5800 });
   });
@@ -136,7 +137,7 @@ describe('an import', () => {
     const text = await edited('usb-socket', ',58.00,', ',61.50,');
     const { mark } = await tryImport(text);
     await db.repair.update({ where: { id: gullUsb }, data: { priceMinor: 5900 } });
-    await expect(importList({ text, mark, by })).rejects.toMatchObject({ code: 'conflict' });
+    await expect(importFile({ text, mark, by })).rejects.toMatchObject({ code: 'conflict' });
     expect(await readRepair(gullUsb)).toMatchObject({ priceMinor: 5900 });
     await importText(text);
     expect(await readRepair(gullUsb)).toMatchObject({ priceMinor: 6150 });
@@ -145,8 +146,8 @@ describe('an import', () => {
   test('done a second time is a conflict, or changes nothing when it is looked at again', async () => {
     const text = await edited('usb-socket', ',58.00,', ',61.50,');
     const { mark } = await tryImport(text);
-    await importList({ text, mark, by });
-    await expect(importList({ text, mark, by })).rejects.toMatchObject({ code: 'conflict' });
+    await importFile({ text, mark, by });
+    await expect(importFile({ text, mark, by })).rejects.toMatchObject({ code: 'conflict' });
     await importText(text);
     expect(await db.repairPrice.count()).toBe(DEMO_REPAIRS.length + 1);
   });

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { readCsv, writeCsv } from '@/lib/catalogue/csv';
+import { listLayout } from '@/lib/catalogue/rules/list-columns';
 import {
   type KnownCatalogue,
   listRows,
@@ -10,6 +11,7 @@ import {
 import { planImport } from '@/lib/catalogue/rules/plan-import';
 
 const settings = { currency: 'GBP', pricesIncludeTax: true };
+const layout = listLayout(settings);
 const referred = {
   policies: ['Connector work', 'connector work', '=Odd; policy', "'s work"],
   parts: ['A-1', 'DIN-5', 'SW x2', 'a-1', 'semi;colon'],
@@ -121,7 +123,7 @@ const catalogue: fc.Arbitrary<KnownCatalogue> = fc
 test('whatever the forms can keep goes out and comes back without a change or a fault', () => {
   fc.assert(
     fc.property(catalogue, (known) => {
-      const { rows, problems } = readCsv(writeCsv(listRows(known, settings), settings), settings);
+      const { rows, problems } = readCsv(writeCsv(listRows(known, settings), layout), layout);
       expect(problems).toEqual([]);
       expect(planImport({ rows, known, referred, settings })).toEqual({
         families: [],
@@ -143,7 +145,7 @@ test('and makes the same catalogue where there is none', () => {
   const nothing = { families: [], models: [], repairs: [] };
   fc.assert(
     fc.property(catalogue, (known) => {
-      const { rows } = readCsv(writeCsv(listRows(known, settings), settings), settings);
+      const { rows } = readCsv(writeCsv(listRows(known, settings), layout), layout);
       const plan = planImport({ rows, known: nothing, referred, settings });
       expect(plan.problems).toEqual([]);
       expect(plan.families.map(({ slug, data }) => ({ slug, data }))).toEqual(

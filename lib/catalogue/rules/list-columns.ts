@@ -1,3 +1,5 @@
+import type { Layout } from './file-layout';
+
 /*
  * The catalogue as one table, for a spreadsheet. Words of these files (list-*, plan-import):
  * list: the file, one row for each repair with its model and family; a model without repairs and a family without models
@@ -60,8 +62,6 @@ export const COLUMN_KEYS = Object.keys(COLUMNS).filter((key): key is ColumnKey =
   Object.hasOwn(COLUMNS, key),
 );
 
-export const kindOf = (key: ColumnKey): ColumnFacts['kind'] => COLUMNS[key].kind;
-
 /** Columns of a family, a model or a repair, in the order of the file. */
 export function columnsOf(part: Part): ColumnKey[] {
   return COLUMN_KEYS.filter((key) => COLUMNS[key].of === part);
@@ -71,6 +71,11 @@ export function columnsOf(part: Part): ColumnKey[] {
 export function headOf(key: ColumnKey, settings: ListSettings): string {
   if (key === 'price') return settings.pricesIncludeTax ? 'Price with tax' : 'Price without tax';
   return COLUMNS[key].head;
+}
+
+/** The list as a file has it. */
+export function listLayout(settings: ListSettings): Layout<ColumnKey> {
+  return COLUMN_KEYS.map((key) => ({ key, head: headOf(key, settings), kind: COLUMNS[key].kind }));
 }
 
 /** A row without anything in it. */

@@ -3,6 +3,7 @@ import type { TaxCategory } from '@/lib/money/tax';
 import { isSerialPattern } from '@/lib/numbers/serial';
 import { readSerialRule } from '@/lib/numbers/serial-rule';
 import { BATTERY_KINDS } from '@/lib/parcels/rules/battery';
+import { type CellTell, cellReader, storedName } from './cell-reader';
 import { type PartNeed, readPartEntry, splitEntries } from './list-cells';
 import type { Cells, ColumnKey, ListSettings } from './list-columns';
 import type { FamilyData, ModelData, RepairData } from './list-data';
@@ -12,8 +13,7 @@ import { missingSide, type SIDES } from './size';
 import { readTariffNumber } from './tariff-number';
 import { taxRateProblem } from './tax-of-repair';
 
-/** Takes down what is wrong with a cell, in words for the person who wrote it. */
-export type Tell = (column: ColumnKey, message: string) => void;
+export type Tell = CellTell<ColumnKey>;
 
 /** What a row may refer to, by name and by code; capitals do not matter, and the stored spelling is kept. */
 export type Referred = { policies: readonly string[]; parts: readonly string[] };
@@ -144,7 +144,7 @@ function taxRate({ taxRate: text }: Cells, category: TaxCategory | null, wrong: 
 }
 
 function policy({ policy: text }: Cells, policies: readonly string[], wrong: Tell): string {
-  const found = stored(text, policies);
+  const found = storedName(text, policies);
   if (found === null) wrong('policy', text === '' ? 'Name a policy' : `There is no policy called ${text}`);
   return found ?? '';
 }
@@ -153,9 +153,9 @@ function parts({ parts: text }: Cells, codes: readonly string[], wrong: Tell): P
   const needs = new Map<string, PartNeed>();
   for (const entry of splitEntries(text)) {
     // A code that itself ends like a number of pieces is taken as it stands.
-    const whole = stored(entry, codes);
+    const whole = storedName(entry, codes);
     const need = whole === null ? readPartEntry(entry) : { code: whole, quantity: 1 };
-    const code = stored(need.code, codes);
+    const code = storedName(need.code, codes);
     if (code === null) wrong('parts', `There is no part with the code ${need.code}`);
     else if (needs.has(code)) wrong('parts', `${code} stands here twice`);
     else if (need.quantity < 1 || need.quantity > LIMITS.pieces)
@@ -163,56 +163,4 @@ function parts({ parts: text }: Cells, codes: readonly string[], wrong: Tell): P
     else needs.set(code, { code, quantity: need.quantity });
   }
   return [...needs.values()].sort((a, b) => (a.code < b.code ? -1 : 1));
-}
-
-/** A name as it is stored: the same, or the only one that differs in capitals alone. */
-function stored(text: string, names: readonly string[]): string | null {
-  if (names.includes(text)) return text;
-  const alike = names.filter((name) => name.toLowerCase() === text.toLowerCase());
-  return alike.length === 1 ? (alike[0] ?? null) : null;
-}
-
-function cellReader(cells: Cells, tell: Tell) {
-  let faults = 0;
-  const wrong: Tell = (column, message) => {
-    faults += 1;
-    tell(column, message);
-  };
-  const upTo = (column: ColumnKey, most: number) => {
-    if (cells[column].length > most) wrong(column, `Use ${most} characters or fewer`);
-    return cells[column];
-  };
-  return {
-    wrong,
-    isSound: () => faults === 0,
-    line(column: ColumnKey, missing: string, most: number = LIMITS.name): string {
-      if (cells[column] === '') wrong(column, missing);
-      return upTo(column, most);
-    },
-    optional: (column: ColumnKey) => upTo(column, LIMITS.line),
-    entries(column: ColumnKey): string[] {
-      const entries = splitEntries(cells[column]);
-      if (entries.length > LIMITS.entries) wrong(column, `Give ${LIMITS.entries} entries or fewer`);
-      if (entries.some((entry) => entry.length > LIMITS.entry))
-        wrong(column, `Keep each entry to ${LIMITS.entry} characters`);
-      return entries;
-    },
-    whole(column: ColumnKey, low: number, high: number, whenEmpty?: number): number {
-      if (cells[column] === '' && whenEmpty !== undefined) return whenEmpty;
-      const value = Number(cells[column]);
-      if (!/^\d{1,7}$/.test(cells[column]) || value < low || value > high)
-        wrong(column, `Enter a whole number from ${low} to ${high}`);
-      return value;
-    },
-    yesNo(column: ColumnKey): boolean {
-      const text = cells[column].toLowerCase();
-      if (text !== 'yes' && text !== 'no') wrong(column, 'Write yes or no');
-      return text === 'yes';
-    },
-    oneOf<T extends string>(column: ColumnKey, words: readonly T[]): T | null {
-      const found = words.find((word) => word.toLowerCase() === cells[column].toLowerCase()) ?? null;
-      if (found === null) wrong(column, `Write ${words.slice(0, -1).join(', ')} or ${words.at(-1)}`);
-      return found;
-    },
-  };
 }

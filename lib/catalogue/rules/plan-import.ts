@@ -1,3 +1,4 @@
+import { type CellChange, cellChanges } from './file-layout';
 import { type Cells, COLUMN_KEYS, type ColumnKey, type ListSettings } from './list-columns';
 import {
   type FamilyData,
@@ -13,7 +14,7 @@ import { byPlace, type ListProblem, type ListRow } from './list-rows';
 import type { Entry } from './list-shelf';
 import type { Referred } from './list-values';
 
-export type FieldChange = { column: ColumnKey; before: string; after: string };
+export type FieldChange = CellChange<ColumnKey>;
 
 /** Something to add (no id) or to change, with the first row that says so. */
 export type Change<Data> = {
@@ -111,7 +112,7 @@ function compare<Data>(
             id,
             slug,
             data,
-            fields: fieldChanges(id === null ? undefined : before.get(id), o.cellsOf(data)),
+            fields: fieldsOf(id === null ? undefined : before.get(id), o.cellsOf(data)),
           },
         ],
   );
@@ -119,10 +120,6 @@ function compare<Data>(
   return { changes, unchanged: compared.length - changes.length };
 }
 
-function fieldChanges(before: Partial<Cells> | undefined, after: Partial<Cells>): FieldChange[] {
-  if (before === undefined) return [];
-  return COLUMN_KEYS.flatMap((column) => {
-    const [was, is] = [before[column] ?? '', after[column] ?? ''];
-    return was === is ? [] : [{ column, before: was, after: is }];
-  });
+function fieldsOf(before: Partial<Cells> | undefined, after: Partial<Cells>): FieldChange[] {
+  return before === undefined ? [] : cellChanges(COLUMN_KEYS, before, after);
 }

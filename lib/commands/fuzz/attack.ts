@@ -203,6 +203,8 @@ async function stillWorks(origin: string): Promise<string[]> {
     '/workshop/parts',
     '/workshop/catalogue',
     '/workshop/catalogue/file/catalogue.csv',
+    '/workshop/catalogue/file/checks.csv',
+    '/workshop/catalogue/file/policies.csv',
     '/workshop/parts/order/order.csv',
     '/workshop/mail',
     '/workshop/people',

@@ -35,7 +35,7 @@ export default async function CataloguePage({ searchParams }: Props) {
         </LinkButton>
         {mayChange ? (
           <LinkButton href="/workshop/catalogue/file" kind="second">
-            As a file
+            As files
           </LinkButton>
         ) : null}
         <LinkButton href="/prices" kind="quiet">

@@ -7,7 +7,7 @@ export const catalogue: FormsOfFiles = [
     {
       uploadSchema: { fields: { file: new File(['a,b'], 'catalogue.csv') } },
       importSchema: { fields: { mark: 'b1f6a52' } },
-      importedCounts: { fields: { added: '1', changed: '0' } },
+      importedCounts: { fields: { file: 'checks', added: '1', changed: '0' } },
     },
   ],
   [

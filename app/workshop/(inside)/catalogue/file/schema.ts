@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { FILE_KINDS } from '@/lib/catalogue/rules/file-kinds';
 import { LARGEST_KEPT } from '@/lib/numbers/column';
 
 export const uploadSchema = z.object({ file: z.instanceof(File, { message: 'Choose the file' }) });
@@ -9,6 +10,7 @@ export const importSchema = z.object({
 
 /** What the address says of an import that was done. */
 export const importedCounts = z.object({
+  file: z.enum(FILE_KINDS),
   added: z.coerce.number().int().min(0).max(LARGEST_KEPT),
   changed: z.coerce.number().int().min(0).max(LARGEST_KEPT),
 });

@@ -1,17 +1,12 @@
 import { Table } from '@/app/ui/page/table';
-import { headOf, type ListSettings } from '@/lib/catalogue/rules/list-columns';
-import type { ListProblem } from '@/lib/catalogue/rules/list-rows';
-import type { ImportPlan } from '@/lib/catalogue/rules/plan-import';
-import type { PlanLine } from '@/lib/catalogue/rules/plan-lines';
+import type { FileLook, LookLine } from '@/lib/catalogue/rules/file-look';
 
 // Faults are all shown, since each must be put right; of what goes well a person reads the beginning.
 const MOST_LINES = 200;
 
-const WORDS: Record<PlanLine['of'], string> = { family: 'Family', model: 'Model', repair: 'Repair' };
-
 /** Every fault of the file by row and column; nothing where there is none. */
-export function FaultTable(props: { problems: readonly ListProblem[]; settings: ListSettings }) {
-  if (props.problems.length === 0) return null;
+export function FaultTable({ faults }: Pick<FileLook, 'faults'>) {
+  if (faults.length === 0) return null;
   return (
     <section aria-labelledby="faults" className="mt-8">
       <h2 id="faults" className="mb-2">
@@ -20,16 +15,12 @@ export function FaultTable(props: { problems: readonly ListProblem[]; settings: 
       <Table
         caption="Faults by row and column"
         captionHidden
-        rows={props.problems.map((problem, i) => ({ ...problem, key: String(i) }))}
-        rowKey={(problem) => problem.key}
+        rows={faults.map((fault, i) => ({ ...fault, key: String(i) }))}
+        rowKey={(fault) => fault.key}
         columns={[
-          { key: 'row', head: 'Row', kind: 'rowhead', cell: (problem) => `Row ${problem.row}` },
-          {
-            key: 'column',
-            head: 'Column',
-            cell: ({ column }) => (column === null ? 'the whole row' : headOf(column, props.settings)),
-          },
-          { key: 'what', head: 'What is wrong', cell: (problem) => problem.message },
+          { key: 'row', head: 'Row', kind: 'rowhead', cell: (fault) => `Row ${fault.row}` },
+          { key: 'column', head: 'Column', cell: (fault) => fault.head ?? 'the whole row' },
+          { key: 'what', head: 'What is wrong', cell: (fault) => fault.message },
         ]}
       />
     </section>
@@ -37,28 +28,23 @@ export function FaultTable(props: { problems: readonly ListProblem[]; settings: 
 }
 
 /** How many of each kind would be added, changed, or stay as they are. */
-export function CountTable({ plan }: { plan: ImportPlan }) {
-  const rows = (['families', 'models', 'repairs'] as const).map((kind) => {
-    const added = plan[kind].filter((change) => change.id === null).length;
-    return { kind, added, changed: plan[kind].length - added, unchanged: plan.unchanged[kind] };
-  });
-  const names = { families: 'Families', models: 'Models', repairs: 'Repairs' };
+export function CountTable({ counts, faults }: Pick<FileLook, 'counts' | 'faults'>) {
   return (
     <section aria-labelledby="counts" className="mt-8 max-w-text">
       <h2 id="counts" className="mb-2">
-        {plan.problems.length > 0 ? 'Of the rows that could be read' : 'In numbers'}
+        {faults.length > 0 ? 'Of the rows that could be read' : 'In numbers'}
       </h2>
       <Table
         caption="How many would be added and changed"
         captionHidden
         keep
-        rows={rows}
-        rowKey={(row) => row.kind}
+        rows={counts}
+        rowKey={(count) => count.what}
         columns={[
-          { key: 'kind', head: 'What', kind: 'rowhead', cell: (row) => names[row.kind] },
-          { key: 'added', head: 'Added', kind: 'number', cell: (row) => row.added },
-          { key: 'changed', head: 'Changed', kind: 'number', cell: (row) => row.changed },
-          { key: 'same', head: 'Unchanged', kind: 'number', cell: (row) => row.unchanged },
+          { key: 'kind', head: 'What', kind: 'rowhead', cell: (count) => count.what },
+          { key: 'added', head: 'Added', kind: 'number', cell: (count) => count.added },
+          { key: 'changed', head: 'Changed', kind: 'number', cell: (count) => count.changed },
+          { key: 'same', head: 'Unchanged', kind: 'number', cell: (count) => count.unchanged },
         ]}
       />
     </section>
@@ -66,11 +52,11 @@ export function CountTable({ plan }: { plan: ImportPlan }) {
 }
 
 /** What would change, cell by cell. */
-export function ChangedTable({ lines, settings }: { lines: readonly PlanLine[]; settings: ListSettings }) {
-  if (lines.length === 0) return null;
-  const rows = lines.flatMap((line) =>
-    line.fields.map((field) => ({ ...line, ...field, key: `${line.of}${line.address}${field.column}` })),
-  );
+export function ChangedTable({ lines }: { lines: readonly LookLine[] }) {
+  const rows = lines
+    .filter(({ change }) => change === 'changed')
+    .flatMap((line) => line.fields.map((field) => ({ ...line, ...field })));
+  if (rows.length === 0) return null;
   return (
     <section aria-labelledby="changed" className="mt-8">
       <h2 id="changed" className="mb-2">
@@ -80,11 +66,11 @@ export function ChangedTable({ lines, settings }: { lines: readonly PlanLine[]; 
         caption="What would change"
         captionHidden
         rows={rows.slice(0, MOST_LINES)}
-        rowKey={(row) => row.key}
+        rowKey={(row) => `${row.what}${row.address}${row.row}${row.head}`}
         columns={[
           { key: 'name', head: 'What', kind: 'rowhead', cell: nameOf },
           { key: 'row', head: 'Row', cell: (row) => row.row },
-          { key: 'column', head: 'Column', cell: (row) => headOf(row.column, settings) },
+          { key: 'column', head: 'Column', cell: (row) => row.head },
           { key: 'before', head: 'Now', cell: (row) => row.before || 'empty' },
           { key: 'after', head: 'Then', cell: (row) => row.after || 'empty' },
         ]}
@@ -95,8 +81,9 @@ export function ChangedTable({ lines, settings }: { lines: readonly PlanLine[]; 
 }
 
 /** What would be added. */
-export function AddedTable({ lines }: { lines: readonly PlanLine[] }) {
-  if (lines.length === 0) return null;
+export function AddedTable({ lines }: { lines: readonly LookLine[] }) {
+  const added = lines.filter(({ change }) => change === 'added');
+  if (added.length === 0) return null;
   return (
     <section aria-labelledby="added" className="mt-8">
       <h2 id="added" className="mb-2">
@@ -105,23 +92,43 @@ export function AddedTable({ lines }: { lines: readonly PlanLine[] }) {
       <Table
         caption="What would be added"
         captionHidden
-        rows={lines.slice(0, MOST_LINES)}
-        rowKey={(line) => `${line.of}${line.address}`}
+        rows={added.slice(0, MOST_LINES)}
+        rowKey={(line) => `${line.what}${line.address}${line.row}`}
         columns={[
           { key: 'name', head: 'What', kind: 'rowhead', cell: nameOf },
           { key: 'row', head: 'Row', cell: (line) => line.row },
         ]}
       />
-      <More all={lines.length} what="lines" />
+      <More all={added.length} what="lines" />
     </section>
   );
 }
 
-function nameOf({ of, name, address }: PlanLine) {
+/** Checks that would be taken off their sheet, all of them: the file says so by leaving them out. */
+export function OffTable({ lines }: { lines: readonly LookLine[] }) {
+  const off = lines.flatMap((line, i) => (line.change === 'off' ? [{ ...line, key: String(i) }] : []));
+  if (off.length === 0) return null;
+  return (
+    <section aria-labelledby="off" className="mt-8 max-w-text">
+      <h2 id="off" className="mb-2">
+        Taken off
+      </h2>
+      <Table
+        caption="What would be taken off its sheet"
+        captionHidden
+        rows={off}
+        rowKey={(line) => line.key}
+        columns={[{ key: 'name', head: 'What', kind: 'rowhead', cell: nameOf }]}
+      />
+    </section>
+  );
+}
+
+function nameOf({ what, name, address }: LookLine) {
   return (
     <>
-      <span className="font-normal text-soft">{WORDS[of]}</span> {name}
-      <span className="block break-all font-normal text-small text-soft">{address}</span>
+      <span className="font-normal text-soft">{what}</span> {name}
+      {address ? <span className="block break-all font-normal text-small text-soft">{address}</span> : null}
     </>
   );
 }

@@ -7,6 +7,7 @@ import {
   checkProblems,
 } from '@/lib/bench/rules/check-problems';
 import { CHECK_KINDS, readReading } from '@/lib/bench/rules/checks';
+import { LIMITS } from '@/lib/catalogue/rules/list-limits';
 import { line, lines, optionalLine } from '../../../fields';
 
 const limit = z
@@ -37,13 +38,13 @@ const FIELD_OF: Record<CheckProblem, string> = {
 export const checkSchema = z
   .object({
     kind: z.enum(CHECK_KINDS, 'Choose what is recorded'),
-    label: line('Say what is checked', 160),
+    label: line('Say what is checked', LIMITS.check),
     help: optionalLine,
     unit: optionalLine,
     low: limit,
     high: limit,
-    passing: lines(10),
-    failing: lines(10),
+    passing: lines(LIMITS.answers),
+    failing: lines(LIMITS.answers),
     caution: z.enum(CAUTION_KEYS).optional(),
     pinTable: z.string().max(60).optional(),
   })
