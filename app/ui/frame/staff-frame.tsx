@@ -1,38 +1,27 @@
 import type { ReactNode } from 'react';
+import type { Role } from '@/lib/people/rules/roles';
 import { SearchBox } from '../page/search-box';
 import { TextLink } from '../page/text-link';
-import { type NavEntry, NavLinks, NavMenu } from './nav-links';
+import { NavLinks, NavMenu } from './nav-links';
+import { roomsOf } from './rooms';
 import { SessionWatch } from './session-watch';
 
-const LINKS: readonly NavEntry[] = [
-  { href: '/workshop', label: 'Today', exact: true },
-  { href: '/workshop/quotes', label: 'Quotes' },
-  { href: '/workshop/arrivals', label: 'Arrivals' },
-  { href: '/workshop/jobs', label: 'Jobs' },
-  { href: '/workshop/dispatch', label: 'Dispatch' },
-  { href: '/workshop/claims', label: 'Claims' },
-  { href: '/workshop/customers', label: 'Customers' },
-  { href: '/workshop/money', label: 'Money' },
-  { href: '/workshop/parts', label: 'Parts' },
-  { href: '/workshop/returns', label: 'Returns' },
-  { href: '/workshop/catalogue', label: 'Catalogue' },
-  { href: '/workshop/mail', label: 'Mail' },
-  { href: '/workshop/settings', label: 'Settings' },
-];
-
-/** The frame of every workshop page: one search box, the rooms, and who is signed in. */
+/** The frame of every workshop page: one search box, the rooms that the person may open, and who is signed in. */
 export function StaffFrame({
   workshopName,
   personName,
+  role,
   secondsLeft,
   children,
 }: {
   workshopName: string;
   personName: string;
+  role: Role;
   /** until the session ends if nothing more is clicked */
   secondsLeft: number;
   children: ReactNode;
 }) {
+  const rooms = roomsOf(role);
   return (
     <div className="frame frame-staff">
       <a href="#main" className="skip">
@@ -55,8 +44,8 @@ export function StaffFrame({
           <TextLink href="/workshop/account">{personName}</TextLink>
         </p>
         <nav aria-label="Workshop" className="benchbar-nav">
-          <NavMenu entries={LINKS} label="Menu" />
-          <NavLinks entries={LINKS} />
+          <NavMenu entries={rooms} label="Menu" />
+          <NavLinks entries={rooms} />
         </nav>
       </header>
       <SessionWatch secondsLeft={secondsLeft} />

@@ -14,7 +14,12 @@ export default async function WorkshopLayout({ children }: { children: ReactNode
   const person = await requireSignedIn(undefined, { isSettingUp: true });
   const workshop = await readWorkshop();
   return (
-    <StaffFrame workshopName={workshop.name} personName={person.name} secondsLeft={person.ends.secondsLeft}>
+    <StaffFrame
+      workshopName={workshop.name}
+      personName={person.name}
+      role={person.role}
+      secondsLeft={person.ends.secondsLeft}
+    >
       {children}
     </StaffFrame>
   );
