@@ -37,6 +37,9 @@ const ASKED: JobFacts = {
   hasLeft: false,
   mayContest: false,
   isNoHeld: false,
+  isGone: false,
+  isWalkIn: false,
+  isUntouched: false,
 };
 
 describe('what may be written down as told', () => {
