@@ -1,4 +1,5 @@
 import type { FactsOf } from '@/lib/mail/rules/content';
+import { keptWords } from '@/lib/promise/rules/promise-words';
 import { JobPage, Next, Para, Title, Words } from './frame';
 import type { Setting, Writer } from './letter';
 import { agreedCost, fullDay, money } from './words';
@@ -57,27 +58,27 @@ const OPENED = {
   same: null,
 };
 
-function booked({ promisedOn }: Facts, setting: Setting): Parts {
+function booked(facts: Facts, setting: Setting): Parts {
   return {
     ...COMPARED,
-    ...dated(promisedOn, setting),
+    ...dated(facts, setting),
     what: 'It waits for its turn on the bench. We find out what is wrong and repair it. If the price has to change, we ask you before we go on.',
     costs: agreedCost(setting),
   };
 }
 
-function inspected({ promisedOn }: Facts, setting: Setting): Parts {
+function inspected(facts: Facts, setting: Setting): Parts {
   return {
     ...COMPARED,
-    ...dated(promisedOn, setting),
+    ...dated(facts, setting),
     what: 'It waits for its turn on the bench. We find out what is wrong and send you a price for the repair. Nothing is repaired before you have said yes to it on the job page.',
     costs: agreedCost(setting),
   };
 }
 
-function unbooked({ promisedOn }: Facts, setting: Setting): Parts {
+function unbooked(facts: Facts, setting: Setting): Parts {
   return {
-    ...dated(promisedOn, setting),
+    ...dated(facts, setting),
     how: 'It came without a booking, so we have opened a job for you. We have unpacked it and written down what came. The job page is yours: read it, and tell us if something on it is wrong.',
     differ: 'What came with it',
     same: null,
@@ -86,20 +87,20 @@ function unbooked({ promisedOn }: Facts, setting: Setting): Parts {
   };
 }
 
-function claimed({ promisedOn, isUnbooked }: Facts, setting: Setting): Parts {
+function claimed({ promisedOn, isUnbooked, kept }: Facts, setting: Setting): Parts {
   const ruling = `Our ruling comes within ${setting.workshop.answerWithin}.`;
   return {
     ...(isUnbooked ? OPENED : COMPARED),
     summary: ruling,
     what: 'We look at it beside the record of the first repair. Then we tell you our ruling, with the reasons. What is covered is repaired free of charge.',
     when: promisedOn
-      ? `${ruling} If the claim is covered, we promise it ready to go back by ${fullDay(promisedOn, setting)}.`
+      ? `${ruling} If the claim is covered, we promise it ready to go back by ${fullDay(promisedOn, setting)}.${keptSoFar(kept)}`
       : ruling,
     costs: `The inspection is free of charge (${money(0, setting)}). We ask you before anything costs you money.`,
   };
 }
 
-function dated(promisedOn: Facts['promisedOn'], setting: Setting): Pick<Parts, 'summary' | 'when'> {
+function dated({ promisedOn, kept }: Facts, setting: Setting): Pick<Parts, 'summary' | 'when'> {
   if (!promisedOn) {
     return {
       summary: 'We now find out what is wrong, then tell you a date.',
@@ -109,6 +110,11 @@ function dated(promisedOn: Facts['promisedOn'], setting: Setting): Pick<Parts, '
   const by = fullDay(promisedOn, setting);
   return {
     summary: `We promise your unit ready by ${by}.`,
-    when: `We promise it ready to go back by ${by}.`,
+    when: `We promise it ready to go back by ${by}.${keptSoFar(kept)}`,
   };
+}
+
+function keptSoFar(kept: Facts['kept']): string {
+  const words = keptWords(kept ?? null);
+  return words === null ? '' : ` ${words}`;
 }

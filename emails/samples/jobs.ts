@@ -131,7 +131,10 @@ export const jobSamples: readonly Sample[] = [
   },
   {
     name: 'Arrived as booked',
-    content: { template: 'unit-arrived', data: { promisedOn: day('2026-12-09'), differences: [] } },
+    content: {
+      template: 'unit-arrived',
+      data: { promisedOn: day('2026-12-09'), kept: { promises: 40, kept: 31 }, differences: [] },
+    },
   },
   {
     name: 'Not here after all',

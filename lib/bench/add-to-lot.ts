@@ -35,8 +35,7 @@ export async function addToLot(o: {
     if (count === 0)
       throw new Refusal('conflict', 'This lot changed while you had it open. Nothing was added.');
     const { orderId, quantity, unitCostMinor } = o;
-    if (orderId !== undefined)
-      await writeCame(tx, { ...o, orderId, partId: lot.partId, pieces: quantity });
+    if (orderId !== undefined) await writeCame(tx, { ...o, orderId, partId: lot.partId, pieces: quantity });
     await writeLotEvent(tx, { ...o, event: { kind: 'added', data: { quantity, unitCostMinor } } });
   });
 }

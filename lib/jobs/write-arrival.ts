@@ -4,7 +4,9 @@ import { queueMail } from '@/lib/mail/queue';
 import { compareSerials, foldSerial, type SerialComparison } from '@/lib/numbers/serial';
 import { Refusal } from '@/lib/outcome';
 import { onArrival } from '@/lib/promise/rules/on-arrival';
+import { keptPromisesIn } from '@/lib/promise/stored-kept';
 import { promiseDay } from '@/lib/promise/stored-promise-day';
+import { readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
 import { accessoryDifferences } from './rules/arrival';
 import { moveOf } from './rules/stages';
@@ -58,6 +60,7 @@ export async function writeArrival(
   const asked = { repairId: job.repairId, ...onArrival(job), now: o.now };
   const isUnpriced = o.isUnbooked === true && job.kind !== 'claim';
   const promisedOn = isUnpriced ? null : (await promiseDay(asked, tx)).on;
+  const kept = promisedOn && (await keptPromisesIn(tx, o.now, await readWorkshop(tx)));
   // Cover follows the unit of the certificate, whatever the customer typed when the claim was opened.
   const comparison = compareSerials(job.claim?.certificate.serialTyped ?? job.serialTyped, o.serial);
   const told = job.accessories.map((each) => ({ ...each, isArrived: o.arrived.includes(each.name) }));
@@ -100,7 +103,7 @@ export async function writeArrival(
   });
   await queueMail(tx, {
     template: 'unit-arrived',
-    data: { promisedOn, differences, ...(o.isUnbooked && { isUnbooked: true }) },
+    data: { promisedOn, differences, ...(kept && { kept }), ...(o.isUnbooked && { isUnbooked: true }) },
     to: job.customer.email,
     jobId: o.jobId,
     now: o.now,

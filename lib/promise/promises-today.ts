@@ -3,6 +3,7 @@ import { db } from '@/lib/db/client';
 import { keptFor } from '@/lib/kept';
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
 import { readBenchJobs } from './records';
+import { readAim, shareOf } from './rules/aim';
 import { ownDays } from './rules/bench-days';
 import { type BenchJob, type PromiseAnswer, promiseFrom } from './rules/promise';
 
@@ -24,7 +25,11 @@ export async function promisesToday(
   const workshop = await readWorkshop();
   const on = dayInZone(now, workshop.timeZone);
   const calendar = await readCalendar(workshop, on);
-  const settings = { calendar, capacityMinutesDay: workshop.capacityMinutesDay };
+  const settings = {
+    calendar,
+    capacityMinutesDay: workshop.capacityMinutesDay,
+    quantile: shareOf(readAim(workshop.promiseAim)),
+  };
   const { jobs, ownDaysOf } = await benches.of(on, now, async (): Promise<Bench> => {
     const jobs = await readBenchJobs({ zone: workshop.timeZone, now });
     const known = new Map<BenchJob, number>();

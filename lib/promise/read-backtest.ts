@@ -1,9 +1,10 @@
 import { addDays, type Day, dayInZone, isoWeekday } from '@/lib/calendar/day';
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
 import { readBenchJobs } from './records';
+import { readAim, shareOf } from './rules/aim';
 import { type Backtest, backtest } from './rules/backtest';
 import { queueMinutes } from './rules/bench-days';
-import { ENOUGH_JOBS, USUAL_QUANTILE } from './rules/promise';
+import { ENOUGH_JOBS } from './rules/promise';
 
 export type PromiseReport = {
   /** share of jobs that a promise is meant to be kept for */
@@ -33,7 +34,7 @@ export async function readBacktest(now: Date): Promise<PromiseReport> {
   ]);
   const finished = jobs.filter((job) => job.readyOn !== null).length;
   return {
-    quantile: USUAL_QUANTILE,
+    quantile: shareOf(readAim(workshop.promiseAim)),
     enough: ENOUGH_JOBS,
     finished,
     atWork: jobs.length - finished,

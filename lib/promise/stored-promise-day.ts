@@ -4,6 +4,7 @@ import type { Tx } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
 import { readBenchJobs } from './records';
+import { readAim, shareOf } from './rules/aim';
 import { type PromiseAnswer, promiseFor } from './rules/promise';
 
 /**
@@ -37,5 +38,9 @@ export async function promiseDay(
     quotedDays: o.quotedDays ?? null,
     on: maxDay(today, o.waitsUntil ?? today),
   };
-  return promiseFor(asked, jobs, { calendar, capacityMinutesDay: workshop.capacityMinutesDay });
+  return promiseFor(asked, jobs, {
+    calendar,
+    capacityMinutesDay: workshop.capacityMinutesDay,
+    quantile: shareOf(readAim(workshop.promiseAim)),
+  });
 }

@@ -6,6 +6,7 @@ import type { JobRecord } from '@/lib/jobs/records';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { readCalendar, type WorkshopCard } from '@/lib/workshop/records';
 import { readBenchJobs } from './records';
+import { readAim, shareOf } from './rules/aim';
 import { promiseFor } from './rules/promise';
 
 /**
@@ -24,7 +25,7 @@ export async function writeFirstPromise(
     now: Date;
   },
 ): Promise<void> {
-  const { timeZone: zone, capacityMinutesDay } = o.workshop;
+  const { timeZone: zone, capacityMinutesDay, promiseAim } = o.workshop;
   const today = dayInZone(o.now, zone);
   const calendar = await readCalendar(o.workshop, today, tx);
   const { on } = promiseFor(
@@ -35,7 +36,7 @@ export async function writeFirstPromise(
       on: maxDay(today, o.startsAfter ?? today),
     },
     await readBenchJobs({ zone, now: o.now }, tx),
-    { calendar, capacityMinutesDay },
+    { calendar, capacityMinutesDay, quantile: shareOf(readAim(promiseAim)) },
   );
   const to = o.furtherDays > 0 ? addWorkingDays(on, o.furtherDays, calendar) : on;
   await writeEvent(tx, {

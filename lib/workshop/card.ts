@@ -38,6 +38,7 @@ export const blankWorkshop: WorkshopCard = {
   isInspectionFeeTakenOff: true,
   labourRateMinor: 0,
   capacityMinutesDay: 360,
+  promiseAim: 80,
   answerDays: 2,
   approvalDays: 30,
   remindDays: 5,

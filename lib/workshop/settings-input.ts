@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { isDay } from '@/lib/calendar/day';
 import { isCountryCode } from '@/lib/numbers/countries';
+import { AIMS, readAim } from '@/lib/promise/rules/aim';
 import type { customsInput } from './customs-input';
 import { line, lines, longText, optionalLine, wholeNumber } from './input-parts';
 import type { keepingInput } from './keeping-input';
@@ -42,6 +43,9 @@ export const daysInput = z
       .string('Choose whose public holidays count')
       .refine(isHolidayPlace, 'Choose whose public holidays count'),
     capacityMinutesDay: wholeNumber('Enter the minutes of bench work on a working day', 15, 10_000),
+    promiseAim: z
+      .enum(AIMS.map(String), 'Choose how many units should be ready by their day')
+      .transform((percent) => readAim(Number(percent))),
     answerDays: wholeNumber('Enter within how many working days you answer', 1, 20),
   })
   .transform(({ holidays, ...rest }) => {

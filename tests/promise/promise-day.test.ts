@@ -2,6 +2,8 @@ import { beforeEach, expect, test } from 'vitest';
 import { day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
+import { promisesToday } from '@/lib/promise/promises-today';
+import { readBacktest } from '@/lib/promise/read-backtest';
 import { readBenchJobs } from '@/lib/promise/records';
 import { benchDays } from '@/lib/promise/rules/bench-days';
 import { promiseDay } from '@/lib/promise/stored-promise-day';
@@ -70,6 +72,11 @@ test('with twelve finished jobs it promises what four of five needed, inside a t
   }
   const answer = await transaction((tx) => promiseDay({ repairId, now }, tx));
   expect(answer).toMatchObject({ basis: 'repair', jobs: 12, days: 4, on: '2026-12-01' });
+  // Nine of the twelve needed two days, which is enough for seven in ten.
+  await db.workshop.update({ where: { id: 1 }, data: { promiseAim: 70 } });
+  expect(await promiseDay({ repairId, now })).toMatchObject({ jobs: 12, days: 2 });
+  expect((await promisesToday([repairId], now)).get(repairId)).toMatchObject({ jobs: 12, days: 2 });
+  expect((await readBacktest(now)).quantile).toBe(0.7);
 });
 
 test('the days of a quote are kept to, from the end of the time to withdraw', async () => {

@@ -1,9 +1,12 @@
 import { beforeEach, expect, test } from 'vitest';
 import { day, dayToDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { forgetKept } from '@/lib/kept';
 import { readTurnaround } from '@/lib/promise/read-turnaround';
 import { readBenchJobs } from '@/lib/promise/records';
+import { keptPromises } from '@/lib/promise/stored-kept';
 import { resetDatabase, useDatabase } from '@/tests/database';
+import { takeIn } from '@/tests/makers/course';
 import { makeBooking } from '@/tests/makers/job';
 import { makeWorkshop } from '@/tests/makers/workshop';
 
@@ -170,4 +173,17 @@ test('a no that became a yes leaves a repair to promise, unless another no came 
   expect((await months()).map(({ promises }) => promises)).toEqual([1]);
   // New promises are drawn from the same jobs.
   expect(await readBenchJobs({ zone: workshop.timeZone, now })).toHaveLength(1);
+});
+
+test('whoever sends in a unit is told how many promises were kept, once there are twelve', async () => {
+  const ready = ['2026-11-13T15:00:00Z', '2026-11-16T15:00:00Z', '2026-11-17T09:00:00Z'];
+  for (let n = 0; n < 11; n += 1) await job(`J-${n}`, [], { readyAt: ready[n % 3] ?? '' });
+  expect(await keptPromises(now, workshop)).toBeNull();
+  await job('J-11', [], { readyAt: '2026-11-16T15:00:00Z' });
+  forgetKept();
+  // Of the first eleven, the third of every three came a day late.
+  expect(await keptPromises(now, workshop)).toEqual({ promises: 12, kept: 9 });
+  await takeIn(jobId, now);
+  const mail = await db.mail.findFirstOrThrow({ where: { jobId, template: 'unit-arrived' } });
+  expect(mail.data).toMatchObject({ kept: { promises: 12, kept: 9 } });
 });

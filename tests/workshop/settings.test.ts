@@ -166,6 +166,7 @@ const days = {
   paper: 'A4',
   holidays: 'GB/ENG',
   capacityMinutesDay: '360',
+  promiseAim: '90',
   answerDays: '2',
 };
 
@@ -176,6 +177,7 @@ test.each([
   ['a region of another country', { holidays: 'GB/BY' }, ['holidays']],
   ['another paper', { paper: 'A5' }, ['paper']],
   ['no bench time', { capacityMinutesDay: '0' }, ['capacityMinutesDay']],
+  ['a share of promises that is not offered', { promiseAim: '100' }, ['promiseAim']],
   ['an answer on no day at all', { answerDays: '0' }, ['answerDays']],
   ['nothing', {}, []],
 ])('days: %s is found', (_name, change, fields) => {

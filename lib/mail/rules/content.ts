@@ -62,6 +62,8 @@ export const factsOf = {
   }),
   'unit-arrived': z.strictObject({
     promisedOn: calendarDay.nullable(),
+    /** of the promises before it whose day had come, how many were kept; absent where there were too few to say */
+    kept: z.strictObject({ promises: z.int(), kept: z.int() }).optional(),
     differences: z.array(text),
     /** it came without a booking: no price is agreed yet; or, on a claim, before the claim was opened */
     isUnbooked: z.boolean().optional(),

@@ -1,5 +1,6 @@
 import { compareDays, type Day } from '@/lib/calendar/day';
 import type { WorkingCalendar } from '@/lib/calendar/working';
+import { AIMS, shareOf } from './aim';
 import { benchDays, queueMinutes } from './bench-days';
 import { type BenchJob, type PromiseBasis, type PromiseSettings, promiseFrom } from './promise';
 
@@ -19,7 +20,7 @@ export type BacktestSettings = Omit<PromiseSettings, 'quantile'> & {
   latest?: number;
 };
 
-export const BACKTEST_QUANTILES = [0.5, 0.7, 0.8, 0.9, 0.95] as const;
+export const BACKTEST_QUANTILES = AIMS.map(shareOf);
 
 /**
  * How often promises would have been kept, had each job been promised on its arrival from what was known that day.

@@ -1,4 +1,5 @@
 import type { Day } from '@/lib/calendar/day';
+import { ENOUGH_JOBS } from './promise';
 
 /** Promises whose day fell in a month, `2026-11`: how many, how many of them kept, and whose unit is not ready yet. */
 export type KeptMonth = { month: string; promises: number; kept: number; notReady: number };
@@ -27,4 +28,16 @@ export function byMonth(counts: readonly KeptMonth[]): KeptMonth[] {
     });
   }
   return [...months.values()].sort((a, b) => (a.month < b.month ? -1 : 1));
+}
+
+/** Promises whose day has passed, and how many of them were kept. */
+export type KeptTally = { promises: number; kept: number };
+
+/** All months in one; null below twelve promises, of which a share would say little. */
+export function keptTally(months: readonly KeptMonth[]): KeptTally | null {
+  const sum = months.reduce(
+    (all, { promises, kept }) => ({ promises: all.promises + promises, kept: all.kept + kept }),
+    { promises: 0, kept: 0 },
+  );
+  return sum.promises < ENOUGH_JOBS ? null : sum;
 }

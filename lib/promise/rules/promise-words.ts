@@ -1,19 +1,36 @@
 import { formatDay } from '@/lib/calendar/format';
+import type { PromiseAim } from './aim';
+import type { KeptTally } from './kept';
 import { BY_HAND, type PromiseAnswer } from './promise';
 
 /**
  * A promise before there is a unit, in the customer's words: the day it would be ready if it came today, and what that
- * rests on.
+ * rests on, with the share of jobs that it aims at.
  *
- * { on: 2026-12-10, days: 7, basis: 'repair', jobs: 34, … } in en-GB
+ * { on: 2026-12-10, days: 7, basis: 'repair', jobs: 34, … } at an aim of 80 in en-GB
  *   -> 'If it were here today: by Thursday 10 December 2026. Four of five of our last 34 jobs of this kind needed no longer,
  *      today’s queue counted in.'
  */
-export function promiseWords(answer: PromiseAnswer, locale: string): string {
-  const day = `If it were here today: by ${formatDay(answer.on, locale, 'weekday')}.`;
+export function promiseWords(answer: PromiseAnswer, o: { locale: string; aim: PromiseAim }): string {
+  const day = `If it were here today: by ${formatDay(answer.on, o.locale, 'weekday')}.`;
   if (answer.basis === 'by-hand') return `${day} That is ${BY_HAND}.`;
   if (answer.basis === 'quoted') return `${day} That is what our quote names.`;
-  return `${day} Four of five of our last ${answer.jobs} ${KINDS[answer.basis]} needed no longer, today’s queue counted in.`;
+  return `${day} ${SHARES[o.aim]} of our last ${answer.jobs} ${KINDS[answer.basis]} needed no longer, today’s queue counted in.`;
+}
+
+/**
+ * How often promises were kept, beside a new one; null where too few were made to say. What jobs needed is true of any day chosen so;
+ * this is not.
+ *
+ * { promises: 40, kept: 31 } -> 'Of our last 40 promises whose day has come we kept 31.'
+ */
+export function keptWords(tally: KeptTally | null): string | null {
+  return tally && `Of our last ${tally.promises} promises whose day has come we kept ${countWords(tally)}.`;
+}
+
+function countWords({ promises, kept }: KeptTally): string {
+  if (kept === 0) return 'none';
+  return kept === promises ? 'all' : String(kept);
 }
 
 const KINDS = {
@@ -21,3 +38,11 @@ const KINDS = {
   family: 'jobs on units like it',
   all: 'jobs',
 } as const;
+
+const SHARES: Record<PromiseAim, string> = {
+  50: 'Half',
+  70: 'Seven in ten',
+  80: 'Four of five',
+  90: 'Nine in ten',
+  95: 'Nineteen of twenty',
+};

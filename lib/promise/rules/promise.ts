@@ -6,6 +6,7 @@
  */
 import { compareDays, type Day } from '@/lib/calendar/day';
 import { addWorkingDays, type WorkingCalendar } from '@/lib/calendar/working';
+import { shareOf, USUAL_AIM } from './aim';
 import { ownDays, queueMinutes } from './bench-days';
 
 /** A job as far as promises go. `readyOn` is null while it is still here. */
@@ -55,7 +56,6 @@ export type PromiseAnswer = {
   queueDays: number;
 };
 
-export const USUAL_QUANTILE = 0.8;
 export const ENOUGH_JOBS = 12;
 
 /** Fit to be shown wherever a promise by hand is. */
@@ -86,7 +86,7 @@ export function promiseFrom(
   ownDaysOf: (job: BenchJob) => number,
   settings: PromiseSettings,
 ): PromiseAnswer {
-  const { calendar, capacityMinutesDay, quantile = USUAL_QUANTILE, enough = ENOUGH_JOBS } = settings;
+  const { calendar, capacityMinutesDay, quantile = shareOf(USUAL_AIM), enough = ENOUGH_JOBS } = settings;
   refuseSettings(quantile, capacityMinutesDay);
   const { quotedDays } = asked;
   if (quotedDays) {

@@ -12,7 +12,9 @@ import { now } from '@/lib/clock';
 import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { formatMoney } from '@/lib/money/amount';
 import { promisesToday } from '@/lib/promise/promises-today';
-import { promiseWords } from '@/lib/promise/rules/promise-words';
+import { readAim } from '@/lib/promise/rules/aim';
+import { keptWords, promiseWords } from '@/lib/promise/rules/promise-words';
+import { keptPromises } from '@/lib/promise/stored-kept';
 import { laterNoWords } from '@/lib/quotes/rules/after-no';
 import { takesBookings } from '@/lib/workshop/rules/missing-settings';
 import { NoBookings } from '../../no-bookings';
@@ -30,7 +32,10 @@ export default async function BeforeBookingPage({ searchParams }: Props) {
   const isOpen = takesBookings(workshop);
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const { terms, returnFeeMinor } = repair;
-  const promise = (await promisesToday([repair.id], now())).get(repair.id);
+  const at = now();
+  const promise = (await promisesToday([repair.id], at)).get(repair.id);
+  const kept = keptWords(await keptPromises(at, workshop));
+  const told = { locale: workshop.locale, aim: readAim(workshop.promiseAim) };
   return (
     <>
       <PageHead
@@ -50,7 +55,10 @@ export default async function BeforeBookingPage({ searchParams }: Props) {
             term: 'Usual time',
             text: `${workingDaysWords(repair.workingDays)} from the day your unit is here`,
           },
-          { term: 'Promise', text: promise ? promiseWords(promise, workshop.locale) : null },
+          {
+            term: 'Promise',
+            text: promise ? [promiseWords(promise, told), kept].filter(Boolean).join(' ') : null,
+          },
           { term: 'Our work is covered for', text: terms.workTerm ? describePeriod(terms.workTerm) : null },
           {
             term: 'Parts we fit are covered for',

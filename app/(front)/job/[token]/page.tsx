@@ -34,6 +34,8 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { readCarrierRows } from '@/lib/parcels/records';
 import { trackingAddress } from '@/lib/parcels/rules/carriers';
 import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
+import { keptWords } from '@/lib/promise/rules/promise-words';
+import { keptPromises } from '@/lib/promise/stored-kept';
 import { quoteAskedFor } from '@/lib/quotes/records';
 import { agreedOf, offerOf } from '@/lib/quotes/rules/agreed';
 import { isBookedAtQuote } from '@/lib/quotes/rules/asked-words';
@@ -50,6 +52,7 @@ import { FindingsPart } from './findings-part';
 import { MessagesPart } from './messages-part';
 import { MoneyPart } from './money-part';
 import { jobOfToken } from './open-job';
+import type { PartProps } from './part-props';
 import { WithdrawPart } from './withdraw-part';
 
 export const metadata: Metadata = { title: 'Your repair', robots: { index: false, follow: false } };
@@ -198,6 +201,7 @@ export default async function JobPage({ params, searchParams }: Props) {
             },
             { term: 'Serial', text: <NumberText text={job.serialTyped} /> },
             { term: 'What you told us', text: <span className="written">{job.problem}</span> },
+            { term: 'Promises so far', text: await promisesSoFar(parts) },
             { term: 'Promise moved', text: promiseMoved(job, locale) },
             { term: 'Sent along', text: job.accessories.map((each) => accessoryWords(each)).join(', ') },
             {
@@ -274,6 +278,13 @@ function promiseMoved(job: JobRecord, locale: string): string | null {
   const to = formatDay(day(data.to), locale, 'weekday');
   const from = data.from === null ? '' : `, from ${formatDay(day(data.from), locale, 'weekday')}`;
   return `To ${to}${from}. ${data.reason}`;
+}
+
+/** How often promises were kept, while one is still to be kept here. */
+async function promisesSoFar({ job, workshop }: Pick<PartProps, 'job' | 'workshop'>): Promise<string | null> {
+  const stage = readStage(job.stage);
+  const isAhead = job.promisedOn && (stage === 'awaiting-approval' || BEFORE_READY.includes(stage));
+  return isAhead ? keptWords(await keptPromises(now(), workshop)) : null;
 }
 
 /** When a day is promised where none is yet; null where none is to come. */

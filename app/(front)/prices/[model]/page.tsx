@@ -16,7 +16,9 @@ import { now } from '@/lib/clock';
 import { config } from '@/lib/config';
 import { formatMoney } from '@/lib/money/amount';
 import { promisesToday } from '@/lib/promise/promises-today';
-import { promiseWords } from '@/lib/promise/rules/promise-words';
+import { readAim } from '@/lib/promise/rules/aim';
+import { keptWords, promiseWords } from '@/lib/promise/rules/promise-words';
+import { keptPromises } from '@/lib/promise/stored-kept';
 import { takesBookings } from '@/lib/workshop/rules/missing-settings';
 import { NoBookings } from '../../no-bookings';
 import { CostNotes } from '../cost-notes';
@@ -39,13 +41,16 @@ export default async function ModelPricesPage({ params }: Props) {
   const workshop = await readWorkshop();
   const isOpen = takesBookings(workshop);
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
+  const at = now();
   const promises = await promisesToday(
     model.repairs.map(({ id }) => id),
-    now(),
+    at,
   );
+  const kept = keptWords(await keptPromises(at, workshop));
+  const told = { locale: workshop.locale, aim: readAim(workshop.promiseAim) };
   const promiseOf = (id: string) => {
     const answer = promises.get(id);
-    return answer ? promiseWords(answer, workshop.locale) : null;
+    return answer ? promiseWords(answer, told) : null;
   };
   return (
     <>
@@ -61,6 +66,7 @@ export default async function ModelPricesPage({ params }: Props) {
         next={isOpen ? 'choose a repair and book it. You pay nothing until it is done.' : null}
       />
       <NoBookings workshop={workshop} />
+      {kept && model.repairs.length > 0 ? <p className="mb-6">{kept}</p> : null}
       {model.repairs.length === 0 ? (
         <EmptyState>
           There is no fixed price for this unit at the moment. Ask for one, and we tell you what we can do.

@@ -1,17 +1,25 @@
 import { Table } from '@/app/ui/page/table';
+import { TextLink } from '@/app/ui/page/text-link';
 import type { PromiseReport } from '@/lib/promise/read-backtest';
 import { type Backtest, shareKept } from '@/lib/promise/rules/backtest';
 import { intervalWords, percentWords } from '@/lib/returns/rules/share-words';
 import { shareInterval } from '@/lib/statistics/share-interval';
 
+type Props = { report: PromiseReport; locale: string; maySet: boolean };
+
 /** What each aim would have come to on the workshop's own jobs. */
-export function Aims({ report, locale }: { report: PromiseReport; locale: string }) {
+export function Aims({ report, locale, maySet }: Props) {
   return (
     <section aria-labelledby="backtest">
       <h2 id="backtest">Had each job been promised on its arrival</h2>
       <p className="max-w-[42rem]">
         {`The last ${report.tested} were promised again from what was known that day: jobs finished before it, and the queue it found. Days that waited on the customer do not break a promise. A higher aim is kept more often and promises later days.`}
       </p>
+      {maySet ? (
+        <p>
+          <TextLink href="/workshop/settings/days">Choose another aim</TextLink>
+        </p>
+      ) : null}
       <Table
         caption="Promises kept, by the share they aim at"
         captionHidden

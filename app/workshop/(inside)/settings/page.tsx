@@ -98,6 +98,7 @@ export default async function SettingsPage({ searchParams }: { searchParams: Pro
             { term: 'Public holidays', text: holidays ?? holidayPlace(workshop) },
             { term: 'Closing days', text: closing.length === 0 ? 'none' : String(closing.length) },
             { term: 'Bench work', text: `${workshop.capacityMinutesDay} minutes on a working day` },
+            { term: 'Ready by the promise', text: `${workshop.promiseAim} of 100 units` },
             { term: 'You answer within', text: workingDaysWords(workshop.answerDays) },
             { term: 'Paper', text: workshop.paper === 'A4' ? 'A4' : 'US Letter' },
           ]}

@@ -87,6 +87,7 @@ export const ofLib: FormsOfFiles = [
           paper: 'A4',
           holidays: 'GB/ENG',
           capacityMinutesDay: '300',
+          promiseAim: '80',
           answerDays: '3',
         },
       },

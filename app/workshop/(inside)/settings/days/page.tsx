@@ -10,6 +10,7 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { dayInZone } from '@/lib/calendar/day';
 import { now } from '@/lib/clock';
 import { rolesThatMay } from '@/lib/people/rules/roles';
+import { AIMS } from '@/lib/promise/rules/aim';
 import { holidayChoices, holidayPlace, zoneNames } from '@/lib/workshop/places';
 import { readCalendar, readClosingDays } from '@/lib/workshop/records';
 import { requireStaff } from '../../../who';
@@ -56,6 +57,16 @@ export default async function DaysPage() {
           width="short"
           defaultValue={workshop.capacityMinutesDay}
         />
+        <Select
+          name="promiseAim"
+          label="Units ready by their promised day"
+          hint="A higher share is kept more often and promises later days. Customers read the share beside the day."
+          choices={AIMS.map((aim) => ({ value: String(aim), label: `${aim} of 100` }))}
+          defaultValue={String(workshop.promiseAim)}
+        />
+        <p>
+          <TextLink href="/workshop/promise#backtest">What each share would have come to</TextLink>
+        </p>
         <TextField
           name="answerDays"
           label="You answer within"

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "workshop" ADD COLUMN     "promiseAim" INTEGER NOT NULL DEFAULT 80;
