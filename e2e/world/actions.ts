@@ -52,16 +52,9 @@ const sheet: Rest = { bound: ['{repair}', 1] };
 const moves: readonly Short[] = [
   ...['cancel', 'close', 'take-up-again', 'pack-unrepaired', 'return-unrepaired'].map(moveBy(all)),
   ...['ask-approval', 'take-back-price'].map(moveBy(desk)),
-  ...[
-    'assess',
-    'start-bench',
-    'wait-for-parts',
-    'parts-in',
-    'prove',
-    'fail-check',
-    'pass-checks',
-    'reopen-work',
-  ].map(moveBy(bench)),
+  ...['assess', 'start-bench', 'parts-in', 'prove', 'fail-check', 'pass-checks', 'reopen-work'].map(
+    moveBy(bench),
+  ),
   ...['set-aside'].map(moveBy(owner)),
 ];
 
@@ -206,6 +199,7 @@ export const actions: readonly ActionRow[] = [
   ]),
   ...inFile('/workshop/jobs/[number]/bench-actions.ts', [
     ['addWire', bench, job],
+    ['awaitParts', bench, job],
     ['putBack', bench, job],
     ['pieceOut', bench, job],
     ['takeBackRecorded', all, job],

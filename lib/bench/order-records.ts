@@ -29,9 +29,12 @@ export async function readOrderList(now: Date) {
       },
     }),
     db.job.findMany({
-      where: { kind: 'repair', stage: { in: [...PARTS_TO_COME] } },
+      // Of a claim nobody knows what it takes before somebody says that it waits for a part.
+      where: { stage: { in: [...PARTS_TO_COME] }, OR: [{ kind: 'repair' }, { awaitedParts: { some: {} } }] },
       select: {
+        kind: true,
         stage: true,
+        awaitedParts: { where: { partId: { not: null } }, select: { partId: true, quantity: true } },
         ...AWAITED,
         repair: { select: { usualParts: { select: { partId: true, quantity: true } } } },
         partUses: { select: { quantity: true, lot: { select: { partId: true } } } },
@@ -45,8 +48,9 @@ export async function readOrderList(now: Date) {
       job.stage !== 'booked' || !parcelWait(awaitedParcel(job, workshop.timeZone), workshop, today).isOver,
   );
   const needed = stillNeeded(
-    jobs.map(({ repair, partUses }) => ({
-      usual: repair.usualParts,
+    jobs.map(({ kind, repair, awaitedParts, partUses }) => ({
+      usual: kind === 'repair' ? repair.usualParts : [],
+      awaited: awaitedParts.flatMap(({ partId, quantity }) => (partId ? [{ partId, quantity }] : [])),
       taken: partUses.map(({ quantity, lot }) => ({ partId: lot.partId, quantity })),
     })),
   );

@@ -48,7 +48,7 @@ export const PART_FIELDS = { code: true, name: true, term: true, reorderAt: true
 /** What the form that corrects a lot shows of it, for its mark. */
 export const LOT_FIELDS = { code: true, supplier: true, receivedOn: true, unitCostMinor: true } as const;
 
-/** One part with its lots, the newest first, and what is on order of it; null when there is none. */
+/** One part with its lots, the newest first, what is on order of it, and which jobs wait for it; null when there is none. */
 export async function readPart(id: string) {
   const part = await db.part.findUnique({
     where: { id },
@@ -60,13 +60,31 @@ export async function readPart(id: string) {
     },
   });
   if (!part) return null;
-  const orders = await readOpenOrders([id]);
+  const [orders, waiting] = await Promise.all([readOpenOrders([id]), jobsWaitingFor(id)]);
   const lots = part.lots.map(({ uses, receivedOn, ...lot }) => ({
     ...lot,
     receivedOn: dayFromDate(receivedOn),
     used: uses.reduce((sum, use) => sum + use.quantity, 0),
   }));
-  return { ...part, lots, orders, inStock: piecesInStock(lots), mark: markOf(PART_FIELDS, part) };
+  return { ...part, lots, orders, waiting, inStock: piecesInStock(lots), mark: markOf(PART_FIELDS, part) };
+}
+
+/** Jobs that wait for a part now, who came first first. */
+async function jobsWaitingFor(partId: string) {
+  const rows = await db.awaitedPart.findMany({
+    where: { partId, job: { stage: 'awaiting-parts' } },
+    orderBy: { job: { bookedAt: 'asc' } },
+    select: {
+      quantity: true,
+      job: { select: { number: true, promisedOn: true, model: { select: { maker: true, name: true } } } },
+    },
+  });
+  return rows.map(({ quantity, job: { number, promisedOn, model } }) => ({
+    jobNumber: number,
+    unit: `${model.maker} ${model.name}`,
+    quantity,
+    promisedOn: promisedOn && dayFromDate(promisedOn),
+  }));
 }
 
 /** A unit that a piece of a lot was fitted in. */

@@ -35,7 +35,6 @@ export const PLAIN_MOVES = [
   'ask-approval',
   'take-back-price',
   'start-bench',
-  'wait-for-parts',
   'parts-in',
   'prove',
   'fail-check',

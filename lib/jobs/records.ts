@@ -5,6 +5,7 @@ import { inOrder } from '@/lib/db/in-order';
 import type { Tx } from '@/lib/db/transaction';
 import { type JobKind, STAGES, type Stage } from './rules/stages';
 import { withoutUndone } from './rules/undone';
+import { AWAITED_PARTS } from './stored-awaited-parts';
 
 /** Reads a stored stage back; throws where a row does not fit the table of stages. */
 export function readStage(text: string): Stage {
@@ -118,6 +119,7 @@ const DOCKET = {
     orderBy: inOrder,
     include: { lot: { include: { part: true, recalls: { select: { id: true }, take: 1 } } } },
   },
+  awaitedParts: AWAITED_PARTS,
   checkEntries: { orderBy: inOrder },
   jumperWires: { where: COUNTS, orderBy: inOrder },
   quotes: {

@@ -13,6 +13,7 @@ import { byComing, EXPECTED, type ExpectedParcel, inOrderOfComing } from './find
 import { isLongSentBack, isWrittenAbout, WRITTEN_SINCE } from './long-sent-back';
 import { COUNTS, readKind, readStage } from './records';
 import { type AnswerClock, type AnswerDue, answerDue } from './rules/answer-due';
+import { type AwaitedPart, partsWait } from './rules/awaited-parts';
 import { type BenchLoad, benchLoad } from './rules/bench-load';
 import { isOwedWaived } from './rules/decision';
 import { isBackWithUs, waitsForAddress } from './rules/handover';
@@ -20,6 +21,7 @@ import { WITH_US } from './rules/stage-sets';
 import { minutesLeft, type TodayJob, type TodayLists, todayLists } from './rules/today';
 import { LISTED_STATES, type QuoteLists, quoteLists, type TodayQuote } from './rules/today-quotes';
 import { stepOfUnit } from './rules/unclaimed-unit';
+import { AWAITED_PARTS, awaitedPartsOf } from './stored-awaited-parts';
 import { UNCLAIMED_FACTS } from './stored-unclaimed';
 import { readUnanswered, type Unanswered } from './unanswered';
 
@@ -35,6 +37,8 @@ export type TodayListed = TodayJob & {
   /** end of the certificate a claim stands on, with the days given back */
   certificateEndsOn: Day | null;
   isLateClaim: boolean;
+  /** while it waits for parts */
+  awaitedParts: AwaitedPart[];
 };
 
 export type TodayAsked = TodayQuote & {
@@ -72,6 +76,7 @@ const SHOWN = {
   repair: { select: { name: true, minutes: true } },
   customer: { select: { name: true } },
   work: { where: COUNTS, select: { minutes: true } },
+  awaitedParts: AWAITED_PARTS,
   payments: { select: { amountMinor: true, purpose: true } },
   invoices: { select: { kind: true, payableMinor: true } },
   quotes: {
@@ -156,6 +161,7 @@ function listed(
   const offer = offerOf(row);
   const back = isBackWithUs(row.events) ? row.events.findLast(({ kind }) => kind === 'came-back') : undefined;
   const ruled = row.claim ? readRuling(row.claim) : null;
+  const awaitedParts = awaitedPartsOf(row);
   return {
     number: row.number,
     kind: readKind(row.kind),
@@ -171,6 +177,8 @@ function listed(
     minutesWorked: row.work.reduce((sum, entry) => sum + entry.minutes, 0),
     isSerialSettled: row.isSerialSettled,
     owed: isWaived ? 0 : balanceOf(row).owed,
+    awaitedParts,
+    isPartHere: partsWait(awaitedParts, today)?.isAllHere ?? false,
     isToBeDecided: row.stage === 'unclaimed' && stepOfUnit(row, workshop, today).step === 'decide',
     offerUntil: offer ? dayFromDate(offer.validUntil) : null,
     claim: row.claim && {

@@ -12,7 +12,7 @@ type PartSeed = {
   code: string;
   name: string;
   term: string | null;
-  reorderAt: number;
+  reorderAt: number | null;
   lots: readonly LotSeed[];
 };
 
@@ -125,6 +125,13 @@ const SEEDS: readonly PartSeed[] = [
       ['NB-0455', NESBROOK, 440, 20, 1450],
       ['NB-0671', NESBROOK, 60, 15, 1480],
     ],
+  },
+  {
+    code: 'DISP-LONG',
+    name: 'Display 240 x 64, long',
+    term: 'P6M',
+    reorderAt: null,
+    lots: [],
   },
   {
     code: 'SW-FOOT',

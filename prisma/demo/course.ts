@@ -1,3 +1,4 @@
+import { orderParts } from '@/lib/bench/order-parts';
 import { recordCheck } from '@/lib/bench/record-check';
 import { recordWire, type WireInput } from '@/lib/bench/record-wire';
 import type { GivenEntry } from '@/lib/bench/rules/checks';
@@ -16,6 +17,7 @@ import { recordWork } from '@/lib/jobs/record-work';
 import type { PhotoMark } from '@/lib/jobs/rules/photo-marks';
 import { sendMessage } from '@/lib/jobs/send-message';
 import { settleMessage } from '@/lib/jobs/settle-message';
+import { waitForParts } from '@/lib/jobs/wait-for-parts';
 import type { NewPhoto, PhotoPurpose } from '@/lib/jobs/write-photos';
 import { showNumber } from '@/lib/numbers/job-number';
 import { decideOffer } from '@/lib/quotes/decide-offer';
@@ -26,6 +28,7 @@ import { carrierFor } from './carriers';
 import { pick } from './chance';
 import type { CustomerKey } from './customers';
 import { dayOfInstant, minutesLater } from './days';
+import { demoId } from './demo-id';
 import { type Shot, takePhoto } from './photos';
 import { passingEntry } from './readings';
 import type { Shop } from './shop';
@@ -88,6 +91,30 @@ export class Course extends Steps {
       move,
       note: o.note ?? '',
       actor,
+      now: this.step(),
+    });
+  }
+
+  /** Orders one piece of a part, and lets the job wait until it comes. */
+  async orderAndWait(code: string, o: { from: string; workingDays: number }): Promise<void> {
+    const { hands, days } = this.shop;
+    const partId = demoId('part', code);
+    const orderedOn = dayOfInstant(this.at);
+    await orderParts({
+      pieces: [{ partId, quantity: 1 }],
+      supplier: o.from,
+      orderedOn,
+      expectedOn: days.workedAfter(orderedOn, o.workingDays),
+      formKey: demoId('order', this.key),
+      userId: hands.bench.id,
+      now: this.step(),
+    });
+    await waitForParts({
+      jobId: this.jobId,
+      version: await this.version(),
+      parts: [{ partId, quantity: 1 }],
+      expectedOn: null,
+      actor: hands.bench,
       now: this.step(),
     });
   }

@@ -46,12 +46,23 @@ describe('what to order', () => {
   test('a job needs what its repair usually takes, less what it took', () => {
     const usual = [{ partId: 'p', quantity: 2 }];
     const needed = stillNeeded([
-      { usual, taken: [] },
-      { usual, taken: [{ partId: 'p', quantity: 1 }] },
-      { usual, taken: [{ partId: 'p', quantity: 3 }] },
-      { usual: [], taken: [] },
+      { usual, awaited: [], taken: [] },
+      { usual, awaited: [], taken: [{ partId: 'p', quantity: 1 }] },
+      { usual, awaited: [], taken: [{ partId: 'p', quantity: 3 }] },
+      { usual: [], awaited: [], taken: [] },
     ]);
     expect([...needed]).toEqual([['p', 3]]);
+  });
+
+  test.each([
+    { name: 'more than is usual', awaited: 3, taken: 0, needed: 3 },
+    { name: 'fewer than is usual', awaited: 1, taken: 0, needed: 2 },
+    { name: 'more, of which one was taken', awaited: 3, taken: 1, needed: 2 },
+  ])('a job that waits for $name', ({ awaited, taken, needed }) => {
+    const pieces = (quantity: number) => [{ partId: 'p', quantity }];
+    expect([...stillNeeded([{ usual: pieces(2), awaited: pieces(awaited), taken: pieces(taken) }])]).toEqual([
+      ['p', needed],
+    ]);
   });
 
   test('the scarcest stands first', () => {

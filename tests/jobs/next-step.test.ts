@@ -119,6 +119,14 @@ describe('what happens next to a unit that nobody answered about', () => {
   });
 });
 
+it('says when a missing part is expected, where a day is known', () => {
+  const repair = { kind: 'repair', ruling: null, stage: 'awaiting-parts' } as const;
+  expect(next(repair)).toBe('We go on as soon as the part is here.');
+  expect(next({ ...repair, partOn: day('2026-12-03') })).toBe(
+    'We go on as soon as the part is here. We expect it by Thursday 3 December 2026.',
+  );
+});
+
 describe('what happens next on a claim', () => {
   it.each(['booked', 'arrived', 'awaiting-parts', 'on-bench', 'proving', 'ready'] as const)(
     'costs nothing at the stage %s while nothing else was agreed',

@@ -88,6 +88,7 @@ describe('who has to do something next', () => {
       us('offer-ran-out'),
     ],
     ['a missing part', { stage: 'awaiting-parts' }, us('chase-part')],
+    ['a part that has come', { stage: 'awaiting-parts', isPartHere: true }, us('part-is-here')],
     ['a unit on the bench', { stage: 'on-bench' }, us('repair')],
     ['a repair to be proved', { stage: 'proving' }, us('prove')],
     ['a ready unit that is not paid', { stage: 'ready', owed: 1 }, customer('pay')],

@@ -20,6 +20,7 @@ import { readWorkshop } from '@/lib/workshop/records';
 import { termsId } from '@/lib/workshop/terms-id';
 import { useDatabase } from '@/tests/database';
 import { textOf } from '@/tests/documents/read-pdf';
+import { waitForPart } from '@/tests/makers/course';
 import { makeBooking } from '@/tests/makers/job';
 import { jobNow, moveTo } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
@@ -123,7 +124,7 @@ describe('a parcel without a booking', () => {
     expect(factsOf(await jobNow(jobId))).toMatchObject({ isPriceAgreed: false, owed: 0 });
     await moveTo(jobId, 'assess', NOW);
     await expect(moveTo(jobId, 'start-bench', NOW)).rejects.toThrow('agreed to no price yet');
-    await expect(moveTo(jobId, 'wait-for-parts', NOW)).rejects.toThrow('agreed to no price yet');
+    await expect(waitForPart(jobId, NOW)).rejects.toThrow('agreed to no price yet');
   });
 
   it('pressed twice opens one job', async () => {

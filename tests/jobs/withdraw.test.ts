@@ -17,7 +17,7 @@ import { attempt } from '@/lib/outcome';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { owedIfWithdrawn } from '@/lib/quotes/stored-withdrawal';
 import { resetDatabase, useDatabase } from '@/tests/database';
-import { issuedCertificate, takeIn, takeMove, versionOf } from '@/tests/makers/course';
+import { issuedCertificate, takeIn, takeMove, versionOf, waitForPart } from '@/tests/makers/course';
 import { makeBooking } from '@/tests/makers/job';
 import { askPrice, PAD } from '@/tests/makers/offer';
 import { bookAtQuote, makeQuote, makeRequest } from '@/tests/makers/quote';
@@ -83,7 +83,7 @@ describe('a booking under the right to withdraw', () => {
     const jobId = await assessing(false);
     const wait = /Work may start after Tuesday,? 15 December 2026\./;
     expect(await refusalOf(() => takeMove(jobId, 'start-bench', LAST_MOMENT))).toMatch(wait);
-    expect(await refusalOf(() => takeMove(jobId, 'wait-for-parts', LAST_MOMENT))).toMatch(wait);
+    expect(await refusalOf(() => waitForPart(jobId, LAST_MOMENT))).toMatch(wait);
     expect(await refusalOf(() => takeMove(jobId, 'start-bench', DAY_AFTER))).toBe('done');
   });
 

@@ -5,6 +5,7 @@ import { arrive } from '@/lib/jobs/arrive';
 import { moveJob, type PlainMove } from '@/lib/jobs/move';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { recordWork } from '@/lib/jobs/record-work';
+import { waitForParts } from '@/lib/jobs/wait-for-parts';
 import { dispatch } from '@/lib/warranty/dispatch';
 import { openClaim } from '@/lib/warranty/open-claim';
 import { ADDRESS, makeBooking, SERIAL } from './job';
@@ -18,6 +19,12 @@ export async function versionOf(jobId: string): Promise<number> {
 
 export async function takeMove(jobId: string, move: PlainMove, now: Date, note = ''): Promise<void> {
   await moveJob({ jobId, version: await versionOf(jobId), move, note, actor: BENCH, now });
+}
+
+/** Lets a job wait for a part that is not on the list. */
+export async function waitForPart(jobId: string, now: Date, name = 'Long display'): Promise<void> {
+  const parts = [{ name, quantity: 1 }];
+  await waitForParts({ jobId, version: await versionOf(jobId), parts, expectedOn: null, actor: BENCH, now });
 }
 
 export async function takeIn(jobId: string, now: Date): Promise<void> {

@@ -47,6 +47,7 @@ function rowOf(some: Partial<TodayListed>): string {
     sentBackOn: null,
     certificateEndsOn: null,
     isLateClaim: false,
+    awaitedParts: [],
     ...some,
   };
   const lists = todayLists([job], clock);
@@ -73,6 +74,28 @@ describe('a row of Today', () => {
     expect(row).toContain(expected);
     expect(row).toContain('Inspect and rule');
     expect(row).toContain('promised 18 Dec 2026');
+  });
+
+  const socket = { partId: 'p', name: 'Socket', quantity: 1, inStock: 0, isOnOrder: true };
+  test.each([
+    [
+      'for which and until when',
+      { awaitedParts: [{ ...socket, expectedOn: day('2026-12-11') }] },
+      ['waits for Socket: expected 11 Dec 2026', 'Is the part in?'],
+    ],
+    [
+      'that it has not come in time',
+      { awaitedParts: [{ ...socket, expectedOn: day('2026-12-01') }] },
+      ['part not come in time', 'over', 'Is the part in?'],
+    ],
+    [
+      'that it is here',
+      { awaitedParts: [{ ...socket, inStock: 1, expectedOn: null }], isPartHere: true },
+      ['the part is here', 'Back on the bench'],
+    ],
+  ])('of a job that waits for a part says %s', (_name, some, expected) => {
+    const row = rowOf({ stage: 'awaiting-parts', ...some });
+    for (const each of expected) expect(row).toContain(each);
   });
 
   test('says of both that they are late where both are', () => {

@@ -6,6 +6,7 @@ import { Tag } from '@/app/ui/page/tag';
 import { compareDays, type Day, daysBetween } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { workingDaysWords } from '@/lib/calendar/working';
+import { awaitedWords, partsWait } from '@/lib/jobs/rules/awaited-parts';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import type { TodayRow } from '@/lib/jobs/rules/today';
 import type { TodayListed } from '@/lib/jobs/today';
@@ -82,6 +83,7 @@ function factsOf(row: Listed, { workshop, today, isOwner }: Format): ReactNode[]
     row.answer && <AnswerTag key="answer" due={row.answer} locale={workshop.locale} />,
     urgency(row, today, workshop.remindDays),
     claimTag(row, isOwner),
+    partTag(row, today),
     job.customer,
   ];
   facts.push(STAGE_WORDS[job.stage].label.toLowerCase());
@@ -99,6 +101,10 @@ function factsOf(row: Listed, { workshop, today, isOwner }: Format): ReactNode[]
   if (job.sentBackOn)
     return present([...facts, `on ${short(job.sentBackOn)}; its customer has written since`]);
   facts.push(job.promisedOn ? `promised ${short(job.promisedOn)}` : `here since ${short(job.arrivedOn)}`);
+  if (job.awaitedParts.length > 0)
+    facts.push(
+      `waits for ${job.awaitedParts.map((part) => awaitedWords(part, { today, locale: workshop.locale })).join('; ')}`,
+    );
   if (row.minutesLeft > 0) facts.push(`${row.minutesLeft} min of ${job.minutesPlanned} left`);
   if (job.claim && job.certificateEndsOn) facts.push(...coverFact(job.certificateEndsOn, today, short));
   return present(facts);
@@ -165,6 +171,20 @@ function claimTag({ job, wait }: Listed, isOwner: boolean): ReactNode {
   return job.isLateClaim ? (
     <Tag key="claim" tone="note">
       opened after cover had ended
+    </Tag>
+  ) : null;
+}
+
+function partTag({ job, wait }: Listed, today: Day): ReactNode {
+  if (wait.who === 'us' && wait.step === 'part-is-here')
+    return (
+      <Tag key="part" tone="now">
+        {job.awaitedParts.length === 1 ? 'the part is here' : 'the parts are here'}
+      </Tag>
+    );
+  return (partsWait(job.awaitedParts, today)?.daysOver ?? 0) > 0 ? (
+    <Tag key="part" tone="warn">
+      part not come in time
     </Tag>
   ) : null;
 }

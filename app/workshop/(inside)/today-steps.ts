@@ -12,6 +12,7 @@ const STEPS: Record<Step, { label: string; place: string }> = {
   'put-on-bench': { label: 'Put on the bench', place: '#moves' },
   'return-or-offer': { label: 'Return or offer', place: '#moves' },
   'chase-part': { label: 'Is the part in?', place: '#moves' },
+  'part-is-here': { label: 'Back on the bench', place: '#moves' },
   repair: { label: 'Record the work', place: '#work' },
   prove: { label: 'Prove it', place: '/sheet' },
   'send-back': { label: 'Send back', place: '#moves' },

@@ -19,19 +19,28 @@ export type OrderRow<P extends PartStock = PartStock> = P & {
   order: number;
 };
 
-/** Pieces that open jobs still need, by part: what their repair usually takes, less what each has taken already. */
+/**
+ * Pieces that open jobs still need, by part: what their repair usually takes or what the job said it waits for, whichever is more,
+ * less what each has taken already.
+ */
 export function stillNeeded(
-  jobs: readonly { usual: readonly Pieces[]; taken: readonly Pieces[] }[],
+  jobs: readonly { usual: readonly Pieces[]; awaited: readonly Pieces[]; taken: readonly Pieces[] }[],
 ): Map<string, number> {
   const needed = new Map<string, number>();
-  for (const { usual, taken } of jobs) {
-    for (const { partId, quantity } of usual) {
+  for (const { usual, awaited, taken } of jobs) {
+    for (const [partId, quantity] of mostOf([...usual, ...awaited])) {
       const had = taken.filter((use) => use.partId === partId).reduce((sum, use) => sum + use.quantity, 0);
       const open = Math.max(0, quantity - had);
       if (open > 0) needed.set(partId, (needed.get(partId) ?? 0) + open);
     }
   }
   return needed;
+}
+
+function mostOf(pieces: readonly Pieces[]): Map<string, number> {
+  const most = new Map<string, number>();
+  for (const { partId, quantity } of pieces) most.set(partId, Math.max(quantity, most.get(partId) ?? 0));
+  return most;
 }
 
 /**

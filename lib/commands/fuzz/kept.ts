@@ -34,6 +34,7 @@ const BENCH = [
   'lot',
   'lot_event',
   'part_order',
+  'awaited_part',
   'work_entry',
   'check_entry',
   'jumper_wire',

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { piecesWords } from './awaited-parts';
 import { SETTLED_BY, SETTLED_WORDS } from './settled';
 import { STOP_WORDS, STOPS } from './stop';
 import { TOLD, toldLine } from './told';
@@ -144,6 +145,11 @@ export const EVENT_DATA = {
     /** of a photo, or of those that went with their finding */
     sha256: z.array(z.string()).optional(),
   }),
+  /** for which parts the job waits, as they were called then, and until when; null where nobody knew */
+  'parts-awaited': z.object({
+    parts: z.array(z.object({ part: z.string(), quantity: z.number().int() })),
+    expectedOn: z.string().nullable(),
+  }),
   'promise-moved': z.object({ from: z.string().nullable(), to: z.string(), reason: z.string() }),
   'start-requested': z.object({}),
   withdrawn: z.object({ owed: z.number().int(), told: TOLD.optional() }),
@@ -274,6 +280,8 @@ export function eventLine(kind: string, data: unknown): string {
       const { what, minutes, reason } = event.data;
       return `${ENTRY_WORDS[what]}${minutes === undefined ? '' : ` of ${minutes} minutes`} taken back: ${reason}`;
     }
+    case 'parts-awaited':
+      return `Waits for ${event.data.parts.map(({ part, quantity }) => piecesWords({ name: part, quantity })).join(', ')}`;
     case 'promise-moved':
       return `Promise moved: ${event.data.reason}`;
     case 'start-requested':

@@ -19,6 +19,8 @@ export type NextFacts = {
   startAfter: Day | null;
   /** the price they were asked about ended without an answer, and nothing was sent since: it, and the day it holds until still; on: the last day it held, or the day it was taken back */
   ended?: { gross: string; how: 'lapsed' | 'taken-back'; on: Day; heldUntil: Day | null } | null;
+  /** the day a missing part should be here, where one is known and not past */
+  partOn?: Day | null;
   /** when a sent offer stops being valid */
   offerUntil: Day | null;
   carrier: string;
@@ -79,7 +81,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
     case 'awaiting-approval':
       return `Please say yes or no below${facts.offerUntil ? ` by ${formatDay(facts.offerUntil, locale, 'weekday')}` : ''}. Until then your unit is safe here and nothing is charged. The time we wait for your answer is not counted in our promise.`;
     case 'awaiting-parts':
-      return `We go on as soon as the part is here.${by}${free}`;
+      return `We go on as soon as the part is here.${facts.partOn ? ` We expect it by ${formatDay(facts.partOn, locale, 'weekday')}.` : ''}${by}${free}`;
     case 'on-bench':
     case 'proving':
       return `It gets tested against its check sheet before it goes back.${by}${wait}${free}`;

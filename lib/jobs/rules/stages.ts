@@ -221,7 +221,8 @@ export const MOVES = [
     by: ['staff'],
     needs: ['ruled', 'free-or-agreed', 'price-agreed', 'start-allowed'],
     label: 'Wait for parts',
-    consequence: 'The customer sees that a part is on its way. No mail.',
+    consequence:
+      'The customer sees that a part is on its way, and the day it should come. The order list counts it. No mail.',
   },
   {
     key: 'parts-in',

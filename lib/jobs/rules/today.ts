@@ -20,6 +20,8 @@ export type TodayJob = {
   owed: number;
   /** last day of an offer that was sent and not answered */
   offerUntil: Day | null;
+  /** it waits for parts, and every one of them is in stock */
+  isPartHere?: boolean;
   /** unclaimed, and the last notice was not answered */
   isToBeDecided?: boolean;
   /** ready because its carrier brought it back, and its customer has not said where it should go */
@@ -45,6 +47,7 @@ export type OurStep =
   | 'put-on-bench'
   | 'return-or-offer'
   | 'chase-part'
+  | 'part-is-here'
   | 'repair'
   | 'prove'
   | 'send-back'
@@ -73,7 +76,7 @@ export function waitOf(job: TodayJob, today: Day): Wait {
         ? us('offer-ran-out')
         : { who: 'customer', step: 'answer-price' };
     case 'awaiting-parts':
-      return us('chase-part');
+      return us(job.isPartHere ? 'part-is-here' : 'chase-part');
     case 'on-bench':
       return us('repair');
     case 'proving':

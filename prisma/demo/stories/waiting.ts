@@ -199,7 +199,7 @@ export const WAITING: Story[] = [
         'Display cracked under the film at the right edge. The round sockets we fitted are sound.',
         [['unit', 'Right edge under slanting light']],
       );
-      await job.move('wait-for-parts', { note: 'Long display of the Jetty ordered, two weeks' });
+      await job.orderAndWait('DISP-LONG', { from: 'Nesbrook Parts', workingDays: 7 });
       await job.say(
         'The display for the Jetty is a long one that we have to order. We expect it next week.',
         'front',

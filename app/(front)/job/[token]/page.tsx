@@ -19,6 +19,7 @@ import { factsOf } from '@/lib/jobs/facts';
 import { newestQuoteTokenOf } from '@/lib/jobs/private-link';
 import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/records';
 import { endedPrice, heldPrice } from '@/lib/jobs/rules/asked-price';
+import { comingOn } from '@/lib/jobs/rules/awaited-parts';
 import { lastDecision } from '@/lib/jobs/rules/decision';
 import { parseEvent } from '@/lib/jobs/rules/events';
 import { isUnruled, type JobFacts } from '@/lib/jobs/rules/guards';
@@ -27,6 +28,7 @@ import { type Done, stillDone } from '@/lib/jobs/rules/just-done';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
 import { BEFORE_READY, NO_MORE_NEWS } from '@/lib/jobs/rules/stage-sets';
 import { type JobKind, STAGE_WORDS } from '@/lib/jobs/rules/stages';
+import { awaitedPartsOf } from '@/lib/jobs/stored-awaited-parts';
 import { piecesToWarnOfOnJob, slipOfJob } from '@/lib/jobs/stored-recall';
 import { ifMailed } from '@/lib/mail/mail-server';
 import { formatMoney } from '@/lib/money/amount';
@@ -137,6 +139,7 @@ export default async function JobPage({ params, searchParams }: Props) {
                     gross: money(ended.gross),
                     on: ended.how === 'lapsed' ? ended.validUntil : dayInZone(ended.endedAt, timeZone),
                   },
+                  partOn: comingOn(awaitedPartsOf(job), today),
                   offerUntil: offer ? dayFromDate(offer.validUntil) : null,
                   carrier: job.carrier,
                   isClosedByTime: isClosedByTime(job.events),

@@ -145,6 +145,18 @@ export const jobs: FormsOfFiles = [
       underRepairForm: { fields: { repair: uuid } },
       newestSheetForm: { fields: { sheet: '2' } },
       takeBackForm: { fields: { entry: `work:${uuid}`, reason: 'It is of another job.' } },
+      waitForm: {
+        fields: {
+          'part-1': uuid,
+          'pieces-1': '2',
+          'part-2': uuid,
+          'pieces-2': '1',
+          'part-3': uuid,
+          'pieces-3': '1',
+          other: 'Long display',
+          expectedOn: '2026-12-03',
+        },
+      },
       stopForm: { fields: { why: 'cannot-repair', reason: 'The chip is no longer made.' } },
       paymentForm: {
         fields: {

@@ -6,8 +6,9 @@ import { takeOutPiece } from '@/lib/bench/take-out-piece';
 import { permissionOf } from '@/lib/jobs/rules/move-permissions';
 import { stopRepair } from '@/lib/jobs/stop-repair';
 import { takeBackEntry } from '@/lib/jobs/take-back-entry';
+import { waitForParts } from '@/lib/jobs/wait-for-parts';
 import { onJob } from './action-kit';
-import { pieceOutForm, putBackForm, stopForm, takeBackForm } from './schema';
+import { pieceOutForm, putBackForm, stopForm, takeBackForm, waitForm } from './schema';
 import { wireForm } from './wire-schema';
 
 export async function addWire(number: string, _before: FormState, formData: FormData): Promise<FormState> {
@@ -66,5 +67,21 @@ export async function stopWork(number: string, _before: FormState, formData: For
     formData,
     part: 'moves',
     work: ({ data, ...call }) => stopRepair({ ...call, ...data }),
+  });
+}
+
+export async function awaitParts(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onJob({
+    permission: permissionOf('wait-for-parts'),
+    number,
+    schema: waitForm,
+    formData,
+    part: 'moves',
+    work: ({ data: { parts, other, expectedOn }, ...call }) =>
+      waitForParts({
+        ...call,
+        parts: [...parts, ...(other === '' ? [] : [{ name: other, quantity: 1 }])],
+        expectedOn,
+      }),
   });
 }

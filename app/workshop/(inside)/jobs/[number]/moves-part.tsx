@@ -25,11 +25,12 @@ import { StopPart } from './stop-part';
 import { ToldPart } from './told-part';
 import { UnclaimedPart } from './unclaimed-part';
 import { UndoPart } from './undo-part';
+import { WaitPart } from './wait-part';
 
 /** The one move back: after everything that leads on. */
 const BACKWARDS = 'reopen-work';
 
-/** Stands behind what goes on, and is never the main button: most jobs wait for nothing. */
+/** Has a form of its own behind what goes on: most jobs wait for nothing. */
 const WAIT = 'wait-for-parts';
 
 /** Its reason is what the mail says. */
@@ -63,8 +64,7 @@ export async function MovesPart({ job, workshop, staff, who }: SheetProps & { wh
   const moves = openMoves(facts, actorKind(who.role));
   const shut = moves.filter(({ move: { key }, answer }) => !answer.allowed && !UNSAID.has(key));
   const open = moves.filter(({ answer }) => answer.allowed).map((each) => each.move);
-  const onward = open.filter(({ key }) => key !== BACKWARDS && key !== WAIT);
-  const ahead = [...onward, ...open.filter(({ key }) => key === WAIT)];
+  const ahead = open.filter(({ key }) => key !== BACKWARDS && key !== WAIT);
   const back = open.find(({ key }) => key === BACKWARDS);
   const isOver = FINAL_STAGES.includes(facts.stage);
   return (
@@ -84,15 +84,10 @@ export async function MovesPart({ job, workshop, staff, who }: SheetProps & { wh
         <DispatchForm job={job} workshop={workshop} staff={staff} />
       ) : null}
       {ahead.map((each, index) => (
-        <PlainMove
-          key={each.key}
-          job={job}
-          move={each}
-          role={who.role}
-          isMain={index === 0 && each.key !== WAIT}
-        />
+        <PlainMove key={each.key} job={job} move={each} role={who.role} isMain={index === 0} />
       ))}
       {may(who.role, permissionOf('approve')) ? <ToldPart job={job} workshop={workshop} /> : null}
+      <WaitPart job={job} workshop={workshop} role={who.role} isOpen={open.some(({ key }) => key === WAIT)} />
       {open.some(({ key }) => key === 'stop-repair') &&
       !open.some(({ key }) => key === 'return-unrepaired') &&
       may(who.role, permissionOf('stop-repair')) ? (

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { countedField, seenAmount } from '@/app/ui/forms/counted-field';
-import { isDay } from '@/lib/calendar/day';
+import { day, isDay } from '@/lib/calendar/day';
 import { PAYMENT_PURPOSES } from '@/lib/invoices/rules/balance';
 import { PAYMENT_METHODS } from '@/lib/jobs/record-payment';
 import { STOPS } from '@/lib/jobs/rules/stop';
@@ -9,6 +9,41 @@ import { neededText, optionalText } from '@/lib/jobs/rules/typed-text';
 
 /** Fields every form of the job sheet carries: the version the person saw, and a key that makes a second press harmless. */
 export const carriedFields = z.object({ version: countedField, formKey: z.uuid().optional() });
+
+const waitedPieces = z.coerce
+  .number({ error: 'Enter how many' })
+  .int('Enter a whole number')
+  .min(1, 'Enter how many')
+  .max(1000, 'That is more than a shelf holds')
+  .default(1);
+const listedPart = z.uuid({ error: 'Choose a part of the list' }).optional();
+
+/** Parts of the list, each with its pieces, and one that is not on it. */
+export const waitForm = z
+  .object({
+    'part-1': listedPart,
+    'pieces-1': waitedPieces,
+    'part-2': listedPart,
+    'pieces-2': waitedPieces,
+    'part-3': listedPart,
+    'pieces-3': waitedPieces,
+    other: optionalText(120),
+    expectedOn: z
+      .string()
+      .refine(isDay, 'Enter a day, like 2026-11-25')
+      .transform(day)
+      .nullable()
+      .default(null),
+  })
+  .transform(({ other, expectedOn, ...form }) => ({
+    parts: [
+      { partId: form['part-1'], quantity: form['pieces-1'] },
+      { partId: form['part-2'], quantity: form['pieces-2'] },
+      { partId: form['part-3'], quantity: form['pieces-3'] },
+    ].flatMap(({ partId, quantity }) => (partId === undefined ? [] : [{ partId, quantity }])),
+    other,
+    expectedOn,
+  }));
 
 export const moveForm = z.object({ move: z.string().max(40), note: optionalText(500) });
 export const serialForm = z.object({

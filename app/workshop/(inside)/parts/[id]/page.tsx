@@ -15,6 +15,7 @@ import { NumberText } from '@/app/ui/words/number-text';
 import { readPart } from '@/lib/bench/part-records';
 import { dayInZone } from '@/lib/calendar/day';
 import { now } from '@/lib/clock';
+import { showNumber } from '@/lib/numbers/job-number';
 import { may } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
 import { SavedNote } from '../../catalogue/saved-note';
@@ -90,6 +91,7 @@ export default async function PartPage({ params, searchParams }: Props) {
           },
         ]}
       />
+      <WaitingJobs waiting={part.waiting} locale={locale} />
       <OrdersPart
         orders={part.orders}
         today={dayInZone(now(), workshop.timeZone)}
@@ -151,6 +153,42 @@ export default async function PartPage({ params, searchParams }: Props) {
         </div>
       ) : null}
     </>
+  );
+}
+
+function WaitingJobs(props: {
+  waiting: NonNullable<Awaited<ReturnType<typeof readPart>>>['waiting'];
+  locale: string;
+}) {
+  if (props.waiting.length === 0) return null;
+  return (
+    <div className="mt-10">
+      <Table
+        caption="Jobs that wait for it"
+        rows={props.waiting}
+        rowKey={(job) => job.jobNumber}
+        columns={[
+          {
+            key: 'job',
+            head: 'Job',
+            kind: 'rowhead',
+            cell: (job) => (
+              <TextLink href={`/workshop/jobs/${job.jobNumber}#moves`}>
+                <NumberText text={showNumber(job.jobNumber)} />
+              </TextLink>
+            ),
+          },
+          { key: 'unit', head: 'Unit', cell: (job) => job.unit },
+          { key: 'pieces', head: 'Pieces', kind: 'number', cell: (job) => job.quantity },
+          {
+            key: 'promised',
+            head: 'Promised for',
+            cell: ({ promisedOn }) =>
+              promisedOn ? <DayText day={promisedOn} locale={props.locale} style="short" /> : 'no promise',
+          },
+        ]}
+      />
+    </div>
   );
 }
 

@@ -44,7 +44,7 @@ export default async function OrderPage({ searchParams }: Props) {
       <PageHead
         above={<TextLink href="/workshop/parts">Parts</TextLink>}
         title="Order list"
-        lead={`Parts at their mark or below once ${jobs === 1 ? 'the one open repair has' : `the ${jobs} open repairs have`} what they need and what is on order has come. A part without a mark only where there is not enough for them.`}
+        lead={`Parts at their mark or below once ${jobs === 1 ? 'the one open job has' : `the ${jobs} open jobs have`} what they need and what is on order has come. A part without a mark only where there is not enough for them.`}
       >
         <TextLink href="/workshop/parts/order/order.csv" file>
           Order list (CSV)
@@ -59,8 +59,8 @@ export default async function OrderPage({ searchParams }: Props) {
         list
       )}
       <p className="mt-6 max-w-text text-small text-soft">
-        What a repair usually needs stands with it in the catalogue. Pieces that a job has taken already are
-        not counted again.
+        What a repair usually needs stands with it in the catalogue; a job that waits for a part adds that
+        one. Pieces that a job has taken already are not counted again.
       </p>
       {orders.length > 0 ? <OnOrder orders={orders} today={today} locale={locale} /> : null}
     </>

@@ -1,0 +1,152 @@
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { Select } from '@/app/ui/forms/select';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextField } from '@/app/ui/forms/text-field';
+import { Notice } from '@/app/ui/page/notice';
+import { TextLink } from '@/app/ui/page/text-link';
+import { listParts } from '@/lib/bench/part-records';
+import { compareDays, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { usualPartsOf } from '@/lib/catalogue/usual-parts';
+import { now } from '@/lib/clock';
+import type { JobRecord } from '@/lib/jobs/records';
+import { type AwaitedPart, awaitedWords, isHere, partsWait } from '@/lib/jobs/rules/awaited-parts';
+import { permissionOf } from '@/lib/jobs/rules/move-permissions';
+import { moveOf } from '@/lib/jobs/rules/stages';
+import { awaitedPartsOf } from '@/lib/jobs/stored-awaited-parts';
+import { may, type Role } from '@/lib/people/rules/roles';
+import type { WorkshopCard } from '@/lib/workshop/card';
+import { awaitParts } from './bench-actions';
+import { carriedFields } from './carried-fields';
+
+type Props = { job: JobRecord; workshop: WorkshopCard; role: Role; isOpen: boolean };
+
+/** For which parts a job waits and until when; and the form that says so, of one that may wait or waits already. */
+export async function WaitPart({ job, workshop, role, isOpen }: Props) {
+  const move = moveOf('wait-for-parts');
+  const waits = job.stage === move.to;
+  if (!waits && !isOpen) return null;
+  const awaited = awaitedPartsOf(job);
+  return (
+    <>
+      {waits ? <Awaited job={job} awaited={awaited} workshop={workshop} /> : null}
+      {may(role, permissionOf('wait-for-parts')) ? (
+        <ActionForm
+          action={awaitParts.bind(null, job.number)}
+          hidden={carriedFields(job.version)}
+          label={waits ? 'Change what it waits for' : move.label}
+          summary={waits ? 'Change what it waits for' : move.label}
+        >
+          <WaitFields known={waits ? awaited : await shortOf(job)} parts={await listParts()} />
+          <SubmitButton
+            label={waits ? 'Keep this' : move.label}
+            kind="second"
+            consequence={waits ? 'The customer’s page and Today go by it. No mail.' : move.consequence}
+          />
+        </ActionForm>
+      ) : null}
+    </>
+  );
+}
+
+function Awaited({ job, awaited, workshop }: Pick<Props, 'job' | 'workshop'> & { awaited: AwaitedPart[] }) {
+  const today = dayInZone(now(), workshop.timeZone);
+  const wait = partsWait(awaited, today);
+  if (!wait) return null;
+  const promised = job.promisedOn && dayFromDate(job.promisedOn);
+  const isAfter = wait.expectedOn && promised && compareDays(wait.expectedOn, promised) > 0;
+  return (
+    <>
+      <p>Waits for</p>
+      <ul>
+        {awaited.map((part) => (
+          <li key={`${part.partId} ${part.name}`}>
+            {awaitedWords(part, { today, locale: workshop.locale })}
+            {part.partId ? (
+              <>
+                {'. '}
+                <TextLink href={`/workshop/parts/${part.partId}`}>
+                  {isHere(part) ? 'Its lots' : part.isOnOrder ? 'Its order' : 'The part'}
+                </TextLink>
+              </>
+            ) : null}
+          </li>
+        ))}
+      </ul>
+      {isAfter && promised && wait.expectedOn ? (
+        <Notice kind="warn" heading="The part comes after the promise">
+          <p>
+            {`It is expected ${formatDay(wait.expectedOn, workshop.locale, 'weekday')}, and the unit was promised for ${formatDay(promised, workshop.locale, 'weekday')}. `}
+            <TextLink href="#promise">Move the promise</TextLink>, so that the customer hears of it in time.
+          </p>
+        </Notice>
+      ) : null}
+    </>
+  );
+}
+
+type Known = Pick<AwaitedPart, 'partId' | 'name' | 'quantity'>;
+
+/** What the repair usually takes, has not taken yet and finds too little of in stock. */
+async function shortOf(job: JobRecord): Promise<Known[]> {
+  const usual = await usualPartsOf(job.repair.id);
+  return usual.flatMap(({ partId, name, quantity, inStock }) => {
+    const taken = job.partUses.filter(({ lot }) => lot.partId === partId);
+    const open = quantity - taken.reduce((sum, use) => sum + use.quantity, 0);
+    return open > inStock ? [{ partId, name, quantity: open }] : [];
+  });
+}
+
+type Listed = Awaited<ReturnType<typeof listParts>>;
+
+/** Rows for parts of the list; few repairs wait for more. */
+const ROWS = [1, 2, 3] as const;
+
+function WaitFields({ known, parts }: { known: readonly Known[]; parts: Listed }) {
+  const listed = known.filter(({ partId }) => partId !== null);
+  const other = known.find(({ partId }) => partId === null);
+  return (
+    <>
+      {ROWS.map((row) => {
+        const part = listed[row - 1];
+        return (
+          <div key={row} className="flex flex-wrap gap-x-4">
+            <Select
+              name={`part-${row}`}
+              label={row === 1 ? 'Part' : `Part ${row}`}
+              optional={row > 1}
+              empty="None"
+              defaultValue={part?.partId ?? undefined}
+              choices={parts.map(({ id, name, inStock, onOrder }) => ({
+                value: id,
+                label: `${name} (${inStock} in stock${onOrder > 0 ? `, ${onOrder} on order` : ''})`,
+              }))}
+            />
+            <TextField
+              name={`pieces-${row}`}
+              label={row === 1 ? 'Pieces' : `Pieces of part ${row}`}
+              inputMode="numeric"
+              width="short"
+              defaultValue={part?.quantity ?? 1}
+            />
+          </div>
+        );
+      })}
+      <TextField
+        name="other"
+        label="A part that is not on the list"
+        optional
+        maxLength={120}
+        defaultValue={other?.name}
+      />
+      <TextField
+        name="expectedOn"
+        label="Expected on"
+        type="date"
+        width="half"
+        optional
+        hint="The day of an open order of the part goes before it."
+      />
+    </>
+  );
+}
