@@ -1,3 +1,4 @@
+import { MEGABYTE } from '@/lib/files/rules/limits';
 import { deleteFile, hasFile, putFile, readFile } from '@/lib/files/store';
 import { Refusal } from '@/lib/outcome';
 
@@ -12,7 +13,7 @@ const keyFor = (userId: string) => `catalogue/waiting-${userId}.csv`;
  * large, empty, or not text in UTF-8: guessing at another encoding would spoil names in silence.
  */
 export async function keepUploadedList(userId: string, bytes: Uint8Array): Promise<void> {
-  if (bytes.byteLength > MOST_MEGABYTES * 1_000_000)
+  if (bytes.byteLength > MOST_MEGABYTES * MEGABYTE)
     throw new Refusal('invalid', `The file is larger than ${MOST_MEGABYTES} MB.`, 'file');
   if (textOf(bytes).trim() === '') throw new Refusal('invalid', 'The file is empty.', 'file');
   await putFile(keyFor(userId), bytes, 'text/csv; charset=utf-8');

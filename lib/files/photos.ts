@@ -2,9 +2,10 @@ import { createHash, randomBytes } from 'node:crypto';
 import { fileTypeFromBuffer } from 'file-type';
 import sharp from 'sharp';
 import { Refusal } from '@/lib/outcome';
+import { MEGABYTE, PHOTO_MEGABYTES, PHOTO_TYPE_WORDS, PHOTO_TYPES } from './rules/limits';
 import { deleteFile, putFile } from './store';
 
-export const PHOTO_BYTES = 15 * 1024 * 1024;
+export const PHOTO_BYTES = PHOTO_MEGABYTES * MEGABYTE;
 
 // A phone's largest sensor gives 200 megapixels only on request; 50 holds every ordinary photo and refuses a picture
 // that is small as a file and huge in memory.
@@ -12,7 +13,7 @@ const pixelLimit = 50_000_000;
 const largeSide = 2000;
 const smallSide = 320;
 
-const accepted = new Set(['image/jpeg', 'image/png', 'image/webp', 'image/avif']);
+const accepted: ReadonlySet<string> = new Set(PHOTO_TYPES);
 // Pictures we know and cannot read. Phones that keep HEIC send JPEG from the camera button of a web page.
 const refused = new Set(['image/heic', 'image/heif', 'image/heic-sequence', 'image/heif-sequence']);
 
@@ -34,8 +35,8 @@ export type PhotoResult = ({ ok: true } & StoredPhoto) | { ok: false; reason: Ph
 
 /** What to tell the person whose photo was not taken. */
 export const PHOTO_REFUSALS: Record<PhotoRefusal, string> = {
-  'too-large': 'This photo is larger than 15 MB. Take it again at a lower resolution.',
-  'not-an-image': 'This file is not a photo. Send a JPEG, PNG, WebP or AVIF picture.',
+  'too-large': `This photo is larger than ${PHOTO_MEGABYTES} MB. Take it again at a lower resolution.`,
+  'not-an-image': `This file is not a photo. Send a ${PHOTO_TYPE_WORDS} picture.`,
   unsupported:
     'This photo is in the HEIC form, which we cannot read. Take it with the camera button on this page, or save it as JPEG.',
   broken: 'This photo arrived incomplete. Send it again.',

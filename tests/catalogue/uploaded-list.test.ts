@@ -5,6 +5,7 @@ import {
   MOST_MEGABYTES,
   readUploadedList,
 } from '@/lib/catalogue/uploaded-list';
+import { MEGABYTE } from '@/lib/files/rules/limits';
 
 const bytesOf = (text: string) => new TextEncoder().encode(text);
 
@@ -30,7 +31,7 @@ test.each([
   ['another encoding', Uint8Array.from([0x46, 0xe4, 0x0a])],
   ['UTF-16, as some spreadsheets save text', Uint8Array.from([0xff, 0xfe, 0x46, 0x00])],
   ['a zero byte', bytesOf('Fam\0ily')],
-  ['more bytes than a file may have', new Uint8Array(MOST_MEGABYTES * 1_000_000 + 1).fill(0x61)],
+  ['more bytes than a file may have', new Uint8Array(MOST_MEGABYTES * MEGABYTE + 1).fill(0x61)],
 ])('a file with %s is refused, and none waits', async (_, bytes) => {
   await expect(keepUploadedList('user-one', bytes)).rejects.toMatchObject({ code: 'invalid', field: 'file' });
   expect(await readUploadedList('user-one')).toBeNull();

@@ -7,6 +7,7 @@ import { withStoredPhotos } from '@/app/store-photos';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { keepUploadedList, MOST_MEGABYTES } from '@/lib/catalogue/uploaded-list';
 import { PHOTO_BYTES, type StoredPhoto } from '@/lib/files/photos';
+import { MEGABYTE } from '@/lib/files/rules/limits';
 import { hasFile } from '@/lib/files/store';
 
 const photo = async (background = '#7c7464') =>
@@ -116,6 +117,6 @@ test('what is wrong with a photo is said beside what is wrong with a field', () 
 });
 
 test('a catalogue that is too large is refused at its field before it is read', async () => {
-  const bytes = new Uint8Array(MOST_MEGABYTES * 1_000_000 + 1);
+  const bytes = new Uint8Array(MOST_MEGABYTES * MEGABYTE + 1);
   await expect(keepUploadedList('nobody', bytes)).rejects.toMatchObject({ code: 'invalid', field: 'file' });
 });

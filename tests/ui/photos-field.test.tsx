@@ -11,7 +11,7 @@ async function keep(before: FormState): Promise<FormState> {
 function draw(answer: FormState): string {
   return renderToStaticMarkup(
     <ActionForm action={keep} initial={answer}>
-      <PhotosField label="Photos" most={8} maxMegabytes={15} optional />
+      <PhotosField label="Photos" most={8} optional />
     </ActionForm>,
   );
 }

@@ -30,7 +30,7 @@ type ActionFormProps = {
  * <ActionForm action={askForQuote} hidden={{ model: model.id }}>
  *   <TextField name="serial" label="Serial number" mono hint="On the plate underneath." />
  *   <TextArea name="symptoms" label="What does it do, or not do?" />
- *   <FileField name="photos" label="Photos" most={6} maxMegabytes={10} />
+ *   <FileField name="photos" label="Photos" most={6} />
  *   <SubmitBar label="Ask for a quote" consequence="We answer within two working days. It costs nothing." />
  * </ActionForm>
  * ```

@@ -1,5 +1,6 @@
 'use client';
 import { type ReactNode, useState } from 'react';
+import { MEGABYTE, PHOTO_MEGABYTES, PHOTO_TYPE_WORDS, PHOTO_TYPES } from '@/lib/files/rules/limits';
 import { FieldFrame } from './field-frame';
 import { useField, useTicked } from './form-context';
 import type { FormState } from './form-state';
@@ -10,7 +11,8 @@ type FileFieldProps = {
   hint?: ReactNode;
   optional?: boolean | undefined;
   most: number;
-  maxMegabytes: number;
+  /** as much as a photo unless said otherwise */
+  maxMegabytes?: number | undefined;
   accept?: string | undefined;
   kinds?: string | undefined;
   camera?: boolean | undefined;
@@ -18,23 +20,20 @@ type FileFieldProps = {
 
 type ChosenFile = { name: string; bytes: number };
 
-// Asking for these kinds makes a phone hand over a JPEG where it would otherwise send its own format.
-const PHOTOS = 'image/jpeg,image/png,image/webp,image/avif';
-
 /**
  * Photos (or, with `accept` and `kinds`, other files). Says its limits before anything is chosen; `camera` opens
  * the phone's camera at once, which is right at the bench and wrong for a customer who already took the photo.
  * A browser never refills a file field: after a problem it asks for the same files by name.
  *
  * ```tsx
- * <FileField name="photos" label="Photos of the damage" most={6} maxMegabytes={10} optional />
- * <FileField name="photo" label="Photo on arrival" most={1} maxMegabytes={10} camera />
+ * <FileField name="photos" label="Photos of the damage" most={6} optional />
+ * <FileField name="photo" label="Photo on arrival" most={1} camera />
  * <FileField name="sheet" label="Price list" most={1} maxMegabytes={2} accept=".csv,text/csv" kinds="CSV" />
  * ```
  */
 export function FileField(props: FileFieldProps) {
-  const { name, label, hint, most, maxMegabytes, accept = PHOTOS } = props;
-  const { kinds = 'JPEG, PNG, WebP or AVIF' } = props;
+  const { name, label, hint, most, maxMegabytes = PHOTO_MEGABYTES } = props;
+  const { accept = PHOTO_TYPES.join(), kinds = PHOTO_TYPE_WORDS } = props;
   const facts = useField(name, true);
   const before = useTicked(name)?.filter(Boolean) ?? [];
   const [choice, setChoice] = useState<{ answer: FormState; files: readonly ChosenFile[] } | null>(null);
@@ -80,7 +79,7 @@ export function FileField(props: FileFieldProps) {
 
 function describeChosen(chosen: readonly ChosenFile[], most: number, maxMegabytes: number): string {
   if (chosen.length === 0) return '';
-  const tooBig = chosen.filter((file) => file.bytes > maxMegabytes * 1_000_000);
+  const tooBig = chosen.filter((file) => file.bytes > maxMegabytes * MEGABYTE);
   if (chosen.length > most) {
     return `That is ${chosen.length} files; we can take ${most}. Choose again with fewer.`;
   }
@@ -88,6 +87,6 @@ function describeChosen(chosen: readonly ChosenFile[], most: number, maxMegabyte
     return `Larger than ${maxMegabytes} MB: ${tooBig.map((file) => file.name).join(', ')}. Choose a smaller one.`;
   }
   const bytes = chosen.reduce((sum, file) => sum + file.bytes, 0);
-  const size = Math.max(0.1, bytes / 1_000_000).toFixed(1);
+  const size = Math.max(0.1, bytes / MEGABYTE).toFixed(1);
   return `${chosen.length === 1 ? '1 file' : `${chosen.length} files`} ready to send, ${size} MB.`;
 }

@@ -1,5 +1,6 @@
 'use client';
 import { type ReactNode, useRef, useState } from 'react';
+import { MEGABYTE, PHOTO_MEGABYTES, PHOTO_TYPE_WORDS, PHOTO_TYPES } from '@/lib/files/rules/limits';
 import { FieldFrame, GroupFrame } from './field-frame';
 import { useField } from './form-context';
 import type { FormState } from './form-state';
@@ -9,7 +10,6 @@ type PhotosFieldProps = {
   label: string;
   hint?: ReactNode;
   most: number;
-  maxMegabytes: number;
   optional?: boolean | undefined;
 };
 
@@ -29,10 +29,10 @@ function nameOf(slip: string): string {
  * shows how far it is; without, they go with the form. Fields: `photos` (files) and `kept` (slips of those arrived).
  *
  * ```tsx
- * <PhotosField label="Photos" most={8} maxMegabytes={15} optional />
+ * <PhotosField label="Photos" most={8} optional />
  * ```
  */
-export function PhotosField({ label, hint, most, maxMegabytes, optional }: PhotosFieldProps) {
+export function PhotosField({ label, hint, most, optional }: PhotosFieldProps) {
   const facts = useField('photos', true);
   const answered = useField('kept', false).typed ?? [];
   const [going, setGoing] = useState<Going>(NOTHING);
@@ -66,8 +66,8 @@ export function PhotosField({ label, hint, most, maxMegabytes, optional }: Photo
       const sent =
         at >= most
           ? { problem: `${most} are the most we can take. Choose again without this one.` }
-          : file.size > maxMegabytes * 1024 * 1024
-            ? { problem: `It is larger than ${maxMegabytes} MB.` }
+          : file.size > PHOTO_MEGABYTES * MEGABYTE
+            ? { problem: `It is larger than ${PHOTO_MEGABYTES} MB.` }
             : await sendPhoto(file, (share) => show(at, { share }));
       if (sent.problem === undefined) {
         const slip = sent.kept;
@@ -93,7 +93,7 @@ export function PhotosField({ label, hint, most, maxMegabytes, optional }: Photo
         hint={
           <>
             {hint ? <span className="block">{hint}</span> : null}
-            {`Up to ${most} photos, JPEG, PNG, WebP or AVIF, ${maxMegabytes} MB at most each. Where they were taken is removed.`}
+            {`Up to ${most} photos, ${PHOTO_TYPE_WORDS}, ${PHOTO_MEGABYTES} MB at most each. Where they were taken is removed.`}
           </>
         }
       >
@@ -102,7 +102,7 @@ export function PhotosField({ label, hint, most, maxMegabytes, optional }: Photo
           name="photos"
           type="file"
           className="field-file"
-          accept="image/jpeg,image/png,image/webp,image/avif"
+          accept={PHOTO_TYPES.join()}
           multiple
           aria-invalid={facts.problem ? true : undefined}
           aria-describedby={facts.describedBy}

@@ -44,7 +44,6 @@ export function OpenHalf(props: OpenHalfProps & { state: ClaimState }) {
         label={state.needsPhoto ? 'A photo of the serial on the unit' : 'Photos of what you see'}
         optional={!state.needsPhoto}
         most={MOST_PHOTOS}
-        maxMegabytes={15}
       />
       {batteries.length > 0 ? (
         <RadioGroup

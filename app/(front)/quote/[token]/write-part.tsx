@@ -4,11 +4,10 @@ import { PhotosField } from '@/app/ui/forms/photos-field';
 import { SubmitBar, SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { Notice } from '@/app/ui/page/notice';
-import { Timeline } from '@/app/ui/page/timeline';
-import { formatInstant } from '@/lib/calendar/format';
 import { workingDaysWords } from '@/lib/calendar/working';
 import { MOST_PHOTOS } from '@/lib/quotes/rules/request-answers';
 import { CUSTOMER_MAY_WRITE } from '@/lib/quotes/rules/request-states';
+import { Messages, messageConsequence } from '../../messages';
 import { answer } from './actions';
 import type { PartProps } from './part-props';
 
@@ -28,7 +27,7 @@ export function QuestionPart({ quote, token, workshop }: PartProps) {
       ))}
       <ActionForm action={answer.bind(null, token)} hidden={{ formKey: newFormKey() }} label="Your answer">
         <TextArea name="text" label="Your answer" maxLength={4000} rows={5} />
-        <PhotosField label="Photos that show it" most={MOST_PHOTOS} maxMegabytes={15} optional />
+        <PhotosField label="Photos that show it" most={MOST_PHOTOS} optional />
         <SubmitBar
           label="Send the answer"
           consequence={`We go on within ${workingDaysWords(workshop.answerDays)}. It costs nothing.`}
@@ -55,32 +54,15 @@ export function MessagesPart({ quote, token, workshop }: PartProps) {
   const mayWrite = CUSTOMER_MAY_WRITE.includes(state) && state !== 'questioned';
   if (!mayWrite && quote.messages.length === 0) return null;
   return (
-    <section aria-labelledby="messages">
-      <h2 id="messages">Messages</h2>
-      {quote.messages.length > 0 ? (
-        <Timeline
-          label="Messages"
-          entries={quote.messages.map((message) => ({
-            key: message.id,
-            dateTime: message.at.toISOString(),
-            on: formatInstant(message.at, { locale: workshop.locale, zone: workshop.timeZone }),
-            who: message.author === 'customer' ? 'You' : workshop.name,
-            what: <span className="written">{message.text}</span>,
-          }))}
-        />
-      ) : null}
+    <Messages messages={quote.messages} workshop={workshop}>
       {mayWrite ? (
         <ActionForm action={answer.bind(null, token)} hidden={{ formKey: newFormKey() }} label="Message">
           <TextArea name="text" label={LABELS[state] ?? 'Write to us about this'} maxLength={4000} rows={4} />
-          <PhotosField label="More photos" most={MOST_PHOTOS} maxMegabytes={15} optional />
-          <SubmitButton
-            kind="second"
-            label="Send the message"
-            consequence={`A person reads it and answers here and by mail within ${workingDaysWords(workshop.answerDays)}.`}
-          />
+          <PhotosField label="More photos" most={MOST_PHOTOS} optional />
+          <SubmitButton kind="second" label="Send the message" consequence={messageConsequence(workshop)} />
         </ActionForm>
       ) : null}
-    </section>
+    </Messages>
   );
 }
 

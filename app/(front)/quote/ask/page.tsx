@@ -89,7 +89,6 @@ export default async function AskPage({ searchParams }: Props) {
           label="Photos of the damage"
           hint="The whole unit, and close up what is broken."
           most={MOST_PHOTOS}
-          maxMegabytes={15}
           optional
         />
         <TextField name="name" label="Your name" autoComplete="name" maxLength={120} />

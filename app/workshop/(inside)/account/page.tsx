@@ -4,13 +4,12 @@ import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { SubmitButton } from '@/app/ui/forms/submit';
-import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
 import { SESSION_HOURS } from '@/lib/people/auth';
-import { PASSWORD_MIN } from '@/lib/people/rules/passwords';
 import { ROLE_LABELS } from '@/lib/people/rules/roles';
 import { IDLE_HOURS } from '@/lib/people/rules/session-end';
 import { listSessions } from '@/lib/people/sessions';
+import { PasswordFields } from '../../password-fields';
 import { mustTurnSecondStepOn, requireSignedIn } from '../../who';
 import { changeOwnPassword, endOtherSessionsAction, signOutAction, signOutEverywhereAction } from './actions';
 import { SecondStepSection } from './second-step-section';
@@ -56,22 +55,7 @@ export default async function AccountPage() {
             Password
           </h2>
           <ActionForm action={changeOwnPassword} label="Change your password">
-            <input type="hidden" name="username" autoComplete="username" value={me.email} readOnly />
-            <TextField
-              name="currentPassword"
-              label="Present password"
-              type="password"
-              autoComplete="current-password"
-              width="half"
-            />
-            <TextField
-              name="newPassword"
-              label="New password"
-              hint={`At least ${PASSWORD_MIN} characters. A few words that only you would put together are good.`}
-              type="password"
-              autoComplete="new-password"
-              width="half"
-            />
+            <PasswordFields email={me.email} present="Present password" width="half" />
             <SubmitButton label="Change password" consequence="Signs out every other device." />
           </ActionForm>
         </section>

@@ -50,7 +50,6 @@ export function TakeInForm({ job, promise, locale }: Props) {
         hint="It settles a serial that was misread."
         optional
         most={1}
-        maxMegabytes={15}
         camera
       />
       <FileField
@@ -59,7 +58,6 @@ export function TakeInForm({ job, promise, locale }: Props) {
         hint="Every side, and any damage, before anything is opened. A phone offers its camera."
         optional
         most={MOST_PHOTOS}
-        maxMegabytes={15}
       />
       <SubmitButton
         label="Take in"

@@ -123,7 +123,6 @@ function WalkInForm({ repairs, workshop: { locale, country } }: FormProps) {
         hint="The letter too. A phone offers its camera."
         optional
         most={MOST_PHOTOS}
-        maxMegabytes={15}
       />
       <h2>The customer</h2>
       <CustomerFields

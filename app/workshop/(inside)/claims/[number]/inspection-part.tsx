@@ -176,7 +176,6 @@ function ItemForm({
         hint="Also when there is nothing to see: it shows that somebody looked."
         optional
         most={1}
-        maxMegabytes={15}
         camera
       />
       <SubmitButton

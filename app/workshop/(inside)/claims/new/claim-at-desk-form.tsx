@@ -94,7 +94,6 @@ export async function ClaimAtDeskForm({ chain: { inForce }, workshop, isOwner }:
         hint="Of its condition where it is here, the letter too; otherwise what the customer sent."
         optional
         most={MOST_PHOTOS}
-        maxMegabytes={15}
       />
       {isOwner ? (
         <TextArea

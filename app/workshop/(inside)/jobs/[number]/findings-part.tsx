@@ -59,7 +59,7 @@ export function FindingsPart({ job, workshop, staff, who }: SheetProps & { who: 
             maxLength={4000}
             rows={3}
           />
-          <FileField name="photos" label="Photos" most={MOST_PHOTOS} maxMegabytes={15} camera optional />
+          <FileField name="photos" label="Photos" most={MOST_PHOTOS} camera optional />
           <SubmitButton
             label="Record the finding"
             consequence="The customer sees it on the private page. No mail."

@@ -39,7 +39,7 @@ export function PhotosPart({ job }: SheetProps) {
             choices={KINDS}
             defaultValue={job.isSerialSettled ? 'work' : 'arrival'}
           />
-          <FileField name="photos" label="Photos" most={MOST_PHOTOS} maxMegabytes={15} camera />
+          <FileField name="photos" label="Photos" most={MOST_PHOTOS} camera />
           <SubmitButton
             label="Add the photos"
             consequence="Where they were taken is removed. The customer sees them."

@@ -4,7 +4,6 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { LinkButton } from '@/app/ui/page/button';
-import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
@@ -13,6 +12,7 @@ import { readCarrierRows } from '@/lib/parcels/records';
 import { centimetreText, kilogramText } from '@/lib/parcels/rules/measures';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
+import { SavedNote } from '../../catalogue/saved-note';
 import { keepCustomsFree } from './actions';
 
 export const metadata: Metadata = { title: 'Carriers' };
@@ -29,11 +29,7 @@ export default async function CarriersPage({ searchParams }: { searchParams: Pro
         title="Carriers"
         lead="Who takes parcels back to customers, and what each of them takes. Their own terms come first."
       />
-      {saved === undefined ? null : (
-        <Notice kind="good" role="status">
-          <p>Saved.</p>
-        </Notice>
-      )}
+      <SavedNote saved={saved} />
       <Table
         caption="Carriers of the workshop"
         captionHidden

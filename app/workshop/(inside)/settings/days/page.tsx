@@ -1,9 +1,7 @@
 import type { Metadata } from 'next';
 import { readWorkshop } from '@/app/read-workshop';
-import { ActionForm } from '@/app/ui/forms/action-form';
 import { RadioGroup } from '@/app/ui/forms/choices';
 import { Select } from '@/app/ui/forms/select';
-import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
@@ -15,6 +13,7 @@ import { holidayChoices, holidayPlace, zoneNames } from '@/lib/workshop/places';
 import { readCalendar, readClosingDays } from '@/lib/workshop/records';
 import { requireStaff } from '../../../who';
 import { saveDays } from '../actions';
+import { SettingsForm } from '../settings-form';
 import { ClosingDays } from './closing-days';
 
 export const metadata: Metadata = { title: 'Days and paper' };
@@ -27,10 +26,12 @@ export default async function DaysPage() {
   return (
     <>
       <PageHead above={<TextLink href="/workshop/settings">Settings</TextLink>} title="Days and paper" />
-      <ActionForm
+      <SettingsForm
         action={saveDays}
-        hidden={{ seenAt: workshop.updatedAt.toISOString() }}
+        workshop={workshop}
         label="Days and paper"
+        save="Save days and paper"
+        consequence="Ends of cover and last days to claim that are already on a certificate do not move."
       >
         <TextField
           name="timeZone"
@@ -93,15 +94,7 @@ export default async function DaysPage() {
             { value: 'LETTER', label: 'US Letter' },
           ]}
         />
-        <SubmitButton
-          label="Save days and paper"
-          busy="Saving…"
-          consequence="Ends of cover and last days to claim that are already on a certificate do not move."
-        />
-        <p>
-          <TextLink href="/workshop/settings">Leave as it is</TextLink>
-        </p>
-      </ActionForm>
+      </SettingsForm>
       <ClosingDays closingDays={closingDays} calendar={calendar} today={today} locale={workshop.locale} />
     </>
   );

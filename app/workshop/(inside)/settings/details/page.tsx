@@ -1,8 +1,6 @@
 import type { Metadata } from 'next';
 import { readWorkshop } from '@/app/read-workshop';
-import { ActionForm } from '@/app/ui/forms/action-form';
 import { Select } from '@/app/ui/forms/select';
-import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -12,6 +10,7 @@ import { countryChoices } from '@/lib/workshop/places';
 import { PLACEHOLDER_NAME } from '@/lib/workshop/rules/missing-settings';
 import { requireStaff } from '../../../who';
 import { saveDetails } from '../actions';
+import { SettingsForm } from '../settings-form';
 
 export const metadata: Metadata = { title: 'Details of the workshop' };
 
@@ -24,7 +23,12 @@ export default async function DetailsPage() {
         above={<TextLink href="/workshop/settings">Settings</TextLink>}
         title="Details of the workshop"
       />
-      <ActionForm action={saveDetails} hidden={{ seenAt: workshop.updatedAt.toISOString() }}>
+      <SettingsForm
+        action={saveDetails}
+        workshop={workshop}
+        save="Save details"
+        consequence="Stands on every page, e-mail and document made from now on."
+      >
         <TextField
           name="name"
           label="Name"
@@ -76,15 +80,7 @@ export default async function DetailsPage() {
           defaultValue={workshop.territory}
           autoComplete="off"
         />
-        <SubmitButton
-          label="Save details"
-          busy="Saving…"
-          consequence="Stands on every page, e-mail and document made from now on."
-        />
-        <p>
-          <TextLink href="/workshop/settings">Leave as it is</TextLink>
-        </p>
-      </ActionForm>
+      </SettingsForm>
     </>
   );
 }

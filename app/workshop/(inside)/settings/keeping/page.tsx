@@ -1,7 +1,5 @@
 import type { Metadata } from 'next';
 import { readWorkshop } from '@/app/read-workshop';
-import { ActionForm } from '@/app/ui/forms/action-form';
-import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
 import { Notice } from '@/app/ui/page/notice';
@@ -14,6 +12,7 @@ import { REQUEST_MONTHS, WHAT_STAYS } from '@/lib/keeping/rules/retention';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
 import { saveKeeping } from '../actions';
+import { SettingsForm } from '../settings-form';
 import { BackupsPart } from './backups-part';
 
 export const metadata: Metadata = { title: 'Keeping' };
@@ -28,7 +27,13 @@ export default async function KeepingPage() {
         title="Keeping"
         lead="Parcels that do not come, units that nobody fetches, how long you keep what you know of people, and backups of everything."
       />
-      <ActionForm action={saveKeeping} hidden={{ seenAt: workshop.updatedAt.toISOString() }} label="Keeping">
+      <SettingsForm
+        action={saveKeeping}
+        workshop={workshop}
+        label="Keeping"
+        save="Save keeping"
+        consequence="Counts from the next hour on; what has left or was removed stays so."
+      >
         <h2>Parcels that do not come</h2>
         <p className="max-w-[42rem]">
           Counted from the booking, or from the day the customer gave the number of their parcel. Nothing is
@@ -109,15 +114,7 @@ export default async function KeepingPage() {
             ))}
           </ul>
         </Notice>
-        <SubmitButton
-          label="Save keeping"
-          busy="Saving…"
-          consequence="Counts from the next hour on; what has left or was removed stays so."
-        />
-        <p>
-          <TextLink href="/workshop/settings">Leave as it is</TextLink>
-        </p>
-      </ActionForm>
+      </SettingsForm>
       <BackupsPart backups={backups} workshop={workshop} />
     </>
   );

@@ -1,10 +1,8 @@
 import type { Metadata } from 'next';
 import { readWorkshop } from '@/app/read-workshop';
-import { ActionForm } from '@/app/ui/forms/action-form';
 import { RadioGroup } from '@/app/ui/forms/choices';
 import { MoneyField } from '@/app/ui/forms/money-field';
 import { Select } from '@/app/ui/forms/select';
-import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
@@ -14,6 +12,7 @@ import { currencyCodes } from '@/lib/money/currency';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
 import { saveMoney } from '../actions';
+import { SettingsForm } from '../settings-form';
 import { PayFields } from './pay-fields';
 import { RightsFields } from './rights-fields';
 
@@ -28,7 +27,12 @@ export default async function MoneyPage() {
   return (
     <>
       <PageHead above={<TextLink href="/workshop/settings">Settings</TextLink>} title="Money and tax" />
-      <ActionForm action={saveMoney} hidden={{ seenAt: workshop.updatedAt.toISOString() }}>
+      <SettingsForm
+        action={saveMoney}
+        workshop={workshop}
+        save="Save money and tax"
+        consequence="Counts for prices, quotes and invoices made from now on; those already sent stay as they are."
+      >
         <Select
           name="currency"
           label="Currency"
@@ -125,15 +129,7 @@ export default async function MoneyPage() {
         />
         <PayFields workshop={workshop} />
         <RightsFields workshop={workshop} />
-        <SubmitButton
-          label="Save money and tax"
-          busy="Saving…"
-          consequence="Counts for prices, quotes and invoices made from now on; those already sent stay as they are."
-        />
-        <p>
-          <TextLink href="/workshop/settings">Leave as it is</TextLink>
-        </p>
-      </ActionForm>
+      </SettingsForm>
     </>
   );
 }

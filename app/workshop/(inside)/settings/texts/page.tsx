@@ -1,6 +1,5 @@
 import type { Metadata } from 'next';
 import { readWorkshop } from '@/app/read-workshop';
-import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { Notice } from '@/app/ui/page/notice';
@@ -10,6 +9,7 @@ import { rolesThatMay } from '@/lib/people/rules/roles';
 import { STAFF_NOTE } from '@/lib/warranty/rules/certificate-text';
 import { requireStaff } from '../../../who';
 import { saveTexts } from '../actions';
+import { SettingsForm } from '../settings-form';
 import { TextsPreview } from './texts-preview';
 
 export const metadata: Metadata = { title: 'Texts' };
@@ -27,7 +27,13 @@ export default async function TextsPage() {
       <Notice kind="note" heading="Templates, not legal advice">
         <p>{STAFF_NOTE}</p>
       </Notice>
-      <ActionForm action={saveTexts} hidden={{ seenAt: workshop.updatedAt.toISOString() }}>
+      <SettingsForm
+        action={saveTexts}
+        workshop={workshop}
+        save="Save texts"
+        consequence="Terms and privacy stand on their pages at once. Customers who booked before agreed to the old terms, which their jobs go on showing."
+        below={<TextsPreview />}
+      >
         <TextArea
           name="termsText"
           label="Terms"
@@ -57,16 +63,7 @@ export default async function TextsPage() {
           defaultValue={workshop.packingText.join('\n')}
         />
         <SubmitButton kind="second" name="intent" value="preview" label="Preview" busy="Drawing…" />
-        <SubmitButton
-          label="Save texts"
-          busy="Saving…"
-          consequence="Terms and privacy stand on their pages at once. Customers who booked before agreed to the old terms, which their jobs go on showing."
-        />
-        <p>
-          <TextLink href="/workshop/settings">Leave as it is</TextLink>
-        </p>
-        <TextsPreview />
-      </ActionForm>
+      </SettingsForm>
     </>
   );
 }
