@@ -12,21 +12,15 @@ import { readHeldWorkshop } from '@/lib/workshop/records';
 import { requireBookingsAtDesk } from '@/lib/workshop/require-bookings';
 import type { Actor } from './actor';
 import { openJob } from './open-job';
+import type { AddressAnswers } from './rules/address';
 import { DATA_NOT_ASKED } from './rules/booking';
 import { writeArrival } from './write-arrival';
+import { writeCustomer } from './write-customer';
 import { idOfSent, writeOnce } from './write-once';
 import type { NewPhoto } from './write-photos';
 
 export type WalkIn = {
-  customer: {
-    name: string;
-    email: string;
-    phone: string;
-    addressLines: readonly string[];
-    postcode: string;
-    town: string;
-    country: string;
-  };
+  customer: AddressAnswers;
   repairId: string;
   /** as read from the unit */
   serial: string;
@@ -73,10 +67,7 @@ async function write(tx: Tx, id: string, o: WalkIn): Promise<void> {
     select: { modelId: true, taxCategory: true, taxRateBps: true },
   });
   if (!repair) throw new Refusal('invalid', 'Choose a repair from the list.', 'repair');
-  const customer = await tx.customer.create({
-    data: { ...o.customer, addressLines: [...o.customer.addressLines], createdAt: o.now },
-    select: { id: true },
-  });
+  const customer = await writeCustomer(tx, o.customer, o.now);
   const nothing: QuoteLine = {
     kind: 'adjustment',
     description: NOT_AGREED,

@@ -1,16 +1,12 @@
-import type { z } from 'zod';
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
-import type { STEP_SCHEMAS } from '@/lib/jobs/rules/booking';
-import { addressLinesOf } from '@/lib/jobs/write-customer';
+import { type AddressAnswers, addressLinesOf } from '@/lib/jobs/rules/address';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { writeNewLink } from '@/lib/jobs/write-new-link';
 import { Refusal } from '@/lib/outcome';
 import { emailKey } from '@/lib/quotes/rules/request-answers';
 import { noteSeen } from './seen';
 import { readdressMail } from './write-mail-address';
-
-export type ContactAnswers = z.output<(typeof STEP_SCHEMAS)['address']>;
 
 /**
  * Puts right how the customer of a job is called and reached (GDPR Article 16). Letters of the job that have not left, were
@@ -21,7 +17,7 @@ export type ContactAnswers = z.output<(typeof STEP_SCHEMAS)['address']>;
 export async function correctContact(o: {
   jobId: string;
   version: number;
-  contact: ContactAnswers;
+  contact: AddressAnswers;
   newLink: boolean;
   actor: Extract<Actor, { id: string }>;
   now: Date;

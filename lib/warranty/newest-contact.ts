@@ -1,10 +1,11 @@
 import { db } from '@/lib/db/client';
+import { type AddressAnswers, addressFieldsOf } from '@/lib/jobs/rules/address';
 
 /**
  * Whose unit it was when its certificate was last issued, as fields of a form; each empty once their data was removed. The unit may
  * have passed on since, so whoever takes this over compares it.
  */
-export async function newestContact(jobId: string) {
+export async function newestContact(jobId: string): Promise<AddressAnswers> {
   const { customer } = await db.job.findUniqueOrThrow({
     where: { id: jobId },
     select: {
@@ -22,16 +23,6 @@ export async function newestContact(jobId: string) {
       },
     },
   });
-  const { name, email, phone, postcode, town, country } = customer;
-  const [address1 = '', ...rest] = customer.addressLines;
-  return {
-    name: customer.erasedAt === null ? name : '',
-    email,
-    phone,
-    address1,
-    address2: rest.join(', '),
-    postcode,
-    town,
-    country,
-  };
+  const { addressLines, erasedAt, ...contact } = customer;
+  return { ...contact, name: erasedAt === null ? contact.name : '', ...addressFieldsOf(addressLines) };
 }

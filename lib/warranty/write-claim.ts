@@ -1,11 +1,11 @@
 import { randomUUID } from 'node:crypto';
-import type { z } from 'zod';
 import { cellsOf, recalledPieces } from '@/lib/bench/stored-recalls';
 import { dayInZone, dayToDate } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { openJob } from '@/lib/jobs/open-job';
-import type { addressAnswers, DataAnswer } from '@/lib/jobs/rules/booking';
+import type { AddressAnswers } from '@/lib/jobs/rules/address';
+import type { DataAnswer } from '@/lib/jobs/rules/booking';
 import { postedAnswer } from '@/lib/jobs/rules/posted-answer';
 import { writeCustomer } from '@/lib/jobs/write-customer';
 import { writeEvent } from '@/lib/jobs/write-event';
@@ -28,7 +28,7 @@ export type ClaimTold = {
   details: string;
   batteryAnswer: string;
   dataAnswer: DataAnswer;
-  address: z.output<typeof addressAnswers>;
+  address: AddressAnswers;
   photos: readonly NewPhoto[];
   now: Date;
 };

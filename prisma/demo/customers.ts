@@ -1,7 +1,5 @@
-import type { z } from 'zod';
-import type { addressAnswers } from '@/lib/jobs/rules/booking';
+import type { AddressAnswers } from '@/lib/jobs/rules/address';
 
-type Address = z.output<typeof addressAnswers>;
 type Row = readonly [
   name: string,
   mail: string,
@@ -269,13 +267,13 @@ const ROWS = {
 export type CustomerKey = keyof typeof ROWS;
 
 /** A customer's address as the booking takes it. */
-export function addressOf(key: CustomerKey): Address {
+export function addressOf(key: CustomerKey): AddressAnswers {
   return readRow(ROWS[key]);
 }
 
-export const DEMO_ADDRESSES: readonly Address[] = Object.values(ROWS).map(readRow);
+export const DEMO_ADDRESSES: readonly AddressAnswers[] = Object.values(ROWS).map(readRow);
 
-function readRow([name, email, phone, address1, address2, place]: Row): Address {
+function readRow([name, email, phone, address1, address2, place]: Row): AddressAnswers {
   return { name, email, phone, address1, address2, ...readPlace(place) };
 }
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { evaluateEntry } from '@/lib/bench/rules/checks';
 import { addDays, day, isoWeekday } from '@/lib/calendar/day';
 import { isWorkingDay } from '@/lib/calendar/working';
-import { addressAnswers } from '@/lib/jobs/rules/booking';
+import { addressAnswers } from '@/lib/jobs/rules/address';
 import { DEMO_REPAIRS } from '@/prisma/demo/catalogue';
 import { pick, sourceOf } from '@/prisma/demo/chance';
 import { DEMO_ADDRESSES } from '@/prisma/demo/customers';

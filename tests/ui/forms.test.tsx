@@ -94,6 +94,16 @@ test('every field of an address says what it is for, so that it can be filled in
   ]);
 });
 
+test('an address that staff fill in takes nothing of what the browser knows of them', () => {
+  const html = draw(
+    {},
+    <AddressFields of="customer" countries={[{ value: 'GB', label: 'United Kingdom' }]} emailHint="Ask." />,
+  );
+  const fills = [...html.matchAll(/autoComplete="([^"]+)"/gi)].map(([, fill]) => fill);
+  expect(fills).toEqual(Array.from({ length: 8 }, () => 'off'));
+  expect(html).not.toMatch(/\byour?\b/i);
+});
+
 describe('what was typed', () => {
   test('is all there again', () => {
     const html = draw(

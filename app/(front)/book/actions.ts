@@ -12,8 +12,8 @@ import { now } from '@/lib/clock';
 import { book } from '@/lib/jobs/book';
 import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { readDraft, saveStep, startDraft } from '@/lib/jobs/draft';
+import { addressAnswers } from '@/lib/jobs/rules/address';
 import {
-  addressAnswers,
   type BookingStep,
   confirmAnswers,
   nextStep,

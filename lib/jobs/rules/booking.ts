@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { LIMITS } from '@/lib/catalogue/rules/list-limits';
 import { LARGEST_KEPT } from '@/lib/numbers/column';
 import { LOOSE_BATTERY, namesLooseBattery } from '@/lib/parcels/rules/loose-battery';
+import { addressAnswers } from './address';
 import { neededText, optionalText } from './typed-text';
 
 /**
@@ -42,27 +43,6 @@ export const parcelAnswers = z.object({
 /** The same as it is typed: what an older draft holds stays readable. */
 export const parcelForm = parcelAnswers.extend({
   otherAccessory: optionalText(80).refine((text) => !namesLooseBattery(text), LOOSE_BATTERY),
-});
-
-export const addressAnswers = z.object({
-  name: neededText('your name', 120),
-  email: z
-    .string({ error: 'Enter your e-mail address' })
-    .trim()
-    .max(254, 'Keep this to 254 characters')
-    .pipe(z.email('Enter an e-mail address like name@example.org')),
-  phone: z
-    .string()
-    .trim()
-    .max(40, 'Keep this to 40 characters')
-    .regex(/^[0-9+()./\s-]*$/, 'Use digits, spaces and + only')
-    .optional()
-    .default(''),
-  address1: neededText('the first line of your address', 120),
-  address2: optionalText(120),
-  postcode: neededText('your postcode', 20),
-  town: neededText('your town', 80),
-  country: z.string({ error: 'Choose your country' }).regex(/^[A-Z]{2}$/, 'Choose your country'),
 });
 
 export const confirmAnswers = z.object({

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { addressAnswers, problemAnswers } from '@/lib/jobs/rules/booking';
+import { addressAnswers } from '@/lib/jobs/rules/address';
+import { problemAnswers } from '@/lib/jobs/rules/booking';
 
 /** What a customer may send of photos with one form, and in all about one quote. */
 export const MOST_PHOTOS = 8;

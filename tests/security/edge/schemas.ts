@@ -4,6 +4,7 @@ import { z } from 'zod';
 
 /** Schemas of lib that a form or an address is read by; those of app stand in files named schema.ts, *-schema.ts or narrowing.ts. */
 const OF_LIB = [
+  'lib/jobs/rules/address.ts',
   'lib/jobs/rules/booking.ts',
   'lib/people/staff-input.ts',
   'lib/quotes/rules/request-answers.ts',

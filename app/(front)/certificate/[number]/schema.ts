@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { addressAnswers, parcelAnswers, unitAnswers } from '@/lib/jobs/rules/booking';
+import { addressAnswers } from '@/lib/jobs/rules/address';
+import { parcelAnswers, unitAnswers } from '@/lib/jobs/rules/booking';
 import { isOther } from '@/lib/warranty/rules/standing';
 
 const asked = unitAnswers.extend({

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { addressAnswers } from '@/lib/jobs/rules/booking';
+import { addressAnswers } from '@/lib/jobs/rules/address';
 
 export const lostForm = z.object({
   number: z.string().trim().max(1000, 'Keep this to 1,000 characters').optional().default(''),

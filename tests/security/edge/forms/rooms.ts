@@ -2,6 +2,10 @@ import { address, type FormsOfFiles, lines, uuid } from './form';
 
 export const ofLib: FormsOfFiles = [
   [
+    'lib/jobs/rules/address.ts',
+    { addressAnswers: { fields: address }, customerAnswers: { fields: address } },
+  ],
+  [
     'lib/jobs/rules/booking.ts',
     {
       unitAnswers: { fields: { serial: 'QF-104' } },
@@ -17,7 +21,6 @@ export const ofLib: FormsOfFiles = [
         fields: { accessories: ['Charger'], otherAccessory: 'Strap', battery: 'healthy', data: 'saved' },
         lists: ['accessories'],
       },
-      addressAnswers: { fields: address },
       confirmAnswers: {
         fields: {
           terms: 'yes',

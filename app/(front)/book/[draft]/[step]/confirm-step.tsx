@@ -7,6 +7,7 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { describePeriod } from '@/lib/calendar/period';
 import { workingDaysWords } from '@/lib/calendar/working';
+import { addressLinesOf } from '@/lib/jobs/rules/address';
 import { DATA_ANSWERS, fullAnswers, HISTORY, toldAccessories } from '@/lib/jobs/rules/booking';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -16,6 +17,7 @@ import { BATTERY_ANSWERS } from '@/lib/parcels/rules/battery-answers';
 import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
 import { laterNoWords } from '@/lib/quotes/rules/after-no';
 import { askedWords } from '@/lib/quotes/rules/asked-words';
+import { postalLines } from '@/lib/workshop/rules/letterhead';
 import { termsId } from '@/lib/workshop/terms-id';
 import { ClosureNotice } from '../../../closure-notice';
 import { confirmBooking } from '../../actions';
@@ -97,14 +99,11 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
               <>
                 {[
                   address.name,
-                  address.address1,
-                  address.address2,
-                  address.town,
-                  address.postcode,
-                  countryAbroad(address.country, workshop),
-                ]
-                  .filter((line) => line)
-                  .join(', ')}{' '}
+                  ...postalLines(
+                    { ...address, addressLines: addressLinesOf(address) },
+                    countryAbroad(address.country, workshop),
+                  ),
+                ].join(', ')}{' '}
                 {change('address', 'the address')}
               </>
             ),

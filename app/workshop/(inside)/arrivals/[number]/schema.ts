@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { countedField } from '@/app/ui/forms/counted-field';
 import { LIMITS } from '@/lib/catalogue/rules/list-limits';
-import { customerFields, extraField, serialField } from '../parcel-fields';
+import { customerAnswers } from '@/lib/jobs/rules/address';
+import { extraField, serialField } from '../parcel-fields';
 
 export const takeInForm = z.object({
   version: countedField,
@@ -28,5 +29,5 @@ export const walkInForm = z.object({
     .literal('yes')
     .optional()
     .transform((ticked) => ticked === 'yes'),
-  ...customerFields,
+  ...customerAnswers.shape,
 });

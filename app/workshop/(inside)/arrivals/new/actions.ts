@@ -21,20 +21,7 @@ export async function openForParcel(_before: FormState, formData: FormData): Pro
   const { staff } = sender;
   const parsed = parseForm(walkInForm, formData, ['photos']);
   if (!parsed.ok) return parsed.state;
-  const {
-    repair,
-    battery,
-    isOther,
-    name,
-    email,
-    phone,
-    address1,
-    address2,
-    postcode,
-    town,
-    country,
-    ...read
-  } = parsed.data;
+  const { repair, battery, isOther, formKey, serial, problem, extra, ...customer } = parsed.data;
   const outcome = await attempt(() =>
     withStoredPhotos({
       entries: formData.getAll('photos'),
@@ -42,19 +29,14 @@ export async function openForParcel(_before: FormState, formData: FormData): Pro
       field: 'photos',
       work: (photos) =>
         walkIn({
-          ...read,
+          formKey,
+          serial,
+          problem,
+          extra,
           repairId: repair,
           batteryAnswer: battery,
           isOtherMatter: isOther,
-          customer: {
-            name,
-            email,
-            phone,
-            addressLines: [address1, address2].filter((line) => line !== ''),
-            postcode,
-            town,
-            country,
-          },
+          customer,
           photos,
           actor: staffActor(staff),
           now: now(),

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { newFormKey } from '@/app/form-key';
 import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { AddressFields } from '@/app/ui/forms/address-fields';
 import { Checkbox, RadioGroup } from '@/app/ui/forms/choices';
 import { FileField } from '@/app/ui/forms/file-field';
 import { Select } from '@/app/ui/forms/select';
@@ -22,7 +23,6 @@ import { countryChoices } from '@/lib/workshop/places';
 import { takesBookings } from '@/lib/workshop/rules/missing-settings';
 import { MissingNotice } from '../../missing-notice';
 import { openForParcel } from './actions';
-import { CustomerFields } from './customer-fields';
 
 export const metadata: Metadata = { title: 'A parcel without a booking' };
 
@@ -125,9 +125,10 @@ function WalkInForm({ repairs, workshop: { locale, country } }: FormProps) {
         most={MOST_PHOTOS}
       />
       <h2>The customer</h2>
-      <CustomerFields
+      <AddressFields
+        of="customer"
         countries={countryChoices(locale)}
-        country={country}
+        defaults={{ country }}
         emailHint="The private page and the price go there. None in the parcel? Write or call before you open a job."
       />
       <SubmitButton

@@ -1,4 +1,5 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { AddressFields } from '@/app/ui/forms/address-fields';
 import { RadioGroup } from '@/app/ui/forms/choices';
 import { FileField } from '@/app/ui/forms/file-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -13,7 +14,6 @@ import type { Chain } from '@/lib/warranty/records';
 import { OTHER_SYMPTOM, symptomWords } from '@/lib/warranty/rules/standing';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { countryChoices } from '@/lib/workshop/places';
-import { CustomerFields } from '../../arrivals/new/customer-fields';
 import { openForCustomer } from './actions';
 
 type Props = { chain: Chain; workshop: WorkshopCard; isOwner: boolean };
@@ -106,11 +106,11 @@ export async function ClaimAtDeskForm({ chain: { inForce }, workshop, isOwner }:
         />
       ) : null}
       <h2>The customer</h2>
-      <CustomerFields
+      <AddressFields
+        of="customer"
         countries={countryChoices(workshop.locale)}
-        country={known.country}
         emailHint="The claim and the private page go there. Compare it with what the customer says."
-        known={known}
+        defaults={known}
       />
       <SubmitButton
         label="Open the claim"

@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import { customerAnswers } from '@/lib/jobs/rules/address';
 import { DATA_NOT_ASKED, parcelAnswers } from '@/lib/jobs/rules/booking';
 import { isOther } from '@/lib/warranty/rules/standing';
-import { customerFields, extraField, serialField } from '../../arrivals/parcel-fields';
+import { extraField, serialField } from '../../arrivals/parcel-fields';
 
 export const deskClaimForm = z
   .object({
@@ -17,7 +18,7 @@ export const deskClaimForm = z
       error: 'Choose what the customer said of their recordings and settings, or that nobody asked',
     }),
     reason: z.string().trim().max(500, 'Keep this to 500 characters').optional().default(''),
-    ...customerFields,
+    ...customerAnswers.shape,
   })
   .refine(({ symptom, details }) => !isOther(symptom) || details !== '', {
     path: ['details'],

@@ -3,15 +3,15 @@ import { redirect } from 'next/navigation';
 import { nothingHere } from '@/app/nothing-here';
 import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { AddressFields, PersonFields } from '@/app/ui/forms/address-fields';
 import { Checkbox } from '@/app/ui/forms/choices';
-import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
-import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { requireStaff } from '@/app/workshop/who';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import type { JobRecord } from '@/lib/jobs/records';
+import { addressFieldsOf } from '@/lib/jobs/rules/address';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { quoteByNumber } from '@/lib/quotes/quote-by-number';
@@ -49,36 +49,10 @@ async function OfJob({ job }: { job: JobRecord }) {
         hidden={{ version: job.version }}
         label="Contact of the customer"
       >
-        <PersonFields {...customer} />
-        <TextField
-          name="address1"
-          label="Street and number"
-          maxLength={120}
-          defaultValue={customer.addressLines[0]}
-          autoComplete="off"
-        />
-        <TextField
-          name="address2"
-          label="Second address line"
-          optional
-          maxLength={120}
-          defaultValue={customer.addressLines.slice(1).join(', ')}
-          autoComplete="off"
-        />
-        <TextField
-          name="postcode"
-          label="Postcode"
-          width="short"
-          maxLength={20}
-          defaultValue={customer.postcode}
-          autoComplete="off"
-        />
-        <TextField name="town" label="Town" maxLength={80} defaultValue={customer.town} autoComplete="off" />
-        <Select
-          name="country"
-          label="Country"
-          choices={countryChoices(locale)}
-          defaultValue={customer.country}
+        <AddressFields
+          of="customer"
+          countries={countryChoices(locale)}
+          defaults={{ ...customer, ...addressFieldsOf(customer.addressLines) }}
         />
         <NewLinkBox />
         <SubmitButton
@@ -107,7 +81,7 @@ function OfQuote({ quote }: { quote: QuoteRecord }) {
         hidden={{ version: quote.version }}
         label="Contact of the customer"
       >
-        <PersonFields {...request} />
+        <PersonFields of="customer" defaults={request} />
         <NewLinkBox />
         <SubmitButton
           label="Save the contact"
@@ -127,30 +101,5 @@ function NewLinkBox() {
       hint="Links sent to the old address stop working. Leave it ticked unless you know that only the customer reads both."
       defaultChecked
     />
-  );
-}
-
-function PersonFields({ name, email, phone }: { name: string; email: string; phone: string }) {
-  return (
-    <>
-      <TextField name="name" label="Name" maxLength={120} defaultValue={name} autoComplete="off" />
-      <TextField
-        name="email"
-        label="E-mail"
-        type="email"
-        maxLength={254}
-        defaultValue={email}
-        autoComplete="off"
-      />
-      <TextField
-        name="phone"
-        label="Telephone"
-        type="tel"
-        optional
-        maxLength={40}
-        defaultValue={phone}
-        autoComplete="off"
-      />
-    </>
   );
 }

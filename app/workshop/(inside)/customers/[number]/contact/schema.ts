@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { countedField } from '@/app/ui/forms/counted-field';
-import { addressAnswers } from '@/lib/jobs/rules/booking';
+import { customerAnswers } from '@/lib/jobs/rules/address';
 
-export const contactForm = addressAnswers.extend({
+export const contactForm = customerAnswers.extend({
   version: countedField,
   newLink: z.literal('yes').optional(),
 });
