@@ -174,6 +174,7 @@ export const actions: readonly ActionRow[] = [
     ['answerItem', bench, claim],
     ['rule', bench, claim],
     ['decideSecondLook', owner, claim],
+    ['nameLines', bench, { ...claim, form: { lines: 'work-1' } }],
     ['openAgain', owner, { ...claim, form: { reason: 'For nobody.' } }],
     ['teachCheck', bench, { bound: ['{claim}', 1] }],
   ]),

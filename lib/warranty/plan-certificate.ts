@@ -1,29 +1,22 @@
-import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { type Day, dayInZone } from '@/lib/calendar/day';
 import type { WorkingCalendar } from '@/lib/calendar/working';
 import { symptomsOfRepairs } from '@/lib/catalogue/records';
-import { db } from '@/lib/db/client';
 import { type JobRecord, readJob } from '@/lib/jobs/records';
 import { hasLeft } from '@/lib/jobs/rules/handover';
 import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { namesBefore, repairChanges } from '@/lib/jobs/rules/under-repair';
 import { newNumber } from '@/lib/numbers/draw';
 import { agreedOf } from '@/lib/quotes/rules/agreed';
-import { splitCovered } from '@/lib/quotes/rules/lines';
-import { readLine } from '@/lib/quotes/stored-lines';
-import { readWorkshop } from '@/lib/workshop/records';
-import { coverCalendar } from './cover-calendar';
 import { type HeldRow, planAgain } from './plan-again';
 import { type Chain, newestVersion, readChain, readCoverLine, repairOfCertificate } from './records';
-import { addedCover } from './rules/added-cover';
 import { firstCover } from './rules/first-cover';
 import { firstWork } from './rules/first-work';
-import { handedInOn } from './rules/handed-in';
 import { isOtherUnit } from './rules/other-unit';
 import { renewCover } from './rules/renew';
 import { isCoveredAtLeastPartly } from './rules/ruling';
-import { returnDay, startDay } from './rules/start-day';
-import { boundedTerm, type CoverLine, type HeldInterval, type PolicyTerms } from './rules/terms';
-import { touchedLines } from './rules/touched';
+import { startDay } from './rules/start-day';
+import type { CoverLine, HeldInterval, PolicyTerms } from './rules/terms';
+import { paidOf, readRenewal, stayOf, usesOf } from './stored-renewal';
 import { readRuling } from './stored-ruling';
 import { readTerms } from './stored-terms';
 
@@ -66,17 +59,7 @@ export async function planWarranty(
   const isOther = isOtherUnit(chain.inForce.serialTyped, job.serialTyped);
   if (isOther) return { held: [], certificate: hasRepair ? await firstCertificate(job, today, o) : null };
 
-  const heldNow: HeldInterval = {
-    from: handedInOn({
-      openedOn: dayFromDate(job.claim.openedOn),
-      namedOn: job.events
-        .filter(({ kind }) => kind === 'parcel-named')
-        .map(({ at }) => dayInZone(at, o.timeZone)),
-      arrivedOn: job.arrivedAt && dayInZone(job.arrivedAt, o.timeZone),
-    }),
-    to: returnDay(today, o.calendar, o.isCollected),
-    claimNumber: job.claim.number,
-  };
+  const heldNow = stayOf(job, job.claim, { ...o, today });
   const held = [{ ...heldNow, certificateNumber: job.claim.certificateNumber }];
   const ruled = readRuling(job.claim);
   if (!ruled?.isFinal) return { held, certificate: null };
@@ -140,27 +123,7 @@ async function nextRevision(
   heldNow: HeldInterval,
   o: { today: Day; calendar: WorkingCalendar; isCollected: boolean },
 ): Promise<CertificatePlan> {
-  const before = chain.inForce.lines.map(readCoverLine);
-  const { covered, lots, fittedAgain } = addedCover({
-    before: await withParts(chain),
-    uses: usesOf(job),
-    paid: paidOf(job),
-    repairSymptoms: job.repair.symptoms,
-    known: await symptomsOfRepairs(job.model.id),
-  });
-  const openedOn = dayFromDate(claim.openedOn);
-  const { held, terms } = chain;
-  const asOpened = await coverCalendar(
-    { lines: before, held, terms },
-    { workshop: await readWorkshop(), today: openedOn },
-  );
-  const opened = {
-    symptom: claim.symptom,
-    isLetIn: claim.isLetIn === true,
-    openedOn,
-    calendar: asOpened,
-  };
-  const touched = touchedLines({ ...opened, lines: before, fittedAgain, held, terms });
+  const { before, covered, lots, touched } = await readRenewal(job, claim, chain);
   const from = startDay(chain.terms.startEvent, o.today, o.calendar, o.isCollected);
   const added = firstCover(covered, chain.terms, from);
   const { lines } = renewCover({
@@ -218,29 +181,6 @@ async function lastProved(chain: Chain): Promise<JobRecord> {
     if (job && isRepaired(job.events)) return job;
   }
   throw new Error('a certificate stands on no repair');
-}
-
-function usesOf(job: JobRecord) {
-  return job.partUses.map(({ lot, lotId }) => ({
-    part: lot.part.name,
-    partId: lot.partId,
-    lotId,
-    ownTerm: boundedTerm(lot.part.term),
-  }));
-}
-
-/** The lines the customer agreed to pay for; what the certificate of a claim covers is none of them. */
-function paidOf(job: JobRecord) {
-  const agreed = agreedOf(job);
-  return splitCovered(agreed?.lines.map(readLine) ?? []).paid;
-}
-
-/** The lines in force, each part with its row in the parts list. */
-async function withParts({ inForce }: Chain) {
-  const lotIds = inForce.lines.flatMap(({ lotId }) => lotId ?? []);
-  const lots = await db.lot.findMany({ where: { id: { in: lotIds } }, select: { id: true, partId: true } });
-  const partOf = new Map(lots.map(({ id, partId }) => [id, partId]));
-  return inForce.lines.map((line) => ({ ...readCoverLine(line), partId: partOf.get(line.lotId ?? '') }));
 }
 
 function lotsOf(chain: Chain): [string, string][] {

@@ -71,6 +71,9 @@ export async function writeOpenedAgain(
       isLetIn: null,
       secondLookAt: null,
       secondLookBy: null,
+      renewedLines: [],
+      renewedNamedAt: null,
+      renewedNamedBy: null,
       ...o.set,
     },
   });

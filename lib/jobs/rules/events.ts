@@ -119,6 +119,8 @@ export const EVENT_DATA = {
   'claim-contested': z.object({ claim: z.string() }),
   /** the owner took back a ruling that the customer had been told */
   'claim-reopened': z.object({ claim: z.string(), reason: z.string() }),
+  /** what of the certificate was done again, in the words of its lines; where none is named a part alone was */
+  'renewal-named': z.object({ claim: z.string(), lines: z.array(z.string()) }),
   'check-taught': z.object({ claim: z.string(), check: z.string(), version: z.number().int() }),
   /** the job went over to a newer version of its check sheet */
   'sheet-renewed': z.object({ from: z.number().int(), to: z.number().int() }),
@@ -270,6 +272,10 @@ export function eventLine(kind: string, data: unknown): string {
       return 'Ruling contested by the customer';
     case 'claim-reopened':
       return `Ruling looked at again: ${event.data.reason}`;
+    case 'renewal-named':
+      return event.data.lines.length === 0
+        ? 'Done again: nothing but the parts that were fitted'
+        : `Done again: ${event.data.lines.join('; ')}`;
     case 'check-taught':
       return `Put on version ${event.data.version} of the check sheet: ${event.data.check}`;
     case 'sheet-renewed':

@@ -216,7 +216,7 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   'not-left-before':
     'The unit left once, and its papers stand. What has to be done to it now is a claim, or a job of its own.',
   'may-contest': 'There is no ruling that can still be contested.',
-  'not-left': 'The unit left, and the claim ended with it.',
+  'not-left': 'Its papers are issued, and the claim ended with them.',
   'not-done-as-covered': 'It was repaired as covered, as the customer was told. That stands.',
   'no-held': 'The customer has said no to no price that is still held.',
 };

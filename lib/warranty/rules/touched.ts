@@ -11,6 +11,9 @@ import type { CoverLine, HeldInterval, PolicyTerms } from './terms';
  * what shares a symptom with a part that was fitted again, or, where none was, the work, since nothing was replaced. A part that
  * was fitted again is renewed whatever it was.
  *
+ * Where somebody who did the work has named what was done again, that stands in the place of the symptom, since the customer told
+ * it before anybody had looked.
+ *
  * Example: work P30D and part P90D for one symptom, claimed on day 60: only the part is renewed.
  */
 export function touchedLines(o: {
@@ -21,17 +24,24 @@ export function touchedLines(o: {
   isLetIn: boolean;
   /** lines whose part was replaced on the claim's job */
   fittedAgain: readonly string[];
+  /** lines named as done again; null where nobody has said */
+  named?: readonly string[] | null;
   /** stays before this claim */
   held: readonly HeldInterval[];
   terms: PolicyTerms;
   calendar: WorkingCalendar;
 }): string[] {
+  if (o.named) return inOrder(o.lines, [...o.named, ...o.fittedAgain]);
   const standings = claimedLines(o).map((line) => lineStanding(line, o.openedOn, o));
   const inTime = standings.filter(({ standing }) => standing === 'running' || standing === 'rolled');
   const inGrace = standings.filter(({ standing }) => standing === 'in-grace');
   const letIn = o.isLetIn ? standings : [];
   const claimed = [inTime, inGrace, letIn].find((each) => each.length > 0) ?? [];
   return [...new Set([...claimed.map(({ line }) => line.id), ...o.fittedAgain])];
+}
+
+function inOrder(lines: readonly CoverLine[], ids: readonly string[]): string[] {
+  return lines.filter(({ id }) => ids.includes(id)).map(({ id }) => id);
 }
 
 function claimedLines(o: {

@@ -64,6 +64,7 @@ export const jobs: FormsOfFiles = [
           lesson: 'Tug each wire.',
         },
       },
+      renewalForm: { fields: { lines: ['work-1', 'part-1'] }, lists: ['lines'] },
       lookAgainForm: { fields: { reason: 'It failed in its last test.' } },
       secondLookForm: { fields: { decision: 'confirm' } },
     },

@@ -6,10 +6,11 @@ import { checkSchema } from '@/app/workshop/(inside)/catalogue/repairs/[id]/shee
 import { inspect } from '@/lib/warranty/inspect';
 import { learnFromClaim } from '@/lib/warranty/learn';
 import { lookAgain } from '@/lib/warranty/look-again';
+import { nameRenewed } from '@/lib/warranty/name-renewed';
 import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import { takeSecondLook } from '@/lib/warranty/take-second-look';
 import { onClaim } from './claim-kit';
-import { inspectionForm, lookAgainForm, rulingForm, secondLookForm } from './schema';
+import { inspectionForm, lookAgainForm, renewalForm, rulingForm, secondLookForm } from './schema';
 
 export async function answerItem(number: string, _before: FormState, formData: FormData): Promise<FormState> {
   return onClaim({
@@ -63,6 +64,19 @@ export async function openAgain(number: string, _before: FormState, formData: Fo
     formData,
     part: 'ruling',
     work: ({ data, ...call }) => lookAgain({ ...call, ...data }),
+  });
+}
+
+/** Names the lines of the certificate that were done again. */
+export async function nameLines(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onClaim({
+    permission: 'rule-claim',
+    number,
+    schema: renewalForm,
+    arrays: ['lines'],
+    formData,
+    part: 'renewal',
+    work: ({ data, ...call }) => nameRenewed({ ...call, ...data }),
   });
 }
 

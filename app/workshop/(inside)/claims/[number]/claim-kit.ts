@@ -33,6 +33,8 @@ export async function onClaim<S extends z.ZodType>(o: {
   permission: Permission;
   number: string;
   schema: S;
+  /** fields that are lists */
+  arrays?: readonly string[];
   formData: FormData;
   part: string;
   work: (call: ClaimCall<z.output<S>>) => Promise<unknown>;
@@ -45,7 +47,7 @@ export async function onClaim<S extends z.ZodType>(o: {
   if (!claim) return { message: 'There is no claim with this number.' };
   const frame = carriedFields.safeParse({ version: o.formData.get('version') });
   if (!frame.success) return { message: 'This form was not complete. Load the page again.' };
-  const parsed = parseForm(o.schema, o.formData);
+  const parsed = parseForm(o.schema, o.formData, o.arrays);
   if (!parsed.ok) return parsed.state;
   const { version } = frame.data;
   const outcome = await attempt(() =>
@@ -62,7 +64,7 @@ export async function onClaim<S extends z.ZodType>(o: {
   const state = await jobRefused(outcome.refusal, {
     jobNumber: claim.jobNumber,
     version,
-    values: typedValues(o.formData),
+    values: typedValues(o.formData, o.arrays),
   });
   return state.conflict ? { ...state, conflict: { ...state.conflict, href: page } } : state;
 }

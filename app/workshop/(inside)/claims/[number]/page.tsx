@@ -27,6 +27,7 @@ import { InspectionPart } from './inspection-part';
 import { LessonPart } from './lesson-part';
 import { type CaseProps, openCase } from './open-case';
 import { PromisePart } from './promise-part';
+import { RenewalPart } from './renewal-part';
 import { ReopenedPart } from './reopened-part';
 import { RulingPart } from './ruling-part';
 
@@ -104,6 +105,7 @@ export default async function ClaimPage({ params, searchParams }: Props) {
       <ComparePart {...props} chosen={chosen} />
       <InspectionPart {...props} />
       <RulingPart {...props} />
+      <RenewalPart {...props} />
       <LessonPart {...props} />
       <CostPart {...props} />
     </>

@@ -41,6 +41,9 @@ export const rulingForm = z.object({
   lesson: optionalText(1000),
 });
 
+/** Keys of the certificate's lines that were done again; none where a part alone was fitted. */
+export const renewalForm = z.object({ lines: z.array(z.string().max(40)).max(200) });
+
 /** Why a ruling that was told is looked at again: its customer reads it. */
 export const lookAgainForm = z.object({ reason: neededText('why, in words for the customer', 1000) });
 
