@@ -88,7 +88,7 @@ describe('the plot of bench load', () => {
 });
 
 describe('the pager', () => {
-  const href = (page: number) => `/workshop/jobs?page=${page}`;
+  const href = (page: number) => `/workshop/jobs?page=${page}` as const;
 
   test('draws nothing for a single page', () => {
     expect(renderToStaticMarkup(<Pager page={1} pages={1} href={href} />)).toBe('');

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { listAddress, listedAt } from '@/app/workshop/searched-list/list-address';
 import { emptySentence, leadOf } from '@/app/workshop/searched-list/list-words';
 
-const listed = { path: '/workshop/jobs', q: '', page: 1 };
+const listed = { path: '/workshop/jobs' as const, q: '', page: 1 };
 
 describe('the address of a list', () => {
   test.each([

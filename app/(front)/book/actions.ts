@@ -1,5 +1,4 @@
 'use server';
-import type { Route } from 'next';
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { limitCaller } from '@/app/limit-caller';
@@ -36,7 +35,7 @@ export async function startBooking(_before: FormState, formData: FormData): Prom
   if (!limit.allowed) return { message: waitSentence(limit.waitSeconds) };
   const started = await attempt(() => startDraft({ repairId: parsed.data.repair, now: now() }));
   if (!started.ok) return { message: started.refusal.message };
-  redirect(`/book/${started.value}/unit` as Route);
+  redirect(`/book/${started.value}/unit`);
 }
 
 export async function saveUnit(draft: string, _before: FormState, formData: FormData): Promise<FormState> {
@@ -72,9 +71,9 @@ export async function saveParcel(draft: string, _before: FormState, formData: Fo
   const { battery } = parsed.data;
   const cells = await recalledCellsOf({ modelId: repair.model.id, serial: saved.value.unit?.serial });
   if (postedAnswer(repair.model, battery, cells).may === 'do-not-post') {
-    redirect(`/book/${draft}/battery?answer=${batteryAnswer(repair.model, battery)}` as Route);
+    redirect(`/book/${draft}/battery?answer=${batteryAnswer(repair.model, battery)}`);
   }
-  redirect(`/book/${draft}/${nextStep(saved.value)}` as Route);
+  redirect(`/book/${draft}/${nextStep(saved.value)}`);
 }
 
 export async function saveAddress(draft: string, _before: FormState, formData: FormData): Promise<FormState> {
@@ -109,12 +108,12 @@ export async function confirmBooking(
     refresh();
     return { conflict: { message, changes: [] }, values: typedValues(formData) };
   }
-  redirect(`/job/${booked.value.token}?booked=yes` as Route);
+  redirect(`/job/${booked.value.token}?booked=yes`);
 }
 
 async function goOn(draft: string, save: () => Promise<Parameters<typeof nextStep>[0]>): Promise<FormState> {
   const saved = await attempt(save);
   if (!saved.ok) return { message: saved.refusal.message };
   const next: BookingStep = nextStep(saved.value);
-  redirect(`/book/${draft}/${next}` as Route);
+  redirect(`/book/${draft}/${next}`);
 }

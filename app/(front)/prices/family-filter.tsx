@@ -1,3 +1,4 @@
+import type { Route } from 'next';
 import { TextLink } from '@/app/ui/page/text-link';
 import type { PriceKind } from '@/lib/catalogue/price-list';
 
@@ -28,7 +29,7 @@ export function FamilyFilter({ kinds, chosen, typed }: Props) {
 }
 
 /** The address of one page of the prices, of a kind of device or of all. */
-export function addressOf(slug: string | null, typed: string, page = 1): string {
+export function addressOf(slug: string | null, typed: string, page = 1): Route {
   const query = new URLSearchParams();
   if (typed.trim() !== '') query.set('q', typed.trim());
   if (slug !== null) query.set('family', slug);

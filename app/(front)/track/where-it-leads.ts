@@ -1,4 +1,5 @@
 import type { Route } from 'next';
+import { routeTo } from '@/app/ui/page/route-to';
 import { codeIn } from '@/lib/jobs/rules/sought';
 import { explainReading, type NumberKind, readNumber } from '@/lib/numbers/job-number';
 
@@ -19,11 +20,11 @@ export type Leads = { href: Route | null; problem: string | null };
 export function whereItLeads(typed: string): Leads {
   if (typed === '') return { href: null, problem: null };
   const code = codeIn(typed);
-  if (code !== null) return { href: `/c/${code}` as Route, problem: null };
+  if (code !== null) return { href: routeTo(`/c/${code}`), problem: null };
   const reading = readNumber(typed);
   if (!reading.ok) return { href: null, problem: explainReading(reading.reason) };
-  if (reading.kind === 'W') return { href: `/certificate/${reading.number}` as Route, problem: null };
-  if (reading.kind === 'J') return { href: `/track/${reading.number}` as Route, problem: null };
+  if (reading.kind === 'W') return { href: routeTo(`/certificate/${reading.number}`), problem: null };
+  if (reading.kind === 'J') return { href: routeTo(`/track/${reading.number}`), problem: null };
   return { href: null, problem: OPENS_NOTHING[reading.kind] };
 }
 

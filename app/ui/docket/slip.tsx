@@ -1,9 +1,10 @@
+import type { Route } from 'next';
 import type { ReactNode } from 'react';
 import { TextLink } from '../page/text-link';
 import { NumberText } from '../words/number-text';
 
-export type SlipProps = {
-  href: string;
+export type SlipProps<T extends string> = {
+  href: Route<T>;
   kind: string;
   number: string;
   title: ReactNode;
@@ -21,7 +22,7 @@ export type SlipProps = {
  * </SlipList>
  * ```
  */
-export function Slip({ href, kind, number, title, tag, facts }: SlipProps) {
+export function Slip<T extends string>({ href, kind, number, title, tag, facts }: SlipProps<T>) {
   return (
     <li className="slip">
       <p className="slip-stub">

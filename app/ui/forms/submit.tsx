@@ -1,4 +1,5 @@
 'use client';
+import type { Route } from 'next';
 import { type MouseEvent, type ReactNode, useContext } from 'react';
 import { TextLink } from '../page/text-link';
 import { FormContext } from './form-context';
@@ -47,8 +48,8 @@ export function SubmitButton(props: SubmitProps) {
   );
 }
 
-type SubmitBarProps = SubmitProps & {
-  second?: { href: string; label: string } | undefined;
+type SubmitBarProps<T extends string> = SubmitProps & {
+  second?: { href: Route<T>; label: string } | undefined;
 };
 
 /**
@@ -60,7 +61,7 @@ type SubmitBarProps = SubmitProps & {
  *   second={{ href: '/prices', label: 'Back to prices' }} />
  * ```
  */
-export function SubmitBar({ second, consequence, ...rest }: SubmitBarProps) {
+export function SubmitBar<T extends string>({ second, consequence, ...rest }: SubmitBarProps<T>) {
   return (
     <>
       {consequence ? <p className="submit-then submit-first">{consequence}</p> : null}

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { TextLink } from '../page/text-link';
-import { NavLinks } from './nav-links';
+import { type NavEntry, NavLinks } from './nav-links';
 
 export type LetterheadCard = {
   /** off where customers have no right to withdraw */
@@ -14,7 +14,7 @@ export type LetterheadCard = {
   postcode: string;
 };
 
-const LINKS = [
+const LINKS: readonly NavEntry[] = [
   { href: '/prices', label: 'Prices' },
   { href: '/track', label: 'Where is my repair' },
   { href: '/certificate', label: 'Certificate or claim' },

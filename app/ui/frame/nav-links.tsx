@@ -1,8 +1,9 @@
 'use client';
+import type { Route } from 'next';
 import { usePathname } from 'next/navigation';
 import { TextLink } from '../page/text-link';
 
-export type NavEntry = { href: string; label: string; exact?: boolean };
+export type NavEntry = { href: Route; label: string; exact?: boolean };
 
 /**
  * The links of a frame; the one that leads to the present page carries aria-current.

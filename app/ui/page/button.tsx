@@ -1,8 +1,9 @@
+import type { Route } from 'next';
 import type { ReactNode } from 'react';
 import { TextLink } from './text-link';
 
-type LinkButtonProps = {
-  href: string;
+type LinkButtonProps<T extends string> = {
+  href: Route<T>;
   children: ReactNode;
   kind?: 'main' | 'second' | 'quiet' | undefined;
   file?: boolean | undefined;
@@ -16,7 +17,7 @@ type LinkButtonProps = {
  * <LinkButton href={`/slip/${token}.pdf`} kind="second" file>Packing slip (PDF)</LinkButton>
  * ```
  */
-export function LinkButton({ href, children, kind = 'main', file }: LinkButtonProps) {
+export function LinkButton<T extends string>({ href, children, kind = 'main', file }: LinkButtonProps<T>) {
   return (
     <TextLink href={href} file={file} className={`button button-${kind}`}>
       {children}

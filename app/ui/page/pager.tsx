@@ -1,9 +1,10 @@
+import type { Route } from 'next';
 import { TextLink } from './text-link';
 
 type PagerProps = {
   page: number;
   pages: number;
-  href: (page: number) => string;
+  href: (page: number) => Route;
 };
 
 /**

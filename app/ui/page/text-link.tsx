@@ -2,8 +2,8 @@ import type { Route } from 'next';
 import Link from 'next/link';
 import type { ReactNode } from 'react';
 
-type TextLinkProps = {
-  href: string;
+type TextLinkProps<T extends string> = {
+  href: Route<T>;
   children: ReactNode;
   className?: string | undefined;
   file?: boolean | undefined;
@@ -20,7 +20,7 @@ type TextLinkProps = {
  * <TextLink href={`/slip/${token}.pdf`} file>Packing slip (PDF)</TextLink>
  * ```
  */
-export function TextLink({ href, file, current, children, ...rest }: TextLinkProps) {
+export function TextLink<T extends string>({ href, file, current, children, ...rest }: TextLinkProps<T>) {
   if (file) {
     return (
       <a href={href} {...rest}>
@@ -29,7 +29,7 @@ export function TextLink({ href, file, current, children, ...rest }: TextLinkPro
     );
   }
   return (
-    <Link href={href as Route} prefetch={false} aria-current={current ? 'page' : undefined} {...rest}>
+    <Link href={href} prefetch={false} aria-current={current ? 'page' : undefined} {...rest}>
       {children}
     </Link>
   );

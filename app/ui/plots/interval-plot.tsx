@@ -1,3 +1,4 @@
+import type { Route } from 'next';
 import type { ReactNode } from 'react';
 import { intervalWords, percentWords } from '@/lib/returns/rules/share-words';
 import type { Counted } from '@/lib/statistics/fisher';
@@ -10,7 +11,7 @@ import { cut, shareScale, WIDE } from './ticks';
 export type IntervalRow = {
   key: string;
   label: string;
-  href?: string | undefined;
+  href?: Route | undefined;
   count: Counted;
   /** a word that sets the row apart, such as 'strong evidence'; its dot is drawn as a square */
   mark?: string | undefined;

@@ -1,4 +1,4 @@
-import type { Metadata } from 'next';
+import type { Metadata, Route } from 'next';
 import { readWorkshop } from '@/app/read-workshop';
 import { Slip, SlipList } from '@/app/ui/docket/slip';
 import { LinkButton } from '@/app/ui/page/button';
@@ -137,7 +137,7 @@ function First({ today, role, step: open }: { today: Today; role: Role; step: Fi
   );
 }
 
-function Step(props: { step: { label: string; href: string }; unit: string; number: string }) {
+function Step(props: { step: { label: string; href: Route }; unit: string; number: string }) {
   return (
     <>
       <TextLink href={props.step.href}>{props.step.label}</TextLink>

@@ -1,6 +1,8 @@
+import type { Route } from 'next';
 import { Slip, SlipList } from '@/app/ui/docket/slip';
 import { LinkButton } from '@/app/ui/page/button';
 import { EmptyState } from '@/app/ui/page/empty-state';
+import { routeTo } from '@/app/ui/page/route-to';
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { formatDay } from '@/lib/calendar/format';
@@ -72,14 +74,14 @@ function Rows(props: { label: string; rows: readonly Row[]; workshop: WorkshopCa
 }
 
 /** The one action a row waits for, one tap away. */
-export function quoteAction({ quote, step }: Row, role: Role): { label: string; href: string } {
-  const page = `/workshop/quotes/${quote.number}`;
-  const actions: Record<QuoteStep, { label: string; href: string }> = {
+export function quoteAction({ quote, step }: Row, role: Role): { label: string; href: Route } {
+  const page = `/workshop/quotes/${quote.number}` as const;
+  const actions: Record<QuoteStep, { label: string; href: Route }> = {
     'answer-request': may(role, 'money')
-      ? { label: 'Write the quote', href: `${page}/price` }
-      : { label: 'Read and ask', href: page },
-    'lapses-soon': { label: 'Look at the price', href: `${page}#prices` },
-    'not-booked': { label: 'Look at the quote', href: page },
+      ? { label: 'Write the quote', href: routeTo(`${page}/price`) }
+      : { label: 'Read and ask', href: routeTo(page) },
+    'lapses-soon': { label: 'Look at the price', href: routeTo(`${page}#prices`) },
+    'not-booked': { label: 'Look at the quote', href: routeTo(page) },
   };
   return actions[step];
 }

@@ -1,9 +1,11 @@
+import type { Route } from 'next';
+import { routeTo } from '@/app/ui/page/route-to';
 import type { Wait } from '@/lib/jobs/rules/today';
 
 type Step = Exclude<Wait, { who: 'nobody' }>['step'];
 
 /** What the button of a row says, and the place on the job sheet it leads to. */
-const STEPS: Record<Step, { label: string; place: string }> = {
+const STEPS: Record<Step, { label: string; place: '' | '/sheet' | `#${string}` }> = {
   'settle-serial': { label: 'Settle the serial', place: '#unit' },
   'start-assessing': { label: 'Start assessing', place: '#moves' },
   'find-and-decide': { label: 'Record findings', place: '#findings' },
@@ -29,11 +31,14 @@ const STEPS: Record<Step, { label: string; place: string }> = {
 type Row = { job: { number: string; claim: { number: string } | null }; wait: Wait };
 
 /** The one action a row waits for; claims are ruled at the claims desk, everything else is done on the job sheet. */
-export function stepOf(row: Row): { label: string; href: string } | null {
+export function stepOf(row: Row): { label: string; href: Route } | null {
   if (row.wait.who === 'nobody') return null;
   const { label, place } = STEPS[row.wait.step];
   const claim = claimAtDesk(row);
-  return { label, href: claim ? `/workshop/claims/${claim}` : `/workshop/jobs/${row.job.number}${place}` };
+  return {
+    label,
+    href: claim ? routeTo(`/workshop/claims/${claim}`) : routeTo(`/workshop/jobs/${row.job.number}${place}`),
+  };
 }
 
 /** The claim's number where the row is about the claim itself, and not about its job. */

@@ -1,7 +1,8 @@
+import type { Route } from 'next';
 import { pageNumber } from '@/app/ui/page/page-number';
 
 export type Listed = {
-  path: string;
+  path: '/workshop/jobs' | '/workshop/quotes' | '/workshop/customers';
   /** what was searched for; empty for everything */
   q: string;
   /** from 1 */
@@ -13,7 +14,7 @@ export type Listed = {
 export type ListSearch = Promise<Record<string, string | string[] | undefined>>;
 
 /** What of a list an address asks for. */
-export async function listedAt(path: string, searchParams: ListSearch): Promise<Listed> {
+export async function listedAt(path: Listed['path'], searchParams: ListSearch): Promise<Listed> {
   const { q, page } = await searchParams;
   return { path, q: String(q ?? '').trim(), page: pageNumber(page) };
 }
@@ -23,7 +24,7 @@ export async function listedAt(path: string, searchParams: ListSearch): Promise<
  *
  * listAddress({ path: '/workshop/jobs', q: 'holt', page: 1, part: ['stage', null] }) -> '/workshop/jobs?q=holt'
  */
-export function listAddress({ path, q, page, part: [name, value] = ['', null] }: Listed): string {
+export function listAddress({ path, q, page, part: [name, value] = ['', null] }: Listed): Route {
   const search = new URLSearchParams({
     ...(value !== null && { [name]: value }),
     ...(q !== '' && { q }),

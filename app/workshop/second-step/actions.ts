@@ -1,12 +1,11 @@
 'use server';
-import type { Route } from 'next';
 import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { now } from '@/lib/clock';
-import { localPath } from '@/lib/people/rules/local-path';
 import { passSecondStep, type SecondStepAnswer } from '@/lib/people/second-step';
+import { localRoute } from '../local-route';
 import { secondStepForm } from './schema';
 
 const SENTENCES: Record<Exclude<SecondStepAnswer, 'passed'>, string> = {
@@ -22,5 +21,5 @@ export async function secondStepAction(_before: FormState, formData: FormData): 
   const answer = await passSecondStep({ code: parsed.data.code, headers: await headers(), now: now() });
   if (answer === 'wrong') return { errors: { code: [SENTENCES.wrong] } };
   if (answer !== 'passed') return { message: SENTENCES[answer] };
-  redirect(localPath(parsed.data.goTo, '/workshop') as Route);
+  redirect(localRoute(parsed.data.goTo));
 }

@@ -1,10 +1,10 @@
-import type { Metadata, Route } from 'next';
+import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitBar } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
-import { localPath } from '@/lib/people/rules/local-path';
+import { localRoute } from '../local-route';
 import { EntryFrame } from '../sign-in/entry-frame';
 import { whoIsSignedIn } from '../who';
 import { secondStepAction } from './actions';
@@ -15,10 +15,10 @@ type Props = { searchParams: Promise<{ then?: string | string[] }> };
 
 export default async function SecondStepPage({ searchParams }: Props) {
   const { then } = await searchParams;
-  const goTo = localPath(typeof then === 'string' ? then : undefined, '/workshop');
-  if (await whoIsSignedIn()) redirect(goTo as Route);
+  const goTo = localRoute(then);
+  if (await whoIsSignedIn()) redirect(goTo);
   const { name } = await readWorkshop();
-  const back = `/workshop/sign-in?then=${encodeURIComponent(goTo)}`;
+  const back = `/workshop/sign-in?then=${encodeURIComponent(goTo)}` as const;
   return (
     <EntryFrame workshopName={name} title="Second step">
       <ActionForm action={secondStepAction} hidden={{ goTo }}>

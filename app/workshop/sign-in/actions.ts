@@ -1,12 +1,11 @@
 'use server';
-import type { Route } from 'next';
 import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { now } from '@/lib/clock';
-import { localPath } from '@/lib/people/rules/local-path';
 import { signIn } from '@/lib/people/sign-in';
+import { localRoute } from '../local-route';
 import { signInSchema } from './schema';
 
 // One sentence for every reason, so that it tells nobody which addresses exist.
@@ -16,7 +15,7 @@ export async function signInAction(_before: FormState, formData: FormData): Prom
   const parsed = parseForm(signInSchema, formData);
   if (!parsed.ok) return parsed.state;
   const { email, password } = parsed.data;
-  const then = localPath(parsed.data.goTo, '/workshop');
+  const then = localRoute(parsed.data.goTo);
   const answer = await signIn({ email, password, headers: await headers(), now: now() });
   switch (answer.outcome) {
     case 'refused':
@@ -27,7 +26,7 @@ export async function signInAction(_before: FormState, formData: FormData): Prom
       redirect(`/workshop/second-step?then=${encodeURIComponent(then)}`);
       break;
     case 'signed-in':
-      redirect(then as Route);
+      redirect(then);
   }
 }
 

@@ -1,12 +1,12 @@
-import type { Metadata, Route } from 'next';
+import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitBar } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { Notice } from '@/app/ui/page/notice';
-import { localPath } from '@/lib/people/rules/local-path';
 import { TEMPORARY_PASSWORD_DAYS } from '@/lib/people/rules/passwords';
+import { localRoute } from '../local-route';
 import { whoIsSignedIn } from '../who';
 import { signInAction } from './actions';
 import { EntryFrame } from './entry-frame';
@@ -17,8 +17,8 @@ type Props = { searchParams: Promise<{ then?: string | string[]; out?: string }>
 
 export default async function SignInPage({ searchParams }: Props) {
   const { then, out } = await searchParams;
-  const goTo = localPath(typeof then === 'string' ? then : undefined, '/workshop');
-  if (await whoIsSignedIn()) redirect(goTo as Route);
+  const goTo = localRoute(then);
+  if (await whoIsSignedIn()) redirect(goTo);
   const { name } = await readWorkshop();
   return (
     <EntryFrame workshopName={name} title="Sign in to the workshop">

@@ -25,7 +25,18 @@ export type StepFacts = {
   hasJobs: boolean;
 };
 
-export type FirstStep = { key: string; label: string; why: string; href: string };
+/** The pages on which the steps are done. */
+type StepPage =
+  | '/workshop/catalogue'
+  | '/workshop/catalogue/models/new'
+  | '/workshop/catalogue/policies/new'
+  | '/workshop/mail'
+  | `/workshop/people/${string}`
+  | '/workshop/settings/days'
+  | '/workshop/settings/details'
+  | '/workshop/settings/money';
+
+export type FirstStep = { key: string; label: string; why: string; href: StepPage };
 
 /**
  * What an owner has to do before the first booking, in the order in which it is best done. Once there was a job, only what

@@ -12,6 +12,8 @@ export type ToldSettings = {
 /** What cannot be done without a setting: taking a unit on, or issuing its certificate. */
 export type Stopped = 'booking' | 'certificate';
 
+const DETAILS = '/workshop/settings/details';
+
 export type MissingSetting = {
   key: keyof ToldSettings;
   /** what is missing, as part of a sentence */
@@ -19,11 +21,9 @@ export type MissingSetting = {
   /** why it matters, as a sentence */
   why: string;
   /** the page on which it is filled in */
-  href: string;
+  href: typeof DETAILS;
   stops: readonly Stopped[];
 };
-
-const DETAILS = '/workshop/settings/details';
 
 /**
  * Every setting a workshop has to have. A certificate names who stands behind it and where it holds

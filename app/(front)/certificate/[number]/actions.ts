@@ -8,6 +8,7 @@ import { refused } from '@/app/refused';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
+import { routeTo } from '@/app/ui/page/route-to';
 import { cellsOf, recalledPieces } from '@/lib/bench/stored-recalls';
 import { now } from '@/lib/clock';
 import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
@@ -112,7 +113,7 @@ async function open(number: string, revision: number, formData: FormData): Promi
   );
   if (!outcome.ok) return { ...half, ...refused(outcome.refusal, typed) };
   const result = outcome.value;
-  if (result.opened) redirect(`/job/${result.token}?booked=claim` as Route);
+  if (result.opened) redirect(`/job/${result.token}?booked=claim`);
   return {
     phase: 'ask',
     answer: await answerView(result.assessment, assessed.chain),
@@ -150,8 +151,10 @@ function linksOf(
 ): AnswerView['links'] {
   if (nextStep?.kind === 'book-paid-repair') {
     const model = chain?.inForce.job.model;
-    const prices = model?.isListed ? [{ href: `/prices/${model.slug}`, label: 'Prices for this unit' }] : [];
-    const ask = model?.isListed ? `/quote/ask?model=${model.id}` : '/quote/ask';
+    const prices = model?.isListed
+      ? [{ href: routeTo(`/prices/${model.slug}`), label: 'Prices for this unit' }]
+      : [];
+    const ask: Route = model?.isListed ? `/quote/ask?model=${model.id}` : '/quote/ask';
     return [...prices, { href: ask, label: 'Ask us for a price' }];
   }
   if (nextStep?.kind !== 'see-open-claim' || email === '') return [];

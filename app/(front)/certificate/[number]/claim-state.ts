@@ -1,3 +1,4 @@
+import type { Route } from 'next';
 import type { FormState } from '@/app/ui/forms/form-state';
 
 /** The answer to a claim in finished sentences, and whether the form goes on to the address. */
@@ -6,7 +7,7 @@ export type AnswerView = {
   heading: string;
   sentences: string[];
   next: string | null;
-  links: { href: string; label: string }[];
+  links: { href: Route; label: string }[];
   isGood: boolean;
 };
 

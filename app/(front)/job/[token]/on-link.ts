@@ -1,5 +1,4 @@
 import 'server-only';
-import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import type { z } from 'zod';
 import { type FormPhotos, formPhotos } from '@/app/form-photos';
@@ -50,7 +49,7 @@ export async function onLink<S extends z.ZodType, R>(o: {
     return refusedAfresh(outcome.refusal, { ...typedValues(o.formData), ...kept });
   }
   const done = typeof o.done === 'string' ? o.done : o.done(outcome.value);
-  redirect(`/job/${o.token}?done=${done}` as Route);
+  redirect(`/job/${o.token}?done=${done}`);
 }
 
 type Bringing = { formData: FormData; photos?: { most: number; mayBring: (jobId: string) => Promise<void> } };

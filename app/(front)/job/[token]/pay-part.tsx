@@ -1,6 +1,5 @@
 import { Facts } from '@/app/ui/docket/facts';
 import { Qr } from '@/app/ui/docket/qr';
-import { LinkButton } from '@/app/ui/page/button';
 import { NumberText } from '@/app/ui/words/number-text';
 import { workingDaysWords } from '@/lib/calendar/working';
 import { paidAlready } from '@/lib/invoices/rules/money-words';
@@ -28,9 +27,9 @@ export function PayPart({ job, workshop, owed }: Omit<PartProps, 'token'> & { ow
       <h3 id="pay">How to pay</h3>
       {ways.link ? (
         <p>
-          <LinkButton href={ways.link} file>
+          <a href={ways.link} className="button button-main">
             {`Pay ${amount} online`}
-          </LinkButton>
+          </a>
         </p>
       ) : null}
       <Facts

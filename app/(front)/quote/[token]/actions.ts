@@ -1,5 +1,4 @@
 'use server';
-import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { formPhotos, photoFormProblem } from '@/app/form-photos';
 import { limitCaller } from '@/app/limit-caller';
@@ -31,7 +30,7 @@ export async function answer(token: string, _before: FormState, formData: FormDa
     if (!parsed.ok || wrong) return { ...wrong, values };
     const done = await attempt(() => answerQuestion({ quoteId, ...parsed.data, photos, now }));
     if (!done.ok) return refusedAfresh(done.refusal, values);
-    redirect(`/quote/${token}?done=answered` as Route);
+    redirect(`/quote/${token}?done=answered`);
   });
 }
 
@@ -43,7 +42,7 @@ export async function decide(token: string, _before: FormState, formData: FormDa
     const { revision, decision } = parsed.data;
     const done = await attempt(() => decideQuote({ quoteId, revision, decision, now }));
     if (!done.ok) return refusedAfresh(done.refusal);
-    redirect(`/quote/${token}?done=${decision}` as Route);
+    redirect(`/quote/${token}?done=${decision}`);
   });
 }
 
@@ -58,7 +57,7 @@ export async function sayYesAfterAll(
     if (!parsed.ok) return parsed.state;
     const done = await attempt(() => acceptAfterNo({ ...call, ...parsed.data }));
     if (!done.ok) return refusedAfresh(done.refusal);
-    redirect(`/quote/${token}?done=accepted` as Route);
+    redirect(`/quote/${token}?done=accepted`);
   });
 }
 
@@ -68,6 +67,6 @@ export async function goOnToBook(token: string, _before: FormState, formData: Fo
     const started = await attempt(() => startBooking(call));
     if (!started.ok) return refusedAfresh(started.refusal);
     const draft = await readDraft(started.value);
-    redirect(`/book/${started.value}/${nextStep(draft?.answers ?? {})}` as Route);
+    redirect(`/book/${started.value}/${nextStep(draft?.answers ?? {})}`);
   });
 }

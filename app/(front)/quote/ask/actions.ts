@@ -1,5 +1,4 @@
 'use server';
-import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { formPhotos, photoFormProblem } from '@/app/form-photos';
 import { limitCaller } from '@/app/limit-caller';
@@ -38,7 +37,7 @@ export async function ask(_before: FormState, formData: FormData): Promise<FormS
   const { formKey, ...answers } = parsed.data;
   const asked = await attempt(() => askForQuote({ answers, photos, formKey, now: at }));
   if (!asked.ok) return refused(asked.refusal, values);
-  redirect((asked.value.isNew ? `/quote/${asked.value.token}?done=asked` : '/quote/ask/added') as Route);
+  redirect(asked.value.isNew ? `/quote/${asked.value.token}?done=asked` : '/quote/ask/added');
 }
 
 /** A device chosen from the list has its name from there. */

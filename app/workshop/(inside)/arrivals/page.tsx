@@ -1,4 +1,4 @@
-import type { Metadata, Route } from 'next';
+import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { cache } from 'react';
 import { readWorkshop } from '@/app/read-workshop';
@@ -56,7 +56,7 @@ export default async function ArrivalsPage({ searchParams }: Props) {
     readWorkshop(),
     labelsOfArrived(),
   ]);
-  if (finding.state === 'found') redirect(`/workshop/arrivals/${finding.job.number}` as Route);
+  if (finding.state === 'found') redirect(`/workshop/arrivals/${finding.job.number}`);
   const isUnknown = finding.state === 'none' || finding.state === 'wrong-character';
   const near = isUnknown ? await nearSerials(typed, { timeZone }) : null;
   return (

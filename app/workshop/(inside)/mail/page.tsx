@@ -1,4 +1,4 @@
-import type { Metadata } from 'next';
+import type { Metadata, Route } from 'next';
 import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -126,7 +126,7 @@ function StateFilter(props: { chosen: MailStanding | null; counts: MailCounts; a
   );
 }
 
-function FilterLink(props: { href: string; label: string; count: number; isChosen: boolean }) {
+function FilterLink(props: { href: Route; label: string; count: number; isChosen: boolean }) {
   const words = `${props.label} (${props.count})`;
   return (
     <span className="inline-block py-2.5">

@@ -1,4 +1,4 @@
-import type { Metadata } from 'next';
+import type { Metadata, Route } from 'next';
 import { readWorkshop } from '@/app/read-workshop';
 import { PageHead } from '@/app/ui/page/page-head';
 import { pageNumber } from '@/app/ui/page/page-number';
@@ -41,7 +41,7 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
   ]);
   const today = dayInZone(now(), workshop.timeZone);
   const money = (minor: number, currency: string) => formatMoney(minor, currency, locale);
-  const address = (o: { state?: string | null; page?: number }) => {
+  const address = (o: { state?: string | null; page?: number }): Route => {
     const chosen = o.state === undefined ? state : o.state;
     return `/workshop/money?${new URLSearchParams({
       ...(text !== '' && { q: text }),
@@ -128,7 +128,7 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
   );
 }
 
-function StateLink(props: { href: string; label: string; isChosen: boolean }) {
+function StateLink(props: { href: Route; label: string; isChosen: boolean }) {
   if (props.isChosen) return <strong aria-current="page">{props.label}</strong>;
   return <TextLink href={props.href}>{props.label}</TextLink>;
 }

@@ -1,4 +1,3 @@
-import type { Route } from 'next';
 import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
@@ -12,7 +11,14 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { readRequestState } from '@/lib/quotes/rules/request-states';
 import { pathOf } from './found-path';
 
-type Words = { many: string; one: string; what: string; whose: string; at: string; list: string | null };
+type Words = {
+  many: string;
+  one: string;
+  what: string;
+  whose: string;
+  at: string;
+  list: '/workshop/jobs' | '/workshop/quotes' | '/workshop/money' | null;
+};
 
 /** `list` is the page of all of them; lots have no list of their own. */
 const WORDS: Record<FoundPlaceKey, Words> = {
@@ -93,7 +99,7 @@ export function FoundPart({ place, rows, q, clock }: Props) {
       />
       {isMore && words.list !== null ? (
         <p>
-          <TextLink href={`${words.list}?${new URLSearchParams({ q })}` as Route}>
+          <TextLink href={`${words.list}?${new URLSearchParams({ q })}`}>
             {place === 'job' ? `All ${first.total} in the list` : 'All in the list'}
           </TextLink>
         </p>

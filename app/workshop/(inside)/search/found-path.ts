@@ -1,4 +1,5 @@
 import type { Route } from 'next';
+import { routeTo } from '@/app/ui/page/route-to';
 import type { FoundPlaceKey } from '@/lib/jobs/find-everywhere';
 
 const PATHS = {
@@ -11,5 +12,5 @@ const PATHS = {
 
 /** The page of what was found: pathOf('job', 'J4K7QX290') -> '/workshop/jobs/J4K7QX290' */
 export function pathOf(place: keyof typeof PATHS, key: string): Route {
-  return `${PATHS[place]}${key}` as Route;
+  return routeTo(`${PATHS[place]}${key}`);
 }

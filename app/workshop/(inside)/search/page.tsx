@@ -1,4 +1,4 @@
-import type { Metadata, Route } from 'next';
+import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { readWorkshop } from '@/app/read-workshop';
 import { EmptyState } from '@/app/ui/page/empty-state';
@@ -26,7 +26,7 @@ export default async function SearchPage({ searchParams }: Props) {
   const typed = String((await searchParams).q ?? '').trim();
   if (typed === '') redirect('/workshop/jobs');
   const withInvoices = may(role, 'money');
-  if (withInvoices && isInvoiceNumber(typed)) redirect(`/workshop/money/invoices/${typed}` as Route);
+  if (withInvoices && isInvoiceNumber(typed)) redirect(`/workshop/money/invoices/${typed}`);
   const exact = await placeOf(typed);
   if (exact.place !== 'list') redirect(pathOf(exact.place, exact.number));
 
@@ -56,7 +56,7 @@ export default async function SearchPage({ searchParams }: Props) {
       ))}
       {first ? (
         <p>
-          <TextLink href={`/workshop/customers?${new URLSearchParams({ q: typed })}` as Route}>
+          <TextLink href={`/workshop/customers?${new URLSearchParams({ q: typed })}`}>
             {`Customers for “${typed}”`}
           </TextLink>
         </p>

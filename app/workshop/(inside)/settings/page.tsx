@@ -1,4 +1,4 @@
-import type { Metadata } from 'next';
+import type { Metadata, Route } from 'next';
 import type { ReactNode } from 'react';
 import { readWorkshop } from '@/app/read-workshop';
 import { type Fact, Facts } from '@/app/ui/docket/facts';
@@ -168,7 +168,7 @@ export default async function SettingsPage({ searchParams }: { searchParams: Pro
   );
 }
 
-function Part({ title, href, facts }: { title: string; href: string; facts: readonly Fact[] }): ReactNode {
+function Part({ title, href, facts }: { title: string; href: Route; facts: readonly Fact[] }): ReactNode {
   return (
     <section>
       <h2 className="mb-3">{title}</h2>

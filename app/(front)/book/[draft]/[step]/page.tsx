@@ -1,4 +1,4 @@
-import type { Metadata, Route } from 'next';
+import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { nothingHere } from '@/app/nothing-here';
 import { readWorkshop } from '@/app/read-workshop';
@@ -48,7 +48,7 @@ export default async function BookingStepPage({ params }: Props) {
   if (draft.jobId) {
     const sent = await newestTokenOf(draft.jobId);
     if (!sent) nothingHere();
-    redirect(`/job/${sent}` as Route);
+    redirect(`/job/${sent}`);
   }
   if (!repair) return <NotOffered isQuote={draft.quoteId !== null} />;
   const workshop = await readWorkshop();
@@ -62,7 +62,7 @@ export default async function BookingStepPage({ params }: Props) {
   }
   // A step further on than the answers reach leads back to the first one that is missing.
   const next = nextStep(draft.answers);
-  if (BOOKING_STEPS.indexOf(step) > BOOKING_STEPS.indexOf(next)) redirect(`/book/${token}/${next}` as Route);
+  if (BOOKING_STEPS.indexOf(step) > BOOKING_STEPS.indexOf(next)) redirect(`/book/${token}/${next}`);
   // A battery that must not be posted stops the booking whichever way a later step is reached.
   const battery = draft.answers.parcel?.battery;
   const isLater = BOOKING_STEPS.indexOf(step) > BOOKING_STEPS.indexOf('parcel');
@@ -71,7 +71,7 @@ export default async function BookingStepPage({ params }: Props) {
       ? await recalledCellsOf({ modelId: repair.model.id, serial: draft.answers.unit?.serial })
       : [];
   if (isLater && battery && postedAnswer(repair.model, battery, cells).may === 'do-not-post') {
-    redirect(`/book/${token}/battery?answer=${batteryAnswer(repair.model, battery)}` as Route);
+    redirect(`/book/${token}/battery?answer=${batteryAnswer(repair.model, battery)}`);
   }
 
   const at = BOOKING_STEPS.indexOf(step) + 1;

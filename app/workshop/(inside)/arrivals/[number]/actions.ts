@@ -1,5 +1,4 @@
 'use server';
-import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { onlyPlain } from '@/app/only-plain';
 import { withStoredPhotos } from '@/app/store-photos';
@@ -50,5 +49,5 @@ export async function takeIn(number: string, _before: FormState, formData: FormD
       version,
       values: typedValues(formData, ['arrived']),
     });
-  redirect(`/workshop/arrivals/${job.number}` as Route);
+  redirect(`/workshop/arrivals/${job.number}`);
 }

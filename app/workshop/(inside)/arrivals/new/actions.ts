@@ -1,5 +1,4 @@
 'use server';
-import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { refused } from '@/app/refused';
 import { withStoredPhotos } from '@/app/store-photos';
@@ -44,5 +43,5 @@ export async function openForParcel(_before: FormState, formData: FormData): Pro
     }),
   );
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
-  redirect(`/workshop/arrivals/${outcome.value.number}` as Route);
+  redirect(`/workshop/arrivals/${outcome.value.number}`);
 }

@@ -1,5 +1,4 @@
 'use server';
-import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { onlyPlain, onlyPlainOrNew } from '@/app/only-plain';
 import { refused } from '@/app/refused';
@@ -38,7 +37,7 @@ export async function pinTableAction(
     savePinTable({ input: parsed.data, replaces, userId: staff.id, now: now() }),
   );
   if (!outcome.ok) return refused(outcome.refusal, values);
-  redirect(`/workshop/catalogue/pin-tables/${outcome.value}?saved=yes` as Route);
+  redirect(`/workshop/catalogue/pin-tables/${outcome.value}?saved=yes`);
 }
 
 /** Takes the bound table out of the choice for new checks. */

@@ -1,5 +1,4 @@
 import 'server-only';
-import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import type { z } from 'zod';
 import { onlyPlain } from '@/app/only-plain';
@@ -59,8 +58,8 @@ export async function onClaim<S extends z.ZodType>(o: {
       now: now(),
     }),
   );
-  const page = `/workshop/claims/${claim.number}`;
-  if (outcome.ok) redirect(`${page}?saved=${o.part}#${o.part}` as Route);
+  const page = `/workshop/claims/${claim.number}` as const;
+  if (outcome.ok) redirect(`${page}?saved=${o.part}#${o.part}`);
   const state = await jobRefused(outcome.refusal, {
     jobNumber: claim.jobNumber,
     version,

@@ -45,7 +45,8 @@ function RepairChoice(props: {
       <ul className="flex flex-wrap gap-x-6">
         {props.repairs.map((repair) => {
           const words = `${repairWords(repair)}, revision ${repair.revision}`;
-          const href = `/workshop/claims/${props.found.claim.number}?repair=${repair.jobNumber}#compare`;
+          const href =
+            `/workshop/claims/${props.found.claim.number}?repair=${repair.jobNumber}#compare` as const;
           return (
             <li key={repair.jobNumber} className="py-2.5">
               {repair.jobNumber === props.shown ? (

@@ -1,5 +1,4 @@
 'use server';
-import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
@@ -51,5 +50,5 @@ export async function openForCustomer(
   );
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData, ['photos']));
   const { claimNumber, jobNumber } = outcome.value;
-  redirect((isHere ? `/workshop/arrivals/${jobNumber}` : `/workshop/claims/${claimNumber}`) as Route);
+  redirect(isHere ? `/workshop/arrivals/${jobNumber}` : `/workshop/claims/${claimNumber}`);
 }

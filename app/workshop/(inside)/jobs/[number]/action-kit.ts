@@ -1,5 +1,4 @@
 import 'server-only';
-import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import type { z } from 'zod';
 import { onlyPlain } from '@/app/only-plain';
@@ -38,7 +37,7 @@ export async function onJob<S extends z.ZodType>(o: {
   formData: FormData;
   part: string;
   /** sub-page of the sheet to lead to; the sheet itself when absent */
-  page?: string;
+  page?: '/sheet';
   work: (call: JobCall<z.output<S>>) => Promise<unknown>;
 }): Promise<FormState> {
   onlyPlain(o.number);
@@ -73,6 +72,6 @@ export async function onJob<S extends z.ZodType>(o: {
       values: typedValues(o.formData, o.arrays),
     });
   }
-  const page = `/workshop/jobs/${job.number}${o.page ?? ''}`;
-  redirect(`${page}?saved=${o.part}#${o.part}` as Route);
+  const page = `/workshop/jobs/${job.number}${o.page ?? ''}` as const;
+  redirect(`${page}?saved=${o.part}#${o.part}`);
 }

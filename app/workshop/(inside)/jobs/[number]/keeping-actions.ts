@@ -1,5 +1,4 @@
 'use server';
-import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
@@ -56,5 +55,5 @@ export async function sendAgain(
   await requireStaff(rolesThatMay('mail'));
   const outcome = await attempt(() => retryMail(mailId));
   if (!outcome.ok) return refused(outcome.refusal);
-  redirect(`/workshop/jobs/${encodeURIComponent(number)}?saved=mail` as Route);
+  redirect(`/workshop/jobs/${encodeURIComponent(number)}?saved=mail`);
 }

@@ -1,5 +1,4 @@
 import 'server-only';
-import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import type { z } from 'zod';
 import { onlyPlain } from '@/app/only-plain';
@@ -64,7 +63,7 @@ export async function onQuote<S extends z.ZodType>(o: {
   if (!outcome.ok)
     return quoteRefused(outcome.refusal, { number: quote.number, version: version.data, values });
   if (outcome.value) return { values, ...outcome.value };
-  redirect(`/workshop/quotes/${quote.number}?saved=${o.part}#${o.part}` as Route);
+  redirect(`/workshop/quotes/${quote.number}?saved=${o.part}#${o.part}`);
 }
 
 /** The loser of a race sees what changed since the version they had, and keeps what they typed. */

@@ -1,4 +1,3 @@
-import type { Route } from 'next';
 import { TextLink } from '@/app/ui/page/text-link';
 import { may, type Role } from '@/lib/people/rules/roles';
 
@@ -19,7 +18,7 @@ export function WaysIn({ role }: { role: Role }) {
       <ul className="grid gap-2">
         {[...WAYS, ...people].map(([grouping, label]) => (
           <li key={grouping}>
-            <TextLink href={`/workshop/returns/by/${grouping}` as Route}>{label}</TextLink>
+            <TextLink href={`/workshop/returns/by/${grouping}`}>{label}</TextLink>
           </li>
         ))}
       </ul>

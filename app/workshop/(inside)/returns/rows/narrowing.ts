@@ -29,7 +29,7 @@ export function narrowingOf({ by, id, month, only }: RowsAsked): Narrowing {
 }
 
 /** The same rows at another address: the next page, or the file. */
-export function queryOf(asked: RowsAsked, more: Record<string, string> = {}): string {
+export function queryOf(asked: RowsAsked, more: Record<string, string> = {}): '' | `?${string}` {
   const given = Object.entries({ ...asked, ...more }).filter(([, value]) => value !== undefined);
   const text = new URLSearchParams(given as [string, string][]).toString();
   return text === '' ? '' : `?${text}`;

@@ -1,4 +1,4 @@
-import type { Metadata, Route } from 'next';
+import type { Metadata } from 'next';
 import { PageHead } from '@/app/ui/page/page-head';
 import { pageNumber } from '@/app/ui/page/page-number';
 import { Pager } from '@/app/ui/page/pager';
@@ -109,11 +109,11 @@ export default async function RowsPage({ searchParams }: Props) {
           All of them as a file (CSV)
         </a>
         {asked.only ? (
-          <TextLink href={`/workshop/returns/rows${queryOf({ ...asked, only: undefined })}` as Route}>
+          <TextLink href={`/workshop/returns/rows${queryOf({ ...asked, only: undefined })}`}>
             Show those that stayed well too
           </TextLink>
         ) : (
-          <TextLink href={`/workshop/returns/rows${queryOf({ ...asked, only: 'returns' })}` as Route}>
+          <TextLink href={`/workshop/returns/rows${queryOf({ ...asked, only: 'returns' })}`}>
             Only what came back
           </TextLink>
         )}

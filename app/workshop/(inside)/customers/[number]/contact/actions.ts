@@ -1,5 +1,4 @@
 'use server';
-import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { onlyPlain } from '@/app/only-plain';
 import type { FormState } from '@/app/ui/forms/form-state';
@@ -33,7 +32,7 @@ export async function correct(number: string, _before: FormState, formData: Form
   if (!outcome.ok) {
     return jobRefused(outcome.refusal, { jobNumber: job.number, version, values: typedValues(formData) });
   }
-  redirect(`/workshop/jobs/${job.number}?saved=contact` as Route);
+  redirect(`/workshop/jobs/${job.number}?saved=contact`);
 }
 
 export async function correctWhoAsked(

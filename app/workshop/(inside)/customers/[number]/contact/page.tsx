@@ -1,4 +1,3 @@
-import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { nothingHere } from '@/app/nothing-here';
 import { readWorkshop } from '@/app/read-workshop';
@@ -27,7 +26,7 @@ export default async function ContactPage({ params }: { params: Promise<{ number
   await requireStaff(rolesThatMay('take-in'));
   const { number } = await params;
   const quote = await quoteByNumber(number);
-  if (quote?.job) redirect(`/workshop/customers/${quote.job.number}/contact` as Route);
+  if (quote?.job) redirect(`/workshop/customers/${quote.job.number}/contact`);
   if (quote) return <OfQuote quote={quote} />;
   const job = await jobByNumber(number);
   if (!job || job.customer.erasedAt) nothingHere();

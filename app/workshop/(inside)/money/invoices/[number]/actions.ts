@@ -1,5 +1,4 @@
 'use server';
-import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
@@ -41,5 +40,5 @@ export async function creditAction(
     }),
   );
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
-  redirect(`/workshop/money/invoices/${number}?credited=yes` as Route);
+  redirect(`/workshop/money/invoices/${number}?credited=yes`);
 }

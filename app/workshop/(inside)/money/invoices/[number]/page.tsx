@@ -41,7 +41,7 @@ export default async function InvoicePage({ params, searchParams }: Props) {
   const word = isCredit ? 'Credit note' : 'Invoice';
   const state = left ? invoiceState({ leftToCredit: left.payable, owed: job.balance.owed }) : null;
   const problems = ublProblems(paper);
-  const here = `/workshop/money/invoices/${facts.number}`;
+  const here = `/workshop/money/invoices/${facts.number}` as const;
   return (
     <>
       <PageHead

@@ -1,7 +1,8 @@
-import type { Metadata } from 'next';
+import type { Metadata, Route } from 'next';
 import { nothingHere } from '@/app/nothing-here';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
+import { routeTo } from '@/app/ui/page/route-to';
 import { TextLink } from '@/app/ui/page/text-link';
 import { IntervalPlot } from '@/app/ui/plots/interval-plot';
 import { requireStaff } from '@/app/workshop/who';
@@ -109,10 +110,10 @@ function together(figures: readonly GroupFigure[]) {
   };
 }
 
-function addressOf(grouping: Grouping, id: string): string {
+function addressOf(grouping: Grouping, id: string): Route {
   return grouping === 'repair'
-    ? `/workshop/returns/repairs/${id}`
-    : `/workshop/returns/by/${grouping}/${encodeURIComponent(id)}`;
+    ? routeTo(`/workshop/returns/repairs/${id}`)
+    : routeTo(`/workshop/returns/by/${grouping}/${encodeURIComponent(id)}`);
 }
 
 function readGrouping(text: string): Grouping | undefined {

@@ -1,5 +1,4 @@
 'use server';
-import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { onlyCounts, onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
@@ -110,5 +109,5 @@ async function readyChecks(key: string) {
 async function save(write: Omit<SheetWrite, 'now'>, formData: FormData): Promise<FormState> {
   const outcome = await attempt(() => saveCheckSheet({ ...write, now: now() }));
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
-  redirect(`/workshop/catalogue/repairs/${write.repairId}/sheet?saved=${outcome.value}` as Route);
+  redirect(`/workshop/catalogue/repairs/${write.repairId}/sheet?saved=${outcome.value}`);
 }

@@ -40,7 +40,7 @@ export default async function ConnectorSheetPage({ params, searchParams }: Props
   const entries = job.checkEntries.filter((entry) => entry.checkId === check.id);
   const last = readKeptProbes(entries.at(-1)?.probes);
   const isOpen = job.stage === 'proving' && may(who.role, 'bench');
-  const page = `/workshop/jobs/${job.number}/sheet`;
+  const page = `/workshop/jobs/${job.number}/sheet` as const;
   return (
     <>
       <PageHead

@@ -1,5 +1,4 @@
 'use server';
-import type { Route } from 'next';
 import { redirect } from 'next/navigation';
 import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
@@ -35,7 +34,7 @@ export async function recallAction(
     recallLot({ lotId, text, letters, formKey, actor: staffActor(staff), now: now() }),
   );
   if (!outcome.ok) return refused(outcome.refusal, values);
-  redirect(`/workshop/parts/lots/${lotId}?saved=recall` as Route);
+  redirect(`/workshop/parts/lots/${lotId}?saved=recall`);
 }
 
 /** Stops a lot of which no unit is with a customer who can be written to. */

@@ -1,4 +1,4 @@
-import type { Metadata, Route } from 'next';
+import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { nothingHere } from '@/app/nothing-here';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -57,7 +57,7 @@ export default async function GroupPage({ params }: Props) {
         above={
           <>
             <TextLink href="/workshop/returns">Returns</TextLink> /{' '}
-            <TextLink href={`/workshop/returns/by/${grouping}` as Route}>{words.title}</TextLink>
+            <TextLink href={`/workshop/returns/by/${grouping}`}>{words.title}</TextLink>
           </>
         }
         title={name}
@@ -104,7 +104,7 @@ export default async function GroupPage({ params }: Props) {
         </>
       ) : null}
       <p className="mt-8">
-        <TextLink href={`/workshop/returns/rows${queryOf({ by: grouping, id })}` as Route}>
+        <TextLink href={`/workshop/returns/rows${queryOf({ by: grouping, id })}`}>
           The rows behind these figures
         </TextLink>
       </p>
