@@ -22,6 +22,7 @@ import { offerLapsed } from './offer-lapsed';
 import { offerReminder } from './offer-reminder';
 import { parcelAwaited } from './parcel-awaited';
 import { parcelCameBack } from './parcel-came-back';
+import { parcelSought } from './parcel-sought';
 import { paymentReceived } from './payment-received';
 import { priceTakenBack } from './price-taken-back';
 import { promiseMoved } from './promise-moved';
@@ -37,6 +38,7 @@ import { quoteSent } from './quote-sent';
 import { quoteTurnedDown } from './quote-turned-down';
 import { referenceCorrected } from './reference-corrected';
 import { repairStopped } from './repair-stopped';
+import { searchEnded } from './search-ended';
 import { unclaimedDecided } from './unclaimed-decided';
 import { unclaimedNotice } from './unclaimed-notice';
 import { unitArrived } from './unit-arrived';
@@ -66,6 +68,8 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'unit-sent-back': unitSentBack,
   'parcel-awaited': parcelAwaited,
   'parcel-came-back': parcelCameBack,
+  'parcel-sought': parcelSought,
+  'search-ended': searchEnded,
   'dispatch-undone': dispatchUndone,
   'reference-corrected': referenceCorrected,
   'claim-opened': claimOpened,

@@ -213,6 +213,10 @@ export const actions: readonly ActionRow[] = [
     ['takeBack', all, job],
     ['correctReferenceAction', all, job],
   ]),
+  ...inFile('/workshop/jobs/[number]/search-actions.ts', [
+    ['seek', all, job],
+    ['sayHowItEnded', all, job],
+  ]),
   ...inFile('/workshop/jobs/[number]/undo-actions.ts', [
     ['notHere', all, job],
     ['notGone', all, job],

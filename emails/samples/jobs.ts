@@ -349,6 +349,27 @@ export const jobSamples: readonly Sample[] = [
     },
   },
   {
+    name: 'Parcel looked for',
+    content: {
+      template: 'parcel-sought',
+      data: { carrier: 'Harbour Parcels', note: 'They saw it last in Sandmouth and search their depot.' },
+    },
+  },
+  {
+    name: 'Parcel found',
+    content: { template: 'search-ended', data: { how: 'delivered', note: '' } },
+  },
+  {
+    name: 'Parcel lost',
+    content: {
+      template: 'search-ended',
+      data: {
+        how: 'lost',
+        note: 'We pay you what the carrier makes good, and what you paid for the repair.',
+      },
+    },
+  },
+  {
     name: 'Not left after all',
     content: {
       template: 'dispatch-undone',

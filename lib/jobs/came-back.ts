@@ -34,7 +34,7 @@ export async function cameBack(o: {
       actor: o.actor,
       now: o.now,
       expected: { version: o.version, stages: from },
-      set: { sentBackAt: null, closedAt: null, carrier: '', carrierReference: '' },
+      set: { sentBackAt: null, closedAt: null, soughtSince: null, carrier: '', carrierReference: '' },
       from: readStage(job.stage),
       to,
       event: {

@@ -56,6 +56,7 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     isNoHeld: today !== null && heldNoOfJob(job, today) !== null,
     isWithCarrier: job.sentBackAt !== null && job.carrier !== '',
     isGone: job.sentBackAt !== null,
+    isSought: job.soughtSince !== null,
     isWalkIn: isWalkIn(job.events),
     isUntouched: isUntouched(job),
     hasLeft: hasLeft(job.events),

@@ -32,12 +32,12 @@ export function isWrittenAbout({
   );
 }
 
-/** Jobs that the clock closes, the oldest first: sent back long ago, and their customer has not written since (`isWrittenAbout`). */
+/** Jobs that the clock closes, the oldest first: sent back long ago, their parcel is not looked for, and their customer has not written since (`isWrittenAbout`). */
 export async function longSentBack(now: Date): Promise<{ id: string; version: number }[]> {
   const { sentBackAt } = isLongSentBack(now);
   return db.$queryRaw<{ id: string; version: number }[]>`
     SELECT j."id", j."version" FROM "job" j
-    WHERE j."stage" = 'sent-back' AND j."sentBackAt" <= ${sentBackAt.lte} AND NOT EXISTS (
+    WHERE j."stage" = 'sent-back' AND j."sentBackAt" <= ${sentBackAt.lte} AND j."soughtSince" IS NULL AND NOT EXISTS (
       SELECT FROM "message" m WHERE m."jobId" = j."id" AND m."author" = 'customer' AND m."at" > j."sentBackAt"
         AND m."settledHow" IS DISTINCT FROM 'no-answer-needed')
     ORDER BY j."sentBackAt", j."id" LIMIT ${MOST}`;

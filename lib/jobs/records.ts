@@ -101,6 +101,7 @@ const DOCKET = {
   parcelRemindedAt: true,
   carrier: true,
   carrierReference: true,
+  soughtSince: true,
   parcelGrams: true,
   parcelLengthMm: true,
   parcelWidthMm: true,

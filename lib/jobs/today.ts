@@ -21,6 +21,7 @@ import { WITH_US } from './rules/stage-sets';
 import { minutesLeft, type TodayJob, type TodayLists, todayLists } from './rules/today';
 import { LISTED_STATES, type QuoteLists, quoteLists, type TodayQuote } from './rules/today-quotes';
 import { stepOfUnit } from './rules/unclaimed-unit';
+import { SOUGHT, type SoughtParcel, soughtParcels } from './sought-parcels';
 import { AWAITED_PARTS, awaitedPartsOf } from './stored-awaited-parts';
 import { UNCLAIMED_FACTS } from './stored-unclaimed';
 import { readUnanswered, type Unanswered } from './unanswered';
@@ -57,6 +58,7 @@ export type Today = {
   expected: ExpectedParcel[];
   /** booked so long ago, and without a parcel, that they count as not coming */
   notCome: ExpectedParcel[];
+  sought: SoughtParcel[];
   mail: { failed: number; bounced: number; kept: number };
   load: BenchLoad;
 };
@@ -65,6 +67,7 @@ const SHOWN = {
   ...EXPECTED,
   ...UNCLAIMED_FACTS,
   ...WRITTEN_SINCE,
+  ...SOUGHT,
   number: true,
   kind: true,
   promisedOn: true,
@@ -113,7 +116,9 @@ export async function readToday(now: Date, given?: WorkshopCard): Promise<Today>
   const [found, requests, calendar, unanswered, mail] = await Promise.all([
     db.job.findMany({
       // What was sent back long ago and is not closed has been written about, but for what the clock closes next.
-      where: { OR: [{ stage: { in: ['booked', ...WITH_US] } }, isLongSentBack(now)] },
+      where: {
+        OR: [{ stage: { in: ['booked', ...WITH_US] } }, isLongSentBack(now), { soughtSince: { not: null } }],
+      },
       orderBy: [{ bookedAt: 'asc' }, { id: 'asc' }],
       select: SHOWN,
     }),
@@ -122,7 +127,9 @@ export async function readToday(now: Date, given?: WorkshopCard): Promise<Today>
     readUnanswered(),
     countMailToLookAt(),
   ]);
-  const open = found.filter((row) => row.stage !== 'sent-back' || isWrittenAbout(row));
+  const open = found.filter(
+    (row) => row.soughtSince === null && (row.stage !== 'sent-back' || isWrittenAbout(row)),
+  );
   const ends = await readCoverEnds(open.flatMap(({ claim }) => claim?.certificate ?? []));
   const jobs = open
     .filter(({ stage }) => stage !== 'booked')
@@ -143,6 +150,7 @@ export async function readToday(now: Date, given?: WorkshopCard): Promise<Today>
     })),
     expected: parcels.coming,
     notCome: parcels.notCome,
+    sought: soughtParcels(found, { timeZone, today }),
     mail,
     load: benchLoad(
       jobs.map((job) => ({ promisedOn: job.promisedOn, minutes: minutesLeft(job) })),

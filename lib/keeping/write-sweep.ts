@@ -40,7 +40,7 @@ export async function sweepPeople(now: Date): Promise<number> {
 }
 
 /**
- * Bookings whose jobs were all over before an instant, and that no cover hangs on by what the papers in force under their
+ * Bookings whose jobs were all over before an instant, their parcels looked for no more, and that no cover hangs on by what the papers in force under their
  * certificates' numbers say, nor a claim that is open on one of those (stored-removal.ts).
  */
 async function bookingsDue(now: Date, before: Date): Promise<string[]> {
@@ -51,7 +51,7 @@ async function bookingsDue(now: Date, before: Date): Promise<string[]> {
     where c."erasedAt" is null and exists (select 1 from "job" j where j."customerId" = c."id")
       and not exists (
         select 1 from "job" j where j."customerId" = c."id" and (
-          j."stage" <> all(${[...FINAL_STAGES]})
+          j."stage" <> all(${[...FINAL_STAGES]}) or j."soughtSince" is not null
           or coalesce(j."closedAt", (select max(e."at") from "job_event" e where e."jobId" = j."id")) >= ${before}))
       and not exists (
         select 1 from "job" j

@@ -44,7 +44,7 @@ export async function undoDispatch(o: {
       actor: o.actor,
       now: o.now,
       expected: { version: o.version, stages: from },
-      set: { sentBackAt: null, closedAt: null, carrier: '', carrierReference: '' },
+      set: { sentBackAt: null, closedAt: null, soughtSince: null, carrier: '', carrierReference: '' },
       from: readStage(job.stage),
       to,
       event: {

@@ -310,3 +310,36 @@ describe('what happens next on a repair', () => {
     },
   );
 });
+
+describe('what happens next to a parcel that does not come', () => {
+  const gone = { kind: 'repair', ruling: null, hasCertificate: true, carrier: 'Harbour Post' } as const;
+  const since = day('2026-12-03');
+
+  it.each(['sent-back', 'closed'] as const)(
+    'is at the stage %s that its carrier is asked, and since when',
+    (stage) => {
+      const told = next({ ...gone, stage, search: { state: 'sought', since } });
+      expect(told).toContain('We ask Harbour Post for it since Thursday 3 December 2026');
+      expect(told).not.toMatch(/usually arrives|nothing left to do|Keep the certificate/);
+    },
+  );
+
+  it('is, where it is lost, what we do about it, and no certificate to keep; what is owed is said', () => {
+    const told = next({ ...gone, stage: 'closed', owed: '£72.00', search: { state: 'lost', since: null } });
+    expect(told).toContain('it was not found');
+    expect(told).toContain('£72.00 is left to pay');
+    expect(told).not.toMatch(/nothing left to do|Keep the certificate/);
+  });
+
+  it('is, once it was delivered, as for any other', () => {
+    const told = next({ ...gone, stage: 'closed', search: { state: 'delivered', since: null } });
+    expect(told).toBe(next({ ...gone, stage: 'closed' }));
+  });
+});
+
+describe('what happens next to a unit that was said to have left and is here', () => {
+  it('is that it was a mistake, and when it leaves', () => {
+    const told = next({ stage: 'ready', kind: 'repair', ruling: null, isNotGone: true });
+    expect(told).toContain('That was a mistake of ours: it is here. We post it on the next working day.');
+  });
+});

@@ -38,6 +38,7 @@ const ASKED: JobFacts = {
   mayContest: false,
   isNoHeld: false,
   isGone: false,
+  isSought: false,
   isWalkIn: false,
   isUntouched: false,
 };

@@ -33,6 +33,7 @@ import { LotsToday } from './today-lots';
 import { MoneyToday } from './today-money';
 import { QuotesOnCustomer, QuotesOnUs, quoteAction } from './today-quotes';
 import { TodaySection } from './today-rows';
+import { ParcelsSought } from './today-sought';
 import { claimAtDesk, stepOf } from './today-steps';
 
 export const metadata: Metadata = { title: 'Today' };
@@ -101,6 +102,7 @@ export default async function TodayPage() {
       />
       <QuotesOnCustomer quotes={quotes} workshop={workshop} role={who.role} />
       <ExpectedPart expected={expected} workshop={workshop} />
+      <ParcelsSought parcels={today.sought} locale={workshop.locale} />
       <ParcelsNotCome parcels={notCome} locale={workshop.locale} />
       <LoadPart load={today.load} workshop={workshop} />
     </>
@@ -150,7 +152,7 @@ function Step(props: { step: { label: string; href: Route }; unit: string; numbe
 
 /** `toGiveBack` is null for those who have no hand in money. */
 function Counts({ today, toGiveBack }: { today: Today; toGiveBack: number | null }) {
-  const { lists, quotes, unanswered, expected, notCome, mail } = today;
+  const { lists, quotes, unanswered, expected, notCome, sought, mail } = today;
   const entries = [
     { href: '#late', label: 'late', count: lists.late.length },
     { href: '#claims', label: 'claims to rule on', count: lists.claims.length },
@@ -163,6 +165,7 @@ function Counts({ today, toGiveBack }: { today: Today; toGiveBack: number | null
     ...(notCome.length === 0
       ? []
       : [{ href: '#not-come', label: 'parcels that did not come', count: notCome.length }]),
+    ...(sought.length === 0 ? [] : [{ href: '#sought', label: 'parcels looked for', count: sought.length }]),
     { href: '#mail', label: 'mails not arrived', count: mail.failed + mail.bounced },
   ];
   return (

@@ -77,6 +77,13 @@ const RULES: readonly (readonly [rule: string, sql: string])[] = [
         order by e.version desc limit 1), false)`,
   ],
   [
+    'a parcel is looked for exactly when the history of its job says so',
+    `select j.number as which from job j where (j."soughtSince" is not null) <> coalesce(
+       (select e.kind = 'parcel-sought' from job_event e where e."jobId" = j.id
+        and e.kind in ('parcel-sought', 'search-ended', 'came-back', 'dispatch-undone')
+        order by e.version desc limit 1), false)`,
+  ],
+  [
     'a job that went back more than once has the certificate of the first time alone',
     `select e."jobId" as which from job_event e where e.kind = 'sent-back'
      group by e."jobId" having count(*) > 1 and (count(e.data->>'certificate') > 1
@@ -170,6 +177,8 @@ const RULES: readonly (readonly [rule: string, sql: string])[] = [
        or (e.kind = 'unit-arrived' and not ${mailOf('unit-arrived')})
        or (e.kind = 'arrival-undone' and not ${mailOf('arrival-undone')})
        or (e.kind = 'dispatch-undone' and not ${mailOf('dispatch-undone')})
+       or (e.kind = 'parcel-sought' and not ${mailOf('parcel-sought')})
+       or (e.kind = 'search-ended' and not ${mailOf('search-ended')})
        or (e.kind = 'came-back' and not ${mailOf('parcel-came-back')})
        or (e.kind = 'sent-back' and not ${mailOf('unit-sent-back')}))`,
   ],

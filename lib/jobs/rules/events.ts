@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { piecesWords } from './awaited-parts';
+import { SEARCH_END_WORDS, SEARCH_ENDS } from './parcel-search';
 import { SETTLED_BY, SETTLED_WORDS } from './settled';
 import { STOP_WORDS, STOPS } from './stop';
 import { TOLD, toldLine } from './told';
@@ -91,6 +92,9 @@ export const EVENT_DATA = {
     /** what the parcel cost of a claim, minor units; absent: nothing, or not kept */
     postage: z.number().int().optional(),
   }),
+  /** the carrier is asked where the parcel is */
+  'parcel-sought': z.object({ note: z.string() }),
+  'search-ended': z.object({ how: z.enum(SEARCH_ENDS), note: z.string() }),
   /** it was recorded as gone by mistake */
   'dispatch-undone': z.object({
     /** as it was recorded; '' where the customer was said to have collected it */
@@ -247,6 +251,12 @@ export function eventLine(kind: string, data: unknown): string {
       return SETTLED_WORDS[event.data.how];
     case 'sent-back':
       return event.data.isCollected ? 'Collected by the customer' : `Handed to ${event.data.carrier}`;
+    case 'parcel-sought':
+      return `Parcel looked for: ${event.data.note}`;
+    case 'search-ended': {
+      const { label } = SEARCH_END_WORDS[event.data.how];
+      return event.data.note === '' ? label : `${label}: ${event.data.note}`;
+    }
     case 'dispatch-undone':
       return `Not gone after all: ${event.data.reason}`;
     case 'came-back':

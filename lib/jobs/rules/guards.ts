@@ -41,6 +41,8 @@ export type JobFacts = {
   isWithCarrier: boolean;
   /** it is recorded as gone: a carrier was given it, or its customer collected it */
   isGone: boolean;
+  /** its parcel is looked for */
+  isSought: boolean;
   /** opened by staff for a parcel that came without a booking */
   isWalkIn: boolean;
   /** of the unit itself nothing is recorded but that it came: no finding, work, part, wire, reading, price or answer of an inspection */
@@ -124,6 +126,7 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'nothing-recorded': (facts) => facts.isUntouched,
   // A part of a recalled lot is taken out wherever the unit is found with it.
   'not-left-before': (facts) => !facts.hasLeft || (facts.recalledParts ?? []).length > 0,
+  'not-sought': (facts) => !facts.isSought,
   'may-contest': (facts) => facts.mayContest,
   'not-left': (facts) => !facts.hasLeft,
   'not-done-as-covered': (facts) => facts.ruling !== 'covered' || !facts.isRepaired,
@@ -215,6 +218,7 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   'nothing-recorded': 'Something is recorded of this unit: take that back first, if it is of another one.',
   'not-left-before':
     'The unit left once, and its papers stand. What has to be done to it now is a claim, or a job of its own.',
+  'not-sought': 'Its parcel is looked for: say first how that ended.',
   'may-contest': 'There is no ruling that can still be contested.',
   'not-left': 'Its papers are issued, and the claim ended with them.',
   'not-done-as-covered': 'It was repaired as covered, as the customer was told. That stands.',

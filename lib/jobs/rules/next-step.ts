@@ -4,6 +4,7 @@ import type { ClaimAgain } from '@/lib/warranty/rules/claim-again';
 import { KEEP_POSTAGE_RECEIPT } from '@/lib/warranty/rules/postage-words';
 import { againWords } from './again-words';
 import { isUnruled, type JobFacts } from './guards';
+import type { SearchEnd } from './parcel-search';
 import { lookAtParcel, postingSentence } from './posting-words';
 import { NOT_WITH_US } from './stage-sets';
 import type { JobKind, Stage } from './stages';
@@ -32,6 +33,8 @@ export type NextFacts = {
   waitsForAddress?: boolean;
   /** they were told that it had left, or that they collected it, and it is here */
   isNotGone?: boolean;
+  /** how the search for their parcel stands, and since when it is looked for; null where none was begun */
+  search?: { state: 'sought' | SearchEnd; since: Day | null } | null;
   /** the final ruling of a claim, or null */
   ruling: JobFacts['ruling'];
   /** the customer has said yes to no price yet: the parcel came without a booking */
@@ -88,9 +91,10 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
     case 'ready':
       return ready(facts, free);
     case 'sent-back':
+      if (facts.search?.state === 'sought') return sought(facts, locale);
       return `${facts.carrier === '' ? 'It' : `${facts.carrier} has it. It`} usually arrives within a few days. If it has not come after ten, write to us here. ${lookAtParcel('here')}`;
     case 'closed':
-      return closed(facts);
+      return closed(facts, locale);
     case 'cancelled':
       return `Nothing is owed. ${againWords({ kind: facts.kind, isQuoted: facts.isQuoted ?? false, claim: facts.claimAgain }, locale)}`;
     case 'declined':
@@ -191,9 +195,23 @@ function leftToPay(owed: string): string {
   return `${owed} is left to pay. How to pay is below.`;
 }
 
+/** A parcel that has not come, while its carrier is asked. */
+function sought({ search, carrier, owed }: NextFacts, locale: string): string {
+  const since = search?.since ? ` since ${formatDay(search.since, locale, 'weekday')}` : '';
+  const left = owed === null ? '' : ` ${leftToPay(owed)}`;
+  return `We ask ${carrier === '' ? 'the carrier' : carrier} for it${since}, and write to you as soon as we know what became of it. Has it reached you, or do you find a card from the carrier? Write to us below.${left}`;
+}
+
+function lost({ owed }: NextFacts): string {
+  const left = owed === null ? '' : ` ${leftToPay(owed)}`;
+  return `We looked for it with the carrier, and it was not found. We are sorry. What we do about it stands below. Do you see it otherwise? Write to us there.${left}`;
+}
+
 const NOT_COME = 'Has it not come, or did it come damaged? Write to us below.';
 
-function closed(facts: NextFacts): string {
+function closed(facts: NextFacts, locale: string): string {
+  if (facts.search?.state === 'sought') return sought(facts, locale);
+  if (facts.search?.state === 'lost') return lost(facts);
   return facts.isClosedByTime ? `${closedWords(facts)} ${NOT_COME}` : closedWords(facts);
 }
 

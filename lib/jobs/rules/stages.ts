@@ -53,6 +53,7 @@ export type Need =
   | 'was-booked'
   | 'nothing-recorded'
   | 'not-left-before'
+  | 'not-sought'
   | 'may-contest'
   | 'not-left'
   | 'not-done-as-covered'
@@ -366,7 +367,7 @@ export const MOVES = [
     from: ['sent-back'],
     to: 'closed',
     by: ['staff', 'clock'],
-    needs: [],
+    needs: ['not-sought'],
     label: 'Close the job',
     consequence: 'The unit is with the customer. No mail.',
   },

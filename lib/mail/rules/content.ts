@@ -6,6 +6,7 @@
  */
 import { z } from 'zod';
 import { type Day, isDay } from '@/lib/calendar/day';
+import { SEARCH_ENDS } from '@/lib/jobs/rules/parcel-search';
 import { STOPS } from '@/lib/jobs/rules/stop';
 import { TOLD } from '@/lib/jobs/rules/told';
 
@@ -222,6 +223,17 @@ export const factsOf = {
     /** the workshop's own words */
     reason: text,
     hasCertificate: z.boolean(),
+  }),
+  /** the carrier is asked where the parcel is */
+  'parcel-sought': z.strictObject({
+    carrier: text,
+    /** the workshop's own words */
+    note: text,
+  }),
+  'search-ended': z.strictObject({
+    how: z.enum(SEARCH_ENDS),
+    /** the workshop's own words; '' where there are none */
+    note: text,
   }),
   /** it was recorded as gone by mistake, and is here */
   'dispatch-undone': z.strictObject({

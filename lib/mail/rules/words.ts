@@ -22,6 +22,8 @@ export const TEMPLATE_WORDS: Record<MailTemplate, string> = {
   'payment-received': 'Payment received',
   'unit-sent-back': 'Unit sent back',
   'parcel-came-back': 'Parcel came back',
+  'parcel-sought': 'Parcel looked for',
+  'search-ended': 'Parcel found or lost',
   'dispatch-undone': 'Not left after all',
   'reference-corrected': 'Reference corrected',
   'claim-opened': 'Claim opened',

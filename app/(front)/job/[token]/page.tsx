@@ -26,10 +26,12 @@ import { isUnruled, type JobFacts } from '@/lib/jobs/rules/guards';
 import { isClosedByTime, isCollected, isNotGone, waitsForAddress } from '@/lib/jobs/rules/handover';
 import { type Done, stillDone } from '@/lib/jobs/rules/just-done';
 import { nextForCustomer } from '@/lib/jobs/rules/next-step';
-import { BEFORE_READY, NO_MORE_NEWS } from '@/lib/jobs/rules/stage-sets';
+import { type ParcelSearch, SEARCH_END_WORDS } from '@/lib/jobs/rules/parcel-search';
+import { BEFORE_READY, LEFT_STAGES, NO_MORE_NEWS } from '@/lib/jobs/rules/stage-sets';
 import { type JobKind, STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { awaitedPartsOf } from '@/lib/jobs/stored-awaited-parts';
 import { piecesToWarnOfOnJob, slipOfJob } from '@/lib/jobs/stored-recall';
+import { parcelSearch } from '@/lib/jobs/stored-search';
 import { ifMailed } from '@/lib/mail/mail-server';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -113,12 +115,13 @@ export default async function JobPage({ params, searchParams }: Props) {
       ? await readClaimAgain(job.claim, { workshop, today })
       : undefined;
   const isStopped = !slip.isOffered && slip.stop !== null;
+  const search = LEFT_STAGES.includes(stage) ? parcelSearch(job.events) : null;
   const collectedOn = job.sentBackAt && isCollected(job.events) ? dayInZone(job.sentBackAt, timeZone) : null;
   const tracking = trackingAddress(job.carrier, job.carrierReference, await readCarrierRows());
   return (
     <>
       <PageHead
-        title={isJustBooked ? bookedTitle(job, kind) : titleOf(facts)}
+        title={isJustBooked ? bookedTitle(job, kind) : titleOf(facts, search)}
         lead={
           isJustBooked
             ? `Keep this page: its address is your private link. ${ifMailed('We have sent it to you by mail too.', 'We send no mail yet, so write it down or save it.')}`
@@ -146,6 +149,10 @@ export default async function JobPage({ params, searchParams }: Props) {
                   isCollected: collectedOn !== null,
                   waitsForAddress: waitsForAddress(job.events),
                   isNotGone: isNotGone(job.events),
+                  search: search && {
+                    state: search.state,
+                    since: job.soughtSince && dayInZone(job.soughtSince, timeZone),
+                  },
                   ruling: facts.ruling,
                   isPaidAgreed: facts.hasAgreedPaidOffer,
                   isNoFault: job.claim?.cause === 'no-fault-found',
@@ -168,6 +175,11 @@ export default async function JobPage({ params, searchParams }: Props) {
       ) : null}
       {stage === 'awaiting-approval' && offer ? <ApprovalPart {...parts} offer={offer} /> : null}
       <AfterNoPart {...parts} />
+      {search && search.note !== '' ? (
+        <Notice kind="note" heading="What we wrote about your parcel">
+          <p className="written">{search.note}</p>
+        </Notice>
+      ) : null}
       {ended && ended.reason !== '' ? (
         <Notice kind="note" heading="Why we took the price back">
           <p className="written">{ended.reason}</p>
@@ -259,8 +271,10 @@ function recalledKind(pieces: readonly { isCell: boolean }[]): 'cell' | 'part' |
   return pieces.some(({ isCell }) => isCell) ? 'cell' : 'part';
 }
 
-/** A unit on its way back waits all the same for the answer to a contested claim. */
-function titleOf(facts: JobFacts): string {
+/** A unit on its way back waits all the same for the answer to a contested claim; a parcel that does not come is not on its way. */
+function titleOf(facts: JobFacts, search: ParcelSearch | null): string {
+  if (search?.state === 'sought') return 'We are looking for your parcel.';
+  if (search?.state === 'lost') return SEARCH_END_WORDS.lost.told;
   if (facts.stage === 'declined' && isUnruled(facts)) return 'We look at your claim again.';
   return STAGE_WORDS[facts.stage].customer;
 }

@@ -97,6 +97,13 @@ export const jobs: FormsOfFiles = [
       },
     },
   ],
+  [
+    'jobs/[number]/search-schema.ts',
+    {
+      seekForm: { fields: { note: 'They search their depot.' } },
+      searchEndForm: { fields: { how: 'lost', note: 'We pay for it.' } },
+    },
+  ],
   ['jobs/[number]/undo-schema.ts', { undoForm: { fields: { reason: 'The job above was meant.' } } }],
   [
     'jobs/[number]/keeping-schema.ts',

@@ -4,14 +4,17 @@ import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
 import type { JobRecord } from '@/lib/jobs/records';
 import { moveOf } from '@/lib/jobs/rules/stages';
+import type { WorkshopCard } from '@/lib/workshop/card';
 import { carriedFields } from './carried-fields';
 import { correctReferenceAction, takeBack } from './dispatch-actions';
+import { SearchPart } from './search-part';
 
-/** What can still happen to a parcel that a carrier has: its reference was written down wrong, or it came back. */
-export function AfterDispatchPart({ job }: { job: JobRecord }) {
+/** What can still happen to a parcel that a carrier has: it does not come, its reference was written down wrong, or it came back. */
+export function AfterDispatchPart({ job, workshop }: { job: JobRecord; workshop: WorkshopCard }) {
   const { label, consequence } = moveOf('came-back');
   return (
     <>
+      <SearchPart job={job} workshop={workshop} />
       <ActionForm
         action={correctReferenceAction.bind(null, job.number)}
         hidden={carriedFields(job.version)}

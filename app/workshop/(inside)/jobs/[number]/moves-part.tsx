@@ -95,7 +95,7 @@ export async function MovesPart({ job, workshop, staff, who }: SheetProps & { wh
       ) : null}
       {back ? <PlainMove job={job} move={back} role={who.role} /> : null}
       {facts.isWithCarrier && !job.customer.erasedAt && may(who.role, permissionOf('came-back')) ? (
-        <AfterDispatchPart job={job} />
+        <AfterDispatchPart job={job} workshop={workshop} />
       ) : null}
       <UndoPart job={job} moves={moves} role={who.role} at={{ now: now(), timeZone: workshop.timeZone }} />
       <UnclaimedPart job={job} workshop={workshop} staff={staff} role={who.role} />
