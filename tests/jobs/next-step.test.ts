@@ -32,7 +32,7 @@ describe('what happens next to a parcel that came without a booking', () => {
 describe('what happens next to a unit whose customer contested the ruling and then withdrew', () => {
   it('is the answer, and no packing before it', () => {
     const told = next({ stage: 'declined', ruling: null });
-    expect(told).toContain('look again at your claim');
+    expect(told).toContain('looking at your claim again');
     expect(told).not.toContain('pack');
   });
 });
