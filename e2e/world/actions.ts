@@ -234,6 +234,8 @@ export const actions: readonly ActionRow[] = [
     ['enterChecks', bench, job],
     ['takeNewest', owner, job],
     ['putUnder', bench, job],
+    ['proveBesideAction', bench, job],
+    ['leaveBesideAction', bench, { bound: ['{job}', '0199b3a2-0000-7000-8000-0000000000ff'] }],
     ['enterConnector', bench, { bound: ['{connectorJob}', '{connectorCheck}'] }],
   ]),
   ...inFile('/workshop/mail/actions.ts', [

@@ -79,7 +79,10 @@ async function writeEntry(
   const before = sent.id ? await tx.checkEntry.findUnique({ where: { id: sent.id } }) : null;
   if (before) return before.isPassed;
   const check = await tx.check.findFirst({
-    where: { id: checkId, sheet: { jobs: { some: { id: jobId } } } },
+    where: {
+      id: checkId,
+      sheet: { OR: [{ jobs: { some: { id: jobId } } }, { besides: { some: { jobId } } }] },
+    },
   });
   if (!check) throw new Refusal('not-found', 'This check is not on the job’s sheet.');
   // A form sent before anything was chosen is no failed check.

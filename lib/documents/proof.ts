@@ -1,3 +1,4 @@
+import { sheetNames } from '@/lib/bench/rules/job-sheets';
 import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { flowList, flowText } from '@/lib/documents/kit/flow';
@@ -37,7 +38,8 @@ export type Proof = {
   work: readonly string[];
   parts: readonly FittedPart[];
   wires: readonly LaidWire[];
-  checkSheet: { name: string; version: number };
+  /** those of every repair that was proved, that of the repair the job is under first */
+  checkSheets: readonly { repair: string; version: number }[];
   /** In the order taken; a reading that failed and was taken again appears twice. */
   readings: readonly CheckReading[];
   /** Connector sheets: what the probes read, in one line with the faults. */
@@ -78,7 +80,7 @@ export function drawProof(sheet: Sheet, proof: Proof, locale: string): void {
     { level: 'H3' },
   );
   if (proof.wires.length > 0) drawWires(sheet, proof.wires);
-  const sheetName = `Bench checks: ${proof.checkSheet.name}, version ${proof.checkSheet.version}`;
+  const sheetName = `Bench checks: ${sheetNames(proof.checkSheets)}`;
   section(
     sheet,
     sheetName,

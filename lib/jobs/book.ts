@@ -1,3 +1,4 @@
+import { writeBesides } from '@/lib/bench/write-besides';
 import { dayInZone } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
@@ -101,6 +102,7 @@ export async function book(o: {
       now: o.now,
     });
     if (draft.quoteId) {
+      await writeBesides(tx, { jobId: job.id, actor: CUSTOMER, now: o.now });
       const { from, to } = requestMove('book');
       await writeQuoteEvent(tx, {
         quoteId: draft.quoteId,

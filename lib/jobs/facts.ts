@@ -1,4 +1,5 @@
 import { provingState } from '@/lib/bench/rules/checks';
+import { checksOf } from '@/lib/bench/rules/job-sheets';
 import { readCheck, readEntry } from '@/lib/bench/stored-checks';
 import { compareDays, type Day, dayFromDate } from '@/lib/calendar/day';
 import { balanceOf } from '@/lib/invoices/rules/balance';
@@ -27,7 +28,7 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     agreed !== undefined && agreed.revision > 1 && agreed.grossMinor > 0 && job.withdrawnAt === null;
   const since = reopenedAt(job.events);
   const proving = provingState(
-    job.sheet.checks.map(readCheck),
+    checksOf(job).map(readCheck),
     job.checkEntries.map(readEntry),
     countsFrom(job.events),
   );

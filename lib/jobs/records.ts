@@ -111,6 +111,17 @@ const DOCKET = {
   model: true,
   repair: { include: { policy: { include: { versions: { orderBy: { version: 'desc' }, take: 1 } } } } },
   sheet: { include: { checks: { orderBy: { position: 'asc' } } } },
+  besides: {
+    orderBy: inOrder,
+    include: {
+      sheet: {
+        include: {
+          checks: { orderBy: { position: 'asc' } },
+          repair: { select: { name: true, summary: true } },
+        },
+      },
+    },
+  },
   accessories: { orderBy: { name: 'asc' } },
   events: { orderBy: { version: 'asc' } },
   findings: { where: COUNTS, orderBy: inOrder },

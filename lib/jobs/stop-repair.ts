@@ -1,3 +1,4 @@
+import { writeBesides } from '@/lib/bench/write-besides';
 import { dayInZone } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
 import { balanceOf } from '@/lib/invoices/rules/balance';
@@ -70,6 +71,7 @@ export async function stopRepair(o: {
       to: move.to,
       event: { kind: 'repair-stopped', data: { why: o.why, reason: o.reason, owed } },
     });
+    await writeBesides(tx, o);
     if (job.invoices.length > 0) await issueForJob(tx, o);
     const { replaced } = await moneyFactsSince(tx, job);
     await queueMail(tx, {

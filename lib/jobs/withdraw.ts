@@ -1,3 +1,4 @@
+import { writeBesides } from '@/lib/bench/write-besides';
 import { type Day, dayInZone } from '@/lib/calendar/day';
 import { formatDay, formatInstant } from '@/lib/calendar/format';
 import { type Tx, transaction } from '@/lib/db/transaction';
@@ -65,6 +66,7 @@ export async function withdraw(
       ? toldText(told, 'withdrawn from the contract.', locale)
       : 'Withdrawn from the contract.';
     const owed = await agreeOnOwed(tx, { job, until, agreedText, by, today, now: o.now });
+    await writeBesides(tx, { jobId: job.id, actor, now: o.now });
     const move = moveOf(isHere ? 'withdraw' : 'cancel');
     await writeEvent(tx, {
       jobId: job.id,

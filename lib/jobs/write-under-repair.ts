@@ -45,6 +45,8 @@ export async function writeUnderRepair(
   const [sheet] = sheets;
   if (!sheet)
     throw new Refusal('invalid', 'This repair has no check sheet yet, so it cannot be proved', 'repair');
+  // Its sheet is the job's own now, and is asked for once.
+  await tx.sheetBeside.deleteMany({ where: { jobId: job.id, sheet: { repairId: repair.id } } });
   await writeEvent(tx, {
     jobId: job.id,
     actor: o.actor,

@@ -1,3 +1,4 @@
+import { writeBesides } from '@/lib/bench/write-besides';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
 import { moneyFactsSince } from '@/lib/invoices/stored-replaced';
@@ -102,6 +103,7 @@ export async function approveAfterNo(
       conditions: { isInspectionFeeTakenOff },
       decided: { at: o.now, by, agreedText },
     });
+    await writeBesides(tx, { jobId: job.id, actor, now: o.now });
     if (job.invoices.length > 0) await issueForJob(tx, { jobId: job.id, actor, now: o.now });
     const furtherDays = (workingDays ?? 0) + waits;
     const promise = await writePromiseMove(tx, {

@@ -1,3 +1,4 @@
+import { writeBesides } from '@/lib/bench/write-besides';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
 import { moneyFactsSince } from '@/lib/invoices/stored-replaced';
@@ -95,6 +96,7 @@ export async function decideOffer(
       ...{ taken, offer, job, quote, workshop, agreedText, by },
       ...{ jobId: job.id, decision: o.decision, actor, now: o.now },
     });
+    await writeBesides(tx, { jobId: job.id, actor, now: o.now });
     const furtherDays = taken === 'accepted' ? (offer.workingDays ?? 0) + yes.waits : 0;
     const promise =
       move.to === 'declined'

@@ -1,6 +1,7 @@
 import { createHash, randomBytes } from 'node:crypto';
 import { limitsText } from '@/lib/bench/rules/checks';
 import { entryText } from '@/lib/bench/rules/entry-text';
+import { checksOf, provedSheets } from '@/lib/bench/rules/job-sheets';
 import { readKeptProbes } from '@/lib/bench/rules/kept-probes';
 import { probesLines } from '@/lib/bench/rules/probes';
 import { wireVerdict, wireWords } from '@/lib/bench/rules/wire-verdict';
@@ -156,7 +157,7 @@ function proofOf(
   o: { staff: ReadonlyMap<string, { initials: string }>; timeZone: string; today: Day },
 ): Proof {
   const initials = (userId: string) => o.staff.get(userId)?.initials ?? '';
-  const checks = new Map(job.sheet.checks.map((check) => [check.id, readCheck(check)]));
+  const checks = new Map(checksOf(job).map((check) => [check.id, readCheck(check)]));
   const entries = job.checkEntries.flatMap((entry) => {
     const check = checks.get(entry.checkId);
     if (!check) return [];
@@ -181,7 +182,7 @@ function proofOf(
       milliohms: wire.milliohms,
       expected: wireVerdict(wire).most,
     })),
-    checkSheet: { name: job.repair.name, version: job.sheet.version },
+    checkSheets: provedSheets(job).map(({ repair, version }) => ({ repair, version })),
     readings: entries
       .filter(({ probes }) => probes.length === 0)
       .map(({ base, check, entry }) => ({

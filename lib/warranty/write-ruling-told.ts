@@ -1,3 +1,4 @@
+import { writeBesides } from '@/lib/bench/write-besides';
 import type { Tx } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { readStage } from '@/lib/jobs/records';
@@ -55,6 +56,7 @@ export async function tellRuling(
   const { jobId, ruling, cause, now } = o;
   await writeOwnRepair(tx, o);
   if (ruling !== 'not-covered') await makeFreeAgain(tx, { ...o, claim: o.number, ruling });
+  await writeBesides(tx, o);
   const after = afterCover(o);
   await queueMail(tx, {
     template: 'claim-ruled',

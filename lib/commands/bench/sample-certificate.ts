@@ -101,7 +101,7 @@ export function sampleCertificate(serial: string): CertificateData {
       parts: [{ name: 'USB socket', quantity: 1, lot: 'Q-0412' }],
       wires: [],
       connectors: [],
-      checkSheet: { name: 'USB socket', version: 3 },
+      checkSheets: [{ repair: 'USB socket', version: 3 }],
       readings: [
         reading('Neighbouring pins open', '22 of 22', '', 'all open'),
         reading('Charging current', '0.92', 'A', '0.80 to 1.10 A'),

@@ -141,6 +141,9 @@ export const EVENT_DATA = {
     /** where it turned out to be another model */
     unit: z.string().optional(),
   }),
+  /** the unit passes the check sheet of another repair as well, since that one is done beside the job's own */
+  'sheet-beside-added': z.object({ repair: z.string(), sheet: z.number().int() }),
+  'sheet-beside-removed': z.object({ repair: z.string() }),
   /** recorded by mistake: it counts no more and is shown to staff alone; of a photo its hash is all that stays */
   'entry-taken-back': z.object({
     what: z.enum(['finding', 'work', 'wire', 'photo']),
@@ -292,6 +295,10 @@ export function eventLine(kind: string, data: unknown): string {
       return `Proved on version ${event.data.to} of the check sheet instead of version ${event.data.from}`;
     case 'repair-changed':
       return `Put under “${event.data.to}” instead of “${event.data.from}”${event.data.unit === undefined ? '' : `, as a ${event.data.unit}`}`;
+    case 'sheet-beside-added':
+      return `Proved on version ${event.data.sheet} of the check sheet of “${event.data.repair}” as well`;
+    case 'sheet-beside-removed':
+      return `No longer proved on the check sheet of “${event.data.repair}” as well`;
     case 'entry-taken-back': {
       const { what, minutes, reason } = event.data;
       return `${ENTRY_WORDS[what]}${minutes === undefined ? '' : ` of ${minutes} minutes`} taken back: ${reason}`;

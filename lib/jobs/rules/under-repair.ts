@@ -44,6 +44,26 @@ export const UNDER_REPAIR_REASONS: Record<UnderRepairReason, string> = {
   covered: 'Part of this claim is covered, and is proved on the sheet of its own repair.',
 };
 
+/**
+ * Whether another repair's check sheet may be added to what a unit passes, or taken away again: on a claim too, where paid work is done
+ * beside what is covered.
+ *
+ * mayProveBeside({ stage: 'on-bench', hasLeft: false }) -> { allowed: true }
+ */
+export function mayProveBeside(
+  facts: Pick<UnderRepairFacts, 'stage' | 'hasLeft'>,
+): { allowed: true } | { allowed: false; reason: 'wrong-stage' | 'left-before' } {
+  if (!UNDER_REPAIR_STAGES.includes(facts.stage)) return { allowed: false, reason: 'wrong-stage' };
+  return facts.hasLeft ? { allowed: false, reason: 'left-before' } : { allowed: true };
+}
+
+/** Why what a unit has to pass stays as it is, in the words of the job sheet. */
+export const BESIDE_REASONS = {
+  'wrong-stage':
+    'Another repair is proved on a job while it is assessed, waits for parts, is on the bench or is proved.',
+  'left-before': 'The unit left once, and its papers say what was proved.',
+} as const;
+
 type Change = { at: Date; from: string; formerly: readonly string[]; minutesBefore?: number | undefined };
 
 /** Each time a job was put under another repair, in the order of its history. */

@@ -137,7 +137,7 @@ export function certificateOf(lines: readonly CoverLine[]): CertificateData {
           by: 'MR',
         },
       ],
-      checkSheet: { name: 'USB socket', version: 3 },
+      checkSheets: [{ repair: 'USB socket', version: 3 }],
       readings: [
         {
           name: 'Neighbouring pins open',

@@ -151,6 +151,7 @@ export const jobs: FormsOfFiles = [
       putBackForm: { fields: { use: uuid } },
       pieceOutForm: { fields: { use: uuid } },
       underRepairForm: { fields: { repair: uuid } },
+      besideForm: { fields: { beside: uuid } },
       newestSheetForm: { fields: { sheet: '2' } },
       takeBackForm: { fields: { entry: `work:${uuid}`, reason: 'It is of another job.' } },
       waitForm: {

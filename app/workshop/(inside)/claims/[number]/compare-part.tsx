@@ -1,6 +1,7 @@
 import { Table } from '@/app/ui/page/table';
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
+import { checksOf } from '@/lib/bench/rules/job-sheets';
 import { readCheck } from '@/lib/bench/stored-checks';
 import type { JobRecord } from '@/lib/jobs/records';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -88,5 +89,5 @@ function ReadingText({ reading }: { reading: Reading | null }) {
 }
 
 function sideOf(job: JobRecord) {
-  return { checks: job.sheet.checks.map(readCheck), entries: job.checkEntries };
+  return { checks: checksOf(job).map(readCheck), entries: job.checkEntries };
 }

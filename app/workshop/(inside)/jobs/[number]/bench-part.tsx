@@ -8,6 +8,7 @@ import { Tag } from '@/app/ui/page/tag';
 import { Timeline } from '@/app/ui/page/timeline';
 import type { Staff } from '@/app/workshop/who';
 import { provingState } from '@/lib/bench/rules/checks';
+import { checksOf, provedSheets, sheetNames } from '@/lib/bench/rules/job-sheets';
 import { minutesByPerson } from '@/lib/bench/rules/minutes-by';
 import { formatInstant } from '@/lib/calendar/format';
 import { readStage } from '@/lib/jobs/records';
@@ -26,7 +27,8 @@ export function BenchPart({ job, workshop, staff, who }: SheetProps & { who: Sta
   const isWorkedOn = WORK_STAGES.includes(readStage(job.stage));
   const mayWork = may(who.role, 'bench');
   const isOpen = isWorkedOn && mayWork;
-  const state = provingState(job.sheet.checks, job.checkEntries, countsFrom(job.events));
+  const sheets = provedSheets(job);
+  const state = provingState(checksOf(job), job.checkEntries, countsFrom(job.events));
   const minutes = job.work.reduce((sum, entry) => sum + entry.minutes, 0);
   return (
     <section id="work" aria-labelledby="work-head">
@@ -88,7 +90,7 @@ export function BenchPart({ job, workshop, staff, who }: SheetProps & { who: Sta
       <WiresPart job={job} isOpen={isOpen} />
       <h3>Check sheet</h3>
       <p>
-        {`Version ${job.sheet.version}: ${state.passed.length} of ${job.sheet.checks.length} passed`}
+        {`${sheets.length > 1 ? sheetNames(sheets) : `Version ${job.sheet.version}`}: ${state.passed.length} of ${checksOf(job).length} passed`}
         {state.failed.length > 0 ? `, ${state.failed.length} failed` : ''}.{' '}
         {state.isProved ? <Tag tone="good">proved</Tag> : <Tag tone="waiting">not proved yet</Tag>}
       </p>

@@ -1,5 +1,6 @@
 import { Notice } from '@/app/ui/page/notice';
 import { cautionOf } from '@/lib/bench/rules/cautions';
+import { checksOf } from '@/lib/bench/rules/job-sheets';
 import { workCautions } from '@/lib/bench/rules/work-cautions';
 import type { JobRecord } from '@/lib/jobs/records';
 
@@ -8,8 +9,14 @@ export function CautionsPart({ job }: { job: JobRecord }) {
   const keys = workCautions({
     battery: job.model.battery,
     isMainsPowered: job.model.isMainsPowered,
-    words: [job.repair.name, job.repair.summary, ...job.partUses.map((use) => use.lot.part.name)],
-    onSheet: job.sheet.checks.map((check) => check.caution),
+    words: [
+      ...[job.repair, ...job.besides.map(({ sheet }) => sheet.repair)].flatMap(({ name, summary }) => [
+        name,
+        summary,
+      ]),
+      ...job.partUses.map((use) => use.lot.part.name),
+    ],
+    onSheet: checksOf(job).map((check) => check.caution),
   });
   return (
     <Notice kind="warn" heading="Take care with this unit">

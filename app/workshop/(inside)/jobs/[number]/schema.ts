@@ -73,6 +73,9 @@ export const pieceOutForm = z.object({ use: z.uuid({ error: 'Choose the part tha
 export const underRepairForm = z.object({
   repair: z.uuid({ error: 'Choose the repair it turned out to be' }),
 });
+export const besideForm = z.object({
+  beside: z.uuid({ error: 'Choose the repair that is done as well' }),
+});
 export const newestSheetForm = z.object({ sheet: countedField });
 const entryKind = z.enum(ENTRIES);
 const ENTRY = new RegExp(`^(${ENTRIES.join('|')}):[0-9a-f-]{36}$`);

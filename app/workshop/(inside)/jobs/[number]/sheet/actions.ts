@@ -6,14 +6,17 @@ import { typedValues } from '@/app/ui/forms/typed-values';
 import { jobRefused } from '@/app/workshop/job-refused';
 import { senderOf } from '@/app/workshop/sender-of-form';
 import { staffActor } from '@/app/workshop/staff-actor';
+import { leaveBeside } from '@/lib/bench/leave-beside';
+import { proveBeside } from '@/lib/bench/prove-beside';
 import { recordCheck, recordChecks } from '@/lib/bench/record-check';
+import { checksOf } from '@/lib/bench/rules/job-sheets';
 import { takeNewestSheet } from '@/lib/bench/take-newest-sheet';
 import { now } from '@/lib/clock';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { putUnderRepair } from '@/lib/jobs/put-under-repair';
 import { attempt } from '@/lib/outcome';
 import { onJob } from '../action-kit';
-import { newestSheetForm, underRepairForm } from '../schema';
+import { besideForm, newestSheetForm, nothingForm, underRepairForm } from '../schema';
 import { connectorForm } from './connector-form-schema';
 import { readResults, textsOf } from './read-results';
 
@@ -35,7 +38,7 @@ export async function enterChecks(
   const values = typedValues(formData);
   const texts = textsOf(values);
   const asked = texts('check');
-  const results = readResults(job.sheet.checks, texts, asked);
+  const results = readResults(checksOf(job), texts, asked);
   if (results.length === 0) return { message: 'Nothing is filled in yet.', values };
   const tooLong = results.find((result) => result.note.length > 500);
   if (tooLong) return { errors: { [`note-${tooLong.checkId}`]: ['Keep this to 500 characters'] }, values };
@@ -46,7 +49,9 @@ export async function enterChecks(
     return jobRefused(outcome.refusal, { jobNumber: job.number, version: job.version, values });
   refresh();
   const entered = new Set(results.map((result) => result.checkId));
-  const labels = job.sheet.checks.filter((check) => entered.has(check.id)).map((check) => check.label);
+  const labels = checksOf(job)
+    .filter((check) => entered.has(check.id))
+    .map((check) => check.label);
   const failed = outcome.value.filter((isPassed) => !isPassed).length;
   return {
     done: `Entered: ${labels.join('; ')}. ${failed === 0 ? 'Nothing failed.' : failed === labels.length ? 'Failed.' : `${failed} failed.`}`,
@@ -79,6 +84,42 @@ export async function putUnder(number: string, _before: FormState, formData: For
     part: 'under',
     page: '/sheet',
     work: ({ data, ...call }) => putUnderRepair({ ...call, repairId: data.repair }),
+  });
+}
+
+/** Has the unit pass another repair's check sheet as well. */
+export async function proveBesideAction(
+  number: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onJob({
+    permission: 'bench',
+    number,
+    schema: besideForm,
+    formData,
+    part: 'beside',
+    page: '/sheet',
+    work: ({ data, ...call }) => proveBeside({ ...call, repairId: data.beside }),
+  });
+}
+
+/** Takes such a sheet away again. */
+export async function leaveBesideAction(
+  number: string,
+  besideId: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  onlyPlain(besideId);
+  return onJob({
+    permission: 'bench',
+    number,
+    schema: nothingForm,
+    formData,
+    part: 'beside',
+    page: '/sheet',
+    work: ({ data: _, ...call }) => leaveBeside({ ...call, besideId }),
   });
 }
 

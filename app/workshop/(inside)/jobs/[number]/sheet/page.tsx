@@ -8,6 +8,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { limitsText, provingState } from '@/lib/bench/rules/checks';
+import { provedSheets, sheetNames } from '@/lib/bench/rules/job-sheets';
 import { hasMainsChecks } from '@/lib/bench/rules/mains-checks';
 import { countsFrom } from '@/lib/jobs/rules/reopened';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -16,6 +17,7 @@ import { CautionsPart } from '../cautions-part';
 import { MovesPart } from '../moves-part';
 import { openSheet } from '../open-sheet';
 import { enterChecks } from './actions';
+import { BesidePart } from './beside-part';
 import { CheckForm } from './check-form';
 import { EntryList } from './entry-list';
 import { UnderPart } from './under-part';
@@ -30,11 +32,14 @@ export default async function CheckSheetPage({ params }: Props) {
   const { number } = await params;
   const { job, workshop, staff, who } = await openSheet(number);
   const since = countsFrom(job.events);
-  const state = provingState(job.sheet.checks, job.checkEntries, since);
+  const sheets = provedSheets(job);
+  const checks = sheets.flatMap((sheet) => sheet.checks);
+  const state = provingState(checks, job.checkEntries, since);
   const isOpen = job.stage === 'proving';
+  const repairOf = new Map(sheets.flatMap((sheet) => sheet.checks.map(({ id }) => [id, sheet.repair])));
   const list = (
     <ol className="check-list">
-      {job.sheet.checks.map((check) => {
+      {checks.map((check) => {
         const entries = job.checkEntries.filter((entry) => entry.checkId === check.id);
         const last = entries.at(-1);
         return (
@@ -42,6 +47,7 @@ export default async function CheckSheetPage({ params }: Props) {
             <h2>
               {check.label} <Standing last={last} since={since(check)} />
             </h2>
+            {sheets.length > 1 ? <p>{`For: ${repairOf.get(check.id)}`}</p> : null}
             {passesText(check) === '' ? null : <p>{`Passes: ${passesText(check)}`}</p>}
             {check.help === '' ? null : <p>{check.help}</p>}
             {check.lesson ? (
@@ -70,7 +76,7 @@ export default async function CheckSheetPage({ params }: Props) {
       <PageHead
         above={<TextLink href={`/workshop/jobs/${job.number}`}>{`Job ${showNumber(job.number)}`}</TextLink>}
         title="Check sheet"
-        lead={`${job.repair.name}, version ${job.sheet.version}. ${state.passed.length} of ${job.sheet.checks.length} passed.`}
+        lead={`${sheetNames(sheets)}. ${state.passed.length} of ${checks.length} passed.`}
         next={
           isOpen
             ? 'every check must pass. A failed one stays on the sheet; do it again after the work.'
@@ -79,7 +85,7 @@ export default async function CheckSheetPage({ params }: Props) {
       />
       <NewerVersion job={job} role={who.role} />
       <CautionsPart job={job} />
-      {job.model.isMainsPowered && !hasMainsChecks(job.sheet.checks) ? (
+      {job.model.isMainsPowered && !hasMainsChecks(checks) ? (
         <Notice kind="warn" heading="No electrical safety test is on this sheet">
           <p>
             This unit runs on mains. Who is trained for it tests it after the repair by the standard in force
@@ -101,6 +107,7 @@ export default async function CheckSheetPage({ params }: Props) {
       ) : (
         list
       )}
+      <BesidePart job={job} role={who.role} />
       <UnderPart job={job} role={who.role} />
       <EarlierEntries job={job} workshop={workshop} staff={staff} />
       <MovesPart job={job} workshop={workshop} staff={staff} who={who} />

@@ -1,6 +1,7 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { Notice } from '@/app/ui/page/notice';
+import { sheetsOf } from '@/lib/bench/rules/job-sheets';
 import { earlierEntries, newestSheetOf } from '@/lib/bench/sheet-records';
 import { readStage } from '@/lib/jobs/records';
 import { mayTakeNewestSheet } from '@/lib/jobs/rules/guards';
@@ -44,7 +45,11 @@ export async function NewerVersion({ job, role }: { job: SheetProps['job']; role
 
 /** What was entered before the job went over to this version, or to this repair, check by check. */
 export async function EarlierEntries({ job, workshop, staff }: SheetProps) {
-  const onSheet = new Set(job.sheet.checks.map((check) => check.id));
+  const onSheet = new Set(
+    sheetsOf(job)
+      .flatMap(({ checks }) => checks)
+      .map((check) => check.id),
+  );
   if (job.checkEntries.every((entry) => onSheet.has(entry.checkId))) return null;
   const entries = await earlierEntries(job);
   const checks = new Map(entries.map(({ check }) => [check.id, check]));

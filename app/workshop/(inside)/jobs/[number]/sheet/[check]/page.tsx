@@ -8,6 +8,7 @@ import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { readTable } from '@/lib/bench/pin-table-records';
+import { checksOf } from '@/lib/bench/rules/job-sheets';
 import { readKeptProbes } from '@/lib/bench/rules/kept-probes';
 import { showNumber } from '@/lib/numbers/job-number';
 import { may } from '@/lib/people/rules/roles';
@@ -25,7 +26,7 @@ type Props = {
 export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
   const { number, check } = await params;
   const { job } = await openSheet(number);
-  const label = job.sheet.checks.find(({ id }) => id === check)?.label ?? 'Connector sheet';
+  const label = checksOf(job).find(({ id }) => id === check)?.label ?? 'Connector sheet';
   return { title: `${label}, ${showNumber(job.number)}` };
 }
 
@@ -34,7 +35,7 @@ export default async function ConnectorSheetPage({ params, searchParams }: Props
   const { number, check: checkId } = await params;
   const { start } = await searchParams;
   const { job, workshop, staff, who } = await openSheet(number);
-  const check = job.sheet.checks.find((each) => each.id === checkId && each.kind === 'connector');
+  const check = checksOf(job).find((each) => each.id === checkId && each.kind === 'connector');
   const table = check ? await readTable(check.pinTable) : null;
   if (!check || !table) nothingHere();
   const entries = job.checkEntries.filter((entry) => entry.checkId === check.id);

@@ -1,0 +1,207 @@
+import { beforeEach, expect, test } from 'vitest';
+import { leaveBeside } from '@/lib/bench/leave-beside';
+import { proveBeside } from '@/lib/bench/prove-beside';
+import { recordCheck } from '@/lib/bench/record-check';
+import { checksOf, provedSheets } from '@/lib/bench/rules/job-sheets';
+import { earlierEntries } from '@/lib/bench/sheet-records';
+import { day } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import { readFile } from '@/lib/files/store';
+import { factsOf } from '@/lib/jobs/facts';
+import { moveJob } from '@/lib/jobs/move';
+import { putUnderRepair } from '@/lib/jobs/put-under-repair';
+import { recordPayment } from '@/lib/jobs/record-payment';
+import { recordWork } from '@/lib/jobs/record-work';
+import { eventLine } from '@/lib/jobs/rules/events';
+import { decideOffer } from '@/lib/quotes/decide-offer';
+import { contestRuling } from '@/lib/warranty/contest-ruling';
+import { useDatabase } from '@/tests/database';
+import { lettersOf, textOf } from '@/tests/documents/read-pdf';
+import { assessedJob, takeMove } from '@/tests/makers/course';
+import { askPrice, PAD } from '@/tests/makers/offer';
+import { makeFaderRepair } from '@/tests/makers/second-repair';
+import { jobNow, makeCertificate, makeClaim, moveTo, ruleClaim, sendBack, takeIn } from '@/tests/makers/walk';
+import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
+import { madeOnce } from '@/tests/world/made-once';
+
+const now = new Date('2026-11-25T09:00:00Z');
+const LATER = new Date('2026-11-26T09:00:00Z');
+const SOCKET = { ...PAD, description: 'USB-C socket replaced', amount: 7200 };
+const FADER = { ...PAD, description: 'Fader replaced', amount: 6000 };
+
+useDatabase();
+let world: Awaited<ReturnType<typeof makeWorkshop>>;
+let fader: Awaited<ReturnType<typeof makeFaderRepair>>;
+const begin = madeOnce(async () => {
+  const world = await makeWorkshop(now);
+  return { world, fader: await makeFaderRepair(world, now) };
+});
+beforeEach(async () => {
+  ({ world, fader } = await begin());
+}, 30_000);
+
+async function frame(jobId: string) {
+  return { jobId, version: (await jobNow(jobId)).version, actor: BENCH, now: LATER };
+}
+
+async function agreeTo(jobId: string, lines: (typeof PAD)[], decision: 'accepted' | 'declined' = 'accepted') {
+  const revision = await askPrice(jobId, now, { lines });
+  await decideOffer({ jobId, revision, decision, actor: { kind: 'customer' }, now: LATER });
+}
+
+const labels = async (jobId: string) => checksOf(await jobNow(jobId)).map(({ label }) => label);
+const repairs = async (jobId: string) => provedSheets(await jobNow(jobId)).map(({ repair }) => repair);
+
+async function tick(jobId: string, checkId: string) {
+  return recordCheck({ jobId, checkId, given: { tick: true }, note: '', actor: BENCH, now: LATER });
+}
+
+test('a yes to two repairs has the unit pass the sheets of both before it is ready', async () => {
+  const jobId = await assessedJob(world, now);
+  await agreeTo(jobId, [SOCKET, FADER]);
+  expect(await repairs(jobId)).toEqual(['USB-C socket replaced', 'Fader replaced']);
+  const { events } = await jobNow(jobId);
+  const [added] = events.filter(({ kind }) => kind === 'sheet-beside-added');
+  expect(added?.actorKind).toBe('customer');
+  expect(eventLine('sheet-beside-added', added?.data)).toBe(
+    'Proved on version 1 of the check sheet of “Fader replaced” as well',
+  );
+  await recordWork({ jobId, text: 'Socket and fader replaced', minutes: 80, actor: BENCH, now: LATER });
+  await moveTo(jobId, 'prove', LATER);
+  await tick(jobId, world.tilt);
+  await recordCheck({
+    jobId,
+    checkId: world.voltage,
+    given: { reading: 5 },
+    note: '',
+    actor: BENCH,
+    now: LATER,
+  });
+  const ready = { ...(await frame(jobId)), move: 'pass-checks' as const, note: '' };
+  await expect(moveJob(ready)).rejects.toMatchObject({ code: 'invalid' });
+  await tick(jobId, fader.checkId);
+  await moveTo(jobId, 'pass-checks', LATER);
+  const { owed } = factsOf(await jobNow(jobId));
+  await recordPayment({
+    jobId,
+    amount: owed,
+    method: 'card',
+    reference: '',
+    receivedOn: day('2026-11-26'),
+    actor: BENCH,
+    now: LATER,
+  });
+  const { certificate } = await sendBack(jobId, LATER);
+  const { fileKey } = await db.certificate.findFirstOrThrow({ where: { number: certificate?.number ?? '' } });
+  const paper = lettersOf(textOf(await readFile(fileKey)));
+  expect(paper).toContain(
+    lettersOf('Bench checks: USB-C socket replaced, version 1; Fader replaced, version 1'),
+  );
+  expect(paper).toContain(lettersOf('Fader runs silently'));
+});
+
+test('work in words of its own has no sheet, and a no adds none', async () => {
+  const own = await assessedJob(world, now);
+  await agreeTo(own, [SOCKET, PAD]);
+  expect(await repairs(own)).toEqual(['USB-C socket replaced']);
+  const refused = await assessedJob(world, now);
+  await agreeTo(refused, [SOCKET, FADER], 'declined');
+  expect(await repairs(refused)).toEqual(['USB-C socket replaced']);
+});
+
+test('a later price that leaves the other repair out leaves its checks out as well', async () => {
+  const jobId = await assessedJob(world, now);
+  await agreeTo(jobId, [SOCKET, FADER]);
+  await agreeTo(jobId, [SOCKET]);
+  expect(await repairs(jobId)).toEqual(['USB-C socket replaced']);
+});
+
+test('the line of a repair that another was put in the place of is not proved beside it', async () => {
+  const jobId = await assessedJob(world, now);
+  await agreeTo(jobId, [SOCKET]);
+  await putUnderRepair({ ...(await frame(jobId)), repairId: fader.repairId, now: new Date(+LATER + 1) });
+  await agreeTo(jobId, [{ ...PAD, description: 'Case polished' }], 'declined');
+  expect(await repairs(jobId)).toEqual(['Fader replaced']);
+});
+
+test('the bench adds a repair of its unit, once, and leaves it out again', async () => {
+  const jobId = await assessedJob(world, now);
+  await proveBeside({ ...(await frame(jobId)), repairId: fader.repairId });
+  expect(await labels(jobId)).toContain('Fader runs silently');
+  for (const repairId of [fader.repairId, world.repairId])
+    await expect(proveBeside({ ...(await frame(jobId)), repairId })).rejects.toMatchObject({
+      code: 'conflict',
+      field: 'beside',
+    });
+  const [beside] = (await jobNow(jobId)).besides;
+  const call = { ...(await frame(jobId)), besideId: beside?.id ?? '' };
+  await leaveBeside(call);
+  await leaveBeside(call);
+  expect(await labels(jobId)).not.toContain('Fader runs silently');
+  const { events } = await jobNow(jobId);
+  expect(events.filter(({ kind }) => kind === 'sheet-beside-removed')).toHaveLength(1);
+});
+
+test('what was entered for a repair that is left out stays with the job and counts no more', async () => {
+  const jobId = await assessedJob(world, now);
+  await takeMove(jobId, 'start-bench', now);
+  await recordWork({ jobId, text: 'Fader replaced', minutes: 30, actor: BENCH, now });
+  await proveBeside({ ...(await frame(jobId)), repairId: fader.repairId });
+  await moveTo(jobId, 'prove', LATER);
+  await tick(jobId, fader.checkId);
+  const [beside] = (await jobNow(jobId)).besides;
+  await leaveBeside({ ...(await frame(jobId)), besideId: beside?.id ?? '' });
+  const job = await jobNow(jobId);
+  expect(await earlierEntries(job)).toMatchObject([{ check: { label: 'Fader runs silently' } }]);
+  expect(factsOf(job)).toMatchObject({ checksMissing: 2 });
+  await expect(tick(jobId, fader.checkId)).rejects.toMatchObject({ code: 'not-found' });
+});
+
+test('a price of the customer’s does not take away what the bench added', async () => {
+  const jobId = await assessedJob(world, now);
+  await proveBeside({ ...(await frame(jobId)), repairId: fader.repairId });
+  await agreeTo(jobId, [SOCKET]);
+  expect(await repairs(jobId)).toEqual(['USB-C socket replaced', 'Fader replaced']);
+});
+
+test('a job put under a repair that is proved beside it asks for that sheet once', async () => {
+  const jobId = await assessedJob(world, now);
+  await proveBeside({ ...(await frame(jobId)), repairId: fader.repairId });
+  await putUnderRepair({ ...(await frame(jobId)), repairId: fader.repairId });
+  expect(await repairs(jobId)).toEqual(['Fader replaced']);
+});
+
+test('another unit’s repair is not proved beside it, nor from an old page', async () => {
+  const jobId = await assessedJob(world, now);
+  const other = '0199b3a2-0000-7000-8000-0000000000ff';
+  await expect(proveBeside({ ...(await frame(jobId)), repairId: other })).rejects.toMatchObject({
+    code: 'invalid',
+    field: 'beside',
+  });
+  const old = await frame(jobId);
+  await takeMove(jobId, 'start-bench', now);
+  await expect(proveBeside({ ...old, repairId: fader.repairId })).rejects.toMatchObject({ code: 'conflict' });
+  expect(await db.sheetBeside.count()).toBe(0);
+});
+
+test('paid work beside a covered claim is proved too, until a ruling makes the claim’s repair all there is', async () => {
+  const { number } = await makeCertificate(world, new Date('2026-11-20T09:00:00Z'));
+  const claim = await makeClaim({ number, now });
+  const { jobId } = claim;
+  await takeIn(jobId, now);
+  await moveTo(jobId, 'assess', now);
+  await ruleClaim(claim, { cause: 'separate-fault', now });
+  const revision = await askPrice(jobId, now, { lines: [FADER] });
+  await decideOffer({
+    jobId,
+    revision,
+    decision: 'accepted',
+    isTermsAccepted: true,
+    actor: { kind: 'customer' },
+    now,
+  });
+  expect(await repairs(jobId)).toEqual(['USB-C socket replaced', 'Fader replaced']);
+  await contestRuling({ jobId, text: 'It was the socket.', now });
+  await ruleClaim(claim, { cause: 'workmanship', now: LATER });
+  expect(await repairs(jobId)).toEqual(['USB-C socket replaced']);
+});
