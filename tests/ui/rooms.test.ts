@@ -3,7 +3,7 @@ import { roomsOf } from '@/app/ui/frame/rooms';
 import { routes } from '@/e2e/world/routes';
 import { ROLES } from '@/lib/people/rules/roles';
 
-const everyRoom = roomsOf('owner').map(({ href }) => href);
+const everyRoom: readonly string[] = roomsOf('owner').map(({ href }) => href);
 
 test('the owner is offered every room', () => {
   expect(everyRoom).toHaveLength(13);
