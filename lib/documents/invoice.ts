@@ -8,11 +8,10 @@ import { closePage, openPage, type PageFacts, type Setting, type Workshop } from
 import { section } from '@/lib/documents/kit/section';
 import type { Element, Sheet } from '@/lib/documents/kit/sheet';
 import { table } from '@/lib/documents/kit/table';
-import { showCategory } from '@/lib/documents/money-sheet';
 import type { Paper, PaperLine, Party } from '@/lib/invoices/rules/paper';
 import type { WaysToPay } from '@/lib/invoices/rules/ways-to-pay';
 import { formatMoney } from '@/lib/money/amount';
-import { showRate } from '@/lib/money/rate';
+import { rateInWords, taxInWords } from '@/lib/money/rate';
 import { showNumber } from '@/lib/numbers/job-number';
 
 export type InvoiceData = {
@@ -129,14 +128,9 @@ function drawLines(sheet: Sheet, part: Element, column: Column, o: Drawing): voi
     ...(isGross ? [{ head: `With ${taxName}`, share: 3, align: 'right', face: 'mono' } as const] : []),
   ] as const;
   const rows = paper.lines.map((line) => ({
-    cells: [line.description, rateWord(line), money(line.net), ...(isGross ? [money(line.amount)] : [])],
+    cells: [line.description, rateInWords(line), money(line.net), ...(isGross ? [money(line.amount)] : [])],
   }));
   table(sheet, part, columns, rows, column);
-}
-
-function rateWord(line: { category: string; rateBps: number }): string {
-  if (line.category === 'E') return 'exempt';
-  return line.category === 'O' ? 'outside' : showRate(line.rateBps);
 }
 
 function drawTax(sheet: Sheet, part: Element, column: Column, { paper, money }: Drawing): void {
@@ -147,7 +141,7 @@ function drawTax(sheet: Sheet, part: Element, column: Column, { paper, money }: 
     { head: 'Amount', share: 3, align: 'right', face: 'mono' },
   ] as const;
   const rows = paper.breakdown.map((each) => ({
-    cells: [showCategory(each, taxName), money(each.base), money(each.tax)],
+    cells: [taxInWords(each, taxName), money(each.base), money(each.tax)],
   }));
   table(sheet, part, columns, rows, column, { style: styles.small, after: 8 });
   if (taxExemptReason !== '' && paper.breakdown.some((each) => each.category === 'E'))

@@ -3,8 +3,8 @@ import { styles } from '@/lib/documents/kit/ink';
 import type { Element, Sheet } from '@/lib/documents/kit/sheet';
 import { table } from '@/lib/documents/kit/table';
 import { formatMoney } from '@/lib/money/amount';
-import { showRate } from '@/lib/money/rate';
-import type { TaxBreakdown, Totals } from '@/lib/money/tax';
+import { taxInWords } from '@/lib/money/rate';
+import type { Totals } from '@/lib/money/tax';
 
 export type PricedLine = {
   description: string;
@@ -29,20 +29,6 @@ export type Price = {
   /** Sentences the tax needs, such as why a line is exempt. */
   taxNotes: readonly string[];
 };
-
-/** A category and rate in words: "VAT 20%", "Exempt from VAT". */
-export function showCategory(part: TaxBreakdown, taxName: string): string {
-  switch (part.category) {
-    case 'S':
-      return `${taxName} ${showRate(part.rateBps)}`;
-    case 'Z':
-      return `${taxName} 0%, zero rate`;
-    case 'E':
-      return `Exempt from ${taxName}`;
-    case 'O':
-      return `Outside ${taxName}`;
-  }
-}
 
 /** An amount or a word with the remark that tax is in it, where there is a tax: '£64.00 with VAT'. */
 export function withTax(text: string, taxName: string | null): string {
@@ -91,7 +77,7 @@ function netRows(
   const taxed = totals.breakdown.filter((part) => part.category === 'S');
   return [
     ['Together', money(totals.net)],
-    ...taxed.map((part): [string, string] => [showCategory(part, taxName), money(part.tax)]),
+    ...taxed.map((part): [string, string] => [taxInWords(part, taxName), money(part.tax)]),
     ...(rounding === 0 ? [] : [[ROUNDING, money(rounding)] satisfies [string, string]]),
   ];
 }
@@ -112,7 +98,7 @@ function drawTax(
   const { rounding = 0 } = price;
   const rows = [
     ...price.totals.breakdown.map((part) => ({
-      cells: [showCategory(part, taxName), money(part.base), money(part.tax)],
+      cells: [taxInWords(part, taxName), money(part.base), money(part.tax)],
     })),
     ...(rounding === 0 ? [] : [{ cells: [ROUNDING, '', money(rounding)] }]),
   ];

@@ -4,9 +4,8 @@ import type { Price } from '@/lib/documents/money-sheet';
 import type { ReceiptData } from '@/lib/documents/receipt';
 import { type JobRecord, readStage, stagesReached } from '@/lib/jobs/records';
 import { datedStamps } from '@/lib/jobs/rules/run-of-stamps';
-import type { TaxBreakdown } from '@/lib/money/tax';
 import { agreedOf } from '@/lib/quotes/rules/agreed';
-import { type QuoteLine, revisionTotals, shownLines, taxNameOf } from '@/lib/quotes/rules/lines';
+import { revisionTotals, shownLines, taxOnPaper } from '@/lib/quotes/rules/lines';
 import { readLine } from '@/lib/quotes/stored-lines';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { letterheadOf } from '@/lib/workshop/rules/letterhead';
@@ -60,7 +59,7 @@ function invoiced(standing: StandingPrice<InvoiceLineFacts>, currency: string, s
     lines: shownLines(lines).map((line) => ({ ...line, quantity: '' })),
     totals: { net, tax, gross: payable, breakdown },
     rounding,
-    ...taxWords(lines, breakdown, seller),
+    ...taxOnPaper(lines, breakdown, seller),
   };
 }
 
@@ -74,16 +73,6 @@ function agreedPrice(job: JobRecord, currency: string, seller: Seller): Price | 
     mode: agreed.isGross ? 'gross' : 'net',
     lines: shownLines(lines).map((line) => ({ ...line, quantity: '' })),
     totals,
-    ...taxWords(lines, totals.breakdown, seller),
-  };
-}
-
-/** What the tax is called where a line is within its scope, the seller's number, and why a line is exempt. */
-function taxWords(lines: readonly QuoteLine[], breakdown: readonly TaxBreakdown[], seller: Seller) {
-  const isExempt = breakdown.some((part) => part.category === 'E');
-  return {
-    taxName: taxNameOf(lines, seller.taxName),
-    taxNumber: seller.taxNumber || null,
-    taxNotes: isExempt && seller.taxExemptReason !== '' ? [seller.taxExemptReason] : [],
+    ...taxOnPaper(lines, totals.breakdown, seller),
   };
 }

@@ -14,7 +14,7 @@ import type { QuoteRecord } from './records';
 import { agreedOf, offerOf } from './rules/agreed';
 import { askedWords, isAskedFor } from './rules/asked-words';
 import { isInspectionOnly } from './rules/inspection-fee';
-import { revisionTotals, shownLines, taxNameOf } from './rules/lines';
+import { revisionTotals, shownLines, taxOnPaper } from './rules/lines';
 import { requestRun } from './rules/request-run';
 import { requestMove } from './rules/request-states';
 import { readLine } from './stored-lines';
@@ -140,15 +140,13 @@ function revisionData(revision: Revision, { workshop, currency }: Held) {
 
 function priceOf(revision: Revision, { workshop, currency }: Held): Price {
   const lines = revision.lines.map(readLine);
-  const isExempt = lines.some(({ category }) => category === 'E') && workshop.taxExemptReason !== '';
+  const totals = revisionTotals(lines, revision.isGross);
   return {
     currency,
     mode: revision.isGross ? 'gross' : 'net',
     lines: shownLines(lines).map((line) => ({ ...line, quantity: '' })),
-    totals: revisionTotals(lines, revision.isGross),
-    taxName: taxNameOf(lines, workshop.taxName),
-    taxNumber: workshop.taxNumber || null,
-    taxNotes: isExempt ? [workshop.taxExemptReason] : [],
+    totals,
+    ...taxOnPaper(lines, totals.breakdown, workshop),
   };
 }
 

@@ -3,7 +3,7 @@ import { linePlaces } from '@/app/workshop/(inside)/price-lines/line-places';
 import { type Tax, taxValue } from '@/app/workshop/(inside)/price-lines/taxes';
 import { readLines } from '@/app/workshop/(inside)/quotes/[number]/price/read-lines';
 import { startingPrice } from '@/app/workshop/(inside)/quotes/[number]/price/starting-price';
-import { taxChoices, taxWords } from '@/app/workshop/(inside)/quotes/[number]/tax-words';
+import { taxChoices } from '@/app/workshop/(inside)/quotes/[number]/tax-choices';
 import { Refusal } from '@/lib/outcome';
 import { blankWorkshop } from '@/lib/workshop/card';
 
@@ -92,7 +92,6 @@ describe('the taxes of a line', () => {
     const reduced: Tax = { category: 'S', rateBps: 500 };
     expect(taxChoices([VAT], [reduced, VAT]).map(taxValue)).toEqual(['S2000', 'S500', 'E0']);
     expect(taxChoices([VAT], [{ category: 'E', rateBps: 0 }]).map(taxValue)).toEqual(['S2000', 'E0']);
-    expect(taxes.map((tax) => taxWords(tax, 'VAT'))).toEqual(['VAT 20 %', 'Exempt from VAT']);
   });
 });
 

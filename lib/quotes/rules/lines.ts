@@ -1,4 +1,4 @@
-import { type TaxCategory, type Totals, totals } from '@/lib/money/tax';
+import { type TaxBreakdown, type TaxCategory, type Totals, totals } from '@/lib/money/tax';
 
 export const LINE_KINDS = [
   'labour',
@@ -32,6 +32,23 @@ export function revisionTotals(lines: readonly QuoteLine[], isGross: boolean): T
 /** What the tax in some lines is called; null where all of them are outside its scope. */
 export function taxNameOf(lines: readonly QuoteLine[], taxName: string): string | null {
   return lines.every(({ category }) => category === 'O') ? null : taxName;
+}
+
+/**
+ * What a paper says of the tax in some lines: what it is called, the number of whoever charges it, and why a line is exempt.
+ * `breakdown` is that of the same lines, or what is left of it.
+ */
+export function taxOnPaper(
+  lines: readonly QuoteLine[],
+  breakdown: readonly Pick<TaxBreakdown, 'category'>[],
+  house: { taxName: string; taxNumber: string; taxExemptReason: string },
+): { taxName: string | null; taxNumber: string | null; taxNotes: string[] } {
+  const isExempt = breakdown.some(({ category }) => category === 'E');
+  return {
+    taxName: taxNameOf(lines, house.taxName),
+    taxNumber: house.taxNumber || null,
+    taxNotes: isExempt && house.taxExemptReason !== '' ? [house.taxExemptReason] : [],
+  };
 }
 
 /** The single line a booking from the price list agrees to. */

@@ -1,7 +1,7 @@
 import { TAX_WORDS } from '@/app/workshop/(inside)/catalogue/words';
-import { percentText } from '@/lib/catalogue/rules/percent';
 import { taxRatesInUse } from '@/lib/catalogue/staff-records';
 import type { JobRecord } from '@/lib/jobs/records';
+import { showRate } from '@/lib/money/rate';
 import type { TaxCategory } from '@/lib/money/tax';
 import { readLine } from '@/lib/quotes/stored-lines';
 
@@ -12,9 +12,9 @@ export function taxValue({ category, rateBps }: Tax): string {
   return `${category}${rateBps}`;
 }
 
-/** What a choice says: '20 %', or the words of a category without a rate. */
+/** What a choice says: '20%', or the words of a category without a rate. */
 export function taxLabel({ category, rateBps }: Tax): string {
-  return category === 'S' ? `${percentText(rateBps)} %` : TAX_WORDS[category];
+  return category === 'S' ? showRate(rateBps) : TAX_WORDS[category];
 }
 
 /**

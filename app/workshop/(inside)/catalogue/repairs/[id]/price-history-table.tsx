@@ -2,7 +2,7 @@ import { Table } from '@/app/ui/page/table';
 import { Money } from '@/app/ui/words/money';
 import { formatInstant } from '@/lib/calendar/format';
 import type { PastPrice } from '@/lib/catalogue/price-history';
-import { percentText } from '@/lib/catalogue/rules/percent';
+import { showRate } from '@/lib/money/rate';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { TAX_WORDS } from '../../words';
 
@@ -58,5 +58,5 @@ export function PriceHistoryTable({
 
 function taxText({ isGross, taxCategory, taxRateBps }: PastPrice): string {
   if (taxCategory !== 'S') return TAX_WORDS[taxCategory];
-  return `${percentText(taxRateBps)} %, ${isGross ? 'in the price' : 'on top'}`;
+  return `${showRate(taxRateBps)}, ${isGross ? 'in the price' : 'on top'}`;
 }

@@ -1,16 +1,12 @@
 import { Table } from '@/app/ui/page/table';
 import type { WholeInvoice } from '@/lib/invoices/records';
 import { formatMoney } from '@/lib/money/amount';
-import { showRate } from '@/lib/money/rate';
-
-const CATEGORY: Record<string, string> = { E: 'exempt', O: 'outside' };
+import { rateInWords } from '@/lib/money/rate';
 
 /** What an invoice says line by line, and the tax by rate. */
 export function InvoiceLines({ whole: { facts }, locale }: { whole: WholeInvoice; locale: string }) {
   const money = (minor: number) => formatMoney(minor, facts.currency, locale);
   const { taxName } = facts.seller;
-  const rate = (each: { category: string; rateBps: number }) =>
-    CATEGORY[each.category] ?? showRate(each.rateBps);
   return (
     <section aria-labelledby="lines">
       <h2 id="lines">Lines</h2>
@@ -21,7 +17,7 @@ export function InvoiceLines({ whole: { facts }, locale }: { whole: WholeInvoice
         rowKey={(line) => String(line.position)}
         columns={[
           { key: 'what', head: 'What', kind: 'rowhead', cell: (line) => line.description },
-          { key: 'rate', head: taxName, cell: rate },
+          { key: 'rate', head: taxName, cell: rateInWords },
           { key: 'net', head: `Without ${taxName}`, kind: 'number', cell: (line) => money(line.net) },
           ...(facts.isGross
             ? [
@@ -40,7 +36,7 @@ export function InvoiceLines({ whole: { facts }, locale }: { whole: WholeInvoice
         rows={facts.breakdown}
         rowKey={(part) => `${part.category}${part.rateBps}`}
         columns={[
-          { key: 'rate', head: 'Rate', kind: 'rowhead', cell: rate },
+          { key: 'rate', head: 'Rate', kind: 'rowhead', cell: rateInWords },
           { key: 'base', head: 'On', kind: 'number', cell: (part) => money(part.base) },
           { key: 'tax', head: 'Amount', kind: 'number', cell: (part) => money(part.tax) },
         ]}

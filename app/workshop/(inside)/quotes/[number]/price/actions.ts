@@ -4,6 +4,7 @@ import { addDays, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { repairsForQuote, taxRatesInUse } from '@/lib/catalogue/staff-records';
 import { formatMoney } from '@/lib/money/amount';
+import { taxInWords } from '@/lib/money/rate';
 import { Refusal } from '@/lib/outcome';
 import { validDaysProblem } from '@/lib/quotes/rules/held-price';
 import { type QuoteLine, revisionTotals, shownLines } from '@/lib/quotes/rules/lines';
@@ -12,7 +13,7 @@ import { readLine } from '@/lib/quotes/stored-lines';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { onQuote, type QuoteCall } from '../quote-kit';
 import { type PriceForm, priceForm } from '../schema';
-import { taxChoices, taxWords } from '../tax-words';
+import { taxChoices } from '../tax-choices';
 import { readLines } from './read-lines';
 
 /** Sends the price that was written, or only says what it comes to. */
@@ -74,7 +75,9 @@ function sumsSentence(
       .map((line) => `${line.description} ${money(line.amount)}`)
       .join('; ')}.`,
     `Before tax ${money(sums.net)}.`,
-    ...sums.breakdown.map((part) => `${taxWords(part, taxName)} on ${money(part.base)}: ${money(part.tax)}.`),
+    ...sums.breakdown.map(
+      (part) => `${taxInWords(part, taxName)} on ${money(part.base)}: ${money(part.tax)}.`,
+    ),
     `Together ${money(sums.gross)}, held until ${until}.`,
     'Nothing has been sent yet.',
   ].join(' ');

@@ -25,7 +25,7 @@ import type { WorkshopCard } from '@/lib/workshop/card';
 import { numberedTitle } from '../../../numbered-title';
 import { openQuote } from '../open-quote';
 import { quotePhotos } from '../quote-photos';
-import { taxChoices } from '../tax-words';
+import { taxChoices } from '../tax-choices';
 import { writeQuote } from './actions';
 import { startingPrice } from './starting-price';
 

@@ -7,17 +7,3 @@ export function taxChoices(inUse: readonly Tax[], lines: readonly Tax[]): Tax[] 
   const all = [...inUse, ...lines, EXEMPT].map(({ category, rateBps }) => ({ category, rateBps }));
   return all.filter((tax, index) => all.findIndex((other) => taxValue(other) === taxValue(tax)) === index);
 }
-
-/** A tax in a sentence, with what it is called here: 'VAT 20 %', 'Exempt from VAT'. */
-export function taxWords({ category, rateBps }: Tax, taxName: string): string {
-  switch (category) {
-    case 'S':
-      return `${taxName} ${rateBps / 100} %`;
-    case 'Z':
-      return `${taxName} 0 %, zero rate`;
-    case 'E':
-      return `Exempt from ${taxName}`;
-    case 'O':
-      return `Outside ${taxName}`;
-  }
-}
