@@ -11,9 +11,11 @@ import { writeEvent } from './write-event';
 const RULED_COVERED =
   'This serial is another one than the certificate’s, and the claim is ruled covered for the unit of the certificate. Read it once more.';
 
+const NO_PHOTO = 'Add a photo of the serial on the unit first, under Photos, as “The serial”.';
+
 /**
  * A person settles which serial the unit carries, after looking at it. The booking keeps what the customer typed in
- * the history; the job goes on under the serial that was read. Needs a photo of the unit, as the proof.
+ * the history; the job goes on under the serial that was read. Needs a photo of that serial, as the proof.
  * A claim that is ruled covered stays with the unit of its certificate.
  */
 export async function settleSerial(o: {
@@ -25,8 +27,8 @@ export async function settleSerial(o: {
   now: Date;
 }): Promise<void> {
   await transaction(async (tx) => {
-    const photos = await tx.photo.count({ where: { jobId: o.jobId, purpose: 'arrival' } });
-    if (photos === 0) throw new Refusal('invalid', 'Add a photo of the serial on the unit first.', 'serial');
+    const photos = await tx.photo.count({ where: { jobId: o.jobId, purpose: 'serial' } });
+    if (photos === 0) throw new Refusal('invalid', NO_PHOTO, 'serial');
     const job = await tx.job.findUnique({ where: { id: o.jobId }, select: { serialTyped: true } });
     const claim = await tx.claim.findUnique({
       where: { jobId: o.jobId },

@@ -70,7 +70,7 @@ export function takeBackFacts(job: JobRecord, entry: Entry, who: TakeBackFacts['
   const found = entries.find(({ id }) => id === entry.id);
   if (!found) return null;
   const evidence = new Set(job.claim?.inspection.map(({ photoId }) => photoId));
-  const arrivals = job.photos.filter(({ purpose }) => purpose === 'arrival');
+  const proofs = proofsOfSerial(job);
   return {
     what: entry.what,
     recordedBy: found.userId,
@@ -83,9 +83,15 @@ export function takeBackFacts(job: JobRecord, entry: Entry, who: TakeBackFacts['
     isEvidence: photosWith(job, entry).some(({ id }) => evidence.has(id)),
     isProofOfSerial:
       job.events.some(({ kind }) => kind === 'serial-settled') &&
-      arrivals.length === 1 &&
-      arrivals[0]?.id === entry.id,
+      proofs.length === 1 &&
+      proofs[0]?.id === entry.id,
   };
+}
+
+/** Photos of the serial; where it was settled before these had a purpose of their own, those of the arrival. */
+function proofsOfSerial({ photos }: JobRecord): JobRecord['photos'] {
+  const ofSerial = photos.filter(({ purpose }) => purpose === 'serial');
+  return ofSerial.length > 0 ? ofSerial : photos.filter(({ purpose }) => purpose === 'arrival');
 }
 
 /** Whether nothing else of its kind counts: of work what was done since the job was opened again, as for the moves. */

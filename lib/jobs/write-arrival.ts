@@ -23,6 +23,8 @@ export type Arrival = {
   /** names of things that came without being told */
   extra: readonly string[];
   photos: readonly NewPhoto[];
+  /** of the serial on the unit */
+  serialPhotos?: readonly NewPhoto[];
   /** the parcel came without a booking, and the customer has agreed to nothing yet; on a claim, it came before the claim was opened */
   isUnbooked?: boolean;
   actor: Actor;
@@ -39,6 +41,7 @@ export async function writeArrival(
   tx: Tx,
   o: Arrival,
 ): Promise<{ comparison: SerialComparison; differences: string[] }> {
+  const { photos, serialPhotos = [] } = o;
   const job = await tx.job.findUnique({
     where: { id: o.jobId },
     select: {
@@ -85,7 +88,7 @@ export async function writeArrival(
     to: 'arrived',
     event: {
       kind: 'unit-arrived',
-      data: { serial: o.serial, comparison, differences, photos: o.photos.length },
+      data: { serial: o.serial, comparison, differences, photos: photos.length + serialPhotos.length },
     },
   });
   for (const each of told) {
@@ -94,13 +97,9 @@ export async function writeArrival(
   await tx.accessory.createMany({
     data: extra.map((name) => ({ jobId: o.jobId, name, isTold: false, isArrived: true })),
   });
-  await writePhotos(tx, {
-    jobId: o.jobId,
-    purpose: 'arrival',
-    photos: o.photos,
-    actor: o.actor,
-    now: o.now,
-  });
+  const taken = { jobId: o.jobId, actor: o.actor, now: o.now };
+  await writePhotos(tx, { ...taken, purpose: 'serial', photos: serialPhotos });
+  await writePhotos(tx, { ...taken, purpose: 'arrival', photos });
   await queueMail(tx, {
     template: 'unit-arrived',
     data: { promisedOn, differences, ...(kept && { kept }), ...(o.isUnbooked && { isUnbooked: true }) },

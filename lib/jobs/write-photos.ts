@@ -3,6 +3,8 @@ import { type Actor, actorId } from './actor';
 
 export const PHOTO_PURPOSES = [
   'arrival',
+  /** the serial as it stands on the unit: the proof where it is settled which unit came */
+  'serial',
   'finding',
   'work',
   'proof',

@@ -55,7 +55,8 @@ describe('a parcel that was taken in under the wrong booking', () => {
       serial: 'HW2-99999-Z',
       arrived: before.accessories.map(({ name }) => name),
       extra: ['Somebody’s strap'],
-      photos: [photo],
+      photos: [],
+      serialPhotos: [photo],
       actor: BENCH,
       now: NOW,
     });

@@ -39,7 +39,13 @@ test('cover stays with the unit of the certificate, whatever serial opened the c
     writePhotos(tx, { jobId: claim.jobId, purpose: 'arrival', photos, actor: BENCH, now: NOW }),
   );
   const settled = { serial: 'TW7-4410-92', note: 'Read under the lamp', actor: BENCH, now: NOW };
-  await settleSerial({ jobId: claim.jobId, version: (await jobNow(claim.jobId)).version, ...settled });
+  const settle = async () =>
+    settleSerial({ jobId: claim.jobId, version: (await jobNow(claim.jobId)).version, ...settled });
+  // A photo of the box is none of the serial.
+  await expect(settle()).rejects.toMatchObject({ code: 'invalid', field: 'serial' });
+  const ofSerial = { jobId: claim.jobId, purpose: 'serial', photos: [somePhoto()] } as const;
+  await transaction((tx) => writePhotos(tx, { ...ofSerial, actor: BENCH, now: NOW }));
+  await settle();
   await moveTo(claim.jobId, 'assess', NOW);
   const rule = (cause: 'workmanship' | 'separate-fault') => ruleClaim(claim, { cause, now: NOW });
   await expect(rule('workmanship')).rejects.toMatchObject({ code: 'invalid', field: 'cause' });
@@ -75,7 +81,7 @@ test('another unit under the certificate’s own serial is settled before anythi
 
   // Once a covering ruling stands, no other unit is put in its place.
   const photos = [somePhoto()];
-  await transaction((tx) => writePhotos(tx, { jobId, purpose: 'arrival', photos, actor: BENCH, now: NOW }));
+  await transaction((tx) => writePhotos(tx, { jobId, purpose: 'serial', photos, actor: BENCH, now: NOW }));
   const settle = async (serial: string) =>
     settleSerial({ jobId, version: (await jobNow(jobId)).version, serial, note: '', actor: BENCH, now: NOW });
   await settle(COVERED);

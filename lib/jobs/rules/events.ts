@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { isUnchecked } from '@/lib/parcels/rules/reference';
 import { piecesWords } from './awaited-parts';
 import { SEARCH_END_WORDS, SEARCH_ENDS } from './parcel-search';
 import { SETTLED_BY, SETTLED_WORDS } from './settled';
@@ -253,7 +254,9 @@ export function eventLine(kind: string, data: unknown): string {
     case 'message-settled':
       return SETTLED_WORDS[event.data.how];
     case 'sent-back':
-      return event.data.isCollected ? 'Collected by the customer' : `Handed to ${event.data.carrier}`;
+      return event.data.isCollected
+        ? 'Collected by the customer'
+        : `Handed to ${event.data.carrier}${uncheckedWords(event.data.reference)}`;
     case 'parcel-sought':
       return `Parcel looked for: ${event.data.note}`;
     case 'search-ended': {
@@ -268,7 +271,7 @@ export function eventLine(kind: string, data: unknown): string {
       // Empty once the data of the person was removed.
       return event.data.reference === ''
         ? 'Carrier’s reference corrected'
-        : `Carrier’s reference corrected to ${event.data.reference}`;
+        : `Carrier’s reference corrected to ${event.data.reference}${uncheckedWords(event.data.reference)}`;
     case 'claim-opened':
       return event.data.reason === undefined
         ? 'Claim opened on the certificate'
@@ -319,7 +322,7 @@ export function eventLine(kind: string, data: unknown): string {
       // Empty once the data of the person was removed.
       return event.data.reference === ''
         ? 'Parcel posted by the customer'
-        : `Parcel posted by the customer: ${event.data.reference}`;
+        : `Parcel posted by the customer: ${event.data.reference}${uncheckedWords(event.data.reference)}`;
     case 'parcel-unnamed':
       return 'The number of the parcel was taken off again by the customer';
     case 'parcel-reminded':
@@ -357,6 +360,11 @@ const ENTRY_WORDS = {
   wire: 'Jumper wire',
   photo: 'Photo',
 } as const;
+
+/** No check digit of a carrier's own form is known here, and whoever looks for a parcel by such a number should know that. */
+function uncheckedWords(reference: string): string {
+  return isUnchecked(reference) ? ' (number not checked)' : '';
+}
 
 function markWords(marks: number): string {
   return marks === 1 ? 'one place marked' : `${marks} places marked`;

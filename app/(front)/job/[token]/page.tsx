@@ -38,6 +38,7 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { readCarrierRows } from '@/lib/parcels/records';
 import { trackingAddress } from '@/lib/parcels/rules/carriers';
 import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
+import { isUnchecked } from '@/lib/parcels/rules/reference';
 import { keptWords } from '@/lib/promise/rules/promise-words';
 import { keptPromises } from '@/lib/promise/stored-kept';
 import { quoteAskedFor } from '@/lib/quotes/records';
@@ -61,18 +62,22 @@ import { WithdrawPart } from './withdraw-part';
 
 export const metadata: Metadata = { title: 'Your repair', robots: { index: false, follow: false } };
 
-const doneWords = (answerWithin: string): Record<Done, string> => ({
+const doneWords = (answerWithin: string, reference: string): Record<Done, string> => ({
   accepted: `Thank you. We go ahead at this price${ifMailed(', and we have sent you a mail that says so')}.`,
   declined: 'Thank you. We pack your unit and send it back.',
   'rest-declined': 'Thank you. We repair the covered part, free of charge, and leave the rest as it is.',
   message: `Your message is here. We answer within ${answerWithin}.`,
-  reference: 'Thank you. We look out for your parcel.',
+  reference: `Thank you. We look out for your parcel.${isUnchecked(reference) ? ` ${AS_TYPED}` : ''}`,
   'no-reference': 'The number is taken off. You can give another one at any time.',
   cancelled: 'Your booking is cancelled. Nothing is owed.',
   start: 'Thank you. We start as soon as it is your unit’s turn.',
   withdrawn: `You have withdrawn from the contract.${ifMailed(' The receipt is on its way to you by mail.')}`,
   contested: `Thank you. The owner looks again and answers within ${answerWithin}.`,
 });
+
+/** A slip in such a number is not found, so the customer is asked to look. */
+const AS_TYPED =
+  'We keep the number as you typed it: we cannot check one of this form, so compare it with your receipt once more.';
 
 const STOPPED = 'Please do not post the unit. Below is why, and what to do instead.';
 
@@ -170,7 +175,7 @@ export default async function JobPage({ params, searchParams }: Props) {
       <RecallNotice pieces={recalled} workshop={workshop} answer="Please answer us under Messages, below." />
       {justDone ? (
         <Notice kind="good" role="status">
-          <p>{doneWords(workingDaysWords(workshop.answerDays))[justDone]}</p>
+          <p>{doneWords(workingDaysWords(workshop.answerDays), job.inboundReference)[justDone]}</p>
         </Notice>
       ) : null}
       {stage === 'awaiting-approval' && offer ? <ApprovalPart {...parts} offer={offer} /> : null}

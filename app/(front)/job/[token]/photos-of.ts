@@ -6,6 +6,7 @@ type JobPhoto = JobRecord['photos'][number];
 
 const SHOWN: Record<string, string> = {
   arrival: 'Your unit as it arrived',
+  serial: 'Its serial',
   finding: 'What we found',
   work: 'The work',
   proof: 'The proof',

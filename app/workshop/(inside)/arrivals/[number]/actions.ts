@@ -36,9 +36,15 @@ export async function takeIn(number: string, _before: FormState, formData: FormD
           most: MOST_PHOTOS,
           field: 'photos',
           work: (ofUnit) => {
-            const serial = ofSerial.map((photo) => ({ ...photo, caption: 'The serial on arrival' }));
-            const photos = [...serial, ...ofUnit];
-            return arrive({ jobId: job.id, version, ...read, photos, actor: staffActor(staff), now: now() });
+            const taken = { photos: ofUnit, serialPhotos: ofSerial };
+            return arrive({
+              jobId: job.id,
+              version,
+              ...read,
+              ...taken,
+              actor: staffActor(staff),
+              now: now(),
+            });
           },
         }),
     }),

@@ -70,11 +70,13 @@ export function TakenIn({ job, workshop }: Props) {
           <PhotoStrip
             label="Photos of its condition"
             photos={job.photos
-              .filter((photo) => photo.purpose === 'arrival')
+              .filter(({ purpose }) => purpose === 'arrival' || purpose === 'serial')
               .map((photo, index) => ({
                 src: `/workshop/photo/${photo.id}?size=thumb`,
                 full: `/workshop/photo/${photo.id}`,
-                alt: photo.caption || `Condition on arrival, picture ${index + 1}`,
+                alt:
+                  photo.caption ||
+                  (photo.purpose === 'serial' ? 'The serial' : `Condition on arrival, picture ${index + 1}`),
                 width: photo.width,
                 height: photo.height,
               }))}

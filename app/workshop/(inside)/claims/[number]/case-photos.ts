@@ -7,6 +7,7 @@ type JobPhoto = JobRecord['photos'][number];
 
 const PURPOSES: Record<string, string> = {
   arrival: 'On arrival',
+  serial: 'The serial',
   finding: 'Finding',
   work: 'The work',
   proof: 'The proof',

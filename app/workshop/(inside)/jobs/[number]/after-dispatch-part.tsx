@@ -4,6 +4,7 @@ import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
 import type { JobRecord } from '@/lib/jobs/records';
 import { moveOf } from '@/lib/jobs/rules/stages';
+import { isUnchecked } from '@/lib/parcels/rules/reference';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { carriedFields } from './carried-fields';
 import { correctReferenceAction, takeBack } from './dispatch-actions';
@@ -24,7 +25,7 @@ export function AfterDispatchPart({ job, workshop }: { job: JobRecord; workshop:
         <TextField
           name="carrierReference"
           label="Carrier’s reference"
-          hint={`From the receipt of ${job.carrier}.`}
+          hint={`From the receipt of ${job.carrier}.${isUnchecked(job.carrierReference) ? ' This one could not be checked: a slip in it shows nowhere.' : ''}`}
           mono
           autoComplete="off"
           maxLength={60}

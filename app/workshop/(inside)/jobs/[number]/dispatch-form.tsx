@@ -74,7 +74,7 @@ export async function DispatchForm({ job, workshop }: SheetProps) {
         <TextField
           name="carrierReference"
           label="Carrier’s reference"
-          hint="From the receipt. Postal references of the form RR 12345678 5 GB are checked by their check digit."
+          hint="From the receipt. Postal references of the form RR 12345678 5 GB are checked by their check digit; any other is kept as you type it."
           mono
           autoComplete="off"
           maxLength={60}

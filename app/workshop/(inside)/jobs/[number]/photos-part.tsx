@@ -12,7 +12,8 @@ import type { SheetProps } from './open-sheet';
 import { staffPhotos } from './staff-photos';
 
 const KINDS = [
-  { value: 'arrival', label: 'As it arrived, or its serial' },
+  { value: 'arrival', label: 'As it arrived' },
+  { value: 'serial', label: 'The serial' },
   { value: 'finding', label: 'A finding' },
   { value: 'work', label: 'The work' },
   { value: 'proof', label: 'The proof' },
@@ -37,7 +38,7 @@ export function PhotosPart({ job }: SheetProps) {
             name="purpose"
             label="What do they show?"
             choices={KINDS}
-            defaultValue={job.isSerialSettled ? 'work' : 'arrival'}
+            defaultValue={job.isSerialSettled ? 'work' : 'serial'}
           />
           <FileField name="photos" label="Photos" most={MOST_PHOTOS} camera />
           <SubmitButton

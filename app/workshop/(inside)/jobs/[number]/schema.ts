@@ -51,7 +51,7 @@ export const serialForm = z.object({
   note: optionalText(500),
 });
 export const findingForm = z.object({ text: neededText('what you found', 4000) });
-export const photoForm = z.object({ purpose: z.enum(['arrival', 'finding', 'work', 'proof']) });
+export const photoForm = z.object({ purpose: z.enum(['arrival', 'serial', 'finding', 'work', 'proof']) });
 export const workForm = z.object({
   text: neededText('what was done', 4000),
   minutes: z.coerce
