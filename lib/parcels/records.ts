@@ -18,6 +18,8 @@ export const CARRIER_FIELDS = {
   longestSideMm: true,
   maxValueMinor: true,
   tracking: true,
+  daysHome: true,
+  daysAbroad: true,
   position: true,
   isUsed: true,
 } as const satisfies Record<keyof CarrierInput, true>;
@@ -51,6 +53,7 @@ function carrierOf(row: Omit<CarrierInput, 'kind'> & { id: string; kind: string 
     maxValueMinor: row.maxValueMinor,
     kind: readCarrierKind(row.kind),
     tracking: row.tracking === '' ? null : row.tracking,
+    transit: { home: row.daysHome, abroad: row.daysAbroad },
   };
 }
 

@@ -16,6 +16,9 @@ export type CarrierInput = {
   maxValueMinor: number;
   /** '' for a carrier without a page on parcels */
   tracking: string;
+  /** the longest its parcels usually travel, working days, and to another country */
+  daysHome: number;
+  daysAbroad: number;
   position: number;
   isUsed: boolean;
 };

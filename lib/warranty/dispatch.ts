@@ -15,6 +15,7 @@ import { Refusal } from '@/lib/outcome';
 import { carriersInUse } from '@/lib/parcels/records';
 import { trackingAddress } from '@/lib/parcels/rules/carriers';
 import type { ParcelFacts } from '@/lib/parcels/stored-parcel';
+import { readTransitDays } from '@/lib/parcels/stored-transit';
 import { writeParcel } from '@/lib/parcels/write-parcel';
 import { writeWatch } from '@/lib/returns/write-watch';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
@@ -62,7 +63,12 @@ export async function dispatch(
   const handover = await requireCarrier(job, o, workshop);
   const isCollected = handover.by === 'collected';
   const calendar = await readCalendar(workshop, dayInZone(o.now, workshop.timeZone));
-  const plan = await planWarranty(job, { now: o.now, timeZone: workshop.timeZone, calendar, isCollected });
+  const plan = await planWarranty(job, {
+    now: o.now,
+    timeZone: workshop.timeZone,
+    calendar,
+    transitDays: await readTransitDays(job, handover, workshop),
+  });
   if (plan.certificate) requireGuarantor(workshop);
   const drawn = plan.certificate
     ? await drawPlan(plan.certificate, job, { workshop, staff: await staffNames(), isCollected, now: o.now })

@@ -18,7 +18,7 @@ export type HeldRow = HeldInterval & { certificateNumber: string };
  */
 export async function planAgain(
   job: JobRecord,
-  o: { now: Date; timeZone: string; calendar: WorkingCalendar; isCollected: boolean },
+  o: { now: Date; timeZone: string; calendar: WorkingCalendar; transitDays: number },
 ): Promise<HeldRow[]> {
   const today = dayInZone(o.now, o.timeZone);
   const held: HeldRow[] = [];
@@ -26,7 +26,7 @@ export async function planAgain(
     const { number, certificateNumber } = job.claim;
     const chain = await readChain(certificateNumber);
     const stay = chain?.held.find(({ claimNumber }) => claimNumber === number);
-    const to = returnDay(today, o.calendar, o.isCollected);
+    const to = returnDay(today, o.calendar, o.transitDays);
     if (stay) held.push({ ...stay, certificateNumber, to: maxDay(stay.to, to) });
   }
   const first = job.certificates.find(({ revision }) => revision === 1);
@@ -37,7 +37,7 @@ export async function planAgain(
       startEvent,
       wasAway: wasAway(job.events),
       startsOn: dayFromDate(line.startsOn),
-      again: startDay(startEvent, today, o.calendar, o.isCollected),
+      again: startDay(startEvent, today, o.calendar, o.transitDays),
     });
     // A stay has the number of what it was for: here the job itself, and its next detour is the same one made longer.
     if (days) held.push({ ...days, certificateNumber: first.number, claimNumber: job.number });

@@ -47,7 +47,7 @@ export type WarrantyPlan = { held: readonly HeldRow[]; certificate: CertificateP
  */
 export async function planWarranty(
   job: JobRecord,
-  o: { now: Date; timeZone: string; calendar: WorkingCalendar; isCollected: boolean },
+  o: { now: Date; timeZone: string; calendar: WorkingCalendar; transitDays: number },
 ): Promise<WarrantyPlan> {
   const today = dayInZone(o.now, o.timeZone);
   if (hasLeft(job.events)) return { held: await planAgain(job, o), certificate: null };
@@ -75,7 +75,7 @@ export async function planWarranty(
 async function firstCertificate(
   job: JobRecord,
   today: Day,
-  o: { calendar: WorkingCalendar; isCollected: boolean },
+  o: { calendar: WorkingCalendar; transitDays: number },
 ): Promise<CertificatePlan | null> {
   // What the contract promised; where there is none, for another unit that came in on a claim, what is promised today.
   const policy = job.policyVersion ?? newestVersion(job.repair.policy);
@@ -88,7 +88,7 @@ async function firstCertificate(
     known: await symptomsOfRepairs(job.model.id),
     uses: usesOf(job),
   });
-  const lines = firstCover(covered, terms, startDay(terms.startEvent, today, o.calendar, o.isCollected));
+  const lines = firstCover(covered, terms, startDay(terms.startEvent, today, o.calendar, o.transitDays));
   if (lines.length === 0) return null;
   return {
     number: newNumber('W'),
@@ -121,10 +121,10 @@ async function nextRevision(
   claim: NonNullable<JobRecord['claim']>,
   chain: Chain,
   heldNow: HeldInterval,
-  o: { today: Day; calendar: WorkingCalendar; isCollected: boolean },
+  o: { today: Day; calendar: WorkingCalendar; transitDays: number },
 ): Promise<CertificatePlan> {
   const { before, covered, lots, touched } = await readRenewal(job, claim, chain);
-  const from = startDay(chain.terms.startEvent, o.today, o.calendar, o.isCollected);
+  const from = startDay(chain.terms.startEvent, o.today, o.calendar, o.transitDays);
   const added = firstCover(covered, chain.terms, from);
   const { lines } = renewCover({
     lines: before,

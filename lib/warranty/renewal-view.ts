@@ -1,5 +1,6 @@
 import { type Day, dayInZone } from '@/lib/calendar/day';
 import type { JobRecord } from '@/lib/jobs/records';
+import { readTransitDays } from '@/lib/parcels/stored-transit';
 import { readCalendar, type WorkshopCard } from '@/lib/workshop/records';
 import type { Chain } from './records';
 import { renewCover } from './rules/renew';
@@ -27,10 +28,11 @@ export async function renewalView(
   const today = dayInZone(o.now, timeZone);
   const { before, touched, fittedAgain, ended } = await readRenewal(job, claim, chain);
   const calendar = await readCalendar(o.workshop, today);
+  const transitDays = await readTransitDays(job, null, o.workshop);
   const cover = {
     lines: before,
     heldBefore: chain.held,
-    heldNow: stayOf(job, claim, { today, timeZone, calendar, isCollected: false }),
+    heldNow: stayOf(job, claim, { today, timeZone, calendar, transitDays }),
     terms: chain.terms,
   };
   const ends = endings(renewCover({ ...cover, touched: [] }));

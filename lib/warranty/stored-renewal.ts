@@ -56,7 +56,7 @@ export async function readRenewal(job: JobRecord, claim: ClaimRow, chain: Chain)
 export function stayOf(
   job: Pick<JobRecord, 'events' | 'arrivedAt'>,
   claim: Pick<ClaimRow, 'number' | 'openedOn'>,
-  o: { today: Day; timeZone: string; calendar: WorkingCalendar; isCollected: boolean },
+  o: { today: Day; timeZone: string; calendar: WorkingCalendar; transitDays: number },
 ): HeldInterval {
   return {
     from: handedInOn({
@@ -66,7 +66,7 @@ export function stayOf(
         .map(({ at }) => dayInZone(at, o.timeZone)),
       arrivedOn: job.arrivedAt && dayInZone(job.arrivedAt, o.timeZone),
     }),
-    to: returnDay(o.today, o.calendar, o.isCollected),
+    to: returnDay(o.today, o.calendar, o.transitDays),
     claimNumber: claim.number,
   };
 }

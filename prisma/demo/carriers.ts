@@ -14,6 +14,7 @@ export const DEMO_CARRIERS = [
     maxValueMinor: 50_000,
     kind: 'post',
     tracking: 'https://post.example.org/follow/{reference}',
+    transit: { home: 5, abroad: 20 },
   },
   {
     name: 'Tern & Tide Parcels',
@@ -23,6 +24,7 @@ export const DEMO_CARRIERS = [
     maxValueMinor: 100_000,
     kind: 'post',
     tracking: 'https://parcels.example.org/where?ref={reference}',
+    transit: { home: 3, abroad: 15 },
   },
   {
     name: 'Fenroad Carriers',
@@ -32,21 +34,26 @@ export const DEMO_CARRIERS = [
     maxValueMinor: 250_000,
     kind: 'road',
     tracking: null,
+    transit: { home: 4, abroad: 20 },
   },
 ] as const satisfies readonly Carrier[];
 
 export async function writeCarriers(tx: Tx): Promise<void> {
   await tx.carrier.createMany({
-    data: DEMO_CARRIERS.map(({ volume, maxWeight, longestSide, tracking, ...carrier }, position) => ({
-      ...carrier,
-      position,
-      divisor: volume.divisor,
-      wholeSides: volume.wholeSides,
-      stepGrams: volume.step,
-      maxGrams: maxWeight,
-      longestSideMm: longestSide,
-      tracking: tracking ?? '',
-    })),
+    data: DEMO_CARRIERS.map(
+      ({ volume, maxWeight, longestSide, tracking, transit, ...carrier }, position) => ({
+        ...carrier,
+        position,
+        divisor: volume.divisor,
+        wholeSides: volume.wholeSides,
+        stepGrams: volume.step,
+        maxGrams: maxWeight,
+        longestSideMm: longestSide,
+        tracking: tracking ?? '',
+        daysHome: transit.home,
+        daysAbroad: transit.abroad,
+      }),
+    ),
   });
 }
 

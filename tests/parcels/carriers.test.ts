@@ -6,6 +6,7 @@ import {
   findCarrier,
   isTrackingTemplate,
   trackingAddress,
+  transitDays,
 } from '@/lib/parcels/rules/carriers';
 import { chargeableWeight, volumetricWeight } from '@/lib/parcels/rules/weight';
 import { DEMO_CARRIERS } from '@/prisma/demo/carriers';
@@ -90,6 +91,16 @@ test.each([
   ['https://post example.org/{reference}', false],
 ])('the address %s as a template: %s', (text, isOne) => {
   expect(isTrackingTemplate(text)).toBe(isOne);
+});
+
+test.each([
+  ['what is collected', { by: 'collected' } as const, 0],
+  ['a parcel at home', { by: 'carrier', listed: parcels, isAbroad: false } as const, 3],
+  ['the same carrier abroad', { by: 'carrier', listed: parcels, isAbroad: true } as const, 15],
+  ['a carrier that is not listed', { by: 'carrier', listed: null, isAbroad: false } as const, 5],
+  ['one that is not listed, abroad', { by: 'carrier', listed: null, isAbroad: true } as const, 20],
+])('the longest usual way of %s', (_name, way, days) => {
+  expect(transitDays(way)).toBe(days);
 });
 
 test('a carrier is found by its name, in any case', () => {

@@ -85,9 +85,9 @@ describe('a unit that its customer collects', () => {
 
   it('has the day for its start and its return, whatever the policy says of parcels', () => {
     const on = day('2026-11-25');
-    for (const event of START_EVENTS) expect(startDay(event, on, ENGLAND, true)).toBe(on);
-    expect(returnDay(on, ENGLAND, true)).toBe(on);
-    expect(returnDay(on, ENGLAND)).toBe('2026-12-02');
+    for (const event of START_EVENTS) expect(startDay(event, on, ENGLAND, 0)).toBe(on);
+    expect(returnDay(on, ENGLAND, 0)).toBe(on);
+    expect(returnDay(on, ENGLAND, 5)).toBe('2026-12-02');
   });
 
   it('is not sent twice: of two presses the second is told that the job changed', async () => {

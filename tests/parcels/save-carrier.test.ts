@@ -19,6 +19,8 @@ const SKIFF: CarrierInput = {
   longestSideMm: 800,
   maxValueMinor: 30_000,
   tracking: 'https://skiff.example.org/?p={reference}',
+  daysHome: 2,
+  daysAbroad: 25,
   position: 3,
   isUsed: true,
 };

@@ -45,6 +45,8 @@ describe('settings, whoever races', () => {
       longestSideMm: 800,
       maxValueMinor: 30_000,
       tracking: '',
+      daysHome: 5,
+      daysAbroad: 20,
       position: 3,
       isUsed: true,
     } as const;

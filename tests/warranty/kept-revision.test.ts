@@ -76,7 +76,7 @@ describe('a claim that was not covered and goes back unrepaired', () => {
       now: sentOn,
       timeZone: 'Europe/London',
       calendar: { weekend: [6, 7], closed: new Map() },
-      isCollected: false,
+      transitDays: 5,
     });
     // The work and readings behind the promise are still those of the last repair.
     expect(plan.certificate?.provedBy.id).toBe(repairJobId);

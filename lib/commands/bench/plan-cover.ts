@@ -1,5 +1,6 @@
 import { type Day, dayInZone } from '@/lib/calendar/day';
 import type { WorkingCalendar } from '@/lib/calendar/working';
+import { USUAL_TRANSIT } from '@/lib/parcels/rules/carriers';
 import { countCover } from '@/lib/warranty/rules/cover';
 import { type Covered, firstCover } from '@/lib/warranty/rules/first-cover';
 import { renewCover } from '@/lib/warranty/rules/renew';
@@ -24,7 +25,12 @@ export function planLines(
   ];
   if (lot && part)
     covered.push({ id: 'part-1', kind: 'part', description: part.name, symptoms: [...symptoms] });
-  const from = startDay(terms.startEvent, dayInZone(new Date(sentBackAt), 'UTC'), WEEKENDS);
+  const from = startDay(
+    terms.startEvent,
+    dayInZone(new Date(sentBackAt), 'UTC'),
+    WEEKENDS,
+    USUAL_TRANSIT.home,
+  );
   return firstCover(covered, terms, from).map((line) => ({
     ...line,
     endsOn: countCover(line, [], terms, WEEKENDS).end,

@@ -16,7 +16,28 @@ export type Carrier = {
   kind: CarrierKind;
   /** Address of the carrier's own page on a parcel, {reference} standing for the carrier reference; null where it has none. */
   tracking: string | null;
+  /** the longest its parcels usually travel */
+  transit: Transit;
 };
+
+/** Working days a parcel is on its way, at home and to another country. */
+export type Transit = { home: number; abroad: number };
+
+/** Of a carrier that is not on the list; common practice, no source. Counted long, so that the post never costs cover. */
+export const USUAL_TRANSIT: Transit = { home: 5, abroad: 20 };
+
+/**
+ * Working days after which a parcel has usually come at the latest, by its carrier as it is listed; 0 for what is collected.
+ *
+ * transitDays({ by: 'carrier', listed: null, isAbroad: true }) -> 20
+ */
+export function transitDays(
+  way: { by: 'collected' } | { by: 'carrier'; listed: Pick<Carrier, 'transit'> | null; isAbroad: boolean },
+): number {
+  if (way.by === 'collected') return 0;
+  const { home, abroad } = way.listed?.transit ?? USUAL_TRANSIT;
+  return way.isAbroad ? abroad : home;
+}
 
 /** The carrier of a name as it was written down, in any case; null for one that is not on the workshop's list. */
 export function findCarrier(text: string, carriers: readonly Carrier[]): Carrier | null {

@@ -29,7 +29,7 @@ export function linesSection(
 /** How days are counted under these terms, in sentences; the certificate states its own rule (Regulation 1182/71 binds EU acts, not us). */
 export function countingRule(terms: PolicyTerms, zoneLabel: string): string[] {
   const sentences = [
-    `Cover starts with the day ${startWords(terms.startEvent)}. That day itself is not counted.`,
+    `Cover starts with ${startWords(terms.startEvent)}. That day itself is not counted.`,
     'Months and years end on the same date of the last month, or on its last day where that date does not exist.',
     `Cover lasts until 24:00 on its last day, ${zoneLabel}. Weekends and holidays are counted like any other day.`,
     'A claim counts from the day you open it, not from the day the unit reaches us.',
@@ -50,15 +50,15 @@ export function countingRule(terms: PolicyTerms, zoneLabel: string): string[] {
   return sentences;
 }
 
-/** The start event as it ends a sentence that begins "the day". */
+/** The start event as a day that a sentence names. */
 export function startWords(event: StartEvent): string {
   switch (event) {
     case 'handed-to-carrier':
-      return 'we hand the unit to the carrier, or you collect it';
+      return 'the day we hand the unit to the carrier, or you collect it';
     case 'delivered':
-      return 'the unit is delivered to you, or you collect it';
+      return 'the latest usual day of delivery, or the day you collect the unit';
     case 'collected':
-      return 'you collect the unit';
+      return 'the day you collect the unit';
   }
 }
 

@@ -1,6 +1,7 @@
 import { addDays, compareDays, type Day } from '@/lib/calendar/day';
 import { addPeriod } from '@/lib/calendar/period';
 import { isWorkingDay, nextWorkingDay } from '@/lib/calendar/working';
+import { USUAL_TRANSIT } from '@/lib/parcels/rules/carriers';
 import { startDay } from '@/lib/warranty/rules/start-day';
 import { claimOn } from '../claim-course';
 import { clock, type DemoDays } from '../days';
@@ -31,7 +32,7 @@ export const SHORT_COVER = pastJob({
 export function justLapsed(days: DemoDays): { sentOn: Day; claimedOn: Day; arrivedOn: Day } {
   for (let daysAgo = 36; daysAgo < 56; daysAgo += 1) {
     const sentOn = days.ago(daysAgo);
-    const end = addPeriod(startDay('delivered', sentOn, days.calendar), 'P30D');
+    const end = addPeriod(startDay('delivered', sentOn, days.calendar, USUAL_TRANSIT.home), 'P30D');
     const claimedOn = addDays(nextWorkingDay(end, days.calendar), 2);
     const arrivedOn = days.workedAfter(addDays(claimedOn, 1), 0);
     if (isWorkingDay(sentOn, days.calendar) && compareDays(arrivedOn, days.back(0)) <= 0)

@@ -178,7 +178,9 @@ describe('the counting rule on the certificate', () => {
 
   it('says when cover starts, in the words of the start event', () => {
     expect(counted({ startEvent: 'handed-to-carrier' })).toContain('the day we hand the unit to the carrier');
-    expect(counted({ startEvent: 'delivered' })).toContain('the day the unit is delivered to you');
+    expect(counted({ startEvent: 'delivered' })).toContain(
+      'starts with the latest usual day of delivery, or the day you collect the unit.',
+    );
     expect(counted({ startEvent: 'collected' })).toContain('the day you collect the unit');
   });
 

@@ -102,6 +102,8 @@ export const office: FormsOfFiles = [
           heaviest: '20',
           longest: '100',
           valueUpTo: '500.00',
+          daysHome: '5',
+          daysAbroad: '20',
           tracking: 'https://post.example.org/',
           position: '1',
           isUsed: 'yes',

@@ -35,7 +35,7 @@ export function PolicyFields({ known }: Props) {
       <Select
         name="startEvent"
         label="Counted from"
-        hint="The day itself is not counted. Where delivery starts it, the latest usual day is taken."
+        hint="The day itself is not counted. Where delivery starts it, the latest usual day of the carrier is taken."
         width="half"
         choices={choicesOf(START_WORDS)}
         defaultValue={terms?.startEvent ?? 'handed-to-carrier'}

@@ -3,6 +3,7 @@ import { MoneyField } from '@/app/ui/forms/money-field';
 import { TextField } from '@/app/ui/forms/text-field';
 import { decimalText } from '@/lib/money/amount';
 import type { CarrierRow } from '@/lib/parcels/records';
+import { USUAL_TRANSIT } from '@/lib/parcels/rules/carriers';
 import { centimetreText } from '@/lib/parcels/rules/measures';
 
 type Props = { carrier: CarrierRow | null; place: number; currency: string };
@@ -80,6 +81,23 @@ export function CarrierFields({ carrier, place, currency }: Props) {
         hint="A unit that is worth more cannot be sent with this carrier."
         currency={currency}
         defaultValue={carrier ? decimalText(carrier.maxValueMinor, currency) : undefined}
+      />
+      <TextField
+        name="daysHome"
+        label="The longest its parcels usually travel"
+        hint="Cover that starts with delivery, and days given back after a claim, count to the last of these days: rather too long than too short."
+        inputMode="numeric"
+        unit="working days"
+        width="short"
+        defaultValue={carrier?.transit.home ?? USUAL_TRANSIT.home}
+      />
+      <TextField
+        name="daysAbroad"
+        label="The same to another country"
+        inputMode="numeric"
+        unit="working days"
+        width="short"
+        defaultValue={carrier?.transit.abroad ?? USUAL_TRANSIT.abroad}
       />
       <TextField
         name="tracking"

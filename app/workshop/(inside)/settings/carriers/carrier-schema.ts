@@ -40,6 +40,8 @@ export const carrierForm = z
       .trim()
       .min(1, 'Enter an amount, 0 for none')
       .max(20, 'Enter an amount, like 500.00'),
+    daysHome: wholeNumber(1, 60),
+    daysAbroad: wholeNumber(1, 60),
     tracking: z.string().trim().max(300, 'Keep this to 300 characters').optional().default(''),
     position: wholeNumber(0, 999),
     isUsed: z.literal('yes').optional(),

@@ -68,6 +68,11 @@ export default async function CarriersPage({ searchParams }: { searchParams: Pro
               `cm³ / ${volume.divisor}, steps of ${volume.step} g${volume.wholeSides ? ', whole cm' : ''}`,
           },
           {
+            key: 'transit',
+            head: 'Longest on its way',
+            cell: ({ transit }) => `${transit.home}, abroad ${transit.abroad} working days`,
+          },
+          {
             key: 'tracking',
             head: 'Page on a parcel',
             cell: (row) => (row.tracking === null ? 'none' : 'linked'),

@@ -1,0 +1,3 @@
+-- AlterTable
+ALTER TABLE "carrier" ADD COLUMN     "daysAbroad" INTEGER NOT NULL DEFAULT 20,
+ADD COLUMN     "daysHome" INTEGER NOT NULL DEFAULT 5;
