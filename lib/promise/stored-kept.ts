@@ -37,7 +37,8 @@ type MoveDays = { from: string; to: string };
  * that the workshop moved on its own account, with what later waits on the customer added to it; a move in the same moment as
  * an answer of the customer is such a wait. A unit that is not ready has not kept its promise, unless it waits for the customer's answer
  * since before its day passed: the answer moves that day. The server counts by month;
- * only promises with such later waits come one by one, since working days are counted here.
+ * only promises with such later waits come one by one, since working days are counted here. What was promised of a unit that was
+ * taken in by mistake counts no more.
  */
 export async function readKept(now: Date, workshop: KeptOf, client: Tx = db): Promise<KeptMonth[]> {
   const today: Day = dayInZone(now, workshop.timeZone);
@@ -64,7 +65,7 @@ async function keptRows(now: Date, zone: string, client: Tx): Promise<KeptRow[]>
         SELECT 1 FROM "job_event" m
         WHERE m."jobId" = e."jobId" AND m."at" = e."at" AND (m."fromStage" = ANY(${[...WAITS_ON_CUSTOMER]})
           OR m."fromStage" = 'ready' AND m."toStage" = ANY(${[...TAKEN_UP_AGAIN]}))) AS "isWait"
-      FROM "job_event" e
+      FROM "job_event" e JOIN "job" a ON a."id" = e."jobId" AND e."at" >= a."arrivedAt"
       WHERE e."kind" = 'promise-moved' AND e."data"->>'from' IS NOT NULL
     ),
     own AS (SELECT DISTINCT ON ("jobId") * FROM move WHERE NOT "isWait" ORDER BY "jobId", "version"),

@@ -293,7 +293,9 @@ async function quoteLink(jobId: string) {
 
 /** The promise as it was moved last, and why. */
 function promiseMoved(job: JobRecord, locale: string): string | null {
-  const last = job.events.findLast((event) => event.kind === 'promise-moved');
+  // A promise that was made when another parcel was taken in by mistake is none.
+  const since = job.events.findLastIndex(({ kind }) => kind === 'arrival-undone');
+  const last = job.events.slice(since + 1).findLast(({ kind }) => kind === 'promise-moved');
   const moved = last && parseEvent('promise-moved', last.data);
   if (moved?.kind !== 'promise-moved') return null;
   const { data } = moved;
