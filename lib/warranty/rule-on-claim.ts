@@ -6,6 +6,7 @@ import { Refusal } from '@/lib/outcome';
 import { writeWatch } from '@/lib/returns/write-watch';
 import type { Cause } from './rules/causes';
 import { isOtherUnit } from './rules/other-unit';
+import { repairAfterAll } from './rules/repair-after-all';
 import {
   type AlsoFound,
   isCoveredAtLeastPartly,
@@ -14,7 +15,7 @@ import {
   SHORTEST_REASON,
 } from './rules/ruling';
 import { toldAtOnceSentence } from './rules/ruling-sentences';
-import { RULED_JOB, repairAfterAll, tellRuling } from './write-ruling-told';
+import { RULED_JOB, tellRuling } from './write-ruling-told';
 
 export type RulingRequest = {
   claimId: string;

@@ -4,8 +4,9 @@ import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
 import { writeWatch } from '@/lib/returns/write-watch';
 import { SERIAL_OPEN } from './rule-on-claim';
+import { repairAfterAll } from './rules/repair-after-all';
 import { readRuling } from './stored-ruling';
-import { RULED_JOB, repairAfterAll, tellRuling } from './write-ruling-told';
+import { RULED_JOB, tellRuling } from './write-ruling-told';
 
 /** The owner's second look at a ruling other than covered: confirmed it is told to the customer, else it is undone. */
 export async function takeSecondLook(o: {
