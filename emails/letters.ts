@@ -16,6 +16,7 @@ import type { Letter, Setting, Writer } from './letter';
 import { linkCopy } from './link-copy';
 import { linkRenewed } from './link-renewed';
 import { lotRecall } from './lot-recall';
+import { lotRecallLifted } from './lot-recall-lifted';
 import { messageFromCustomer } from './message-from-customer';
 import { messageFromWorkshop } from './message-from-workshop';
 import { offerLapsed } from './offer-lapsed';
@@ -92,6 +93,7 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'quote-lapsed': quoteLapsed,
   'quote-turned-down': quoteTurnedDown,
   'lot-recall': lotRecall,
+  'lot-recall-lifted': lotRecallLifted,
   'unclaimed-notice': unclaimedNotice,
   'unclaimed-decided': unclaimedDecided,
 };

@@ -38,7 +38,7 @@ export async function onForm<S extends z.ZodType, R>(o: {
   work: (call: FormCall<z.output<S>>) => Promise<R>;
   after: (result: R, data: z.output<S>) => string | FormState;
 }): Promise<FormState> {
-  const sender = await senderOf(o.permission, o.formData);
+  const sender = await senderOf(o.permission, o.formData, o.arrays);
   if (!sender.ok) return sender.state;
   const { staff } = sender;
   const schema = typeof o.schema === 'function' ? o.schema(await readWorkshop()) : o.schema;

@@ -263,6 +263,8 @@ export const actions: readonly ActionRow[] = [
   ...inFile('/workshop/parts/lots/[id]/recall/actions.ts', [
     ['recallAction', owner, { bound: ['{lot}'] }],
     ['stopLotAction', owner, { bound: ['{lot}'] }],
+    ['liftAction', owner, { bound: ['{lot}'] }],
+    ['liftQuietlyAction', owner, { bound: ['{lot}'] }],
   ]),
   ...inFile('/workshop/people/actions.ts', [
     ['addStaffAction', owner],

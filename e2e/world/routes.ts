@@ -296,6 +296,11 @@ export const routes: readonly RouteRow[] = [
   { path: '/workshop/parts/[id]', may: all, example: '/workshop/parts/{part}' },
   { path: '/workshop/parts/lots/[id]', may: all, example: '/workshop/parts/lots/{lot}' },
   { path: '/workshop/parts/lots/[id]/recall', may: ['owner'], example: '/workshop/parts/lots/{lot}/recall' },
+  {
+    path: '/workshop/parts/lots/[id]/recall/lift',
+    may: ['owner'],
+    example: '/workshop/parts/lots/{lot}/recall/lift',
+  },
   { path: '/workshop/catalogue', may: all },
   {
     path: '/workshop/catalogue/families/[id]',

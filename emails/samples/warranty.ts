@@ -1,4 +1,4 @@
-import { recallText } from '@/lib/bench/rules/recall-text';
+import { liftText, recallText } from '@/lib/bench/rules/recall-text';
 import { day } from '@/lib/calendar/day';
 import { certificateNumber, claimJob, claimNumber, type Sample } from './sample';
 
@@ -142,6 +142,18 @@ export const warrantySamples: readonly Sample[] = [
         part: 'Lithium-ion cell, 2.5 Ah',
         lot: 'NB-0588',
         text: recallText({ part: 'Lithium-ion cell, 2.5 Ah' }),
+      },
+    },
+    job: { isRepaired: true },
+  },
+  {
+    name: 'Letter about a lot taken back',
+    content: {
+      template: 'lot-recall-lifted',
+      data: {
+        part: 'Lithium-ion cell, 2.5 Ah',
+        lot: 'NB-0588',
+        text: liftText({ part: 'Lithium-ion cell, 2.5 Ah' }),
       },
     },
     job: { isRepaired: true },

@@ -2,6 +2,7 @@ import { db } from '@/lib/db/client';
 import { keptFor } from '@/lib/kept';
 import { foldSerial } from '@/lib/numbers/serial';
 import type { SoughtUnit } from './stored-recalls';
+import { IN_FORCE } from './stored-stock';
 
 /** Jobs that fitted a recalled piece which is still in its unit, by everything that a unit is sought by (`jobsOf`). */
 type Known = { serials: ReadonlySet<string>; certificates: ReadonlySet<string> };
@@ -24,14 +25,14 @@ export async function mayCarryRecalled({
   );
 }
 
-/** Makes the next page see a lot that was just recalled. */
+/** Makes the next page see a lot that was just recalled, or whose recall was lifted. */
 export function forgetRecalledUnits(): void {
   known.forget();
 }
 
 async function readKnown(): Promise<Known> {
   const uses = await db.partUse.findMany({
-    where: { takenOutAt: null, lot: { recalls: { some: {} } } },
+    where: { takenOutAt: null, lot: { recalls: { some: IN_FORCE } } },
     select: {
       job: {
         select: {

@@ -4,6 +4,7 @@ import type { Tx } from '@/lib/db/transaction';
 import { NOT_WITH_US } from '@/lib/jobs/rules/stage-sets';
 import { foldSerial } from '@/lib/numbers/serial';
 import { isCell, recallText } from './rules/recall-text';
+import { IN_FORCE } from './stored-stock';
 
 /** A unit by what is known of it: its model with any serial it was booked under, and the certificates that name it. */
 export type SoughtUnit = {
@@ -31,7 +32,7 @@ export type RecalledPiece = {
 export async function recalledPieces(unit: SoughtUnit, client: Tx = db): Promise<RecalledPiece[]> {
   const jobId = { in: await jobsOf(unit, client) };
   const uses = await client.partUse.findMany({
-    where: { jobId, takenOutAt: null, lot: { recalls: { some: {} } } },
+    where: { jobId, takenOutAt: null, lot: { recalls: { some: IN_FORCE } } },
     orderBy: inOrder,
     select: {
       job: { select: { number: true } },
@@ -39,7 +40,7 @@ export async function recalledPieces(unit: SoughtUnit, client: Tx = db): Promise
         select: {
           code: true,
           part: { select: { name: true } },
-          recalls: { orderBy: newestFirst, select: { at: true, text: true, mails: true } },
+          recalls: { where: IN_FORCE, orderBy: newestFirst, select: { at: true, text: true, mails: true } },
         },
       },
     },

@@ -3,6 +3,7 @@ import type { Actor } from '@/lib/jobs/actor';
 import { LEFT_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
+import { IN_FORCE } from './stored-stock';
 
 /**
  * Notes that a piece of a recalled lot is out of a unit that had left with it: replaced on a later job, or taken out by a competent
@@ -19,7 +20,8 @@ export async function takeOutPiece(o: {
   now: Date;
 }): Promise<void> {
   await transaction(async (tx) => {
-    const where = { id: o.partUseId, jobId: o.jobId, takenOutAt: null, lot: { recalls: { some: {} } } };
+    const lot = { recalls: { some: IN_FORCE } };
+    const where = { id: o.partUseId, jobId: o.jobId, takenOutAt: null, lot };
     const use = await tx.partUse.findFirst({
       where,
       select: { lot: { select: { code: true, part: { select: { name: true } } } } },

@@ -1,5 +1,6 @@
 import type { Tx } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
+import { RECALLS } from './stored-stock';
 
 export type PartTaken = {
   partUseId: string;
@@ -33,7 +34,7 @@ export async function writePartUse(
       inStock: true,
       unitCostMinor: true,
       part: { select: { name: true } },
-      recalls: { select: { id: true }, take: 1 },
+      recalls: RECALLS,
     },
   });
   if (!lot) throw new Refusal('not-found', 'This lot is not in stock.', 'lotId');

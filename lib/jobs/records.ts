@@ -1,3 +1,4 @@
+import { RECALLS } from '@/lib/bench/stored-stock';
 import { type Day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
@@ -129,7 +130,7 @@ const DOCKET = {
   work: { where: COUNTS, orderBy: inOrder },
   partUses: {
     orderBy: inOrder,
-    include: { lot: { include: { part: true, recalls: { select: { id: true }, take: 1 } } } },
+    include: { lot: { include: { part: true, recalls: RECALLS } } },
   },
   awaitedParts: AWAITED_PARTS,
   checkEntries: { orderBy: inOrder },

@@ -6,6 +6,18 @@ export function isCell(part: string): boolean {
   return CELL.test(part);
 }
 
+/** What the letter says that takes one back, unless the owner writes it otherwise. Example: for a cell it allows charging again. */
+export function liftText({ part }: { part: string }): string {
+  const again = isCell(part)
+    ? 'You can use, charge and post your unit again as before.'
+    : 'You can use your unit again as before.';
+  return [
+    'We wrote to you that we were no longer sure of a part in your unit, and asked you to stop using it. That letter was a mistake of ours: the part in your unit is not the one we had in doubt.',
+    `${again} You need not send it in. If you have sent it to us already, it comes back to you free of charge.`,
+    'We are sorry for the worry and the trouble. If you had costs because of our letter, answer this message. Your rights by law and under the certificate stay as they are.',
+  ].join('\n\n');
+}
+
 /**
  * What the letter about a lot says unless the owner writes it otherwise: cautious, and free of charge. A part that is a cell is not
  * to be used, charged or posted; any other is sent in. Example: { part: 'USB-C socket' } asks to stop using the unit and to answer.

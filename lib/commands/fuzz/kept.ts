@@ -27,7 +27,16 @@ export function digests(): Promise<Map<string, string>> {
 
 const CATALOGUE = ['family', 'model', 'repair', 'repair_price', 'repair_part', 'policy', 'policy_version'];
 const OWNERS = [
-  ...[...CATALOGUE, 'pin_table', 'lot_recall', 'workshop', 'closing_day', 'signing_key', 'carrier'],
+  ...[
+    ...CATALOGUE,
+    'pin_table',
+    'lot_recall',
+    'lot_recall_lifted',
+    'workshop',
+    'closing_day',
+    'signing_key',
+    'carrier',
+  ],
 ];
 const BENCH = [
   'part',

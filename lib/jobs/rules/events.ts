@@ -61,6 +61,13 @@ export const EVENT_DATA = {
     /** the unit was with us: nobody was written to, and the part has to come out */
     isHere: z.boolean().optional(),
   }),
+  /** the recall was a mistake */
+  'lot-recall-lifted': z.object({
+    part: z.string(),
+    lot: z.string(),
+    /** the customer had been written to, and was again */
+    isTold: z.boolean(),
+  }),
   /** out of a unit that had left with it */
   'recalled-part-out': z.object({ partUseId: z.string(), part: z.string(), lot: z.string() }),
   'check-recorded': z.object({ entryId: z.string(), check: z.string(), isPassed: z.boolean() }),
@@ -233,6 +240,8 @@ export function eventLine(kind: string, data: unknown): string {
       return event.data.isHere
         ? `Recalled, and fitted here: ${event.data.part}, lot ${event.data.lot}`
         : `Letter sent about ${event.data.part}, lot ${event.data.lot}`;
+    case 'lot-recall-lifted':
+      return `${event.data.isTold ? 'Letter sent that the recall was a mistake' : 'No longer recalled'}: ${event.data.part}, lot ${event.data.lot}`;
     case 'recalled-part-out':
       return `Out of the unit: ${event.data.part}, lot ${event.data.lot}`;
     case 'check-recorded':

@@ -324,6 +324,7 @@ export const factsOf = {
   'quote-lapsed': z.strictObject({ revision: z.int(), validUntil: calendarDay, isInspection }),
   /** a price had been sent, which ends with it */
   'quote-turned-down': z.strictObject({ text, hadPrice: z.boolean().optional() }),
+  'lot-recall-lifted': z.strictObject({ part: text, lot: text, text }),
   'lot-recall': z.strictObject({
     part: text,
     lot: text,

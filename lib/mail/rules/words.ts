@@ -46,6 +46,7 @@ export const TEMPLATE_WORDS: Record<MailTemplate, string> = {
   'quote-lapsed': 'Price lapsed',
   'quote-turned-down': 'Request turned down',
   'lot-recall': 'Letter about a lot',
+  'lot-recall-lifted': 'Letter about a lot taken back',
   'unclaimed-notice': 'Unclaimed notice',
   'unclaimed-decided': 'Unclaimed, decided',
 };

@@ -115,6 +115,15 @@ export const catalogue: FormsOfFiles = [
     'parts/lots/[id]/recall/schema.ts',
     {
       stopLotForm: { fields: { text: 'The supplier says that the cells swell.', formKey: uuid } },
+      liftQuietlyForm: { fields: { text: 'It was the lot beside it on the shelf.' } },
+      liftForm: {
+        fields: {
+          text: 'That letter was a mistake of ours. You can use your unit.',
+          letters: '4',
+          step: 'send',
+          seen: 'That letter was a mistake of ours.',
+        },
+      },
       recallForm: {
         fields: {
           text: 'Please stop using the unit and send it to us at our cost.',

@@ -54,6 +54,7 @@ export default async function LotPage({ params, searchParams }: Props) {
   const suspicion = flagged.find((each) => each.id === id);
   const { currency, locale } = workshop;
   const carrying = lot.units.filter((unit) => unit.takenOutAt === null);
+  const isRecalled = recalls.some(({ lifted }) => lifted === null);
   const hasLeft = carrying.some((unit) => isStage(unit.stage) && LEFT_STAGES.includes(unit.stage));
   const covered = carrying.filter((unit) => unit.hasLiveCover).length;
   return (
@@ -72,9 +73,14 @@ export default async function LotPage({ params, searchParams }: Props) {
         }
         lead={unitsText(carrying.length, covered)}
       >
-        {may(staff.role, 'recall') && (hasLeft || (carrying.length > 0 && recalls.length === 0)) ? (
+        {may(staff.role, 'recall') && (hasLeft || (carrying.length > 0 && !isRecalled)) ? (
           <LinkButton href={`/workshop/parts/lots/${id}/recall`} kind="second">
             {hasLeft ? 'Write to everybody who carries it' : 'Stop this lot'}
+          </LinkButton>
+        ) : null}
+        {may(staff.role, 'recall') && isRecalled ? (
+          <LinkButton href={`/workshop/parts/lots/${id}/recall/lift`} kind="second">
+            It was a mistake: lift the recall
           </LinkButton>
         ) : null}
       </PageHead>
@@ -88,9 +94,17 @@ export default async function LotPage({ params, searchParams }: Props) {
       {recalls.map((recall) => (
         <details key={recall.id} className="mb-4 max-w-text">
           <summary>
-            {`${lettersText(recall.mails)}, ${formatInstant(recall.at, { locale, zone: workshop.timeZone })}`}
+            {`${lettersText(recall.mails)}, ${formatInstant(recall.at, { locale, zone: workshop.timeZone })}${recall.lifted ? '; lifted' : ''}`}
           </summary>
           <p className="written mt-2">{recall.text}</p>
+          {recall.lifted ? (
+            <>
+              <p className="mt-3">
+                {`Lifted as a mistake, ${formatInstant(recall.lifted.at, { locale, zone: workshop.timeZone })}${recall.lifted.mails > 0 ? `; ${lettersText(recall.lifted.mails).toLowerCase()}` : ''}:`}
+              </p>
+              <p className="written mt-2">{recall.lifted.text}</p>
+            </>
+          ) : null}
         </details>
       ))}
       <Facts
@@ -100,8 +114,7 @@ export default async function LotPage({ params, searchParams }: Props) {
           { term: 'Received', text: pieces(lot.received) },
           {
             term: 'In stock',
-            text:
-              recalls.length > 0 ? `${pieces(lot.inStock)}, recalled: not to be fitted` : pieces(lot.inStock),
+            text: isRecalled ? `${pieces(lot.inStock)}, recalled: not to be fitted` : pieces(lot.inStock),
           },
           {
             term: 'Cost of one',

@@ -4,7 +4,13 @@ import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { FormContext, firstOf } from '@/app/ui/forms/form-context';
 
 /** The letter as posted for a look, and only below it the button that sends it. */
-export function LetterPreview({ letters, intro }: { letters: number; intro: string }) {
+export function LetterPreview(props: {
+  letters: number;
+  intro: string;
+  question: string;
+  consequence: string;
+}) {
+  const { letters, intro, question, consequence } = props;
   const { state } = useContext(FormContext);
   const text = firstOf(state.values?.['text']);
   if (text === undefined || state.errors !== undefined) return null;
@@ -17,9 +23,9 @@ export function LetterPreview({ letters, intro }: { letters: number; intro: stri
       </div>
       <ConfirmButton
         label={letters === 1 ? 'Send one letter' : `Send ${letters} letters`}
-        question={`Send this to ${letters === 1 ? 'one customer' : `${letters} customers`} now?`}
+        question={question}
         confirm="Yes, send it"
-        consequence="One e-mail for each unit on the list, and no more of this lot leaves the house. It cannot be taken back. Each job’s history says so."
+        consequence={consequence}
         name="step"
         value="send"
       />

@@ -41,7 +41,8 @@ export default async function RecallPage({ params }: Props) {
   if (!lot) nothingHere();
   const letters = units.filter((unit) => unit.what === 'letter').length;
   const here = units.filter((unit) => unit.what === 'here').length;
-  const mayStop = letters === 0 && here > 0 && recalls.length === 0;
+  const isRecalled = recalls.some(({ lifted }) => lifted === null);
+  const mayStop = letters === 0 && here > 0 && !isRecalled;
   const coverOf = new Map(lot.units.map((unit) => [unit.jobNumber, unit] as const));
   const cover = (unit: RecallUnit) => {
     const known = coverOf.get(unit.jobNumber);
@@ -65,7 +66,7 @@ export default async function RecallPage({ params }: Props) {
             ? NEXT
             : mayStop
               ? 'say why. From then on no further piece is fitted or counted as stock, and a unit that is here leaves only without it.'
-              : recalls.length > 0
+              : isRecalled
                 ? 'nothing: this lot is stopped already.'
                 : undefined
         }
@@ -131,6 +132,8 @@ export default async function RecallPage({ params }: Props) {
             />
             <LetterPreview
               letters={letters}
+              question={`Send this to ${letters === 1 ? 'one customer' : `${letters} customers`} now?`}
+              consequence="One e-mail for each unit on the list, and no more of this lot leaves the house. A letter that left cannot be taken back, only followed by another. Each job’s history says so."
               intro={`When we repaired your unit we fitted this part: ${lot.part.name}, lot ${lot.code}. What we ask of you now:`}
             />
           </ActionForm>
@@ -157,7 +160,7 @@ export default async function RecallPage({ params }: Props) {
               label="Stop this lot"
               question={`Stop lot ${lot.code} now?`}
               confirm="Yes, stop it"
-              consequence="No more of this lot is fitted, and no unit leaves with a piece of it. It cannot be taken back. Each job’s history says so. No mail."
+              consequence="No more of this lot is fitted, and no unit leaves with a piece of it, until the stop is lifted on the lot’s page. Each job’s history says so. No mail."
             />
           </ActionForm>
         </section>

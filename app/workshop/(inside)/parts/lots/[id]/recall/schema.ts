@@ -10,6 +10,14 @@ export const stopLotForm = z.object({
   formKey: z.uuid(),
 });
 
+export const liftQuietlyForm = z.object({
+  text: z
+    .string('Write why it was a mistake')
+    .trim()
+    .min(1, 'Write why it was a mistake')
+    .max(4000, 'Keep this to 4,000 characters'),
+});
+
 export const recallForm = z.object({
   text: z
     .string('Write what the letter says')
@@ -26,4 +34,12 @@ export const recallForm = z.object({
     .max(5000)
     .optional()
     .transform((text) => text || undefined),
+});
+
+export const liftForm = recallForm.omit({ formKey: true }).extend({
+  text: z
+    .string('Write what the letter says')
+    .trim()
+    .min(20, 'Say that it was a mistake, and what holds now')
+    .max(4000, 'Keep this to 4,000 characters'),
 });
