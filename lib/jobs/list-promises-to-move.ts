@@ -3,9 +3,11 @@ import { db } from '@/lib/db/client';
 import { type OpenPromise, type PromiseToMove, promisesToMove } from '@/lib/promise/rules/promises-to-move';
 import { readCalendar, type WorkshopCard } from '@/lib/workshop/records';
 import { COUNTS, readStage } from './records';
+import { partsWait } from './rules/awaited-parts';
 import { BEFORE_READY } from './rules/stage-sets';
 import type { Stage } from './rules/stages';
 import { minutesLeft } from './rules/today';
+import { AWAITED_PARTS, awaitedPartsOf } from './stored-awaited-parts';
 
 /** A promise with what its form has to name: `version` is the job's as it was read. */
 export type ListedPromise = OpenPromise & {
@@ -40,6 +42,7 @@ export async function listPromisesToMove(
         model: { select: { maker: true, name: true } },
         repair: { select: { minutes: true } },
         customer: { select: { name: true } },
+        awaitedParts: AWAITED_PARTS,
         work: { where: COUNTS, select: { minutes: true } },
       },
     }),
@@ -56,6 +59,7 @@ export async function listPromisesToMove(
         stage,
         promisedOn: dayFromDate(row.promisedOn),
         arrivedOn: dayInZone(row.arrivedAt ?? row.bookedAt, timeZone),
+        partOn: partsWait(awaitedPartsOf(row), today)?.expectedOn ?? null,
         minutesLeft: minutesLeft({ stage, minutesPlanned: row.repair.minutes, minutesWorked }),
         unit: `${row.model.maker} ${row.model.name}`,
         customer: row.customer.name,

@@ -14,7 +14,13 @@ const CLOSED: WorkingCalendar = {
   ),
 };
 
-const promise = (promisedOn: string, minutesLeft = 60, arrivedOn = '2026-12-14'): OpenPromise => ({
+const promise = (
+  promisedOn: string,
+  minutesLeft = 60,
+  arrivedOn = '2026-12-14',
+  partOn: string | null = null,
+): OpenPromise => ({
+  partOn: partOn === null ? null : day(partOn),
   promisedOn: day(promisedOn),
   minutesLeft,
   arrivedOn: day(arrivedOn),
@@ -67,6 +73,22 @@ describe('which promises are to be moved, and to when', () => {
         ['2026-12-28', 'closed', '2027-01-05'],
         ['2027-01-05', 'no-room', '2027-01-06'],
       ],
+    ],
+    [
+      'one whose part comes after it is said for the working day after the part',
+      [promise('2026-12-23', 60, '2026-12-14', '2027-01-06')],
+      [['2026-12-23', 'part-later', '2027-01-07']],
+    ],
+    ['one whose part comes by then', [promise('2027-01-07', 60, '2026-12-14', '2027-01-06')], []],
+    [
+      'a late one waits for its part too',
+      [promise('2026-12-22', 60, '2026-12-14', '2027-01-08')],
+      [['2026-12-22', 'late', '2027-01-11']],
+    ],
+    [
+      'a part that should have come says nothing more',
+      [promise('2026-12-22', 60, '2026-12-14', '2026-12-18')],
+      [['2026-12-22', 'late', '2027-01-05']],
     ],
     ['work that is done but for its proof', [promise('2026-12-23', 0)], []],
   ])('%s', (_name, open, expected) => {

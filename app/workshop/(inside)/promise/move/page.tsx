@@ -49,9 +49,9 @@ function Rows({ rows, locale, today }: { rows: readonly Row[]; locale: string; t
   return (
     <>
       <p className="max-w-[42rem]">
-        The new day is the first one with bench time for the unit, after all that was promised before it.
-        Change it where you know better: it knows nothing of a part on order. Units whose customer is asked
-        are not here, since the answer moves their day by itself.
+        The new day is the first one with bench time for the unit, after all that was promised before it and
+        after the part it waits for, where a day is known. Change it where you know better. Units whose
+        customer is asked are not here, since the answer moves their day by itself.
       </p>
       <Table
         caption="Promises that cannot be kept as they stand"
@@ -90,6 +90,7 @@ function Rows({ rows, locale, today }: { rows: readonly Row[]; locale: string; t
 const WHY: Record<WhyMove, string> = {
   late: 'late',
   closed: 'nobody here then',
+  'part-later': 'its part comes later',
   'no-room': 'no bench time left',
 };
 
