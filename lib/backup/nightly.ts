@@ -1,5 +1,6 @@
 import { readdir, rm, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { DAY_MS } from '@/lib/calendar/spans';
 import { now } from '@/lib/clock';
 import { authSecret, config } from '@/lib/config';
 import { db } from '@/lib/db/client';
@@ -17,7 +18,6 @@ const TEN_MINUTES = 600_000;
 /** Another try after a failure, and another process on the same database, wait so long. */
 const TURN = 'backup-by-night';
 const TURN_SECONDS = 55 * 60;
-const DAY_SECONDS = 24 * 60 * 60;
 
 /**
  * Looks every ten minutes whether the backup of the night is due; `stop` begins no more and waits for the one under way. A clock
@@ -71,7 +71,7 @@ export async function backupByNight(at: Date): Promise<boolean> {
   if (made.changed.length > 0) log.warn('backup-file-changed', { count: made.changed.length });
   const lacking = [...made.missing, ...made.changed];
   if (lacking.length > 0) await writeFile(lackingOf(file), `${lacking.join('\n')}\n`);
-  await limitAttempts(markOf(dueTimes(at, night).last), { max: 1, windowSeconds: DAY_SECONDS, now: at });
+  await limitAttempts(markOf(dueTimes(at, night).last), { max: 1, windowSeconds: DAY_MS / 1000, now: at });
   await removeOutdated(at, night);
   return true;
 }
@@ -105,7 +105,6 @@ async function removeDrafts(at: Date): Promise<void> {
   for (const file of await readdir(folder).catch(() => [])) {
     if (!file.endsWith('.part') || !readName(file.slice(0, -'.part'.length))) continue;
     const { mtime } = await stat(path.join(folder, file));
-    if (at.getTime() - mtime.getTime() > DAY_SECONDS * 1000)
-      await rm(path.join(folder, file), { force: true });
+    if (at.getTime() - mtime.getTime() > DAY_MS) await rm(path.join(folder, file), { force: true });
   }
 }

@@ -6,12 +6,13 @@
  * - end of a day: the start of the next one, excluded.
  * - zone: an IANA name such as Europe/London.
  */
+
 import { Temporal } from 'temporal-polyfill';
+import { DAY_MS } from './spans';
 
 export type Day = string & { readonly __day: unique symbol };
 
 const FORM = /^(\d{4})-(\d{2})-(\d{2})$/;
-const MS_PER_DAY = 86_400_000;
 
 /** True for a leap year of the Gregorian calendar: 2024 and 2000 are, 2026 and 1900 are not. */
 export function isLeapYear(year: number): boolean {
@@ -76,7 +77,7 @@ export function serialDay(d: Day): number {
 export function dayFromSerial(serial: number): Day {
   if (!Number.isInteger(serial)) throw new RangeError(`Not a number of whole days: ${serial}`);
   // Outside the years of four digits toISOString puts a sign in front or throws, and neither passes for a day.
-  return day(new Date(serial * MS_PER_DAY).toISOString().slice(0, 10));
+  return day(new Date(serial * DAY_MS).toISOString().slice(0, 10));
 }
 
 /** The day n whole days later (earlier when negative): addDays(2026-02-28, 1) is 2026-03-01. */
@@ -128,11 +129,11 @@ export function startOfDay(d: Day, zone: string): Date {
 /** The day kept in a date column, which arrives as midnight UTC; refuses any other time of day. */
 export function dayFromDate(stored: Date): Day {
   const ms = stored.getTime();
-  if (!(ms % MS_PER_DAY === 0)) throw new RangeError('A stored day is midnight UTC; this is an instant');
-  return dayFromSerial(ms / MS_PER_DAY);
+  if (!(ms % DAY_MS === 0)) throw new RangeError('A stored day is midnight UTC; this is an instant');
+  return dayFromSerial(ms / DAY_MS);
 }
 
 /** The midnight UTC under which a date column keeps a day. */
 export function dayToDate(d: Day): Date {
-  return new Date(serialDay(d) * MS_PER_DAY);
+  return new Date(serialDay(d) * DAY_MS);
 }

@@ -1,5 +1,6 @@
 import Holidays from 'date-holidays';
 import { addDays, type Day, day } from './day';
+import { DAY_MS } from './spans';
 import type { WorkingCalendar } from './working';
 
 // Public holidays come from the npm package date-holidays by commenthol and contributors (code ISC):
@@ -60,7 +61,6 @@ function sourceOf(country: string, region: string | undefined, key: string): Hol
 // A day that is free for some of its hours only stays a working day, as does the eve from which a feast of
 // several days is reckoned; two hours of slack keep the 23-hour day of the change to summer time whole.
 const SLACK_MS = 2 * 3_600_000;
-const DAY_MS = 24 * 3_600_000;
 
 function daysOf(holiday: { date: string; start: Date; end: Date }): Day[] {
   const first = day(holiday.date.slice(0, 10));

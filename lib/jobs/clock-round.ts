@@ -1,3 +1,4 @@
+import { instantDaysBefore } from '@/lib/calendar/spans';
 import { db } from '@/lib/db/client';
 import { forgetLeftFilesDaily } from '@/lib/keeping/write-left-files';
 import { sweepPeople } from '@/lib/keeping/write-sweep';
@@ -10,8 +11,6 @@ import { CLOSE_AFTER_DAYS, longSentBack } from './long-sent-back';
 import { moveJob } from './move';
 import { remindOfParcels } from './remind-parcels';
 import { sendUnclaimedNotices } from './unclaimed-notices';
-
-const DAY = 86_400_000;
 
 export type ClockRound = {
   closed: number;
@@ -85,7 +84,7 @@ async function closeSentBack(now: Date): Promise<number> {
 
 async function removeDrafts(now: Date): Promise<number> {
   const { count } = await db.bookingDraft.deleteMany({
-    where: { jobId: null, updatedAt: { lt: new Date(now.getTime() - DRAFT_DAYS * DAY) } },
+    where: { jobId: null, updatedAt: { lt: instantDaysBefore(now, DRAFT_DAYS) } },
   });
   return count;
 }

@@ -1,16 +1,16 @@
+import { instantDaysBefore } from '@/lib/calendar/spans';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 
 /** Days after which a unit that was sent back counts as delivered; common practice, no source. */
 export const CLOSE_AFTER_DAYS = 14;
 
-const DAY = 86_400_000;
 /** So many jobs a round at most, so that a round stays short; the next one goes on. */
 const MOST = 200;
 
 /** Sent back so long ago that it counts as delivered. */
 export function isLongSentBack(now: Date) {
-  return { stage: 'sent-back', sentBackAt: { lte: new Date(now.getTime() - CLOSE_AFTER_DAYS * DAY) } };
+  return { stage: 'sent-back', sentBackAt: { lte: instantDaysBefore(now, CLOSE_AFTER_DAYS) } };
 }
 
 /** What of a job says whether its customer has written since it was sent back. */

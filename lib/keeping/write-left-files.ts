@@ -1,8 +1,8 @@
+import { instantDaysBefore } from '@/lib/calendar/spans';
 import { db } from '@/lib/db/client';
 import { deleteFile, filesIn, keptSince } from '@/lib/files/store';
 import { limitAttempts } from '@/lib/people/limit-attempts';
 
-const DAY = 86_400_000;
 /**
  * A file is written seconds before its row. A week leaves time to notice, and put right, a database that was brought back
  * from a backup older than its files: these are then all there is of what was issued since.
@@ -45,7 +45,7 @@ export async function forgetLeftFilesDaily(now: Date): Promise<number> {
  * that was killed between the file and its row left behind, or a commit that failed. Returns how many files that were.
  */
 export async function forgetLeftFiles(now: Date): Promise<number> {
-  const before = new Date(now.getTime() - LEFT_DAYS * DAY);
+  const before = instantDaysBefore(now, LEFT_DAYS);
   let forgotten = 0;
   for (const [folder, rowsOf] of Object.entries(ROWS)) {
     const keys = await filesIn(folder);

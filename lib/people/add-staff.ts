@@ -1,3 +1,4 @@
+import { instantDaysAfter } from '@/lib/calendar/spans';
 import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
@@ -35,7 +36,7 @@ export async function addStaff(input: StaffInput, now: Date): Promise<AddedStaff
 
 /** When a temporary password given out now stops opening the account. */
 export function temporaryUntil(now: Date): Date {
-  return new Date(now.getTime() + TEMPORARY_PASSWORD_DAYS * 86_400_000);
+  return instantDaysAfter(now, TEMPORARY_PASSWORD_DAYS);
 }
 
 export async function refuseTaken(

@@ -1,3 +1,4 @@
+import { instantDaysBefore } from '@/lib/calendar/spans';
 import { db } from '@/lib/db/client';
 
 export type AttemptLimit = { max: number; windowSeconds: number; now: Date };
@@ -56,6 +57,6 @@ export async function forgetAttempts(key: string): Promise<void> {
 
 /** Sweeps out the windows that ended a day ago, so that the table stays small; part of the hourly round. */
 export async function forgetEndedWindows(now: Date): Promise<void> {
-  const dayAgo = new Date(now.getTime() - 86_400_000);
+  const dayAgo = instantDaysBefore(now, 1);
   await db.attempt.deleteMany({ where: { resetAt: { lt: dayAgo } } });
 }

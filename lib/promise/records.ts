@@ -1,4 +1,5 @@
 import { dayInZone } from '@/lib/calendar/day';
+import { instantDaysBefore } from '@/lib/calendar/spans';
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
 import { CALLED_OFF } from '@/lib/jobs/rules/stage-sets';
@@ -7,11 +8,10 @@ import { isDeclinedForGood, WAIT_STAGES, waitsOf } from './rules/waits';
 
 /** Jobs older than this say little of how the workshop works today (common practice, no source). */
 export const LOOK_BACK_DAYS = 400;
-const DAY_MILLISECONDS = 86_400_000;
 
 /** The instant from which jobs are looked at. */
 export function lookBack(now: Date): Date {
-  return new Date(now.getTime() - LOOK_BACK_DAYS * DAY_MILLISECONDS);
+  return instantDaysBefore(now, LOOK_BACK_DAYS);
 }
 
 /**

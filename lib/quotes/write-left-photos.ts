@@ -1,8 +1,8 @@
+import { instantDaysBefore } from '@/lib/calendar/spans';
 import { db } from '@/lib/db/client';
 import { deleteFile, filesIn } from '@/lib/files/store';
 import { waitingFolder } from './kept-photo';
 
-const DAY = 86_400_000;
 /** A slip is good for a day, so that nothing of three days ago can still be taken. */
 const FROM = 3;
 const TO = 9;
@@ -11,7 +11,7 @@ const TO = 9;
 export async function forgetLeftPhotos(now: Date): Promise<number> {
   let forgotten = 0;
   for (let ago = FROM; ago <= TO; ago += 1) {
-    const keys = await filesIn(waitingFolder(new Date(now.getTime() - ago * DAY)));
+    const keys = await filesIn(waitingFolder(instantDaysBefore(now, ago)));
     if (keys.length === 0) continue;
     const rows = await db.photo.findMany({
       where: { OR: [{ fileKey: { in: keys } }, { thumbKey: { in: keys } }] },

@@ -1,4 +1,5 @@
 import { addDays, dayInZone, dayToDate } from '@/lib/calendar/day';
+import { instantDaysBefore } from '@/lib/calendar/spans';
 import type { Tx } from '@/lib/db/transaction';
 import { DEMO_FAMILIES, DEMO_MODELS } from './catalogue-models';
 import { DEMO_PARTS } from './catalogue-parts';
@@ -14,9 +15,6 @@ export const CATALOGUE_AGE_DAYS = 460;
 /** Later versions of a sheet came in the middle of its history. */
 export const LATER_SHEET_AGE_DAYS = 200;
 
-const DAY_MILLISECONDS = 86_400_000;
-const daysBefore = (now: Date, days: number) => new Date(now.getTime() - days * DAY_MILLISECONDS);
-
 /**
  * Writes the catalogue of Quay & Alder: families, models, policies, repairs with their prices and check sheets, parts with their
  * lots.
@@ -28,7 +26,7 @@ export async function loadCatalogue(
   now: Date,
   o: { sheets: 'all' | 'first' } = { sheets: 'all' },
 ): Promise<void> {
-  const began = daysBefore(now, CATALOGUE_AGE_DAYS);
+  const began = instantDaysBefore(now, CATALOGUE_AGE_DAYS);
   await tx.family.createMany({ data: DEMO_FAMILIES.map(({ key: _, ...family }) => family) });
   await tx.model.createMany({ data: DEMO_MODELS.map(({ key: _, ...model }) => model) });
   await tx.policy.createMany({ data: DEMO_POLICIES.map(({ id, name }) => ({ id, name })) });
@@ -66,7 +64,7 @@ export async function loadCatalogue(
       id,
       repairId,
       version,
-      createdAt: version === 1 ? began : daysBefore(now, LATER_SHEET_AGE_DAYS),
+      createdAt: version === 1 ? began : instantDaysBefore(now, LATER_SHEET_AGE_DAYS),
     })),
   });
   await tx.check.createMany({

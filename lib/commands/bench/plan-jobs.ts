@@ -1,3 +1,4 @@
+import { DAY_MS } from '@/lib/calendar/spans';
 import { CAUSES, type Cause, causeRow } from '@/lib/warranty/rules/causes';
 import { type Chance, chanceFrom } from './chance';
 import { drawOnce } from './draw-once';
@@ -41,7 +42,6 @@ export type JobsPlan = { jobs: PlannedJob[]; lots: LotBook };
 
 /** One job in twenty is a claim on an earlier one. */
 export const CLAIM_SHARE = 0.05;
-const DAY = 86_400_000;
 
 /**
  * A history of the given length in years that ends now, with the same jobs in hand whatever its length: what differs between
@@ -59,7 +59,7 @@ export function planJobs(o: {
   const chance = chanceFrom(o.seed);
   const draw = drawOnce(chance);
   const end = o.now.getTime();
-  const lots = lotBook({ repairs: o.repairs, chance, from: end - o.years * 365 * DAY, to: end });
+  const lots = lotBook({ repairs: o.repairs, chance, from: end - o.years * 365 * DAY_MS, to: end });
   const jobs: PlannedJob[] = [];
   const claimable: PlannedJob[] = [];
   for (let n = 1; n <= o.jobs; n += 1) {
@@ -181,7 +181,7 @@ function takeClaimable(from: PlannedJob[], course: Course, chance: Chance, lots:
     const end = job?.certificate?.lines[0]?.endsOn ?? '';
     if (!job || sent === null) continue;
     const isInTime =
-      sent + 5 * DAY < course.bookedAt && new Date(course.bookedAt).toISOString().slice(0, 10) < end;
+      sent + 5 * DAY_MS < course.bookedAt && new Date(course.bookedAt).toISOString().slice(0, 10) < end;
     if (!isInTime || !(lots.isWeak(job.lotId) || chance.happens(0.35))) continue;
     const last = from.pop();
     if (last && last !== job) from[place] = last;

@@ -1,3 +1,4 @@
+import { DAY_MS } from '@/lib/calendar/spans';
 import type { Chance } from './chance';
 import type { KnownRepair } from './known-shop';
 
@@ -18,7 +19,7 @@ export type LotBook = {
   all: () => readonly PlannedLot[];
 };
 
-const QUARTER = 91 * 86_400_000;
+const QUARTER = 91 * DAY_MS;
 /** One lot in so many fails more often than the others. */
 const WEAK_EVERY = 11;
 
