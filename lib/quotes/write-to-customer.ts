@@ -1,8 +1,11 @@
+import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
 import { settleAnswered } from '@/lib/jobs/write-settled';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
+import { readWorkshop } from '@/lib/workshop/records';
 import type { ToCustomer } from './ask-customer';
+import { standsMeanwhile } from './rules/held-price';
 import { STAFF_MAY_WRITE } from './rules/request-states';
 import { writeQuoteEvent } from './write-quote-event';
 
@@ -14,9 +17,19 @@ export async function writeToCustomer(o: ToCustomer): Promise<void> {
   await transaction(async (tx) => {
     const request = await tx.quoteRequest.findUnique({
       where: { quoteId: o.quoteId },
-      select: { email: true, state: true },
+      select: {
+        email: true,
+        quote: {
+          select: {
+            revisions: { orderBy: { revision: 'desc' }, take: 1, select: { state: true, validUntil: true } },
+          },
+        },
+      },
     });
     if (!request) throw new Refusal('not-found', 'There is no such request.');
+    const [newest] = request.quote.revisions;
+    const price = newest ? { state: newest.state, validUntil: dayFromDate(newest.validUntil) } : null;
+    const today = dayInZone(o.now, (await readWorkshop(tx)).timeZone);
     const message = await tx.message.create({
       data: { quoteId: o.quoteId, author: 'staff', userId: o.actor.id, text: o.text, at: o.now },
       select: { id: true },
@@ -31,15 +44,10 @@ export async function writeToCustomer(o: ToCustomer): Promise<void> {
     await settleAnswered(tx, { ...o, about: { quoteId: o.quoteId } });
     await queueMail(tx, {
       template: 'message-from-workshop',
-      data: { text: o.text, ...(isHeld(request) && { goesOn: true }) },
+      data: { text: o.text, ...(standsMeanwhile(price, today) && { goesOn: true }) },
       to: request.email,
       quoteId: o.quoteId,
       now: o.now,
     });
   });
-}
-
-/** A price that lapsed is held no more. */
-function isHeld({ state }: { state: string }): boolean {
-  return state === 'quoted' || state === 'accepted';
 }

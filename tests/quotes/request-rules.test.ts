@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, day } from '@/lib/calendar/day';
 import { agreedWords } from '@/lib/quotes/rules/agreed-words';
-import { isHeld, LEAST_VALID_DAYS, mayReplace } from '@/lib/quotes/rules/held-price';
+import { isHeld, LEAST_VALID_DAYS, mayReplace, standsMeanwhile } from '@/lib/quotes/rules/held-price';
 import { QUOTE_EVENT_DATA, quoteEventLine } from '@/lib/quotes/rules/quote-events';
 import { emailKey, isSameUnit, requestForm } from '@/lib/quotes/rules/request-answers';
 import {
@@ -50,6 +50,17 @@ describe('a price that is held', () => {
     expect(addDays(day('2026-01-30'), LEAST_VALID_DAYS)).toBe('2026-03-01');
     expect(isHeld(held.validUntil, day('2026-12-31'))).toBe(true);
     expect(isHeld(held.validUntil, day('2027-01-01'))).toBe(false);
+  });
+
+  it.each([
+    ['sent', day('2026-12-31'), true],
+    ['sent', day('2027-01-01'), false],
+    ['accepted', day('2027-01-01'), true],
+    ['declined', day('2026-12-31'), false],
+    ['draft', day('2026-12-31'), false],
+  ])('%s until 31 December stands meanwhile on %s: %s', (state, on, stands) => {
+    expect(standsMeanwhile({ state, validUntil: day('2026-12-31') }, on)).toBe(stands);
+    expect(standsMeanwhile(null, on)).toBe(false);
   });
 
   it('gives way to the same price or less, and to more only when the customer asked or it has lapsed', () => {

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { beforeEach, describe, expect, it } from 'vitest';
+import { DAY_MS } from '@/lib/calendar/spans';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { findQuoteByToken } from '@/lib/jobs/private-link';
@@ -284,6 +285,24 @@ describe('a price', () => {
     await moveToAuckland();
     await send({ now: new Date('2026-12-01T11:00:00Z') });
     expect(openRevision(await quoteNow(quoteId))?.validUntil).toEqual(new Date('2027-01-01T00:00:00Z'));
+  });
+
+  it('is said to stay as it is beside a message, but not once its last day is over', async () => {
+    await send();
+    const day = (await quoteNow(quoteId)).revisions[0]?.validUntil.toISOString().slice(0, 10);
+    const told = async (text: string, now: Date) => {
+      const { version } = await quoteNow(quoteId);
+      await writeToCustomer({ quoteId, version, text, actor: BENCH, now });
+      const mails = await db.mail.findMany({ where: { quoteId, template: 'message-from-workshop' } });
+      return mails.map(({ data }) => data).filter((data) => JSON.stringify(data).includes(text));
+    };
+    const still = await told('Still so.', new Date(`${day}T12:00:00Z`));
+    expect(still).toEqual([{ text: 'Still so.', goesOn: true }]);
+    // Midnight is past, and the clock has not gone round yet.
+    const over = new Date(Date.parse(`${day}T00:10:00Z`) + DAY_MS);
+    expect(await told('Too late.', over)).toEqual([{ text: 'Too late.' }]);
+    await decide('accepted');
+    expect(await told('Thank you.', over)).toEqual([{ text: 'Thank you.', goesOn: true }]);
   });
 
   it('can be talked about without moving anything', async () => {

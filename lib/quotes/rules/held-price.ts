@@ -19,6 +19,12 @@ export function isHeld(validUntil: Day, today: Day): boolean {
   return compareDays(today, validUntil) <= 0;
 }
 
+/** Whether a price stays as it is while something else is written: agreed to, or sent and to be answered through its last day. */
+export function standsMeanwhile(price: { state: string; validUntil: Day } | null, today: Day): boolean {
+  if (price === null) return false;
+  return price.state === 'accepted' || (price.state === 'sent' && isHeld(price.validUntil, today));
+}
+
 export type HeldOffer = { gross: number; validUntil: Day };
 
 /**
