@@ -52,7 +52,7 @@ function rowOf(some: Partial<TodayListed>): string {
   };
   const lists = todayLists([job], clock);
   const rows = Object.values(lists).flat();
-  const format = { workshop: blankWorkshop, today, isOwner: true };
+  const format = { workshop: blankWorkshop, today, mayLookAgain: true };
   return words(
     renderToStaticMarkup(<TodaySection id="x" title="Here" rows={rows} empty={null} format={format} />),
   );

@@ -8,10 +8,10 @@ const HEADINGS: Record<Stopped, string> = {
   certificate: 'No certificate can be issued yet',
 };
 
-type Props = { workshop: WorkshopCard; isOwner: boolean; stopped?: Stopped };
+type Props = { workshop: WorkshopCard; mayFillIn: boolean; stopped?: Stopped };
 
 /** What of the settings is missing, why it matters and who fills it in; nothing once all is there. */
-export function MissingNotice({ workshop, isOwner, stopped }: Props) {
+export function MissingNotice({ workshop, mayFillIn, stopped }: Props) {
   const missing = missingSettings(workshop, stopped);
   const [first] = missing;
   if (!first) return null;
@@ -25,7 +25,7 @@ export function MissingNotice({ workshop, isOwner, stopped }: Props) {
         ))}
       </ul>
       <p>
-        {isOwner ? (
+        {mayFillIn ? (
           <TextLink href={first.href}>Fill in the details</TextLink>
         ) : (
           'Only the owner can fill this in, under Settings, Details. Tell them.'

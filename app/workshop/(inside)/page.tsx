@@ -58,7 +58,7 @@ export default async function TodayPage() {
         unnamedId: isUnnamed(who) ? who.id : null,
       })
     : null;
-  const format = { workshop, today: today.today, isOwner: may(who.role, 'second-look') };
+  const format = { workshop, today: today.today, mayLookAgain: may(who.role, 'second-look') };
   const section = { format };
   return (
     <>

@@ -17,7 +17,7 @@ import { AnswerTag } from './answer-tag';
 import { claimAtDesk, stepOf } from './today-steps';
 
 type Listed = TodayRow<TodayListed>;
-type Format = { workshop: WorkshopCard; today: Day; isOwner: boolean };
+type Format = { workshop: WorkshopCard; today: Day; mayLookAgain: boolean };
 
 /** One list of today's page under its heading, with the bench time in it; nothing at all when it is empty and `empty` is null. */
 export function TodaySection(props: {
@@ -76,13 +76,13 @@ function Row({ row, format }: { row: Listed; format: Format }) {
   );
 }
 
-function factsOf(row: Listed, { workshop, today, isOwner }: Format): ReactNode[] {
+function factsOf(row: Listed, { workshop, today, mayLookAgain }: Format): ReactNode[] {
   const { job, wait } = row;
   const short = (on: Day) => formatDay(on, workshop.locale, 'short');
   const facts: ReactNode[] = [
     row.answer && <AnswerTag key="answer" due={row.answer} locale={workshop.locale} />,
     urgency(row, today, workshop.remindDays),
-    claimTag(row, isOwner),
+    claimTag(row, mayLookAgain),
     partTag(row, today),
     job.customer,
   ];
@@ -152,12 +152,12 @@ function urgency({ job, wait, promiseLate }: Listed, today: Day, remindDays: num
   ) : null;
 }
 
-function claimTag({ job, wait }: Listed, isOwner: boolean): ReactNode {
+function claimTag({ job, wait }: Listed, mayLookAgain: boolean): ReactNode {
   if (wait.who !== 'us') return null;
   if (wait.step === 'second-look') {
     return (
-      <Tag key="claim" tone={isOwner ? 'now' : 'waiting'}>
-        {isOwner ? 'ruled: look a second time' : 'ruled: waits for the owner'}
+      <Tag key="claim" tone={mayLookAgain ? 'now' : 'waiting'}>
+        {mayLookAgain ? 'ruled: look a second time' : 'ruled: waits for the owner'}
       </Tag>
     );
   }

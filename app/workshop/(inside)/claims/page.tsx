@@ -120,8 +120,8 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
 }
 
 /** The first list with something in it that the person can do; the owner's second look comes before all. */
-function whereToBegin(counts: Record<ClaimStanding, number>, isOwner: boolean): ClaimStanding {
-  const order: ClaimStanding[] = isOwner
+function whereToBegin(counts: Record<ClaimStanding, number>, mayLookAgain: boolean): ClaimStanding {
+  const order: ClaimStanding[] = mayLookAgain
     ? ['second-look', 'contested', 'to-rule', 'not-here', 'ruled']
     : ['contested', 'to-rule', 'second-look', 'not-here', 'ruled'];
   return order.find((standing) => counts[standing] > 0) ?? 'to-rule';

@@ -45,7 +45,7 @@ export default async function SettingsPage({ searchParams }: { searchParams: Pro
         </LinkButton>
       </PageHead>
       <div className="grid gap-10">
-        <MissingNotice workshop={workshop} isOwner />
+        <MissingNotice workshop={workshop} mayFillIn />
         {saved === undefined ? null : (
           <Notice kind="good" role="status">
             <p>Saved.</p>

@@ -49,7 +49,7 @@ export const jobs: FormsOfFiles = [
   [
     'claims/[number]/schema.ts',
     {
-      carriedFields: { fields: version },
+      carriedForm: { fields: version },
       inspectionForm: {
         fields: { item: 'outside-damage', answer: 'no', note: 'A scratch, old.' },
       },
@@ -141,7 +141,7 @@ export const jobs: FormsOfFiles = [
   [
     'jobs/[number]/schema.ts',
     {
-      carriedFields: { fields: { ...version, formKey: uuid } },
+      carriedForm: { fields: { ...version, formKey: uuid } },
       moveForm: { fields: { move: 'assess', note: 'Now.' } },
       serialForm: { fields: { serial: 'QF-104', note: 'Read twice.' } },
       findingForm: { fields: said },

@@ -28,7 +28,7 @@ export const metadata: Metadata = { title: 'A parcel without a booking' };
 
 export default async function WalkInPage() {
   const who = await requireStaff(rolesThatMay('take-in'));
-  const isOwner = may(who.role, 'settings');
+  const mayFillIn = may(who.role, 'settings');
   const [repairs, workshop] = await Promise.all([walkInRepairs(), readWorkshop()]);
   const cell = cautionOf('lithium-cells');
   return (
@@ -43,8 +43,8 @@ export default async function WalkInPage() {
           <p>{cell.text}</p>
         </Notice>
       ) : null}
-      <MissingNotice workshop={workshop} isOwner={isOwner} stopped="booking" />
-      {repairs.length === 0 ? <NoRepairs isOwner={isOwner} /> : null}
+      <MissingNotice workshop={workshop} mayFillIn={mayFillIn} stopped="booking" />
+      {repairs.length === 0 ? <NoRepairs mayFillIn={mayFillIn} /> : null}
       {repairs.length > 0 && takesBookings(workshop) ? (
         <WalkInForm repairs={repairs} workshop={workshop} />
       ) : null}
@@ -53,11 +53,11 @@ export default async function WalkInPage() {
 }
 
 /** A job stands under a repair of the catalogue: its check sheet proves the unit. */
-function NoRepairs({ isOwner }: { isOwner: boolean }) {
+function NoRepairs({ mayFillIn }: { mayFillIn: boolean }) {
   return (
     <EmptyState>
       A job needs a repair of the catalogue, and there is none yet.{' '}
-      {isOwner ? (
+      {mayFillIn ? (
         <TextLink href="/workshop/catalogue">Add a family, a model and its repair</TextLink>
       ) : (
         'The owner adds it under Catalogue. Keep the parcel closed until then.'

@@ -13,7 +13,7 @@ import type { Actor } from '@/lib/jobs/actor';
 import { attempt } from '@/lib/outcome';
 import type { Permission } from '@/lib/people/rules/roles';
 import { findClaim } from '@/lib/warranty/claim-desk-case';
-import { carriedFields } from './schema';
+import { carriedForm } from './schema';
 
 export type ClaimCall<T> = {
   claimId: string;
@@ -44,7 +44,7 @@ export async function onClaim<S extends z.ZodType>(o: {
   const { staff } = sender;
   const claim = await findClaim(o.number);
   if (!claim) return { message: 'There is no claim with this number.' };
-  const frame = carriedFields.safeParse({ version: o.formData.get('version') });
+  const frame = carriedForm.safeParse({ version: o.formData.get('version') });
   if (!frame.success) return { message: 'This form was not complete. Load the page again.' };
   const parsed = parseForm(o.schema, o.formData, o.arrays);
   if (!parsed.ok) return parsed.state;

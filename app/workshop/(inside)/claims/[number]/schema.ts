@@ -5,7 +5,7 @@ import { CAUSES } from '@/lib/warranty/rules/causes';
 import { INSPECTION_ITEMS } from '@/lib/warranty/rules/inspection';
 
 /** What every form of the claims desk carries: the version of the job that the person saw. */
-export const carriedFields = z.object({ version: countedField });
+export const carriedForm = z.object({ version: countedField });
 
 export const ITEM_KEYS = INSPECTION_ITEMS.map((item) => item.key);
 

@@ -16,9 +16,9 @@ import type { WorkshopCard } from '@/lib/workshop/card';
 import { countryChoices } from '@/lib/workshop/places';
 import { openForCustomer } from './actions';
 
-type Props = { chain: Chain; workshop: WorkshopCard; isOwner: boolean };
+type Props = { chain: Chain; workshop: WorkshopCard; mayLookAgain: boolean };
 
-export async function ClaimAtDeskForm({ chain: { inForce }, workshop, isOwner }: Props) {
+export async function ClaimAtDeskForm({ chain: { inForce }, workshop, mayLookAgain }: Props) {
   const symptoms = [...new Set(inForce.lines.flatMap((line) => line.symptoms))];
   const batteries = batteryAnswersFor(batteryKind(inForce.job.model.battery));
   const known = await newestContact(inForce.jobId);
@@ -95,7 +95,7 @@ export async function ClaimAtDeskForm({ chain: { inForce }, workshop, isOwner }:
         optional
         most={MOST_PHOTOS}
       />
-      {isOwner ? (
+      {mayLookAgain ? (
         <TextArea
           name="reason"
           label="Why it is opened after cover had ended"

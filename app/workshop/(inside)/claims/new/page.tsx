@@ -103,7 +103,7 @@ async function OnCertificate({ chain, workshop, who }: CaseProps) {
       ) : (
         <>
           {cover.isRunning ? null : <EndedNotice />}
-          <ClaimAtDeskForm chain={chain} workshop={workshop} isOwner={may(who.role, 'second-look')} />
+          <ClaimAtDeskForm chain={chain} workshop={workshop} mayLookAgain={may(who.role, 'second-look')} />
         </>
       )}
     </>

@@ -13,7 +13,7 @@ import type { Actor } from '@/lib/jobs/actor';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { attempt } from '@/lib/outcome';
 import type { Permission } from '@/lib/people/rules/roles';
-import { carriedFields } from './schema';
+import { carriedForm } from './schema';
 
 export type JobCall<T> = {
   jobId: string;
@@ -46,7 +46,7 @@ export async function onJob<S extends z.ZodType>(o: {
   const { staff } = sender;
   const job = await jobByNumber(o.number);
   if (!job) return { message: 'There is no job with this number.' };
-  const frame = carriedFields.safeParse({
+  const frame = carriedForm.safeParse({
     version: o.formData.get('version'),
     formKey: o.formData.get('formKey') ?? undefined,
   });

@@ -80,7 +80,7 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
       ) : null}
       <MailTroublePart {...parts} role={who.role} />
       {CERTIFICATE_TO_COME.includes(stage) ? (
-        <MissingNotice workshop={workshop} isOwner={may(who.role, 'settings')} stopped="certificate" />
+        <MissingNotice workshop={workshop} mayFillIn={may(who.role, 'settings')} stopped="certificate" />
       ) : null}
       <Docket
         kind={kind === 'claim' ? 'Claim job' : 'Job'}

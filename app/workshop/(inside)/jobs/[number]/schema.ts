@@ -8,7 +8,7 @@ import { ENTRIES } from '@/lib/jobs/rules/take-back';
 import { neededText, optionalText } from '@/lib/jobs/rules/typed-text';
 
 /** Fields every form of the job sheet carries: the version the person saw, and a key that makes a second press harmless. */
-export const carriedFields = z.object({ version: countedField, formKey: z.uuid().optional() });
+export const carriedForm = z.object({ version: countedField, formKey: z.uuid().optional() });
 
 const waitedPieces = z.coerce
   .number({ error: 'Enter how many' })
