@@ -25,6 +25,7 @@ import { parcelAwaited } from './parcel-awaited';
 import { parcelCameBack } from './parcel-came-back';
 import { parcelSought } from './parcel-sought';
 import { paymentReceived } from './payment-received';
+import { postageEnded } from './postage-ended';
 import { priceTakenBack } from './price-taken-back';
 import { promiseMoved } from './promise-moved';
 import { quoteAccepted } from './quote-accepted';
@@ -75,6 +76,7 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'reference-corrected': referenceCorrected,
   'claim-opened': claimOpened,
   'claim-ruled': claimRuled,
+  'postage-ended': postageEnded,
   'claim-contested': claimContested,
   'claim-reopened': claimReopened,
   'message-from-workshop': messageFromWorkshop,

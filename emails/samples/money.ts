@@ -1,5 +1,5 @@
 import { day } from '@/lib/calendar/day';
-import { claimJob, type Sample } from './sample';
+import { claimJob, claimNumber, type Sample } from './sample';
 
 /** Invoices, credit notes and receipts. */
 export const moneySamples: readonly Sample[] = [
@@ -63,6 +63,18 @@ export const moneySamples: readonly Sample[] = [
   {
     name: 'Money given back',
     content: { template: 'payment-received', data: { amount: -1000, balance: 0 } },
+  },
+  {
+    name: 'Postage of a covered claim not paid back',
+    content: {
+      template: 'postage-ended',
+      data: {
+        claimNumber,
+        amount: 560,
+        reason: 'You told us that the parcel cost you nothing.',
+      },
+    },
+    job: claimJob,
   },
   {
     name: 'Postage of a covered claim paid back',

@@ -11,6 +11,7 @@ export const PHOTO_PURPOSES = [
   'claim',
   'inspection',
   'message',
+  'receipt',
 ] as const;
 export type PhotoPurpose = (typeof PHOTO_PURPOSES)[number];
 

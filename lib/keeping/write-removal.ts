@@ -59,7 +59,7 @@ export async function writeRemoval(tx: Tx, o: RemovalRows & { actor: Actor; now:
       serialKey: '',
     },
   });
-  await tx.claim.updateMany({ where: { jobId: { in: jobIds } }, data: { details: '' } });
+  await tx.claim.updateMany({ where: { jobId: { in: jobIds } }, data: { details: '', postageTo: '' } });
   await tx.claim.updateMany({
     where: { jobId: { in: jobIds }, contestText: { not: null } },
     data: { contestText: '' },

@@ -20,7 +20,7 @@ export async function writeWordsLeave(tx: Tx, jobIds: string[], quoteIds: string
       || case when "data" ? 'carrierReference' then '{"carrierReference": ""}'::jsonb else '{}'::jsonb end
       || case when "template" in ('parcel-sought', 'search-ended') then '{"note": ""}'::jsonb else '{}'::jsonb end
       || case when "data" ? 'differences' then '{"differences": []}'::jsonb else '{}'::jsonb end
-      || case when "template" in ('job-cancelled', 'repair-stopped', 'work-reopened', 'parcel-came-back', 'claim-reopened', 'arrival-undone', 'dispatch-undone') then '{"reason": ""}'::jsonb else '{}'::jsonb end) - 'tracking'
+      || case when "template" in ('job-cancelled', 'repair-stopped', 'work-reopened', 'parcel-came-back', 'claim-reopened', 'arrival-undone', 'dispatch-undone', 'postage-ended') then '{"reason": ""}'::jsonb else '{}'::jsonb end) - 'tracking'
     where "jobId" = any(${jobIds}) or "quoteId" = any(${quoteIds})`;
   await tx.$executeRaw`
     update "accessory" a set "name" = 'Something else ' || own."nth"

@@ -57,8 +57,12 @@ export function paidBack(job: Pick<JobRecord, 'payments'>): number {
     .reduce((sum, payment) => sum + payment.amountMinor, 0);
 }
 
-/** Adds the customer's postage to what a claim cost; one that is still open counts it when it ends. */
+/**
+ * Keeps that the customer's postage was paid back, which ends their asking for it, and adds it to what the claim cost; one that is
+ * still open counts it when it ends.
+ */
 export async function writePostageOfClaim(tx: Tx, o: { jobId: string; postage: number }): Promise<void> {
+  await tx.claim.update({ where: { jobId: o.jobId }, data: { postageState: 'paid' } });
   const [claim] = await tx.claim.updateManyAndReturn({
     where: { jobId: o.jobId, costPostageMinor: { not: null } },
     data: { costPostageMinor: { increment: o.postage } },

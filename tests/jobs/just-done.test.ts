@@ -11,6 +11,7 @@ const FACTS: DoneFacts = {
   isStartAsked: false,
   isWithdrawn: false,
   isContested: false,
+  isPostageAsked: false,
   hasLastWord: false,
 };
 const stagesOf = (done: Done, over: Partial<DoneFacts> = {}): Stage[] =>
@@ -42,15 +43,17 @@ describe('what an address says was just done', () => {
     ['start', { isStartAsked: true, isWithdrawn: true }],
     ['withdrawn', {}],
     ['message', {}],
+    ['postage', { kind: 'claim' }],
     ['contested', { kind: 'claim' }],
     ['contested', { kind: 'claim', isContested: true, ruling: 'not-covered' }],
   ])('%s is not said of what is not so: %j', (done, over) => {
     expect(stagesOf(done, over)).toEqual([]);
   });
 
-  it('a message is here until it is answered, and a second look until it is ruled', () => {
+  it('a message is here until it is answered, a second look until it is ruled, and postage until it is paid', () => {
     expect(stillDone('message', { ...FACTS, stage: 'closed', hasLastWord: true })).toBe('message');
     expect(stillDone('contested', { ...FACTS, kind: 'claim', isContested: true })).toBe('contested');
+    expect(stillDone('postage', { ...FACTS, stage: 'closed', isPostageAsked: true })).toBe('postage');
   });
 
   it.each([undefined, '', 'toString', ['accepted'], 'ACCEPTED'])('%j says nothing', (said) => {

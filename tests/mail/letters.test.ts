@@ -387,7 +387,7 @@ describe('a ruling', () => {
   test('that is covered asks nothing of the customer but where their postage goes', async () => {
     const { text } = await draw(sampleOf('Claim ruled: covered'));
     expect(text).toContain(
-      'We pay it back. Write to us how much it was and where to send it, on the job page.',
+      'We pay it back. Tell us how much it was and where to send it, with a photo of the receipt, on the job page.',
     );
     expect(text).not.toContain('You need to do nothing.');
     expect(text).not.toContain('Tell us once');

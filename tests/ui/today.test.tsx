@@ -131,6 +131,7 @@ describe('money to give back on Today', () => {
     since: day('2026-12-01'),
     dueOn: day(dueOn),
     isAfterWithdrawal,
+    isPostage: false,
   });
   const drawn = (...rows: ReturnType<typeof row>[]) =>
     words(renderToStaticMarkup(<MoneyToday rows={rows} today={today} locale="en-GB" />));

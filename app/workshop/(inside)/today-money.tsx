@@ -21,7 +21,7 @@ export function MoneyToday(props: { rows: readonly ToGiveBack[]; today: Day; loc
       <SlipList label="Money to give back">
         {rows.slice(0, MOST).map((row) => (
           <Slip
-            key={row.jobNumber}
+            key={`${row.jobNumber}-${row.isPostage}`}
             href={`/workshop/jobs/${row.jobNumber}#money`}
             kind="Job"
             number={showNumber(row.jobNumber)}
@@ -31,6 +31,7 @@ export function MoneyToday(props: { rows: readonly ToGiveBack[]; today: Day; loc
               row.customer,
               `since ${formatDay(row.since, locale, 'short')}`,
               ...(row.isAfterWithdrawal ? ['after a withdrawal'] : []),
+              ...(row.isPostage ? ['postage of a covered claim'] : []),
             ]}
             tag={
               <LinkButton href={`/workshop/jobs/${row.jobNumber}#money`} kind="second">

@@ -133,6 +133,10 @@ export const EVENT_DATA = {
   'claim-reopened': z.object({ claim: z.string(), reason: z.string() }),
   /** what of the certificate was done again, in the words of its lines; where none is named a part alone was */
   'renewal-named': z.object({ claim: z.string(), lines: z.array(z.string()) }),
+  /** the customer's own postage of a covered claim, minor units */
+  'postage-asked': z.object({ claim: z.string(), amount: z.number().int() }),
+  /** without a payment */
+  'postage-ended': z.object({ claim: z.string(), reason: z.string() }),
   'check-taught': z.object({ claim: z.string(), check: z.string(), version: z.number().int() }),
   /** the job went over to a newer version of its check sheet */
   'sheet-renewed': z.object({ from: z.number().int(), to: z.number().int() }),
@@ -301,6 +305,10 @@ export function eventLine(kind: string, data: unknown): string {
       return event.data.lines.length === 0
         ? 'Done again: nothing but the parts that were fitted'
         : `Done again: ${event.data.lines.join('; ')}`;
+    case 'postage-asked':
+      return 'The customer asked for their postage back';
+    case 'postage-ended':
+      return `Postage not paid back: ${event.data.reason}`;
     case 'check-taught':
       return `Put on version ${event.data.version} of the check sheet: ${event.data.check}`;
     case 'sheet-renewed':

@@ -13,6 +13,7 @@ export const DONE = [
   'start',
   'withdrawn',
   'contested',
+  'postage',
 ] as const;
 export type Done = (typeof DONE)[number];
 
@@ -21,6 +22,7 @@ export type DoneFacts = Pick<JobFacts, 'stage' | 'kind' | 'ruling' | 'hasOpenOff
   isStartAsked: boolean;
   isWithdrawn: boolean;
   isContested: boolean;
+  isPostageAsked: boolean;
   /** nobody has answered the customer's last message */
   hasLastWord: boolean;
 };
@@ -49,6 +51,7 @@ const STILL: Record<Done, (facts: DoneFacts) => boolean> = {
     WAITS_TO_START.includes(stage) && isStartAsked && !isWithdrawn,
   withdrawn: ({ stage, isWithdrawn }) => isWithdrawn && (stage === 'declined' || stage === 'cancelled'),
   contested: (facts) => facts.isContested && isUnruled(facts),
+  postage: ({ isPostageAsked }) => isPostageAsked,
 };
 
 /**

@@ -273,6 +273,8 @@ export const factsOf = {
     /** with tax; agreed to before this ruling, and it stands. Absent: nothing is agreed beside the cover */
     agreedGross: amount.optional(),
   }),
+  /** asked for by the customer of a covered claim, and not paid; the workshop's own words */
+  'postage-ended': z.strictObject({ claimNumber: text, amount, reason: text }),
   'claim-contested': z.strictObject({ claimNumber: text, text }),
   /** the workshop took back its own ruling, in its own words */
   'claim-reopened': z.strictObject({

@@ -28,6 +28,7 @@ export const TEMPLATE_WORDS: Record<MailTemplate, string> = {
   'reference-corrected': 'Reference corrected',
   'claim-opened': 'Claim opened',
   'claim-ruled': 'Claim ruled',
+  'postage-ended': 'Postage not paid back',
   'claim-contested': 'Claim contested',
   'claim-reopened': 'Ruling looked at again',
   'message-from-workshop': 'Message to the customer',

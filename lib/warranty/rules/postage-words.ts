@@ -1,6 +1,6 @@
 /** Told where a ruling covers something, until the postage was paid back. */
 export const ASK_FOR_POSTAGE =
-  'What did posting the unit to us cost you? We pay it back. Write to us how much it was and where to send it';
+  'What did posting the unit to us cost you? We pay it back. Tell us how much it was and where to send it, with a photo of the receipt';
 
 /** Told with every other ruling. */
 export const POSTAGE_STAYS = 'What posting it to us cost you is paid back only where a claim is covered.';

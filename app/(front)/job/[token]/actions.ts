@@ -1,16 +1,18 @@
 'use server';
 import { limitCaller } from '@/app/limit-caller';
+import { readAmount } from '@/app/read-amount';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { askStart } from '@/lib/jobs/ask-start';
 import { moveJob } from '@/lib/jobs/move';
 import { nameParcel } from '@/lib/jobs/name-parcel';
-import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
+import { MOST_PHOTOS, MOST_RECEIPTS } from '@/lib/jobs/rules/most-photos';
 import { sendMessage } from '@/lib/jobs/send-message';
 import { withdraw } from '@/lib/jobs/withdraw';
 import { Refusal } from '@/lib/outcome';
 import { approveAfterNo } from '@/lib/quotes/approve-after-no';
 import { decideOffer } from '@/lib/quotes/decide-offer';
+import { askPostage } from '@/lib/warranty/ask-postage';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { onLink } from './on-link';
 import {
@@ -19,6 +21,7 @@ import {
   decisionForm,
   messageForm,
   parcelForm,
+  postageForm,
   pressForm,
   withdrawForm,
 } from './schema';
@@ -68,14 +71,31 @@ export async function writeMessage(
     schema: messageForm,
     formData,
     done: 'message#messages',
-    photos: {
-      most: MOST_PHOTOS,
-      mayBring: async (jobId) => {
-        const limit = await limitCaller(`message-${jobId}`, { max: 20, windowSeconds: 3600 });
-        if (!limit.allowed) throw new Refusal('too-many', waitSentence(limit.waitSeconds));
-      },
-    },
+    photos: { most: MOST_PHOTOS, mayBring: mayBringPhotos },
     work: ({ data, ...call }) => sendMessage({ ...call, ...data, actor: CUSTOMER }),
+  });
+}
+
+/** Photos are stored before the rest of a form is read, so how many come on one job is counted first. */
+async function mayBringPhotos(jobId: string): Promise<void> {
+  const limit = await limitCaller(`message-${jobId}`, { max: 20, windowSeconds: 3600 });
+  if (!limit.allowed) throw new Refusal('too-many', waitSentence(limit.waitSeconds));
+}
+
+/** What posting the unit under a covered claim cost. */
+export async function askForPostage(
+  token: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onLink({
+    token,
+    schema: postageForm,
+    formData,
+    done: 'postage#claim',
+    photos: { most: MOST_RECEIPTS, mayBring: mayBringPhotos },
+    work: async ({ data, ...call }) =>
+      askPostage({ ...call, amount: await readAmount(data.amount, 'amount'), to: data.to }),
   });
 }
 

@@ -5,7 +5,6 @@ import { TextArea } from '@/app/ui/forms/text-area';
 import { PhotoStrip } from '@/app/ui/photos/photo';
 import { NumberText } from '@/app/ui/words/number-text';
 import { workingDaysWords } from '@/lib/calendar/working';
-import { isForPrice } from '@/lib/invoices/rules/balance';
 import { factsOf } from '@/lib/jobs/facts';
 import { readStage } from '@/lib/jobs/records';
 import { mayMove } from '@/lib/jobs/rules/guards';
@@ -16,16 +15,16 @@ import { showNumber } from '@/lib/numbers/job-number';
 import { answerToOffer } from '@/lib/quotes/rules/answer-to-offer';
 import { claimFormat } from '@/lib/warranty/claim-format';
 import { claimEnd } from '@/lib/warranty/rules/claim-end';
-import { ASK_FOR_POSTAGE, POSTAGE_STAYS } from '@/lib/warranty/rules/postage-words';
 import { sentence } from '@/lib/warranty/rules/reason-sentences';
 import { afterCover, mayContest } from '@/lib/warranty/rules/ruling';
 import { CONTEST_OVER, contestSentence, rulingSentence } from '@/lib/warranty/rules/ruling-sentences';
 import { symptomWords } from '@/lib/warranty/rules/standing';
 import { readAssessment } from '@/lib/warranty/stored-assessment';
-import { paysPostage, readRuling } from '@/lib/warranty/stored-ruling';
+import { readRuling } from '@/lib/warranty/stored-ruling';
 import { contest } from './actions';
 import type { PartProps } from './part-props';
 import { photosOf } from './photos-of';
+import { PostagePart } from './postage-part';
 
 /** A claim job's own part: the preliminary answer as it was given, the ruling with its reasons, and the one contest. */
 export function ClaimPart({ job, token, workshop }: PartProps) {
@@ -35,7 +34,6 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
   const ruled = readRuling(claim);
   const isTold = ruled?.isFinal === true;
   const asked = claim.ruledAt ? answerToOffer(job.quotes[0]?.revisions ?? [], claim.ruledAt) : null;
-  const isPostagePaid = job.payments.some((payment) => !isForPrice(payment));
   const mayAsk = mayMove('contest', factsOf(job), 'customer').allowed;
   return (
     <section aria-labelledby="claim">
@@ -69,12 +67,12 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
               afterCover: afterCover({ ...ruled, isLetIn: claim.isLetIn }),
             })}
           </p>
-          {isPostagePaid ? null : <p>{paysPostage(claim) ? `${ASK_FOR_POSTAGE}, below.` : POSTAGE_STAYS}</p>}
           {claim.reasonText ? <p className="written">{claim.reasonText}</p> : null}
           <PhotoStrip
             label="Photos of the inspection"
             photos={photosOf(job, token, (photo) => photo.purpose === 'inspection')}
           />
+          <PostagePart job={job} token={token} workshop={workshop} />
         </>
       ) : (
         <p>{toComeWords(claim, format.answerWithin)}</p>

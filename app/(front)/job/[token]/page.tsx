@@ -46,6 +46,7 @@ import { agreedOf, offerOf } from '@/lib/quotes/rules/agreed';
 import { isBookedAtQuote } from '@/lib/quotes/rules/asked-words';
 import { isInspectionOnly } from '@/lib/quotes/rules/inspection-fee';
 import { readClaimAgain } from '@/lib/warranty/stored-claim-again';
+import { readPostageStanding } from '@/lib/warranty/stored-postage';
 import { postalLines } from '@/lib/workshop/rules/letterhead';
 import { RecallNotice } from '../../recall-notice';
 import { AfterNoPart } from './after-no-part';
@@ -72,6 +73,7 @@ const doneWords = (answerWithin: string, reference: string): Record<Done, string
   cancelled: 'Your booking is cancelled. Nothing is owed.',
   start: 'Thank you. We start as soon as it is your unit’s turn.',
   withdrawn: `You have withdrawn from the contract.${ifMailed(' The receipt is on its way to you by mail.')}`,
+  postage: 'Thank you. We pay your postage back, and write to you when we have.',
   contested: `Thank you. The owner looks again and answers within ${answerWithin}.`,
 });
 
@@ -106,6 +108,7 @@ export default async function JobPage({ params, searchParams }: Props) {
     isStartAsked: job.startRequestedAt !== null,
     isWithdrawn: job.withdrawnAt !== null,
     isContested: job.claim?.contestedAt != null,
+    isPostageAsked: readPostageStanding(job.claim) === 'asked',
     hasLastWord: job.messages.at(-1)?.author === 'customer',
   });
   const offer = offerOf(job);

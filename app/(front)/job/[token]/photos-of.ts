@@ -13,6 +13,7 @@ const SHOWN: Record<string, string> = {
   claim: 'Your photo',
   inspection: 'The inspection',
   message: 'Your photo',
+  receipt: 'Your receipt',
 };
 
 /** Photos of a job as the private page shows them. Thumbnails keep the proportions of the whole photo. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { countedField, seenAmount } from '@/app/ui/forms/counted-field';
+import { neededText } from '@/lib/jobs/rules/typed-text';
 
 export const decisionForm = z.object({
   revision: countedField,
@@ -33,6 +34,11 @@ export const parcelForm = z.object({
 export const pressForm = z.object({});
 
 export const withdrawForm = z.object({ shownOwed: seenAmount });
+
+export const postageForm = z.object({
+  amount: neededText('what it cost you', 20),
+  to: neededText('where to send the money', 300),
+});
 
 export const contestForm = z.object({
   text: z

@@ -11,7 +11,7 @@ import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { RefundTag } from '../refund-tag';
 
-/** Customers who have paid more than their job comes to; nothing at all when there are none. */
+/** Customers who have paid more than their job comes to, and who asked for the postage of a claim; nothing at all when there are none. */
 export function GiveBackPart(props: { rows: readonly ToGiveBack[]; today: Day; locale: string }) {
   const { rows, today, locale } = props;
   if (rows.length === 0) return null;
@@ -19,14 +19,15 @@ export function GiveBackPart(props: { rows: readonly ToGiveBack[]; today: Day; l
     <section aria-labelledby="give-back-head" className="mb-6">
       <h2 id="give-back-head">Money to give back</h2>
       <p>
-        More was paid than these jobs come to. Give it back the way it came, then record it as a payment below
-        zero on the job: the customer is told, and the row leaves this list. It is due within {REFUND_DAYS}{' '}
-        days, as every customer is told; after a withdrawal the law sets that day.
+        More was paid than these jobs come to, or the postage of a covered claim was asked for. Give it back
+        the way it came, or where the customer asked, then record it as a payment below zero on the job: the
+        customer is told, and the row leaves this list. It is due within {REFUND_DAYS} days, as every customer
+        is told; after a withdrawal the law sets that day.
       </p>
       <Table
         caption="By job, what is due next first"
         rows={rows}
-        rowKey={(row) => row.jobNumber}
+        rowKey={(row) => `${row.jobNumber}-${row.isPostage}`}
         columns={[
           {
             key: 'job',
@@ -39,6 +40,16 @@ export function GiveBackPart(props: { rows: readonly ToGiveBack[]; today: Day; l
             ),
           },
           { key: 'customer', head: 'Customer', cell: (row) => row.customer },
+          {
+            key: 'what',
+            head: 'What it is',
+            cell: (row) =>
+              row.isPostage
+                ? 'Postage of the claim'
+                : row.isAfterWithdrawal
+                  ? 'After a withdrawal'
+                  : 'Paid too much',
+          },
           { key: 'stage', head: 'Stage', cell: (row) => STAGE_WORDS[readStage(row.stage)].label },
           {
             key: 'since',

@@ -26,6 +26,7 @@ export const front: FormsOfFiles = [
       parcelForm: { fields: { reference: 'SM 1234 5678' } },
       pressForm: { fields: {} },
       withdrawForm: { fields: { shownOwed: '1800' } },
+      postageForm: { fields: { amount: '5.60', to: 'Maren Holt, by bank transfer' } },
       contestForm: { fields: said },
     },
   ],

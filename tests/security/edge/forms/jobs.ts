@@ -179,6 +179,7 @@ export const jobs: FormsOfFiles = [
         },
       },
       messageForm: { fields: { ...said, seen: uuid } },
+      postageEndForm: { fields: { reason: 'They want none.' } },
       nothingForm: { fields: {} },
       offerForm: {
         fields: {

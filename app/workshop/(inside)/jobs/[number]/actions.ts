@@ -1,4 +1,5 @@
 'use server';
+import { readAmount } from '@/app/read-amount';
 import { withStoredPhotos } from '@/app/store-photos';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { usePartOnJob } from '@/lib/bench/use-part-on-job';
@@ -16,9 +17,9 @@ import { sendMessage } from '@/lib/jobs/send-message';
 import { settleMessage } from '@/lib/jobs/settle-message';
 import { settleSerial } from '@/lib/jobs/settle-serial';
 import { Refusal } from '@/lib/outcome';
+import { endPostage } from '@/lib/warranty/end-postage';
 import { settleForm } from '../../settle-schema';
 import { onJob } from './action-kit';
-import { readAmount } from './read-amount';
 import {
   findingForm,
   messageForm,
@@ -27,6 +28,7 @@ import {
   partForm,
   paymentForm,
   photoForm,
+  postageEndForm,
   serialForm,
   workForm,
 } from './schema';
@@ -137,6 +139,21 @@ export async function addPayment(number: string, _before: FormState, formData: F
         tell: tell === 'yes',
       });
     },
+  });
+}
+
+export async function endPostageAsked(
+  number: string,
+  _before: FormState,
+  formData: FormData,
+): Promise<FormState> {
+  return onJob({
+    permission: 'money',
+    number,
+    schema: postageEndForm,
+    formData,
+    part: 'money',
+    work: ({ data, ...call }) => endPostage({ ...call, ...data }),
   });
 }
 

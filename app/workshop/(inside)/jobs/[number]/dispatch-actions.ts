@@ -1,6 +1,7 @@
 'use server';
 import { refresh } from 'next/cache';
 import { onlyPlain } from '@/app/only-plain';
+import { readAmount } from '@/app/read-amount';
 import { countedField } from '@/app/ui/forms/counted-field';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
@@ -19,7 +20,6 @@ import type { ParcelFacts } from '@/lib/parcels/stored-parcel';
 import { dispatch } from '@/lib/warranty/dispatch';
 import { onJob } from './action-kit';
 import { cameBackForm, dispatchForm, type ParcelTyped, parcelForm, referenceForm } from './dispatch-schema';
-import { readAmount } from './read-amount';
 
 /** Sends a unit back, or gives it to whoever collects it; or, at "Work out", keeps what was said of its parcel and shows the form again with every carrier's answer. */
 export async function sendBack(number: string, _before: FormState, formData: FormData): Promise<FormState> {

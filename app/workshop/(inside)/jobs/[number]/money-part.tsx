@@ -18,6 +18,7 @@ import { BY_TELLING } from '@/lib/jobs/rules/told';
 import { decimalText, formatMoney } from '@/lib/money/amount';
 import { may } from '@/lib/people/rules/roles';
 import { isAgreedTo } from '@/lib/quotes/rules/agreed';
+import { readPostageStanding } from '@/lib/warranty/stored-postage';
 import { paysPostage } from '@/lib/warranty/stored-ruling';
 import { RevisionLines } from '../../price-lines/revision-lines';
 import { addPayment } from './actions';
@@ -25,6 +26,7 @@ import { carriedFields } from './carried-fields';
 import { InvoicesPart } from './invoices-part';
 import { JournalNote } from './journal-note';
 import type { SheetProps } from './open-sheet';
+import { PostagePart } from './postage-part';
 
 const STATE_WORDS: Record<string, string> = {
   sent: 'written, waits for an answer',
@@ -49,6 +51,9 @@ export function MoneyPart({ job, workshop, who }: SheetProps & { who: Staff }) {
   const { owed } = factsOf(job);
   const today = dayInZone(now(), workshop.timeZone);
   const hasPaid = job.payments.length > 0;
+  // Where something is to be paid for the job itself, that comes first.
+  const postage =
+    owed === 0 && readPostageStanding(job.claim) === 'asked' ? (job.claim?.postageMinor ?? null) : null;
   const revisions = job.quotes[0]?.revisions ?? [];
   return (
     <section id="money" aria-labelledby="money-head">
@@ -118,20 +123,27 @@ export function MoneyPart({ job, workshop, who }: SheetProps & { who: Staff }) {
           <TextLink href={`/workshop/money/statement/${job.number}`}>statement of this customer</TextLink>
         </p>
       ) : null}
+      <PostagePart job={job} workshop={workshop} mayEnd={may(who.role, 'money')} />
       {may(who.role, 'money') ? (
         <ActionForm
           action={addPayment.bind(null, job.number)}
           hidden={{ ...carriedFields(job.version), owed, payments: job.payments.length }}
           label="Record a payment"
           summary="Record a payment"
-          isOpen={(job.stage === 'ready' && owed > 0) || (owed < 0 && !isPriceOpen(job))}
+          isOpen={(job.stage === 'ready' && owed > 0) || (owed < 0 && !isPriceOpen(job)) || postage !== null}
         >
           <MoneyField
             name="amount"
             label="Amount"
             hint="Money given back is entered with a minus sign."
             currency={workshop.currency}
-            defaultValue={owed === 0 || isPriceOpen(job) ? undefined : decimalText(owed, workshop.currency)}
+            defaultValue={
+              postage !== null
+                ? decimalText(-postage, workshop.currency)
+                : owed === 0 || isPriceOpen(job)
+                  ? undefined
+                  : decimalText(owed, workshop.currency)
+            }
           />
           <Select
             name="method"
@@ -152,7 +164,7 @@ export function MoneyPart({ job, workshop, who }: SheetProps & { who: Staff }) {
             <RadioGroup
               name="purpose"
               label="What it is for"
-              defaultValue="price"
+              defaultValue={postage === null ? 'price' : 'claim-postage'}
               choices={[
                 { value: 'price', label: 'The price of this job' },
                 {

@@ -21,7 +21,10 @@ const KINDS = [
 
 export function PhotosPart({ job }: SheetProps) {
   const isWithUs = !NOT_WITH_US.includes(readStage(job.stage));
-  const photos = staffPhotos(job, ({ findingId, messageId }) => findingId === null && messageId === null);
+  const photos = staffPhotos(
+    job,
+    ({ findingId, messageId, purpose }) => findingId === null && messageId === null && purpose !== 'receipt',
+  );
   if (!isWithUs && photos.length === 0) return null;
   return (
     <section id="photos" aria-labelledby="photos-head">

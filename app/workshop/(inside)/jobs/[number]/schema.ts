@@ -114,6 +114,7 @@ export const messageForm = z.object({
   /** the message that waited for an answer and was shown last; empty where none did */
   seen: z.uuid().or(z.literal('')).default(''),
 });
+export const postageEndForm = z.object({ reason: neededText('why', 500) });
 export const nothingForm = z.object({});
 
 export const offerForm = z.object({

@@ -1,0 +1,76 @@
+import { Facts } from '@/app/ui/docket/facts';
+import { ActionForm } from '@/app/ui/forms/action-form';
+import { MoneyField } from '@/app/ui/forms/money-field';
+import { PhotosField } from '@/app/ui/forms/photos-field';
+import { SubmitButton } from '@/app/ui/forms/submit';
+import { TextArea } from '@/app/ui/forms/text-area';
+import { PhotoStrip } from '@/app/ui/photos/photo';
+import { dayInZone } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
+import { refundDue } from '@/lib/invoices/rules/owed-back';
+import { MOST_RECEIPTS } from '@/lib/jobs/rules/most-photos';
+import { formatMoney } from '@/lib/money/amount';
+import { ASK_FOR_POSTAGE, POSTAGE_STAYS } from '@/lib/warranty/rules/postage-words';
+import { readPostageStanding } from '@/lib/warranty/stored-postage';
+import { askForPostage } from './actions';
+import type { PartProps } from './part-props';
+import { photosOf } from './photos-of';
+
+/** What posting the unit under a claim cost: asked for once a ruling covers something, then what became of it. */
+export function PostagePart({ job, token, workshop }: PartProps) {
+  const { claim } = job;
+  if (!claim) return null;
+  switch (readPostageStanding(claim)) {
+    case 'not-due':
+      return <p>{POSTAGE_STAYS}</p>;
+    case 'to-ask':
+      return (
+        <div id="postage">
+          <h3>Your postage</h3>
+          <p>{ASK_FOR_POSTAGE}.</p>
+          <ActionForm action={askForPostage.bind(null, token)} label="Your postage">
+            <MoneyField name="amount" label="What it cost you" currency={workshop.currency} />
+            <PhotosField label="Photo of the receipt" most={MOST_RECEIPTS} maxMegabytes={15} />
+            <TextArea
+              name="to"
+              label="Where to send the money"
+              hint="For instance your name and bank account. Only we see it."
+              rows={3}
+              maxLength={300}
+            />
+            <SubmitButton
+              label="Ask for the postage back"
+              kind="second"
+              consequence="We pay it back within 14 days and write to you when we have."
+            />
+          </ActionForm>
+        </div>
+      );
+    case 'asked': {
+      const on = claim.postageAskedAt && dayInZone(claim.postageAskedAt, workshop.timeZone);
+      return (
+        <div id="postage">
+          <h3>Your postage</h3>
+          <Facts
+            items={[
+              {
+                term: 'You asked for',
+                text: formatMoney(claim.postageMinor ?? 0, workshop.currency, workshop.locale),
+              },
+              { term: 'To go to', text: <span className="written">{claim.postageTo}</span> },
+              { term: 'We pay it back by', text: on && formatDay(refundDue(on), workshop.locale, 'weekday') },
+            ]}
+          />
+          <PhotoStrip
+            label="Your receipt"
+            photos={photosOf(job, token, ({ purpose }) => purpose === 'receipt')}
+          />
+        </div>
+      );
+    }
+    // What was paid stands among the payments; what was ended was told.
+    case 'paid':
+    case 'not-wanted':
+      return null;
+  }
+}

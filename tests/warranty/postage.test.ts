@@ -1,0 +1,19 @@
+import { describe, expect, it } from 'vitest';
+import { postageProblem, postageStanding } from '@/lib/warranty/rules/postage';
+
+describe('the postage of a claim', () => {
+  it.each([
+    ['before the ruling', null, false, 'not-due'],
+    ['once it is covered', null, true, 'to-ask'],
+    ['asked for', 'asked', true, 'asked'],
+    ['asked for under a ruling that was taken back', 'asked', false, 'not-due'],
+    ['paid back', 'paid', true, 'paid'],
+    ['paid back before the ruling was another', 'paid', false, 'paid'],
+    ['not wanted', 'not-wanted', true, 'not-wanted'],
+    ['in words that no version wrote', 'lost', true, 'to-ask'],
+  ] as const)('%s', (_name, state, isPaidBack, standing) => {
+    const found = postageStanding({ state, isPaidBack });
+    expect(found).toBe(standing);
+    expect(postageProblem(found) === null).toBe(standing === 'to-ask');
+  });
+});
