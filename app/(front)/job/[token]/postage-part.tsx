@@ -30,7 +30,7 @@ export function PostagePart({ job, token, workshop }: PartProps) {
           <p>{ASK_FOR_POSTAGE}.</p>
           <ActionForm action={askForPostage.bind(null, token)} label="Your postage">
             <MoneyField name="amount" label="What it cost you" currency={workshop.currency} />
-            <PhotosField label="Photo of the receipt" most={MOST_RECEIPTS} maxMegabytes={15} />
+            <PhotosField label="Photo of the receipt" most={MOST_RECEIPTS} />
             <TextArea
               name="to"
               label="Where to send the money"
