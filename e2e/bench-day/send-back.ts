@@ -44,9 +44,14 @@ export async function sendBackAndDecide(people: People): Promise<Afternoon> {
     expect((await waitForMail(email, /^On its way to you/)).text).toContain('SP-6411-9035');
   });
 
-  await test.step('a wrong reference is put right, the post brings the parcel back, and it is collected', async () => {
+  await test.step('a wrong reference is put right, the parcel is looked for and comes back, and it is collected, at the second try', async () => {
     await desk.correctReference('SP-6411-9053');
     expect((await waitForMail(email, /^The right reference/)).text).toContain('SP-6411-9053');
+    await desk.lookForParcel('They search their depot.');
+    await expect(desk.history).toContainText('Parcel looked for: They search their depot.');
+    expect((await waitForMail(email, /^We are looking for your parcel/)).text).toContain(
+      'search their depot',
+    );
     await desk.cameBack('Nobody was at home, twice.');
     await expect(desk.docket.stampNow).toContainText('Ready');
     const asked = await waitForMail(email, /^Your parcel came back/);
@@ -56,6 +61,12 @@ export async function sendBackAndDecide(people: People): Promise<Afternoon> {
     await expect(desk.docket.article).toContainText('Nothing is left to do on this job.');
     await expect(desk.history).toContainText('Collected by the customer');
     expect((await waitForMail(email, /^Collected: job/)).text).toContain('You collected it from us today.');
+    await desk.undo('It has not left after all', 'The job above was meant.');
+    await expect(desk.docket.stampNow).toContainText('Ready');
+    const undone = await waitForMail(email, /^Your unit has not left yet/);
+    expect(undone.text).toContain('The job above was meant.');
+    await desk.collected();
+    await expect(desk.docket.article).toContainText('Nothing is left to do on this job.');
   });
 
   const claim = await sendClaimBack(people);

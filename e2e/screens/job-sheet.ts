@@ -100,6 +100,18 @@ export function jobSheet(page: Page) {
       await unfold(inForm(label), label);
       await press('Yes: it is collected');
     },
+    /** What was entered by mistake is taken back, in words for the customer. */
+    async undo(label: string, reason: string) {
+      await unfold(inForm(label), label);
+      await field(label, /^What happened/).fill(reason);
+      await press(`Yes: ${label.toLowerCase()}`);
+    },
+    async lookForParcel(asked: string) {
+      const label = 'The parcel has not come: look for it';
+      await unfold(page, label);
+      await field(label, /^What you asked/).fill(asked);
+      await press('Look for the parcel');
+    },
     async correctReference(reference: string) {
       const label = 'Correct the carrier’s reference';
       await unfold(page, label);

@@ -66,7 +66,7 @@ export async function MovesPart({ job, workshop, staff, who }: SheetProps & { wh
   const open = moves.filter(({ answer }) => answer.allowed).map((each) => each.move);
   const ahead = open.filter(({ key }) => key !== BACKWARDS && key !== WAIT);
   const back = open.find(({ key }) => key === BACKWARDS);
-  const isOver = FINAL_STAGES.includes(facts.stage);
+  const isOver = FINAL_STAGES.includes(facts.stage) && !facts.isSought;
   return (
     <div id="moves" className="moves">
       {isOver ? <p>Nothing is left to do on this job.</p> : null}
