@@ -7,25 +7,39 @@ import type { StoredOrder } from '@/lib/bench/stored-orders';
 import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { endOrderAction, expectOrderAction } from './actions';
+import { OrderOneForm } from './order/ordered-form';
 
-type Props = { orders: readonly StoredOrder[]; today: Day; locale: string; mayWork: boolean };
+type Props = {
+  part: { id: string; name: string };
+  orders: readonly StoredOrder[];
+  /** who delivered the part so far */
+  suppliers: readonly string[];
+  today: Day;
+  locale: string;
+  mayWork: boolean;
+};
 
-/** Open orders of a part: from whom, since when and until when; another day, or that nothing more comes. */
-export function OrdersPart({ orders, today, locale, mayWork }: Props) {
-  if (orders.length === 0) return null;
+/** Open orders of a part: from whom, since when and until when; another day, that nothing more comes, or a further order. */
+export function OrdersPart({ part, orders, suppliers, today, locale, mayWork }: Props) {
+  if (orders.length === 0 && !mayWork) return null;
   return (
     <section aria-labelledby="on-order" className="mt-10 max-w-text">
       <h2 id="on-order" className="mb-3">
         On order
       </h2>
-      <ul className="plain-list">
-        {orders.map((order) => (
-          <li key={order.id} className="mb-6">
-            <p>{`${orderWords(order, locale)}; ${expectedWords(order.expectedOn, { today, locale })}.`}</p>
-            {mayWork ? <OrderForms order={order} about={orderWords(order, locale)} /> : null}
-          </li>
-        ))}
-      </ul>
+      {orders.length === 0 ? (
+        <p className="mb-3">Nothing of it is on order.</p>
+      ) : (
+        <ul className="plain-list">
+          {orders.map((order) => (
+            <li key={order.id} className="mb-6">
+              <p>{`${orderWords(order, locale)}; ${expectedWords(order.expectedOn, { today, locale })}.`}</p>
+              {mayWork ? <OrderForms order={order} about={orderWords(order, locale)} /> : null}
+            </li>
+          ))}
+        </ul>
+      )}
+      {mayWork ? <OrderOneForm part={part} suppliers={suppliers} today={today} /> : null}
     </section>
   );
 }

@@ -93,7 +93,9 @@ export default async function PartPage({ params, searchParams }: Props) {
       />
       <WaitingJobs waiting={part.waiting} locale={locale} />
       <OrdersPart
+        part={part}
         orders={part.orders}
+        suppliers={suppliersOf(part.lots)}
         today={dayInZone(now(), workshop.timeZone)}
         locale={locale}
         mayWork={may(staff.role, 'bench')}

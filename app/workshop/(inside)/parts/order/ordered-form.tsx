@@ -15,10 +15,43 @@ export function OrderedForm(props: { rows: readonly Row[]; today: Day; children:
   return (
     <ActionForm action={orderPartsAction} hidden={{ formKey: newFormKey() }} label="Note what was ordered">
       {props.children}
+      <OrderFields
+        suppliers={suppliers}
+        today={props.today}
+        hint="One supplier at a time: tick what was ordered there."
+      />
+    </ActionForm>
+  );
+}
+
+/** Notes an order of one part, whether the order list asks for it or not. */
+export function OrderOneForm(props: {
+  part: Pick<Row, 'id' | 'name'>;
+  suppliers: readonly string[];
+  today: Day;
+}) {
+  const { id, name } = props.part;
+  return (
+    <ActionForm
+      action={orderPartsAction}
+      hidden={{ formKey: newFormKey(), ordered: id }}
+      label={`Note an order of ${name}`}
+      summary="Note an order of it"
+    >
+      <TextField name={`pieces-${id}`} label="Pieces" inputMode="numeric" width="short" />
+      <OrderFields suppliers={props.suppliers} today={props.today} />
+    </ActionForm>
+  );
+}
+
+function OrderFields(props: { suppliers: readonly string[]; today: Day; hint?: string }) {
+  const { suppliers, today, hint } = props;
+  return (
+    <>
       <TextField
         name="supplier"
         label="Ordered from"
-        hint="One supplier at a time: tick what was ordered there."
+        hint={hint}
         width="half"
         list={suppliers}
         defaultValue={suppliers.length === 1 ? suppliers[0] : undefined}
@@ -28,15 +61,16 @@ export function OrderedForm(props: { rows: readonly Row[]; today: Day; children:
         label="Ordered on"
         type="date"
         width="half"
-        max={props.today}
-        defaultValue={props.today}
+        max={today}
+        defaultValue={today}
       />
       <TextField name="expectedOn" label="Expected on" type="date" width="half" optional />
       <SubmitButton
         label="Note as ordered"
-        consequence="The list asks for these pieces no more. They count as stock once they are booked in under their part. Nothing is sent to anybody."
+        kind="second"
+        consequence="The order list asks for these pieces no more. They count as stock once they are booked in under their part. Nothing is sent to anybody."
       />
-    </ActionForm>
+    </>
   );
 }
 
