@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { parcelSearch } from '@/lib/jobs/rules/newest-search';
 import { maySeek } from '@/lib/jobs/rules/parcel-search';
-import { parcelSearch } from '@/lib/jobs/stored-search';
 
 describe('a parcel may be looked for', () => {
   const facts = { isWithCarrier: true, isSought: false, isErased: false };

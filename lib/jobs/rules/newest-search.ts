@@ -1,5 +1,5 @@
-import { parseEvent } from './rules/events';
-import { type ParcelSearch, SEARCH_EVENTS } from './rules/parcel-search';
+import { parseEvent } from './events';
+import { type ParcelSearch, SEARCH_EVENTS } from './parcel-search';
 
 const TELLS: ReadonlySet<string> = new Set(SEARCH_EVENTS);
 
