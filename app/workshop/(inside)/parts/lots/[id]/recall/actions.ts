@@ -7,6 +7,7 @@ import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
+import { routeTo } from '@/app/ui/page/route-to';
 import { onForm } from '@/app/workshop/on-form';
 import { senderOf } from '@/app/workshop/sender-of-form';
 import { staffActor } from '@/app/workshop/staff-actor';
@@ -28,7 +29,7 @@ export async function recallAction(
     schema: recallForm,
     send: ({ text, letters, formKey }, actor) =>
       recallLot({ lotId, text, letters, formKey, actor, now: now() }),
-    after: `/workshop/parts/lots/${lotId}?saved=recall`,
+    after: routeTo(`/workshop/parts/lots/${lotId}?saved=recall`),
   });
 }
 
@@ -55,7 +56,7 @@ export async function liftAction(lotId: string, _before: FormState, formData: Fo
     formData,
     schema: liftForm,
     send: ({ text, letters }, actor) => liftRecall({ lotId, text, letters, actor, now: now() }),
-    after: `/workshop/parts/lots/${lotId}?saved=lifted`,
+    after: routeTo(`/workshop/parts/lots/${lotId}?saved=lifted`),
   });
 }
 
@@ -82,7 +83,7 @@ async function lookThenSend<T extends Letter>(o: {
   formData: FormData;
   schema: z.ZodType<T>;
   send: (letter: T, actor: ReturnType<typeof staffActor>) => Promise<void>;
-  after: string;
+  after: Route;
 }): Promise<FormState> {
   const sender = await senderOf('recall', o.formData);
   if (!sender.ok) return sender.state;
@@ -95,5 +96,5 @@ async function lookThenSend<T extends Letter>(o: {
     return { done: 'The letter was changed: this is how it reads now. Nothing is sent yet.', values };
   const outcome = await attempt(() => o.send(letter, staffActor(sender.staff)));
   if (!outcome.ok) return refused(outcome.refusal, values);
-  redirect(o.after as Route);
+  redirect(o.after);
 }
