@@ -1,13 +1,13 @@
 import { db } from '@/lib/db/client';
-import { keptFor } from '@/lib/kept';
 import { foldSerial } from '@/lib/numbers/serial';
+import { rememberFor } from '@/lib/remembered';
 import type { SoughtUnit } from './stored-recalls';
 import { IN_FORCE } from './stored-stock';
 
 /** Jobs that fitted a recalled piece which is still in its unit, by everything that a unit is sought by (`jobsOf`). */
 type Known = { serials: ReadonlySet<string>; certificates: ReadonlySet<string> };
 
-const known = keptFor<Known>(60_000);
+const known = rememberFor<Known>(60_000);
 
 /**
  * Whether a unit could carry a recalled piece. Customers' pages ask each time, and of nearly every unit the answer is no, so the few

@@ -1,3 +1,4 @@
+import { minutesOf } from '@/lib/bench/rules/minutes-by';
 import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
@@ -182,7 +183,7 @@ function listed(
     waitsForAddress: waitsForAddress(row.events),
     isWrittenAbout: row.sentBackAt !== null,
     minutesPlanned: row.repair.minutes,
-    minutesWorked: row.work.reduce((sum, entry) => sum + entry.minutes, 0),
+    minutesWorked: minutesOf(row.work),
     isSerialSettled: row.isSerialSettled,
     owed: isWaived ? 0 : balanceOf(row).owed,
     awaitedParts,

@@ -1,6 +1,6 @@
 import { dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
-import { keptFor } from '@/lib/kept';
+import { rememberFor } from '@/lib/remembered';
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
 import { readBenchJobs } from './records';
 import { readAim, shareOf } from './rules/aim';
@@ -9,7 +9,7 @@ import { type BenchJob, type PromiseAnswer, promiseFrom } from './rules/promise'
 
 type Bench = { jobs: readonly BenchJob[]; ownDaysOf: (job: BenchJob) => number };
 
-const benches = keptFor<Bench>(300_000);
+const benches = rememberFor<Bench>(300_000);
 
 /**
  * What would be promised for each of some repairs if its unit came today, by the repair's id; for the price list and the

@@ -2,7 +2,7 @@ import { type Day, day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
 import { CALLED_OFF } from '@/lib/jobs/rules/stage-sets';
-import { keptFor } from '@/lib/kept';
+import { rememberFor } from '@/lib/remembered';
 import { readCalendar, type WorkshopCard } from '@/lib/workshop/records';
 import { lookBack } from './records';
 import { fairDay } from './rules/after-wait';
@@ -11,7 +11,7 @@ import { TAKEN_UP_AGAIN, WAITS_ON_CUSTOMER } from './rules/waits';
 
 type KeptOf = Pick<WorkshopCard, 'timeZone' | 'holidayCountry' | 'holidayRegion'>;
 
-const tallies = keptFor<KeptTally | null>(300_000);
+const tallies = rememberFor<KeptTally | null>(300_000);
 
 /**
  * How many of the promises of the days looked back on were kept, for whoever is told a new one; null where there were too few to say.

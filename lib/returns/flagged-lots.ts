@@ -1,9 +1,9 @@
-import { keptFor } from '@/lib/kept';
+import { rememberFor } from '@/lib/remembered';
 import type { CoverClock } from './cover-sql';
 import { type LotFigure, readLotFigures } from './lot-figures';
 import { isFlagged } from './rules/evidence';
 
-const flagged = keptFor<LotFigure[]>(10 * 60_000);
+const flagged = rememberFor<LotFigure[]>(10 * 60_000);
 
 /**
  * Lots with some or strong evidence of coming back more often than the rest, for Today. Every certificate is counted for it, so the answer

@@ -1,3 +1,4 @@
+import { minutesOf } from '@/lib/bench/rules/minutes-by';
 import type { Tx } from '@/lib/db/transaction';
 import { isForPrice } from '@/lib/invoices/rules/balance';
 import type { JobRecord } from '@/lib/jobs/records';
@@ -25,7 +26,7 @@ export async function closeClaim(tx: Tx, job: JobRecord, o: { postage: number; n
   }
   const { labourRateMinor } = await readWorkshop(tx);
   const own = ownPart({
-    minutes: job.work.reduce((sum, entry) => sum + entry.minutes, 0),
+    minutes: minutesOf(job.work),
     parts: job.partUses.reduce((sum, use) => sum + use.quantity * use.unitCostMinor, 0),
     paidNet: paidNet(job),
     labourRateMinor,

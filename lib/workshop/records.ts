@@ -3,8 +3,8 @@ import { holidayCalendar } from '@/lib/calendar/holidays';
 import type { WorkingCalendar } from '@/lib/calendar/working';
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
-import { keptFor } from '@/lib/kept';
 import { LOOK_BACK_DAYS } from '@/lib/promise/records';
+import { rememberFor } from '@/lib/remembered';
 import { blankWorkshop, type WorkshopCard } from './card';
 import { closures, closureToTell } from './rules/closures';
 
@@ -42,7 +42,7 @@ export async function readClosingDays(client: Tx = db): Promise<ClosingDayRow[]>
   return rows.map((row) => ({ day: dayFromDate(row.day), name: row.name }));
 }
 
-const calendars = keptFor<WorkingCalendar>(60_000);
+const calendars = rememberFor<WorkingCalendar>(60_000);
 /** No row of public holidays is longer. */
 const ROLLED_DAYS = 31;
 
@@ -78,7 +78,7 @@ export async function readCalendar(
   );
 }
 
-const closings = keptFor<ClosingDayRow[]>(60_000);
+const closings = rememberFor<ClosingDayRow[]>(60_000);
 
 /** The closure that customers are told of now; closing days are kept for a minute, since the front page asks. */
 export async function readClosureToTell(

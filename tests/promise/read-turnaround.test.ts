@@ -1,10 +1,10 @@
 import { beforeEach, expect, test } from 'vitest';
 import { day, dayToDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
-import { forgetKept } from '@/lib/kept';
 import { readTurnaround } from '@/lib/promise/read-turnaround';
 import { readBenchJobs } from '@/lib/promise/records';
 import { keptPromises } from '@/lib/promise/stored-kept';
+import { forgetRemembered } from '@/lib/remembered';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { takeIn } from '@/tests/makers/course';
 import { makeBooking } from '@/tests/makers/job';
@@ -180,7 +180,7 @@ test('whoever sends in a unit is told how many promises were kept, once there ar
   for (let n = 0; n < 11; n += 1) await job(`J-${n}`, [], { readyAt: ready[n % 3] ?? '' });
   expect(await keptPromises(now, workshop)).toBeNull();
   await job('J-11', [], { readyAt: '2026-11-16T15:00:00Z' });
-  forgetKept();
+  forgetRemembered();
   // Of the first eleven, the third of every three came a day late.
   expect(await keptPromises(now, workshop)).toEqual({ promises: 12, kept: 9 });
   await takeIn(jobId, now);

@@ -1,3 +1,8 @@
+/** All minutes of work together. */
+export function minutesOf(work: readonly { minutes: number }[]): number {
+  return work.reduce((sum, entry) => sum + entry.minutes, 0);
+}
+
 /**
  * Minutes of work summed by who did it, most first, equals in the order they came.
  * Example: 30 by 'a', 10 by 'b', 15 by 'a' gives [{ userId: 'a', minutes: 45, entries: 2 }, { userId: 'b', minutes: 10, entries: 1 }].

@@ -23,7 +23,7 @@ export async function* pageFigures(
   }
 }
 
-/** The fewer of two: one request a minute also reads anew what the app keeps for a minute (lib/kept.ts). */
+/** The fewer of two: one request a minute also reads anew what the app remembers for a minute (lib/remembered.ts). */
 async function countTwice(log: ServerLog, ask: () => Promise<unknown>): Promise<number> {
   return Math.min(await countInLog(log, ask), await countInLog(log, ask));
 }

@@ -1,4 +1,5 @@
 import { Table } from '@/app/ui/page/table';
+import { minutesOf } from '@/lib/bench/rules/minutes-by';
 import { formatMoney } from '@/lib/money/amount';
 import { claimCost } from '@/lib/warranty/rules/claim-cost';
 import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
@@ -12,7 +13,7 @@ export function CostPart({ found, workshop }: CaseProps) {
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const isClosed = claim.closedAt !== null;
   const cost = claimCost({
-    minutes: claim.costMinutes ?? job.work.reduce((sum, entry) => sum + entry.minutes, 0),
+    minutes: claim.costMinutes ?? minutesOf(job.work),
     labourRateMinor: workshop.labourRateMinor,
     parts:
       claim.costPartsMinor === null ? job.partUses : [{ quantity: 1, unitCostMinor: claim.costPartsMinor }],

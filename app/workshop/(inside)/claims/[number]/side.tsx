@@ -3,6 +3,7 @@ import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
 import { PhotoStrip } from '@/app/ui/photos/photo';
 import { NumberText } from '@/app/ui/words/number-text';
+import { minutesOf } from '@/lib/bench/rules/minutes-by';
 import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import type { JobRecord } from '@/lib/jobs/records';
@@ -22,7 +23,7 @@ type Props = {
 export function Side({ heading, job, workshop, names }: Props) {
   const { locale, timeZone } = workshop;
   const on = (at: Date | null) => (at ? formatDay(dayInZone(at, timeZone), locale, 'short') : null);
-  const minutes = job.work.reduce((sum, entry) => sum + entry.minutes, 0);
+  const minutes = minutesOf(job.work);
   return (
     <div>
       <h3>{heading}</h3>

@@ -9,7 +9,7 @@ import { Timeline } from '@/app/ui/page/timeline';
 import type { Staff } from '@/app/workshop/who';
 import { provingState } from '@/lib/bench/rules/checks';
 import { checksOf, provedSheets, sheetNames } from '@/lib/bench/rules/job-sheets';
-import { minutesByPerson } from '@/lib/bench/rules/minutes-by';
+import { minutesByPerson, minutesOf } from '@/lib/bench/rules/minutes-by';
 import { formatInstant } from '@/lib/calendar/format';
 import { readStage } from '@/lib/jobs/records';
 import { countsFrom } from '@/lib/jobs/rules/reopened';
@@ -29,7 +29,7 @@ export function BenchPart({ job, workshop, staff, who }: SheetProps & { who: Sta
   const isOpen = isWorkedOn && mayWork;
   const sheets = provedSheets(job);
   const state = provingState(checksOf(job), job.checkEntries, countsFrom(job.events));
-  const minutes = job.work.reduce((sum, entry) => sum + entry.minutes, 0);
+  const minutes = minutesOf(job.work);
   return (
     <section id="work" aria-labelledby="work-head">
       <h2 id="work-head">Bench</h2>
