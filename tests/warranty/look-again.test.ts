@@ -6,6 +6,7 @@ import { recordFinding } from '@/lib/jobs/record-finding';
 import { drawMail } from '@/lib/mail/draw';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { writeOffer } from '@/lib/quotes/write-offer';
+import { LINES_ASTRAY, UNITS_ASTRAY } from '@/lib/returns/watch-sql';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { lookAgain } from '@/lib/warranty/look-again';
 import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
@@ -134,6 +135,17 @@ test('the customer’s own contest is not used up, and a price that waited is of
   const [, second = ''] = await letters(jobId);
   expect(second).toContain(WHY);
   expect(second).not.toContain('you still can, once');
+}, 60_000);
+
+test('a ruling of covered that is taken back is no return any more', async () => {
+  const claim = await assessed();
+  const returns = () => db.unitWatch.count({ where: { returnedOn: { not: null } } });
+  await ruleClaim(claim, { cause: 'workmanship', now: NOW });
+  expect(await returns()).toBe(1);
+  await again(claim);
+  expect(await returns()).toBe(0);
+  expect(await db.$queryRawUnsafe(UNITS_ASTRAY)).toEqual([]);
+  expect(await db.$queryRawUnsafe(LINES_ASTRAY)).toEqual([]);
 }, 60_000);
 
 test('a ruling is taken back once', async () => {
