@@ -7,6 +7,7 @@ import { Checkbox, CheckboxGroup, RadioGroup } from '@/app/ui/forms/choices';
 import { FileField } from '@/app/ui/forms/file-field';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { Select } from '@/app/ui/forms/select';
+import { SubmitBar } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
 
@@ -102,6 +103,23 @@ test('an address that staff fill in takes nothing of what the browser knows of t
   const fills = [...html.matchAll(/autoComplete="([^"]+)"/gi)].map(([, fill]) => fill);
   expect(fills).toEqual(Array.from({ length: 8 }, () => 'off'));
   expect(html).not.toMatch(/\byour?\b/i);
+});
+
+// WCAG 2.2, 2.4.11: what stays at the foot of a phone is as low as it can be.
+test('of the next action only the button stays at the foot, and what it sets off is read before it', () => {
+  const html = draw({}, <SubmitBar label="Open my claim" consequence="You get a private link." />);
+  const bar = html.slice(html.indexOf('class="submit-bar"'));
+  expect(html).toContain('You get a private link.');
+  expect(bar).toContain('Open my claim');
+  expect(bar).not.toContain('You get a private link.');
+});
+
+test('whoever was signed out is led to sign in beside the form, never away from it', () => {
+  const html = draw({
+    message: 'You were signed out.',
+    first: { href: '/workshop/sign-in', label: 'Sign in' },
+  });
+  expect(html).toMatch(/<a href="\/workshop\/sign-in" target="_blank" rel="noopener">Sign in<\/a>/);
 });
 
 describe('what was typed', () => {
