@@ -15,7 +15,7 @@ async function keep(before: FormState): Promise<FormState> {
   return before;
 }
 
-function draw(answer: FormState, fields: ReactNode): string {
+function draw(answer: FormState, fields: ReactNode = null): string {
   return renderToStaticMarkup(
     <ActionForm action={keep} initial={answer} hidden={{ model: 'meridian-4' }}>
       {fields}
