@@ -115,10 +115,10 @@ test('of the next action only the button stays at the foot, and what it sets off
 });
 
 test('whoever was signed out is led to sign in beside the form, never away from it', () => {
-  const html = draw({
-    message: 'You were signed out.',
-    first: { href: '/workshop/sign-in', label: 'Sign in' },
-  });
+  const html = draw(
+    { message: 'You were signed out.', first: { href: '/workshop/sign-in', label: 'Sign in' } },
+    null,
+  );
   expect(html).toMatch(/<a href="\/workshop\/sign-in" target="_blank" rel="noopener">Sign in<\/a>/);
 });
 
