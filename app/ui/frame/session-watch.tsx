@@ -65,7 +65,8 @@ export function SessionWatch({ secondsLeft }: { secondsLeft: number }) {
   }, [shown]);
 
   return (
-    <div role="status" className="session-watch">
+    // No role: a page has one status of its own, the answer to what was done on it.
+    <div aria-live="polite" className="session-watch">
       {shown.is === 'near' ? (
         <Notice kind="warn" heading={`You are signed out at ${shown.at}`}>
           {shown.isLast ? (
