@@ -33,9 +33,13 @@ export function formatDay(d: Day, locale: string, style: DayStyle): string {
   return style === 'weekday' && wordsLocale(locale) === LANGUAGE ? text.replace(', ', ' ') : text;
 }
 
-/** A month of the form '2026-03' for an axis or a lead: 'Mar 26' in en-GB. */
-export function formatMonth(month: string, locale: string): string {
-  const shown = formatter(`${locale}|month`, locale, { timeZone: 'UTC', month: 'short', year: '2-digit' });
+/** A month of the form '2026-03' for an axis or a lead, 'Mar 26' in en-GB; in a sentence, where that could be a day, long: 'March 2026'. */
+export function formatMonth(month: string, locale: string, style: 'short' | 'long' = 'short'): string {
+  const shown = formatter(`${locale}|month|${style}`, locale, {
+    timeZone: 'UTC',
+    month: style,
+    year: style === 'short' ? '2-digit' : 'numeric',
+  });
   return shown.format(new Date(`${month}-01T00:00:00Z`));
 }
 

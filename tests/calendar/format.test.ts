@@ -26,6 +26,7 @@ test('a tick of a plot is a day with its weekday or its month', () => {
 test('a workshop that writes amounts in another language has its days in English', () => {
   expect(formatDay(day('2026-12-03'), 'fr-FR', 'short')).toBe('3 Dec 2026');
   expect(formatMonth('2026-12', 'fr-FR')).toBe('Dec 26');
+  expect(formatMonth('2026-12', 'en-GB', 'long')).toBe('December 2026');
   expect(formatTick(day('2026-12-03'), 'fr-FR', 'weekday')).toBe('Thu 3');
 });
 

@@ -24,9 +24,9 @@ export function EnteredSincePart({
       <ul>
         {rows.map((row) => (
           <li key={`${row.month} ${row.currency}`}>
-            {`${formatMonth(row.month, locale)}, taken on ${formatDay(dayInZone(row.takenAt, timeZone), locale, 'short')}: ${row.payments === 1 ? '1 payment' : `${row.payments} payments`}, ${formatMoney(row.amount, row.currency, locale)}. `}
+            {`${formatMonth(row.month, locale, 'long')}, taken on ${formatDay(dayInZone(row.takenAt, timeZone), locale, 'short')}: ${row.payments === 1 ? '1 payment' : `${row.payments} payments`}, ${formatMoney(row.amount, row.currency, locale)}. `}
             <TextLink href={`/workshop/money/journal.csv?month=${row.month}&part=since`} file>
-              {`Get them (CSV, ${formatMonth(row.month, locale)})`}
+              {`Get them (CSV, ${formatMonth(row.month, locale, 'long')})`}
             </TextLink>
           </li>
         ))}

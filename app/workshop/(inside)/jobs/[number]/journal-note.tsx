@@ -21,7 +21,7 @@ export async function JournalNote({ payments, today, locale }: Props) {
   if (taken.length === 0) return null;
   return (
     <p>
-      {`A payment here was entered after the journal of ${taken.map((month) => formatMonth(month, locale)).join(', ')} was taken. The bookkeeper gets it as a file of its own, under `}
+      {`A payment here was entered after the journal of ${taken.map((month) => formatMonth(month, locale, 'long')).join(', ')} was taken. The bookkeeper gets it as a file of its own, under `}
       <TextLink href="/workshop/money">Money</TextLink>.
     </p>
   );

@@ -65,7 +65,8 @@ function Rows({ rows, locale, today }: { rows: readonly Row[]; locale: string; t
             head: 'Promised for',
             cell: ({ promise, why }) => (
               <>
-                <DayText day={promise.promisedOn} locale={locale} /> <Tag tone="warn">{WHY[why]}</Tag>
+                <DayText day={promise.promisedOn} locale={locale} style="short" />{' '}
+                <Tag tone="warn">{WHY[why]}</Tag>
               </>
             ),
           },
