@@ -12,7 +12,7 @@ export function liftText({ part }: { part: string }): string {
     ? 'You can use, charge and post your unit again as before.'
     : 'You can use your unit again as before.';
   return [
-    'We wrote to you that we were no longer sure of a part in your unit, and asked you to stop using it. That letter was a mistake of ours: the part in your unit is not the one we had in doubt.',
+    'We had written that we were no longer sure of it, and asked you to stop using your unit. That was a mistake of ours: the part in your unit is not the one we had in doubt.',
     `${again} You need not send it in. If you have sent it to us already, it comes back to you free of charge.`,
     'We are sorry for the worry and the trouble. If you had costs because of our letter, answer this message. Your rights by law and under the certificate stay as they are.',
   ].join('\n\n');

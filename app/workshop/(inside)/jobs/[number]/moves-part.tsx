@@ -25,7 +25,7 @@ import { StopPart } from './stop-part';
 import { ToldPart } from './told-part';
 import { UnclaimedPart } from './unclaimed-part';
 import { UndoPart } from './undo-part';
-import { WaitPart } from './wait-part';
+import { AwaitedList, WaitPart } from './wait-part';
 
 /** The one move back: after everything that leads on. */
 const BACKWARDS = 'reopen-work';
@@ -83,6 +83,7 @@ export async function MovesPart({ job, workshop, staff, who }: SheetProps & { wh
       {job.stage === 'ready' && may(who.role, 'dispatch') ? (
         <DispatchForm job={job} workshop={workshop} staff={staff} />
       ) : null}
+      <AwaitedList job={job} workshop={workshop} />
       {ahead.map((each, index) => (
         <PlainMove key={each.key} job={job} move={each} role={who.role} isMain={index === 0} />
       ))}

@@ -5,7 +5,7 @@ import { TextField } from '@/app/ui/forms/text-field';
 import { Notice } from '@/app/ui/page/notice';
 import { TextLink } from '@/app/ui/page/text-link';
 import { listParts } from '@/lib/bench/part-records';
-import { compareDays, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { compareDays, type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { usualPartsOf } from '@/lib/catalogue/usual-parts';
 import { now } from '@/lib/clock';
@@ -21,35 +21,39 @@ import { carriedFields } from './carried-fields';
 
 type Props = { job: JobRecord; workshop: WorkshopCard; role: Role; isOpen: boolean };
 
-/** For which parts a job waits and until when; and the form that says so, of one that may wait or waits already. */
+/** The form that says for which parts a job waits and until when, of one that may wait or waits already. */
 export async function WaitPart({ job, workshop, role, isOpen }: Props) {
   const move = moveOf('wait-for-parts');
   const waits = job.stage === move.to;
-  if (!waits && !isOpen) return null;
-  const awaited = awaitedPartsOf(job);
+  if ((!waits && !isOpen) || !may(role, permissionOf('wait-for-parts'))) return null;
+  const typed = job.awaitedParts.find(({ expectedOn }) => expectedOn !== null)?.expectedOn;
+  const typedOn = waits && typed ? dayFromDate(typed) : null;
+  const isPast = typedOn !== null && compareDays(typedOn, dayInZone(now(), workshop.timeZone)) < 0;
+  const label = waits ? 'Change what it waits for' : move.label;
   return (
-    <>
-      {waits ? <Awaited job={job} awaited={awaited} workshop={workshop} /> : null}
-      {may(role, permissionOf('wait-for-parts')) ? (
-        <ActionForm
-          action={awaitParts.bind(null, job.number)}
-          hidden={carriedFields(job.version)}
-          label={waits ? 'Change what it waits for' : move.label}
-          summary={waits ? 'Change what it waits for' : move.label}
-        >
-          <WaitFields known={waits ? awaited : await shortOf(job)} parts={await listParts()} />
-          <SubmitButton
-            label={waits ? 'Keep this' : move.label}
-            kind="second"
-            consequence={waits ? 'The customer’s page and Today go by it. No mail.' : move.consequence}
-          />
-        </ActionForm>
-      ) : null}
-    </>
+    <ActionForm
+      action={awaitParts.bind(null, job.number)}
+      hidden={carriedFields(job.version)}
+      label={label}
+      summary={label}
+    >
+      <WaitFields
+        known={waits ? awaitedPartsOf(job) : await shortOf(job)}
+        expectedOn={isPast ? null : typedOn}
+        parts={await listParts()}
+      />
+      <SubmitButton
+        label={waits ? 'Keep this' : move.label}
+        kind="second"
+        consequence={waits ? 'The customer’s page and Today go by it. No mail.' : move.consequence}
+      />
+    </ActionForm>
   );
 }
 
-function Awaited({ job, awaited, workshop }: Pick<Props, 'job' | 'workshop'> & { awaited: AwaitedPart[] }) {
+/** For which parts a job waits, each with what is known of its coming; nothing of one that does not wait. */
+export function AwaitedList({ job, workshop }: Pick<Props, 'job' | 'workshop'>) {
+  const awaited = awaitedPartsOf(job);
   const today = dayInZone(now(), workshop.timeZone);
   const wait = partsWait(awaited, today);
   if (!wait) return null;
@@ -102,7 +106,8 @@ type Listed = Awaited<ReturnType<typeof listParts>>;
 /** Rows for parts of the list; few repairs wait for more. */
 const ROWS = [1, 2, 3] as const;
 
-function WaitFields({ known, parts }: { known: readonly Known[]; parts: Listed }) {
+function WaitFields(props: { known: readonly Known[]; expectedOn: Day | null; parts: Listed }) {
+  const { known, expectedOn, parts } = props;
   const listed = known.filter(({ partId }) => partId !== null);
   const other = known.find(({ partId }) => partId === null);
   return (
@@ -145,6 +150,7 @@ function WaitFields({ known, parts }: { known: readonly Known[]; parts: Listed }
         type="date"
         width="half"
         optional
+        defaultValue={expectedOn ?? undefined}
         hint="The day of an open order of the part goes before it."
       />
     </>

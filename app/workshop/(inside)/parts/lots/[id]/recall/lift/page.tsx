@@ -52,7 +52,7 @@ export default async function LiftPage({ params }: Props) {
         next={
           inForce.length === 0
             ? 'nothing: no recall of this lot is in force.'
-            : 'only where the lot is sound, or was never the one in doubt. A lot that is still in doubt stays recalled; a single piece that is out is noted on its job.'
+            : 'lift it only where the lot is sound, or was never the one in doubt. A lot that is still in doubt stays recalled; a single piece that is out is noted on its job.'
         }
       />
       {inForce.length === 0 ? null : (
