@@ -360,7 +360,7 @@ export const MOVES = [
     mail: 'unit-sent-back',
     label: 'Send back',
     consequence:
-      'Issues the certificate where a repair was done, and tells the customer the carrier reference. A unit that is collected is closed.',
+      'Issues the certificate where a repair was done, and tells the customer the carrier reference.',
   },
   {
     key: 'close',
@@ -391,7 +391,7 @@ export const MOVES = [
     mail: 'dispatch-undone',
     label: 'It has not left after all',
     consequence:
-      'For a unit that was sent back, or collected, here alone. Ready to go; the customer is told. A certificate stands as it was issued.',
+      'For a unit that was recorded as sent or collected by mistake. It is ready to go again, and the customer is told. A certificate stands as it was issued.',
   },
   {
     key: 'set-aside',
