@@ -18,6 +18,8 @@ import { ToldAtOnce } from './told-at-once';
 export function RulingForm({ found }: CaseProps) {
   const { claim, job } = found;
   const state = inspectionState(claim.inspection.map(readInspection));
+  // What was said of a ruling that no longer stands is shown above, and is not to go out with the next one unread.
+  const isAnew = claim.contestedAt !== null || claim.reopenedAt !== null;
   const photos = claim.inspection.filter((entry) => entry.photoId !== null).length;
   return (
     <>
@@ -83,7 +85,7 @@ export function RulingForm({ found }: CaseProps) {
           optional
           rows={5}
           maxLength={4000}
-          defaultValue={claim.reasonText ?? undefined}
+          defaultValue={isAnew ? undefined : (claim.reasonText ?? undefined)}
         />
         <TextArea
           name="lesson"
