@@ -80,10 +80,11 @@ test('the owner takes the catalogue out, and brings it back changed, whole or no
     const model = `ostrel-${name.toLowerCase().replaceAll(' ', '-')}`;
     const [first = ''] = checks.filter((line) => line.startsWith(`${model},`));
     expect(first).toContain('Every control');
-    const reading = `${model},${first.split(',')[1]},5,reading,Supply,,V,4.75,5.25,,,,,`;
-    await file.choose([heads, reading].join('\r\n'));
-    await expect(file.table('What would be taken off its sheet')).toContainText('Every control');
-    await expect(file.table('What would be added')).toContainText('Supply');
+    const repair = `${model},${first.split(',')[1]}`;
+    const reading = `${repair},5,reading,Supply,,V,4.75,5.25,,,,,`;
+    await file.choose([heads, reading, `${repair},6,tick,Every lamp is lit,,,,,,,,,`].join('\r\n'));
+    await expect(file.table('What would change')).toContainText('Supply');
+    await expect(file.table('What would be added')).toContainText('Every lamp is lit');
     await file.import.click();
     await expect(file.note).toContainText('The file of the check sheets is imported: 0 added, 1 changed.');
   });

@@ -24,6 +24,6 @@ export function catalogueFile(page: Page) {
     /** One table of what the file would do, by its caption. */
     table: (caption: string) => page.getByRole('table', { name: caption }),
     import: page.getByRole('button', { name: 'Import this file' }),
-    note: page.getByRole('status'),
+    note: page.getByRole('status').filter({ hasText: 'is imported' }),
   };
 }
