@@ -7,7 +7,7 @@ import { attempt } from '@/lib/outcome';
 import { lapsePrices } from '@/lib/quotes/write-lapses';
 import { forgetLeftPhotos } from '@/lib/quotes/write-left-photos';
 import { DRAFT_DAYS } from './draft';
-import { CLOSE_AFTER_DAYS, longSentBack } from './long-sent-back';
+import { longSentBack } from './long-sent-back';
 import { moveJob } from './move';
 import { remindOfParcels } from './remind-parcels';
 import { sendUnclaimedNotices } from './unclaimed-notices';
@@ -66,13 +66,13 @@ export async function clockRound(now: Date): Promise<ClockRound> {
 async function closeSentBack(now: Date): Promise<number> {
   const due = await longSentBack(now);
   let closed = 0;
-  for (const { id, version } of due) {
+  for (const { id, version, days } of due) {
     const moved = await attempt(() =>
       moveJob({
         jobId: id,
         version,
         move: 'close',
-        note: `Closed ${CLOSE_AFTER_DAYS} days after it was sent back`,
+        note: `Closed ${days} days after it was sent back`,
         actor: { kind: 'clock' },
         now,
       }),

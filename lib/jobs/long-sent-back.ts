@@ -1,16 +1,17 @@
 import { instantDaysBefore } from '@/lib/calendar/spans';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
-
-/** Days after which a unit that was sent back counts as delivered; common practice, no source. */
-export const CLOSE_AFTER_DAYS = 14;
+import { readCarrierRows } from '@/lib/parcels/records';
+import { transitTo } from '@/lib/parcels/rules/carriers';
+import { readWorkshop } from '@/lib/workshop/records';
+import { closesAfter, LEAST_DAYS } from './rules/closing';
 
 /** So many jobs a round at most, so that a round stays short; the next one goes on. */
 const MOST = 200;
 
-/** Sent back so long ago that it counts as delivered. */
+/** Sent back so long ago that it may count as delivered. */
 export function isLongSentBack(now: Date) {
-  return { stage: 'sent-back', sentBackAt: { lte: instantDaysBefore(now, CLOSE_AFTER_DAYS) } };
+  return { stage: 'sent-back', sentBackAt: { lte: instantDaysBefore(now, LEAST_DAYS) } };
 }
 
 /** What of a job says whether its customer has written since it was sent back. */
@@ -33,12 +34,27 @@ export function isWrittenAbout({
 }
 
 /** Jobs that the clock closes, the oldest first: sent back long ago, their parcel is not looked for, and their customer has not written since (`isWrittenAbout`). */
-export async function longSentBack(now: Date): Promise<{ id: string; version: number }[]> {
+export async function longSentBack(now: Date): Promise<{ id: string; version: number; days: number }[]> {
   const { sentBackAt } = isLongSentBack(now);
-  return db.$queryRaw<{ id: string; version: number }[]>`
-    SELECT j."id", j."version" FROM "job" j
+  const rows = await db.$queryRaw<Sent[]>`
+    SELECT j."id", j."version", j."sentBackAt", j."carrier", c."country" AS "to"
+    FROM "job" j JOIN "customer" c ON c."id" = j."customerId"
     WHERE j."stage" = 'sent-back' AND j."sentBackAt" <= ${sentBackAt.lte} AND j."soughtSince" IS NULL AND NOT EXISTS (
       SELECT FROM "message" m WHERE m."jobId" = j."id" AND m."author" = 'customer' AND m."at" > j."sentBackAt"
         AND m."settledHow" IS DISTINCT FROM 'no-answer-needed')
-    ORDER BY j."sentBackAt", j."id" LIMIT ${MOST}`;
+    ORDER BY j."sentBackAt", j."id"`;
+  if (rows.length === 0) return [];
+  const [carriers, { country }] = await Promise.all([readCarrierRows(), readWorkshop()]);
+  return rows
+    .map(({ id, version, sentBackAt: since, carrier, to }) => ({
+      id,
+      version,
+      since,
+      days: closesAfter(transitTo({ carrier, from: country, to }, carriers)),
+    }))
+    .filter(({ since, days }) => since <= instantDaysBefore(now, days))
+    .slice(0, MOST)
+    .map(({ id, version, days }) => ({ id, version, days }));
 }
+
+type Sent = { id: string; version: number; sentBackAt: Date; carrier: string; to: string };

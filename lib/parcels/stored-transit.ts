@@ -1,6 +1,6 @@
 import type { Handover } from '@/lib/jobs/rules/handover';
 import { readCarrierRows } from './records';
-import { findCarrier, transitDays } from './rules/carriers';
+import { transitDays, transitTo } from './rules/carriers';
 
 /**
  * Working days after which a parcel to the customer of a job has usually come at the latest; 0 where they collect it. Without a
@@ -12,9 +12,8 @@ export async function readTransitDays(
   workshop: { country: string },
 ): Promise<number> {
   if (handover?.by === 'collected') return transitDays(handover);
-  return transitDays({
-    by: 'carrier',
-    listed: handover && findCarrier(handover.carrier, await readCarrierRows()),
-    isAbroad: customer.country !== '' && customer.country !== workshop.country,
-  });
+  return transitTo(
+    { carrier: handover?.carrier ?? '', from: workshop.country, to: customer.country },
+    handover ? await readCarrierRows() : [],
+  );
 }

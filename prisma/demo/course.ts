@@ -9,17 +9,19 @@ import type { Actor } from '@/lib/jobs/actor';
 import { addPhotos } from '@/lib/jobs/add-photo';
 import { arrive } from '@/lib/jobs/arrive';
 import { describePhoto } from '@/lib/jobs/describe-photo';
-import { CLOSE_AFTER_DAYS } from '@/lib/jobs/long-sent-back';
 import { moveJob, type PlainMove } from '@/lib/jobs/move';
 import { recordFinding } from '@/lib/jobs/record-finding';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { recordWork } from '@/lib/jobs/record-work';
+import { closesAfter } from '@/lib/jobs/rules/closing';
 import type { PhotoMark } from '@/lib/jobs/rules/photo-marks';
 import { sendMessage } from '@/lib/jobs/send-message';
 import { settleMessage } from '@/lib/jobs/settle-message';
 import { waitForParts } from '@/lib/jobs/wait-for-parts';
 import type { NewPhoto, PhotoPurpose } from '@/lib/jobs/write-photos';
 import { showNumber } from '@/lib/numbers/job-number';
+import { readCarrierRows } from '@/lib/parcels/records';
+import { transitTo } from '@/lib/parcels/rules/carriers';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import type { LineKind } from '@/lib/quotes/rules/lines';
 import { writeOffer } from '@/lib/quotes/write-offer';
@@ -252,10 +254,16 @@ export class Course extends Steps {
 
   /** What the clock does by itself (lib/jobs/clock-round.ts). */
   async closeByClock(): Promise<void> {
-    this.at = minutesLater(this.at, CLOSE_AFTER_DAYS * 24 * 60);
+    const { carrier, customer } = await db.job.findUniqueOrThrow({
+      where: { id: this.jobId },
+      select: { carrier: true, customer: { select: { country: true } } },
+    });
+    const way = { carrier, from: 'GB', to: customer.country };
+    const days = closesAfter(transitTo(way, await readCarrierRows()));
+    this.at = minutesLater(this.at, days * 24 * 60);
     await this.move('close', {
       by: 'clock',
-      note: `Closed ${CLOSE_AFTER_DAYS} days after it was sent back`,
+      note: `Closed ${days} days after it was sent back`,
     });
   }
 

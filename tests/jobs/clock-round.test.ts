@@ -38,6 +38,17 @@ describe('the hourly round of the clock', () => {
     expect(job.events.filter((event) => event.actorKind === 'clock')).toHaveLength(1);
   });
 
+  it('closes one that went abroad only when a parcel there has come at the latest', async () => {
+    const jobId = await readyJob(await makeWorkshop(SENT), SENT);
+    await sendBack(jobId, SENT);
+    const { customerId } = await db.job.findUniqueOrThrow({ where: { id: jobId } });
+    await db.customer.update({ where: { id: customerId }, data: { country: 'IE' } });
+    expect((await clockRound(after(27))).closed).toBe(0);
+    expect((await clockRound(after(28))).closed).toBe(1);
+    const closed = await db.jobEvent.findFirstOrThrow({ where: { jobId }, orderBy: { version: 'desc' } });
+    expect(closed.data).toMatchObject({ note: 'Closed 28 days after it was sent back' });
+  });
+
   it('leaves a job to a person whose customer has written since its unit was sent back', async () => {
     const world = await makeWorkshop(SENT);
     const jobId = await readyJob(world, SENT);

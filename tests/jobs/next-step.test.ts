@@ -12,6 +12,7 @@ const CLAIM: NextFacts = {
   startAfter: null,
   offerUntil: null,
   carrier: '',
+  transitDays: 5,
   ruling: 'partly',
   hasCertificate: false,
   decision: null,

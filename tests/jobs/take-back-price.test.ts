@@ -169,6 +169,7 @@ it('the page says what became of the price, until when it holds, and how to answ
         ended,
         offerUntil: null,
         carrier: '',
+        transitDays: 5,
         ruling: null,
         hasCertificate: false,
         decision: null,

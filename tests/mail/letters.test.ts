@@ -277,6 +277,7 @@ test.each([
       startAfter: null,
       offerUntil: null,
       carrier: '',
+      transitDays: 5,
       ruling: null,
       hasCertificate: false,
       decision: null,

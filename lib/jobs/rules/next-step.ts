@@ -25,6 +25,8 @@ export type NextFacts = {
   /** when a sent offer stops being valid */
   offerUntil: Day | null;
   carrier: string;
+  /** working days that its parcel usually travels at most */
+  transitDays: number;
   /** it counts as delivered because time passed, and nobody has said that it came */
   isClosedByTime?: boolean;
   /** the customer fetched the unit here */
@@ -92,7 +94,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
       return ready(facts, free);
     case 'sent-back':
       if (facts.search?.state === 'sought') return sought(facts, locale);
-      return `${facts.carrier === '' ? 'It' : `${facts.carrier} has it. It`} usually arrives within a few days. If it has not come after ten, write to us here. ${lookAtParcel('here')}`;
+      return `${facts.carrier === '' ? 'It' : `${facts.carrier} has it. It`} usually arrives within ${facts.transitDays} working days. If it has not come by then, write to us here. ${lookAtParcel('here')}`;
     case 'closed':
       return closed(facts, locale);
     case 'cancelled':

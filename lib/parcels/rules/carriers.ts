@@ -39,6 +39,18 @@ export function transitDays(
   return way.isAbroad ? abroad : home;
 }
 
+/** The same for a parcel from the workshop to a customer, by the countries of both; a customer whose country is gone is at home. */
+export function transitTo(
+  way: { carrier: string; from: string; to: string },
+  carriers: readonly Carrier[],
+): number {
+  return transitDays({
+    by: 'carrier',
+    listed: findCarrier(way.carrier, carriers),
+    isAbroad: way.to !== '' && way.to !== way.from,
+  });
+}
+
 /** The carrier of a name as it was written down, in any case; null for one that is not on the workshop's list. */
 export function findCarrier(text: string, carriers: readonly Carrier[]): Carrier | null {
   const wanted = text.trim().toLowerCase();

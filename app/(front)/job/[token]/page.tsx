@@ -36,7 +36,7 @@ import { ifMailed } from '@/lib/mail/mail-server';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { readCarrierRows } from '@/lib/parcels/records';
-import { trackingAddress } from '@/lib/parcels/rules/carriers';
+import { trackingAddress, transitTo } from '@/lib/parcels/rules/carriers';
 import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
 import { isUnchecked } from '@/lib/parcels/rules/reference';
 import { keptWords } from '@/lib/promise/rules/promise-words';
@@ -125,7 +125,8 @@ export default async function JobPage({ params, searchParams }: Props) {
   const isStopped = !slip.isOffered && slip.stop !== null;
   const search = LEFT_STAGES.includes(stage) ? parcelSearch(job.events) : null;
   const collectedOn = job.sentBackAt && isCollected(job.events) ? dayInZone(job.sentBackAt, timeZone) : null;
-  const tracking = trackingAddress(job.carrier, job.carrierReference, await readCarrierRows());
+  const carriers = await readCarrierRows();
+  const tracking = trackingAddress(job.carrier, job.carrierReference, carriers);
   return (
     <>
       <PageHead
@@ -153,6 +154,10 @@ export default async function JobPage({ params, searchParams }: Props) {
                   partOn: comingOn(awaitedPartsOf(job), today),
                   offerUntil: offer ? dayFromDate(offer.validUntil) : null,
                   carrier: job.carrier,
+                  transitDays: transitTo(
+                    { carrier: job.carrier, from: workshop.country, to: job.customer.country },
+                    carriers,
+                  ),
                   isClosedByTime: isClosedByTime(job.events),
                   isCollected: collectedOn !== null,
                   waitsForAddress: waitsForAddress(job.events),
