@@ -332,6 +332,25 @@ describe('what happens next to a parcel that does not come', () => {
     expect(told).not.toMatch(/nothing left to do|Keep the certificate/);
   });
 
+  it.each([
+    ['sought', 'cell', 'We ask Harbour Post for it since', 'do not use it, do not charge it'],
+    ['lost', 'cell', 'it was not found', 'do not use it, do not charge it'],
+    ['lost', 'part', 'it was not found', 'do not use it: read'],
+  ] as const)(
+    'is, %s with a recalled %s in it, the search first and the warning behind it',
+    (state, recalled, first, then) => {
+      const told = next({ ...gone, stage: 'closed', recalled, search: { state, since } });
+      expect(told).toContain(first);
+      expect(told.indexOf(`Should it come after all, please ${then}`)).toBeGreaterThan(told.indexOf(first));
+      expect(told).not.toMatch(/stop using/);
+    },
+  );
+
+  it('is, once it was delivered with a recalled part in it, the warning alone', () => {
+    const told = next({ ...gone, stage: 'closed', recalled: 'part', search: { state: 'delivered', since } });
+    expect(told).toMatch(/^Please stop using the unit\./);
+  });
+
   it('is, once it was delivered, as for any other', () => {
     const told = next({ ...gone, stage: 'closed', search: { state: 'delivered', since: null } });
     expect(told).toBe(next({ ...gone, stage: 'closed' }));

@@ -70,7 +70,12 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
     ? ` Work starts after ${formatDay(facts.startAfter, locale, 'weekday')}, when your right to withdraw ends. You can ask us below to start before.`
     : '';
   const free = facts.kind === 'claim' ? claimCost(facts) : '';
-  if (facts.recalled && NOT_WITH_US.includes(facts.stage)) return recallFirst(facts.recalled, facts.owed);
+  if (facts.recalled && NOT_WITH_US.includes(facts.stage)) {
+    const missing = missingWords(facts, locale);
+    return missing === null
+      ? recallFirst(facts.recalled, facts.owed)
+      : `${missing} ${shouldItCome(facts.recalled)}`;
+  }
   switch (facts.stage) {
     case 'booked':
       return `Print the packing slip, or write the job number on a piece of paper, and post the unit to us. We write to you the day it arrives.${free}${facts.kind === 'claim' ? ` ${KEEP_POSTAGE_RECEIPT}` : ''}`;
@@ -123,7 +128,7 @@ function endedWords(ended: NonNullable<NextFacts['ended']>, locale: string): str
   return `We took the price of ${ended.gross} back on ${on}, and you need not answer it. We send you a new one within a few days.${held} Want the unit back as it is? Write to us below.`;
 }
 
-/** Whatever else is to be said of a unit that is with its customer, that a part of it is in doubt comes first. */
+/** Whatever else is to be said of a unit that is with its customer, that a part of it is in doubt comes first. One whose parcel has not come is not. */
 function recallFirst(recalled: 'cell' | 'part', owed: string | null): string {
   const first =
     recalled === 'cell'
@@ -131,6 +136,15 @@ function recallFirst(recalled: 'cell' | 'part', owed: string | null): string {
       : 'Please stop using the unit.';
   const left = owed === null ? '' : ` ${leftToPay(owed)}`;
   return `${first} Read what we say below about a part in it, and answer us there. Putting it right costs you nothing.${left}`;
+}
+
+/** The warning behind what is said of a parcel that has not come: nobody can stop using what they do not have. */
+function shouldItCome(recalled: 'cell' | 'part'): string {
+  const warned =
+    recalled === 'cell'
+      ? 'please do not use it, do not charge it and do not post it'
+      : 'please do not use it';
+  return `Should it come after all, ${warned}: read what we say below about a part in it.`;
 }
 
 const ASKED_FIRST =
@@ -209,11 +223,23 @@ function lost({ owed }: NextFacts): string {
   return `We looked for it with the carrier, and it was not found. We are sorry. What we do about it stands below. Do you see it otherwise? Write to us there.${left}`;
 }
 
+/** What is said of a parcel that has not come; null where it came, or nobody looks for it. */
+function missingWords(facts: NextFacts, locale: string): string | null {
+  switch (facts.search?.state) {
+    case 'sought':
+      return sought(facts, locale);
+    case 'lost':
+      return lost(facts);
+    default:
+      return null;
+  }
+}
+
 const NOT_COME = 'Has it not come, or did it come damaged? Write to us below.';
 
 function closed(facts: NextFacts, locale: string): string {
-  if (facts.search?.state === 'sought') return sought(facts, locale);
-  if (facts.search?.state === 'lost') return lost(facts);
+  const missing = missingWords(facts, locale);
+  if (missing !== null) return missing;
   return facts.isClosedByTime ? `${closedWords(facts)} ${NOT_COME}` : closedWords(facts);
 }
 
