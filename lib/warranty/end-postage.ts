@@ -9,7 +9,7 @@ import { POSTAGE_OF_CLAIM, readPostageStanding } from './stored-postage';
 
 /**
  * Staff end the question of a claim's postage without paying, because its customer wants none or it was settled otherwise. Who had
- * asked for it is told so by mail, with the reason; who had not is not written to.
+ * asked for it is told so by mail, with the reason; who had not is not written to. Their page says so to both.
  */
 export async function endPostage(o: {
   jobId: string;

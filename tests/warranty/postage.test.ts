@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { postageProblem, postageStanding } from '@/lib/warranty/rules/postage';
+import { postageProblem, postageStanding, toldOfEnd } from '@/lib/warranty/rules/postage';
 
 describe('the postage of a claim', () => {
   it.each([
@@ -15,5 +15,19 @@ describe('the postage of a claim', () => {
     const found = postageStanding({ state, isPaidBack });
     expect(found).toBe(standing);
     expect(postageProblem(found) === null).toBe(standing === 'to-ask');
+  });
+});
+
+describe('postage that ended unpaid', () => {
+  const events = [
+    { kind: 'postage-asked', data: { claim: 'K1', amount: 560 } },
+    { kind: 'postage-ended', data: { claim: 'K1', reason: 'We sent you a label.' } },
+  ];
+  it.each([
+    ['was asked for: the reason is told', events, true, 'We sent you a label.'],
+    ['was never asked for: the reason is the workshop’s own', events.slice(1), false, null],
+    ['is asked for still', events.slice(0, 1), true, null],
+  ] as const)('%s', (_name, happened, isAsked, told) => {
+    expect(toldOfEnd(happened, { isAsked })).toBe(told);
   });
 });

@@ -1,3 +1,5 @@
+import { parseEvent } from '@/lib/jobs/rules/events';
+
 /**
  * What posting the unit to the workshop cost the customer, and is paid back where their claim is covered, at least in part (common
  * practice, no source). The customer asks for it with the amount and the receipt; it ends with the payment, or where staff were told
@@ -25,6 +27,19 @@ export function postageStanding(o: {
   if (state === 'paid') return 'paid';
   if (!o.isPaidBack) return 'not-due';
   return state ?? 'to-ask';
+}
+
+/**
+ * What the workshop told whoever had asked for their postage when it ended that unpaid; null where nobody had asked, since a reason
+ * is for the customer only then. Events in their order.
+ */
+export function toldOfEnd(
+  events: readonly { kind: string; data: unknown }[],
+  { isAsked }: { isAsked: boolean },
+): string | null {
+  const last = isAsked ? events.findLast(({ kind }) => kind === 'postage-ended') : undefined;
+  const event = last && parseEvent('postage-ended', last.data);
+  return event?.kind === 'postage-ended' ? event.data.reason : null;
 }
 
 /** Why the postage cannot be asked for, in the customer's words; null where it can. */

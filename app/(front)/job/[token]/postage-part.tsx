@@ -10,6 +10,7 @@ import { formatDay } from '@/lib/calendar/format';
 import { refundDue } from '@/lib/invoices/rules/owed-back';
 import { MOST_RECEIPTS } from '@/lib/jobs/rules/most-photos';
 import { formatMoney } from '@/lib/money/amount';
+import { postageProblem, toldOfEnd } from '@/lib/warranty/rules/postage';
 import { ASK_FOR_POSTAGE, POSTAGE_STAYS } from '@/lib/warranty/rules/postage-words';
 import { readPostageStanding } from '@/lib/warranty/stored-postage';
 import { askForPostage } from './actions';
@@ -68,9 +69,19 @@ export function PostagePart({ job, token, workshop }: PartProps) {
         </div>
       );
     }
-    // What was paid stands among the payments; what was ended was told.
+    // What was paid stands among the payments.
     case 'paid':
-    case 'not-wanted':
       return null;
+    // The ruling's mail leads here, so that it ended is said, also to whoever never asked.
+    case 'not-wanted': {
+      const reason = toldOfEnd(job.events, { isAsked: claim.postageAskedAt !== null });
+      return (
+        <div id="postage">
+          <h3>Your postage</h3>
+          {reason ? <p className="written">{reason}</p> : null}
+          <p>{postageProblem('not-wanted')}</p>
+        </div>
+      );
+    }
   }
 }

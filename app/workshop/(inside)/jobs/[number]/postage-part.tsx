@@ -54,8 +54,8 @@ export function PostagePart({ job, workshop, mayEnd }: PostageProps) {
             confirm="End it without paying"
             consequence={
               isAsked
-                ? 'The customer gets a mail with your reason.'
-                : 'The customer is not asked on their page any more. No mail.'
+                ? 'The customer gets a mail with your reason, and reads it on their page.'
+                : 'The customer is not asked on their page any more, and reads there that it is closed. No mail.'
             }
           >
             <TextArea
