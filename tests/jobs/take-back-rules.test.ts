@@ -61,3 +61,21 @@ test('a finding that was taken back is no fault that was found since a price', (
   expect(isFound(found)).toBe(true);
   expect(isFound(found, back)).toBe(false);
 });
+
+test.each([
+  ['nobody answered it', 'message-sent', 6000],
+  ['the customer contested the ruling it came with', 'claim-contested', undefined],
+  ['the owner took that ruling back', 'claim-reopened', undefined],
+  ['it was answered', 'offer-decided', undefined],
+  ['its day passed', 'offer-lapsed', undefined],
+])('what a price binds to, where %s', (_name, kind, gross) => {
+  const at = new Date('2026-12-01T10:00:00Z');
+  const event = (kind: string, data: unknown) => ({ kind, data, at, toStage: null });
+  const events = [
+    event('offer-written', { revision: 2, gross: 6000 }),
+    event('moved', { move: 'ask-approval' }),
+    event(kind, {}),
+  ];
+  const revisions = [{ revision: 2, grossMinor: 6000, validUntil: dayToDate(day('2026-12-10')) }];
+  expect(heldPrice({ events, revisions, today: day('2026-12-02') })?.gross).toBe(gross);
+});

@@ -110,16 +110,18 @@ test('the customer’s own contest is not used up, and a price that waited is of
   const { jobId } = claim;
   await recordFinding({ jobId, text: 'A fader scratches.', photos: [], actor: BENCH, now: NOW });
   await ruleClaim(claim, { cause: 'separate-fault', now: NOW });
-  await writeOffer({
-    jobId,
-    version: (await jobNow(jobId)).version,
-    lines: [{ kind: 'labour', description: 'Fader replaced', amount: 6000, category: 'S', rateBps: 2000 }],
-    reason: 'The fader has worn out.',
-    onYes: '',
-    onNo: '',
-    actor: OWNER,
-    now: NOW,
-  });
+  const offer = async (amount: number, now: Date) =>
+    writeOffer({
+      jobId,
+      version: (await jobNow(jobId)).version,
+      lines: [{ kind: 'labour', description: 'Fader replaced', amount, category: 'S', rateBps: 2000 }],
+      reason: 'The fader has worn out.',
+      onYes: '',
+      onNo: '',
+      actor: OWNER,
+      now,
+    });
+  await offer(6000, NOW);
   await moveTo(jobId, 'ask-approval', NOW);
   await again(claim);
   const [letter = ''] = await letters(jobId);
@@ -129,6 +131,8 @@ test('the customer’s own contest is not used up, and a price that waited is of
 
   await ruleClaim(claim, { cause: 'damage-after-return', now: LATER });
   expect(factsOf(await jobNow(jobId)).mayContest).toBe(true);
+  // Nor does it bind whoever prices what the new ruling leaves to pay.
+  expect(await offer(15_000, LATER)).toMatchObject({ gross: 15_000 });
   await contestRuling({ jobId, text: 'It was there before.', now: LATER });
   await ruleClaim(claim, { cause: 'damage-after-return', now: LATER });
   await again(claim);

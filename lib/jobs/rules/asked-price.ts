@@ -17,7 +17,8 @@ type Sent = { revision: number; grossMinor: number; validUntil: Date };
 
 /**
  * The price that the customer was asked about last and has not answered, through its last day, though it was taken back: what
- * they were told of how long it holds stands. A contest of the ruling it came with ends it. `isFaultFound`: a finding was written down since. Null where there is none.
+ * they were told of how long it holds stands. Where the ruling it came with is contested or taken back, it ends. `isFaultFound`: a
+ * finding was written down since. Null where there is none.
  */
 export function heldPrice(o: {
   events: readonly Happened[];
@@ -60,8 +61,11 @@ export function endedPrice(events: readonly Happened[]): EndedPrice | null {
     : null;
 }
 
-/** Who contests a ruling has it made anew, and with it what is to pay: a price beside the old one is for other work. */
-const OVER = ['offer-decided', 'offer-lapsed', 'claim-contested'];
+/**
+ * A ruling that is contested, or taken back by the owner, is made anew, and with it what is to pay: a price beside the old one is
+ * for other work.
+ */
+const OVER = ['offer-decided', 'offer-lapsed', 'claim-contested', 'claim-reopened'];
 
 function lastAsked(events: readonly Happened[]): number {
   return events.findLastIndex((event) => movedBy(event)?.move === 'ask-approval');
