@@ -1,3 +1,4 @@
+import { plannedMinutes } from '@/lib/bench/rules/job-sheets';
 import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { type OpenPromise, type PromiseToMove, promisesToMove } from '@/lib/promise/rules/promises-to-move';
@@ -41,6 +42,7 @@ export async function listPromisesToMove(
         bookedAt: true,
         model: { select: { maker: true, name: true } },
         repair: { select: { minutes: true } },
+        besides: { select: { sheet: { select: { repair: { select: { minutes: true } } } } } },
         customer: { select: { name: true } },
         awaitedParts: AWAITED_PARTS,
         work: { where: COUNTS, select: { minutes: true } },
@@ -60,7 +62,7 @@ export async function listPromisesToMove(
         promisedOn: dayFromDate(row.promisedOn),
         arrivedOn: dayInZone(row.arrivedAt ?? row.bookedAt, timeZone),
         partOn: partsWait(awaitedPartsOf(row), today)?.expectedOn ?? null,
-        minutesLeft: minutesLeft({ stage, minutesPlanned: row.repair.minutes, minutesWorked }),
+        minutesLeft: minutesLeft({ stage, minutesPlanned: plannedMinutes(row), minutesWorked }),
         unit: `${row.model.maker} ${row.model.name}`,
         customer: row.customer.name,
       },

@@ -118,7 +118,7 @@ const DOCKET = {
       sheet: {
         include: {
           checks: { orderBy: { position: 'asc' } },
-          repair: { select: { name: true, summary: true } },
+          repair: { select: { name: true, summary: true, minutes: true } },
         },
       },
     },

@@ -1,3 +1,4 @@
+import { plannedMinutes } from '@/lib/bench/rules/job-sheets';
 import { minutesOf } from '@/lib/bench/rules/minutes-by';
 import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
@@ -78,6 +79,7 @@ const SHOWN = {
   isSerialSettled: true,
   model: { select: { maker: true, name: true } },
   repair: { select: { name: true, minutes: true } },
+  besides: { select: { sheet: { select: { repair: { select: { minutes: true } } } } } },
   customer: { select: { name: true } },
   work: { where: COUNTS, select: { minutes: true } },
   awaitedParts: AWAITED_PARTS,
@@ -182,7 +184,7 @@ function listed(
     cameBackOn: back ? dayInZone(back.at, timeZone) : null,
     waitsForAddress: waitsForAddress(row.events),
     isWrittenAbout: row.sentBackAt !== null,
-    minutesPlanned: row.repair.minutes,
+    minutesPlanned: plannedMinutes(row),
     minutesWorked: minutesOf(row.work),
     isSerialSettled: row.isSerialSettled,
     owed: isWaived ? 0 : balanceOf(row).owed,

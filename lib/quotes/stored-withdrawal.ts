@@ -1,3 +1,4 @@
+import { plannedMinutes } from '@/lib/bench/rules/job-sheets';
 import { compareDays, type Day, dayInZone } from '@/lib/calendar/day';
 import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
@@ -34,9 +35,15 @@ export function withdrawalLinesOf(job: JobRecord, until: WorkUntil | null = null
     isGross: agreed.isGross,
     isInspected,
     minutesDone: minutes,
-    minutesPlanned: minutesAgreed(repairChanges(job.events), {
-      agreedAt: agreed.decidedAt,
-      minutes: job.repair.minutes,
+    // What the bench proves beside it of its own accord is not in the price.
+    minutesPlanned: plannedMinutes({
+      repair: {
+        minutes: minutesAgreed(repairChanges(job.events), {
+          agreedAt: agreed.decidedAt,
+          minutes: job.repair.minutes,
+        }),
+      },
+      besides: job.besides.filter(({ isByPrice }) => isByPrice),
     }),
     hasStartRequest: job.startRequestedAt !== null,
     isInformed: job.withdrawUntil !== null,

@@ -5,6 +5,7 @@ import { queueMail } from '@/lib/mail/queue';
 import { agreedGross, makeFreeAgain } from './free-again';
 import type { Cause, Ruling } from './rules/causes';
 import { afterCover, mayContest } from './rules/ruling';
+import { writeClaimedBesides } from './write-claimed-besides';
 import { writeOwnRepair } from './write-own-repair';
 
 /** What a ruling has to know of the claim's job. */
@@ -37,6 +38,7 @@ export async function tellRuling(
   await writeOwnRepair(tx, o);
   if (ruling !== 'not-covered') await makeFreeAgain(tx, { ...o, claim: o.number, ruling });
   await writeBesides(tx, o);
+  await writeClaimedBesides(tx, o);
   const after = afterCover(o);
   await queueMail(tx, {
     template: 'claim-ruled',

@@ -2,7 +2,7 @@ import { beforeEach, expect, test } from 'vitest';
 import { leaveBeside } from '@/lib/bench/leave-beside';
 import { proveBeside } from '@/lib/bench/prove-beside';
 import { recordCheck } from '@/lib/bench/record-check';
-import { checksOf, provedSheets } from '@/lib/bench/rules/job-sheets';
+import { checksOf, plannedMinutes, provedSheets } from '@/lib/bench/rules/job-sheets';
 import { earlierEntries } from '@/lib/bench/sheet-records';
 import { day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
@@ -14,6 +14,7 @@ import { recordPayment } from '@/lib/jobs/record-payment';
 import { recordWork } from '@/lib/jobs/record-work';
 import { eventLine } from '@/lib/jobs/rules/events';
 import { decideOffer } from '@/lib/quotes/decide-offer';
+import { owedIfWithdrawn } from '@/lib/quotes/stored-withdrawal';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { useDatabase } from '@/tests/database';
 import { lettersOf, textOf } from '@/tests/documents/read-pdf';
@@ -56,16 +57,10 @@ async function tick(jobId: string, checkId: string) {
   return recordCheck({ jobId, checkId, given: { tick: true }, note: '', actor: BENCH, now: LATER });
 }
 
-test('a yes to two repairs has the unit pass the sheets of both before it is ready', async () => {
+/** A socket and a fader, both agreed to, done and proved; gives the job, ready to leave. */
+async function bothProved() {
   const jobId = await assessedJob(world, now);
   await agreeTo(jobId, [SOCKET, FADER]);
-  expect(await repairs(jobId)).toEqual(['USB-C socket replaced', 'Fader replaced']);
-  const { events } = await jobNow(jobId);
-  const [added] = events.filter(({ kind }) => kind === 'sheet-beside-added');
-  expect(added?.actorKind).toBe('customer');
-  expect(eventLine('sheet-beside-added', added?.data)).toBe(
-    'Proved on version 1 of the check sheet of “Fader replaced” as well',
-  );
   await recordWork({ jobId, text: 'Socket and fader replaced', minutes: 80, actor: BENCH, now: LATER });
   await moveTo(jobId, 'prove', LATER);
   await tick(jobId, world.tilt);
@@ -77,8 +72,11 @@ test('a yes to two repairs has the unit pass the sheets of both before it is rea
     actor: BENCH,
     now: LATER,
   });
-  const ready = { ...(await frame(jobId)), move: 'pass-checks' as const, note: '' };
-  await expect(moveJob(ready)).rejects.toMatchObject({ code: 'invalid' });
+  return jobId;
+}
+
+/** The last check, the payment and the way back; gives the certificate's number. */
+async function sentBack(jobId: string) {
   await tick(jobId, fader.checkId);
   await moveTo(jobId, 'pass-checks', LATER);
   const { owed } = factsOf(await jobNow(jobId));
@@ -92,7 +90,23 @@ test('a yes to two repairs has the unit pass the sheets of both before it is rea
     now: LATER,
   });
   const { certificate } = await sendBack(jobId, LATER);
-  const { fileKey } = await db.certificate.findFirstOrThrow({ where: { number: certificate?.number ?? '' } });
+  if (!certificate) throw new Error('no certificate was issued');
+  return certificate.number;
+}
+
+test('a yes to two repairs has the unit pass the sheets of both before it is ready', async () => {
+  const jobId = await bothProved();
+  expect(await repairs(jobId)).toEqual(['USB-C socket replaced', 'Fader replaced']);
+  const { events } = await jobNow(jobId);
+  const [added] = events.filter(({ kind }) => kind === 'sheet-beside-added');
+  expect(added?.actorKind).toBe('customer');
+  expect(eventLine('sheet-beside-added', added?.data)).toBe(
+    'Proved on version 1 of the check sheet of “Fader replaced” as well',
+  );
+  const ready = { ...(await frame(jobId)), move: 'pass-checks' as const, note: '' };
+  await expect(moveJob(ready)).rejects.toMatchObject({ code: 'invalid' });
+  const number = await sentBack(jobId);
+  const { fileKey } = await db.certificate.findFirstOrThrow({ where: { number } });
   const paper = lettersOf(textOf(await readFile(fileKey)));
   expect(paper).toContain(
     lettersOf('Bench checks: USB-C socket replaced, version 1; Fader replaced, version 1'),
@@ -204,4 +218,29 @@ test('paid work beside a covered claim is proved too, until a ruling makes the c
   await contestRuling({ jobId, text: 'It was the socket.', now });
   await ruleClaim(claim, { cause: 'workmanship', now: LATER });
   expect(await repairs(jobId)).toEqual(['USB-C socket replaced']);
+});
+
+test.each([
+  ['A fader scratches', ['USB-C socket replaced', 'Fader replaced']],
+  ['other', ['USB-C socket replaced', 'Fader replaced']],
+  ['Does not charge', ['USB-C socket replaced']],
+])('a covered claim for “%s” is proved on the sheets of what failed again', async (symptom, names) => {
+  const number = await sentBack(await bothProved());
+  const claimed = new Date('2026-12-10T09:00:00Z');
+  const claim = await makeClaim({ number, symptom, now: claimed });
+  await takeIn(claim.jobId, claimed);
+  await moveTo(claim.jobId, 'assess', claimed);
+  await ruleClaim(claim, { cause: 'workmanship', now: claimed });
+  expect(await repairs(claim.jobId)).toEqual(names);
+});
+
+test('who withdraws owes a share of all that was planned, not of one repair’s minutes', async () => {
+  const jobId = await assessedJob(world, now);
+  await agreeTo(jobId, [SOCKET, FADER]);
+  await recordWork({ jobId, text: 'Socket off', minutes: 60, actor: BENCH, now: LATER });
+  await db.job.update({ where: { id: jobId }, data: { startRequestedAt: now, withdrawUntil: LATER } });
+  const job = await jobNow(jobId);
+  const planned = job.repair.minutes + 90;
+  expect(plannedMinutes(job)).toBe(planned);
+  expect(owedIfWithdrawn(job)).toBe(Math.round((13_200 * 60) / planned));
 });

@@ -57,3 +57,13 @@ export function sheetNames(sheets: readonly { repair: string; version: number }[
 function wordsOf({ label, kind, unit, low, high, choices, passing, pinTable = null }: CheckWords): string {
   return JSON.stringify([label, kind, unit, low, high, choices, passing, pinTable]);
 }
+
+type Planned = {
+  repair: { minutes: number };
+  besides: readonly { sheet: { repair: { minutes: number } } }[];
+};
+
+/** Bench minutes planned for all that is done on a job: those of its own repair and of each that is proved beside it. */
+export function plannedMinutes({ repair, besides }: Planned): number {
+  return besides.reduce((sum, { sheet }) => sum + sheet.repair.minutes, repair.minutes);
+}

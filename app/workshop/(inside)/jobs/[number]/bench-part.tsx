@@ -8,7 +8,7 @@ import { Tag } from '@/app/ui/page/tag';
 import { Timeline } from '@/app/ui/page/timeline';
 import type { Staff } from '@/app/workshop/who';
 import { provingState } from '@/lib/bench/rules/checks';
-import { checksOf, provedSheets, sheetNames } from '@/lib/bench/rules/job-sheets';
+import { checksOf, plannedMinutes, provedSheets, sheetNames } from '@/lib/bench/rules/job-sheets';
 import { minutesByPerson, minutesOf } from '@/lib/bench/rules/minutes-by';
 import { formatInstant } from '@/lib/calendar/format';
 import { readStage } from '@/lib/jobs/records';
@@ -48,7 +48,7 @@ export function BenchPart({ job, workshop, staff, who }: SheetProps & { who: Sta
       ) : (
         <p>No work recorded yet.</p>
       )}
-      {minutes > 0 ? <p>{`${minutes} minutes so far, ${job.repair.minutes} planned.`}</p> : null}
+      {minutes > 0 ? <p>{`${minutes} minutes so far, ${plannedMinutes(job)} planned.`}</p> : null}
       {job.work.length > 0 ? (
         <Table
           caption="Minutes by person"

@@ -7,6 +7,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { StageTag } from '@/app/ui/words/stage-tag';
+import { plannedMinutes } from '@/lib/bench/rules/job-sheets';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
@@ -97,7 +98,7 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
             term: 'Promise',
             text: job.promisedOn ? formatDay(dayFromDate(job.promisedOn), locale, 'short') : 'none yet',
           },
-          { term: 'Bench time', text: `${job.repair.minutes} min planned` },
+          { term: 'Bench time', text: `${plannedMinutes(job)} min planned` },
         ]}
         stamps={stampSteps({ stage, reached: stagesReached(job.events) }, { locale, timeZone })}
       >
