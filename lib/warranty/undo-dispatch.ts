@@ -14,6 +14,7 @@ import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { writeWatch } from '@/lib/returns/write-watch';
 import { readWorkshop } from '@/lib/workshop/records';
+import { paidBack } from './write-closed-claim';
 
 /**
  * Takes back that a unit left: it was recorded by mistake, and lies here. It is ready to go as before, and its customer, who was
@@ -91,9 +92,7 @@ export async function goneFacts(
 
 /** A parcel that never went cost a claim nothing. */
 async function takeBackPostage(tx: Tx, job: JobRecord): Promise<void> {
-  const last = job.events.findLast(({ kind }) => kind === 'sent-back');
-  const left = last && parseEvent('sent-back', last.data);
-  const postage = left?.kind === 'sent-back' ? (left.data.postage ?? 0) : 0;
+  const postage = postageOfDispatch(job);
   if (!job.claim || postage === 0) return;
   await tx.claim.update({
     where: { id: job.claim.id },
@@ -101,4 +100,14 @@ async function takeBackPostage(tx: Tx, job: JobRecord): Promise<void> {
     select: { id: true },
   });
   await writeWatch(tx, [job.claim.certificateNumber]);
+}
+
+/** What the last dispatch cost its claim, minor units. Where its event does not keep that yet, the claim's only one says it. */
+function postageOfDispatch(job: JobRecord): number {
+  const dispatches = job.events.filter(({ kind }) => kind === 'sent-back');
+  const last = dispatches.at(-1);
+  const left = last && parseEvent('sent-back', last.data);
+  if (left?.kind !== 'sent-back') return 0;
+  if (left.data.postage !== undefined || dispatches.length > 1) return left.data.postage ?? 0;
+  return (job.claim?.costPostageMinor ?? 0) - paidBack(job);
 }

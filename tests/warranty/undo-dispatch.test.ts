@@ -40,6 +40,13 @@ async function undo(jobId: string, now = SEEN) {
   await undoDispatch({ jobId, version, reason: REASON, actor: BENCH, now });
 }
 
+/** As a dispatch was kept before its postage was. */
+async function forgetPostage(jobId: string) {
+  await db.$executeRaw`ALTER TABLE "job_event" DISABLE TRIGGER USER`;
+  await db.$executeRaw`UPDATE "job_event" SET "data" = "data" - 'postage' WHERE "jobId" = ${jobId} AND "kind" = 'sent-back'`;
+  await db.$executeRaw`ALTER TABLE "job_event" ENABLE TRIGGER USER`;
+}
+
 async function mailText(jobId: string, template: string): Promise<string> {
   const mail = await db.mail.findFirstOrThrow({ where: { jobId, template }, orderBy: { queuedAt: 'desc' } });
   return (await drawMail(mail)).text;
@@ -91,8 +98,10 @@ describe('a unit that was recorded as gone by mistake', () => {
     expect(await mailText(jobId, 'unit-sent-back')).toContain('once more');
   });
 
-  it('costs a claim no postage for a parcel that never went', async () => {
-    const serial = 'HW2-82003-A';
+  it.each([
+    ['HW2-82003-A', 'as it is kept', false],
+    ['HW2-82006-A', 'of a dispatch from before its postage was kept', true],
+  ])('costs a claim no postage for a parcel that never went (%s, %s)', async (serial, _, isOld) => {
     const first = await ready(serial);
     const { certificate } = await sendBack(first, SAID);
     const opened = new Date('2027-02-01T10:00:00Z');
@@ -104,6 +113,7 @@ describe('a unit that was recorded as gone by mistake', () => {
     await moveTo(jobId, 'start-bench', opened);
     await proveJob(jobId, world, opened);
     await sendBack(jobId, new Date('2027-02-11T10:00:00Z'));
+    if (isOld) await forgetPostage(jobId);
     await undo(jobId, new Date('2027-02-11T11:00:00Z'));
     const cost = async () => (await db.claim.findUniqueOrThrow({ where: { id: claimId } })).costPostageMinor;
     expect(await cost()).toBe(0);
