@@ -10,8 +10,9 @@ import { settleSerial } from '@/lib/jobs/settle-serial';
 import { undoArrival } from '@/lib/jobs/undo-arrival';
 import { walkIn } from '@/lib/jobs/walk-in';
 import { drawMail } from '@/lib/mail/draw';
+import { openClaimAtDesk } from '@/lib/warranty/open-claim-at-desk';
 import { useDatabase } from '@/tests/database';
-import { makeBooking } from '@/tests/makers/job';
+import { ADDRESS, makeBooking } from '@/tests/makers/job';
 import { jobNow, makeCertificate, makeClaim, somePhoto, takeIn } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
 
@@ -128,6 +129,35 @@ describe('a parcel that was taken in under the wrong booking', () => {
     await recordFinding({ jobId, text: 'The socket is torn.', photos: [], actor: BENCH, now: NOW });
     await expect(undo(jobId)).rejects.toThrow('take that back first');
     expect((await jobNow(jobId)).stage).toBe('arrived');
+  });
+
+  it.each([
+    ['HW2-81006-A', 'is not undone on a claim', 'told with the unit on the table', true],
+    ['HW2-81007-A', 'is undone on a claim', 'told by telephone, whose parcel came later', false],
+  ])('%s: %s %s', async (serial, _, _how, isHere) => {
+    const { number } = await makeCertificate(world, BOOKED, serial);
+    const { jobNumber } = await openClaimAtDesk({
+      certificateNumber: number,
+      serial,
+      symptom: 'Does not charge',
+      details: '',
+      batteryAnswer: 'healthy',
+      dataAnswer: 'saved',
+      address: ADDRESS,
+      photos: [],
+      isHere,
+      extra: [],
+      reason: '',
+      actor: BENCH,
+      now: NOW,
+    });
+    const { id: jobId } = await db.job.findUniqueOrThrow({ where: { number: jobNumber } });
+    if (isHere) await expect(undo(jobId)).rejects.toThrow('no booking that waits');
+    else {
+      await takeIn(jobId, LATER);
+      await undo(jobId);
+    }
+    expect((await jobNow(jobId)).stage).toBe(isHere ? 'arrived' : 'booked');
   });
 
   it('is not undone on a job that was opened for the parcel itself', async () => {

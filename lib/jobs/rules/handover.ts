@@ -65,9 +65,15 @@ function isAnswer({ kind, data }: Happened): boolean {
   return event.kind === 'contact-corrected';
 }
 
-/** Whether a job was opened by staff for a parcel that came without a booking. */
-export function isWalkIn(events: readonly Happened[]): boolean {
+/**
+ * Whether a job was opened by staff for a unit that lay before them, so that no booking waits for another: for a parcel that came
+ * without one, or for a claim told at the desk, which is written with the arrival of its unit in one transaction.
+ */
+export function isWalkIn(events: readonly (Happened & { at: Date; actorKind: string })[]): boolean {
   const first = events.find(({ kind }) => kind === 'booked');
   const booked = first && parseEvent('booked', first.data);
-  return booked?.kind === 'booked' && booked.data.isWalkIn === true;
+  if (booked?.kind !== 'booked') return false;
+  const arrived = events.find(({ kind }) => kind === 'unit-arrived');
+  const isTakenInAtOnce = arrived !== undefined && arrived.at.getTime() === first?.at.getTime();
+  return booked.data.isWalkIn === true || (first?.actorKind !== 'customer' && isTakenInAtOnce);
 }
