@@ -9,8 +9,8 @@ import { forgetRecalledUnits } from './stored-recalled-units';
 /**
  * Lifts the recall of a lot that was made by mistake: its pieces are stock again, units leave with them, and the warnings end. Who was
  * written to about it and still has a piece is written to again, once; each job's history says so, all in one transaction. The recall
- * itself stays as it was. Refuses where none is in force, and where the list is no longer the one that was looked at; the same words
- * sent twice lift once.
+ * itself stays as it was. Refuses where none is in force, where another one is than was looked at, and where the list is no longer as long;
+ * the same words sent twice lift once.
  */
 export async function liftRecall(o: {
   lotId: string;
@@ -18,6 +18,8 @@ export async function liftRecall(o: {
   text: string;
   /** Letters the person saw before pressing. */
   letters: number;
+  /** The recalls in force that the person saw, by id. */
+  recalls: readonly string[];
   actor: Extract<Actor, { id: string }>;
   now: Date;
 }): Promise<void> {
@@ -35,11 +37,15 @@ export async function liftRecall(o: {
       if (recalls.some(({ lifted }) => lifted?.text === o.text)) return;
       throw new Refusal('conflict', 'No recall of this lot is in force any more.');
     }
-    const units = await liftUnits(
-      o.lotId,
-      inForce.map(({ id }) => id),
-      tx,
-    );
+    // As many letters may go out for another recall: what is lifted has to be what was read.
+    const ids = inForce.map(({ id }) => id);
+    if (ids.length !== o.recalls.length || ids.some((id) => !o.recalls.includes(id))) {
+      throw new Refusal(
+        'conflict',
+        'This lot was recalled again since you looked at it. Read what is in force now before you lift it.',
+      );
+    }
+    const units = await liftUnits(o.lotId, ids, tx);
     const letters = units.filter(({ what }) => what === 'letter');
     if (letters.length !== o.letters) {
       throw new Refusal(

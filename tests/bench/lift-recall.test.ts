@@ -46,10 +46,19 @@ describe('with a database', () => {
 
   const take = (jobId: string) =>
     transaction((tx) => writePartUse(tx, { jobId, lotId: world.lotId, quantity: 1, userId: BENCH.id, now }));
-  const recall = (letters = 1, formKey = '0199b3a2-0000-7000-8000-000000000021') =>
-    recallLot({ lotId: world.lotId, text: 'Stop using it.', letters, formKey, actor: OWNER, now });
-  const lift = (letters = 1, text = 'That was a mistake of ours.') =>
-    liftRecall({ lotId: world.lotId, text, letters, actor: OWNER, now });
+  const recall = (letters = 1, formKey = '0199b3a2-0000-7000-8000-000000000021', at = now) =>
+    recallLot({ lotId: world.lotId, text: 'Stop using it.', letters, formKey, actor: OWNER, now: at });
+  const inForce = async () =>
+    (await recallsOf(world.lotId)).flatMap(({ id, lifted }) => (lifted === null ? [id] : []));
+  const lift = async (letters = 1, text = 'That was a mistake of ours.', recalls?: string[]) =>
+    liftRecall({
+      lotId: world.lotId,
+      text,
+      letters,
+      recalls: recalls ?? (await inForce()),
+      actor: OWNER,
+      now,
+    });
   const lifted = () => db.mail.findMany({ where: { template: 'lot-recall-lifted' } });
   const units = async () => {
     const recalls = await recallsOf(world.lotId);
@@ -132,10 +141,26 @@ describe('with a database', () => {
     expect(await lifted()).toHaveLength(1);
   });
 
+  test.each([
+    ['with letters', 1],
+    ['without one', 0],
+  ])('a recall that came after the look is not lifted with it, %s', async (_name, letters) => {
+    if (letters === 0) await db.partUse.updateMany({ where: { jobId: gone }, data: { takenOutAt: now } });
+    await recall(letters);
+    const seen = await inForce();
+    await recall(letters, '0199b3a2-0000-7000-8000-000000000022');
+    await expect(lift(letters, 'That was a mistake of ours.', seen)).rejects.toMatchObject({
+      code: 'conflict',
+    });
+    expect(await db.lotRecallLifted.count()).toBe(0);
+    expect(await lifted()).toEqual([]);
+    expect(factsOf(await jobNow(here)).recalledParts).toEqual(['USB-C socket, 16 pin, lot L-2611']);
+  });
+
   test('a lot can be recalled again, and what was lifted stays as it is', async () => {
     await recall();
     await lift();
-    await recall(1, '0199b3a2-0000-7000-8000-000000000022');
+    await recall(1, '0199b3a2-0000-7000-8000-000000000022', new Date(now.getTime() + 60_000));
     expect(factsOf(await jobNow(here)).recalledParts).toEqual(['USB-C socket, 16 pin, lot L-2611']);
     await expect(take(here)).rejects.toMatchObject({ code: 'conflict' });
     const [again, first] = await recallsOf(world.lotId);

@@ -115,11 +115,12 @@ export const catalogue: FormsOfFiles = [
     'parts/lots/[id]/recall/schema.ts',
     {
       stopLotForm: { fields: { text: 'The supplier says that the cells swell.', formKey: uuid } },
-      liftQuietlyForm: { fields: { text: 'It was the lot beside it on the shelf.' } },
+      liftQuietlyForm: { fields: { text: 'It was the lot beside it on the shelf.', recalls: uuid } },
       liftForm: {
         fields: {
           text: 'That letter was a mistake of ours. You can use your unit.',
           letters: '4',
+          recalls: uuid,
           step: 'send',
           seen: 'That letter was a mistake of ours.',
         },

@@ -55,7 +55,8 @@ export async function liftAction(lotId: string, _before: FormState, formData: Fo
   return lookThenSend({
     formData,
     schema: liftForm,
-    send: ({ text, letters }, actor) => liftRecall({ lotId, text, letters, actor, now: now() }),
+    send: ({ text, letters, recalls }, actor) =>
+      liftRecall({ lotId, text, letters, recalls, actor, now: now() }),
     after: routeTo(`/workshop/parts/lots/${lotId}?saved=lifted`),
   });
 }

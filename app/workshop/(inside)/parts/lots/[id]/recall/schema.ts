@@ -10,12 +10,20 @@ export const stopLotForm = z.object({
   formKey: z.uuid(),
 });
 
+/** The recalls in force that the person saw, their ids parted by commas. */
+const seenRecalls = z
+  .string()
+  .max(4000)
+  .transform((text) => text.split(','))
+  .pipe(z.array(z.uuid()));
+
 export const liftQuietlyForm = z.object({
   text: z
     .string('Write why it was a mistake')
     .trim()
     .min(1, 'Write why it was a mistake')
     .max(4000, 'Keep this to 4,000 characters'),
+  recalls: seenRecalls,
 });
 
 export const recallForm = z.object({
@@ -42,4 +50,5 @@ export const liftForm = recallForm.omit({ formKey: true }).extend({
     .trim()
     .min(20, 'Say that it was a mistake, and what holds now')
     .max(4000, 'Keep this to 4,000 characters'),
+  recalls: seenRecalls,
 });

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { nothingHere } from '@/app/nothing-here';
+import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { SubmitButton } from '@/app/ui/forms/submit';
@@ -12,6 +13,7 @@ import { NumberText } from '@/app/ui/words/number-text';
 import { requireStaff } from '@/app/workshop/who';
 import { liftUnits, recallsOf } from '@/lib/bench/recall-records';
 import { liftText } from '@/lib/bench/rules/recall-text';
+import { formatInstant } from '@/lib/calendar/format';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { lotToday } from '../../lot-today';
@@ -30,13 +32,12 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 export default async function LiftPage({ params }: Props) {
   await requireStaff(rolesThatMay('recall'));
   const { id } = await params;
-  const [lot, recalls] = await Promise.all([lotToday(id), recallsOf(id)]);
+  const [lot, all, workshop] = await Promise.all([lotToday(id), recallsOf(id), readWorkshop()]);
   if (!lot) nothingHere();
-  const inForce = recalls.filter(({ lifted }) => lifted === null);
-  const units = await liftUnits(
-    id,
-    inForce.map((recall) => recall.id),
-  );
+  const inForce = all.filter(({ lifted }) => lifted === null);
+  const ids = inForce.map((recall) => recall.id);
+  const recalls = ids.join(',');
+  const units = await liftUnits(id, ids);
   const letters = units.filter((unit) => unit.what === 'letter').length;
   return (
     <>
@@ -63,6 +64,19 @@ export default async function LiftPage({ params }: Props) {
               customers’ pages ends. What was written off stays written off.
             </p>
           </Notice>
+          <section aria-labelledby="in-force" className="mt-8">
+            <h2 id="in-force" className="mb-3">
+              What is lifted
+            </h2>
+            <ul className="max-w-text">
+              {inForce.map((recall) => (
+                <li key={recall.id}>
+                  <p>{formatInstant(recall.at, { locale: workshop.locale, zone: workshop.timeZone })}:</p>
+                  <p className="written">{recall.text}</p>
+                </li>
+              ))}
+            </ul>
+          </section>
           <div className="mt-8">
             <Table
               caption="Units that carry it"
@@ -94,7 +108,7 @@ export default async function LiftPage({ params }: Props) {
             {letters > 0 ? (
               <ActionForm
                 action={liftAction.bind(null, id)}
-                hidden={{ letters }}
+                hidden={{ letters, recalls }}
                 label="Letter that the recall was a mistake"
               >
                 <TextArea
@@ -120,7 +134,11 @@ export default async function LiftPage({ params }: Props) {
                 />
               </ActionForm>
             ) : (
-              <ActionForm action={liftQuietlyAction.bind(null, id)} label="Lift the recall">
+              <ActionForm
+                action={liftQuietlyAction.bind(null, id)}
+                hidden={{ recalls }}
+                label="Lift the recall"
+              >
                 <TextArea
                   name="text"
                   label="Why it was a mistake"
