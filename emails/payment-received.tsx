@@ -36,11 +36,13 @@ type Paid = {
   amount: number;
   balance: number;
   isPostage?: boolean | undefined;
+  postageLeft?: number | undefined;
   isPriceOpen?: boolean | undefined;
   isOver?: boolean | undefined;
 };
 
-function givenBack({ amount, balance, isPostage, isPriceOpen = false }: Paid, setting: Setting): Letter {
+function givenBack(facts: Paid, setting: Setting): Letter {
+  const { amount, balance, isPostage, postageLeft, isPriceOpen = false } = facts;
   return {
     to: 'customer',
     subject: `${money(amount, setting)} comes back to you: job ${setting.job.number}`,
@@ -52,7 +54,9 @@ function givenBack({ amount, balance, isPostage, isPriceOpen = false }: Paid, se
         <Title>Money on its way to you</Title>
         <Para>
           {isPostage
-            ? `We have paid back the ${money(amount, setting)} that posting your unit to us cost you. Your claim is covered, so it costs you nothing.`
+            ? postageLeft
+              ? `We have paid back ${money(amount, setting)} of what posting your unit to us cost you. ${money(postageLeft, setting)} of it is still to come.`
+              : `We have paid back the ${money(amount, setting)} that posting your unit to us cost you. Your claim is covered, so it costs you nothing.`
             : `We have given ${money(amount, setting)} back. The receipt on the job page shows it.`}
         </Para>
         <Next

@@ -4,7 +4,7 @@ import type { Writer } from './letter';
 import { money, reach } from './words';
 
 /** The customer of a claim had asked for their postage, and the workshop ends that without paying; the reason is in its own words. */
-export const postageEnded: Writer<'postage-ended'> = ({ claimNumber, amount, reason }, setting) => ({
+export const postageEnded: Writer<'postage-ended'> = ({ claimNumber, amount, paid, reason }, setting) => ({
   to: 'customer',
   subject: `About the postage of claim ${showNumber(claimNumber)}`,
   summary: 'We have closed your request for the postage, and say why.',
@@ -12,7 +12,10 @@ export const postageEnded: Writer<'postage-ended'> = ({ claimNumber, amount, rea
     <>
       <Title>We have closed your request for the postage</Title>
       <Para>
-        You asked us to pay back what posting your unit to us cost you. We do not pay it, and this is why.
+        You asked us to pay back what posting your unit to us cost you.{' '}
+        {paid
+          ? `${money(paid, setting)} of it is paid back. We do not pay the rest, and this is why.`
+          : 'We do not pay it, and this is why.'}
       </Para>
       <Words from={setting.workshop.name}>{reason}</Words>
       <Lines

@@ -77,6 +77,22 @@ export const moneySamples: readonly Sample[] = [
     job: claimJob,
   },
   {
+    name: 'The rest of the postage of a covered claim not paid back',
+    content: {
+      template: 'postage-ended',
+      data: { claimNumber, amount: 560, paid: 56, reason: 'The receipt is of another parcel.' },
+    },
+    job: claimJob,
+  },
+  {
+    name: 'A part of the postage of a covered claim paid back',
+    content: {
+      template: 'payment-received',
+      data: { amount: -56, balance: 0, isPostage: true, postageLeft: 504 },
+    },
+    job: claimJob,
+  },
+  {
     name: 'Postage of a covered claim paid back',
     content: { template: 'payment-received', data: { amount: -500, balance: 0, isPostage: true } },
     job: claimJob,

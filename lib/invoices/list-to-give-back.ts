@@ -2,6 +2,7 @@ import { type Day, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { POSTAGE_OF_CLAIM, readPostageStanding } from '@/lib/warranty/stored-postage';
+import { paidBack } from '@/lib/warranty/write-closed-claim';
 import { balanceOf, isPriceOpen } from './rules/balance';
 import { byWaiting, OWED_BACK_KINDS, owedBackSince, owedSinceWithdrawal, refundDue } from './rules/owed-back';
 import { MONEY_OF_JOB } from './stored-money';
@@ -104,7 +105,7 @@ function postage(job: Row, timeZone: string): ToGiveBack[] {
   return [
     {
       ...shared(job),
-      amount: claim.postageMinor,
+      amount: claim.postageMinor - paidBack(job),
       ...{ since, dueOn: refundDue(since), isAfterWithdrawal: false, isPostage: true },
     },
   ];

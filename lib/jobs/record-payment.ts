@@ -6,7 +6,7 @@ import { keptRefunds } from '@/lib/invoices/stored-refunds';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { paysPostage } from '@/lib/warranty/stored-ruling';
-import { writePostageOfClaim } from '@/lib/warranty/write-closed-claim';
+import { paidBack, writePostageOfClaim } from '@/lib/warranty/write-closed-claim';
 import { readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
 import { readStage } from './records';
@@ -27,7 +27,7 @@ export const PAYMENT_METHODS = ['bank transfer', 'card', 'cash', 'pay link'] as 
 export async function recordPayment(o: {
   jobId: string;
   amount: number;
-  /** claim-postage: what the customer spent on posting a unit under a covered claim, paid back; an amount below zero */
+  /** claim-postage: what the customer spent on posting a unit under a covered claim, paid back as an amount below zero; one above it corrects an entry */
   purpose?: PaymentPurpose;
   method: (typeof PAYMENT_METHODS)[number];
   reference: string;
@@ -48,7 +48,8 @@ export async function recordPayment(o: {
       const quote = job?.quotes[0];
       if (!job || !quote) throw new Refusal('not-found', 'There is no such job.');
       const purpose = o.purpose ?? 'price';
-      if (purpose === 'claim-postage') await requireCoveredClaim(tx, o);
+      const isPostage = purpose === 'claim-postage';
+      if (isPostage && o.amount < 0) await requireCoveredClaim(tx, o.jobId);
       const payment = await tx.payment.create({
         data: {
           ...idOfSent(o.formKey, [o.jobId, o.amount, purpose, o.method, o.reference, o.receivedOn]),
@@ -68,15 +69,18 @@ export async function recordPayment(o: {
         jobId: o.jobId,
         actor: o.actor,
         now: o.now,
-        event: { kind: 'payment-recorded', data: { paymentId: payment.id, amount: o.amount } },
+        event: {
+          kind: 'payment-recorded',
+          data: { paymentId: payment.id, amount: o.amount, ...(isPostage && { isPostage }) },
+        },
       });
-      if (purpose === 'claim-postage') await writePostageOfClaim(tx, { jobId: o.jobId, postage: -o.amount });
       // The event's write has locked the job, so every payment before this one is seen here.
       const after = (await moneyOfJob(tx, o.jobId)) ?? job;
       const { owed } = balanceOf(after);
       const owedBefore = owed + (purpose === 'price' ? o.amount : 0);
       if (o.shown && (o.shown.owed !== owedBefore || o.shown.payments !== after.payments.length - 1))
         throw new Refusal('conflict', CHANGED);
+      const postageLeft = isPostage ? await writePostage(tx, { ...o, paid: paidBack(after) }) : 0;
       if (after.stage === 'unclaimed' && owedBefore > 0 && owed <= 0)
         await takeUpAnswered(tx, { ...o, note: 'Everything is paid' });
       if (o.tell === false) return;
@@ -85,7 +89,7 @@ export async function recordPayment(o: {
         data: {
           amount: o.amount,
           balance: owed,
-          ...(purpose === 'claim-postage' && { isPostage: true }),
+          ...(isPostage && { isPostage, ...(postageLeft > 0 && { postageLeft }) }),
           ...(isPriceOpen(after) && { isPriceOpen: true }),
           ...(NO_MORE_NEWS.includes(readStage(after.stage)) && { isOver: true }),
         },
@@ -107,15 +111,24 @@ function requireReceived(receivedOn: Day, today: Day): void {
   throw new Refusal('invalid', 'Enter the day it was received: today or before', 'receivedOn');
 }
 
-async function requireCoveredClaim(tx: Tx, o: { jobId: string; amount: number }): Promise<void> {
+async function requireCoveredClaim(tx: Tx, jobId: string): Promise<void> {
   const claim = await tx.claim.findUnique({
-    where: { jobId: o.jobId },
+    where: { jobId },
     select: { cause: true, ruling: true, secondLookAt: true },
   });
   if (!paysPostage(claim)) {
     throw new Refusal('invalid', 'Postage is paid back on a claim that was ruled covered', 'purpose');
   }
-  if (o.amount > 0) {
-    throw new Refusal('invalid', 'Money that is paid back is entered with a minus sign', 'amount');
+}
+
+/** An entry above zero takes back one that was a mistake, whatever was ruled since, and never more than was paid back. */
+async function writePostage(tx: Tx, o: { jobId: string; amount: number; paid: number }): Promise<number> {
+  if (o.paid < 0) {
+    throw new Refusal(
+      'invalid',
+      'Postage that is paid back is entered with a minus sign; without one, no more than an entry before it',
+      'amount',
+    );
   }
+  return writePostageOfClaim(tx, { jobId: o.jobId, postage: -o.amount, paid: o.paid });
 }

@@ -6,6 +6,12 @@ import { lockJob } from '@/lib/jobs/write-lock';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { POSTAGE_OF_CLAIM, readPostageStanding } from './stored-postage';
+import { paidBack } from './write-closed-claim';
+
+const JOB = {
+  customer: { select: { email: true } },
+  payments: { select: { amountMinor: true, purpose: true } },
+} as const;
 
 /**
  * Staff end the question of a claim's postage without paying, because its customer wants none or it was settled otherwise. Who had
@@ -23,7 +29,7 @@ export async function endPostage(o: {
     await lockJob(tx, o.jobId);
     const claim = await tx.claim.findUnique({
       where: { jobId: o.jobId },
-      select: { ...POSTAGE_OF_CLAIM, job: { select: { customer: { select: { email: true } } } } },
+      select: { ...POSTAGE_OF_CLAIM, job: { select: JOB } },
     });
     const standing = readPostageStanding(claim);
     if (!claim || (standing !== 'asked' && standing !== 'to-ask')) {
@@ -38,9 +44,15 @@ export async function endPostage(o: {
     });
     await tx.claim.update({ where: { jobId: o.jobId }, data: { postageState: 'not-wanted' } });
     if (standing === 'to-ask') return;
+    const paid = paidBack(claim.job);
     await queueMail(tx, {
       template: 'postage-ended',
-      data: { claimNumber: claim.number, amount: claim.postageMinor ?? 0, reason: o.reason },
+      data: {
+        claimNumber: claim.number,
+        amount: claim.postageMinor ?? 0,
+        ...(paid > 0 && { paid }),
+        reason: o.reason,
+      },
       to: claim.job.customer.email,
       jobId: o.jobId,
       now: o.now,

@@ -8,6 +8,7 @@ import { readLine } from '@/lib/quotes/stored-lines';
 import { writeWatch } from '@/lib/returns/write-watch';
 import { readWorkshop } from '@/lib/workshop/records';
 import { ownPart } from './rules/claim-cost';
+import { postageAfterPayment } from './rules/postage';
 
 /**
  * Ends the claim that a job works on, with what it cost in minor units: the minutes and parts recorded on the job less what the
@@ -52,22 +53,36 @@ function paidNet(job: JobRecord): number {
 }
 
 /** What the customer's own postage was paid back with, minor units. */
-export function paidBack(job: Pick<JobRecord, 'payments'>): number {
+export function paidBack(job: { payments: readonly { amountMinor: number; purpose: string }[] }): number {
   return -job.payments
     .filter((payment) => !isForPrice(payment))
     .reduce((sum, payment) => sum + payment.amountMinor, 0);
 }
 
 /**
- * Keeps that the customer's postage was paid back, which ends their asking for it, and adds it to what the claim cost; one that is
- * still open counts it when it ends.
+ * Keeps that the customer's postage was paid back, which ends their asking for it once all of it was, and adds it to what the claim
+ * cost; one that is still open counts it when it ends. Returns what is left of the sum asked for. Minor units, `postage` below zero
+ * where an entry is corrected; `paid` is all that was paid back, this entry with it.
  */
-export async function writePostageOfClaim(tx: Tx, o: { jobId: string; postage: number }): Promise<void> {
-  await tx.claim.update({ where: { jobId: o.jobId }, data: { postageState: 'paid' } });
+export async function writePostageOfClaim(
+  tx: Tx,
+  o: { jobId: string; postage: number; paid: number },
+): Promise<number> {
+  const before = await tx.claim.findUniqueOrThrow({
+    where: { jobId: o.jobId },
+    select: { postageState: true, postageMinor: true },
+  });
+  const { state, left } = postageAfterPayment({
+    state: before.postageState,
+    asked: before.postageMinor,
+    paid: o.paid,
+  });
+  await tx.claim.update({ where: { jobId: o.jobId }, data: { postageState: state } });
   const [claim] = await tx.claim.updateManyAndReturn({
     where: { jobId: o.jobId, costPostageMinor: { not: null } },
     data: { costPostageMinor: { increment: o.postage } },
     select: { certificateNumber: true },
   });
   if (claim) await writeWatch(tx, [claim.certificateNumber]);
+  return left;
 }

@@ -46,6 +46,7 @@ test('the postage of a covered claim is paid back beside the price, told, and co
   await ruleClaim(claim, { cause: 'workmanship', now: NOW });
   await expect(payBack(500)).rejects.toMatchObject({ code: 'invalid', field: 'amount' });
   await payBack(-500);
+  await expect(payBack(501)).rejects.toMatchObject({ code: 'invalid', field: 'amount' });
   await moveTo(jobId, 'start-bench', NOW);
   await proveJob(jobId, world, NOW);
   // Nothing holds the unit: what was paid back is no debt of the customer.
@@ -57,13 +58,18 @@ test('the postage of a covered claim is paid back beside the price, told, and co
   await payBack(-130);
   expect(await cost()).toBe(420 + 500 + 130);
 
+  // An entry that was a mistake is corrected by a second one, and costs nothing.
+  await payBack(-1000);
+  await payBack(1000);
+  expect(await cost()).toBe(420 + 500 + 130);
+
   const statement = await statementOf(jobId, 'GBP');
   expect([statement?.owed, statement?.rows.some(({ what }) => what.includes('receipt 4410'))]).toEqual([
     0,
     false,
   ]);
   const journal = await journalOf('2027-02', 'Europe/London');
-  expect(journal.match(/postage of a claim/g)).toHaveLength(2);
+  expect(journal.match(/postage of a claim/g)).toHaveLength(4);
   expect(journal).toContain('-5.00');
   const [mail] = await db.mail.findMany({
     where: { jobId, template: 'payment-received' },

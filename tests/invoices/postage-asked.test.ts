@@ -52,9 +52,9 @@ const end = async () =>
     },
     ...{ actor: OWNER, now: NOW },
   });
-const pay = () =>
+const pay = (amount = -560) =>
   recordPayment({
-    ...{ jobId: claim.jobId, amount: -560, purpose: 'claim-postage', method: 'bank transfer', reference: '' },
+    ...{ jobId: claim.jobId, amount, purpose: 'claim-postage', method: 'bank transfer', reference: '' },
     ...{ receivedOn: day('2027-02-08'), actor: BENCH, now: NOW },
   });
 const listed = () => listToGiveBack('Europe/London');
@@ -62,6 +62,8 @@ const refusalOf = async (work: () => Promise<unknown>) => {
   const outcome = await attempt(work);
   return outcome.ok ? 'done' : `${outcome.refusal.field ?? ''} ${outcome.refusal.message}`;
 };
+const letter = async (template: string) =>
+  (await drawMail(await db.mail.findFirstOrThrow({ where: { template }, orderBy: { id: 'desc' } }))).text;
 const state = async () => (await jobNow(claim.jobId)).claim?.postageState;
 
 describe('the postage of a covered claim', () => {
@@ -82,6 +84,43 @@ describe('the postage of a covered claim', () => {
     expect(await state()).toBe('paid');
     expect(await listed()).toEqual([]);
     expect(await refusalOf(ask)).toMatch(/paid back already/);
+  });
+
+  it('waits for what is left of it after a part, which is told, and may be ended then', async () => {
+    await covered();
+    await ask();
+    await pay(-56);
+    expect(await listed()).toMatchObject([{ amount: 504, isPostage: true }]);
+    expect(await letter('payment-received')).toContain('£5.04 of it is still to come');
+    await end();
+    expect([await state(), await listed()]).toEqual(['not-wanted', []]);
+    expect(await letter('postage-ended')).toContain('£0.56 of it is paid back');
+  });
+
+  it('is asked for again once an entry on the wrong claim was corrected', async () => {
+    await covered();
+    await ask();
+    await pay();
+    await pay(560);
+    expect([await state(), await listed()]).toMatchObject(['asked', [{ amount: 560 }]]);
+  });
+
+  it('may be asked for after an entry that was corrected, where nobody had asked', async () => {
+    await covered();
+    await pay();
+    expect(await state()).toBe('paid');
+    expect(await refusalOf(() => pay(561))).toMatch(/^amount /);
+    await pay(560);
+    expect(await state()).toBeNull();
+    expect(await refusalOf(ask)).toBe('done');
+  });
+
+  it('is corrected also where the ruling was taken back meanwhile', async () => {
+    await covered();
+    await pay();
+    await db.claim.update({ where: { jobId: claim.jobId }, data: { cause: null, ruling: null } });
+    expect(await refusalOf(() => pay(560))).toBe('done');
+    expect(await refusalOf(() => pay(-560))).toMatch(/^purpose /);
   });
 
   it('sent twice is asked for once, and another amount is for a message', async () => {

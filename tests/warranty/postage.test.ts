@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { postageProblem, postageStanding, toldOfEnd } from '@/lib/warranty/rules/postage';
+import {
+  postageAfterPayment,
+  postageProblem,
+  postageStanding,
+  toldOfEnd,
+} from '@/lib/warranty/rules/postage';
 
 describe('the postage of a claim', () => {
   it.each([
@@ -15,6 +20,21 @@ describe('the postage of a claim', () => {
     const found = postageStanding({ state, isPaidBack });
     expect(found).toBe(standing);
     expect(postageProblem(found) === null).toBe(standing === 'to-ask');
+  });
+});
+
+describe('postage after an entry of what was paid back', () => {
+  it.each([
+    ['all of what was asked', 'asked', 560, 560, 'paid', 0],
+    ['more than was asked', 'asked', 560, 600, 'paid', 0],
+    ['a part of it', 'asked', 560, 56, 'asked', 504],
+    ['an entry that was corrected', 'paid', 560, 0, 'asked', 560],
+    ['some, though nobody asked', null, null, 130, 'paid', 0],
+    ['a corrected one that nobody had asked for', 'paid', null, 0, null, 0],
+    ['a part, after it was ended unpaid', 'not-wanted', 560, 56, 'not-wanted', 504],
+    ['all, after it was ended unpaid', 'not-wanted', 560, 560, 'paid', 0],
+  ] as const)('%s', (_name, state, asked, paid, then, left) => {
+    expect(postageAfterPayment({ state, asked, paid })).toEqual({ state: then, left });
   });
 });
 

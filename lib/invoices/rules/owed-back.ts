@@ -37,7 +37,7 @@ function mayGrow({ kind, toStage, data }: Happened): boolean {
   if (toStage === 'cancelled') return true;
   if (!isEventKind(kind)) return false;
   const event = parseEvent(kind, data);
-  if (event.kind === 'payment-recorded') return event.data.amount > 0;
+  if (event.kind === 'payment-recorded') return event.data.amount > 0 && !event.data.isPostage;
   return OWED_BACK_KINDS.some((known) => known === event.kind);
 }
 
@@ -65,7 +65,7 @@ export function owedSinceWithdrawal(
 function grownBy({ kind, data }: Happened): number {
   if (!isEventKind(kind)) return 0;
   const event = parseEvent(kind, data);
-  if (event.kind === 'payment-recorded') return Math.max(0, event.data.amount);
+  if (event.kind === 'payment-recorded') return event.data.isPostage ? 0 : Math.max(0, event.data.amount);
   return event.kind === 'credit-note-issued' ? event.data.payable : 0;
 }
 

@@ -86,7 +86,12 @@ export const EVENT_DATA = {
     told: TOLD.optional(),
   }),
   'offer-lapsed': z.object({ revision: z.number().int() }),
-  'payment-recorded': z.object({ paymentId: z.string(), amount: z.number().int() }),
+  'payment-recorded': z.object({
+    paymentId: z.string(),
+    amount: z.number().int(),
+    /** the customer's postage of a covered claim, beside the price */
+    isPostage: z.literal(true).optional(),
+  }),
   'invoice-issued': z.object({ number: z.string(), payable: z.number().int() }),
   'credit-note-issued': z.object({ number: z.string(), invoice: z.string(), payable: z.number().int() }),
   'message-sent': z.object({ messageId: z.string(), author: z.enum(['customer', 'staff']) }),
@@ -257,6 +262,8 @@ export function eventLine(kind: string, data: unknown): string {
     case 'offer-lapsed':
       return `Changed price lapsed without an answer (revision ${event.data.revision})`;
     case 'payment-recorded':
+      if (event.data.isPostage)
+        return event.data.amount < 0 ? 'Postage paid back' : 'Postage entry corrected';
       return event.data.amount < 0 ? 'Money given back' : 'Payment recorded';
     case 'invoice-issued':
       return `Invoice ${event.data.number} issued`;

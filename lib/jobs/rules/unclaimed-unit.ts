@@ -63,7 +63,7 @@ function isHeard({ kind, data }: UnitEvent): boolean {
   const event = parseEvent(kind, data);
   return event.kind === 'message-sent'
     ? event.data.author === 'customer'
-    : event.kind === 'payment-recorded' && event.data.amount > 0;
+    : event.kind === 'payment-recorded' && event.data.amount > 0 && !event.data.isPostage;
 }
 
 /** What became of the newest notice's letter. */

@@ -196,6 +196,8 @@ export const factsOf = {
     amount,
     balance: amount,
     isPostage: z.boolean().optional(),
+    /** what of the postage asked for is still to be paid back; absent: nothing */
+    postageLeft: amount.optional(),
     /** no price is agreed yet: what was paid counts towards it */
     isPriceOpen: z.boolean().optional(),
     /** the unit has left, or never came: no news of it is to come */
@@ -274,7 +276,13 @@ export const factsOf = {
     agreedGross: amount.optional(),
   }),
   /** asked for by the customer of a covered claim, and not paid; the workshop's own words */
-  'postage-ended': z.strictObject({ claimNumber: text, amount, reason: text }),
+  'postage-ended': z.strictObject({
+    claimNumber: text,
+    amount,
+    /** what of it was paid back before; absent: nothing */
+    paid: amount.optional(),
+    reason: text,
+  }),
   'claim-contested': z.strictObject({ claimNumber: text, text }),
   /** the workshop took back its own ruling, in its own words */
   'claim-reopened': z.strictObject({

@@ -30,6 +30,26 @@ export function postageStanding(o: {
 }
 
 /**
+ * The state of a claim's postage after an entry of what was paid back, and what of the sum asked for is left, in minor units. It is
+ * paid once all of it was; an entry that is corrected leaves it asked for again, or open where nobody had asked.
+ *
+ * postageAfterPayment({ state: 'asked', asked: 1240, paid: 124 }) -> { state: 'asked', left: 1116 }
+ */
+export function postageAfterPayment(o: {
+  /** as stored before it */
+  state: string | null;
+  /** minor units; null where nobody asked */
+  asked: number | null;
+  /** all that was paid back, less what was corrected */
+  paid: number;
+}): { state: PostageState | null; left: number } {
+  const left = Math.max(0, (o.asked ?? 0) - o.paid);
+  if (o.paid > 0 && left === 0) return { state: 'paid', left };
+  if (o.state === 'not-wanted') return { state: 'not-wanted', left };
+  return { state: o.asked === null ? null : 'asked', left };
+}
+
+/**
  * What the workshop told whoever had asked for their postage when it ended that unpaid; null where nobody had asked, since a reason
  * is for the customer only then. Events in their order.
  */

@@ -86,9 +86,15 @@ function paidFacts(
   shortDay: (date: Date) => string,
 ): { term: string; text: string }[] {
   return job.payments.map((payment) => ({
-    term: `${isForPrice(payment) ? (payment.amountMinor < 0 ? 'Given back' : 'Paid') : 'Your postage paid back'} on ${shortDay(payment.receivedOn)}`,
+    term: `${paidWord(payment)} on ${shortDay(payment.receivedOn)}`,
     text: `${money(Math.abs(payment.amountMinor))}, ${payment.method}`,
   }));
+}
+
+function paidWord(payment: { amountMinor: number; purpose: string }): string {
+  const isBack = payment.amountMinor < 0;
+  if (isForPrice(payment)) return isBack ? 'Given back' : 'Paid';
+  return isBack ? 'Your postage paid back' : 'Entry of your postage corrected';
 }
 
 function ReceiptLink({ job, token }: Pick<PartProps, 'job' | 'token'>) {

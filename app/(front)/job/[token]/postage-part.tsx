@@ -13,6 +13,7 @@ import { formatMoney } from '@/lib/money/amount';
 import { postageProblem, toldOfEnd } from '@/lib/warranty/rules/postage';
 import { ASK_FOR_POSTAGE, POSTAGE_STAYS } from '@/lib/warranty/rules/postage-words';
 import { readPostageStanding } from '@/lib/warranty/stored-postage';
+import { paidBack } from '@/lib/warranty/write-closed-claim';
 import { askForPostage } from './actions';
 import type { PartProps } from './part-props';
 import { photosOf } from './photos-of';
@@ -48,6 +49,7 @@ export function PostagePart({ job, token, workshop }: PartProps) {
         </div>
       );
     case 'asked': {
+      const paid = paidBack(job);
       const on = claim.postageAskedAt && dayInZone(claim.postageAskedAt, workshop.timeZone);
       return (
         <div id="postage">
@@ -57,6 +59,10 @@ export function PostagePart({ job, token, workshop }: PartProps) {
               {
                 term: 'You asked for',
                 text: formatMoney(claim.postageMinor ?? 0, workshop.currency, workshop.locale),
+              },
+              {
+                term: 'Paid back of it',
+                text: paid > 0 && formatMoney(paid, workshop.currency, workshop.locale),
               },
               { term: 'To go to', text: <span className="written">{claim.postageTo}</span> },
               { term: 'We pay it back by', text: on && formatDay(refundDue(on), workshop.locale, 'weekday') },

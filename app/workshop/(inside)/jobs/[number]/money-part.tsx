@@ -20,6 +20,7 @@ import { may } from '@/lib/people/rules/roles';
 import { isAgreedTo } from '@/lib/quotes/rules/agreed';
 import { readPostageStanding } from '@/lib/warranty/stored-postage';
 import { paysPostage } from '@/lib/warranty/stored-ruling';
+import { paidBack } from '@/lib/warranty/write-closed-claim';
 import { RevisionLines } from '../../price-lines/revision-lines';
 import { addPayment } from './actions';
 import { carriedFields } from './carried-fields';
@@ -52,8 +53,9 @@ export function MoneyPart({ job, workshop, who }: SheetProps & { who: Staff }) {
   const today = dayInZone(now(), workshop.timeZone);
   const hasPaid = job.payments.length > 0;
   // Where something is to be paid for the job itself, that comes first.
+  const paid = paidBack(job);
   const postage =
-    owed === 0 && readPostageStanding(job.claim) === 'asked' ? (job.claim?.postageMinor ?? null) : null;
+    owed === 0 && readPostageStanding(job.claim) === 'asked' ? (job.claim?.postageMinor ?? 0) - paid : null;
   const revisions = job.quotes[0]?.revisions ?? [];
   return (
     <section id="money" aria-labelledby="money-head">
@@ -160,7 +162,7 @@ export function MoneyPart({ job, workshop, who }: SheetProps & { who: Staff }) {
             max={today}
             defaultValue={today}
           />
-          {paysPostage(job.claim) ? (
+          {paysPostage(job.claim) || paid > 0 ? (
             <RadioGroup
               name="purpose"
               label="What it is for"
@@ -170,6 +172,7 @@ export function MoneyPart({ job, workshop, who }: SheetProps & { who: Staff }) {
                 {
                   value: 'claim-postage',
                   label: 'Their postage to us, paid back with a minus sign: the claim is covered',
+                  hint: paid > 0 ? 'Without a minus sign it corrects an entry of ours.' : undefined,
                 },
               ]}
             />

@@ -8,6 +8,7 @@ import { formatDay } from '@/lib/calendar/format';
 import { refundDue } from '@/lib/invoices/rules/owed-back';
 import { formatMoney } from '@/lib/money/amount';
 import { readPostageStanding } from '@/lib/warranty/stored-postage';
+import { paidBack } from '@/lib/warranty/write-closed-claim';
 import { endPostageAsked } from './actions';
 import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
@@ -21,6 +22,7 @@ export function PostagePart({ job, workshop, mayEnd }: PostageProps) {
   const standing = readPostageStanding(claim);
   if (!claim || (standing !== 'asked' && standing !== 'to-ask')) return null;
   const on = claim.postageAskedAt && dayInZone(claim.postageAskedAt, workshop.timeZone);
+  const paid = paidBack(job);
   const isAsked = standing === 'asked';
   return (
     <div id="postage">
@@ -32,6 +34,10 @@ export function PostagePart({ job, workshop, mayEnd }: PostageProps) {
               {
                 term: 'Asked for',
                 text: formatMoney(claim.postageMinor ?? 0, workshop.currency, workshop.locale),
+              },
+              {
+                term: 'Paid back of it',
+                text: paid > 0 && formatMoney(paid, workshop.currency, workshop.locale),
               },
               { term: 'To go to', text: <span className="written">{claim.postageTo}</span> },
               { term: 'Pay it back by', text: on && formatDay(refundDue(on), workshop.locale, 'weekday') },
