@@ -27,20 +27,33 @@ export type ListedClaim = {
 };
 
 /** The same cut as claimStanding(), for the database. */
-const WHERE: Record<ClaimStanding, Prisma.ClaimWhereInput> = {
-  'to-rule': { state: 'open', ruling: null, contestedAt: null, job: { arrivedAt: { not: null } } },
-  'not-here': { state: 'open', ruling: null, contestedAt: null, job: { arrivedAt: null } },
-  'second-look': { state: 'open', ruling: { not: null } },
-  contested: { state: 'open', ruling: null, contestedAt: { not: null } },
-  ruled: { state: 'ruled' },
-  closed: { state: 'closed' },
-};
+function whereOf(standing: ClaimStanding): Prisma.ClaimWhereInput {
+  // Not at the top of the file: the database is connected on first use.
+  const { reopenedAt } = db.claim.fields;
+  const unruled = { state: 'open', ruling: null };
+  const none = { ...unruled, OR: [{ contestedAt: null }, { contestedAt: { lte: reopenedAt } }] };
+  switch (standing) {
+    case 'to-rule':
+      return { ...none, job: { arrivedAt: { not: null } } };
+    case 'not-here':
+      return { ...none, job: { arrivedAt: null } };
+    case 'second-look':
+      return { state: 'open', ruling: { not: null } };
+    case 'contested': {
+      const OR = [{ contestedAt: { not: null }, reopenedAt: null }, { contestedAt: { gt: reopenedAt } }];
+      return { ...unruled, OR };
+    }
+    case 'ruled':
+    case 'closed':
+      return { state: standing };
+  }
+}
 
 /** How many claims stand where. */
 export async function countClaims(): Promise<Record<ClaimStanding, number>> {
   const counts = { 'to-rule': 0, 'second-look': 0, contested: 0, 'not-here': 0, ruled: 0, closed: 0 };
   for (const standing of CLAIM_STANDINGS) {
-    counts[standing] = await db.claim.count({ where: WHERE[standing] });
+    counts[standing] = await db.claim.count({ where: whereOf(standing) });
   }
   return counts;
 }
@@ -66,7 +79,7 @@ export async function listClaims(o: {
   timeZone: string;
 }): Promise<ListedClaim[]> {
   const rows = await db.claim.findMany({
-    where: WHERE[o.standing],
+    where: whereOf(o.standing),
     orderBy: ORDER[o.standing],
     skip: (o.page - 1) * CLAIMS_PER_PAGE,
     take: CLAIMS_PER_PAGE,

@@ -5,6 +5,7 @@ import { countClaims, listClaims } from '@/lib/warranty/claim-desk';
 import { findClaim, readClaimCase } from '@/lib/warranty/claim-desk-case';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { inspect } from '@/lib/warranty/inspect';
+import { lookAgain } from '@/lib/warranty/look-again';
 import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import type { Cause } from '@/lib/warranty/rules/causes';
 import type { ClaimStanding } from '@/lib/warranty/rules/claim-standing';
@@ -37,9 +38,11 @@ let contested: Made;
 let waiting: Made;
 let untouched: Made;
 
-async function arriveAndRule(claim: Made, cause: Cause) {
-  await takeIn(claim.jobId, NOW);
-  await moveTo(claim.jobId, 'assess', NOW);
+async function arriveAndRule(claim: Made, cause: Cause, where: 'on the way' | 'here' = 'on the way') {
+  if (where === 'on the way') {
+    await takeIn(claim.jobId, NOW);
+    await moveTo(claim.jobId, 'assess', NOW);
+  }
   const { claimId } = claim;
   await inspect({
     claimId,
@@ -161,6 +164,24 @@ describe('until when a ruling is promised', () => {
       [opened.number, { on: '2027-02-12', daysOver: 1 }],
     ]);
     expect(await rows('not-here')).toEqual([[untouched.number, null]]);
+  });
+});
+
+describe('a claim whose contest was answered', () => {
+  it('is to be ruled on once the owner takes that answer back, and contested no more', async () => {
+    const { number, claimId, jobId } = contested;
+    const counts = await countClaims();
+    await arriveAndRule(contested, 'workmanship', 'here');
+    await lookAgain({
+      claimId,
+      jobVersion: (await jobNow(jobId)).version,
+      reason: 'The joint is not the one we made.',
+      actor: OWNER,
+      now: new Date('2027-02-09T10:00:00Z'),
+    });
+    const rows = await listClaims({ standing: 'to-rule', ...PAGE });
+    expect(rows.find((row) => row.number === number)?.standing).toBe('to-rule');
+    expect(await countClaims()).toEqual({ ...counts, contested: 0, 'to-rule': counts['to-rule'] + 1 });
   });
 });
 

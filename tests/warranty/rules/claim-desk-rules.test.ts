@@ -10,6 +10,7 @@ import { claimStanding } from '@/lib/warranty/rules/claim-standing';
 import { isOtherClaimant } from '@/lib/warranty/rules/claimant';
 
 const AT = new Date('2027-02-08T10:00:00Z');
+const LATER = new Date('2027-02-09T10:00:00Z');
 
 describe('where a claim stands', () => {
   it.each([
@@ -25,15 +26,25 @@ describe('where a claim stands', () => {
       { state: 'open', ruling: 'not-covered', contestedAt: AT },
       'second-look',
     ],
+    [
+      'one that the owner took back after its contest was answered is to be ruled on',
+      { state: 'open', ruling: null, contestedAt: AT, reopenedAt: LATER },
+      'to-rule',
+    ],
+    [
+      'one that is contested after the owner had taken a ruling back is contested',
+      { state: 'open', ruling: null, contestedAt: LATER, reopenedAt: AT },
+      'contested',
+    ],
     ['a final ruling', { state: 'ruled', ruling: 'covered', contestedAt: null }, 'ruled'],
     ['a claim that is over', { state: 'closed', ruling: 'covered', contestedAt: null }, 'closed'],
   ] as const)('%s', (_name, claim, standing) => {
-    expect(claimStanding({ ...claim, job: { arrivedAt: AT } })).toBe(standing);
+    expect(claimStanding({ reopenedAt: null, ...claim, job: { arrivedAt: AT } })).toBe(standing);
   });
 
   it('an open claim whose unit has not come waits for it, and a contested or closed one does not', () => {
     const job = { arrivedAt: null };
-    const none = { ruling: null, contestedAt: null };
+    const none = { ruling: null, contestedAt: null, reopenedAt: null };
     expect(claimStanding({ state: 'open', ...none, job })).toBe('not-here');
     expect(claimStanding({ state: 'open', ...none, contestedAt: AT, job })).toBe('contested');
     expect(claimStanding({ state: 'closed', ...none, job })).toBe('closed');
