@@ -185,6 +185,17 @@ describe('with a database', () => {
     expect((await readOrderList(now)).rows).toEqual([]);
   });
 
+  test('pieces added to a lot end no order unless it is said that they came of it', async () => {
+    await order();
+    const { id: lotId, received } = await db.lot.findFirstOrThrow();
+    const found = { lotId, received, quantity: 3, unitCostMinor: 200, userId: OWNER.id, now };
+    await expect(addToLot(found)).rejects.toMatchObject({ code: 'invalid', field: 'order' });
+    expect(await db.lot.findFirst()).toMatchObject({ received });
+    await addToLot({ ...found, orderId: null });
+    expect(await db.lot.findFirst()).toMatchObject({ received: received + 3 });
+    expect(await readOpenOrders()).toMatchObject([{ quantity: 10, came: 0 }]);
+  });
+
   test('a delivery of an order that was ended, or of another part, books nothing in', async () => {
     await order();
     const other = await db.part.create({ data: { code: 'KNOB', name: 'Knob' } });

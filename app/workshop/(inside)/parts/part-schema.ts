@@ -23,11 +23,11 @@ export const partSchema = z
   })
   .transform(({ term, termUnit: unit, ...rest }) => ({ ...rest, term: readTerm(term, unit) }));
 
-/** The open order that pieces came of; empty where they came of none. */
+/** The open order that pieces came of; null where they came of none, undefined where nobody said. */
 const ofOrder = z
   .union([z.literal('none'), z.uuid()], 'Choose the order it came of')
-  .default('none')
-  .transform((order) => (order === 'none' ? undefined : order));
+  .optional()
+  .transform((order) => (order === 'none' ? null : order));
 
 const expectedDay = z
   .string()

@@ -130,7 +130,7 @@ export default async function PartPage({ params, searchParams }: Props) {
                 defaultValue={dayInZone(now(), workshop.timeZone)}
               />
               <TextField name="received" label="Pieces" inputMode="numeric" width="short" />
-              <OfOrder orders={part.orders} locale={locale} />
+              <OfOrder orders={part.orders} locale={locale} isDelivery />
               <MoneyField name="unitCost" label="Cost of one piece, without tax" currency={currency} />
               <SubmitButton
                 label="Book it in"

@@ -66,7 +66,7 @@ export function LotForms({ lot, workshop }: { lot: Lot; workshop: WorkshopCard }
           summary="Add pieces that came later, or were not counted"
         >
           <TextField name="quantity" label="Pieces" inputMode="numeric" width="short" />
-          <OfOrder orders={lot.orders} locale={locale} />
+          <OfOrder orders={lot.orders} locale={locale} isDelivery={false} />
           <MoneyField
             name="unitCost"
             label="Cost of one piece, without tax"
