@@ -6,7 +6,7 @@ import { NEW_PROMISE_SENTENCES, newPromiseProblem } from '@/lib/promise/rules/ne
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
 import { PROMISE_STAGES } from './rules/stage-sets';
-import { writeEvent } from './write-event';
+import { changedMeanwhile, writeEvent } from './write-event';
 
 /** Moves the promised day, with a reason in the customer's words, and tells the customer. */
 export async function movePromise(o: {
@@ -20,9 +20,10 @@ export async function movePromise(o: {
   await transaction(async (tx) => {
     const job = await tx.job.findUnique({
       where: { id: o.jobId },
-      select: { promisedOn: true, customer: { select: { email: true } } },
+      select: { version: true, promisedOn: true, customer: { select: { email: true } } },
     });
     if (!job) throw new Refusal('not-found', 'There is no such job.');
+    if (job.version !== o.version) throw changedMeanwhile();
     const workshop = await readWorkshop(tx);
     const today = dayInZone(o.now, workshop.timeZone);
     const from = job.promisedOn && dayFromDate(job.promisedOn);

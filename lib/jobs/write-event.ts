@@ -18,6 +18,14 @@ export type EventWrite = {
   to?: Stage;
 };
 
+/** Also for what is judged before it is written: of a job that is not as it was shown, that comes first. */
+export function changedMeanwhile(): Refusal {
+  return new Refusal(
+    'conflict',
+    'This job changed while you were working on it. Nothing of yours was saved yet.',
+  );
+}
+
 /**
  * Changes a job and writes its event in one go.
  *
@@ -35,12 +43,7 @@ export async function writeEvent(tx: Tx, write: EventWrite): Promise<number> {
     data: { ...write.set, ...(write.to === undefined ? {} : { stage: write.to }), version: { increment: 1 } },
     select: { version: true },
   });
-  if (!changed) {
-    throw new Refusal(
-      'conflict',
-      'This job changed while you were working on it. Nothing of yours was saved yet.',
-    );
-  }
+  if (!changed) throw changedMeanwhile();
   const { version } = changed;
   await tx.jobEvent.create({
     data: {

@@ -1,8 +1,11 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { problems } from '@/app/workshop/(inside)/promise/move/not-moved';
 import { day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { listPromisesToMove } from '@/lib/jobs/list-promises-to-move';
 import { movePromises } from '@/lib/jobs/move-promises';
+import { showNumber } from '@/lib/numbers/job-number';
+import { Refusal, type RefusalCode } from '@/lib/outcome';
 import { closeOn } from '@/lib/workshop/closing-days';
 import { readWorkshop } from '@/lib/workshop/records';
 import { resetDatabase, useDatabase } from '@/tests/database';
@@ -83,11 +86,49 @@ describe('the promises of a closed week', () => {
     expect(await db.mail.count({ where: { template: 'promise-moved' } })).toBe(1);
   });
 
+  it('that somebody else moved to the same days meanwhile are named, not blamed on their days', async () => {
+    await twoJobs();
+    await closed();
+    const moves = (await list()).map(({ promise, to }) => ({
+      number: promise.number,
+      version: promise.version,
+      to,
+    }));
+    const move = () => movePromises({ moves, reason: REASON, actor: BENCH, now });
+    await move();
+    const { moved, notMoved } = await move();
+    expect([moved, notMoved.map(({ refusal }) => refusal.code)]).toEqual([[], ['conflict', 'conflict']]);
+    const shown = moves.map(({ number }) => showNumber(number)).join(', ');
+    expect(problems(notMoved, 0)).toEqual({
+      errors: {},
+      message: `Changed meanwhile, so look at them first: ${shown}.`,
+    });
+  });
+
   it('leave out the unit whose customer is asked', async () => {
     const [one] = await twoJobs();
     await db.job.update({ where: { number: one }, data: { stage: 'awaiting-approval' } });
     await closed();
     expect((await list()).map(({ promise }) => promise.number)).not.toContain(one);
     expect(await list()).toHaveLength(1);
+  });
+});
+
+it('a promise that could not be moved is told by what stood against it', () => {
+  const refused = (code: RefusalCode, message: string) => ({
+    number: 'J4K7QX290',
+    refusal: new Refusal(code, message),
+  });
+  const shown = showNumber('J4K7QX290');
+  expect(problems([refused('invalid', 'The workshop is closed')], 1)).toEqual({
+    errors: { 'to-J4K7QX290': ['The workshop is closed'] },
+    message: '1 promise is moved and its customer told, but not all.',
+  });
+  expect(problems([refused('not-found', 'There is no such job.')], 0).message).toBe(
+    `Changed meanwhile, so look at it first: ${shown}.`,
+  );
+  expect(problems([refused('unavailable', 'Send it again in a minute.')], 0)).toEqual({
+    errors: {},
+    message: `${shown}: Send it again in a minute.`,
   });
 });
