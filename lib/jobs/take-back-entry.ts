@@ -6,6 +6,7 @@ import { type JobRecord, readJob, readStage } from './records';
 import { hasLeft } from './rules/handover';
 import { reopenedAt } from './rules/reopened';
 import { isRepaired } from './rules/repaired';
+import { firstSettled } from './rules/settled-serial';
 import { type EntryKind, mayTakeBack, TAKE_BACK_REASONS, type TakeBackFacts } from './rules/take-back';
 import { writeEvent } from './write-event';
 
@@ -82,9 +83,7 @@ export function takeBackFacts(job: JobRecord, entry: Entry, who: TakeBackFacts['
     isOnly: isOnly(job, entry, entries),
     isEvidence: photosWith(job, entry).some(({ id }) => evidence.has(id)),
     isProofOfSerial:
-      job.events.some(({ kind }) => kind === 'serial-settled') &&
-      proofs.length === 1 &&
-      proofs[0]?.id === entry.id,
+      firstSettled(job.events) !== undefined && proofs.length === 1 && proofs[0]?.id === entry.id,
   };
 }
 

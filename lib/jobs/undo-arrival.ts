@@ -7,6 +7,7 @@ import type { Actor } from './actor';
 import { requireMove } from './facts';
 import { type JobRecord, readJob, readStage } from './records';
 import { parseEvent } from './rules/events';
+import { firstSettled } from './rules/settled-serial';
 import { moveOf } from './rules/stages';
 import { writeEvent } from './write-event';
 import { lockJob } from './write-lock';
@@ -86,8 +87,7 @@ async function forgetAccessories(tx: Tx, jobId: string): Promise<void> {
 
 /** The serial as it was kept before a person settled it by the unit that came. */
 function serialBefore({ events, serialTyped }: JobRecord): string {
-  const arrived = events.findLastIndex(({ kind }) => kind === 'unit-arrived');
-  const settled = events.slice(arrived + 1).find(({ kind }) => kind === 'serial-settled');
+  const settled = firstSettled(events);
   const event = settled && parseEvent('serial-settled', settled.data);
   return event?.kind === 'serial-settled' ? (event.data.before ?? serialTyped) : serialTyped;
 }

@@ -1,12 +1,14 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { db } from '@/lib/db/client';
 import { hasFile, putFile } from '@/lib/files/store';
+import { addPhotos } from '@/lib/jobs/add-photo';
 import { arrive } from '@/lib/jobs/arrive';
 import { expectedParcels, findArrival } from '@/lib/jobs/find-arrival';
 import { moveJob } from '@/lib/jobs/move';
 import { recordFinding } from '@/lib/jobs/record-finding';
 import { eventLine } from '@/lib/jobs/rules/events';
 import { settleSerial } from '@/lib/jobs/settle-serial';
+import { takeBackEntry } from '@/lib/jobs/take-back-entry';
 import { undoArrival } from '@/lib/jobs/undo-arrival';
 import { walkIn } from '@/lib/jobs/walk-in';
 import { drawMail } from '@/lib/mail/draw';
@@ -100,6 +102,50 @@ describe('a parcel that was taken in under the wrong booking', () => {
     expect(await findArrival('HW2-81001-A', expected)).toMatchObject({ state: 'found', job: { number } });
     await takeIn(jobId, LATER);
     expect(await jobNow(jobId)).toMatchObject({ stage: 'arrived', isSerialSettled: true });
+  });
+
+  it('leaves nothing settled of the unit that comes later: its photos can be taken back', async () => {
+    const { jobId } = await booked('HW2-81006-A');
+    const common = { jobId, actor: BENCH };
+    const settle = async (serial: string, now: Date) =>
+      settleSerial({ ...common, version: (await jobNow(jobId)).version, serial, note: '', now });
+    const come = async (serial: string, now: Date) =>
+      arrive({
+        ...common,
+        version: (await jobNow(jobId)).version,
+        serial,
+        arrived: [],
+        extra: [],
+        photos: [],
+        serialPhotos: [await storedPhoto()],
+        now,
+      });
+    const takeBack = async (now: Date) => {
+      const { version, photos } = await jobNow(jobId);
+      return takeBackEntry({
+        ...common,
+        version,
+        what: 'photo',
+        id: photos[0]?.id ?? '',
+        reason: REASON,
+        now,
+      });
+    };
+    await come('HW2-99998-Z', NOW);
+    await settle('HW2-99998-Z', NOW);
+    await expect(takeBack(NOW)).rejects.toMatchObject({
+      code: 'conflict',
+      message: expect.stringContaining('another photo of the serial'),
+    });
+    // One of the box is none of the serial, as when it was settled; another of the serial is.
+    await addPhotos({ ...common, purpose: 'arrival', photos: [await storedPhoto()], now: NOW });
+    await expect(takeBack(NOW)).rejects.toMatchObject({ code: 'conflict' });
+    await addPhotos({ ...common, purpose: 'serial', photos: [await storedPhoto()], now: NOW });
+    await takeBack(NOW);
+    await undo(jobId);
+    await come('HW2-81006-A', LATER);
+    await takeBack(LATER);
+    expect((await jobNow(jobId)).photos).toEqual([]);
   });
 
   it('can be cancelled by its customer once it is not here', async () => {

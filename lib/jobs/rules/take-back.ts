@@ -20,7 +20,7 @@ export type TakeBackFacts = {
   isOnly: boolean;
   /** it, or a photo that goes with it, is the evidence of a point of a claim's inspection */
   isEvidence: boolean;
-  /** the last photo of an arrival whose serial was settled by a person */
+  /** the last photo of a serial that a person settled since the unit came; of an arrival where it was settled by photos of that */
   isProofOfSerial: boolean;
 };
 
@@ -69,5 +69,6 @@ export const TAKE_BACK_REASONS: Record<TakeBackReason, string> = {
     'The customer was asked for a price with this finding alone: record what was found first.',
   evidence:
     'A photo of it is evidence in the inspection of the claim: answer that point with another photo first.',
-  'proof-of-serial': 'The serial was settled by this photo: add another photo of the arrival first.',
+  'proof-of-serial':
+    'The serial was settled by this photo: add another photo of the serial first, as “The serial”.',
 };

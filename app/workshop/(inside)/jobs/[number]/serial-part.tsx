@@ -42,7 +42,7 @@ export function SerialPart({ job }: SheetProps) {
         <TextField name="note" label="How it was settled" optional maxLength={500} />
         <SubmitButton
           label="Settle the serial"
-          consequence="The job and its certificate carry this serial. Needs a photo from the arrival."
+          consequence="The job and its certificate carry this serial. Needs a photo of the serial, under Photos."
         />
       </ActionForm>
     </Notice>
