@@ -3,7 +3,6 @@ import { readWorkshop } from '@/app/read-workshop';
 import { Slip, SlipList } from '@/app/ui/docket/slip';
 import { LinkButton } from '@/app/ui/page/button';
 import { EmptyState } from '@/app/ui/page/empty-state';
-import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
@@ -30,6 +29,7 @@ import { MissedBackup } from './today-backup';
 import { FirstStepsPart } from './today-first';
 import { LoadPart } from './today-load';
 import { LotsToday } from './today-lots';
+import { MailToday } from './today-mail';
 import { MoneyToday } from './today-money';
 import { QuotesOnCustomer, QuotesOnUs, quoteAction } from './today-quotes';
 import { TodaySection } from './today-rows';
@@ -69,7 +69,7 @@ export default async function TodayPage() {
       />
       {toDo ? <FirstStepsPart {...toDo} /> : null}
       <Counts today={today} toGiveBack={toGiveBack?.length ?? null} />
-      <MailPart mail={today.mail} />
+      <MailToday mail={today.mail} role={who.role} />
       {backups?.nightly?.standing === 'missed' ? (
         <MissedBackup last={backups.backups[0]} workshop={workshop} />
       ) : null}
@@ -186,50 +186,6 @@ function Counts({ today, toGiveBack }: { today: Today; toGiveBack: number | null
         </li>
       ))}
     </ul>
-  );
-}
-
-/** Mail that was given up cannot wait; mail that is kept, because no mail server is set, is one quiet line. */
-function MailPart({ mail }: { mail: Today['mail'] }) {
-  return (
-    <>
-      {mail.failed + mail.bounced > 0 ? (
-        <div id="mail" className="mt-6">
-          <Notice kind="stop" heading="A customer has not been told">
-            {mail.failed > 0 ? (
-              <>
-                <p>
-                  {mail.failed === 1
-                    ? 'One message was given up after several tries.'
-                    : `${mail.failed} messages were given up after several tries.`}
-                </p>
-                <p>
-                  <LinkButton href="/workshop/mail?state=failed" kind="second">
-                    Look at the mail given up
-                  </LinkButton>
-                </p>
-              </>
-            ) : null}
-            {mail.bounced > 0 ? (
-              <>
-                <p>{mail.bounced === 1 ? 'One message came back.' : `${mail.bounced} messages came back.`}</p>
-                <p>
-                  <LinkButton href="/workshop/mail?state=bounced" kind="second">
-                    Look at the mail that came back
-                  </LinkButton>
-                </p>
-              </>
-            ) : null}
-          </Notice>
-        </div>
-      ) : null}
-      {mail.kept > 0 ? (
-        <p className="mt-3 text-small">
-          {mail.kept === 1 ? '1 message is' : `${mail.kept} messages are`} kept here, because no mail server
-          is set. <TextLink href="/workshop/mail?state=kept">Read or send them</TextLink>
-        </p>
-      ) : null}
-    </>
   );
 }
 

@@ -121,8 +121,12 @@ export function MoneyPart({ job, workshop, who }: SheetProps & { who: Staff }) {
           <TextLink href={`/workshop/jobs/${job.number}/receipt.pdf`} file>
             Receipt (PDF)
           </TextLink>
-          {', '}
-          <TextLink href={`/workshop/money/statement/${job.number}`}>statement of this customer</TextLink>
+          {may(who.role, 'money') ? (
+            <>
+              {', '}
+              <TextLink href={`/workshop/money/statement/${job.number}`}>statement of this customer</TextLink>
+            </>
+          ) : null}
         </p>
       ) : null}
       <PostagePart job={job} workshop={workshop} mayEnd={may(who.role, 'money')} />

@@ -45,7 +45,13 @@ export default async function InvoicePage({ params, searchParams }: Props) {
   return (
     <>
       <PageHead
-        above={<TextLink href="/workshop/money">Money</TextLink>}
+        above={
+          may(who.role, 'money') ? (
+            <TextLink href="/workshop/money">Money</TextLink>
+          ) : (
+            <TextLink href={`/workshop/jobs/${job.number}#money`}>{`Job ${showNumber(job.number)}`}</TextLink>
+          )
+        }
         title={`${word} ${facts.number}`}
         lead={isCredit ? facts.reason : `For ${job.unit}`}
         next={state ? nextOf(state, { owed: job.balance.owed, money }) : undefined}
