@@ -154,7 +154,7 @@ function leadOf(asked: ReturnType<typeof readRowsAsked>, name: string | null, lo
     asked.by && asked.id
       ? `Of ${asked.by === 'technician' ? 'work by ' : ''}${name ?? 'something that is not there'}.`
       : '',
-    asked.month ? `Sent back in ${formatMonth(asked.month, locale)}.` : '',
+    asked.month ? `Sent back in ${formatMonth(asked.month, locale, 'long')}.` : '',
     asked.only ? 'Only what came back.' : '',
   ].filter(Boolean);
   return parts.length > 0 ? parts.join(' ') : 'Everything that was sent back with a certificate.';
