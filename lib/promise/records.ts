@@ -1,6 +1,7 @@
 import { dayInZone } from '@/lib/calendar/day';
 import { instantDaysBefore } from '@/lib/calendar/spans';
 import { db } from '@/lib/db/client';
+import { Prisma } from '@/lib/db/generated/client';
 import type { Tx } from '@/lib/db/transaction';
 import { CALLED_OFF } from '@/lib/jobs/rules/stage-sets';
 import type { BenchJob } from './rules/promise';
@@ -15,6 +16,24 @@ export function lookBack(now: Date): Date {
 }
 
 /**
+ * A claim that goes back without repair: it was promised a day only for the case that it is covered. One that was contested and then
+ * repaired has both moves; one that was contested and is not ready is at the bench again.
+ */
+const PACKED_UNREPAIRED: Prisma.JobWhereInput = {
+  kind: 'claim',
+  readyAt: { not: null },
+  events: {
+    some: { fromStage: 'assessing', toStage: 'ready' },
+    none: { fromStage: 'proving', toStage: 'ready' },
+  },
+};
+
+/** The same of the row `j` of `job`, for the server's own counts. */
+export const IS_PACKED_UNREPAIRED = Prisma.sql`(j."kind" = 'claim' AND j."readyAt" IS NOT NULL
+  AND EXISTS (SELECT 1 FROM "job_event" u WHERE u."jobId" = j."id" AND u."fromStage" = 'assessing' AND u."toStage" = 'ready')
+  AND NOT EXISTS (SELECT 1 FROM "job_event" r WHERE r."jobId" = j."id" AND r."fromStage" = 'proving' AND r."toStage" = 'ready'))`;
+
+/**
  * Every job that arrived in the last four hundred days, as far as promises go, in the order of arrival. Jobs the customer declined
  * for good and claims sent back without repair are left out: a unit packed unrepaired says nothing of a repair.
  */
@@ -23,13 +42,7 @@ export async function readBenchJobs(o: { zone: string; now: Date }, client: Tx =
     where: {
       arrivedAt: { gte: lookBack(o.now), lte: o.now },
       stage: { notIn: [...CALLED_OFF] },
-      // One that was contested and then repaired has both moves; one that was contested and is not ready is at the bench again.
-      OR: [
-        { kind: 'repair' },
-        { readyAt: null },
-        { events: { none: { fromStage: 'assessing', toStage: 'ready' } } },
-        { events: { some: { fromStage: 'proving', toStage: 'ready' } } },
-      ],
+      NOT: PACKED_UNREPAIRED,
     },
     orderBy: { arrivedAt: 'asc' },
     select: {

@@ -1,10 +1,9 @@
-import { type Day, day, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { compareDays, type Day, day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
-import { CALLED_OFF } from '@/lib/jobs/rules/stage-sets';
 import { rememberFor } from '@/lib/remembered';
 import { readCalendar, type WorkshopCard } from '@/lib/workshop/records';
-import { lookBack } from './records';
+import { IS_PACKED_UNREPAIRED, lookBack } from './records';
 import { fairDay } from './rules/after-wait';
 import { byMonth, judgedPromise, type KeptMonth, type KeptTally, keptTally } from './rules/kept';
 import { TAKEN_UP_AGAIN, WAITS_ON_CUSTOMER } from './rules/waits';
@@ -28,8 +27,13 @@ export async function keptPromisesIn(tx: Tx, now: Date, workshop: KeptOf): Promi
   return keptTally(await readKept(now, workshop, tx));
 }
 
-/** Promises that are judged alike; `day` and `ready` are told only where waits move the day. */
-type KeptRow = KeptMonth & { waits: MoveDays[] | null; day: Date | null; ready: Date | null };
+/** Promises that are judged alike; `day`, `ready` and `stopped` are told only where waits move the day. */
+type KeptRow = KeptMonth & {
+  waits: MoveDays[] | null;
+  day: Date | null;
+  ready: Date | null;
+  stopped: Date | null;
+};
 type MoveDays = { from: string; to: string };
 
 /**
@@ -38,7 +42,10 @@ type MoveDays = { from: string; to: string };
  * an answer of the customer is such a wait. A unit that is not ready has not kept its promise, unless it waits for the customer's answer
  * since before its day passed: the answer moves that day. The server counts by month;
  * only promises with such later waits come one by one, since working days are counted here. What was promised of a unit that was
- * taken in by mistake counts no more.
+ * taken in by mistake counts no more, nor what was promised of a claim that goes back unrepaired.
+ *
+ * Where a repair was stopped for good on or before its day, by a no, a withdrawal or the workshop, nothing was left to keep; after its
+ * day the promise had not been kept. A unit that waited for the answer stopped when its customer was asked.
  */
 export async function readKept(now: Date, workshop: KeptOf, client: Tx = db): Promise<KeptMonth[]> {
   const today: Day = dayInZone(now, workshop.timeZone);
@@ -47,10 +54,12 @@ export async function readKept(now: Date, workshop: KeptOf, client: Tx = db): Pr
     readCalendar(workshop, today, client),
   ]);
   return byMonth(
-    rows.flatMap(({ waits, day, ready, ...row }) => {
+    rows.flatMap(({ waits, day, ready, stopped, ...row }) => {
       if (!waits || !day) return [row];
       const on = fairDay(dayFromDate(day), waits.map(moveDays), calendar);
-      return judgedPromise(on, ready && dayFromDate(ready), today) ?? [];
+      if (stopped && compareDays(dayFromDate(stopped), on) <= 0) return [];
+      const done = stopped ?? ready;
+      return judgedPromise(on, done && dayFromDate(done), today) ?? [];
     }),
   );
 }
@@ -73,20 +82,32 @@ async function keptRows(now: Date, zone: string, client: Tx): Promise<KeptRow[]>
       SELECT m."jobId", JSONB_AGG(JSONB_BUILD_OBJECT('from', m."from", 'to', m."to") ORDER BY m."version") AS waits
       FROM own o JOIN move m ON m."jobId" = o."jobId" AND m."version" > o."version" AND m."isWait" GROUP BY 1
     ),
+    stop AS (
+      SELECT DISTINCT ON (d."jobId") d."jobId", (COALESCE(CASE WHEN d."fromStage" = 'awaiting-approval' THEN (
+        SELECT MAX(a."at") FROM "job_event" a
+        WHERE a."jobId" = d."jobId" AND a."version" < d."version" AND a."toStage" = 'awaiting-approval') END, d."at")
+        AT TIME ZONE ${zone})::date AS stopped
+      FROM "job_event" d WHERE d."toStage" = 'declined' AND NOT EXISTS (
+        SELECT 1 FROM "job_event" y WHERE y."jobId" = d."jobId" AND y."version" > d."version"
+          AND y."fromStage" = 'declined' AND y."toStage" = 'on-bench')
+      ORDER BY d."jobId", d."version" DESC
+    ),
     promise AS (
-      SELECT COALESCE(o."from", j."promisedOn") AS day, (j."readyAt" AT TIME ZONE ${zone})::date AS ready, w.waits,
+      SELECT COALESCE(o."from", j."promisedOn") AS day, (j."readyAt" AT TIME ZONE ${zone})::date AS ready, s.stopped, w.waits,
         CASE WHEN j."stage" = 'awaiting-approval' THEN (
           SELECT (MAX(e."at") AT TIME ZONE ${zone})::date FROM "job_event" e
           WHERE e."jobId" = j."id" AND e."toStage" = 'awaiting-approval') END AS asked
       FROM "job" j LEFT JOIN own o ON o."jobId" = j."id" LEFT JOIN waited w ON w."jobId" = j."id"
+        LEFT JOIN stop s ON s."jobId" = j."id"
       WHERE j."arrivedAt" >= ${lookBack(now)} AND j."promisedOn" IS NOT NULL
-        AND j."stage" <> ALL(${[...CALLED_OFF]})
-        AND NOT EXISTS (SELECT 1 FROM "job_event" d WHERE d."jobId" = j."id" AND d."toStage" = 'declined' AND NOT EXISTS (
-          SELECT 1 FROM "job_event" y WHERE y."jobId" = j."id" AND y."version" > d."version"
-            AND y."fromStage" = 'declined' AND y."toStage" = 'on-bench'))
+        AND j."stage" <> 'cancelled' AND NOT ${IS_PACKED_UNREPAIRED}
     )
     SELECT TO_CHAR(day, 'YYYY-MM') AS month, COUNT(*)::int AS promises,
-      (COUNT(*) FILTER (WHERE ready <= day))::int AS kept, (COUNT(*) FILTER (WHERE ready IS NULL))::int AS "notReady",
-      waits, CASE WHEN waits IS NULL THEN NULL ELSE day END AS day, CASE WHEN waits IS NULL THEN NULL ELSE ready END AS ready
-    FROM promise WHERE day < ${today}::date AND (asked IS NULL OR asked > day) GROUP BY 1, 5, 6, 7`;
+      (COUNT(*) FILTER (WHERE ready <= day AND stopped IS NULL))::int AS kept,
+      (COUNT(*) FILTER (WHERE ready IS NULL AND stopped IS NULL))::int AS "notReady", waits,
+      CASE WHEN waits IS NULL THEN NULL ELSE day END AS day, CASE WHEN waits IS NULL THEN NULL ELSE ready END AS ready,
+      CASE WHEN waits IS NULL THEN NULL ELSE stopped END AS stopped
+    FROM promise
+    WHERE day < ${today}::date AND (asked IS NULL OR asked > day) AND (stopped IS NULL OR stopped > day)
+    GROUP BY 1, 5, 6, 7, 8`;
 }

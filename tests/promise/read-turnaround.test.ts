@@ -27,13 +27,14 @@ type Event = { at: string; kind?: string; from?: string; to?: string; data?: obj
 async function job(
   number: string,
   events: Event[],
-  change: { readyAt?: string; stage?: string; promised?: string } = {},
+  change: { readyAt?: string; stage?: string; promised?: string; kind?: string } = {},
 ) {
   const { id: _, ...copy } = await db.job.findUniqueOrThrow({ where: { id: jobId } });
   await db.job.create({
     data: {
       ...copy,
       number,
+      kind: change.kind ?? copy.kind,
       stage: change.stage ?? 'closed',
       bookedAt: new Date('2026-11-01T09:00:00Z'),
       arrivedAt: new Date('2026-11-02T09:00:00Z'),
@@ -161,6 +162,63 @@ test('a unit that was declined had no repair to promise', async () => {
   await job('J-1', [{ at: '2026-11-08T09:00:00Z', from: 'awaiting-approval', to: 'declined' }]);
   await job('J-2', [], { stage: 'cancelled' });
   expect(await months()).toEqual([]);
+});
+
+test('a repair that was stopped after its day was a promise not kept, whoever stopped it', async () => {
+  const asked = (on: string) => ({ at: `${on}T10:00:00Z`, from: 'on-bench', to: 'awaiting-approval' });
+  const stopped = (on: string, from: string) => ({ at: `${on}T11:00:00Z`, from, to: 'declined' });
+  // Stopped on the day itself, and asked in time and answered late: nothing was missed.
+  await job('J-1', [stopped('2026-11-16', 'on-bench')]);
+  await job('J-2', [asked('2026-11-16'), stopped('2026-11-20', 'awaiting-approval')]);
+  expect(await months()).toEqual([]);
+  // It is packed after that, which is no repair.
+  const late = [
+    stopped('2026-11-20', 'on-bench'),
+    { at: '2026-11-21T10:00:00Z', from: 'declined', to: 'ready' },
+  ];
+  await job('J-3', late, { readyAt: '2026-11-21T10:00:00Z' });
+  await job('J-4', [asked('2026-11-17'), stopped('2026-11-17', 'awaiting-approval')], { stage: 'declined' });
+  expect(await months()).toEqual([{ month: '2026-11', promises: 2, kept: 0, notReady: 0 }]);
+});
+
+// Moved by the workshop from Monday 9 to Tuesday 10 November, then by a wait of five working days: the fair day is Monday 16.
+test('a repair is stopped in time where it was by the day that a wait moved', async () => {
+  const life = (stoppedAt: string): Event[] => [
+    {
+      at: '2026-11-06T09:00:00Z',
+      kind: 'promise-moved',
+      data: { from: '2026-11-09', to: '2026-11-10', reason: 'x' },
+    },
+    { at: '2026-11-13T10:00:00Z', from: 'awaiting-approval', to: 'on-bench' },
+    {
+      at: '2026-11-13T10:00:00Z',
+      kind: 'promise-moved',
+      data: { from: '2026-11-10', to: '2026-11-17', reason: 'x' },
+    },
+    { at: stoppedAt, from: 'on-bench', to: 'declined' },
+  ];
+  await job('J-1', life('2026-11-16T10:00:00Z'), { stage: 'declined', promised: '2026-11-17' });
+  expect(await months()).toEqual([]);
+  await job('J-2', life('2026-11-17T10:00:00Z'), { stage: 'declined', promised: '2026-11-17' });
+  expect(await months()).toEqual([{ month: '2026-11', promises: 1, kept: 0, notReady: 0 }]);
+});
+
+test('a claim that goes back unrepaired was promised nothing, and tells nothing of a repair', async () => {
+  const packed = { at: '2026-11-04T09:00:00Z', from: 'assessing', to: 'ready' };
+  const again = [
+    packed,
+    { at: '2026-11-05T09:00:00Z', from: 'ready', to: 'assessing' },
+    { at: '2026-11-06T09:00:00Z', from: 'assessing', to: 'on-bench' },
+  ];
+  const proved = { at: '2026-11-10T09:00:00Z', from: 'proving', to: 'ready' };
+  await job('J-1', [packed], { kind: 'claim', readyAt: packed.at });
+  expect(await months()).toEqual([]);
+  // Contested and then repaired; contested and at the bench again.
+  await job('J-2', [...again, proved], { kind: 'claim', readyAt: proved.at });
+  await job('J-3', again, { kind: 'claim', stage: 'on-bench' });
+  expect(await months()).toEqual([{ month: '2026-11', promises: 2, kept: 1, notReady: 1 }]);
+  // New promises are drawn from the same jobs.
+  expect(await readBenchJobs({ zone: workshop.timeZone, now })).toHaveLength(2);
 });
 
 test('a no that became a yes leaves a repair to promise, unless another no came after it', async () => {

@@ -18,7 +18,9 @@ export function KeptByMonth({ months, locale }: { months: readonly KeptMonth[]; 
       <h2 id="months">Promises kept by month</h2>
       <p className="max-w-[42rem]">
         Each promise whose day has passed, in the month of that day. A unit is judged by the last day it was
-        promised for; where you moved that day on your own account, by the one before.
+        promised for; where you moved that day on your own account, by the one before. One that went back
+        unrepaired counts only where the repair was stopped after its day, and then as not kept; a claim that
+        went back as not covered does not count.
         {notReady > 0
           ? ` ${notReady} of them ${notReady === 1 ? 'is' : 'are'} still not ready, and count as late.`
           : ''}
