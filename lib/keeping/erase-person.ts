@@ -11,7 +11,7 @@ import { type Removed, writeRemoval } from './write-removal';
 
 /**
  * Removes what is known of the person behind a job or quote, by the owner. Refused while one of their jobs is open, a price
- * waits, or cover lives that the owner has not confirmed. A second time there is nothing left, and nothing changes.
+ * waits, their parcel is looked for, they wait for their postage, or cover lives that the owner has not confirmed. A second time there is nothing left, and nothing changes.
  */
 export async function erasePerson(o: {
   number: string;

@@ -6,6 +6,7 @@ import { FINAL_STAGES } from '@/lib/jobs/rules/stages';
 import { WAITING_REQUESTS } from '@/lib/quotes/rules/request-states';
 import { lastGraceDay } from '@/lib/warranty/rules/cover';
 import { COVER_FACTS, readCoverEnds } from '@/lib/warranty/stored-cover-ends';
+import { POSTAGE_OF_CLAIM, readPostageStanding } from '@/lib/warranty/stored-postage';
 import { readCalendar, type WorkshopCard } from '@/lib/workshop/records';
 import type { RemovalFacts } from './rules/retention';
 
@@ -29,7 +30,8 @@ export async function readRemovalFacts(
       number: true,
       stage: true,
       certificates: { select: { number: true } },
-      claim: { select: { certificateNumber: true } },
+      soughtSince: true,
+      claim: { select: { certificateNumber: true, ...POSTAGE_OF_CLAIM } },
     },
     orderBy: { number: 'asc' },
   });
@@ -71,6 +73,8 @@ export async function readRemovalFacts(
     openJobs: jobs.filter((job) => !FINAL_STAGES.includes(readStage(job.stage))).map((job) => job.number),
     openQuotes: quotes.map((quote) => quote.number),
     openClaims: claims.map((claim) => claim.number),
+    soughtParcels: jobs.filter((job) => job.soughtSince !== null).map((job) => job.number),
+    postageAsked: jobs.filter((job) => readPostageStanding(job.claim) === 'asked').map((job) => job.number),
     liveCover: cover.map(({ number }) => number),
     coverUntil: cover[0]?.until ?? null,
   };

@@ -9,7 +9,7 @@ import { POSTAGE_OF_CLAIM, readPostageStanding } from './stored-postage';
 import { paidBack } from './write-closed-claim';
 
 const JOB = {
-  customer: { select: { email: true } },
+  customer: { select: { email: true, erasedAt: true } },
   payments: { select: { amountMinor: true, purpose: true } },
 } as const;
 
@@ -43,7 +43,7 @@ export async function endPostage(o: {
       event: { kind: 'postage-ended', data: { claim: claim.number, reason: o.reason } },
     });
     await tx.claim.update({ where: { jobId: o.jobId }, data: { postageState: 'not-wanted' } });
-    if (standing === 'to-ask') return;
+    if (standing === 'to-ask' || claim.job.customer.erasedAt) return;
     const paid = paidBack(claim.job);
     await queueMail(tx, {
       template: 'postage-ended',

@@ -160,14 +160,21 @@ describe('the postage of a covered claim', () => {
     expect(await db.mail.count({ where: { template: 'postage-ended' } })).toBe(0);
   });
 
-  it('says nothing of where it was to go once the data of the person is removed', async () => {
+  it('keeps the data of the person until it is paid, and says nothing of where it was to go after that', async () => {
     await covered();
     await ask();
-    await pay();
     await db.job.updateMany({ data: { stage: 'closed' } });
     await db.claim.updateMany({ data: { state: 'closed' } });
     const { number } = await jobNow(claim.jobId);
-    await erasePerson({ number, isCoverConfirmed: true, actor: OWNER, now: NOW });
+    const erase = () => erasePerson({ number, isCoverConfirmed: true, actor: OWNER, now: NOW });
+    expect(await refusalOf(erase)).toMatch(/postage/);
+    await pay();
+    await erase();
     expect((await jobNow(claim.jobId)).claim).toMatchObject({ postageTo: '', postageState: 'paid' });
+    // An entry that proves a mistake afterwards leaves nobody to pay: it can be ended, and no mail is written.
+    await pay(560);
+    await end();
+    expect(await state()).toBe('not-wanted');
+    expect(await db.mail.count({ where: { template: 'postage-ended' } })).toBe(0);
   });
 });

@@ -9,6 +9,7 @@ import { addPhotos } from '@/lib/jobs/add-photo';
 import { clockRound } from '@/lib/jobs/clock-round';
 import { findJobByToken, newestTokenOf } from '@/lib/jobs/private-link';
 import { renewLink } from '@/lib/jobs/renew-link';
+import { endSearch, seekParcel } from '@/lib/jobs/seek-parcel';
 import { sendMessage } from '@/lib/jobs/send-message';
 import { erasePerson } from '@/lib/keeping/erase-person';
 import { exportPerson } from '@/lib/keeping/export-person';
@@ -193,6 +194,17 @@ describe('a copy of somebody’s data', () => {
 });
 
 describe('removing somebody’s data', () => {
+  it('waits while their parcel is looked for, for the owner as for the clock', async () => {
+    const { number, jobId } = await finished();
+    const seek = { jobId, note: 'Last seen in Sandmouth.', actor: BENCH, now: on('2026-12-22') };
+    await seekParcel({ ...seek, version: await versionOf(jobId) });
+    await expect(erase(number)).rejects.toMatchObject({ code: 'conflict', message: /looked for/ });
+    expect(await sweepPeople(on('2027-12-03'))).toBe(0);
+    const ended = { ...seek, how: 'lost', note: 'We repair another one for you.' } as const;
+    await endSearch({ ...ended, version: await versionOf(jobId) });
+    expect(await erase(number)).toMatchObject({ bookings: 1 });
+  });
+
   it('takes out name, address, words, photos and files, and leaves the books and the proof', async () => {
     const { number, jobId, photo } = await finished();
     const before = await everything();

@@ -33,23 +33,35 @@ export type RemovalFacts = {
   openQuotes: readonly string[];
   /** numbers of claims, whoever opened them, that are open on a certificate of theirs */
   openClaims: readonly string[];
+  /** numbers of jobs, closed ones too, whose parcel is looked for */
+  soughtParcels: readonly string[];
+  /** numbers of jobs whose customer has asked for their postage, and waits for it */
+  postageAsked: readonly string[];
   /** numbers of certificates whose cover lives */
   liveCover: readonly string[];
 };
 
-export type RemovalProblem = 'open-job' | 'open-quote' | 'open-claim' | 'live-cover';
+export type RemovalProblem =
+  | 'open-job'
+  | 'open-quote'
+  | 'open-claim'
+  | 'sought-parcel'
+  | 'postage-asked'
+  | 'live-cover';
 
 /**
  * What stands against removing somebody's data; empty where nothing does. Live cover stands in the way until the owner has
  * confirmed that it can then be claimed only with the certificate in hand, and no longer be looked up by mail.
  *
- * removalProblems({ openJobs: [], openQuotes: [], openClaims: [], liveCover: ['W…'] }, false) -> ['live-cover']; confirmed -> []
+ * removalProblems({ liveCover: ['W…'], and nothing else }, false) -> ['live-cover']; confirmed -> []
  */
 export function removalProblems(facts: RemovalFacts, isCoverConfirmed: boolean): RemovalProblem[] {
   const problems: RemovalProblem[] = [];
   if (facts.openJobs.length > 0) problems.push('open-job');
   if (facts.openQuotes.length > 0) problems.push('open-quote');
   if (facts.openClaims.length > 0) problems.push('open-claim');
+  if (facts.soughtParcels.length > 0) problems.push('sought-parcel');
+  if (facts.postageAsked.length > 0) problems.push('postage-asked');
   if (facts.liveCover.length > 0 && !isCoverConfirmed) problems.push('live-cover');
   return problems;
 }
@@ -59,6 +71,10 @@ export const REMOVAL_SENTENCES: Record<RemovalProblem, string> = {
   'open-quote': 'A price this person asked for still waits. Turn it down or let it lapse first.',
   'open-claim':
     'A claim is open on a certificate of this person, and is compared with what is kept of their repair. Wait until it is closed.',
+  'sought-parcel':
+    'A parcel of this person is looked for, and they wait to hear of it. Say on the job how that ended first.',
+  'postage-asked':
+    'This person has asked for the postage of a claim, and said where it is to go. Pay it back first, or end it on the job with a reason.',
   'live-cover':
     'A certificate of this person still holds. Confirm that its cover can no longer be claimed by mail, or wait until it has ended.',
 };

@@ -92,6 +92,10 @@ function whatWaits(problem: RemovalProblem, facts: RemovalFacts): readonly strin
       return facts.openQuotes;
     case 'open-claim':
       return facts.openClaims;
+    case 'sought-parcel':
+      return facts.soughtParcels;
+    case 'postage-asked':
+      return facts.postageAsked;
     case 'live-cover':
       return facts.liveCover;
   }

@@ -23,6 +23,7 @@ export function PostagePart({ job, workshop, mayEnd }: PostageProps) {
   if (!claim || (standing !== 'asked' && standing !== 'to-ask')) return null;
   const on = claim.postageAskedAt && dayInZone(claim.postageAskedAt, workshop.timeZone);
   const paid = paidBack(job);
+  const isErased = job.customer.erasedAt !== null;
   const isAsked = standing === 'asked';
   return (
     <div id="postage">
@@ -48,7 +49,7 @@ export function PostagePart({ job, workshop, mayEnd }: PostageProps) {
       ) : (
         <p>The customer may ask for it on their page, and has not.</p>
       )}
-      {mayEnd && !job.customer.erasedAt ? (
+      {mayEnd && (isAsked || !isErased) ? (
         <ActionForm
           action={endPostageAsked.bind(null, job.number)}
           hidden={carriedFields(job.version)}
@@ -59,9 +60,11 @@ export function PostagePart({ job, workshop, mayEnd }: PostageProps) {
             question="End it without paying?"
             confirm="End it without paying"
             consequence={
-              isAsked
-                ? 'The customer gets a mail with your reason, and reads it on their page.'
-                : 'The customer is not asked on their page any more, and reads there that it is closed. No mail.'
+              isErased
+                ? 'The data of this customer was removed: no mail is written.'
+                : isAsked
+                  ? 'The customer gets a mail with your reason, and reads it on their page.'
+                  : 'The customer is not asked on their page any more, and reads there that it is closed. No mail.'
             }
           >
             <TextArea
