@@ -143,7 +143,11 @@ async function otherRepair(tx: Tx, { jobId, repairId, lines }: ForRepair): Promi
     select: {
       modelId: true,
       repair: { select: { id: true, name: true, formerNames: true } },
-      events: { where: { kind: 'sent-back' }, select: { kind: true } },
+      events: {
+        where: { kind: { in: ['sent-back', 'dispatch-undone'] } },
+        orderBy: { version: 'asc' },
+        select: { kind: true, data: true },
+      },
     },
   });
   if (repairId === job.repair.id) return null;

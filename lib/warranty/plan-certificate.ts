@@ -43,7 +43,7 @@ export type WarrantyPlan = { held: readonly HeldRow[]; certificate: CertificateP
  * revision of its own; a claim sent back without repair keeps the one it has, with its days given back, and gets a
  * next revision only where a stored line changes by them; a unit returned unrepaired gets none. A unit that turned out to be
  * another one than the certificate's changes nothing about that certificate; repaired, it gets one of its own. A unit that
- * leaves for the second time has its certificate, and gets none.
+ * leaves for the second time has its certificate, and gets none; one that was recorded as gone by mistake, and got none, leaves now.
  */
 export async function planWarranty(
   job: JobRecord,

@@ -4,7 +4,6 @@ import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { requireMove } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, readStage } from '@/lib/jobs/records';
-import { parseEvent } from '@/lib/jobs/rules/events';
 import { isCollected } from '@/lib/jobs/rules/handover';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { type GoneFacts, mayUndoDispatch, UNDO_REASONS } from '@/lib/jobs/rules/undone';
@@ -12,13 +11,13 @@ import { writeEvent } from '@/lib/jobs/write-event';
 import { lockJob } from '@/lib/jobs/write-lock';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
-import { writeWatch } from '@/lib/returns/write-watch';
 import { readWorkshop } from '@/lib/workshop/records';
-import { paidBack } from './write-closed-claim';
+import { writeClaimOfUndone } from './write-claim-of-undone';
 
 /**
  * Takes back that a unit left: it was recorded by mistake, and lies here. It is ready to go as before, and its customer, who was
- * told otherwise, is told. What was issued stands, and the days until it really leaves are given back then (plan-again.ts).
+ * told otherwise, is told. What was issued stands, and the days until it really leaves are given back then (plan-again.ts); a claim that
+ * got nothing issued is open to its customer again.
  */
 export async function undoDispatch(o: {
   jobId: string;
@@ -53,7 +52,7 @@ export async function undoDispatch(o: {
         data: { carrier: job.carrier, reference: job.carrierReference, reason: o.reason },
       },
     });
-    await takeBackPostage(tx, job);
+    await writeClaimOfUndone(tx, job);
     await queueMail(tx, {
       template: 'dispatch-undone',
       data: {
@@ -88,26 +87,4 @@ export async function goneFacts(
     isClaimedSince: since > 0,
     isErased: job.customer.erasedAt !== null,
   };
-}
-
-/** A parcel that never went cost a claim nothing. */
-async function takeBackPostage(tx: Tx, job: JobRecord): Promise<void> {
-  const postage = postageOfDispatch(job);
-  if (!job.claim || postage === 0) return;
-  await tx.claim.update({
-    where: { id: job.claim.id },
-    data: { costPostageMinor: { decrement: postage } },
-    select: { id: true },
-  });
-  await writeWatch(tx, [job.claim.certificateNumber]);
-}
-
-/** What the last dispatch cost its claim, minor units. Where its event does not keep that yet, the claim's only one says it. */
-function postageOfDispatch(job: JobRecord): number {
-  const dispatches = job.events.filter(({ kind }) => kind === 'sent-back');
-  const last = dispatches.at(-1);
-  const left = last && parseEvent('sent-back', last.data);
-  if (left?.kind !== 'sent-back') return 0;
-  if (left.data.postage !== undefined || dispatches.length > 1) return left.data.postage ?? 0;
-  return (job.claim?.costPostageMinor ?? 0) - paidBack(job);
 }

@@ -67,7 +67,7 @@ test.for([
     `insert into job_event (id, "jobId", version, kind, at, "actorKind", "fromStage", "toStage", data)
        select 'again-' || id, "jobId", version + 1000, kind, at, "actorKind", "fromStage", "toStage", data
        from job_event where kind = 'sent-back' and data->>'certificate' is not null`,
-    'a job that went back more than once has the certificate of the first time alone',
+    'a job that went back more than once has one certificate at most',
   ],
   [
     'a certificate without its lines',

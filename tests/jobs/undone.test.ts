@@ -6,7 +6,12 @@ import { datedStamps } from '@/lib/jobs/rules/run-of-stamps';
 import { mayUndoDispatch, withoutUndone } from '@/lib/jobs/rules/undone';
 
 const at = (hour: number) => new Date(Date.UTC(2026, 10, 25, hour));
-const event = (kind: string, toStage: string | null, hour: number) => ({ kind, toStage, at: at(hour) });
+const event = (kind: string, toStage: string | null, hour: number, certificate: string | null = null) => ({
+  kind,
+  toStage,
+  at: at(hour),
+  data: { carrier: '', reference: '', certificate },
+});
 
 const BOOKED = event('booked', 'booked', 1);
 const ARRIVED = event('unit-arrived', 'arrived', 2);
@@ -14,6 +19,7 @@ const WRITTEN = event('message-sent', null, 3);
 const NOT_HERE = event('arrival-undone', 'booked', 4);
 const READY = event('moved', 'ready', 5);
 const GONE = event('sent-back', 'sent-back', 6);
+const ISSUED = event('sent-back', 'sent-back', 6, 'W00000001');
 const CLOSED = event('moved', 'closed', 7);
 const BACK = event('came-back', 'ready', 8);
 const AGAIN = event('sent-back', 'sent-back', 9);
@@ -49,11 +55,12 @@ describe('a history without what was entered by mistake', () => {
     expect(stagesReached([READY, GONE, CLOSED, NOT_GONE])).toEqual([{ stage: 'ready', at: at(5) }]);
   });
 
-  it('tells a unit that never went from one that came back, and keeps that papers were issued', () => {
+  it('tells a unit that never went from one that came back, and keeps that a certificate was issued', () => {
     const said = (events: (typeof GONE)[]) =>
       [hasLeft, wasAway, isNotGone, isBackWithUs].map((ask) => ask(events));
     expect(said([READY, GONE])).toEqual([true, true, false, false]);
-    expect(said([READY, GONE, NOT_GONE])).toEqual([true, false, true, false]);
+    expect(said([READY, ISSUED, NOT_GONE])).toEqual([true, false, true, false]);
+    expect(said([READY, GONE, NOT_GONE])).toEqual([false, false, true, false]);
     expect(said([READY, GONE, BACK])).toEqual([true, true, false, true]);
     expect(said([READY, GONE, BACK, AGAIN, NOT_GONE])).toEqual([true, true, true, true]);
     expect(said([READY, GONE, NOT_GONE, AGAIN])).toEqual([true, true, false, false]);

@@ -1,9 +1,13 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { dayFromDate } from '@/lib/calendar/day';
+import { findHalfStates } from '@/lib/commands/faults/half-states';
 import { db } from '@/lib/db/client';
+import { onServer } from '@/lib/db/server';
 import { cameBack } from '@/lib/jobs/came-back';
+import { factsOf } from '@/lib/jobs/facts';
 import { readToday } from '@/lib/jobs/today';
 import { drawMail } from '@/lib/mail/draw';
+import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { dispatch } from '@/lib/warranty/dispatch';
 import { readCoverEnds } from '@/lib/warranty/stored-cover-ends';
 import { undoDispatch } from '@/lib/warranty/undo-dispatch';
@@ -45,6 +49,10 @@ async function forgetPostage(jobId: string) {
   await db.$executeRaw`ALTER TABLE "job_event" DISABLE TRIGGER USER`;
   await db.$executeRaw`UPDATE "job_event" SET "data" = "data" - 'postage' WHERE "jobId" = ${jobId} AND "kind" = 'sent-back'`;
   await db.$executeRaw`ALTER TABLE "job_event" ENABLE TRIGGER USER`;
+}
+
+function halfStates() {
+  return onServer(process.env['DATABASE_URL'] ?? '', (client) => findHalfStates((sql) => client.query(sql)));
 }
 
 async function mailText(jobId: string, template: string): Promise<string> {
@@ -120,6 +128,46 @@ describe('a unit that was recorded as gone by mistake', () => {
     await sendBack(jobId, new Date('2027-02-12T10:00:00Z'));
     expect(await cost()).toBe(420);
   });
+
+  it('leaves its customer the contest of their ruling, and the certificate of one that is won', async () => {
+    const serial = 'HW2-82007-A';
+    const first = await ready(serial);
+    const { certificate } = await sendBack(first, SAID);
+    const number = certificate?.number ?? '';
+    const opened = new Date('2027-02-01T10:00:00Z');
+    const claim = await makeClaim({ number, now: opened, serial });
+    const { jobId, claimId } = claim;
+    await takeIn(jobId, opened);
+    await moveTo(jobId, 'assess', opened);
+    await ruleClaim(claim, { cause: 'damage-after-return', now: opened });
+    await moveTo(jobId, 'return-unrepaired', opened);
+    expect((await sendBack(jobId, new Date('2027-02-11T10:00:00Z'))).certificate).toBeNull();
+    await undo(jobId, new Date('2027-02-11T11:00:00Z'));
+    const job = await jobNow(jobId);
+    expect(factsOf(job)).toMatchObject({ mayContest: true, hasLeft: false });
+    expect(job.claim).toMatchObject({ state: 'ruled', costPostageMinor: null });
+    expect((await jobNow(first)).certificates).toHaveLength(1);
+    expect(await db.heldInterval.count({ where: { certificateNumber: number } })).toBe(0);
+    expect(await halfStates()).toEqual([]);
+
+    const won = new Date('2027-02-15T10:00:00Z');
+    await contestRuling({ jobId, text: 'It was never wet.', now: won });
+    await ruleClaim(claim, { cause: 'workmanship', now: won });
+    await moveTo(jobId, 'start-bench', won);
+    await proveJob(jobId, world, won);
+    const left = new Date('2027-02-18T10:00:00Z');
+    expect((await sendBack(jobId, left)).certificate).toEqual({ number, revision: 2 });
+    const ended = await db.claim.findUniqueOrThrow({ where: { id: claimId } });
+    expect(ended).toMatchObject({ state: 'closed', closedAt: left, costPostageMinor: 420 });
+    expect(await halfStates()).toEqual([]);
+
+    // Its certificate is issued now: a mistake after that leaves the claim closed.
+    await undo(jobId, new Date('2027-02-19T10:00:00Z'));
+    const after = await jobNow(jobId);
+    expect(after.claim).toMatchObject({ state: 'closed', costPostageMinor: 0 });
+    expect(factsOf(after).hasLeft).toBe(true);
+    expect(await halfStates()).toEqual([]);
+  }, 30_000);
 
   it('stays gone after fourteen days, once its certificate is claimed from, and on a page that is old', async () => {
     const jobId = await ready('HW2-82004-A');

@@ -84,7 +84,7 @@ const RULES: readonly (readonly [rule: string, sql: string])[] = [
         order by e.version desc limit 1), false)`,
   ],
   [
-    'a job that went back more than once has the certificate of the first time alone',
+    'a job that went back more than once has one certificate at most',
     `select e."jobId" as which from job_event e where e.kind = 'sent-back'
      group by e."jobId" having count(*) > 1 and (count(e.data->>'certificate') > 1
        or (select count(*) from certificate c where c."jobId" = e."jobId") > 1)`,
@@ -118,9 +118,11 @@ const RULES: readonly (readonly [rule: string, sql: string])[] = [
        or max(revision) filter (where "supersededAt" is null) <> max(revision)`,
   ],
   [
-    'a claim whose unit was sent back is closed, with its days given back',
+    'a claim whose unit was sent back, and not by mistake alone, is closed with its days given back',
     `select c.number as which from claim c join job_event e on e."jobId" = c."jobId" and e.kind = 'sent-back'
-     where c.state <> 'closed' or not exists (select 1 from held_interval h where h."claimNumber" = c.number)`,
+     where (c.state <> 'closed' or not exists (select 1 from held_interval h where h."claimNumber" = c.number))
+       and (e.data->>'certificate' is not null or (select count(*) filter (where d.kind = 'sent-back')
+         > count(*) filter (where d.kind = 'dispatch-undone') from job_event d where d."jobId" = c."jobId"))`,
   ],
   ['a unit counts among returns as its records say', UNITS_ASTRAY],
   ['a cover line counts among returns as its records say', LINES_ASTRAY],

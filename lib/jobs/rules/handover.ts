@@ -24,14 +24,23 @@ export function isClosedByTime(events: readonly { toStage: string | null; actorK
   return last?.toStage === 'closed' && last.actorKind === 'clock';
 }
 
-/** Whether a unit is recorded as gone once, be it by mistake, and wherever it is by now: what was issued then stands. */
-export function hasLeft(events: readonly { kind: string }[]): boolean {
-  return events.some(({ kind }) => kind === 'sent-back');
+/**
+ * Whether a unit left once, wherever it is by now, so that what was issued then stands. A dispatch that was recorded by mistake counts
+ * where it issued a certificate; without one the unit is here as it was before, and everything that was open to it is.
+ */
+export function hasLeft(events: readonly Happened[]): boolean {
+  return wasAway(events) || events.some(hasIssued);
+}
+
+function hasIssued({ kind, data }: Happened): boolean {
+  if (kind !== 'sent-back') return false;
+  const left = parseEvent(kind, data);
+  return left.kind === 'sent-back' && left.data.certificate !== null;
 }
 
 /** Whether a unit was really gone once: not where it was recorded by mistake alone. */
 export function wasAway(events: readonly { kind: string }[]): boolean {
-  return hasLeft(withoutUndone(events));
+  return withoutUndone(events).some(({ kind }) => kind === 'sent-back');
 }
 
 /** Whether a unit is here because it never left the last time it was recorded as gone. */

@@ -135,5 +135,9 @@ export function contestSentence(answerWithin: string): string {
 export const CONTEST_OVER =
   'Do you see it another way? The unit is not on our bench any more, so please write to us below.';
 
+/** In its place where the unit is here, since it never left, but a certificate was issued when it was recorded as gone. */
+export const CONTEST_OVER_HERE =
+  'Do you see it another way? The certificate of this claim is issued, so please write to us below.';
+
 /** Asked with every ruling that is covered or partly covered; the answer may add or change a check. */
 export const CATCH_QUESTION = 'What would have caught this before it went back?';

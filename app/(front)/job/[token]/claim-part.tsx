@@ -8,7 +8,7 @@ import { workingDaysWords } from '@/lib/calendar/working';
 import { factsOf } from '@/lib/jobs/facts';
 import { readStage } from '@/lib/jobs/records';
 import { mayMove } from '@/lib/jobs/rules/guards';
-import { isBackWithUs, wasAway } from '@/lib/jobs/rules/handover';
+import { isBackWithUs, isNotGone, wasAway } from '@/lib/jobs/rules/handover';
 import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -17,7 +17,12 @@ import { claimFormat } from '@/lib/warranty/claim-format';
 import { claimEnd } from '@/lib/warranty/rules/claim-end';
 import { sentence } from '@/lib/warranty/rules/reason-sentences';
 import { afterCover, mayContest } from '@/lib/warranty/rules/ruling';
-import { CONTEST_OVER, contestSentence, rulingSentence } from '@/lib/warranty/rules/ruling-sentences';
+import {
+  CONTEST_OVER,
+  CONTEST_OVER_HERE,
+  contestSentence,
+  rulingSentence,
+} from '@/lib/warranty/rules/ruling-sentences';
 import { symptomWords } from '@/lib/warranty/rules/standing';
 import { readAssessment } from '@/lib/warranty/stored-assessment';
 import { readRuling } from '@/lib/warranty/stored-ruling';
@@ -90,7 +95,7 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
         </ActionForm>
       ) : isTold &&
         mayContest({ ruling: ruled.ruling, timesContested: claim.contestedAt ? 1 : 0 }).allowed ? (
-        <p>{CONTEST_OVER}</p>
+        <p>{isNotGone(job.events) ? CONTEST_OVER_HERE : CONTEST_OVER}</p>
       ) : null}
     </section>
   );
