@@ -14,7 +14,8 @@ const NOTHING = 'Nothing is renewed by this claim: it is not ruled covered, or i
 
 /**
  * Names the lines of the certificate that were done again on a covered claim, by whoever did the work, until the unit leaves: those
- * are renewed, and not what the symptom told before anybody had looked says. A later naming takes the place of an earlier one.
+ * are renewed, and not what the symptom told before anybody had looked says. A later naming takes the place of an earlier one; what the
+ * owner named is kept beside it, since nobody else may name less.
  */
 export async function nameRenewed(o: {
   claimId: string;
@@ -36,13 +37,15 @@ export async function nameRenewed(o: {
   const renewal = await readRenewal(job, claim, chain);
   const { before, byRule, fittedAgain, ended } = renewal;
   const ids = before.map(({ id }) => id);
+  const isOwner = o.actor.kind === 'owner';
   const problem = namedProblem({
     named: o.lines,
     lines: ids,
     byRule,
+    byOwner: claim.ownerRenewedAt ? claim.ownerRenewedLines : null,
     fittedAgain,
     ended,
-    isOwner: o.actor.kind === 'owner',
+    isOwner,
   });
   if (problem)
     throw new Refusal(
@@ -51,6 +54,7 @@ export async function nameRenewed(o: {
       'lines',
     );
   const named = before.filter(({ id }) => o.lines.includes(id));
+  const renewedLines = named.map(({ id }) => id);
   await transaction(async (tx) => {
     await writeEvent(tx, {
       jobId: job.id,
@@ -64,7 +68,12 @@ export async function nameRenewed(o: {
     });
     await tx.claim.update({
       where: { id: o.claimId },
-      data: { renewedLines: named.map(({ id }) => id), renewedNamedAt: o.now, renewedNamedBy: o.actor.id },
+      data: {
+        renewedLines,
+        renewedNamedAt: o.now,
+        renewedNamedBy: o.actor.id,
+        ...(isOwner && { ownerRenewedLines: renewedLines, ownerRenewedAt: o.now }),
+      },
     });
   });
 }

@@ -74,6 +74,8 @@ export async function writeOpenedAgain(
       renewedLines: [],
       renewedNamedAt: null,
       renewedNamedBy: null,
+      ownerRenewedLines: [],
+      ownerRenewedAt: null,
       ...o.set,
     },
   });

@@ -112,3 +112,12 @@ test('the owner may leave out what the symptom says, and a ruling taken back tak
   await name(['part-1'], OWNER);
   expect((await renewed()).map(({ key }) => key)).toEqual(['part-1']);
 }, 60_000);
+
+test('what the owner named is added to by the bench, and not taken away, whoever named last', async () => {
+  await ruleClaim(claim, { cause: 'workmanship', now: NOW });
+  await name(['part-1'], OWNER);
+  await name(['work-1', 'part-1']);
+  await expect(name(['work-1'])).rejects.toMatchObject({ code: 'not-allowed' });
+  await name(['part-1']);
+  expect((await view()).map(({ isRenewed }) => isRenewed)).toEqual([false, true]);
+}, 60_000);

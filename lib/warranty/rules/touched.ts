@@ -1,5 +1,6 @@
 import type { Day } from '@/lib/calendar/day';
 import type { WorkingCalendar } from '@/lib/calendar/working';
+import { standingNaming } from './renewal-named';
 import { isOther, lineStanding, relevantLines } from './standing';
 import type { CoverLine, HeldInterval, PolicyTerms } from './terms';
 
@@ -12,7 +13,7 @@ import type { CoverLine, HeldInterval, PolicyTerms } from './terms';
  * was fitted again is renewed whatever it was.
  *
  * Where somebody who did the work has named what was done again, that stands in the place of the symptom, since the customer told
- * it before anybody had looked.
+ * it before anybody had looked. A naming of nothing but a part that was fitted again ends when that part is put back.
  *
  * Example: work P30D and part P90D for one symptom, claimed on day 60: only the part is renewed.
  */
@@ -31,7 +32,8 @@ export function touchedLines(o: {
   terms: PolicyTerms;
   calendar: WorkingCalendar;
 }): string[] {
-  if (o.named) return inOrder(o.lines, [...o.named, ...o.fittedAgain]);
+  const named = standingNaming(o.named ?? null, o.fittedAgain);
+  if (named) return inOrder(o.lines, [...named, ...o.fittedAgain]);
   const standings = claimedLines(o).map((line) => lineStanding(line, o.openedOn, o));
   const inTime = standings.filter(({ standing }) => standing === 'running' || standing === 'rolled');
   const inGrace = standings.filter(({ standing }) => standing === 'in-grace');

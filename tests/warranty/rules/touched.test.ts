@@ -16,6 +16,7 @@ function touched(o: {
   openedOn: string;
   isLetIn?: boolean;
   fittedAgain?: string[];
+  named?: string[] | null;
   terms?: Partial<PolicyTerms>;
 }) {
   return touchedLines({
@@ -24,6 +25,7 @@ function touched(o: {
     openedOn: day(o.openedOn),
     isLetIn: o.isLetIn ?? false,
     fittedAgain: o.fittedAgain ?? [],
+    named: o.named ?? null,
     held: [],
     terms: someTerms({ graceDays: 7, rollLastDay: true, ...o.terms }),
     calendar: ENGLAND,
@@ -66,6 +68,13 @@ describe('the lines that a covered claim renews', () => {
     expect(touched({ openedOn: '2026-12-08', isLetIn: true })).toEqual(['work-1', 'part-1']);
     expect(touched({ openedOn: '2026-12-07', isLetIn: true })).toEqual(['part-1']);
     expect(touched({ openedOn: '2026-10-31', isLetIn: true })).toEqual(['part-1']);
+  });
+
+  test('are those that were named, and a naming of nothing stands only beside a part that was fitted again', () => {
+    expect(touched({ openedOn: '2026-10-01', named: ['work-2'] })).toEqual(['work-2']);
+    expect(touched({ openedOn: '2026-10-01', named: [], fittedAgain: ['part-1'] })).toEqual(['part-1']);
+    // The part was put back into stock since.
+    expect(touched({ openedOn: '2026-10-01', named: [] })).toEqual(['work-1', 'part-1']);
   });
 
   describe('where the customer chose something else', () => {

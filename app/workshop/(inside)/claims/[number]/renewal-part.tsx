@@ -5,6 +5,7 @@ import { formatDay, formatInstant } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { may } from '@/lib/people/rules/roles';
 import { type RenewalLine, renewalView } from '@/lib/warranty/renewal-view';
+import { standingNaming } from '@/lib/warranty/rules/renewal-named';
 import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { nameLines } from './actions';
@@ -24,13 +25,15 @@ export async function RenewalPart({ found, workshop, names, who }: CaseProps) {
   const { locale, timeZone } = workshop;
   const by = claim.renewedNamedBy && (names.get(claim.renewedNamedBy)?.name ?? 'somebody who left');
   const named = claim.renewedNamedAt && formatInstant(claim.renewedNamedAt, { locale, zone: timeZone });
+  const fitted = lines.filter(({ isFitted }) => isFitted).map(({ id }) => id);
+  const stands = standingNaming(claim.renewedLines, fitted) !== null;
   return (
     <section id="renewal" aria-labelledby="renewal-head">
       <h2 id="renewal-head">What was done again</h2>
       <p>
-        {named
+        {named && stands
           ? `Named by ${by ?? 'somebody'}, ${named}.`
-          : 'Nobody has named it yet: ticked is what the customer’s symptom says.'}
+          : `${named ? 'All that was named was a part that has been put back' : 'Nobody has named it yet'}: ticked is what the customer’s symptom says.`}
       </p>
       <ActionForm
         action={nameLines.bind(null, claim.number)}
