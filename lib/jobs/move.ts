@@ -105,6 +105,8 @@ export async function moveJob(o: {
       to: move.to,
       event: { kind: 'moved', data: { move: o.move, note: o.note } },
     });
+    // The work is done: what it waited for and has not taken, it went without.
+    if (o.move === 'prove') await tx.awaitedPart.deleteMany({ where: { jobId: job.id } });
     if (o.move === 'take-back-price') await takeBackOffers(tx, job, o);
     if (o.move === 'reopen-work' && job.stage === 'ready') {
       await writePromiseMove(tx, { ...o, job, furtherDays: 0, waitedAs: 'ready', workshop });

@@ -26,7 +26,7 @@ type OpenedAgain = {
 
 /**
  * Opens a claim again whose ruling was told, inside the caller's transaction: the ruling is off, the job goes back to assessing, a
- * price that waited for an answer is off, and the days it waited are put on the promise, like those in which the unit was ready.
+ * price that waited for an answer is off, it waits for no part any more, and the days it waited are put on the promise, like those in which the unit was ready.
  *
  * Staff may be moving the same job: the update names the stages it can come from, so a unit that has just been handed to the
  * carrier is not called back. False where the claim had no such ruling any more.
@@ -81,6 +81,8 @@ export async function writeOpenedAgain(
   });
   if (count === 0) return false;
   await writeWatch(tx, [claim.certificateNumber]);
+  // What it waited for went with the ruling; the order list would count it on, and nothing on the job say why.
+  await tx.awaitedPart.deleteMany({ where: { jobId: job.id } });
   await tx.quoteRevision.updateMany({
     where: { quote: { jobId: job.id }, state: 'sent' },
     data: { state: 'replaced' },

@@ -6,6 +6,7 @@ import { readPart } from '@/lib/bench/part-records';
 import { usePartOnJob } from '@/lib/bench/use-part-on-job';
 import { addDays, day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { recordWork } from '@/lib/jobs/record-work';
 import { type AwaitedPart, awaitedWords, comingOn, isHere, partsWait } from '@/lib/jobs/rules/awaited-parts';
 import { eventLine } from '@/lib/jobs/rules/events';
 import { awaitedPartsOf } from '@/lib/jobs/stored-awaited-parts';
@@ -187,6 +188,16 @@ describe('with a database', () => {
       now,
     });
     expect((await readOrderList(now)).rows).toMatchObject([{ needed: 2, inStock: 0 }]);
+  });
+
+  test('once it is proved, what it waited for and did not take is needed no more', async () => {
+    await wait([{ partId, quantity: 7 }]);
+    await takeMove(jobId, 'parts-in', now);
+    await recordWork({ jobId, text: 'Another socket fitted', minutes: 30, actor: BENCH, now });
+    await takeMove(jobId, 'prove', now);
+    expect(await db.awaitedPart.count()).toBe(0);
+    await takeMove(jobId, 'reopen-work', now);
+    expect((await readOrderList(now)).rows).toEqual([]);
   });
 
   test('what it waits for is said anew without another move', async () => {

@@ -1,8 +1,10 @@
 import { beforeEach, expect, test } from 'vitest';
+import { readOrderList } from '@/lib/bench/order-records';
 import { day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { factsOf } from '@/lib/jobs/facts';
 import { recordFinding } from '@/lib/jobs/record-finding';
+import { waitForParts } from '@/lib/jobs/wait-for-parts';
 import { drawMail } from '@/lib/mail/draw';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { writeOffer } from '@/lib/quotes/write-offer';
@@ -140,6 +142,32 @@ test('the customer’s own contest is not used up, and a price that waited is of
   expect(second).toContain(WHY);
   expect(second).not.toContain('you still can, once');
 }, 60_000);
+
+test.each([
+  ['looked at again', (claim: Claim) => again(claim)],
+  ['contested', ({ jobId }: Claim) => contestRuling({ jobId, text: 'The rest is yours too.', now: LATER })],
+])(
+  'a claim that is %s waits for no part any more, and none is to order for it',
+  async (_name, reopen) => {
+    const claim = await assessed();
+    const { jobId } = claim;
+    await ruleClaim(claim, { cause: 'workmanship', alsoFound: 'separate-fault', now: NOW });
+    const { partId } = await db.lot.findUniqueOrThrow({ where: { id: world.lotId } });
+    await waitForParts({
+      jobId,
+      version: (await jobNow(jobId)).version,
+      parts: [{ partId, quantity: 9 }],
+      expectedOn: null,
+      actor: BENCH,
+      now: NOW,
+    });
+    expect((await readOrderList(LATER)).rows).toMatchObject([{ needed: 9 }]);
+    await reopen(claim);
+    expect(await db.awaitedPart.count()).toBe(0);
+    expect((await readOrderList(LATER)).rows).toEqual([]);
+  },
+  60_000,
+);
 
 test('a ruling of covered that is taken back is no return any more', async () => {
   const claim = await assessed();
