@@ -15,7 +15,13 @@ export type Actor =
  */
 export type AnsweredBy =
   | { actor?: { kind: 'customer' }; told?: never }
-  | { actor: Extract<Actor, { id: string }>; told: Told; version: number };
+  | {
+      actor: Extract<Actor, { id: string }>;
+      told: Told;
+      version: number;
+      /** the last message of the customer that waited where it was written down; absent where none did */
+      seen?: string | undefined;
+    };
 
 const CUSTOMER = { kind: 'customer' } as const;
 

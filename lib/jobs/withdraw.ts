@@ -19,6 +19,7 @@ import { moveOf } from './rules/stages';
 import { type BY_TELLING, heardOn, toldText } from './rules/told';
 import { writeEvent } from './write-event';
 import { lockJob } from './write-lock';
+import { settleTold } from './write-settled';
 
 /**
  * The customer withdraws from the contract within the period (Directive 2011/83/EU Art. 9, 11a). Before the unit is here
@@ -88,6 +89,7 @@ export async function withdraw(
     // An invoice that was issued ahead is credited, and replaced by one over what is owed.
     if (job.invoices.length > 0) await issueForJob(tx, { jobId: job.id, actor, now: o.now });
     const { replaced } = await moneyFactsSince(tx, job);
+    await settleTold(tx, o);
     await queueMail(tx, {
       template: 'withdrawal-recorded',
       data: {

@@ -1,5 +1,6 @@
 import type { Tx } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
+import type { AnsweredBy } from './actor';
 import type { SettledBy } from './rules/settled';
 
 export type About = { jobId: string } | { quoteId: string };
@@ -19,6 +20,16 @@ export async function settleAnswered(
     where: { ...theirs, settledAt: null, ...(seen && upTo(seen)) },
     data: { settledAt: o.now, settledById: o.actor.id, settledHow: 'answered' },
   });
+}
+
+/**
+ * An answer that stood in a message and was written down from it: the customer is told so by mail, and what was seen of their words
+ * waits no more. One that came some other way leaves them waiting.
+ */
+export async function settleTold(tx: Tx, o: { jobId: string; now: Date } & AnsweredBy): Promise<void> {
+  if (o.told === undefined) return;
+  const { jobId, told, actor, now, seen = '' } = o;
+  if (told.how === 'e-mail') await settleAnswered(tx, { about: { jobId }, actor, now, seen });
 }
 
 /**

@@ -11,6 +11,7 @@ import { moveOf } from '@/lib/jobs/rules/stages';
 import { heardOn, toldText } from '@/lib/jobs/rules/told';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { lockJob } from '@/lib/jobs/write-lock';
+import { settleTold } from '@/lib/jobs/write-settled';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { writePromiseMove } from '@/lib/promise/write-move';
@@ -110,6 +111,7 @@ export async function approveAfterNo(
       ...{ job, furtherDays, workshop, actor, now: o.now },
       endedOn: (told && heardOn(told)) ?? today,
     });
+    await settleTold(tx, o);
     await queueMail(tx, {
       template: 'approval-recorded',
       data: {

@@ -8,6 +8,7 @@ import { askStart } from '@/lib/jobs/ask-start';
 import { putUnderRepair } from '@/lib/jobs/put-under-repair';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { recordWork } from '@/lib/jobs/record-work';
+import { lastWaiting } from '@/lib/jobs/rules/settled';
 import type { ToldBy } from '@/lib/jobs/rules/told';
 import { sendMessage } from '@/lib/jobs/send-message';
 import { stopRepair } from '@/lib/jobs/stop-repair';
@@ -269,11 +270,12 @@ describe('a customer who withdraws', () => {
   });
 
   describe('some other way than on the page', () => {
-    const told = async (jobId: string, how: ToldBy, on: string, now: Date) =>
+    const told = async (jobId: string, how: ToldBy, on: string, now: Date, seen = '') =>
       withdraw({
         jobId,
         shownOwed: owedIfWithdrawn(await jobNow(jobId)),
         told: { how, on: day(on), words: 'I want it back as it is.' },
+        seen,
         actor: BENCH,
         version: await versionOf(jobId),
         now,
@@ -317,6 +319,14 @@ describe('a customer who withdraws', () => {
         { amount: 7200, since: '2026-12-06', dueOn: '2026-12-18', isAfterWithdrawal: true },
       ]);
       expect(await letterOf(jobId)).toContain('It reached us on Friday 4 December 2026');
+    });
+
+    it('told in a message answers that message, as far as it was seen', async () => {
+      const jobId = await assessing(false);
+      await sendMessage({ jobId, text: 'I withdraw.', actor: { kind: 'customer' }, now: HERE });
+      const { id: seen } = await db.message.findFirstOrThrow({ where: { jobId } });
+      await told(jobId, 'e-mail', '2026-12-03', HERE, seen);
+      expect(lastWaiting((await jobNow(jobId)).messages)).toBeNull();
     });
 
     it('goes before the return fee of a unit that was asked back, where less is owed by it', async () => {

@@ -1,7 +1,9 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
+import { lastWaiting } from '@/lib/jobs/rules/settled';
 import type { ToldBy } from '@/lib/jobs/rules/told';
+import { sendMessage } from '@/lib/jobs/send-message';
 import { drawMail } from '@/lib/mail/draw';
 import { attempt } from '@/lib/outcome';
 import { approveAfterNo } from '@/lib/quotes/approve-after-no';
@@ -33,7 +35,7 @@ beforeEach(async () => {
   jobId = await begin();
 }, 60_000);
 
-type Over = { on?: string; how?: ToldBy; words?: string; now?: Date; version?: number };
+type Over = { on?: string; how?: ToldBy; words?: string; now?: Date; version?: number; seen?: string };
 
 async function by({
   on = '2026-11-30',
@@ -41,9 +43,10 @@ async function by({
   words = 'Yes, go ahead.',
   now = MONDAY,
   version,
+  seen,
 }: Over) {
   const told = { how, on: day(on), words };
-  return { actor: OWNER, told, version: version ?? (await versionOf(jobId)), now };
+  return { actor: OWNER, told, version: version ?? (await versionOf(jobId)), now, seen };
 }
 const answer = async (decision: 'accepted' | 'declined', over: Over = {}) =>
   decideOffer({ jobId, revision: 2, decision, ...(await by(over)) });
@@ -129,6 +132,39 @@ describe('a yes on the telephone', () => {
     await db.job.update({ where: { id: jobId }, data: { termsAcceptedAt: null } });
     expect(await refusalOf(() => answer('accepted'))).toMatch(/^answer This yes makes the contract/);
     expect(await refusalOf(() => answer('declined'))).toBe('done');
+  });
+});
+
+describe('an answer that stood in a message', () => {
+  const write = async (text: string) => {
+    await sendMessage({ jobId, text, actor: { kind: 'customer' }, now: MONDAY });
+    return lastWaiting((await jobNow(jobId)).messages)?.id;
+  };
+  const waits = async () => lastWaiting((await jobNow(jobId)).messages) !== null;
+
+  it.each(['accepted', 'declined'] as const)(
+    '%s, leaves nothing unanswered that was seen',
+    async (decision) => {
+      const seen = (await write('This is my answer.')) ?? '';
+      await answer(decision, { how: 'e-mail', seen });
+      expect(await waits()).toBe(false);
+    },
+  );
+
+  it('a yes after all does so too', async () => {
+    await answer('declined');
+    const seen = (await write('I thought again: yes.')) ?? '';
+    await yesAfterAll({ how: 'e-mail', seen });
+    expect(await waits()).toBe(false);
+  });
+
+  it.each([
+    ['that was said on the telephone', 'telephone', true],
+    ['written down where no message was seen', 'e-mail', false],
+  ] as const)('one %s leaves the message waiting', async (_name, how, isSeen) => {
+    const seen = await write('And can you clean the keys?');
+    await answer('accepted', { how, ...(isSeen && seen && { seen }) });
+    expect(await waits()).toBe(true);
   });
 });
 

@@ -134,6 +134,7 @@ export const jobs: FormsOfFiles = [
           words: 'Yes, go ahead.',
           revision: '2',
           shownOwed: '1800',
+          seen: uuid,
         },
       },
     },

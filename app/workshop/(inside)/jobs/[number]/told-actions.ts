@@ -14,8 +14,8 @@ export async function writeTold(number: string, _before: FormState, formData: Fo
     schema: toldForm,
     formData,
     part: 'moves',
-    work: async ({ data: { answer, how, on, words, revision, shownOwed = 0 }, ...call }) => {
-      const told = { ...call, told: { how, on, words } };
+    work: async ({ data: { answer, how, on, words, revision, shownOwed = 0, seen }, ...call }) => {
+      const told = { ...call, seen, told: { how, on, words } };
       if (answer === 'withdrawn') return withdraw({ ...told, shownOwed });
       if (revision === undefined) throw new Refusal('conflict', 'No price waits for an answer.');
       return answer === 'accepted-after-no'

@@ -8,6 +8,7 @@ import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
+import { lastWaiting } from '@/lib/jobs/rules/settled';
 import { TOLD_BY, TOLD_BY_LABELS } from '@/lib/jobs/rules/told';
 import { type ToldAnswer, toldAnswers } from '@/lib/jobs/rules/told-answers';
 import { formatMoney } from '@/lib/money/amount';
@@ -37,6 +38,7 @@ export function ToldPart({ job, workshop }: JobProps) {
       action={writeTold.bind(null, job.number)}
       hidden={{
         ...carriedFields(job.version),
+        seen: lastWaiting(job.messages)?.id ?? '',
         ...(asked && { revision: asked.revision }),
         ...(owed !== null && { shownOwed: owed }),
       }}

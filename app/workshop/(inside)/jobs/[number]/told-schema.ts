@@ -17,4 +17,6 @@ export const toldForm = z.object({
   revision: countedField.optional(),
   /** what the form said a withdrawal would come to, minor units */
   shownOwed: seenAmount.optional(),
+  /** the last message of the customer that waited beside the form; '' where none did */
+  seen: z.uuid().or(z.literal('')).default(''),
 });
