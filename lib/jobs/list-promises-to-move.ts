@@ -1,4 +1,5 @@
 import { plannedMinutes } from '@/lib/bench/rules/job-sheets';
+import { minutesOf } from '@/lib/bench/rules/minutes-by';
 import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { type OpenPromise, type PromiseToMove, promisesToMove } from '@/lib/promise/rules/promises-to-move';
@@ -53,7 +54,6 @@ export async function listPromisesToMove(
   const open = rows.flatMap((row): ListedPromise[] => {
     if (!row.promisedOn) return [];
     const stage = readStage(row.stage);
-    const minutesWorked = row.work.reduce((sum, { minutes }) => sum + minutes, 0);
     return [
       {
         number: row.number,
@@ -62,7 +62,11 @@ export async function listPromisesToMove(
         promisedOn: dayFromDate(row.promisedOn),
         arrivedOn: dayInZone(row.arrivedAt ?? row.bookedAt, timeZone),
         partOn: partsWait(awaitedPartsOf(row), today)?.expectedOn ?? null,
-        minutesLeft: minutesLeft({ stage, minutesPlanned: plannedMinutes(row), minutesWorked }),
+        minutesLeft: minutesLeft({
+          stage,
+          minutesPlanned: plannedMinutes(row),
+          minutesWorked: minutesOf(row.work),
+        }),
         unit: `${row.model.maker} ${row.model.name}`,
         customer: row.customer.name,
       },

@@ -283,7 +283,7 @@ describe('bench load', () => {
   const settings = { today: TODAY, days: 3, capacityMinutesDay: 360, calendar: WEEK };
   const sums = (load: ReturnType<typeof benchLoad>) => load.days.map(({ day: on, minutes }) => [on, minutes]);
 
-  it('puts work on the day it is promised for; late and unpromised work on the first', () => {
+  it('puts work on the day it is promised for; late work on the first, unpromised on none', () => {
     const load = benchLoad(
       [
         { promisedOn: day('2026-12-01'), minutes: 30 },
@@ -295,11 +295,11 @@ describe('bench load', () => {
       settings,
     );
     expect(sums(load)).toEqual([
-      ['2026-12-08', 40],
+      ['2026-12-08', 30],
       ['2026-12-09', 100],
       ['2026-12-10', 20],
     ]);
-    expect(load.laterMinutes).toBe(500);
+    expect([load.laterMinutes, load.unpromisedMinutes]).toEqual([500, 10]);
     expect(load.short).toBeNull();
   });
 
@@ -324,6 +324,11 @@ describe('bench load', () => {
       settings,
     );
     expect(load.short).toEqual({ day: '2026-12-09', minutes: 80 });
+  });
+
+  it('is not short of hours for what nobody was promised', () => {
+    const promised = { promisedOn: day('2026-12-08'), minutes: 200 };
+    expect(benchLoad([promised, { promisedOn: null, minutes: 300 }], settings).short).toBeNull();
   });
 
   it('is not short where a full day has room before it', () => {

@@ -106,8 +106,10 @@ describe('which promises are to be moved, and to when', () => {
       fc.record({ ahead: fc.integer({ min: -5, max: 25 }), minutes: fc.integer({ min: 0, max: 900 }) }),
       { maxLength: 12 },
     );
+    // What nobody was promised, since its price is not agreed.
+    const walkedIn = fc.array(fc.integer({ min: 0, max: 900 }), { maxLength: 3 });
     fc.assert(
-      fc.property(open, (drawn) => {
+      fc.property(open, walkedIn, (drawn, unpromised) => {
         const before = drawn.map(({ ahead, minutes }) => promise(addDays(TODAY, ahead), minutes));
         const moved = new Map(
           promisesToMove(before, { today: TODAY, capacityMinutesDay: 360, calendar: CLOSED }).map((each) => [
@@ -117,7 +119,10 @@ describe('which promises are to be moved, and to when', () => {
         );
         const after = before.map((each) => ({ ...each, promisedOn: moved.get(each) ?? each.promisedOn }));
         const settings = { today: TODAY, capacityMinutesDay: 360, calendar: CLOSED };
-        const work = after.map(({ promisedOn, minutesLeft }) => ({ promisedOn, minutes: minutesLeft }));
+        const work = [
+          ...after.map(({ promisedOn, minutesLeft }) => ({ promisedOn, minutes: minutesLeft })),
+          ...unpromised.map((minutes) => ({ promisedOn: null, minutes })),
+        ];
         expect(benchLoad(work, { ...settings, days: 30 }).short).toBeNull();
         for (const { promisedOn } of after) {
           expect(promisedOn >= TODAY).toBe(true);

@@ -27,6 +27,9 @@ export function LoadPart({ load, workshop }: { load: BenchLoad; workshop: Worksh
       </p>
       <p className="text-small text-soft">
         Planned minutes less those recorded, on the day they are promised for; what is late counts today.
+        {load.unpromisedMinutes > 0
+          ? ` Not counted, since no day is promised for it yet: ${inHours(load.unpromisedMinutes)}.`
+          : ''}
         {load.laterMinutes > 0 ? ` Promised for later days: ${inHours(load.laterMinutes)}.` : ''}
       </p>
       <div className="max-w-[52rem]">

@@ -8,6 +8,8 @@ export type BenchLoad = {
   days: BenchDay[];
   /** minutes promised for after the last day shown */
   laterMinutes: number;
+  /** minutes of units that no day was promised for yet, on none of the days */
+  unpromisedMinutes: number;
   /** The first day by which more is promised than the bench has until then, and by how much. */
   short: { day: Day; minutes: number } | null;
 };
@@ -15,7 +17,8 @@ export type BenchLoad = {
 /**
  * Work left on the bench by the day it is promised for, over the next working days from today on.
  *
- * What is late already, and what has no promise, counts on the first day. A single full day is no trouble while the days
+ * What is late already counts on the first day. What has no promise counts on none: its day is found once its price is agreed, and the
+ * promises given can all be kept meanwhile. A single full day is no trouble while the days
  * before it have room, so what tells trouble is the sum: by which day more is promised than the bench has until then.
  * Example: 360 minutes a day, 200 promised today and 600 tomorrow: short by 80 minutes tomorrow.
  * Refuses a bench without capacity.
@@ -32,12 +35,14 @@ export function benchLoad(
     next = addWorkingDays(next, 1, o.calendar);
   }
   let laterMinutes = 0;
+  let unpromisedMinutes = 0;
   for (const { promisedOn, minutes } of work) {
-    const slot = days.find(({ day }) => promisedOn === null || compareDays(promisedOn, day) <= 0);
+    const slot = promisedOn && days.find(({ day }) => compareDays(promisedOn, day) <= 0);
     if (slot) slot.minutes += minutes;
-    else laterMinutes += minutes;
+    else if (promisedOn) laterMinutes += minutes;
+    else unpromisedMinutes += minutes;
   }
-  return { days, laterMinutes, short: firstShort(days, o.capacityMinutesDay) };
+  return { days, laterMinutes, unpromisedMinutes, short: firstShort(days, o.capacityMinutesDay) };
 }
 
 function firstShort(days: readonly BenchDay[], capacity: number): BenchLoad['short'] {
