@@ -12,8 +12,9 @@ import { listToGiveBack, listToGiveBackToday } from '@/lib/invoices/list-to-give
 import { JOURNAL_HEAD, type JournalPaper, journalRows } from '@/lib/invoices/rules/journal';
 import { type Entry, statementRows } from '@/lib/invoices/rules/statement';
 import { invoiceTotals } from '@/lib/invoices/rules/totals';
+import { listSinceFiles } from '@/lib/invoices/since-files';
 import { statementOf } from '@/lib/invoices/statement';
-import { takeJournal } from '@/lib/invoices/take-journal';
+import { type AskedJournal, takeJournal } from '@/lib/invoices/take-journal';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { decimalText } from '@/lib/money/amount';
 import { readMoney } from '@/lib/money/read-money';
@@ -222,10 +223,9 @@ describe('the books of a workshop', () => {
     expect(await onToday()).toEqual([5000]);
   });
 
-  it('know what was entered after the journal of a month was taken, and give it once', async () => {
+  it('know what was entered after the journal of a month was taken, and give it in one file that can be had again', async () => {
     const { first, second } = made;
-    const zone = 'Europe/London';
-    const take = (asked: 'whole' | 'since', at: string, month = '2026-11') =>
+    const take = (asked: AskedJournal, at: string, month = '2026-11') =>
       takeJournal({ month, asked, actor: OWNER, now: new Date(at) });
     const since = async () => (await listEnteredSince()).map((row) => [row.month, row.payments, row.amount]);
     const received = (text: string | null) =>
@@ -245,27 +245,41 @@ describe('the books of a workshop', () => {
     ]);
     await pay(second, 900, '2026-12-02');
     expect(await since()).toEqual([]);
-    await recordPayment({
+    const ofNovember = {
       jobId: second,
-      amount: 600,
       method: 'bank transfer',
       reference: '',
       receivedOn: day('2026-11-30'),
       actor: BENCH,
-      now: new Date('2026-12-02T09:00:00Z'),
-    });
+    } as const;
+    await recordPayment({ ...ofNovember, amount: 600, now: new Date('2026-12-02T09:00:00Z') });
     expect(await since()).toEqual([['2026-11', 1, 600]]);
     expect(await takenMonths(['2026-10', '2026-11', '2026-12'])).toEqual(['2026-11']);
-    // Looking at it takes nothing.
-    await journalOf('2026-11', zone);
+    // Looking something up takes nothing, and shows all there is.
+    expect(received(await take('whole', '2026-12-03T08:00:00Z'))).toHaveLength(2);
     expect(await since()).toHaveLength(1);
+    expect([await db.journalTaking.count(), await listSinceFiles(9)]).toEqual([1, []]);
 
-    expect(received(await take('since', '2026-12-03T09:00:00Z'))).toEqual([
-      ['6.00', '2026-11-30', '2026-12-02'],
-    ]);
+    const late = [['6.00', '2026-11-30', '2026-12-02']];
+    expect(received(await take('since', '2026-12-03T09:00:00Z'))).toEqual(late);
     expect(await since()).toEqual([]);
-    expect(await take('since', '2026-12-03T09:00:00Z')).toBeNull();
-    expect(received(await take('whole', '2026-12-03T09:00:00Z'))).toHaveLength(2);
+    // It did not arrive, or was clicked twice.
+    expect(received(await take('since', '2026-12-03T09:00:00Z'))).toEqual(late);
+    await recordPayment({ ...ofNovember, amount: 700, now: new Date('2026-12-04T09:00:00Z') });
+    const next = [['7.00', '2026-11-30', '2026-12-04']];
+    expect(received(await take('since', '2026-12-05T09:00:00Z'))).toEqual(next);
+    const files = await listSinceFiles(9);
+    expect(files.map(({ month, at, payments }) => [month, at.toISOString().slice(0, 10), payments])).toEqual([
+      ['2026-11', '2026-12-05', 1],
+      ['2026-11', '2026-12-03', 1],
+    ]);
+    const again = async (id: string | undefined, month?: string) =>
+      take({ again: id ?? '' }, '2026-12-06T09:00:00Z', month);
+    expect(received(await again(files[1]?.id))).toEqual(late);
+    expect(received(await again(files[0]?.id))).toEqual(next);
+    expect(await again(files[0]?.id, '2026-10')).toBeNull();
+    const whole = await db.journalTaking.findFirstOrThrow({ orderBy: { at: 'asc' } });
+    expect(await again(whole.id)).toBeNull();
     expect(await db.journalTaking.count()).toBe(3);
   });
 

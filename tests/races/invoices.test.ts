@@ -10,6 +10,7 @@ import { readWholeInvoice } from '@/lib/invoices/records';
 import { invoiceNumber } from '@/lib/invoices/rules/number';
 import { invoiceTotals } from '@/lib/invoices/rules/totals';
 import { buyerOf, sellerOf } from '@/lib/invoices/stored-parties';
+import { takeJournal } from '@/lib/invoices/take-journal';
 import { writeInvoice } from '@/lib/invoices/write-invoice';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { attempt } from '@/lib/outcome';
@@ -168,5 +169,34 @@ describe('invoices at once', () => {
     const digests = files.map((bytes) => createHash('sha256').update(bytes).digest('hex'));
     expect(new Set(digests)).toEqual(new Set([sha256]));
     expect(fileKey).toContain(number);
+  });
+
+  it('give the payments entered after a journal was taken in one file, to whoever asks for it', async () => {
+    const { repairId } = await makeWorkshop(NOW);
+    const { jobId } = await makeBooking({ repairId, now: NOW });
+    const paid = {
+      jobId,
+      method: 'card',
+      reference: '',
+      receivedOn: day('2026-11-25'),
+      actor: OWNER,
+    } as const;
+    const at = new Date('2026-12-02T09:00:00Z');
+    const take = (asked: 'whole' | 'since') =>
+      takeJournal({ month: '2026-11', asked, actor: OWNER, now: at });
+    const takings = () => db.journalTaking.count();
+    await recordPayment({ ...paid, amount: 1000, now: NOW });
+    const whole = await Promise.all([take('whole'), take('whole')]);
+    for (const text of whole) expect(text).toContain('10.00');
+    expect(await takings()).toBe(1);
+    for (const amount of [600, 700]) {
+      await recordPayment({ ...paid, amount, now: at });
+      const files = await Promise.all([1, 2, 3, 4].map(() => take('since')));
+      for (const text of files) {
+        expect(text).toBe(files[0]);
+        expect(text).toContain(`${amount / 100}.00`);
+      }
+    }
+    expect(await takings()).toBe(3);
   });
 });

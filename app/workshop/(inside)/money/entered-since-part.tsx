@@ -19,7 +19,8 @@ export function EnteredSincePart({
   return (
     <Notice kind="warn" heading="Entered after the journal was taken">
       <p>
-        The bookkeeper does not have these payments yet. Hand them the file; the row leaves this list then.
+        The bookkeeper does not have these payments yet. Hand them the file; the row leaves this list then,
+        and the file can be had again under “For the bookkeeper”.
       </p>
       <ul>
         {rows.map((row) => (

@@ -13,6 +13,7 @@ import { listEnteredSince } from '@/lib/invoices/list-entered-since';
 import { INVOICES_PER_PAGE, listInvoices } from '@/lib/invoices/list-invoices';
 import { listToGiveBack } from '@/lib/invoices/list-to-give-back';
 import { INVOICE_STATES, STATE_WORDS } from '@/lib/invoices/rules/state';
+import { listSinceFiles } from '@/lib/invoices/since-files';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
@@ -25,6 +26,9 @@ import { JournalForm } from './journal-form';
 
 export const metadata: Metadata = { title: 'Money' };
 
+/** A year's worth, where there is one in most months. */
+const SINCE_FILES = 12;
+
 type Search = { q?: string; state?: string; page?: string };
 
 export default async function MoneyPage({ searchParams }: { searchParams: Promise<Search> }) {
@@ -34,10 +38,11 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
   const state = INVOICE_STATES.find((known) => known === search.state) ?? null;
   const workshop = await readWorkshop();
   const { locale } = workshop;
-  const [{ rows, total, page }, toGiveBack, enteredSince] = await Promise.all([
+  const [{ rows, total, page }, toGiveBack, enteredSince, sinceFiles] = await Promise.all([
     listInvoices({ text, state, page: pageNumber(search.page) }),
     listToGiveBack(workshop.timeZone),
     listEnteredSince(),
+    listSinceFiles(SINCE_FILES),
   ]);
   const today = dayInZone(now(), workshop.timeZone);
   const money = (minor: number, currency: string) => formatMoney(minor, currency, locale);
@@ -123,7 +128,7 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
         pages={Math.ceil(total / INVOICES_PER_PAGE)}
         href={(other) => address({ page: other })}
       />
-      <JournalForm month={today.slice(0, 7)} />
+      <JournalForm month={today.slice(0, 7)} files={sinceFiles} workshop={workshop} />
     </>
   );
 }
