@@ -32,7 +32,8 @@ import { writeYes } from './write-yes';
  *
  * The clock of the promise stood still while the question waited: where work goes on, the promise moves by those days.
  *
- * An answer that was told to staff is judged by its own day, and kept as told. A yes that makes the contract is not among
+ * An answer that was told to staff is judged by its own day, and kept as told; once the clock has let the price lapse, it comes too
+ * late to be written down, and a new price is asked for (write-lapse-of-offer.ts). A yes that makes the contract is not among
  * them: the terms and the right to withdraw are agreed to and told on the customer's page (Directive 2011/83/EU Art. 6, 8).
  */
 export async function decideOffer(

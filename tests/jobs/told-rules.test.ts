@@ -59,16 +59,6 @@ describe('what may be written down as told', () => {
       ['withdrawn'],
     ],
     [
-      'a yes after all, while the price that was declined is held',
-      { stage: 'declined', hasOpenOffer: false, isNoHeld: true },
-      ['accepted-after-no'],
-    ],
-    [
-      'which is theirs to press where it would make the contract',
-      { stage: 'declined', hasOpenOffer: false, isNoHeld: true, isContractMade: false },
-      [],
-    ],
-    [
       'on a claim of which a part is covered, both answers to the price of the rest',
       { kind: 'claim', ruling: 'partly' },
       ['accepted', 'declined'],
@@ -76,7 +66,28 @@ describe('what may be written down as told', () => {
     ['nothing while nobody is asked', { stage: 'on-bench', hasOpenOffer: false }, []],
     ['nothing of a unit that is ready', { stage: 'ready', hasOpenOffer: false, withdrawUntil: until }, []],
   ])('%s', (_name, over, answers) => {
-    expect(toldAnswers({ ...ASKED, ...over })).toEqual(answers);
+    expect(toldAnswers({ ...ASKED, ...over }, { hasNo: false })).toEqual(answers);
+  });
+
+  const declined: JobFacts = { ...ASKED, stage: 'declined', hasOpenOffer: false };
+  it.each<[string, JobFacts, boolean, string[]]>([
+    [
+      'a yes after all, while the price that was declined is held',
+      { ...declined, isNoHeld: true },
+      true,
+      ['accepted-after-no'],
+    ],
+    ['and after that, since it may have been said in time', declined, true, ['accepted-after-no']],
+    ['nothing of a unit that goes back for another reason', declined, false, []],
+    ['nothing once it is packed', { ...declined, stage: 'ready' }, true, []],
+    [
+      'nothing where it would make the contract, which is theirs to press',
+      { ...declined, isNoHeld: true, isContractMade: false },
+      true,
+      [],
+    ],
+  ])('%s', (_name, facts, hasNo, answers) => {
+    expect(toldAnswers(facts, { hasNo })).toEqual(answers);
   });
 });
 

@@ -10,6 +10,7 @@ import { approveAfterNo } from '@/lib/quotes/approve-after-no';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { jobQuoteData } from '@/lib/quotes/quote-data';
 import { agreedOf } from '@/lib/quotes/rules/agreed';
+import { standingNoOfJob } from '@/lib/quotes/stored-held-no';
 import { useDatabase } from '@/tests/database';
 import { assessedJob, versionOf } from '@/tests/makers/course';
 import { askPrice } from '@/tests/makers/offer';
@@ -196,6 +197,9 @@ describe('a no in person', () => {
     expect(await refusalOf(() => yesAfterAll({ on: '2026-12-26', now: AFTER_IT_HELD }))).toMatch(
       /not held any more/,
     );
+    // The form offers it after that day too, and hands over the price that the no was given to.
+    expect(standingNoOfJob(await jobNow(jobId))?.revision).toBe(2);
     expect(await refusalOf(() => yesAfterAll({ on: '2026-12-25', now: AFTER_IT_HELD }))).toBe('done');
+    expect(standingNoOfJob(await jobNow(jobId))).toBeNull();
   });
 });

@@ -4,11 +4,18 @@ import { answerMove, type JobFacts, mayMove } from './guards';
 export const TOLD_ANSWERS = ['accepted', 'accepted-after-no', 'declined', 'withdrawn'] as const;
 export type ToldAnswer = (typeof TOLD_ANSWERS)[number];
 
-const IS_OPEN: Record<ToldAnswer, (facts: JobFacts) => boolean> = {
+/** hasNo: the unit goes back because its customer said no to a price, held still or not */
+type Beside = { hasNo: boolean };
+
+const IS_OPEN: Record<ToldAnswer, (facts: JobFacts, beside: Beside) => boolean> = {
   // A yes that makes the contract is given on the customer's page, where the terms are agreed to.
   accepted: (facts) =>
     facts.hasOpenOffer && facts.isContractMade && mayMove('approve', facts, 'staff').allowed,
-  'accepted-after-no': (facts) => facts.isContractMade && mayMove('approve-after-no', facts, 'staff').allowed,
+  // It may have been said while the price was held: its day is asked for, and whoever writes it down decides by that.
+  'accepted-after-no': (facts, { hasNo }) =>
+    hasNo &&
+    facts.isContractMade &&
+    mayMove('approve-after-no', { ...facts, isNoHeld: true }, 'staff').allowed,
   declined: (facts) => facts.hasOpenOffer && mayMove(answerMove('declined', facts), facts, 'staff').allowed,
   // A letter posted within the period is in time whenever it comes (Directive 2011/83/EU Art. 11(2)): its day is asked for.
   withdrawn: (facts) =>
@@ -16,6 +23,6 @@ const IS_OPEN: Record<ToldAnswer, (facts: JobFacts) => boolean> = {
 };
 
 /** The answers that a job's customer could have given some other way than on their page. */
-export function toldAnswers(facts: JobFacts): ToldAnswer[] {
-  return TOLD_ANSWERS.filter((answer) => IS_OPEN[answer](facts));
+export function toldAnswers(facts: JobFacts, beside: Beside): ToldAnswer[] {
+  return TOLD_ANSWERS.filter((answer) => IS_OPEN[answer](facts, beside));
 }

@@ -17,8 +17,13 @@ export function heldNo<R extends Declined>(
   revisions: readonly R[],
   o: { no: number | null; today: Day },
 ): R | null {
-  const declined = revisions.find(({ revision, state }) => revision === o.no && state === 'declined');
+  const declined = declinedBy(revisions, o);
   return declined && isHeld(dayFromDate(declined.validUntil), o.today) ? declined : null;
+}
+
+/** The price that a no which stands was given to, held still or not. */
+export function declinedBy<R extends Declined>(revisions: readonly R[], o: { no: number | null }): R | null {
+  return revisions.find(({ revision, state }) => revision === o.no && state === 'declined') ?? null;
 }
 
 type JobSoFar = {

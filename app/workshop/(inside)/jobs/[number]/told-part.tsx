@@ -3,7 +3,7 @@ import { RadioGroup } from '@/app/ui/forms/choices';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
-import { dayInZone } from '@/lib/calendar/day';
+import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { factsOf } from '@/lib/jobs/facts';
@@ -13,7 +13,8 @@ import { TOLD_BY, TOLD_BY_LABELS } from '@/lib/jobs/rules/told';
 import { type ToldAnswer, toldAnswers } from '@/lib/jobs/rules/told-answers';
 import { formatMoney } from '@/lib/money/amount';
 import { offerOf } from '@/lib/quotes/rules/agreed';
-import { heldNoOfJob } from '@/lib/quotes/stored-held-no';
+import { isHeld } from '@/lib/quotes/rules/held-price';
+import { standingNoOfJob } from '@/lib/quotes/stored-held-no';
 import { readOfferWords, readYesAfterNoWords } from '@/lib/quotes/stored-offer-words';
 import { owedIfWithdrawn } from '@/lib/quotes/stored-withdrawal';
 import type { WorkshopCard } from '@/lib/workshop/records';
@@ -27,9 +28,10 @@ type JobProps = Pick<SheetProps, 'job' | 'workshop'>;
 export function ToldPart({ job, workshop }: JobProps) {
   const today = dayInZone(now(), workshop.timeZone);
   const facts = factsOf(job, today);
-  const open = toldAnswers(facts);
+  const no = standingNoOfJob(job);
+  const open = toldAnswers(facts, { hasNo: no !== null });
   if (open.length === 0) return null;
-  const asked = offerOf(job) ?? heldNoOfJob(job, today);
+  const asked = offerOf(job) ?? no;
   const owed = facts.withdrawUntil === null ? null : owedIfWithdrawn(job);
   const words = answerWords(job, workshop);
   const isYesTheirs = facts.hasOpenOffer && !open.includes('accepted');
@@ -93,20 +95,33 @@ function answerWords(job: JobRecord, workshop: WorkshopCard): Record<ToldAnswer,
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const offer = offerOf(job);
   const asked = offer && readOfferWords(job, offer, { workshop, today });
-  const declined = heldNoOfJob(job, today);
+  const declined = standingNoOfJob(job);
   const { withdrawUntil } = factsOf(job, today);
   return {
     accepted: () => ({ label: 'Yes', hint: asked?.agreed }),
     declined: () => ({ label: 'No', hint: asked?.declined }),
     'accepted-after-no': () => ({
       label: 'Yes after all',
-      hint: declined && readYesAfterNoWords(job, declined, { workshop, today }).agreed,
+      hint: declined && yesAfterNoHint(job, declined, { workshop, today }),
     }),
     withdrawn: () => ({
       label: 'They withdraw from the contract',
       hint: `They need give no reason nor use that word, if they told us by ${withdrawUntil ? formatDay(withdrawUntil, workshop.locale, 'weekday') : ''}. For the work so far they owe ${money(owedIfWithdrawn(job))}, and the way back is free.`,
     }),
   };
+}
+
+/** What is agreed to, and, where the price is no longer held, by when it must have been said. */
+function yesAfterNoHint(
+  job: JobRecord,
+  declined: NonNullable<ReturnType<typeof standingNoOfJob>>,
+  { workshop, today }: { workshop: WorkshopCard; today: Day },
+): string {
+  const { agreed } = readYesAfterNoWords(job, declined, { workshop, today });
+  const until = dayFromDate(declined.validUntil);
+  return isHeld(until, today)
+    ? agreed
+    : `${agreed} The price was held until ${formatDay(until, workshop.locale, 'weekday')}: only if they told us by then.`;
 }
 
 type AnswerWords = { label: string; hint: string | null | undefined };
