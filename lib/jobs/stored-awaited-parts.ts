@@ -1,13 +1,21 @@
-import { inOrderOfDay } from '@/lib/bench/rules/on-order';
 import { LOT_STOCK, piecesInStock } from '@/lib/bench/stored-stock';
 import { dayFromDate } from '@/lib/calendar/day';
 import type { Prisma } from '@/lib/db/generated/client';
 import type { AwaitedPart } from './rules/awaited-parts';
+import { openPieces, piecesFor } from './rules/pieces-for';
+import { PIECES_KEPT } from './rules/stage-sets';
 
-/** What must be read of a job to say for which parts it waits, and until when. */
+/** What of a job says how many of the pieces it waits for it has taken, and since when it waits. */
+const TAKEN = {
+  partUses: { select: { quantity: true, at: true, lot: { select: { partId: true } } } },
+  events: { where: { kind: 'parts-awaited' }, orderBy: { version: 'desc' }, take: 1, select: { at: true } },
+} satisfies Prisma.JobSelect;
+
+/** What must be read of a job to say for which parts it waits, and until when: who else waits for them goes into it. */
 export const AWAITED_PARTS = {
   orderBy: { id: 'asc' },
   select: {
+    id: true,
     partId: true,
     name: true,
     quantity: true,
@@ -15,27 +23,51 @@ export const AWAITED_PARTS = {
     part: {
       select: {
         lots: { select: LOT_STOCK },
-        orders: { where: { endedAt: null }, select: { expectedOn: true } },
+        orders: { where: { endedAt: null }, select: { quantity: true, came: true, expectedOn: true } },
+        awaited: {
+          where: { job: { stage: { in: [...PIECES_KEPT] } } },
+          select: {
+            id: true,
+            partId: true,
+            quantity: true,
+            job: { select: { stage: true, promisedOn: true, ...TAKEN } },
+          },
+        },
       },
     },
   },
 } satisfies Prisma.Job$awaitedPartsArgs;
 
 type Stored = Prisma.JobGetPayload<{ select: { stage: true; awaitedParts: typeof AWAITED_PARTS } }>;
+type StoredPart = NonNullable<Stored['awaitedParts'][number]['part']>;
 
 /** The parts that a job waits for; none unless it awaits parts now, and where nobody has said which. */
 export function awaitedPartsOf({ stage, awaitedParts }: Stored): AwaitedPart[] {
   if (stage !== 'awaiting-parts') return [];
-  return awaitedParts.map(({ part, expectedOn, ...row }) => {
-    const orders = part?.orders.map((order) => ({
-      expectedOn: order.expectedOn && dayFromDate(order.expectedOn),
-    }));
-    const [next] = inOrderOfDay(orders ?? []);
-    return {
-      ...row,
-      inStock: piecesInStock(part?.lots ?? []),
-      isOnOrder: next !== undefined,
-      expectedOn: next?.expectedOn ?? (expectedOn && dayFromDate(expectedOn)),
-    };
+  return awaitedParts.map(({ id, partId, name, quantity, part, expectedOn }) => {
+    const typed = expectedOn && dayFromDate(expectedOn);
+    if (!part) return { partId, name, quantity, here: 0, isOnOrder: false, expectedOn: typed };
+    const { open, here, isOnOrder, comesOn } = piecesFor(id, supplyOf(part));
+    return { partId, name, quantity: open, here, isOnOrder, expectedOn: comesOn ?? typed };
   });
+}
+
+function supplyOf({ lots, orders, awaited }: StoredPart): Parameters<typeof piecesFor>[1] {
+  return {
+    inStock: piecesInStock(lots),
+    orders: orders.map((order) => ({
+      ...order,
+      expectedOn: order.expectedOn && dayFromDate(order.expectedOn),
+    })),
+    waiting: awaited.map(({ id, partId, quantity, job }) => ({
+      id,
+      isOnBench: job.stage === 'on-bench',
+      promisedOn: job.promisedOn && dayFromDate(job.promisedOn),
+      open: openPieces(
+        quantity,
+        job.partUses.filter(({ lot }) => lot.partId === partId),
+        job.events[0]?.at ?? null,
+      ),
+    })),
+  };
 }

@@ -1,10 +1,11 @@
 import { beforeEach, describe, expect, test } from 'vitest';
+import { addToLot } from '@/lib/bench/add-to-lot';
 import { endOrder } from '@/lib/bench/change-order';
 import { orderParts } from '@/lib/bench/order-parts';
 import { readOrderList } from '@/lib/bench/order-records';
 import { readPart } from '@/lib/bench/part-records';
 import { usePartOnJob } from '@/lib/bench/use-part-on-job';
-import { addDays, day } from '@/lib/calendar/day';
+import { addDays, day, dayToDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { recordWork } from '@/lib/jobs/record-work';
 import { type AwaitedPart, awaitedWords, comingOn, isHere, partsWait } from '@/lib/jobs/rules/awaited-parts';
@@ -21,15 +22,16 @@ const now = new Date('2026-11-25T09:00:00Z');
 const today = day('2026-11-25');
 
 function part(some: Partial<AwaitedPart>): AwaitedPart {
-  return { partId: 'p', name: 'Socket', quantity: 1, inStock: 0, isOnOrder: true, expectedOn: null, ...some };
+  return { partId: 'p', name: 'Socket', quantity: 1, here: 0, isOnOrder: true, expectedOn: null, ...some };
 }
 
 describe('the rules', () => {
   test.each<[string, Partial<AwaitedPart>, boolean, string]>([
-    ['enough in stock', { inStock: 1 }, true, 'Socket: in stock'],
-    ['one short', { inStock: 1, quantity: 2 }, false, '2 × Socket: no day known'],
+    ['enough in stock', { here: 1 }, true, 'Socket: in stock'],
+    ['one short', { here: 1, quantity: 2 }, false, '2 × Socket: no day known'],
     ['on order', { expectedOn: day('2026-12-03') }, false, 'Socket: expected 3 Dec 2026'],
     ['over its day', { expectedOn: day('2026-11-23') }, false, 'Socket: expected 23 Nov 2026, 2 days over'],
+    ['taken already', { quantity: 0 }, true, 'Socket: taken'],
     ['not ordered', { isOnOrder: false }, false, 'Socket: not ordered, no day known'],
     [
       'not on the list of parts',
@@ -37,13 +39,13 @@ describe('the rules', () => {
       false,
       'Socket: expected 3 Dec 2026',
     ],
-    ['not on the list, whatever is in stock', { partId: null, inStock: 5 }, false, 'Socket: no day known'],
+    ['not on the list, whatever is in stock', { partId: null, here: 5 }, false, 'Socket: no day known'],
   ])('%s', (_name, some, here, words) => {
     expect(isHere(part(some))).toBe(here);
     expect(awaitedWords(part(some), { today, locale: 'en-GB' })).toBe(words);
   });
 
-  const here = { inStock: 1 };
+  const here = { here: 1 };
   const soon = { expectedOn: day('2026-12-03') };
   const later = { expectedOn: day('2026-12-10') };
   const over = { expectedOn: day('2026-11-23') };
@@ -109,13 +111,17 @@ describe('with a database', () => {
       actor: BENCH,
       now,
     });
-  const order = (expectedOn: string | null) =>
+  const order = (
+    expectedOn: string | null,
+    quantity = 10,
+    formKey = '0199b3a2-0000-7000-8000-000000000012',
+  ) =>
     orderParts({
-      pieces: [{ partId, quantity: 10 }],
+      pieces: [{ partId, quantity }],
       supplier: 'Gannet Parts',
       orderedOn: today,
       expectedOn: expectedOn === null ? null : day(expectedOn),
-      formKey: '0199b3a2-0000-7000-8000-000000000012',
+      formKey,
       userId: BENCH.id,
       now,
     });
@@ -141,8 +147,8 @@ describe('with a database', () => {
     expect(eventLine('parts-awaited', event?.data)).toBe('Waits for 7 × USB-C socket, 16 pin, Long display');
     const expectedOn = day('2026-12-03');
     expect(await waits()).toEqual([
-      { partId, name: 'USB-C socket, 16 pin', quantity: 7, inStock: 5, isOnOrder: false, expectedOn },
-      { partId: null, name: 'Long display', quantity: 1, inStock: 0, isOnOrder: false, expectedOn },
+      { partId, name: 'USB-C socket, 16 pin', quantity: 7, here: 5, isOnOrder: false, expectedOn },
+      { partId: null, name: 'Long display', quantity: 1, here: 0, isOnOrder: false, expectedOn },
     ]);
     expect(await row()).toMatchObject({ wait: { step: 'chase-part' }, job: { isPartHere: false } });
     expect(await db.mail.count({ where: { jobId } })).toBe(mails);
@@ -169,6 +175,65 @@ describe('with a database', () => {
     await takeMove(jobId, 'parts-in', now);
     expect(await waits()).toEqual([]);
     expect(await row()).toMatchObject({ wait: { step: 'repair' } });
+  });
+
+  test('two jobs that wait for one part are told the day of their own piece, and one piece is here for one of them', async () => {
+    await db.lot.updateMany({ data: { inStock: 0 } });
+    const first = jobId;
+    const second = await assessedJob(world, now);
+    await db.job.update({ where: { id: first }, data: { promisedOn: dayToDate(day('2026-12-07')) } });
+    await db.job.update({ where: { id: second }, data: { promisedOn: dayToDate(day('2026-12-08')) } });
+    for (jobId of [second, first]) await wait([{ partId, quantity: 1 }], '2026-12-30');
+    const told = async () => {
+      const [one, two] = [awaitedPartsOf(await jobNow(first)), awaitedPartsOf(await jobNow(second))];
+      return [comingOn(one, today), comingOn(two, today)];
+    };
+    await order('2026-12-03', 1);
+    expect(await told()).toEqual(['2026-12-03', '2026-12-30']);
+    expect(awaitedPartsOf(await jobNow(second))).toMatchObject([{ isOnOrder: false }]);
+    await order('2026-12-20', 1, '0199b3a2-0000-7000-8000-000000000013');
+    expect(await told()).toEqual(['2026-12-03', '2026-12-20']);
+
+    const { id: orderId } = await db.partOrder.findFirstOrThrow({ orderBy: { expectedOn: 'asc' } });
+    await addToLot({
+      lotId: world.lotId,
+      received: (await db.lot.findUniqueOrThrow({ where: { id: world.lotId } })).received,
+      quantity: 1,
+      unitCostMinor: 100,
+      orderId,
+      userId: BENCH.id,
+      now,
+    });
+    const steps = async () => {
+      const { lists } = await readToday(now);
+      return [...lists.late, ...lists.onUs]
+        .map(({ wait }) => ('step' in wait ? wait.step : wait.who))
+        .toSorted();
+    };
+    expect(await steps()).toEqual(['chase-part', 'part-is-here']);
+    expect(await told()).toEqual([null, '2026-12-20']);
+    // On the bench with its piece not taken yet, the first still has it.
+    await takeMove(first, 'parts-in', now);
+    expect(awaitedPartsOf(await jobNow(second))).toMatchObject([{ here: 0, expectedOn: '2026-12-20' }]);
+  });
+
+  test('what a job took before it waits counts for nothing, and what it takes meanwhile is not chased', async () => {
+    const take = async (quantity: number, at: Date) =>
+      usePartOnJob({
+        jobId,
+        version: await versionOf(jobId),
+        lotId: world.lotId,
+        quantity,
+        actor: BENCH,
+        now: at,
+      });
+    await take(4, new Date(now.getTime() - 60_000));
+    await wait([{ partId, quantity: 2 }]);
+    expect(await waits()).toMatchObject([{ quantity: 2, here: 1 }]);
+    await take(1, now);
+    expect(await waits()).toMatchObject([{ quantity: 1, here: 0 }]);
+    await db.lot.updateMany({ data: { inStock: 1 } });
+    expect(await row()).toMatchObject({ wait: { step: 'part-is-here' } });
   });
 
   test('the order list counts what a job waits for until it has taken it', async () => {

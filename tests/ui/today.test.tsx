@@ -76,7 +76,7 @@ describe('a row of Today', () => {
     expect(row).toContain('promised 18 Dec 2026');
   });
 
-  const socket = { partId: 'p', name: 'Socket', quantity: 1, inStock: 0, isOnOrder: true };
+  const socket = { partId: 'p', name: 'Socket', quantity: 1, here: 0, isOnOrder: true };
   test.each([
     [
       'for which and until when',
@@ -90,7 +90,7 @@ describe('a row of Today', () => {
     ],
     [
       'that it is here',
-      { awaitedParts: [{ ...socket, inStock: 1, expectedOn: null }], isPartHere: true },
+      { awaitedParts: [{ ...socket, here: 1, expectedOn: null }], isPartHere: true },
       ['the part is here', 'Back on the bench'],
     ],
   ])('of a job that waits for a part says %s', (_name, some, expected) => {

@@ -6,18 +6,19 @@ export type AwaitedPart = {
   /** null for one that is not on the list of parts */
   partId: string | null;
   name: string;
+  /** pieces it has not taken yet */
   quantity: number;
-  /** pieces that can be fitted; 0 for one that is not on the list */
-  inStock: number;
-  /** pieces are still to come of an open order */
+  /** pieces in stock that are for this job, not for one before it; 0 for one that is not on the list */
+  here: number;
+  /** some are not here, and all of those are still to come of open orders */
   isOnOrder: boolean;
-  /** the day of the next open order, else the one typed with the job; null where neither says one */
+  /** the day of the open order with which its last piece comes, else the one typed with the job; null where neither says one */
   expectedOn: Day | null;
 };
 
-/** True once there are as many pieces as the job waits for. One that is not on the list is never seen to be here. */
-export function isHere({ partId, inStock, quantity }: AwaitedPart): boolean {
-  return partId !== null && inStock >= quantity;
+/** True once as many pieces are here for the job as it waits for. One that is not on the list is never seen to be here. */
+export function isHere({ partId, here, quantity }: AwaitedPart): boolean {
+  return partId !== null && here >= quantity;
 }
 
 export type PartsWait = {
@@ -52,9 +53,10 @@ export function piecesWords({ name, quantity }: Pick<AwaitedPart, 'name' | 'quan
 /**
  * One awaited part for the workshop: which, and until when.
  *
- * 'USB-C socket: expected 3 Dec 2026, 2 days over'; '2 × Knob: in stock'; 'Long display: not ordered, no day known'
+ * 'USB-C socket: expected 3 Dec 2026, 2 days over'; '2 × Knob: in stock'; 'Long display: not ordered, no day known'; 'Fuse: taken'
  */
 export function awaitedWords(part: AwaitedPart, o: { today: Day; locale: string }): string {
+  if (part.quantity === 0) return `${part.name}: taken`;
   const which = piecesWords(part);
   if (isHere(part)) return `${which}: in stock`;
   const isToOrder = part.partId !== null && !part.isOnOrder;

@@ -62,6 +62,9 @@ export const PARTS_TO_COME: readonly Stage[] = [
   'on-bench',
 ];
 
+/** Where pieces that it said it waits for are for a job, here or once they come. */
+export const PIECES_KEPT: readonly Stage[] = ['awaiting-parts', 'on-bench'];
+
 /** Where somebody could begin the work before it may begin. */
 export const WORK_MAY_START: readonly Stage[] = ['arrived', 'assessing', 'awaiting-approval', 'on-bench'];
 

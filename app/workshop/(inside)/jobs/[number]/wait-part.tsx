@@ -38,7 +38,7 @@ export async function WaitPart({ job, workshop, role, isOpen }: Props) {
       summary={label}
     >
       <WaitFields
-        known={waits ? awaitedPartsOf(job) : await shortOf(job)}
+        known={waits ? awaitedPartsOf(job).filter(({ quantity }) => quantity > 0) : await shortOf(job)}
         expectedOn={isPast ? null : typedOn}
         parts={await listParts()}
       />
@@ -151,7 +151,7 @@ function WaitFields(props: { known: readonly Known[]; expectedOn: Day | null; pa
         width="half"
         optional
         defaultValue={expectedOn ?? undefined}
-        hint="The day of an open order of the part goes before it."
+        hint="The day of an open order that has enough for it goes before it."
       />
     </>
   );
