@@ -186,11 +186,11 @@ async function writeClosed(tx: Tx, o: DispatchWrite): Promise<void> {
 
 /** A stay that is kept already ends later: its unit leaves for the second time. */
 async function writeHeld(tx: Tx, { plan }: DispatchWrite): Promise<void> {
-  for (const { certificateNumber, claimNumber, from, to } of plan.held) {
+  for (const { certificateNumber, claimNumber, from, to, isByMistake = false } of plan.held) {
     const toDay = dayToDate(to);
     await tx.heldInterval.upsert({
       where: { claimNumber },
-      create: { certificateNumber, claimNumber, fromDay: dayToDate(from), toDay },
+      create: { certificateNumber, claimNumber, fromDay: dayToDate(from), toDay, isByMistake },
       update: { toDay },
     });
   }

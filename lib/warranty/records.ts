@@ -111,6 +111,7 @@ export async function readChain(number: string, client: Tx = db): Promise<Chain 
       from: dayFromDate(row.fromDay),
       to: dayFromDate(row.toDay),
       claimNumber: row.claimNumber,
+      isByMistake: row.isByMistake,
     })),
     openClaim: open
       ? {

@@ -38,16 +38,17 @@ export async function readCoverEnds(
   if (certificates.length === 0) return new Map();
   const held = await client.heldInterval.findMany({
     where: { certificateNumber: { in: [...new Set(certificates.map(({ number }) => number))] } },
-    select: { certificateNumber: true, claimNumber: true, fromDay: true, toDay: true },
+    select: { certificateNumber: true, claimNumber: true, fromDay: true, toDay: true, isByMistake: true },
   });
   return new Map(
     certificates.map(({ id, number, endsOn, policyVersion, lines }) => {
       const stays = held
         .filter((row) => row.certificateNumber === number)
-        .map(({ fromDay, toDay, claimNumber }) => ({
+        .map(({ fromDay, toDay, claimNumber, isByMistake }) => ({
           from: dayFromDate(fromDay),
           to: dayFromDate(toDay),
           claimNumber,
+          isByMistake,
         }));
       // Nothing was held for almost every certificate, and then its row says it all.
       const ends = lines.map((line): [string, Day] => [

@@ -178,8 +178,8 @@ it('counts the end of a line as the rules do, whatever was held', async () => {
   const on = (days: number) => addDays(day('2025-12-31'), days);
   const stay = fc
     .tuple(fc.integer({ min: 0, max: 700 }), fc.integer({ min: 0, max: 25 }))
-    .map(([from, days]) => ({ from: on(from), to: on(from + days), claimNumber: '' }));
-  const cases = fc.sample(
+    .map(([from, days]) => ({ from: on(from), to: on(from + days), claimNumber: '', isByMistake: false }));
+  const drawn = fc.sample(
     fc.record({
       line: fc.record({
         startsOn: fc.integer({ min: 0, max: 90 }).map(on),
@@ -189,17 +189,25 @@ it('counts the end of a line as the rules do, whatever was held', async () => {
       }),
       rule: fc.constantFrom(...HELD_RULES),
       stays: fc.array(stay, { maxLength: 5 }),
+      mistake: fc.option(fc.integer({ min: 1, max: 25 })),
     }),
     { numRuns: 150, seed: 7 },
   );
+  const cases = drawn.map(({ mistake, ...each }) => {
+    if (mistake === null) return each;
+    const from = each.line.startsOn;
+    const byMistake = { from, to: addDays(from, mistake), claimNumber: '', isByMistake: true };
+    return { ...each, stays: [...each.stays, byMistake] };
+  });
   const number = (at: number) => `HELD-${at}`;
   await db.heldInterval.createMany({
     data: cases.flatMap(({ stays }, at) =>
-      stays.map(({ from, to }, i) => ({
+      stays.map(({ from, to, isByMistake }, i) => ({
         certificateNumber: number(at),
         claimNumber: `${number(at)}-${i}`,
         fromDay: dayToDate(from),
         toDay: dayToDate(to),
+        isByMistake,
       })),
     ),
   });

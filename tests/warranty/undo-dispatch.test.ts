@@ -27,7 +27,9 @@ let world: Awaited<ReturnType<typeof makeWorkshop>>;
 
 beforeAll(async () => {
   world = await makeWorkshop(SAID);
-  await db.policyVersion.updateMany({ data: { startEvent: 'handed-to-carrier', heldRule: 'whole-days' } });
+  await db.policyVersion.updateMany({
+    data: { startEvent: 'handed-to-carrier', heldRule: 'from-seven-days' },
+  });
 }, 60_000);
 
 async function ready(serial: string) {
@@ -81,7 +83,7 @@ describe('a unit that was recorded as gone by mistake', () => {
     });
   });
 
-  it('gets the days until it really leaves, whatever its cover starts with, and no second certificate', async () => {
+  it('gets the few days until it really leaves under a rule that gives back only longer ones, and no second certificate', async () => {
     const jobId = await ready('HW2-82002-A');
     await sendBack(jobId, SAID);
     await undo(jobId);

@@ -32,7 +32,8 @@ export function originalEnd(line: Pick<CoverLine, 'startsOn' | 'term'>): Day {
 
 /**
  * The last day a line covers: its original end moved by the days given back since it started, or its renewed minimum, moved by
- * those since it began, where that is later. Days held before the line began, or after it ended, do not move it. The end itself is never rolled.
+ * those since it began, where that is later. A start recorded by mistake moves it by all days until it really began. Days held
+ * before the line began, or after it ended, do not move it. The end itself is never rolled.
  * `intervals` are all of the certificate's chain; a unit still with us has `to: today`.
  * Example: 15 January 2026 with P12M, held 1 to 21 July 2026 under 'whole-days', ends on 4 February 2027.
  */
@@ -66,12 +67,17 @@ export function renewedEnd(
   return pausedEnd(addDays(renewedUntil, first.days), later, terms.heldRule);
 }
 
+/** Where a start was recorded by mistake the term runs from the day it really began, whatever the rule: nothing ran that could pause. */
 function endByTerm(
   line: CoverLine,
   intervals: readonly HeldInterval[],
   terms: Pick<PolicyTerms, 'heldRule'>,
 ): Day {
-  return pausedEnd(originalEnd(line), heldBlocks(intervals, line.startsOn), terms.heldRule);
+  const { startsOn } = line;
+  const mistaken = intervals.filter(({ isByMistake, from }) => isByMistake === true && from === startsOn);
+  const began = maxDay(startsOn, ...mistaken.map(({ to }) => to));
+  const end = addDays(originalEnd(line), daysBetween(startsOn, began));
+  return pausedEnd(end, heldBlocks(intervals, began), terms.heldRule);
 }
 
 /**

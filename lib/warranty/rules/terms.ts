@@ -54,6 +54,8 @@ export type HeldInterval = {
   /** The day it was handed back. */
   to: Day;
   claimNumber: string;
+  /** Cover was counted from `from`, when the unit was recorded as gone by mistake, and really began on `to`. */
+  isByMistake?: boolean;
 };
 
 export type TermsProblem = 'work-term' | 'parts-term' | 'nothing-covered' | 'renewed-minimum' | 'grace-days';

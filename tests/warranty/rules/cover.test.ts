@@ -34,6 +34,25 @@ describe('the end of a line', () => {
     );
   });
 
+  // Common practice, no source.
+  it.each(HELD_RULES)(
+    'moves by the days that its start was recorded too early by mistake, under %s',
+    (heldRule) => {
+      const line = someLine({ startsOn: day('2026-11-25') });
+      const mistake = { ...stay('2026-11-25', '2026-11-28'), isByMistake: true };
+      expect(coverEnd(line, [mistake], someTerms({ heldRule }))).toBe('2027-11-28');
+      expect(coverEnd(line, [stay('2026-11-25', '2026-11-28')], someTerms({ heldRule }))).toBe(
+        heldRule === 'whole-days' ? '2027-11-28' : '2027-11-25',
+      );
+      // A line of a later start never stood on that mistake, and what follows on it is a stay as any other.
+      const later = someLine({ startsOn: day('2026-11-27') });
+      expect(coverEnd(later, [mistake], someTerms({ heldRule: 'none' }))).toBe('2027-11-27');
+      expect(coverEnd(line, [mistake, stay('2026-11-28', '2026-12-02')], someTerms({ heldRule }))).toBe(
+        heldRule === 'whole-days' ? '2027-12-02' : '2027-11-28',
+      );
+    },
+  );
+
   it('is not moved by days held before the line began', () => {
     const line = someLine({ startsOn: day('2026-07-21') });
     expect(coverEnd(line, [stay('2026-07-01', '2026-07-21')], whole)).toBe('2027-07-21');

@@ -25,7 +25,7 @@ describe('the days lost when a unit leaves again, or at last', () => {
     (_, startEvent, again, to, wasAway = true) => {
       const startsOn = day('2026-12-10');
       expect(detour({ startEvent, wasAway, startsOn, again: day(again) })).toEqual(
-        to && { from: startsOn, to },
+        to && { from: startsOn, to, isByMistake: !wasAway },
       );
     },
   );
