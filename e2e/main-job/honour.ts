@@ -109,23 +109,23 @@ export async function honourTheClaim(
     await job.open(claimLink);
     await expect(fact(job.price, 'Left to pay')).toHaveText('£0.00');
     await expect(fact(job.certificate, 'Revision')).toHaveText('2');
-    // Out of the customer's hands from 1 February 2027, the first day not counted, to the 18th, five working days after it was
-    // sent: seventeen days after 10 December 2027.
-    await expect(fact(job.certificate, 'Covered until')).toHaveText('the end of Monday 27 December 2027');
+    // Out of the customer's hands from 1 February 2027, the first day not counted, to the 17th, the four working days of its carrier after it was
+    // sent: sixteen days after 10 December 2027.
+    await expect(fact(job.certificate, 'Covered until')).toHaveText('the end of Sunday 26 December 2027');
     const paper = await fetchPaper(page, job.certificateFile);
     expect(textOf(paper.bytes)).toContain('11 Feb 2027, revision 2, replaces revision 1');
     const carried = readCertificatePayload(paper.bytes);
     expect(carried?.certificate.revision).toBe(2);
     expect(carried?.certificate.lines.map((line) => line.endsOn)).toEqual([
-      '2027-12-27',
-      '2027-12-27',
-      '2027-12-27',
+      '2027-12-26',
+      '2027-12-26',
+      '2027-12-26',
     ]);
     expect(`${place.origin}/c/${carried?.token}`).not.toBe(code);
 
     await page.goto(code);
     const held = certificate(page);
-    await expect(held.heading).toHaveText('Covered until the end of Monday 27 December 2027');
+    await expect(held.heading).toHaveText('Covered until the end of Sunday 26 December 2027');
     await expect(page.getByRole('main')).toContainText('Revision 1 is superseded');
     await expect(page.getByRole('main')).toContainText('replaced by revision 2 on 11 Feb 2027');
   });
