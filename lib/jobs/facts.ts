@@ -43,7 +43,8 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     hasOpenOffer: offerOf(job) !== undefined,
     hasAgreedPaidOffer,
     isPriceAgreed: isAgreedTo(agreed),
-    isContractMade: job.termsAcceptedAt !== null || isSomethingCovered({ kind, ruling }),
+    isContractMade:
+      (job.termsAcceptedAt !== null && job.withdrawnAt === null) || isSomethingCovered({ kind, ruling }),
     ruling,
     workEntries: job.work.filter((entry) => since === null || entry.at >= since).length,
     checksFailed: proving.failed.length,

@@ -40,7 +40,8 @@ export type Yes = {
 };
 
 /**
- * The first yes of a job that staff opened, or to a price on a claim that covers nothing, makes the contract: from now the terms
+ * The first yes of a job that staff opened, or to a price on a claim that covers nothing, makes the contract, and so does one after a
+ * withdrawal, which ended the contract before: from now the terms
  * are agreed to, the days to withdraw run (Directive 2011/83/EU Art. 9(2)(a)), and a day is promised where none was. Gives
  * the last day that work waits for, null where it may begin at once, and the working days until then, by which the promise moves.
  */
@@ -59,6 +60,8 @@ export async function writeContract(tx: Tx, o: Yes): Promise<{ startAfter: Day |
       returnFeeMinor: o.job.kind === 'claim' ? 0 : o.workshop.returnFeeMinor,
       withdrawUntil: until && dayToDate(until),
       startRequestedAt: isStartAsked ? o.now : null,
+      // A claim that was ruled on anew after a withdrawal: this is another contract.
+      withdrawnAt: null,
     },
   });
   const startAfter = isStartAsked ? null : until;

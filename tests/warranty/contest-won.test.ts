@@ -1,5 +1,6 @@
 import { beforeEach, expect, test } from 'vitest';
 import { recordCheck } from '@/lib/bench/record-check';
+import { day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
 import { issueForJob } from '@/lib/invoices/write-invoice-of-job';
@@ -10,6 +11,7 @@ import { withdraw } from '@/lib/jobs/withdraw';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { writeOffer } from '@/lib/quotes/write-offer';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
+import { lookAgain } from '@/lib/warranty/look-again';
 import { useDatabase } from '@/tests/database';
 import {
   jobNow,
@@ -42,14 +44,9 @@ beforeEach(async () => {
 
 type Claim = { claimId: string; jobId: string };
 
-/** A unit taken in, ruled a separate fault, and repaired for 60.00 if its customer says yes, which they do. */
-async function agreeToPay(claim: Claim, now: Date) {
-  const { jobId } = claim;
-  await takeIn(jobId, now);
-  await moveTo(jobId, 'assess', now);
-  await recordFinding({ jobId, text: 'A fader scratches.', photos: [], actor: BENCH, now });
-  await ruleClaim(claim, { cause: 'separate-fault', now });
-  await writeOffer({
+/** Asks for 60.00 for a fader; gives the revision of the price. */
+async function askForFader(jobId: string, now: Date) {
+  const { revision } = await writeOffer({
     jobId,
     version: (await jobNow(jobId)).version,
     lines: [{ kind: 'labour', description: 'Fader replaced', amount: 6000, category: 'S', rateBps: 2000 }],
@@ -60,7 +57,18 @@ async function agreeToPay(claim: Claim, now: Date) {
     now,
   });
   await moveTo(jobId, 'ask-approval', now);
-  const yes = { jobId, revision: 2, decision: 'accepted', actor: { kind: 'customer' }, now } as const;
+  return revision;
+}
+
+/** A unit taken in, ruled a separate fault, and repaired for 60.00 if its customer says yes, which they do. */
+async function agreeToPay(claim: Claim, now: Date) {
+  const { jobId } = claim;
+  await takeIn(jobId, now);
+  await moveTo(jobId, 'assess', now);
+  await recordFinding({ jobId, text: 'A fader scratches.', photos: [], actor: BENCH, now });
+  await ruleClaim(claim, { cause: 'separate-fault', now });
+  const revision = await askForFader(jobId, now);
+  const yes = { jobId, revision, decision: 'accepted', actor: { kind: 'customer' }, now } as const;
   // Nothing was agreed to before: a claim stands on its certificate.
   expect((await jobNow(jobId)).termsAcceptedAt).toBeNull();
   await expect(decideOffer(yes)).rejects.toMatchObject({ field: 'terms' });
@@ -114,6 +122,35 @@ test('whoever agrees to a paid repair on a claim that covers nothing may withdra
   expect([after.stage, factsOf(after).owed]).toEqual(['declined', 0]);
   await moveTo(jobId, 'pack-unrepaired', LATER);
   await sendBack(jobId, LATER);
+}, 60_000);
+
+test('a yes to a paid repair after a withdrawal makes a contract of its own', async () => {
+  await db.workshop.update({ where: { id: 1 }, data: { withdrawalRule: 'eu' } });
+  const claim = await makeClaim({ number, now: LATER });
+  const { claimId, jobId } = claim;
+  await agreeToPay(claim, LATER);
+  await withdraw({ jobId, shownOwed: 0, now: LATER });
+  const { version } = await jobNow(jobId);
+  await lookAgain({ claimId, jobVersion: version, reason: 'We look anew.', actor: OWNER, now: LATER });
+  await ruleClaim(claim, { cause: 'separate-fault', now: LATER });
+  const revision = await askForFader(jobId, LATER);
+  expect(factsOf(await jobNow(jobId)).isContractMade).toBe(false);
+
+  const yes = { jobId, revision, decision: 'accepted', actor: { kind: 'customer' } } as const;
+  await expect(decideOffer({ ...yes, now: LATER })).rejects.toMatchObject({ field: 'terms' });
+  await decideOffer({ ...yes, isTermsAccepted: true, now: LATER });
+  const today = day('2027-02-10');
+  expect(factsOf(await jobNow(jobId), today)).toMatchObject({
+    isContractMade: true,
+    hasAgreedPaidOffer: true,
+    isStartAllowed: false,
+    mayWithdraw: true,
+    owed: 6000,
+  });
+  await withdraw({ jobId, shownOwed: 0, now: LATER });
+  const after = await jobNow(jobId);
+  expect([after.stage, factsOf(after).owed]).toEqual(['declined', 0]);
+  expect(after.events.filter(({ kind }) => kind === 'withdrawn')).toHaveLength(2);
 }, 60_000);
 
 test.each([

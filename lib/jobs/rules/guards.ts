@@ -23,7 +23,7 @@ export type JobFacts = {
   hasAgreedPaidOffer: boolean;
   /** the customer has said yes to the price that stands; false for a parcel that came without a booking */
   isPriceAgreed: boolean;
-  /** the customer agreed to the terms of a paid job; on a claim of which something is covered the certificate is the contract */
+  /** the customer agreed to the terms of a paid job, and has not withdrawn from it; on a claim of which something is covered the certificate is the contract */
   isContractMade: boolean;
   /** null for a repair, or while the claim has no final ruling */
   ruling: 'covered' | 'partly' | 'not-covered' | 'returned-free' | null;
