@@ -4,7 +4,8 @@ import { UNRULED_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
 import { writeWatch } from '@/lib/returns/write-watch';
-import type { Cause } from './rules/causes';
+import type { Cause, Ruling } from './rules/causes';
+import { isDoneAsCovered } from './rules/done-as-covered';
 import { isOtherUnit } from './rules/other-unit';
 import { repairAfterAll } from './rules/repair-after-all';
 import {
@@ -52,6 +53,18 @@ export const SERIAL_OPEN =
 const OTHER_UNIT =
   'The serial of this unit is another one than the certificate’s, and cover follows the unit. Rule it as a separate fault, or settle the serial first.';
 
+const DONE =
+  'What was covered is repaired already, as the customer was told, and that stands. Rule it covered, or partly covered where something else is broken beside it.';
+
+/** Refuses a ruling that covers nothing of what was repaired as covered: it would stand on no certificate. */
+export function requireWhatWasDone(
+  events: Parameters<typeof isDoneAsCovered>[0],
+  ruling: Ruling,
+  field?: 'cause',
+): void {
+  if (!isCoveredAtLeastPartly(ruling) && isDoneAsCovered(events)) throw new Refusal('invalid', DONE, field);
+}
+
 /**
  * Rules on a claim by the table of causes. Covered is final at once and told to the customer, so it is asked about once; anything else waits for
  * the owner's second look and is not told before it. The job's version is checked, so that a ruling made while the
@@ -91,12 +104,9 @@ export async function ruleOnClaim(o: RulingRequest): Promise<{ ruling: string; i
       if (need === 'owner-second-look') continue;
       throw new Refusal('invalid', MISSING[need].sentence, MISSING[need].field);
     }
-    if (
-      isOtherUnit(claim.certificate.serialTyped, claim.job.serialTyped) &&
-      isCoveredAtLeastPartly(decision.ruling)
-    ) {
-      throw new Refusal('invalid', OTHER_UNIT, 'cause');
-    }
+    const isOther = isOtherUnit(claim.certificate.serialTyped, claim.job.serialTyped);
+    if (isOther && isCoveredAtLeastPartly(decision.ruling)) throw new Refusal('invalid', OTHER_UNIT, 'cause');
+    if (!isOther) requireWhatWasDone(claim.job.events, decision.ruling, 'cause');
     const isFinal = decision.allowed;
     if (isFinal && !o.mayTell) throw new Refusal('invalid', toldAtOnceSentence(decision), 'mayTell');
     const letIn = claim.isLate && o.isLetIn !== null ? { isLetIn: o.isLetIn } : {};

@@ -3,7 +3,8 @@ import type { Actor } from '@/lib/jobs/actor';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
 import { writeWatch } from '@/lib/returns/write-watch';
-import { SERIAL_OPEN } from './rule-on-claim';
+import { requireWhatWasDone, SERIAL_OPEN } from './rule-on-claim';
+import { isOtherUnit } from './rules/other-unit';
 import { repairAfterAll } from './rules/repair-after-all';
 import { readRuling } from './stored-ruling';
 import { RULED_JOB, tellRuling } from './write-ruling-told';
@@ -31,7 +32,8 @@ export async function takeSecondLook(o: {
         reasonText: true,
         isLetIn: true,
         contestedAt: true,
-        job: { select: RULED_JOB },
+        certificate: { select: { serialTyped: true } },
+        job: { select: { ...RULED_JOB, serialTyped: true } },
       },
     });
     if (!claim) throw new Refusal('not-found', 'There is no claim with this number.');
@@ -40,6 +42,8 @@ export async function takeSecondLook(o: {
       throw new Refusal('conflict', 'There is no ruling that waits for a second look.');
     }
     if (o.isConfirmed && !claim.job.isSerialSettled) throw new Refusal('invalid', SERIAL_OPEN);
+    const isOther = isOtherUnit(claim.certificate.serialTyped, claim.job.serialTyped);
+    if (o.isConfirmed && !isOther) requireWhatWasDone(claim.job.events, ruled.ruling);
     await writeEvent(tx, {
       jobId: claim.jobId,
       actor: o.actor,

@@ -13,7 +13,7 @@ export const RULED_JOB = {
   stage: true,
   isSerialSettled: true,
   customer: { select: { email: true } },
-  events: { orderBy: { version: 'asc' }, select: { fromStage: true, toStage: true } },
+  events: { orderBy: { version: 'asc' }, select: { kind: true, data: true, fromStage: true, toStage: true } },
 } as const;
 
 /** What a ruling does once it is final, inside its transaction: prices that it makes free, and the customer's mail. */

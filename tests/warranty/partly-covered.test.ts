@@ -16,6 +16,7 @@ import { writeOffer } from '@/lib/quotes/write-offer';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { isGenuine } from '@/lib/warranty/genuine';
 import { inspect } from '@/lib/warranty/inspect';
+import { lookAgain } from '@/lib/warranty/look-again';
 import { readChain } from '@/lib/warranty/records';
 import { ruleOnClaim } from '@/lib/warranty/rule-on-claim';
 import { takeSecondLook } from '@/lib/warranty/take-second-look';
@@ -341,6 +342,42 @@ describe('a no to the rest', () => {
     expect(lines.map(({ key, endsOn }) => [key, endsOn])).toEqual([['work-1', '2027-12-20']]);
     expect((await newestMail('unit-ready')).text).toContain('Nothing is left to pay (£0.00).');
   }, 60_000);
+
+  it.each(['looked at again', 'contested'])(
+    'is not followed by a ruling that covers less than was repaired: %s',
+    async (how) => {
+      await rule({ alsoFound: 'separate-fault' });
+      await offer();
+      await answer('declined');
+      await proveJob(claim.jobId, world, NOW);
+      const { claimId, jobId } = claim;
+      if (how === 'contested') await contestRuling({ jobId, text: 'The fader is yours too.', now: NOW });
+      else
+        await lookAgain({
+          claimId,
+          jobVersion: await version(),
+          reason: 'We look anew.',
+          actor: OWNER,
+          now: NOW,
+        });
+      await expect(rule({ alsoFound: null, cause: 'damage-after-return' })).rejects.toMatchObject({
+        code: 'invalid',
+        field: 'cause',
+        message: expect.stringContaining('repaired already'),
+      });
+      // One that was made before it was refused, and waits for its second look.
+      await db.claim.update({
+        where: { id: claimId },
+        data: { cause: 'damage-after-return', ruling: 'not-covered' },
+      });
+      const look = async (isConfirmed: boolean) =>
+        takeSecondLook({ claimId, jobVersion: await version(), isConfirmed, actor: OWNER, now: NOW });
+      await expect(look(true)).rejects.toThrow('repaired already');
+      await look(false);
+      await rule({ alsoFound: 'separate-fault' });
+      expect((await jobNow(jobId)).claim).toMatchObject({ state: 'ruled', ruling: 'partly' });
+    },
+  );
 
   it('said twice is one no', async () => {
     await rule({ alsoFound: 'separate-fault' });
