@@ -1,7 +1,7 @@
 import { showNumber } from '@/lib/numbers/job-number';
 import { JobPage, Next, Para, Title, Words } from './frame';
 import type { Writer } from './letter';
-import { agreedCost, cost } from './words';
+import { agreedCost, cost, fullDay } from './words';
 
 export const claimReopened: Writer<'claim-reopened'> = (facts, setting) => {
   const { workshop } = setting;
@@ -17,6 +17,13 @@ export const claimReopened: Writer<'claim-reopened'> = (facts, setting) => {
           {`We sent you a ruling on claim ${claim}. It no longer stands: we found that we have to look again.`}
         </Para>
         <Words from={workshop.name}>{facts.reason}</Words>
+        {facts.wasReady ? (
+          <Para>
+            It is not ready to go back any more: we do not post it yet. If you were going to collect it,
+            please wait until we write that it is ready again.
+            {facts.promisedOn ? ` We promise it ready by ${fullDay(facts.promisedOn, setting)}.` : ''}
+          </Para>
+        ) : null}
         {facts.askedGross === undefined ? null : (
           <Para>
             {`You need not answer the price of ${cost(facts.askedGross, setting)} that we asked you about. If one is needed after the new ruling, we ask you again.`}

@@ -116,6 +116,20 @@ export const warrantySamples: readonly Sample[] = [
     job: claimJob,
   },
   {
+    name: 'Ruling looked at again, of a unit that was ready',
+    content: {
+      template: 'claim-reopened',
+      data: {
+        claimNumber,
+        reason: 'In its last test of ten hours the fault came back. It is not what we thought it was.',
+        wasReady: true,
+        promisedOn: day('2027-02-16'),
+        mayContest: true,
+      },
+    },
+    job: claimJob,
+  },
+  {
     name: 'Ruling looked at again, after a contest',
     content: {
       template: 'claim-reopened',

@@ -1,3 +1,4 @@
+import { compareDays, type Day, dayInZone } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { requireMove } from '@/lib/jobs/facts';
@@ -35,7 +36,7 @@ export async function lookAgain(o: {
     requireMove(job, 'look-again', o.actor);
     const workshop = await readWorkshop(tx);
     const { reason, now } = o;
-    const isOpen = await writeOpenedAgain(tx, {
+    const opened = await writeOpenedAgain(tx, {
       ...o,
       claim,
       move: 'look-again',
@@ -43,7 +44,7 @@ export async function lookAgain(o: {
       set: { reopenedAt: now },
       workshop,
     });
-    if (!isOpen) throw new Refusal('conflict', 'There is no ruling to look at again.');
+    if (!opened) throw new Refusal('conflict', 'There is no ruling to look at again.');
     const asked = offerOf(job);
     await queueMail(tx, {
       template: 'claim-reopened',
@@ -51,6 +52,7 @@ export async function lookAgain(o: {
         claimNumber: claim.number,
         reason,
         ...(asked && job.stage === 'awaiting-approval' && { askedGross: asked.grossMinor }),
+        ...(job.stage === 'ready' && readyNoMore(opened, dayInZone(now, workshop.timeZone))),
         mayContest: claim.contestedAt === null,
       },
       to: job.customer.email,
@@ -58,4 +60,10 @@ export async function lookAgain(o: {
       now,
     });
   });
+}
+
+/** For a customer who was told that the unit is ready; a promised day that has passed is not named again. */
+function readyNoMore({ promisedOn }: { promisedOn: Day | null }, today: Day) {
+  const isAhead = promisedOn !== null && compareDays(promisedOn, today) > 0;
+  return { wasReady: true, ...(isAhead && { promisedOn }) };
 }

@@ -1,3 +1,4 @@
+import { type Day, dayFromDate } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import { readStage } from '@/lib/jobs/records';
@@ -29,7 +30,8 @@ type OpenedAgain = {
  * price that waited for an answer is off, it waits for no part any more, and the days it waited are put on the promise, like those in which the unit was ready.
  *
  * Staff may be moving the same job: the update names the stages it can come from, so a unit that has just been handed to the
- * carrier is not called back. False where the claim had no such ruling any more.
+ * carrier is not called back. Gives the day the job is promised for now, null where none was; `false` where the claim had no such
+ * ruling any more.
  */
 export async function writeOpenedAgain(
   tx: Tx,
@@ -44,7 +46,7 @@ export async function writeOpenedAgain(
     actor: Actor;
     now: Date;
   },
-): Promise<boolean> {
+): Promise<{ promisedOn: Day | null } | false> {
   const { claim, actor, now, workshop } = o;
   const { job } = claim;
   await writeEvent(tx, {
@@ -88,6 +90,7 @@ export async function writeOpenedAgain(
     data: { state: 'replaced' },
   });
   const waitedAs = PROMISE_WAITS.find((stage) => stage === job.stage);
-  if (waitedAs) await writePromiseMove(tx, { job, furtherDays: 0, waitedAs, workshop, actor, now });
-  return true;
+  const moved =
+    waitedAs && (await writePromiseMove(tx, { job, furtherDays: 0, waitedAs, workshop, actor, now }));
+  return { promisedOn: moved ? moved.to : job.promisedOn && dayFromDate(job.promisedOn) };
 }

@@ -1,6 +1,7 @@
 import { beforeEach, expect, test } from 'vitest';
 import { readOrderList } from '@/lib/bench/order-records';
-import { day } from '@/lib/calendar/day';
+import { day, dayFromDate } from '@/lib/calendar/day';
+import { formatDay } from '@/lib/calendar/format';
 import { db } from '@/lib/db/client';
 import { factsOf } from '@/lib/jobs/facts';
 import { recordFinding } from '@/lib/jobs/record-finding';
@@ -84,6 +85,10 @@ test('a unit without a fault that fails in its last test is ruled anew, repaired
   expect(letter).toContain('It no longer stands');
   expect(letter).toContain('After the new ruling you still can, once');
   expect(letter).not.toContain('You need not answer');
+  // They were told that it is ready, and when it would be posted.
+  expect(letter).toContain('It is not ready to go back any more');
+  const promised = job.promisedOn && dayFromDate(job.promisedOn);
+  expect(letter).toContain(`We promise it ready by ${promised && formatDay(promised, 'en-GB', 'weekday')}`);
   // The answer is promised anew, from today.
   const workshop = await readWorkshop();
   const row = await db.claim.findUniqueOrThrow({
@@ -128,6 +133,7 @@ test('the customer’s own contest is not used up, and a price that waited is of
   await again(claim);
   const [letter = ''] = await letters(jobId);
   expect(letter).toContain('You need not answer the price of £60.00 with tax');
+  expect(letter).not.toContain('ready to go back');
   const yes = { jobId, revision: 2, decision: 'accepted', actor: { kind: 'customer' }, now: LATER } as const;
   await expect(decideOffer({ ...yes, isTermsAccepted: true })).rejects.toMatchObject({ code: 'conflict' });
 

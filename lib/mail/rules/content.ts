@@ -290,6 +290,10 @@ export const factsOf = {
     reason: text,
     /** with tax; asked for with that ruling and not answered, so that it is off. Absent: none waited */
     askedGross: amount.optional(),
+    /** they had been told that it is ready to go back */
+    wasReady: z.boolean().optional(),
+    /** with wasReady, the day it is promised for now; left out where that has passed */
+    promisedOn: calendarDay.optional(),
     mayContest: z.boolean(),
   }),
   'message-from-workshop': z.strictObject({
