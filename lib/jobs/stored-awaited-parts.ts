@@ -6,7 +6,7 @@ import { openPieces, piecesFor } from './rules/pieces-for';
 import { PIECES_KEPT } from './rules/stage-sets';
 
 /** What of a job says how many of the pieces it waits for it has taken, and since when it waits. */
-const TAKEN = {
+export const TAKEN = {
   partUses: { select: { quantity: true, at: true, lot: { select: { partId: true } } } },
   events: { where: { kind: 'parts-awaited' }, orderBy: { version: 'desc' }, take: 1, select: { at: true } },
 } satisfies Prisma.JobSelect;

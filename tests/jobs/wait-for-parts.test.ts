@@ -230,6 +230,7 @@ describe('with a database', () => {
     await take(4, new Date(now.getTime() - 60_000));
     await wait([{ partId, quantity: 2 }]);
     expect(await waits()).toMatchObject([{ quantity: 2, here: 1 }]);
+    expect((await readOrderList(now)).rows).toMatchObject([{ needed: 2 }]);
     await take(1, now);
     expect(await waits()).toMatchObject([{ quantity: 1, here: 0 }]);
     await db.lot.updateMany({ data: { inStock: 1 } });

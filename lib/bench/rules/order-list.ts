@@ -20,17 +20,19 @@ export type OrderRow<P extends PartStock = PartStock> = P & {
 };
 
 /**
- * Pieces that open jobs still need, by part: what their repair usually takes or what the job said it waits for, whichever is more,
- * less what each has taken already.
+ * Pieces that open jobs still need, by part: what their repair usually takes less what each has taken already, or what the job still
+ * waits for, whichever is more.
  */
 export function stillNeeded(
   jobs: readonly { usual: readonly Pieces[]; awaited: readonly Pieces[]; taken: readonly Pieces[] }[],
 ): Map<string, number> {
   const needed = new Map<string, number>();
   for (const { usual, awaited, taken } of jobs) {
-    for (const [partId, quantity] of mostOf([...usual, ...awaited])) {
+    const left = usual.map(({ partId, quantity }) => {
       const had = taken.filter((use) => use.partId === partId).reduce((sum, use) => sum + use.quantity, 0);
-      const open = Math.max(0, quantity - had);
+      return { partId, quantity: quantity - had };
+    });
+    for (const [partId, open] of mostOf([...left, ...awaited])) {
       if (open > 0) needed.set(partId, (needed.get(partId) ?? 0) + open);
     }
   }
