@@ -93,10 +93,12 @@ export const orderSchema = z
     expectedOn,
     formKey,
     pieces: [...new Set(ordered)].map((partId) => {
-      const quantity = pieces.safeParse(rest[`pieces-${partId}`]);
+      const field = `pieces-${partId}`;
+      const quantity = pieces.safeParse(rest[field]);
+      // A part that the form did not list has no field of its own.
+      const path = [field in rest ? field : 'ordered'];
       if (!quantity.success)
-        for (const { message } of quantity.error.issues)
-          context.addIssue({ code: 'custom', message, path: [`pieces-${partId}`] });
+        for (const { message } of quantity.error.issues) context.addIssue({ code: 'custom', message, path });
       return { partId, quantity: quantity.data ?? 0 };
     }),
   }));
