@@ -15,7 +15,7 @@ const desk = { width: 1280, height: 800 };
 const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 // Nothing to look at: documents, pictures, keys, and what only machines ask.
 const noPage =
-  /\.(pdf|csv|xml|zip)|\/photo(\/|$)|\/workshop\/certificate\/|\/invoice\/|\/certificate\/keys|^\/(health|ready|metrics)$/;
+  /\.(pdf|csv|xml|zip)|\/photo(\/|$)|\/workshop\/certificate\/|\/invoice\/|\/certificate\/keys|^\/workshop\/session$|^\/(health|ready|metrics)$/;
 
 test('every page is accessible and fits, on a phone and at a desk', async ({ page, workshop, tolerate }) => {
   test.setTimeout(600_000);
