@@ -2,7 +2,7 @@ import { transaction } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import type { Actor } from './actor';
-import { requireMove } from './facts';
+import { asShown, requireMove } from './facts';
 import { readJob, readStage } from './records';
 import { moveOf } from './rules/stages';
 import { writeEvent } from './write-event';
@@ -20,11 +20,7 @@ export async function cameBack(o: {
 }): Promise<void> {
   const { from, to } = moveOf('came-back');
   await transaction(async (tx) => {
-    const job = await readJob({ id: o.jobId }, tx);
-    if (!job) throw new Refusal('not-found', 'There is no such job.');
-    if (job.version !== o.version) {
-      throw new Refusal('conflict', 'This job changed while you had it open. Nothing was recorded.');
-    }
+    const job = asShown(await readJob({ id: o.jobId }, tx), o.version);
     requireMove(job, 'came-back', o.actor);
     if (job.customer.erasedAt) {
       throw new Refusal('conflict', 'The data of this customer was removed: there is nobody to send it to.');

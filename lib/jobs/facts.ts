@@ -103,6 +103,18 @@ function withdrawalFacts(
   };
 }
 
+/** The job, where it is there and stands as whoever acts on it saw it; `nothing` says what did not happen. */
+export function asShown<J extends { version: number }>(
+  job: J | null,
+  version: number,
+  nothing = 'Nothing was recorded.',
+): J {
+  if (!job) throw new Refusal('not-found', 'There is no such job.');
+  if (job.version !== version)
+    throw new Refusal('conflict', `This job changed while you had it open. ${nothing}`);
+  return job;
+}
+
 /** Throws the first reason why a move is not open to someone, today where the workshop is; `said` is what the move itself brings. */
 export function requireMove(
   job: JobRecord,

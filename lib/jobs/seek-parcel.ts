@@ -2,8 +2,8 @@ import { transaction } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import type { Actor } from './actor';
-import { factsOf } from './facts';
-import { type JobRecord, readJob, readStage } from './records';
+import { asShown, factsOf } from './facts';
+import { readJob, readStage } from './records';
 import { maySeek, needsWords, SEEK_REASONS, type SearchEnd } from './rules/parcel-search';
 import { LEFT_STAGES } from './rules/stage-sets';
 import { moveOf } from './rules/stages';
@@ -24,7 +24,7 @@ type Call = {
  */
 export async function seekParcel(o: Call): Promise<void> {
   await transaction(async (tx) => {
-    const job = asShown(o, await readJob({ id: o.jobId }, tx));
+    const job = asShown(await readJob({ id: o.jobId }, tx), o.version);
     const answer = maySeek({
       isWithCarrier: factsOf(job).isWithCarrier,
       isSought: job.soughtSince !== null,
@@ -58,7 +58,7 @@ export async function endSearch(o: Call & { how: SearchEnd }): Promise<void> {
     throw new Refusal('invalid', 'Say what becomes of it, in words for the customer', 'note');
   }
   await transaction(async (tx) => {
-    const job = asShown(o, await readJob({ id: o.jobId }, tx));
+    const job = asShown(await readJob({ id: o.jobId }, tx), o.version);
     if (job.soughtSince === null) throw new Refusal('conflict', 'This parcel is not looked for.');
     const { from, to } = moveOf('close');
     const stage = readStage(job.stage);
@@ -81,12 +81,4 @@ export async function endSearch(o: Call & { how: SearchEnd }): Promise<void> {
       now: o.now,
     });
   });
-}
-
-function asShown({ version }: Call, job: JobRecord | null): JobRecord {
-  if (!job) throw new Refusal('not-found', 'There is no such job.');
-  if (job.version !== version) {
-    throw new Refusal('conflict', 'This job changed while you had it open. Nothing was recorded.');
-  }
-  return job;
 }

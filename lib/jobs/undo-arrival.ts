@@ -2,9 +2,8 @@ import { type Tx, transaction } from '@/lib/db/transaction';
 import { deleteFile } from '@/lib/files/store';
 import { queueMail } from '@/lib/mail/queue';
 import { foldSerial } from '@/lib/numbers/serial';
-import { Refusal } from '@/lib/outcome';
 import type { Actor } from './actor';
-import { requireMove } from './facts';
+import { asShown, requireMove } from './facts';
 import { type JobRecord, readJob, readStage } from './records';
 import { parseEvent } from './rules/events';
 import { firstSettled } from './rules/settled-serial';
@@ -30,11 +29,7 @@ export async function undoArrival(o: {
   await transaction(async (tx) => {
     // What somebody else records of the unit at the same moment waits, or is seen here.
     await lockJob(tx, o.jobId);
-    const job = await readJob({ id: o.jobId }, tx);
-    if (!job) throw new Refusal('not-found', 'There is no such job.');
-    if (job.version !== o.version) {
-      throw new Refusal('conflict', 'This job changed while you had it open. Nothing was recorded.');
-    }
+    const job = asShown(await readJob({ id: o.jobId }, tx), o.version);
     requireMove(job, 'undo-arrival', o.actor);
     const serialTyped = serialBefore(job);
     const photos = photosOfArrival(job);

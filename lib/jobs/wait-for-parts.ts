@@ -3,7 +3,7 @@ import { type Tx, transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import { readWorkshop } from '@/lib/workshop/records';
 import type { Actor } from './actor';
-import { requireMove } from './facts';
+import { asShown, requireMove } from './facts';
 import { readJob, readStage } from './records';
 import { moveOf } from './rules/stages';
 import { writeEvent } from './write-event';
@@ -28,10 +28,7 @@ export async function waitForParts(o: {
   if (o.parts.length === 0) throw new Refusal('invalid', 'Say which part it waits for.', 'part-1');
   await transaction(async (tx) => {
     await lockJob(tx, o.jobId);
-    const job = await readJob({ id: o.jobId }, tx);
-    if (!job) throw new Refusal('not-found', 'There is no such job.');
-    if (job.version !== o.version)
-      throw new Refusal('conflict', 'This job changed while you had it open. Nothing was moved.');
+    const job = asShown(await readJob({ id: o.jobId }, tx), o.version, 'Nothing was moved.');
     const workshop = await readWorkshop(tx);
     const today = dayInZone(o.now, workshop.timeZone);
     const stage = readStage(job.stage);

@@ -4,7 +4,7 @@ import { type Tx, transaction } from '@/lib/db/transaction';
 import { deleteFile } from '@/lib/files/store';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import type { Actor } from '@/lib/jobs/actor';
-import { requireMove } from '@/lib/jobs/facts';
+import { asShown, requireMove } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, staffNames } from '@/lib/jobs/records';
 import { type Handover, isHandoverNamed, isNotGone, wasAway } from '@/lib/jobs/rules/handover';
 import { moveOf } from '@/lib/jobs/rules/stages';
@@ -51,11 +51,7 @@ export type Dispatch = {
 export async function dispatch(
   o: Dispatch,
 ): Promise<{ certificate: { number: string; revision: number } | null }> {
-  const job = await readJob({ id: o.jobId });
-  if (!job) throw new Refusal('not-found', 'There is no such job.');
-  if (job.version !== o.version) {
-    throw new Refusal('conflict', 'This job changed while you had it open. Nothing was sent back.');
-  }
+  const job = asShown(await readJob({ id: o.jobId }), o.version, 'Nothing was sent back.');
   requireReference(o.handover);
   await requireDispatch(job, o);
 

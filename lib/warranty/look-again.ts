@@ -1,7 +1,7 @@
 import { compareDays, type Day, dayInZone } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
-import { requireMove } from '@/lib/jobs/facts';
+import { asShown, requireMove } from '@/lib/jobs/facts';
 import { readJob } from '@/lib/jobs/records';
 import { lockJob } from '@/lib/jobs/write-lock';
 import { queueMail } from '@/lib/mail/queue';
@@ -29,10 +29,7 @@ export async function lookAgain(o: {
     });
     if (!claim) throw new Refusal('not-found', 'There is no claim with this number.');
     await lockJob(tx, claim.job.id);
-    const job = await readJob({ id: claim.job.id }, tx);
-    if (!job) throw new Error('a claim has no job');
-    if (job.version !== o.jobVersion)
-      throw new Refusal('conflict', 'This job changed while you had it open. Nothing was taken back.');
+    const job = asShown(await readJob({ id: claim.job.id }, tx), o.jobVersion, 'Nothing was taken back.');
     requireMove(job, 'look-again', o.actor);
     const workshop = await readWorkshop(tx);
     const { reason, now } = o;

@@ -2,7 +2,7 @@ import { dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
-import { requireMove } from '@/lib/jobs/facts';
+import { asShown, requireMove } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, readStage } from '@/lib/jobs/records';
 import { isCollected } from '@/lib/jobs/rules/handover';
 import { moveOf } from '@/lib/jobs/rules/stages';
@@ -29,11 +29,7 @@ export async function undoDispatch(o: {
   const { from, to } = moveOf('undo-dispatch');
   await transaction(async (tx) => {
     await lockJob(tx, o.jobId);
-    const job = await readJob({ id: o.jobId }, tx);
-    if (!job) throw new Refusal('not-found', 'There is no such job.');
-    if (job.version !== o.version) {
-      throw new Refusal('conflict', 'This job changed while you had it open. Nothing was recorded.');
-    }
+    const job = asShown(await readJob({ id: o.jobId }, tx), o.version);
     requireMove(job, 'undo-dispatch', o.actor);
     const { timeZone } = await readWorkshop(tx);
     const answer = mayUndoDispatch(await goneFacts(job, { now: o.now, timeZone }, tx));
