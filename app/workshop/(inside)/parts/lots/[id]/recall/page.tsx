@@ -10,16 +10,15 @@ import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
-import { NumberText } from '@/app/ui/words/number-text';
 import { requireStaff } from '@/app/workshop/who';
 import { type RecallUnit, recallsOf, recallUnits } from '@/lib/bench/recall-records';
 import { isCell, recallText } from '@/lib/bench/rules/recall-text';
 import { formatDay } from '@/lib/calendar/format';
-import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { lotToday } from '../lot-today';
 import { recallAction, stopLotAction } from './actions';
 import { LetterPreview } from './letter-preview';
+import { unitColumns } from './unit-columns';
 
 const NEXT =
   'look at the letter and the list; sending is asked once more. From then on no further piece is fitted or counted as stock, and a unit that is here leaves only without it. Take what is left out of stock on the lot’s page.';
@@ -87,19 +86,7 @@ export default async function RecallPage({ params }: Props) {
           rowKey={(unit) => unit.jobId}
           empty="No unit carries a piece of this lot."
           columns={[
-            {
-              key: 'job',
-              head: 'Job',
-              kind: 'rowhead',
-              cell: (unit) => (
-                <TextLink href={`/workshop/jobs/${unit.jobNumber}`}>
-                  <NumberText text={showNumber(unit.jobNumber)} />
-                </TextLink>
-              ),
-            },
-            { key: 'unit', head: 'Unit', cell: (unit) => unit.unit },
-            { key: 'serial', head: 'Serial', cell: (unit) => <NumberText text={unit.serial} /> },
-            { key: 'customer', head: 'Customer', cell: (unit) => unit.customer },
+            ...unitColumns<RecallUnit>(),
             { key: 'cover', head: 'Cover on the part', cell: cover },
             { key: 'what', head: 'Letter', cell: (unit) => WORDS[unit.what] },
           ]}

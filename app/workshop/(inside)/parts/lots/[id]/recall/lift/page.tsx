@@ -9,16 +9,15 @@ import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
-import { NumberText } from '@/app/ui/words/number-text';
 import { requireStaff } from '@/app/workshop/who';
 import { liftUnits, recallsOf } from '@/lib/bench/recall-records';
 import { liftText } from '@/lib/bench/rules/recall-text';
 import { formatInstant } from '@/lib/calendar/format';
-import { showNumber } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { lotToday } from '../../lot-today';
 import { liftAction, liftQuietlyAction } from '../actions';
 import { LetterPreview } from '../letter-preview';
+import { unitColumns } from '../unit-columns';
 
 type Props = { params: Promise<{ id: string }> };
 
@@ -84,19 +83,7 @@ export default async function LiftPage({ params }: Props) {
               rowKey={(unit) => unit.jobId}
               empty="No unit carries a piece of this lot."
               columns={[
-                {
-                  key: 'job',
-                  head: 'Job',
-                  kind: 'rowhead',
-                  cell: (unit) => (
-                    <TextLink href={`/workshop/jobs/${unit.jobNumber}`}>
-                      <NumberText text={showNumber(unit.jobNumber)} />
-                    </TextLink>
-                  ),
-                },
-                { key: 'unit', head: 'Unit', cell: (unit) => unit.unit },
-                { key: 'serial', head: 'Serial', cell: (unit) => <NumberText text={unit.serial} /> },
-                { key: 'customer', head: 'Customer', cell: (unit) => unit.customer },
+                ...unitColumns<(typeof units)[number]>(),
                 { key: 'what', head: 'Letter', cell: (unit) => WORDS[unit.what] },
               ]}
             />
