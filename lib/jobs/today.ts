@@ -8,7 +8,7 @@ import { countMailToLookAt } from '@/lib/mail/records';
 import { type ListedRequest, listRequests } from '@/lib/quotes/records';
 import { offerOf } from '@/lib/quotes/rules/agreed';
 import { claimStanding } from '@/lib/warranty/rules/claim-standing';
-import { COVER_FACTS, type CoverEnds, readCoverEnds } from '@/lib/warranty/stored-cover-ends';
+import { COVER_FACTS, type CoverEnds, recentCoverEnds } from '@/lib/warranty/stored-cover-ends';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { byComing, EXPECTED, type ExpectedParcel, inOrderOfComing } from './find-arrival';
@@ -133,7 +133,10 @@ export async function readToday(now: Date, given?: WorkshopCard): Promise<Today>
   const open = found.filter(
     (row) => row.soughtSince === null && (row.stage !== 'sent-back' || isWrittenAbout(row)),
   );
-  const ends = await readCoverEnds(open.flatMap(({ claim }) => claim?.certificate ?? []));
+  const ends = await recentCoverEnds(
+    open.flatMap(({ claim }) => claim?.certificate ?? []),
+    now,
+  );
   const jobs = open
     .filter(({ stage }) => stage !== 'booked')
     .map((row) => listed(row, { workshop, today, ends }));

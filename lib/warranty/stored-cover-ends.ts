@@ -2,6 +2,7 @@ import { type Day, dayFromDate, maxDay } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import type { Tx } from '@/lib/db/transaction';
+import { rememberFor } from '@/lib/remembered';
 import { readCoverLine } from './records';
 import { coverEnd } from './rules/cover';
 import { readTerms } from './stored-terms';
@@ -62,6 +63,23 @@ export async function readCoverEnds(
       return [id, { end, lines: new Map(ends), statedClaimDay: first ? maxDay(first, ...rest) : null }];
     }),
   );
+}
+
+const recent = rememberFor<Map<string, CoverEnds>>(60_000);
+
+/**
+ * The same for Today, kept for a minute by each process: days are given back to a certificate when its unit leaves, and the claim is on
+ * the list no more. A claim that comes, or a next revision, is another question and is read at once.
+ */
+export function recentCoverEnds(
+  certificates: readonly CoverFacts[],
+  now: Date,
+): Promise<Map<string, CoverEnds>> {
+  const key = certificates
+    .map(({ id }) => id)
+    .sort()
+    .join();
+  return recent.of(key, now, () => readCoverEnds(certificates));
 }
 
 /** As a fact of a mail, until when a certificate covers now; nothing where that is the day it states. */
