@@ -363,3 +363,15 @@ describe('what happens next to a unit that was said to have left and is here', (
     expect(told).toContain('That was a mistake of ours: it is here. We post it on the next working day.');
   });
 });
+
+it.each(['arrived', 'assessing', 'awaiting-parts', 'on-bench', 'proving'] as const)(
+  'at the stage %s a promise whose day has passed is told as late',
+  (stage) => {
+    const facts = { stage, kind: 'repair', ruling: null, promisedOn: day('2026-11-25') } as const;
+    expect(next(facts)).toContain('We promised to have it ready by Wednesday 25 November 2026.');
+    expect(next(facts)).not.toContain('late');
+    expect(next({ ...facts, isLate: true })).toContain(
+      'by Wednesday 25 November 2026, and are late. We are sorry.',
+    );
+  },
+);

@@ -14,6 +14,8 @@ export type NextFacts = {
   stage: Stage;
   kind: JobKind;
   promisedOn: Day | null;
+  /** that day has passed */
+  isLate?: boolean;
   /** still to pay, as text, or null when nothing is owed */
   owed: string | null;
   /** while the customer may withdraw and did not ask for an early start: work begins after this day */
@@ -63,9 +65,7 @@ export type NextFacts = {
  *   -> 'We post it on the working day after your payment is here. £96.00 is left to pay. How to pay is below.'
  */
 export function nextForCustomer(facts: NextFacts, locale: string): string {
-  const by = facts.promisedOn
-    ? ` We promised to have it ready by ${formatDay(facts.promisedOn, locale, 'weekday')}.`
-    : '';
+  const by = promised(facts, locale);
   const wait = facts.startAfter
     ? ` Work starts after ${formatDay(facts.startAfter, locale, 'weekday')}, when your right to withdraw ends. You can ask us below to start before.`
     : '';
@@ -115,6 +115,15 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
     case 'unclaimed':
       return unclaimed(facts);
   }
+}
+
+/** The day that was promised; once it has passed, that too, since nobody waits well who is told an old day. */
+function promised({ promisedOn, isLate = false }: NextFacts, locale: string): string {
+  if (promisedOn === null) return '';
+  const day = formatDay(promisedOn, locale, 'weekday');
+  return isLate
+    ? ` We promised to have it ready by ${day}, and are late. We are sorry. Do you need it by a certain day? Write to us below.`
+    : ` We promised to have it ready by ${day}.`;
 }
 
 /** As the mail says that tells of it. */

@@ -1,4 +1,4 @@
-import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { compareDays, type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { type JobRecord, readKind, readStage } from '@/lib/jobs/records';
 import { endedPrice, heldPrice } from '@/lib/jobs/rules/asked-price';
 import { comingOn } from '@/lib/jobs/rules/awaited-parts';
@@ -35,6 +35,7 @@ export function nextFactsOf(o: {
     stage: readStage(job.stage),
     kind: readKind(job.kind),
     promisedOn: job.promisedOn ? dayFromDate(job.promisedOn) : null,
+    isLate: job.promisedOn !== null && compareDays(dayFromDate(job.promisedOn), today) < 0,
     owed: facts.owed > 0 ? money(facts.owed) : null,
     startAfter: facts.isStartAllowed ? null : facts.withdrawUntil,
     ended: ended && {

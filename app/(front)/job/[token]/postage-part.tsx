@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { MoneyField } from '@/app/ui/forms/money-field';
@@ -27,8 +28,7 @@ export function PostagePart({ job, token, workshop }: PartProps) {
       return <p>{POSTAGE_STAYS}</p>;
     case 'to-ask':
       return (
-        <div id="postage">
-          <h3>Your postage</h3>
+        <Postage>
           <p>{ASK_FOR_POSTAGE}.</p>
           <ActionForm action={askForPostage.bind(null, token)} label="Your postage">
             <MoneyField name="amount" label="What it cost you" currency={workshop.currency} />
@@ -46,14 +46,13 @@ export function PostagePart({ job, token, workshop }: PartProps) {
               consequence="We pay it back within 14 days and write to you when we have."
             />
           </ActionForm>
-        </div>
+        </Postage>
       );
     case 'asked': {
       const paid = paidBack(job);
       const on = claim.postageAskedAt && dayInZone(claim.postageAskedAt, workshop.timeZone);
       return (
-        <div id="postage">
-          <h3>Your postage</h3>
+        <Postage>
           <Facts
             items={[
               {
@@ -72,7 +71,7 @@ export function PostagePart({ job, token, workshop }: PartProps) {
             label="Your receipt"
             photos={photosOf(job, token, ({ purpose }) => purpose === 'receipt')}
           />
-        </div>
+        </Postage>
       );
     }
     // What was paid stands among the payments.
@@ -82,12 +81,20 @@ export function PostagePart({ job, token, workshop }: PartProps) {
     case 'not-wanted': {
       const reason = toldOfEnd(job.events, { isAsked: claim.postageAskedAt !== null });
       return (
-        <div id="postage">
-          <h3>Your postage</h3>
+        <Postage>
           {reason ? <p className="written">{reason}</p> : null}
           <p>{postageProblem('not-wanted')}</p>
-        </div>
+        </Postage>
       );
     }
   }
+}
+
+function Postage({ children }: { children: ReactNode }) {
+  return (
+    <div id="postage" className="mt-8 grid gap-3">
+      <h3>Your postage</h3>
+      {children}
+    </div>
+  );
 }
