@@ -375,3 +375,13 @@ it.each(['arrived', 'assessing', 'awaiting-parts', 'on-bench', 'proving'] as con
     );
   },
 );
+
+it('who has given the number of their parcel is not told to post it', () => {
+  const booked = { stage: 'booked', kind: 'repair', ruling: null } as const;
+  expect(next(booked)).toContain('post the unit to us. We write to you the day it arrives.');
+  const told = next({ ...booked, isPosted: true });
+  expect(told).toContain(
+    'Your parcel is on its way, and we look out for it. We write to you the day it arrives.',
+  );
+  expect(told).not.toMatch(/packing slip|post the unit/);
+});

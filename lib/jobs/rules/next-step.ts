@@ -26,6 +26,8 @@ export type NextFacts = {
   partOn?: Day | null;
   /** when a sent offer stops being valid */
   offerUntil: Day | null;
+  /** the customer has given the number of a parcel on its way here */
+  isPosted?: boolean;
   carrier: string;
   /** working days that its parcel usually travels at most */
   transitDays: number;
@@ -78,7 +80,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
   }
   switch (facts.stage) {
     case 'booked':
-      return `Print the packing slip, or write the job number on a piece of paper, and post the unit to us. We write to you the day it arrives.${free}${facts.kind === 'claim' ? ` ${KEEP_POSTAGE_RECEIPT}` : ''}`;
+      return `${facts.isPosted ? POSTED : TO_POST} We write to you the day it arrives.${free}${facts.kind === 'claim' ? ` ${KEEP_POSTAGE_RECEIPT}` : ''}`;
     case 'arrived':
       if (facts.isPriceOpen) return `We look at it in its turn. ${ASKED_FIRST}`;
       return `We look at it in its turn.${by}${wait}${free}`;
@@ -116,6 +118,10 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
       return unclaimed(facts);
   }
 }
+
+const TO_POST =
+  'Print the packing slip, or write the job number on a piece of paper, and post the unit to us.';
+const POSTED = 'Your parcel is on its way, and we look out for it.';
 
 /** The day that was promised; once it has passed, that too, since nobody waits well who is told an old day. */
 function promised({ promisedOn, isLate = false }: NextFacts, locale: string): string {

@@ -45,6 +45,7 @@ export function nextFactsOf(o: {
     },
     partOn: comingOn(awaitedPartsOf(job), today),
     offerUntil: offer ? dayFromDate(offer.validUntil) : null,
+    isPosted: job.inboundReference !== '',
     carrier: job.carrier,
     transitDays: transitTo(
       { carrier: job.carrier, from: workshop.country, to: job.customer.country },
