@@ -1,10 +1,11 @@
+import { dayInZone, daysBetween } from '@/lib/calendar/day';
 import { instantDaysBefore } from '@/lib/calendar/spans';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { readCarrierRows } from '@/lib/parcels/records';
 import { transitTo } from '@/lib/parcels/rules/carriers';
-import { readWorkshop } from '@/lib/workshop/records';
-import { closesAfter, LEAST_DAYS } from './rules/closing';
+import { readCalendar, readWorkshop } from '@/lib/workshop/records';
+import { isDelivered, LEAST_DAYS } from './rules/closing';
 
 /** So many jobs a round at most, so that a round stays short; the next one goes on. */
 const MOST = 200;
@@ -33,8 +34,13 @@ export function isWrittenAbout({
   );
 }
 
-/** Jobs that the clock closes, the oldest first: sent back long ago, their parcel is not looked for, and their customer has not written since (`isWrittenAbout`). */
-export async function longSentBack(now: Date): Promise<{ id: string; version: number; days: number }[]> {
+type LongSent = { id: string; version: number; days: number };
+
+/**
+ * Jobs that the clock closes, the oldest first: sent back long ago, their parcel is not looked for, and their customer has not written
+ * since (`isWrittenAbout`). `days` are those since they were sent.
+ */
+export async function longSentBack(now: Date): Promise<LongSent[]> {
   const { sentBackAt } = isLongSentBack(now);
   const rows = await db.$queryRaw<Sent[]>`
     SELECT j."id", j."version", j."sentBackAt", j."carrier", c."country" AS "to"
@@ -44,17 +50,22 @@ export async function longSentBack(now: Date): Promise<{ id: string; version: nu
         AND m."settledHow" IS DISTINCT FROM 'no-answer-needed')
     ORDER BY j."sentBackAt", j."id"`;
   if (rows.length === 0) return [];
-  const [carriers, { country }] = await Promise.all([readCarrierRows(), readWorkshop()]);
-  return rows
-    .map(({ id, version, sentBackAt: since, carrier, to }) => ({
-      id,
-      version,
-      since,
-      days: closesAfter(transitTo({ carrier, from: country, to }, carriers)),
-    }))
-    .filter(({ since, days }) => since <= instantDaysBefore(now, days))
+  const [carriers, workshop] = await Promise.all([readCarrierRows(), readWorkshop()]);
+  const today = dayInZone(now, workshop.timeZone);
+  const sent = rows.map((row) => ({ ...row, sentOn: dayInZone(row.sentBackAt, workshop.timeZone) }));
+  const calendar = await readCalendar(
+    workshop,
+    today,
+    db,
+    sent.map(({ sentOn }) => sentOn),
+  );
+  return sent
+    .filter(({ sentOn, carrier, to }) => {
+      const transitDays = transitTo({ carrier, from: workshop.country, to }, carriers);
+      return isDelivered({ sentOn, transitDays }, { today, calendar });
+    })
     .slice(0, MOST)
-    .map(({ id, version, days }) => ({ id, version, days }));
+    .map(({ id, version, sentOn }) => ({ id, version, days: daysBetween(sentOn, today) }));
 }
 
 type Sent = { id: string; version: number; sentBackAt: Date; carrier: string; to: string };

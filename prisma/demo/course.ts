@@ -3,6 +3,7 @@ import { recordCheck } from '@/lib/bench/record-check';
 import { recordWire, type WireInput } from '@/lib/bench/record-wire';
 import type { GivenEntry } from '@/lib/bench/rules/checks';
 import { usePartOnJob as takePart } from '@/lib/bench/use-part-on-job';
+import { compareDays, daysBetween } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import type { Actor } from '@/lib/jobs/actor';
@@ -13,7 +14,7 @@ import { moveJob, type PlainMove } from '@/lib/jobs/move';
 import { recordFinding } from '@/lib/jobs/record-finding';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { recordWork } from '@/lib/jobs/record-work';
-import { closesAfter } from '@/lib/jobs/rules/closing';
+import { closesOn } from '@/lib/jobs/rules/closing';
 import type { PhotoMark } from '@/lib/jobs/rules/photo-marks';
 import { sendMessage } from '@/lib/jobs/send-message';
 import { settleMessage } from '@/lib/jobs/settle-message';
@@ -252,14 +253,18 @@ export class Course extends Steps {
     return certificate?.number ?? null;
   }
 
-  /** What the clock does by itself (lib/jobs/clock-round.ts). */
+  /** What the clock does by itself (lib/jobs/clock-round.ts), once the day has come. */
   async closeByClock(): Promise<void> {
     const { carrier, customer } = await db.job.findUniqueOrThrow({
       where: { id: this.jobId },
       select: { carrier: true, customer: { select: { country: true } } },
     });
     const way = { carrier, from: 'GB', to: customer.country };
-    const days = closesAfter(transitTo(way, await readCarrierRows()));
+    const sentOn = dayOfInstant(this.at);
+    const { calendar, today } = this.shop.days;
+    const closes = closesOn({ sentOn, transitDays: transitTo(way, await readCarrierRows()) }, calendar);
+    if (compareDays(closes, today) >= 0) return;
+    const days = daysBetween(sentOn, closes);
     this.at = minutesLater(this.at, days * 24 * 60);
     await this.move('close', {
       by: 'clock',

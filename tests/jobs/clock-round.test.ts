@@ -1,12 +1,14 @@
 import { mkdirSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
+import { day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { clockRound } from '@/lib/jobs/clock-round';
 import { startDraft } from '@/lib/jobs/draft';
 import { isClosedByTime } from '@/lib/jobs/rules/handover';
 import { sendMessage } from '@/lib/jobs/send-message';
 import { readToday } from '@/lib/jobs/today';
+import { closeOn } from '@/lib/workshop/closing-days';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { readyJob, sendBack, takeMove } from '@/tests/makers/course';
 import { makeBooking } from '@/tests/makers/job';
@@ -43,10 +45,23 @@ describe('the hourly round of the clock', () => {
     await sendBack(jobId, SENT);
     const { customerId } = await db.job.findUniqueOrThrow({ where: { id: jobId } });
     await db.customer.update({ where: { id: customerId }, data: { country: 'IE' } });
-    expect((await clockRound(after(27))).closed).toBe(0);
-    expect((await clockRound(after(28))).closed).toBe(1);
+    // Twenty working days from Wednesday 25 November end with Wednesday 23 December.
+    expect((await clockRound(after(28.6))).closed).toBe(0);
+    expect((await clockRound(after(28.7))).closed).toBe(1);
     const closed = await db.jobEvent.findFirstOrThrow({ where: { jobId }, orderBy: { version: 'desc' } });
-    expect(closed.data).toMatchObject({ note: 'Closed 28 days after it was sent back' });
+    expect(closed.data).toMatchObject({ note: 'Closed 29 days after it was sent back' });
+  });
+
+  it('counts a parcel’s days on the way without the holidays and closing days of the workshop', async () => {
+    const sent = new Date('2026-12-18T09:00:00Z');
+    const jobId = await readyJob(await makeWorkshop(sent), sent);
+    await sendBack(jobId, sent);
+    const { customerId } = await db.job.findUniqueOrThrow({ where: { id: jobId } });
+    await db.customer.update({ where: { id: customerId }, data: { country: 'IE' } });
+    await closeOn({ from: day('2027-01-04'), to: day('2027-01-04'), name: 'Stocktaking' });
+    // Without 25 and 28 December, 1 January and the stocktaking the twentieth working day is Thursday 21 January.
+    expect((await clockRound(new Date('2027-01-21T23:30:00Z'))).closed).toBe(0);
+    expect((await clockRound(new Date('2027-01-22T00:30:00Z'))).closed).toBe(1);
   });
 
   it('leaves a job to a person whose customer has written since its unit was sent back', async () => {
