@@ -4,13 +4,11 @@ import { proveBeside } from '@/lib/bench/prove-beside';
 import { recordCheck } from '@/lib/bench/record-check';
 import { checksOf, plannedMinutes, provedSheets } from '@/lib/bench/rules/job-sheets';
 import { earlierEntries } from '@/lib/bench/sheet-records';
-import { day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { readFile } from '@/lib/files/store';
 import { factsOf } from '@/lib/jobs/facts';
 import { moveJob } from '@/lib/jobs/move';
 import { putUnderRepair } from '@/lib/jobs/put-under-repair';
-import { recordPayment } from '@/lib/jobs/record-payment';
 import { recordWork } from '@/lib/jobs/record-work';
 import { eventLine } from '@/lib/jobs/rules/events';
 import { decideOffer } from '@/lib/quotes/decide-offer';
@@ -21,14 +19,13 @@ import { lettersOf, textOf } from '@/tests/documents/read-pdf';
 import { assessedJob, takeMove } from '@/tests/makers/course';
 import { askPrice, PAD } from '@/tests/makers/offer';
 import { makeFaderRepair } from '@/tests/makers/second-repair';
-import { jobNow, makeCertificate, makeClaim, moveTo, ruleClaim, sendBack, takeIn } from '@/tests/makers/walk';
+import { FADER, makeBothDone, SOCKET, sendBothBack } from '@/tests/makers/two-repairs';
+import { jobNow, makeCertificate, makeClaim, moveTo, ruleClaim, takeIn } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
 import { madeOnce } from '@/tests/world/made-once';
 
 const now = new Date('2026-11-25T09:00:00Z');
 const LATER = new Date('2026-11-26T09:00:00Z');
-const SOCKET = { ...PAD, description: 'USB-C socket replaced', amount: 7200 };
-const FADER = { ...PAD, description: 'Fader replaced', amount: 6000 };
 
 useDatabase();
 let world: Awaited<ReturnType<typeof makeWorkshop>>;
@@ -57,42 +54,8 @@ async function tick(jobId: string, checkId: string) {
   return recordCheck({ jobId, checkId, given: { tick: true }, note: '', actor: BENCH, now: LATER });
 }
 
-/** A socket and a fader, both agreed to, done and proved; gives the job, ready to leave. */
-async function bothProved() {
-  const jobId = await assessedJob(world, now);
-  await agreeTo(jobId, [SOCKET, FADER]);
-  await recordWork({ jobId, text: 'Socket and fader replaced', minutes: 80, actor: BENCH, now: LATER });
-  await moveTo(jobId, 'prove', LATER);
-  await tick(jobId, world.tilt);
-  await recordCheck({
-    jobId,
-    checkId: world.voltage,
-    given: { reading: 5 },
-    note: '',
-    actor: BENCH,
-    now: LATER,
-  });
-  return jobId;
-}
-
-/** The last check, the payment and the way back; gives the certificate's number. */
-async function sentBack(jobId: string) {
-  await tick(jobId, fader.checkId);
-  await moveTo(jobId, 'pass-checks', LATER);
-  const { owed } = factsOf(await jobNow(jobId));
-  await recordPayment({
-    jobId,
-    amount: owed,
-    method: 'card',
-    reference: '',
-    receivedOn: day('2026-11-26'),
-    actor: BENCH,
-    now: LATER,
-  });
-  const { certificate } = await sendBack(jobId, LATER);
-  if (!certificate) throw new Error('no certificate was issued');
-  return certificate.number;
-}
+const bothProved = () => makeBothDone(world, { now, later: LATER });
+const sentBack = (jobId: string) => sendBothBack(jobId, fader, { now, later: LATER });
 
 test('a yes to two repairs has the unit pass the sheets of both before it is ready', async () => {
   const jobId = await bothProved();
