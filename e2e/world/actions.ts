@@ -177,7 +177,7 @@ export const actions: readonly ActionRow[] = [
     ['decideSecondLook', owner, claim],
     ['nameLines', bench, { ...claim, form: { lines: 'work-1' } }],
     ['openAgain', owner, { ...claim, form: { reason: 'For nobody.' } }],
-    ['teachCheck', bench, { bound: ['{claim}', 1] }],
+    ['teachCheck', bench, { bound: ['{claim}', '{repair}', 1] }],
   ]),
   ...inFile('/workshop/customers/[number]/actions.ts', [
     ['removeData', owner, { ...job, form: { cover: 'yes' } }],

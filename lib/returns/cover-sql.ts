@@ -64,7 +64,8 @@ export function lineRows(clock: CoverClock, where: Prisma.Sql, ofUnits: boolean)
     )`;
 }
 
-function planned({ today }: CoverClock): Prisma.Sql {
+/** Days that a row `w` can be watched for, whether it comes back or not. */
+export function planned({ today }: CoverClock): Prisma.Sql {
   return Prisma.sql`LEAST(${today}::date, w."firstEndsOn") - w."startsOn"`;
 }
 

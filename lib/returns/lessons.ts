@@ -2,9 +2,9 @@ import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { causeRow } from '@/lib/warranty/rules/causes';
 import { readRuling } from '@/lib/warranty/stored-ruling';
-import { type CoverClock, IS_BACK, IS_WATCHED, IS_YOUNG, unitRows } from './cover-sql';
-import { unitsWhere } from './groupings';
-import { type Taught, taughtChecks, type VersionCount } from './rules/taught';
+import type { CoverClock } from './cover-sql';
+import { type Taught, taughtChecks } from './rules/taught';
+import { countByVersion } from './version-counts';
 
 /** A lesson on a repair's sheet (rules/taught.ts), with the day its first version was written. */
 export type TaughtCheck = Taught & { since: Day };
@@ -15,7 +15,8 @@ export type LearntClaim = {
   openedOn: Day;
   cause: string;
   lesson: string;
-  check: string | null;
+  /** null where none came of it; `isElsewhere`: it is on the sheet of another repair of the model */
+  check: { label: string; isElsewhere: boolean } | null;
 };
 
 export type Learning = { checks: TaughtCheck[]; claims: LearntClaim[]; ruled: number };
@@ -24,34 +25,56 @@ const CLAIMS_SHOWN = 12;
 
 /**
  * The learning loop of one repair. A unit counts by the version of the sheet it was proved on, not by its date: units
- * booked before a lesson are proved on the old sheet, however late they leave.
+ * booked before a lesson are proved on the old sheet, however late they leave. Claims are those of units whose job was under the repair,
+ * of units that failed again in it beside another, and those that taught its sheet.
  */
 export async function readLearning(repairId: string, clock: CoverClock, timeZone: string): Promise<Learning> {
-  const [sheets, counts, rows] = await Promise.all([
+  const [allSheets, counts] = await Promise.all([
     db.checkSheet.findMany({
-      where: { repairId },
+      // Of its model: what a claim on it taught may stand on the sheet of a repair that was done beside it.
+      where: { repair: { model: { repairs: { some: { id: repairId } } } } },
       orderBy: { version: 'asc' },
       select: {
+        repairId: true,
         version: true,
         createdAt: true,
         checks: { orderBy: { position: 'asc' }, select: { label: true, lesson: true } },
       },
     }),
     countByVersion(repairId, clock),
-    db.claim.findMany({
-      where: { certificate: { job: { repairId } }, ruling: { in: ['covered', 'partly'] } },
-      orderBy: { openedAt: 'desc' },
-      select: { number: true, openedOn: true, cause: true, ruling: true, secondLookAt: true, lesson: true },
-    }),
   ]);
+  const sheets = allSheets.filter((sheet) => sheet.repairId === repairId);
   const checks = taughtChecks(sheets, counts).flatMap((taught) => {
     const first = sheets.find(({ version }) => version === taught.version);
     return first ? [{ ...taught, since: dayInZone(first.createdAt, timeZone) }] : [];
+  });
+  const rows = await db.claim.findMany({
+    where: {
+      ruling: { in: ['covered', 'partly'] },
+      OR: [
+        { certificate: { job: { repairId } } },
+        { job: { besides: { some: { sheet: { repairId } } } } },
+        { number: { in: checks.map(({ lesson }) => lesson) } },
+      ],
+    },
+    orderBy: { openedAt: 'desc' },
+    select: { number: true, openedOn: true, cause: true, ruling: true, secondLookAt: true, lesson: true },
   });
   const ruled = rows.flatMap((row) => {
     const ruling = readRuling(row);
     return ruling?.isFinal ? [{ ...row, cause: ruling.cause }] : [];
   });
+  const elsewhere = new Map(
+    allSheets.flatMap((sheet) =>
+      sheet.checks.flatMap(({ label, lesson }) => (lesson ? [[lesson, label] as const] : [])),
+    ),
+  );
+  const checkOf = (claim: string): LearntClaim['check'] => {
+    const own = checks.find(({ lesson }) => lesson === claim);
+    const other = elsewhere.get(claim);
+    if (own) return { label: own.label, isElsewhere: false };
+    return other === undefined ? null : { label: other, isElsewhere: true };
+  };
   return {
     checks,
     ruled: ruled.length,
@@ -60,17 +83,7 @@ export async function readLearning(repairId: string, clock: CoverClock, timeZone
       openedOn: dayFromDate(claim.openedOn),
       cause: causeRow(claim.cause).label,
       lesson: claim.lesson ?? '',
-      check: checks.find(({ lesson }) => lesson === claim.number)?.label ?? null,
+      check: checkOf(claim.number),
     })),
   };
-}
-
-/** Units of a repair by the version of the sheet they were proved on, the oldest first; those with shorter cover are in no count. */
-export function countByVersion(repairId: string, clock: CoverClock): Promise<VersionCount[]> {
-  return db.$queryRaw<VersionCount[]>`
-    WITH ${unitRows(clock, unitsWhere({ of: { grouping: 'repair', id: repairId } }))}
-    SELECT s."version", (COUNT(*) FILTER (WHERE ${IS_WATCHED}))::int AS watched,
-      (COUNT(*) FILTER (WHERE ${IS_BACK}))::int AS returned, (COUNT(*) FILTER (WHERE ${IS_YOUNG}))::int AS young
-    FROM unit u JOIN "check_sheet" s ON s."id" = u."sheetId"
-    GROUP BY s."version" ORDER BY s."version"`;
 }

@@ -8,9 +8,12 @@ import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
 import { isCoveredAtLeastPartly } from './rules/ruling';
 import { readRuling } from './stored-ruling';
+import { readTaughtRepairs } from './stored-taught-repairs';
 
 export type Lesson = {
   claimId: string;
+  /** the repair whose check sheet is taught: that of the claim's job, or one the unit was proved on beside it */
+  repairId: string;
   /** the version of the check sheet that the person saw */
   basedOn: number;
   check: CheckDraft;
@@ -21,7 +24,7 @@ export type Lesson = {
 };
 
 /**
- * Puts what a claim taught on the check sheet of its repair: the next version holds a check that names the claim, and
+ * Puts what a claim taught on the check sheet of the repair it is about: the next version holds a check that names the claim, and
  * returns that version's number. Units already booked, this one included, are proved on the version they came under.
  *
  * Adding a check only makes proving harder, so whoever rules may do it; changing one may make it easier and is the
@@ -36,7 +39,8 @@ export async function learnFromClaim(lesson: Lesson): Promise<number> {
   }
 }
 
-async function teach(tx: Tx, { claimId, basedOn, replaces, actor, now, ...given }: Lesson): Promise<number> {
+async function teach(tx: Tx, o: Lesson): Promise<number> {
+  const { claimId, repairId, basedOn, replaces, actor, now, ...given } = o;
   if (replaces !== null && actor.kind !== 'owner')
     throw new Refusal('not-allowed', 'Changing a check is the owner’s. You can add one.');
   const claim = await tx.claim.findUnique({
@@ -47,16 +51,20 @@ async function teach(tx: Tx, { claimId, basedOn, replaces, actor, now, ...given 
       cause: true,
       ruling: true,
       secondLookAt: true,
-      job: { select: { repairId: true } },
+      certificateNumber: true,
     },
   });
   if (!claim) throw new Refusal('not-found', 'There is no claim with this number.');
   const ruled = readRuling(claim);
   if (!ruled?.isFinal || !isCoveredAtLeastPartly(ruled.ruling))
     throw new Refusal('conflict', 'A claim teaches a check once it is ruled covered, at least partly.');
+  const [own, ...besides] = await readTaughtRepairs(claim, tx);
+  const beside = besides.find(({ id }) => id === repairId);
+  if (repairId !== own?.id && !beside)
+    throw new Refusal('invalid', 'The unit was not proved on the check sheet of this repair.');
   const check = { ...given.check, lesson: claim.number };
   const version = await writeCheckSheet(tx, {
-    repairId: claim.job.repairId,
+    repairId,
     basedOn,
     change: replaces === null ? adding(check) : replacing(replaces, check),
     now,
@@ -67,7 +75,10 @@ async function teach(tx: Tx, { claimId, basedOn, replaces, actor, now, ...given 
     jobId: claim.jobId,
     actor,
     now,
-    event: { kind: 'check-taught', data: { claim: claim.number, check: check.label, version } },
+    event: {
+      kind: 'check-taught',
+      data: { claim: claim.number, check: check.label, version, ...(beside && { repair: beside.name }) },
+    },
   });
   return version;
 }

@@ -84,6 +84,7 @@ describe('lessons, whoever races', () => {
       attempt(() =>
         learnFromClaim({
           claimId: claim.claimId,
+          repairId: world.repairId,
           basedOn: 1,
           check: {
             kind: 'tick',

@@ -98,6 +98,7 @@ async function rule(cause: Cause, o: { isAgreed?: boolean; alsoFound?: 'separate
 const learn = (over: Partial<Parameters<typeof learnFromClaim>[0]> = {}) =>
   learnFromClaim({
     claimId: claim.claimId,
+    repairId: world.repairId,
     basedOn: 1,
     check: PULL,
     replaces: null,

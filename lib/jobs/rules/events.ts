@@ -142,7 +142,13 @@ export const EVENT_DATA = {
   'postage-asked': z.object({ claim: z.string(), amount: z.number().int() }),
   /** without a payment */
   'postage-ended': z.object({ claim: z.string(), reason: z.string() }),
-  'check-taught': z.object({ claim: z.string(), check: z.string(), version: z.number().int() }),
+  'check-taught': z.object({
+    claim: z.string(),
+    check: z.string(),
+    version: z.number().int(),
+    /** of another repair than the job's own, which the unit was proved on beside it */
+    repair: z.string().optional(),
+  }),
   /** the job went over to a newer version of its check sheet */
   'sheet-renewed': z.object({ from: z.number().int(), to: z.number().int() }),
   /** the job was put under another repair of the catalogue, and on that one's check sheet */
@@ -317,7 +323,7 @@ export function eventLine(kind: string, data: unknown): string {
     case 'postage-ended':
       return `Postage not paid back: ${event.data.reason}`;
     case 'check-taught':
-      return `Put on version ${event.data.version} of the check sheet: ${event.data.check}`;
+      return `Put on version ${event.data.version} of the check sheet${event.data.repair === undefined ? '' : ` of “${event.data.repair}”`}: ${event.data.check}`;
     case 'sheet-renewed':
       return `Proved on version ${event.data.to} of the check sheet instead of version ${event.data.from}`;
     case 'repair-changed':

@@ -1,5 +1,5 @@
 'use server';
-import { onlyCounts } from '@/app/only-plain';
+import { onlyCounts, onlyPlain } from '@/app/only-plain';
 import { withStoredPhotos } from '@/app/store-photos';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { checkSchema } from '@/app/workshop/(inside)/catalogue/repairs/[id]/sheet/check-schema';
@@ -80,13 +80,15 @@ export async function nameLines(number: string, _before: FormState, formData: Fo
   });
 }
 
-/** Puts a check on the sheet of the claim's repair; `basedOn` is the version the person saw. */
+/** Puts a check on the sheet of a repair that the claim is about; `basedOn` is the version the person saw. */
 export async function teachCheck(
   number: string,
+  repairId: string,
   basedOn: number,
   _before: FormState,
   formData: FormData,
 ): Promise<FormState> {
+  onlyPlain(repairId);
   onlyCounts(basedOn);
   return onClaim({
     permission: 'rule-claim',
@@ -95,7 +97,13 @@ export async function teachCheck(
     formData,
     part: 'lesson',
     work: ({ data, ...call }) =>
-      learnFromClaim({ ...call, basedOn, check: data, replaces: placeIn(formData.get('replaces')) }),
+      learnFromClaim({
+        ...call,
+        repairId,
+        basedOn,
+        check: data,
+        replaces: placeIn(formData.get('replaces')),
+      }),
   });
 }
 

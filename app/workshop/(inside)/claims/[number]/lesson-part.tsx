@@ -9,68 +9,123 @@ import { may } from '@/lib/people/rules/roles';
 import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
 import { CATCH_QUESTION } from '@/lib/warranty/rules/ruling-sentences';
 import { readRuling } from '@/lib/warranty/stored-ruling';
+import { readTaughtRepairs } from '@/lib/warranty/stored-taught-repairs';
 import { teachCheck } from './actions';
 import type { CaseProps } from './open-case';
 
-/** What a covered claim teaches: the note of whoever ruled, and the checks it put on the sheet of its repair. */
+/**
+ * What a covered claim teaches: the note of whoever ruled, and the checks it put on the sheet of its repair, or on that of one which
+ * the unit was proved on beside it.
+ */
 export async function LessonPart({ found, who }: CaseProps) {
   const { claim, job } = found;
   const ruled = readRuling(claim);
   if (!ruled?.isFinal || !isCoveredAtLeastPartly(ruled.ruling)) return null;
-  const repair = await readRepair(job.repair.id);
-  const newest = repair?.sheets[0];
-  const taught = newest?.checks.filter((check) => check.lesson === claim.number) ?? [];
+  const repairs = await readTaughtRepairs({ jobId: job.id, certificateNumber: claim.certificateNumber });
+  const sheets = (await Promise.all(repairs.map(({ id }) => readNewest(id)))).filter((each) => each !== null);
+  const teaching = sheets.map((sheet) => ({
+    ...sheet,
+    taught: sheet.checks.filter((check) => check.lesson === claim.number),
+  }));
+  const isTaught = teaching.some(({ taught }) => taught.length > 0);
   return (
     <section id="lesson" aria-labelledby="lesson-head">
       <h2 id="lesson-head">{CATCH_QUESTION}</h2>
       <p className="written">{claim.lesson ? claim.lesson : 'Nobody has written that down.'}</p>
-      {taught.length > 0 ? (
+      {isTaught ? (
         <Notice kind="good" heading="It is on the sheet">
-          <ul>
-            {taught.map((check) => (
-              <li key={check.id}>{check.label}</li>
+          {teaching
+            .filter(({ taught }) => taught.length > 0)
+            .map(({ repairId, name, version, taught }) => (
+              <div key={repairId}>
+                <ul>
+                  {taught.map((check) => (
+                    <li key={check.id}>{check.label}</li>
+                  ))}
+                </ul>
+                <p>
+                  <SheetLink repairId={repairId} words={`Check sheet of ${name}, version ${version}`} />
+                </p>
+              </div>
             ))}
-          </ul>
-          <p>
-            <TextLink href={`/workshop/catalogue/repairs/${job.repair.id}/sheet`}>
-              {`Check sheet of ${job.repair.name}, version ${newest?.version ?? 1}`}
-            </TextLink>
-          </p>
         </Notice>
       ) : (
-        <p>
-          No check has come of it yet.{' '}
-          <TextLink href={`/workshop/catalogue/repairs/${job.repair.id}/sheet`}>
-            {`Check sheet of ${job.repair.name}`}
-          </TextLink>
-        </p>
+        <>
+          <p>No check has come of it yet.</p>
+          <ul>
+            {repairs.map(({ id, name }) => (
+              <li key={id}>
+                <SheetLink repairId={id} words={`Check sheet of ${name}`} />
+              </li>
+            ))}
+          </ul>
+        </>
       )}
-      {newest && may(who.role, 'rule-claim') ? (
-        <ActionForm
-          action={teachCheck.bind(null, claim.number, newest.version)}
-          hidden={{ version: job.version }}
-          label="Put a check on the sheet"
-          summary="Put a check on the sheet"
-        >
-          <CheckFields />
-          {may(who.role, 'catalogue') ? (
-            <Select
-              name="replaces"
-              label="In the place of"
-              optional
-              width="half"
-              empty="None: it is added at the end"
-              hint="A check that was there, but let this pass."
-              choices={newest.checks.map((check, i) => ({ value: String(i + 1), label: check.label }))}
+      {may(who.role, 'rule-claim')
+        ? sheets.map((sheet) => (
+            <TeachForm
+              key={sheet.repairId}
+              number={claim.number}
+              jobVersion={job.version}
+              sheet={sheet}
+              where={sheets.length > 1 ? `the sheet of ${sheet.name}` : 'the sheet'}
+              mayReplace={may(who.role, 'catalogue')}
             />
-          ) : null}
-          <SubmitButton
-            label="Put it on the sheet"
-            busy="Writing…"
-            consequence={`Makes version ${newest.version + 1} of the sheet. Units booked from now on must pass it; those already booked keep theirs.`}
-          />
-        </ActionForm>
-      ) : null}
+          ))
+        : null}
     </section>
+  );
+}
+
+type Newest = NonNullable<Awaited<ReturnType<typeof readNewest>>>;
+
+/** The newest version of a repair's check sheet; null where it has none. */
+async function readNewest(id: string) {
+  const repair = await readRepair(id);
+  const newest = repair?.sheets[0];
+  return repair && newest
+    ? { repairId: id, name: repair.name, version: newest.version, checks: newest.checks }
+    : null;
+}
+
+function SheetLink({ repairId, words }: { repairId: string; words: string }) {
+  return <TextLink href={`/workshop/catalogue/repairs/${repairId}/sheet`}>{words}</TextLink>;
+}
+
+type TeachProps = {
+  number: string;
+  jobVersion: number;
+  sheet: Newest;
+  /** in the words of the form: 'the sheet', or whose it is where there are several */
+  where: string;
+  mayReplace: boolean;
+};
+
+function TeachForm({ number, jobVersion, sheet, where, mayReplace }: TeachProps) {
+  return (
+    <ActionForm
+      action={teachCheck.bind(null, number, sheet.repairId, sheet.version)}
+      hidden={{ version: jobVersion }}
+      label={`Put a check on ${where}`}
+      summary={`Put a check on ${where}`}
+    >
+      <CheckFields />
+      {mayReplace ? (
+        <Select
+          name="replaces"
+          label="In the place of"
+          optional
+          width="half"
+          empty="None: it is added at the end"
+          hint="A check that was there, but let this pass."
+          choices={sheet.checks.map((check, i) => ({ value: String(i + 1), label: check.label }))}
+        />
+      ) : null}
+      <SubmitButton
+        label="Put it on the sheet"
+        busy="Writing…"
+        consequence={`Makes version ${sheet.version + 1} of the sheet. Units booked from now on must pass it; those already booked keep theirs.`}
+      />
+    </ActionForm>
   );
 }

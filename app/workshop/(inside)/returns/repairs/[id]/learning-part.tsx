@@ -41,7 +41,7 @@ export function LearningPart({ learning, locale }: { learning: Learning; locale:
       )}
       {checks.length > 0 ? (
         <p className="mt-3 max-w-[42rem] text-small">
-          {`Counted are units that came back within ${WATCHED_DAYS} days, by the version of the sheet they were proved on: before are versions older than the check, since then those that hold it. Units with shorter cover are never counted. A change after a check need not come from it.`}
+          {`Counted are units that came back within ${WATCHED_DAYS} days, by the version of the sheet they were proved on: before are versions older than the check, since then those that hold it. Units with shorter cover are never counted. A unit with two repairs counts on the sheets of both: for the one done beside, it came back where that one failed again or was taught the check. A change after a check need not come from it.`}
         </p>
       ) : null}
       <Table
@@ -67,9 +67,14 @@ export function LearningPart({ learning, locale }: { learning: Learning; locale:
           { key: 'opened', head: 'Opened', cell: ({ openedOn }) => formatDay(openedOn, locale, 'short') },
           { key: 'cause', head: 'Cause', cell: ({ cause }) => cause },
           { key: 'lesson', head: 'Lesson', cell: ({ lesson }) => lesson || 'none written' },
-          { key: 'check', head: 'Check added', cell: ({ check }) => check ?? 'none' },
+          { key: 'check', head: 'Check added', cell: ({ check }) => checkWords(check) },
         ]}
       />
     </section>
   );
+}
+
+function checkWords(check: Learning['claims'][number]['check']): string {
+  if (!check) return 'none';
+  return check.isElsewhere ? `${check.label} (on the sheet of another repair)` : check.label;
 }
