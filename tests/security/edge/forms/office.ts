@@ -92,7 +92,7 @@ export const office: FormsOfFiles = [
   [
     'settings/carriers/carrier-schema.ts',
     {
-      carrierForm: {
+      carrierSchema: {
         fields: {
           name: 'Harbour Post',
           kind: 'road',

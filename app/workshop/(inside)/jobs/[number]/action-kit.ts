@@ -1,4 +1,5 @@
 import 'server-only';
+import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import type { z } from 'zod';
 import { onlyPlain } from '@/app/only-plain';
@@ -38,6 +39,8 @@ export async function onJob<S extends z.ZodType>(o: {
   part: string;
   /** sub-page of the sheet to lead to; the sheet itself when absent */
   page?: '/sheet';
+  /** what the sheet says where it stays as it is, with everything typed */
+  done?: string;
   work: (call: JobCall<z.output<S>>) => Promise<unknown>;
 }): Promise<FormState> {
   onlyPlain(o.number);
@@ -65,12 +68,11 @@ export async function onJob<S extends z.ZodType>(o: {
       now: now(),
     }),
   );
-  if (!outcome.ok) {
-    return jobRefused(outcome.refusal, {
-      jobNumber: job.number,
-      version,
-      values: typedValues(o.formData, o.arrays),
-    });
+  const values = typedValues(o.formData, o.arrays);
+  if (!outcome.ok) return jobRefused(outcome.refusal, { jobNumber: job.number, version, values });
+  if (o.done) {
+    refresh();
+    return { values, done: o.done };
   }
   const page = `/workshop/jobs/${job.number}${o.page ?? ''}` as const;
   redirect(`${page}?saved=${o.part}#${o.part}`);

@@ -1,19 +1,9 @@
 'use server';
-import { refresh } from 'next/cache';
-import { onlyPlain } from '@/app/only-plain';
 import { readAmount } from '@/app/read-amount';
-import { countedField } from '@/app/ui/forms/counted-field';
 import type { FormState } from '@/app/ui/forms/form-state';
-import { parseForm } from '@/app/ui/forms/parse-form';
-import { typedValues } from '@/app/ui/forms/typed-values';
-import { jobRefused } from '@/app/workshop/job-refused';
-import { senderOf } from '@/app/workshop/sender-of-form';
-import { staffActor } from '@/app/workshop/staff-actor';
-import { now } from '@/lib/clock';
 import { cameBack } from '@/lib/jobs/came-back';
-import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { permissionOf } from '@/lib/jobs/rules/move-permissions';
-import { attempt, Refusal } from '@/lib/outcome';
+import { Refusal } from '@/lib/outcome';
 import { correctReference } from '@/lib/parcels/correct-reference';
 import { keepParcel } from '@/lib/parcels/keep-parcel';
 import type { ParcelFacts } from '@/lib/parcels/stored-parcel';
@@ -72,30 +62,15 @@ export async function correctReferenceAction(
 }
 
 async function workOut(number: string, formData: FormData): Promise<FormState> {
-  onlyPlain(number);
-  const sender = await senderOf('dispatch', formData);
-  if (!sender.ok) return sender.state;
-  const { staff } = sender;
-  const job = await jobByNumber(number);
-  if (!job) return { message: 'There is no job with this number.' };
-  const parsed = parseForm(parcelForm, formData);
-  if (!parsed.ok) return parsed.state;
-  const seen = countedField.safeParse(formData.get('version'));
-  if (!seen.success) return { message: 'This form was not complete. Load the page again.' };
-  const version = seen.data;
-  const values = typedValues(formData);
-  const outcome = await attempt(async () =>
-    keepParcel({
-      jobId: job.id,
-      version,
-      parcel: await parcelOf(parsed.data),
-      actor: staffActor(staff),
-      now: now(),
-    }),
-  );
-  if (!outcome.ok) return jobRefused(outcome.refusal, { jobNumber: job.number, version, values });
-  refresh();
-  return { values, done: 'The parcel is kept. What each carrier says is below. Nothing is sent yet.' };
+  return onJob({
+    permission: 'dispatch',
+    number,
+    schema: parcelForm,
+    formData,
+    part: 'moves',
+    work: async ({ data, ...call }) => keepParcel({ ...call, parcel: await parcelOf(data) }),
+    done: 'The parcel is kept. What each carrier says is below. Nothing is sent yet.',
+  });
 }
 
 async function parcelOf(typed: ParcelTyped): Promise<ParcelFacts> {

@@ -1,10 +1,8 @@
 'use server';
-import { redirect } from 'next/navigation';
+import type { z } from 'zod';
 import { onlyCounts, onlyPlain } from '@/app/only-plain';
-import { refused } from '@/app/refused';
 import type { FormState } from '@/app/ui/forms/form-state';
-import { parseForm } from '@/app/ui/forms/parse-form';
-import { typedValues } from '@/app/ui/forms/typed-values';
+import { onForm } from '@/app/workshop/on-form';
 import { readTable } from '@/lib/bench/pin-table-records';
 import type { CheckDraft } from '@/lib/bench/rules/check-problems';
 import { connectorChecks } from '@/lib/bench/rules/connector-sheet';
@@ -13,9 +11,7 @@ import { solderFillCheck } from '@/lib/bench/rules/solder-fill';
 import { adding, moving, removing, replacing } from '@/lib/catalogue/rules/sheet-changes';
 import { saveCheckSheet } from '@/lib/catalogue/save-check-sheet';
 import type { SheetWrite } from '@/lib/catalogue/write-check-sheet';
-import { now } from '@/lib/clock';
-import { attempt } from '@/lib/outcome';
-import { senderOf } from '../../../../../sender-of-form';
+import { Refusal } from '@/lib/outcome';
 import { checkSchema } from './check-schema';
 import { placeSchema, readySchema } from './schema';
 
@@ -28,12 +24,13 @@ export async function addCheckAction(
 ): Promise<FormState> {
   onlyPlain(repairId);
   onlyCounts(basedOn);
-  const sender = await senderOf('catalogue', formData);
-  if (!sender.ok) return sender.state;
-  const parsed = parseForm(checkSchema, formData);
-  if (!parsed.ok) return parsed.state;
-  if (!(await isConnectorKnown(parsed.data))) return unknownConnector(formData);
-  return save({ repairId, basedOn, change: adding(parsed.data) }, formData);
+  return onSheet({
+    repairId,
+    basedOn,
+    formData,
+    schema: checkSchema,
+    change: async (check) => adding(await sound(check)),
+  });
 }
 
 /** Replaces one check; a lesson it was taught by a claim stays with it. */
@@ -46,12 +43,13 @@ export async function changeCheckAction(
 ): Promise<FormState> {
   onlyPlain(repairId);
   onlyCounts(basedOn, position);
-  const sender = await senderOf('catalogue', formData);
-  if (!sender.ok) return sender.state;
-  const parsed = parseForm(checkSchema, formData);
-  if (!parsed.ok) return parsed.state;
-  if (!(await isConnectorKnown(parsed.data))) return unknownConnector(formData);
-  return save({ repairId, basedOn, change: replacing(position, parsed.data) }, formData);
+  return onSheet({
+    repairId,
+    basedOn,
+    formData,
+    schema: checkSchema,
+    change: async (check) => replacing(position, await sound(check)),
+  });
 }
 
 /** Moves one check up or down, or takes it off the sheet. */
@@ -63,13 +61,14 @@ export async function moveCheckAction(
 ): Promise<FormState> {
   onlyPlain(repairId);
   onlyCounts(basedOn);
-  const sender = await senderOf('catalogue', formData);
-  if (!sender.ok) return sender.state;
-  const parsed = parseForm(placeSchema, formData);
-  if (!parsed.ok) return parsed.state;
-  const { position, move } = parsed.data;
-  const change = move === 'off' ? removing(position) : moving(position, move === 'up' ? -1 : 1);
-  return save({ repairId, basedOn, change }, formData);
+  return onSheet({
+    repairId,
+    basedOn,
+    formData,
+    schema: placeSchema,
+    change: ({ position, move }) =>
+      move === 'off' ? removing(position) : moving(position, move === 'up' ? -1 : 1),
+  });
 }
 
 /** Adds a ready-made set: the checks of a connector, or the template for mains equipment. */
@@ -81,33 +80,45 @@ export async function addReadyChecksAction(
 ): Promise<FormState> {
   onlyPlain(repairId);
   onlyCounts(basedOn);
-  const sender = await senderOf('catalogue', formData);
-  if (!sender.ok) return sender.state;
-  const parsed = parseForm(readySchema, formData);
-  if (!parsed.ok) return parsed.state;
-  const checks = await readyChecks(parsed.data.ready);
-  if (!checks) return { errors: { ready: ['Choose a set of checks'] }, values: typedValues(formData) };
-  return save({ repairId, basedOn, change: adding(...checks) }, formData);
+  return onSheet({
+    repairId,
+    basedOn,
+    formData,
+    schema: readySchema,
+    change: async ({ ready }) => adding(...(await readyChecks(ready))),
+  });
 }
 
-async function isConnectorKnown({ pinTable }: CheckDraft): Promise<boolean> {
-  return !pinTable || (await readTable(pinTable)) !== null;
+/** A change of the sheet that the form was drawn from, which becomes its next version. */
+async function onSheet<S extends z.ZodType>(o: {
+  repairId: string;
+  basedOn: number;
+  formData: FormData;
+  schema: S;
+  change: (data: z.output<S>) => SheetWrite['change'] | Promise<SheetWrite['change']>;
+}): Promise<FormState> {
+  const { repairId, basedOn } = o;
+  return onForm({
+    permission: 'catalogue',
+    formData: o.formData,
+    schema: o.schema,
+    work: async ({ data, now }) => saveCheckSheet({ repairId, basedOn, change: await o.change(data), now }),
+    after: (saved) => `/workshop/catalogue/repairs/${repairId}/sheet?saved=${saved}`,
+  });
 }
 
-function unknownConnector(formData: FormData): FormState {
-  return { errors: { pinTable: ['Choose one of the connectors'] }, values: typedValues(formData) };
+/** The check, where it names no connector or one that there is. */
+async function sound(check: CheckDraft): Promise<CheckDraft> {
+  if (check.pinTable && (await readTable(check.pinTable)) === null)
+    throw new Refusal('invalid', 'Choose one of the connectors', 'pinTable');
+  return check;
 }
 
-async function readyChecks(key: string) {
+async function readyChecks(key: string): Promise<CheckDraft[]> {
   if (key === 'mains-1' || key === 'mains-2') return mainsChecks(key === 'mains-1' ? 1 : 2);
   const fill = solderFillCheck(key);
   if (fill) return [fill];
   const table = await readTable(key);
-  return table ? connectorChecks(table) : null;
-}
-
-async function save(write: Omit<SheetWrite, 'now'>, formData: FormData): Promise<FormState> {
-  const outcome = await attempt(() => saveCheckSheet({ ...write, now: now() }));
-  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
-  redirect(`/workshop/catalogue/repairs/${write.repairId}/sheet?saved=${outcome.value}`);
+  if (!table) throw new Refusal('invalid', 'Choose a set of checks', 'ready');
+  return connectorChecks(table);
 }
