@@ -119,6 +119,12 @@ describe('the end of a line', () => {
     },
   );
 
+  // Line kept before the day it was counted from was: the words of its paper stand.
+  it('is the renewed minimum as it was written, where nobody kept the day it was counted from', () => {
+    const line = someLine({ renewedUntil: day('2028-02-18') });
+    expect(coverEnd(line, [stay('2028-01-05', '2028-01-25')], whole)).toBe('2028-02-18');
+  });
+
   it('is the term where the renewed minimum is earlier', () => {
     expect(coverEnd(someLine({ renewedUntil: day('2027-06-01') }), [], whole)).toBe('2027-12-03');
   });
