@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { feesAfterNo, inspectionFeeOf, linesAfterNo } from '@/lib/quotes/rules/after-no';
+import { formatMoney } from '@/lib/money/amount';
+import {
+  feesAfterNo,
+  feesWords,
+  inspectionFeeOf,
+  laterNoWords,
+  linesAfterNo,
+} from '@/lib/quotes/rules/after-no';
 import { FEE_TAKEN_OFF, withInspectionFee } from '@/lib/quotes/rules/inspection-fee';
 import { type QuoteLine, revisionTotals } from '@/lib/quotes/rules/lines';
 
@@ -112,6 +119,32 @@ describe('what a no costs', () => {
       returnFee: 0,
     });
     expect(lines.map(({ kind, amount }) => [kind, amount])).toEqual([['return-fee', 0]]);
+  });
+
+  it.each([
+    [0, 0, 'free of charge (£0.00)', 'the unit comes back free of charge (£0.00).'],
+    [
+      0,
+      960,
+      'the return fee of £9.60, and nothing else',
+      'you pay the return fee of £9.60, and nothing else.',
+    ],
+    [
+      1800,
+      0,
+      'the inspection fee of £18.00, and nothing else',
+      'you pay the inspection fee of £18.00, and nothing else.',
+    ],
+    [
+      1800,
+      960,
+      'the inspection fee of £18.00 and the return fee of £9.60, £27.60 together, and nothing else',
+      'you pay the inspection fee of £18.00 and the return fee of £9.60, £27.60 together, and nothing else.',
+    ],
+  ])('is said in words: inspection %i, return %i', (inspectionFee, returnFee, owed, later) => {
+    const money = (minor: number) => formatMoney(minor, 'GBP', 'en-GB');
+    expect(feesWords({ inspectionFee, returnFee }, money)).toBe(owed);
+    expect(laterNoWords({ inspectionFee, returnFee }, money)).toBe(`If you then say no, ${later}`);
   });
 
   it('refuses a price that has no lines', () => {
