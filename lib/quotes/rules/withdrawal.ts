@@ -111,7 +111,6 @@ function linesOfShare(
   lines: readonly QuoteLine[],
   o: Omit<WithdrawnAt, 'price'> & { isGross: boolean },
 ): QuoteLine[] {
-  if (lines.length === 0) return [];
   const { gross, breakdown } = revisionTotals(lines, o.isGross);
   // A fee taken off that is more than the repair leaves nothing of it to pay for.
   const owed = owedAfterWithdrawal({ ...o, price: Math.max(0, gross) });
