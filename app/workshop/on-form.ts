@@ -9,7 +9,7 @@ import type { FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { now } from '@/lib/clock';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { attempt } from '@/lib/outcome';
 import type { Permission } from '@/lib/people/rules/roles';
 import type { WorkshopCard } from '@/lib/workshop/records';
@@ -19,7 +19,7 @@ import { staffActor } from './staff-actor';
 /** Of a form that is a button alone nothing is read. */
 export const NOTHING_TYPED = z.unknown();
 
-export type FormCall<T> = { data: T; actor: Extract<Actor, { id: string }>; now: Date };
+export type FormCall<T> = ByStaff & { data: T };
 
 /**
  * What an action of the workshop does around its one use case: who is asking, does the form parse, and afterwards either another

@@ -1,5 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
@@ -12,17 +12,17 @@ import { forgetRecalledUnits } from './stored-recalled-units';
  * itself stays as it was. Refuses where none is in force, where another one is than was looked at, and where the list is no longer as long;
  * the same words sent twice lift once.
  */
-export async function liftRecall(o: {
-  lotId: string;
-  /** The letter, or why it is lifted where nobody was written to. */
-  text: string;
-  /** Letters the person saw before pressing. */
-  letters: number;
-  /** The recalls in force that the person saw, by id. */
-  recalls: readonly string[];
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function liftRecall(
+  o: ByStaff & {
+    lotId: string;
+    /** The letter, or why it is lifted where nobody was written to. */
+    text: string;
+    /** Letters the person saw before pressing. */
+    letters: number;
+    /** The recalls in force that the person saw, by id. */
+    recalls: readonly string[];
+  },
+): Promise<void> {
   await transaction(async (tx) => {
     const lot = await tx.lot.findUnique({
       where: { id: o.lotId },

@@ -1,5 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { idOfSent, writeOnce } from '@/lib/jobs/write-once';
 import { queueMail } from '@/lib/mail/queue';
@@ -13,16 +13,16 @@ import { forgetRecalledUnits } from './stored-recalled-units';
  * is fitted. A second press of the same form finds the first one's row and writes to nobody. Refuses where nobody is to be written to
  * and no unit is here, and where the list is no longer the one that was looked at.
  */
-export async function recallLot(o: {
-  lotId: string;
-  /** The letter, or why the lot is stopped where nobody is written to. */
-  text: string;
-  /** Letters the person saw before pressing. */
-  letters: number;
-  formKey: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function recallLot(
+  o: ByStaff & {
+    lotId: string;
+    /** The letter, or why the lot is stopped where nobody is written to. */
+    text: string;
+    /** Letters the person saw before pressing. */
+    letters: number;
+    formKey: string;
+  },
+): Promise<void> {
   await writeOnce('lot_recall_pkey', () =>
     transaction(async (tx) => {
       const lot = await tx.lot.findUnique({

@@ -1,6 +1,6 @@
 import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { idOfSent } from '@/lib/jobs/write-once';
 import { Refusal } from '@/lib/outcome';
@@ -35,7 +35,7 @@ export type CheckResult = {
   entryId?: string | undefined;
 };
 
-type Frame = { jobId: string; actor: Extract<Actor, { id: string }>; now: Date };
+type Frame = ByStaff & { jobId: string };
 
 /** Adds one result of one check. A redo adds another; the failed one stays on the sheet. */
 export async function recordCheck(o: Frame & CheckResult): Promise<{ isPassed: boolean }> {

@@ -1,5 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { WORK_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { idOfSent, writeOnce } from '@/lib/jobs/write-once';
@@ -17,13 +17,9 @@ export type WireInput = {
 const MOST_MILLIOHMS = 100_000;
 
 /** Adds a jumper wire to a job, with what was measured across it. Refuses sizes and readings that no such wire has. */
-export async function recordWire(o: {
-  jobId: string;
-  wire: WireInput;
-  formKey?: string | undefined;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function recordWire(
+  o: ByStaff & { jobId: string; wire: WireInput; formKey?: string | undefined },
+): Promise<void> {
   const { wire } = o;
   if (!(wire.milliohms >= 0 && wire.milliohms <= MOST_MILLIOHMS)) {
     throw new Refusal('invalid', 'Enter the reading as a number, with its unit beside it.', 'reading');

@@ -1,5 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { OnJob } from '@/lib/jobs/actor';
 import { readStage } from '@/lib/jobs/records';
 import { mayTakeNewestSheet, SHEET_REASONS } from '@/lib/jobs/rules/guards';
 import { PROOF_STAGES } from '@/lib/jobs/rules/stage-sets';
@@ -12,14 +12,12 @@ import { newestSheetOf } from './sheet-records';
  * on the old version stays with the job and counts no more. Refuses where the job is at another stage or on that version already, and
  * where a version came that the person did not see.
  */
-export async function takeNewestSheet(o: {
-  jobId: string;
-  version: number;
-  /** Version of the sheet the person pressed for. */
-  sheetVersion: number;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function takeNewestSheet(
+  o: OnJob & {
+    /** Version of the sheet the person pressed for. */
+    sheetVersion: number;
+  },
+): Promise<void> {
   await transaction(async (tx) => {
     const job = await tx.job.findUniqueOrThrow({
       where: { id: o.jobId },

@@ -1,5 +1,5 @@
 import { type Tx, transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { lockJob } from '@/lib/jobs/write-lock';
 import { idOfSent, writeOnce } from '@/lib/jobs/write-once';
 import { queueMail } from '@/lib/mail/queue';
@@ -11,7 +11,7 @@ import { type InvoiceFacts, type InvoiceLineFacts, readInvoice, WHOLE_INVOICE } 
 import { moneyOfJob } from './stored-money';
 import { writeInvoice } from './write-invoice';
 
-export type CreditAsked = {
+export type CreditAsked = ByStaff & {
   number: string;
   /** everything that is left, or amounts of single lines by their position, as the invoice has them */
   choice: 'everything' | ReadonlyMap<number, number>;
@@ -19,8 +19,6 @@ export type CreditAsked = {
   /** what the form said was left of the invoice, minor units; absent where nobody was shown anything */
   shownLeft?: number | undefined;
   formKey?: string | undefined;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
 };
 
 /**

@@ -1,5 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { balanceOf } from './rules/balance';
@@ -7,11 +7,7 @@ import { moneyOfJob } from './stored-money';
 import { issueForJob } from './write-invoice-of-job';
 
 /** Issues a job's invoice before the unit is ready, and writes to the customer. */
-export async function issueInvoice(o: {
-  jobId: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<{ number: string }> {
+export async function issueInvoice(o: ByStaff & { jobId: string }): Promise<{ number: string }> {
   return transaction(async (tx) => {
     const job = await moneyOfJob(tx, o.jobId);
     if (!job) throw new Refusal('not-found', 'There is no such job.');

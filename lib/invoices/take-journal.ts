@@ -1,6 +1,6 @@
 import { dayInZone } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { readWorkshop } from '@/lib/workshop/records';
 import { type JournalPart, journalOf, withinMonth } from './journal';
 import { isMonthOver } from './rules/journal';
@@ -17,12 +17,9 @@ export type AskedJournal = 'whole' | 'since' | { again: string };
  * A file may not arrive, so that each can be had again: 'since' gives the newest one where nothing is left for another. Null where there
  * is none.
  */
-export async function takeJournal(o: {
-  month: string;
-  asked: AskedJournal;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<string | null> {
+export async function takeJournal(
+  o: ByStaff & { month: string; asked: AskedJournal },
+): Promise<string | null> {
   const { timeZone } = await readWorkshop();
   const { asked } = o;
   if (typeof asked === 'object') {

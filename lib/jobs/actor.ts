@@ -9,6 +9,14 @@ export type Actor =
   | { kind: 'staff' | 'owner'; id: string; initials: string }
   | { kind: 'clock' };
 
+export type StaffActor = Extract<Actor, { id: string }>;
+
+/** Who of the workshop does something, and when. */
+export type ByStaff = { actor: StaffActor; now: Date };
+
+/** The same of a job, at the version they saw. */
+export type OnJob = ByStaff & { jobId: string; version: number };
+
 /**
  * Who gives an answer that is the customer's to give: they on their page, where nobody is named, or staff to whom it was told, on
  * the version of the job that they saw.
@@ -16,7 +24,7 @@ export type Actor =
 export type AnsweredBy =
   | { actor?: { kind: 'customer' }; told?: never }
   | {
-      actor: Extract<Actor, { id: string }>;
+      actor: StaffActor;
       told: Told;
       version: number;
       /** the last message of the customer that waited where it was written down; absent where none did */

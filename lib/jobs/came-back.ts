@@ -1,7 +1,7 @@
 import { transaction } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
-import type { Actor } from './actor';
+import type { OnJob } from './actor';
 import { asShown, requireMove } from './facts';
 import { readJob, readStage } from './records';
 import { moveOf } from './rules/stages';
@@ -11,13 +11,7 @@ import { writeEvent } from './write-event';
  * Takes in a parcel that its carrier brought back undelivered: the unit is ready to go once more, and the customer is asked for
  * their address. What was issued when it first left stands. Notices about a unit that nobody fetches begin with this day.
  */
-export async function cameBack(o: {
-  jobId: string;
-  version: number;
-  reason: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function cameBack(o: OnJob & { reason: string }): Promise<void> {
   const { from, to } = moveOf('came-back');
   await transaction(async (tx) => {
     const job = asShown(await readJob({ id: o.jobId }, tx), o.version);

@@ -6,7 +6,7 @@ import { Refusal } from '@/lib/outcome';
 import { writeWatch } from '@/lib/returns/write-watch';
 import { closeClaim } from '@/lib/warranty/write-closed-claim';
 import { readWorkshop } from '@/lib/workshop/records';
-import type { Actor } from './actor';
+import type { OnJob } from './actor';
 import { requireMove } from './facts';
 import { readJob, readStage } from './records';
 import { moveOf } from './rules/stages';
@@ -19,18 +19,16 @@ import { writeEvent } from './write-event';
  * Keeps what the owner decided about a unit that nobody claimed, after the last notice was not answered, and tells the
  * customer. Kept longer, it stays where it is; sent back unpaid, it is ready again; otherwise the job is closed.
  */
-export async function decideUnclaimed(o: {
-  jobId: string;
-  version: number;
-  decision: Decision;
-  note: string;
-  /** last day for which it is kept; only where it is kept longer */
-  until: Day | null;
-  /** the last notice did not reach the customer, and the owner says that they were told some other way */
-  isToldOtherwise?: boolean;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function decideUnclaimed(
+  o: OnJob & {
+    decision: Decision;
+    note: string;
+    /** last day for which it is kept; only where it is kept longer */
+    until: Day | null;
+    /** the last notice did not reach the customer, and the owner says that they were told some other way */
+    isToldOtherwise?: boolean;
+  },
+): Promise<void> {
   await transaction(async (tx) => {
     const job = await readJob({ id: o.jobId }, tx);
     const facts = await tx.job.findUnique({ where: { id: o.jobId }, select: UNCLAIMED_FACTS });

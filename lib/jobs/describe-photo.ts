@@ -1,19 +1,13 @@
 import { transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
-import type { Actor } from './actor';
+import type { OnJob } from './actor';
 import { MOST_MARKS, type PhotoMark } from './rules/photo-marks';
 import { writeEvent } from './write-event';
 
 /** Puts a caption and marks on a photo of a job in the place of those it had. The photo itself stays as it was taken. */
-export async function describePhoto(o: {
-  jobId: string;
-  version: number;
-  photoId: string;
-  caption: string;
-  marks: readonly PhotoMark[];
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function describePhoto(
+  o: OnJob & { photoId: string; caption: string; marks: readonly PhotoMark[] },
+): Promise<void> {
   if (o.marks.length > MOST_MARKS) throw new Refusal('invalid', `A photo holds at most ${MOST_MARKS} marks.`);
   await transaction(async (tx) => {
     const { count } = await tx.photo.updateMany({

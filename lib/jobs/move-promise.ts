@@ -4,19 +4,12 @@ import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { NEW_PROMISE_SENTENCES, newPromiseProblem } from '@/lib/promise/rules/new-promise';
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
-import type { Actor } from './actor';
+import type { OnJob } from './actor';
 import { PROMISE_STAGES } from './rules/stage-sets';
 import { changedMeanwhile, writeEvent } from './write-event';
 
 /** Moves the promised day, with a reason in the customer's words, and tells the customer. */
-export async function movePromise(o: {
-  jobId: string;
-  version: number;
-  to: Day;
-  reason: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function movePromise(o: OnJob & { to: Day; reason: string }): Promise<void> {
   await transaction(async (tx) => {
     const job = await tx.job.findUnique({
       where: { id: o.jobId },

@@ -1,7 +1,7 @@
 import type { Day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { attempt, type Refusal } from '@/lib/outcome';
-import type { Actor } from './actor';
+import type { ByStaff } from './actor';
 import { movePromise } from './move-promise';
 
 export type PromiseMove = { number: string; version: number; to: Day };
@@ -12,12 +12,9 @@ export type NotMoved = { number: string; refusal: Refusal };
  * that somebody changed meanwhile does not hold back the others; gives the numbers that were moved, and why the rest was not.
  * A number that no job has is left out.
  */
-export async function movePromises(o: {
-  moves: readonly PromiseMove[];
-  reason: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<{ moved: string[]; notMoved: NotMoved[] }> {
+export async function movePromises(
+  o: ByStaff & { moves: readonly PromiseMove[]; reason: string },
+): Promise<{ moved: string[]; notMoved: NotMoved[] }> {
   const jobs = await db.job.findMany({
     where: { number: { in: o.moves.map(({ number }) => number) } },
     select: { id: true, number: true },

@@ -1,7 +1,7 @@
 import { transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import { offerOf } from '@/lib/quotes/rules/agreed';
-import type { Actor } from './actor';
+import type { OnJob } from './actor';
 import { factsOf } from './facts';
 import { readJob } from './records';
 import { mayPutUnder, namesOldAlone, UNDER_REPAIR_REASONS, UNDER_REPAIR_STAGES } from './rules/under-repair';
@@ -12,13 +12,7 @@ import { writeUnderRepair } from './write-under-repair';
  * looked. No price changes by it and nobody is written to: another price needs the customer's yes. Refused while a price that still
  * names the repair before in all its labour waits to be asked for: a yes to it would be to work that is not done.
  */
-export async function putUnderRepair(o: {
-  jobId: string;
-  version: number;
-  repairId: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function putUnderRepair(o: OnJob & { repairId: string }): Promise<void> {
   await transaction(async (tx) => {
     const job = await readJob({ id: o.jobId }, tx);
     if (!job) throw new Refusal('not-found', 'There is no such job.');

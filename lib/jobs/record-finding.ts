@@ -1,19 +1,14 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from './actor';
+import type { ByStaff } from './actor';
 import { WITH_US } from './rules/stage-sets';
 import { writeEvent } from './write-event';
 import { idOfSent, writeOnce } from './write-once';
 import { type NewPhoto, writePhotos } from './write-photos';
 
 /** Adds a finding with its photos. An addition clashes with nobody, so it names no version. */
-export async function recordFinding(o: {
-  jobId: string;
-  text: string;
-  photos: readonly NewPhoto[];
-  formKey?: string | undefined;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function recordFinding(
+  o: ByStaff & { jobId: string; text: string; photos: readonly NewPhoto[]; formKey?: string | undefined },
+): Promise<void> {
   await writeOnce('finding_pkey', () =>
     transaction(async (tx) => {
       const finding = await tx.finding.create({

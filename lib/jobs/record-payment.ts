@@ -8,7 +8,7 @@ import { Refusal } from '@/lib/outcome';
 import { paysPostage } from '@/lib/warranty/stored-ruling';
 import { paidBack, writePostageOfClaim } from '@/lib/warranty/write-closed-claim';
 import { readWorkshop } from '@/lib/workshop/records';
-import type { Actor } from './actor';
+import type { ByStaff } from './actor';
 import { readStage } from './records';
 import { NO_MORE_NEWS } from './rules/stage-sets';
 import { writeEvent } from './write-event';
@@ -24,22 +24,22 @@ export const PAYMENT_METHODS = ['bank transfer', 'card', 'cash', 'pay link'] as 
  * The same money entered on two screens must not count twice: each names what its form showed, and whoever comes
  * second, once the job is locked, is told of the first and records nothing.
  */
-export async function recordPayment(o: {
-  jobId: string;
-  amount: number;
-  /** claim-postage: what the customer spent on posting a unit under a covered claim, paid back as an amount below zero; one above it corrects an entry */
-  purpose?: PaymentPurpose;
-  method: (typeof PAYMENT_METHODS)[number];
-  reference: string;
-  receivedOn: Day;
-  /** what the form it was entered on showed: what was left to pay, and how many payments; absent where there was none */
-  shown?: { owed: number; payments: number };
-  /** false where the entry corrects another: nothing was paid or given back, so nothing is told */
-  tell?: boolean;
-  formKey?: string | undefined;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function recordPayment(
+  o: ByStaff & {
+    jobId: string;
+    amount: number;
+    /** claim-postage: what the customer spent on posting a unit under a covered claim, paid back as an amount below zero; one above it corrects an entry */
+    purpose?: PaymentPurpose;
+    method: (typeof PAYMENT_METHODS)[number];
+    reference: string;
+    receivedOn: Day;
+    /** what the form it was entered on showed: what was left to pay, and how many payments; absent where there was none */
+    shown?: { owed: number; payments: number };
+    /** false where the entry corrects another: nothing was paid or given back, so nothing is told */
+    tell?: boolean;
+    formKey?: string | undefined;
+  },
+): Promise<void> {
   await writeOnce('payment_pkey', () =>
     transaction(async (tx) => {
       if (o.amount === 0) throw new Refusal('invalid', 'Enter an amount other than 0', 'amount');

@@ -1,18 +1,13 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from './actor';
+import type { ByStaff } from './actor';
 import { WORK_STAGES } from './rules/stage-sets';
 import { writeEvent } from './write-event';
 import { idOfSent, writeOnce } from './write-once';
 
 /** Adds work done at the bench, with the minutes it took. */
-export async function recordWork(o: {
-  jobId: string;
-  text: string;
-  minutes: number;
-  formKey?: string | undefined;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function recordWork(
+  o: ByStaff & { jobId: string; text: string; minutes: number; formKey?: string | undefined },
+): Promise<void> {
   await writeOnce('work_entry_pkey', () =>
     transaction(async (tx) => {
       const work = await tx.workEntry.create({

@@ -1,7 +1,7 @@
 import { transaction } from '@/lib/db/transaction';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
-import type { Actor } from './actor';
+import type { OnJob } from './actor';
 import { asShown, factsOf } from './facts';
 import { readJob, readStage } from './records';
 import { maySeek, needsWords, SEEK_REASONS, type SearchEnd } from './rules/parcel-search';
@@ -9,13 +9,9 @@ import { LEFT_STAGES } from './rules/stage-sets';
 import { moveOf } from './rules/stages';
 import { writeEvent } from './write-event';
 
-type Call = {
-  jobId: string;
-  version: number;
+type Call = OnJob & {
   /** what the carrier says, or what we do about it, in words for the customer */
   note: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
 };
 
 /**

@@ -1,5 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from './actor';
+import type { ByStaff } from './actor';
 import type { SettledBy } from './rules/settled';
 import { writeEvent } from './write-event';
 import { lockJob } from './write-lock';
@@ -9,15 +9,15 @@ import { writeSettled } from './write-settled';
  * Keeps that what a customer wrote on a job needs no answer, or how it was answered elsewhere, up to the message that was seen.
  * Nobody is written to. A second time changes nothing.
  */
-export async function settleMessage(o: {
-  jobId: string;
-  messageId: string;
-  how: SettledBy;
-  /** how it was answered elsewhere; '' where it needs no answer */
-  note: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function settleMessage(
+  o: ByStaff & {
+    jobId: string;
+    messageId: string;
+    how: SettledBy;
+    /** how it was answered elsewhere; '' where it needs no answer */
+    note: string;
+  },
+): Promise<void> {
   await transaction(async (tx) => {
     await lockJob(tx, o.jobId);
     if (!(await writeSettled(tx, { ...o, about: { jobId: o.jobId } }))) return;

@@ -11,7 +11,7 @@ import { readLinesAfterNo } from '@/lib/quotes/stored-after-no';
 import { openWithdrawal } from '@/lib/quotes/stored-withdrawal';
 import { writeOwed } from '@/lib/quotes/write-owed';
 import { readWorkshop } from '@/lib/workshop/records';
-import type { Actor } from './actor';
+import type { OnJob } from './actor';
 import { requireMove } from './facts';
 import { readJob, readStage } from './records';
 import { moveOf } from './rules/stages';
@@ -24,15 +24,13 @@ import { lockJob } from './write-lock';
  * cannot be repaired. Whatever price stood or waited becomes what is owed, an invoice issued ahead is replaced, and the customer
  * is told why and what it costs.
  */
-export async function stopRepair(o: {
-  jobId: string;
-  version: number;
-  why: Stop;
-  /** in words for the customer */
-  reason: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function stopRepair(
+  o: OnJob & {
+    why: Stop;
+    /** in words for the customer */
+    reason: string;
+  },
+): Promise<void> {
   await transaction(async (tx) => {
     await lockJob(tx, o.jobId);
     const job = await readJob({ id: o.jobId }, tx);

@@ -1,7 +1,7 @@
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { deleteFile } from '@/lib/files/store';
 import { Refusal } from '@/lib/outcome';
-import type { Actor } from './actor';
+import type { OnJob } from './actor';
 import { type JobRecord, readJob, readStage } from './records';
 import { hasLeft } from './rules/handover';
 import { reopenedAt } from './rules/reopened';
@@ -17,15 +17,9 @@ import { writeEvent } from './write-event';
  *
  * Files go last and before the commit, as lib/keeping/write-removal.ts does it: a row that is still there names them.
  */
-export async function takeBackEntry(o: {
-  jobId: string;
-  version: number;
-  what: EntryKind;
-  id: string;
-  reason: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function takeBackEntry(
+  o: OnJob & { what: EntryKind; id: string; reason: string },
+): Promise<void> {
   await transaction(async (tx) => {
     const job = await readJob({ id: o.jobId }, tx);
     const facts = job && takeBackFacts(job, o, { id: o.actor.id, isOwner: o.actor.kind === 'owner' });

@@ -2,7 +2,7 @@ import { type Tx, transaction } from '@/lib/db/transaction';
 import { deleteFile } from '@/lib/files/store';
 import { queueMail } from '@/lib/mail/queue';
 import { foldSerial } from '@/lib/numbers/serial';
-import type { Actor } from './actor';
+import type { OnJob } from './actor';
 import { asShown, requireMove } from './facts';
 import { type JobRecord, readJob, readStage } from './records';
 import { parseEvent } from './rules/events';
@@ -18,13 +18,7 @@ import { lockJob } from './write-lock';
  *
  * Files go last and before the commit, as lib/keeping/write-removal.ts does it: a row that is still there names them.
  */
-export async function undoArrival(o: {
-  jobId: string;
-  version: number;
-  reason: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function undoArrival(o: OnJob & { reason: string }): Promise<void> {
   const { from, to } = moveOf('undo-arrival');
   await transaction(async (tx) => {
     // What somebody else records of the unit at the same moment waits, or is seen here.

@@ -2,7 +2,7 @@ import { compareDays, type Day, dayInZone, dayToDate } from '@/lib/calendar/day'
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import { readWorkshop } from '@/lib/workshop/records';
-import type { Actor } from './actor';
+import type { OnJob } from './actor';
 import { asShown, requireMove } from './facts';
 import { readJob, readStage } from './records';
 import { moveOf } from './rules/stages';
@@ -16,15 +16,13 @@ export type WaitedFor = ({ partId: string } | { name: string }) & { quantity: nu
  * Lets a job wait for parts, and says for which and until when; of a job that waits already, says it anew. The order list counts them
  * as needed. Refuses to wait for nothing, for one part twice, for one that is no longer on the list, and until a day that is past.
  */
-export async function waitForParts(o: {
-  jobId: string;
-  version: number;
-  parts: readonly WaitedFor[];
-  /** the day they should come, where no open order says it; null where nobody knows */
-  expectedOn: Day | null;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function waitForParts(
+  o: OnJob & {
+    parts: readonly WaitedFor[];
+    /** the day they should come, where no open order says it; null where nobody knows */
+    expectedOn: Day | null;
+  },
+): Promise<void> {
   if (o.parts.length === 0) throw new Refusal('invalid', 'Say which part it waits for.', 'part-1');
   await transaction(async (tx) => {
     await lockJob(tx, o.jobId);

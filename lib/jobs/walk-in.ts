@@ -10,7 +10,7 @@ import { taxCategory } from '@/lib/quotes/stored-lines';
 import { COVER_FACTS, readCoverEnds } from '@/lib/warranty/stored-cover-ends';
 import { readHeldWorkshop } from '@/lib/workshop/records';
 import { requireBookingsAtDesk } from '@/lib/workshop/require-bookings';
-import type { Actor } from './actor';
+import type { ByStaff } from './actor';
 import { openJob } from './open-job';
 import type { AddressAnswers } from './rules/address';
 import { DATA_NOT_ASKED } from './rules/booking';
@@ -19,7 +19,7 @@ import { writeCustomer } from './write-customer';
 import { idOfSent, writeOnce } from './write-once';
 import type { NewPhoto } from './write-photos';
 
-export type WalkIn = {
+export type WalkIn = ByStaff & {
   customer: AddressAnswers;
   repairId: string;
   /** as read from the unit */
@@ -35,8 +35,6 @@ export type WalkIn = {
   photos: readonly NewPhoto[];
   /** one key for one form: the same sent twice opens one job */
   formKey: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
 };
 
 /** What stands as the price until the customer has said yes to one. */

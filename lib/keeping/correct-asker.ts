@@ -1,5 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { Refusal } from '@/lib/outcome';
 import { emailKey, type RequestAnswers } from '@/lib/quotes/rules/request-answers';
 import { writeNewQuoteLink } from '@/lib/quotes/write-new-quote-link';
@@ -14,14 +14,9 @@ export type AskerAnswers = Pick<RequestAnswers, 'name' | 'email' | 'phone'>;
  * job's contact is put right, and the request with it. Letters that have not left, were given up or came back go to the new
  * address from now on; where the address changes, `newLink` ends every private link and sends a new one to the right one.
  */
-export async function correctAsker(o: {
-  quoteId: string;
-  version: number;
-  contact: AskerAnswers;
-  newLink: boolean;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function correctAsker(
+  o: ByStaff & { quoteId: string; version: number; contact: AskerAnswers; newLink: boolean },
+): Promise<void> {
   await transaction(async (tx) => {
     const quote = await tx.quote.findUnique({
       where: { id: o.quoteId },

@@ -1,5 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { OnJob } from '@/lib/jobs/actor';
 import { type AddressAnswers, addressLinesOf } from '@/lib/jobs/rules/address';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { writeNewLink } from '@/lib/jobs/write-new-link';
@@ -14,14 +14,9 @@ import { readdressMail } from './write-mail-address';
  * address changes, `newLink` ends every link and sends a new one to the right one. The request that the job was booked from is
  * put right with it, so that the person stays one. Invoices that were issued keep what they said.
  */
-export async function correctContact(o: {
-  jobId: string;
-  version: number;
-  contact: AddressAnswers;
-  newLink: boolean;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function correctContact(
+  o: OnJob & { contact: AddressAnswers; newLink: boolean },
+): Promise<void> {
   await transaction(async (tx) => {
     const job = await tx.job.findUnique({ where: { id: o.jobId }, select: { customer: true } });
     if (!job) throw new Refusal('not-found', 'There is no such job.');

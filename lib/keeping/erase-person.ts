@@ -1,6 +1,6 @@
 import { dayInZone } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { Refusal } from '@/lib/outcome';
 import { readWorkshop } from '@/lib/workshop/records';
 import { findPerson } from './records';
@@ -13,12 +13,9 @@ import { type Removed, writeRemoval } from './write-removal';
  * Removes what is known of the person behind a job or quote, by the owner. Refused while one of their jobs is open, a price
  * waits, their parcel is looked for, they wait for their postage, or cover lives that the owner has not confirmed. A second time there is nothing left, and nothing changes.
  */
-export async function erasePerson(o: {
-  number: string;
-  isCoverConfirmed: boolean;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<Removed> {
+export async function erasePerson(
+  o: ByStaff & { number: string; isCoverConfirmed: boolean },
+): Promise<Removed> {
   return transaction(async (tx) => {
     if (o.actor.kind !== 'owner') throw new Refusal('not-allowed', 'Only the owner removes data.');
     const person = await findPerson(o.number, tx);

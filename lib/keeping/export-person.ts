@@ -3,7 +3,7 @@ import { dayInZone } from '@/lib/calendar/day';
 import { formatInstant } from '@/lib/calendar/format';
 import { hasFile, readFile } from '@/lib/files/store';
 import { readWholeInvoice, type WholeInvoice } from '@/lib/invoices/records';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { Refusal } from '@/lib/outcome';
 import { readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { gather, invoicePath } from './gather';
@@ -17,12 +17,9 @@ export type Exported = { name: string; bytes: Uint8Array };
  * photo and paper as a file, and a note in plain words (GDPR Articles 15(3) and 20(1)). Only the owner hands it out, and
  * that it was handed out is kept. `paperOf` draws an invoice that nobody has asked for yet.
  */
-export async function exportPerson(o: {
-  number: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-  paperOf: (invoice: WholeInvoice) => Promise<Uint8Array>;
-}): Promise<Exported> {
+export async function exportPerson(
+  o: ByStaff & { number: string; paperOf: (invoice: WholeInvoice) => Promise<Uint8Array> },
+): Promise<Exported> {
   if (o.actor.kind !== 'owner') throw new Refusal('not-allowed', 'Only the owner hands data out.');
   const person = await findPerson(o.number);
   if (!person) throw new Refusal('not-found', 'There is nobody behind this number.');

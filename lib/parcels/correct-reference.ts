@@ -1,5 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { OnJob } from '@/lib/jobs/actor';
 import { factsOf } from '@/lib/jobs/facts';
 import { readJob } from '@/lib/jobs/records';
 import { LEFT_STAGES } from '@/lib/jobs/rules/stage-sets';
@@ -11,13 +11,7 @@ import { trackingAddress } from './rules/carriers';
 import { referenceProblem } from './rules/reference';
 
 /** Puts the carrier's reference of a parcel that left right, and writes it to the customer, who was told a wrong one. */
-export async function correctReference(o: {
-  jobId: string;
-  version: number;
-  carrierReference: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function correctReference(o: OnJob & { carrierReference: string }): Promise<void> {
   const { carrierReference } = o;
   const problem = referenceProblem(carrierReference);
   if (problem) throw new Refusal('invalid', problem, 'carrierReference');

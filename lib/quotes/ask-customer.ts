@@ -1,18 +1,16 @@
 import { type Tx, transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { settleAnswered } from '@/lib/jobs/write-settled';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
 import { requestMove } from './rules/request-states';
 import { writeQuoteEvent } from './write-quote-event';
 
-export type ToCustomer = {
+export type ToCustomer = ByStaff & {
   quoteId: string;
   /** the version the writer saw */
   version: number;
   text: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
 };
 
 /** A question before a price: it goes to the customer by mail, and the request waits for the answer. */

@@ -1,6 +1,6 @@
 import { addDays, compareDays, type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { settleAnswered } from '@/lib/jobs/write-settled';
 import { queueMail } from '@/lib/mail/queue';
 import { formatMoney } from '@/lib/money/amount';
@@ -17,7 +17,7 @@ import { type Conditions, readConditions } from './stored-conditions';
 import { writeQuoteEvent } from './write-quote-event';
 import { writeRevision } from './write-revision';
 
-export type QuoteToSend = {
+export type QuoteToSend = ByStaff & {
   quoteId: string;
   /** the version the writer saw */
   version: number;
@@ -32,8 +32,6 @@ export type QuoteToSend = {
   validDays: number;
   /** the customer asked for what a new revision changes */
   customerAsked?: boolean;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
 };
 
 const ON_NO = 'Nothing is booked and nothing is owed.';

@@ -1,19 +1,19 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import type { SettledBy } from '@/lib/jobs/rules/settled';
 import { writeSettled } from '@/lib/jobs/write-settled';
 import { writeQuoteEvent } from './write-quote-event';
 
 /** The same as lib/jobs/settle-message.ts, of what a customer wrote on a quote that was asked for. */
-export async function settleMessage(o: {
-  quoteId: string;
-  messageId: string;
-  how: SettledBy;
-  /** how it was answered elsewhere; '' where it needs no answer */
-  note: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function settleMessage(
+  o: ByStaff & {
+    quoteId: string;
+    messageId: string;
+    how: SettledBy;
+    /** how it was answered elsewhere; '' where it needs no answer */
+    note: string;
+  },
+): Promise<void> {
   await transaction(async (tx) => {
     await tx.$queryRaw`SELECT 1 FROM "quote" WHERE "id" = ${o.quoteId} FOR UPDATE`;
     if (!(await writeSettled(tx, { ...o, about: { quoteId: o.quoteId } }))) return;

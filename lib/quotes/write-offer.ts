@@ -1,7 +1,7 @@
 import { addDays, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { type Tx, transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { OnJob } from '@/lib/jobs/actor';
 import { heldPrice } from '@/lib/jobs/rules/asked-price';
 import { hasLeft } from '@/lib/jobs/rules/handover';
 import { moveOf } from '@/lib/jobs/rules/stages';
@@ -34,22 +34,20 @@ import { writeRevision } from './write-revision';
  * A price for another repair of the same model puts the job under it with the customer's yes. What is covered on a claim is
  * proved on its own sheet, so that the rest beside it is priced under the same repair.
  */
-export async function writeOffer(o: {
-  jobId: string;
-  version: number;
-  lines: readonly QuoteLine[];
-  reason: string;
-  onYes: string;
-  onNo: string;
-  /** working days that the changed repair takes beside those promised; absent: none */
-  furtherDays?: number | undefined;
-  /** the customer asked for what it changes of a price that they were told and that is still held */
-  customerAsked?: boolean | undefined;
-  /** the repair of the catalogue that this price is for; absent where it is the one the job is under */
-  repairId?: string | undefined;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<{ revision: number; gross: number }> {
+export async function writeOffer(
+  o: OnJob & {
+    lines: readonly QuoteLine[];
+    reason: string;
+    onYes: string;
+    onNo: string;
+    /** working days that the changed repair takes beside those promised; absent: none */
+    furtherDays?: number | undefined;
+    /** the customer asked for what it changes of a price that they were told and that is still held */
+    customerAsked?: boolean | undefined;
+    /** the repair of the catalogue that this price is for; absent where it is the one the job is under */
+    repairId?: string | undefined;
+  },
+): Promise<{ revision: number; gross: number }> {
   return transaction(async (tx) => {
     const quote = await tx.quote.findUnique({
       where: { jobId: o.jobId },

@@ -3,7 +3,7 @@ import { dayInZone, dayToDate } from '@/lib/calendar/day';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { deleteFile } from '@/lib/files/store';
 import { balanceOf } from '@/lib/invoices/rules/balance';
-import type { Actor } from '@/lib/jobs/actor';
+import type { OnJob } from '@/lib/jobs/actor';
 import { asShown, requireMove } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, staffNames } from '@/lib/jobs/records';
 import { type Handover, isHandoverNamed, isNotGone, wasAway } from '@/lib/jobs/rules/handover';
@@ -27,16 +27,12 @@ import { coveredUntilFact } from './stored-cover-ends';
 import { writeCertificate } from './write-certificate';
 import { closeClaim } from './write-closed-claim';
 
-export type Dispatch = {
-  jobId: string;
-  version: number;
+export type Dispatch = OnJob & {
   handover: Handover;
   /** what the workshop paid for the parcel, minor units; kept as cost of a claim */
   postage: number;
   /** the parcel as it is packed; absent: as it is kept already */
   parcel?: ParcelFacts;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
 };
 
 /**

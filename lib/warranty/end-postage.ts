@@ -1,6 +1,6 @@
 import { transaction } from '@/lib/db/transaction';
 import { keptRefunds } from '@/lib/invoices/stored-refunds';
-import type { Actor } from '@/lib/jobs/actor';
+import type { OnJob } from '@/lib/jobs/actor';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { lockJob } from '@/lib/jobs/write-lock';
 import { queueMail } from '@/lib/mail/queue';
@@ -17,14 +17,12 @@ const JOB = {
  * Staff end the question of a claim's postage without paying, because its customer wants none or it was settled otherwise. Who had
  * asked for it is told so by mail, with the reason; who had not is not written to. Their page says so to both.
  */
-export async function endPostage(o: {
-  jobId: string;
-  version: number;
-  /** in words for the customer */
-  reason: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function endPostage(
+  o: OnJob & {
+    /** in words for the customer */
+    reason: string;
+  },
+): Promise<void> {
   await transaction(async (tx) => {
     await lockJob(tx, o.jobId);
     const claim = await tx.claim.findUnique({

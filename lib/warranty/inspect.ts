@@ -1,5 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { RULING_STAGES, UNRULED_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { type NewPhoto, writePhotos } from '@/lib/jobs/write-photos';
@@ -7,15 +7,15 @@ import { Refusal } from '@/lib/outcome';
 import type { InspectionAnswer, InspectionKey } from './rules/inspection';
 
 /** Answers one item of the inspection; answering it again replaces the answer and keeps both in the history. */
-export async function inspect(o: {
-  claimId: string;
-  item: InspectionKey;
-  answer: InspectionAnswer;
-  note: string;
-  photo: NewPhoto | null;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function inspect(
+  o: ByStaff & {
+    claimId: string;
+    item: InspectionKey;
+    answer: InspectionAnswer;
+    note: string;
+    photo: NewPhoto | null;
+  },
+): Promise<void> {
   await transaction(async (tx) => {
     const claim = await tx.claim.findUnique({
       where: { id: o.claimId },

@@ -3,14 +3,14 @@ import { adding, replacing } from '@/lib/catalogue/rules/sheet-changes';
 import { sheetMoved, writeCheckSheet } from '@/lib/catalogue/write-check-sheet';
 import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
 import { isCoveredAtLeastPartly } from './rules/ruling';
 import { readRuling } from './stored-ruling';
 import { readTaughtRepairs } from './stored-taught-repairs';
 
-export type Lesson = {
+export type Lesson = ByStaff & {
   claimId: string;
   /** the repair whose check sheet is taught: that of the claim's job, or one the unit was proved on beside it */
   repairId: string;
@@ -19,8 +19,6 @@ export type Lesson = {
   check: CheckDraft;
   /** place of the check that is changed, counted from 1; null adds one at the end */
   replaces: number | null;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
 };
 
 /**

@@ -1,6 +1,6 @@
 import { compareDays, type Day, dayInZone } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { asShown, requireMove } from '@/lib/jobs/facts';
 import { readJob } from '@/lib/jobs/records';
 import { lockJob } from '@/lib/jobs/write-lock';
@@ -14,14 +14,14 @@ import { OPENED_AGAIN, writeOpenedAgain } from './write-opened-again';
  * The owner takes back a ruling that the customer was told and that turned out to be wrong, for instance where a unit without a fault
  * fails in its last test. The claim opens again as after a contest, which the customer still has; they read the reason.
  */
-export async function lookAgain(o: {
-  claimId: string;
-  jobVersion: number;
-  /** in words for the customer */
-  reason: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function lookAgain(
+  o: ByStaff & {
+    claimId: string;
+    jobVersion: number;
+    /** in words for the customer */
+    reason: string;
+  },
+): Promise<void> {
   await transaction(async (tx) => {
     const claim = await tx.claim.findUnique({
       where: { id: o.claimId },

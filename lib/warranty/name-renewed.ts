@@ -1,6 +1,6 @@
 import { db } from '@/lib/db/client';
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { readJob } from '@/lib/jobs/records';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
@@ -17,14 +17,14 @@ const NOTHING = 'Nothing is renewed by this claim: it is not ruled covered, or i
  * are renewed, and not what the symptom told before anybody had looked says. A later naming takes the place of an earlier one; what the
  * owner named is kept beside it, since nobody else may name less.
  */
-export async function nameRenewed(o: {
-  claimId: string;
-  jobVersion: number;
-  /** keys of lines in force */
-  lines: readonly string[];
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function nameRenewed(
+  o: ByStaff & {
+    claimId: string;
+    jobVersion: number;
+    /** keys of lines in force */
+    lines: readonly string[];
+  },
+): Promise<void> {
   const row = await db.claim.findUnique({ where: { id: o.claimId }, select: { jobId: true } });
   const job = row && (await readJob({ id: row.jobId }));
   if (!job) throw new Refusal('not-found', 'There is no claim with this number.');

@@ -1,6 +1,6 @@
 import { isUniqueViolation } from '@/lib/db/errors';
 import { type Tx, transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { StaffActor } from '@/lib/jobs/actor';
 import { writeArrival } from '@/lib/jobs/write-arrival';
 import { showNumber } from '@/lib/numbers/job-number';
 import { Refusal } from '@/lib/outcome';
@@ -17,7 +17,7 @@ export type ClaimAtDesk = ClaimTold & {
   extra: readonly string[];
   /** the owner's, for a claim after the days of grace; '' otherwise */
   reason: string;
-  actor: Extract<Actor, { id: string }>;
+  actor: StaffActor;
 };
 
 type Opened = { claimNumber: string; jobNumber: string };

@@ -1,5 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { UNRULED_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
@@ -18,7 +18,7 @@ import {
 import { toldAtOnceSentence } from './rules/ruling-sentences';
 import { RULED_JOB, tellRuling } from './write-ruling-told';
 
-export type RulingRequest = {
+export type RulingRequest = ByStaff & {
   claimId: string;
   jobVersion: number;
   cause: Cause;
@@ -30,8 +30,6 @@ export type RulingRequest = {
   mayTell: boolean;
   reasonText: string;
   lesson: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
 };
 
 const MISSING: Record<Exclude<RulingNeed, 'owner-second-look'>, { sentence: string; field: string }> = {

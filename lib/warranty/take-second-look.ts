@@ -1,5 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
 import { writeWatch } from '@/lib/returns/write-watch';
@@ -10,13 +10,9 @@ import { readRuling } from './stored-ruling';
 import { RULED_JOB, tellRuling } from './write-ruling-told';
 
 /** The owner's second look at a ruling other than covered: confirmed it is told to the customer, else it is undone. */
-export async function takeSecondLook(o: {
-  claimId: string;
-  jobVersion: number;
-  isConfirmed: boolean;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function takeSecondLook(
+  o: ByStaff & { claimId: string; jobVersion: number; isConfirmed: boolean },
+): Promise<void> {
   if (o.actor.kind !== 'owner') throw new Refusal('not-allowed', 'The second look is the owner’s.');
   await transaction(async (tx) => {
     const claim = await tx.claim.findUnique({

@@ -1,7 +1,7 @@
 import { dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { type Tx, transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { OnJob } from '@/lib/jobs/actor';
 import { asShown, requireMove } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, readStage } from '@/lib/jobs/records';
 import { isCollected } from '@/lib/jobs/rules/handover';
@@ -19,13 +19,7 @@ import { writeClaimOfUndone } from './write-claim-of-undone';
  * told otherwise, is told. What was issued stands, and the days until it really leaves are given back then (plan-again.ts); a claim that
  * got nothing issued is open to its customer again.
  */
-export async function undoDispatch(o: {
-  jobId: string;
-  version: number;
-  reason: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function undoDispatch(o: OnJob & { reason: string }): Promise<void> {
   const { from, to } = moveOf('undo-dispatch');
   await transaction(async (tx) => {
     await lockJob(tx, o.jobId);

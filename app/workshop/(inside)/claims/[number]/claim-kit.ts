@@ -9,19 +9,17 @@ import { jobRefused } from '@/app/workshop/job-refused';
 import { senderOf } from '@/app/workshop/sender-of-form';
 import { staffActor } from '@/app/workshop/staff-actor';
 import { now } from '@/lib/clock';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { attempt } from '@/lib/outcome';
 import type { Permission } from '@/lib/people/rules/roles';
 import { findClaim } from '@/lib/warranty/claim-desk-case';
 import { carriedForm } from './schema';
 
-export type ClaimCall<T> = {
+export type ClaimCall<T> = ByStaff & {
   claimId: string;
   /** the version of the claim's job that the person saw */
   jobVersion: number;
   data: T;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
 };
 
 /**

@@ -10,21 +10,13 @@ import { jobRefused } from '@/app/workshop/job-refused';
 import { senderOf } from '@/app/workshop/sender-of-form';
 import { staffActor } from '@/app/workshop/staff-actor';
 import { now } from '@/lib/clock';
-import type { Actor } from '@/lib/jobs/actor';
+import type { OnJob } from '@/lib/jobs/actor';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { attempt } from '@/lib/outcome';
 import type { Permission } from '@/lib/people/rules/roles';
 import { carriedForm } from './schema';
 
-export type JobCall<T> = {
-  jobId: string;
-  jobNumber: string;
-  version: number;
-  formKey: string | undefined;
-  data: T;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-};
+export type JobCall<T> = OnJob & { jobNumber: string; formKey: string | undefined; data: T };
 
 /**
  * What every action of the job sheet does around its one use case: who is asking, is there such a job, does the form

@@ -10,7 +10,7 @@ import { typedValues } from '@/app/ui/forms/typed-values';
 import { senderOf } from '@/app/workshop/sender-of-form';
 import { staffActor } from '@/app/workshop/staff-actor';
 import { now } from '@/lib/clock';
-import type { Actor } from '@/lib/jobs/actor';
+import type { ByStaff } from '@/lib/jobs/actor';
 import { showNumber } from '@/lib/numbers/job-number';
 import { attempt, type Refusal } from '@/lib/outcome';
 import type { Permission } from '@/lib/people/rules/roles';
@@ -18,14 +18,7 @@ import { quoteByNumber } from '@/lib/quotes/quote-by-number';
 import { quoteChangesSince } from '@/lib/quotes/quote-changes-since';
 import type { QuoteRecord } from '@/lib/quotes/records';
 
-export type QuoteCall<T> = {
-  quote: QuoteRecord;
-  quoteId: string;
-  version: number;
-  data: T;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-};
+export type QuoteCall<T> = ByStaff & { quote: QuoteRecord; quoteId: string; version: number; data: T };
 
 /**
  * What every action on a quote does around its one use case: who is asking, is there such a quote, does the form parse,
