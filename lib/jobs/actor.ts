@@ -46,11 +46,11 @@ export function answerer(o: AnsweredBy): {
 
 /**
  * Throws where an answer that was told cannot be written down: the job is not as whoever writes it saw it, or it cannot have been
- * given on that day. `since` is the first day on which it could.
+ * given on that day. `since` is the first day on which it could, `until` the last day of a price that has lapsed.
  */
 export function requireTold(
   o: AnsweredBy,
-  on: { version: number; since: Day; today: Day; locale: string },
+  on: { version: number; since: Day; until?: Day | undefined; today: Day; locale: string },
 ): void {
   if (!o.told) return;
   if (o.version !== on.version) {

@@ -5,6 +5,7 @@ import { compareDays, type Day, dayFromDate } from '@/lib/calendar/day';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { Refusal } from '@/lib/outcome';
 import { agreedOf, isAgreedTo, offerOf } from '@/lib/quotes/rules/agreed';
+import { lapsedPrice } from '@/lib/quotes/rules/lapsed-price';
 import { heldNoOfJob } from '@/lib/quotes/stored-held-no';
 import { mayContest } from '@/lib/warranty/rules/ruling';
 import { readRuling } from '@/lib/warranty/stored-ruling';
@@ -56,6 +57,7 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     isRepaired: isRepaired(job.events),
     recalledParts: recalledPartsOf(job),
     isNoHeld: today !== null && heldNoOfJob(job, today) !== null,
+    hasLapsedPrice: lapsedPrice(job.quotes[0]?.revisions ?? [], job.events) !== null,
     isWithCarrier: job.sentBackAt !== null && job.carrier !== '',
     isGone: job.sentBackAt !== null,
     isSought: job.soughtSince !== null,

@@ -8,6 +8,7 @@ const moved = (move: string, hour: number) => ({
   kind: 'moved',
   at: at(hour),
   data: { move, from: 'proving', to: 'on-bench' },
+  fromStage: 'proving',
 });
 const sheet = [
   { id: 'insulation', caution: 'mains-test' },
@@ -34,6 +35,17 @@ it('every check is done again after the work was opened again', () => {
   const entries = sheet.map(({ id }) => passed(id, 9));
   expect(provingState(sheet, entries, countsFrom([])).isProved).toBe(true);
   expect(provingState(sheet, entries, countsFrom([moved('reopen-work', 10)])).missing).toHaveLength(3);
+});
+
+it.each([
+  ['assessing', 0],
+  ['on-bench', 0],
+  ['proving', 3],
+  ['ready', 3],
+])('a yes to more work, from %s, leaves %i checks to do again', (fromStage, again) => {
+  const yes = { kind: 'offer-decided', at: at(10), data: { revision: 2, decision: 'accepted' }, fromStage };
+  const entries = sheet.map(({ id }) => passed(id, 9));
+  expect(provingState(sheet, entries, countsFrom([yes])).missing).toHaveLength(again);
 });
 
 it('no reading below nothing passes: the leads were not zeroed', () => {

@@ -5,6 +5,7 @@ import { day } from '@/lib/calendar/day';
 import {
   answerMove,
   type JobFacts,
+  lateAnswerMove,
   mayMove,
   openMoves,
   REASON_SENTENCES,
@@ -16,6 +17,7 @@ import {
   MOVES,
   type Move,
   type MoveBy,
+  type MoveKey,
   moveOf,
   movesFrom,
   STAGE_WORDS,
@@ -51,6 +53,7 @@ const READY: JobFacts = {
   hasLeft: false,
   mayContest: false,
   isNoHeld: false,
+  hasLapsedPrice: false,
 };
 
 describe('the table of stages', () => {
@@ -508,6 +511,48 @@ describe('who may move a job, and what must hold', () => {
     expect(mayMove('approve-after-no', { ...READY, stage, isNoHeld }, 'clock').allowed).toBe(false);
   });
 
+  it.each<[string, Partial<JobFacts>, MoveKey, MoveBy, readonly string[]]>([
+    ['where the lapse led', { stage: 'assessing' }, 'approve-late', 'staff', []],
+    ['on a unit that was packed meanwhile', {}, 'approve-late', 'owner', []],
+    ['never by the customer, who sees that it lapsed', {}, 'approve-late', 'customer', ['wrong-person']],
+    ['nor by the clock', { stage: 'assessing' }, 'decline-late', 'clock', ['wrong-person']],
+    [
+      'not once something has overtaken it',
+      { hasLapsedPrice: false },
+      'approve-late',
+      'staff',
+      ['price-lapsed'],
+    ],
+    ['not of a unit that has left', { stage: 'sent-back' }, 'approve-late', 'staff', ['wrong-stage']],
+    ['as a no while the work is not done', { stage: 'on-bench' }, 'decline-late', 'staff', []],
+    ['and not after it', { stage: 'proving' }, 'decline-late', 'staff', ['wrong-stage']],
+    [
+      'as a no that sends nothing covered back',
+      { kind: 'claim', stage: 'assessing', ruling: 'partly' },
+      'decline-late',
+      'staff',
+      ['nothing-covered'],
+    ],
+    [
+      'but leaves the rest as it is',
+      { kind: 'claim', stage: 'assessing', ruling: 'partly' },
+      'decline-the-rest-late',
+      'staff',
+      [],
+    ],
+  ])('an answer is written down after its price lapsed %s', (_name, over, key, by, reasons) => {
+    const answer = mayMove(key, { ...READY, hasLapsedPrice: true, ...over }, by);
+    expect(answer.allowed ? [] : answer.reasons).toEqual(reasons);
+  });
+
+  it.each([
+    ['accepted', 'partly', 'approve-late'],
+    ['declined', 'partly', 'decline-the-rest-late'],
+    ['declined', 'not-covered', 'decline-late'],
+  ] as const)('%s of a claim ruled %s is the move %s then', (decision, ruling, key) => {
+    expect(lateAnswerMove(decision, { kind: 'claim', ruling })).toBe(key);
+  });
+
   it('no sequence of moves leaves the table, whatever the facts', () => {
     const facts = fc.record<Omit<JobFacts, 'stage'>>({
       kind: fc.constantFrom('repair', 'claim'),
@@ -535,6 +580,7 @@ describe('who may move a job, and what must hold', () => {
       hasLeft: fc.boolean(),
       mayContest: fc.boolean(),
       isNoHeld: fc.boolean(),
+      hasLapsedPrice: fc.boolean(),
     });
     const by = fc.constantFrom<MoveBy>('customer', 'staff', 'owner', 'clock');
     const walk = fc.array(fc.tuple(facts, by, fc.nat()), { maxLength: 30 });

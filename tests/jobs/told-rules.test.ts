@@ -4,7 +4,7 @@ import { eventLine } from '@/lib/jobs/rules/events';
 import type { JobFacts } from '@/lib/jobs/rules/guards';
 import { goesByWithdrawal } from '@/lib/jobs/rules/stop';
 import { heardOn, type Told, toldDayProblem, toldText, toldWhen } from '@/lib/jobs/rules/told';
-import { toldAnswers } from '@/lib/jobs/rules/told-answers';
+import { lateAnswers, toldAnswers } from '@/lib/jobs/rules/told-answers';
 
 const MONDAY = day('2026-11-30');
 const told = (over: Partial<Told> = {}): Told => ({
@@ -37,6 +37,7 @@ const ASKED: JobFacts = {
   hasLeft: false,
   mayContest: false,
   isNoHeld: false,
+  hasLapsedPrice: false,
   isGone: false,
   isSought: false,
   isWalkIn: false,
@@ -91,6 +92,23 @@ describe('what may be written down as told', () => {
   });
 });
 
+describe('what may be written down once the price has lapsed', () => {
+  const lapsed: JobFacts = { ...ASKED, stage: 'assessing', hasOpenOffer: false, hasLapsedPrice: true };
+  it.each<[string, Partial<JobFacts>, string[]]>([
+    ['a yes or a no that was told in time', {}, ['accepted', 'declined']],
+    ['a no alone where a yes would make the contract', { isContractMade: false }, ['declined']],
+    ['both while it waits for a part', { stage: 'awaiting-parts' }, ['accepted', 'declined']],
+    ['a yes alone once the work is done', { stage: 'ready' }, ['accepted']],
+    ['both to the rest of a claim', { kind: 'claim', ruling: 'partly' }, ['accepted', 'declined']],
+    ['nothing once something has overtaken it', { hasLapsedPrice: false }, []],
+    ['nothing while the customer is asked anew', { stage: 'awaiting-approval' }, []],
+    ['nothing of a unit that has left', { stage: 'sent-back' }, []],
+  ])('%s', (_name, over, answers) => {
+    expect(lateAnswers({ ...lapsed, ...over })).toEqual(answers);
+    expect(toldAnswers({ ...lapsed, ...over }, { hasNo: false })).toEqual([]);
+  });
+});
+
 describe('the day of an answer that was told', () => {
   const since = day('2026-11-26');
   it.each([
@@ -100,6 +118,19 @@ describe('the day of an answer that was told', () => {
     ['before it was asked', '2026-11-25', 'Enter the day they told us: Thursday 26 November 2026 or after'],
   ])('%s', (_name, on, problem) => {
     expect(toldDayProblem({ on: day(on), since, today: MONDAY, locale: 'en-GB' })).toBe(problem);
+  });
+
+  it.each([
+    ['the last day of a price that has lapsed', '2026-11-28', null],
+    [
+      'the day after it',
+      '2026-11-29',
+      'Enter the day they told us: Saturday 28 November 2026 or before. The price was held until then',
+    ],
+    ['before it was asked', '2026-11-25', 'Enter the day they told us: Thursday 26 November 2026 or after'],
+  ])('once the price has lapsed: %s', (_name, on, problem) => {
+    const until = day('2026-11-28');
+    expect(toldDayProblem({ on: day(on), since, until, today: MONDAY, locale: 'en-GB' })).toBe(problem);
   });
 
   it.each([

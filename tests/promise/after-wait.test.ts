@@ -3,7 +3,14 @@ import { describe, expect, it } from 'vitest';
 import { addDays, compareDays, day } from '@/lib/calendar/day';
 import { holidayCalendar } from '@/lib/calendar/holidays';
 import { addWorkingDays, isWorkingDay } from '@/lib/calendar/working';
-import { moveReason, promiseAfterWait } from '@/lib/promise/rules/after-wait';
+import {
+  fairDay,
+  lateReason,
+  moveReason,
+  promiseAfterLapse,
+  promiseAfterWait,
+  reopenReason,
+} from '@/lib/promise/rules/after-wait';
 import { benchDays } from '@/lib/promise/rules/bench-days';
 
 /** England's public holidays: 25 December 2026 is a Friday, the substitute for Boxing Day is Monday 28. */
@@ -78,5 +85,60 @@ describe('the promise after a question to the customer', () => {
       'The job waited 1 working day for your answer.',
     );
     expect(moveReason({ waitedDays: 0, furtherDays: 0 })).toBe('');
+  });
+});
+
+describe('the promise after an answer that was written down once its price had lapsed', () => {
+  /** Promised for the 9th, asked on Thursday the 3rd, lapsed on Monday the 7th: two working days more, the 11th. */
+  const late = (over: Partial<Parameters<typeof promiseAfterLapse>[0]>) =>
+    promiseAfterLapse(
+      {
+        ...{ promisedOn: day('2026-12-11'), lapsedFrom: day('2026-12-09'), askedOn: day('2026-12-03') },
+        ...{ endedOn: day('2026-12-04'), today: day('2026-12-08'), furtherDays: 0 },
+        ...over,
+      },
+      calendar,
+    );
+
+  // Counted by hand on the calendar of December 2026; common practice, no source.
+  it.each<[string, Parameters<typeof late>[0], string, number, boolean]>([
+    ['is counted by the day of the answer', {}, '2026-12-10', 1, true],
+    ['with the days of the extra work', { furtherDays: 2 }, '2026-12-14', 1, true],
+    [
+      'waits as long for a letter as it was on its way',
+      { endedOn: day('2026-12-08') },
+      '2026-12-14',
+      3,
+      true,
+    ],
+    ['stays where that day has come', { today: day('2026-12-10') }, '2026-12-11', 0, false],
+    ['stays where the workshop has told another since', { lapsedFrom: null }, '2026-12-11', 0, false],
+    ['and has the extra work added then too', { lapsedFrom: null, furtherDays: 1 }, '2026-12-14', 0, false],
+  ])('%s', (_name, over, on, waitedDays, isCountedAgain) => {
+    expect(late(over)).toEqual({ on, waitedDays, isCountedAgain });
+  });
+
+  it('is told with its reason', () => {
+    const reason = { waitedDays: 1, furtherDays: 2, isCountedAgain: true };
+    expect(lateReason(reason)).toBe(
+      'Your answer had come in time: the job waited 1 working day for it. The extra work takes 2 working days more.',
+    );
+    expect(lateReason({ ...reason, waitedDays: 0, furtherDays: 0 })).toBe(
+      'Your answer had come in time: the job did not wait for it.',
+    );
+    expect(lateReason({ ...reason, waitedDays: 0, isCountedAgain: false })).toBe(
+      'The extra work takes 2 working days more.',
+    );
+    expect(reopenReason(2, 1)).toBe(
+      'The unit had been ready for 2 working days when it was taken up again. The extra work takes 1 working day more.',
+    );
+    expect(reopenReason(0, 1)).toBe('The extra work takes 1 working day more.');
+  });
+
+  it('takes off the day a unit is judged by what the lapse had put on it, and never more', () => {
+    const lapse = { from: day('2026-12-11'), to: day('2026-12-18') };
+    const again = { from: day('2026-12-18'), to: day('2026-12-14') };
+    expect(fairDay(day('2026-12-10'), [lapse, again], calendar)).toBe('2026-12-11');
+    expect(fairDay(day('2026-12-10'), [again], calendar)).toBe('2026-12-10');
   });
 });

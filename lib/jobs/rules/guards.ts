@@ -58,6 +58,8 @@ export type JobFacts = {
   mayWithdraw: boolean;
   /** the customer said no to a price that is still held, so that the no may become a yes */
   isNoHeld: boolean;
+  /** the price the customer was asked about lapsed, and nothing has overtaken it since: an answer may have been told in time */
+  hasLapsedPrice: boolean;
   /** the customer has not used the one contest against a ruling other than covered */
   mayContest: boolean;
 };
@@ -91,6 +93,13 @@ export function answerMove(
 ): Extract<MoveKey, 'approve' | 'decline' | 'decline-the-rest'> {
   if (decision === 'accepted') return 'approve';
   return isSomethingCovered(facts) ? 'decline-the-rest' : 'decline';
+}
+
+/** The same of an answer that was told before the price lapsed, and is written down after it. */
+export function lateAnswerMove(
+  ...answer: Parameters<typeof answerMove>
+): Extract<MoveKey, 'approve-late' | 'decline-late' | 'decline-the-rest-late'> {
+  return `${answerMove(...answer)}-late`;
 }
 
 /** Whether a unit that is ready stays until it is paid: not where the owner decided to send it back unpaid. */
@@ -131,6 +140,7 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   'not-left': (facts) => !facts.hasLeft,
   'not-done-as-covered': (facts) => facts.ruling !== 'covered' || !facts.isRepaired,
   'no-held': (facts) => facts.isNoHeld,
+  'price-lapsed': (facts) => facts.hasLapsedPrice,
 };
 
 /**
@@ -223,6 +233,7 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   'not-left': 'Its papers are issued, and the claim ended with them.',
   'not-done-as-covered': 'It was repaired as covered, as the customer was told. That stands.',
   'no-held': 'The customer has said no to no price that is still held.',
+  'price-lapsed': 'No price lapsed here that an answer could still be written down to.',
 };
 
 /**

@@ -1,16 +1,23 @@
 import { isMainsCheck } from '@/lib/bench/rules/mains-checks';
 import { parseEvent } from './events';
+import type { Stage } from './stages';
+
+/** Where all work is done: who is agreed on more then begins anew. */
+const DONE: readonly (Stage | null)[] = ['proving', 'ready'];
 
 /**
- * When a unit was last begun anew, because the customer had us look again, the owner did, or the work was opened again; null when never. Work
- * and readings from before say nothing of the unit as it will go back. Events in their order.
+ * When a unit was last begun anew, because the customer had us look again, the owner did, the work was opened again, or a yes to more of
+ * it was written down after it was done; null when never. Work and readings from before say nothing of the unit as it will go back. Events in their order.
  */
-export function reopenedAt(events: readonly { kind: string; at: Date; data: unknown }[]): Date | null {
+export function reopenedAt(
+  events: readonly { kind: string; at: Date; data: unknown; fromStage: string | null }[],
+): Date | null {
   return (
     events.findLast(
       (event) =>
         event.kind === 'claim-contested' ||
         event.kind === 'claim-reopened' ||
+        (event.kind === 'offer-decided' && DONE.some((stage) => stage === event.fromStage)) ||
         moveOfEvent(event) === 'reopen-work',
     )?.at ?? null
   );

@@ -57,7 +57,8 @@ export type Need =
   | 'may-contest'
   | 'not-left'
   | 'not-done-as-covered'
-  | 'no-held';
+  | 'no-held'
+  | 'price-lapsed';
 
 export type StageMail =
   | 'job-booked'
@@ -184,6 +185,37 @@ export const MOVES = [
     mail: 'approval-recorded',
     label: 'Yes after all',
     consequence: 'The repair goes on at the price that was declined first.',
+  },
+  {
+    key: 'approve-late',
+    from: ['assessing', 'awaiting-parts', 'on-bench', 'proving', 'ready'],
+    to: 'on-bench',
+    by: ['staff'],
+    needs: ['price-lapsed'],
+    mail: 'approval-recorded',
+    label: 'Yes, told before the price lapsed',
+    consequence: 'The repair goes on at that price. What was proved already is proved again.',
+  },
+  {
+    key: 'decline-late',
+    from: ['assessing', 'awaiting-parts', 'on-bench'],
+    to: 'declined',
+    by: ['staff'],
+    needs: ['price-lapsed', 'nothing-covered'],
+    mail: 'approval-recorded',
+    label: 'No, told before the price lapsed',
+    consequence: 'The unit comes back unrepaired for the return fee.',
+  },
+  {
+    key: 'decline-the-rest-late',
+    from: ['assessing', 'on-bench'],
+    to: 'on-bench',
+    by: ['staff'],
+    only: 'claim',
+    needs: ['price-lapsed', 'something-covered'],
+    mail: 'approval-recorded',
+    label: 'No to the rest, told before the price lapsed',
+    consequence: 'The covered part is repaired free of charge, and the rest stays as it is.',
   },
   {
     key: 'take-back-price',

@@ -1,4 +1,4 @@
-import { answerMove, type JobFacts, mayMove } from './guards';
+import { answerMove, type JobFacts, lateAnswerMove, mayMove } from './guards';
 
 /** What staff may write down as told to them, in the order of the form. */
 export const TOLD_ANSWERS = ['accepted', 'accepted-after-no', 'declined', 'withdrawn'] as const;
@@ -25,4 +25,13 @@ const IS_OPEN: Record<ToldAnswer, (facts: JobFacts, beside: Beside) => boolean> 
 /** The answers that a job's customer could have given some other way than on their page. */
 export function toldAnswers(facts: JobFacts, beside: Beside): ToldAnswer[] {
   return TOLD_ANSWERS.filter((answer) => IS_OPEN[answer](facts, beside));
+}
+
+/** The answers to a price that has lapsed: told while it was held, which their day decides. A yes that makes the contract is not among them. */
+export function lateAnswers(facts: JobFacts): Extract<ToldAnswer, 'accepted' | 'declined'>[] {
+  return (['accepted', 'declined'] as const).filter(
+    (answer) =>
+      (answer === 'declined' || facts.isContractMade) &&
+      mayMove(lateAnswerMove(answer, facts), facts, 'staff').allowed,
+  );
 }

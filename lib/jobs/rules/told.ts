@@ -60,8 +60,20 @@ export function heardOn({ how, on }: Pick<Told, 'how' | 'on'>): Day | null {
   return how === 'letter' ? null : on;
 }
 
-/** Why an answer cannot have been given on that day: before it could be asked for (`since`), or on a day to come; null where it can. */
-export function toldDayProblem(o: { on: Day; since: Day; today: Day; locale: string }): string | null {
+/**
+ * Why an answer cannot have been given on that day, or counts no more: before it could be asked for (`since`), on a day to come, or
+ * after the last day of a price that has lapsed (`until`); null where it can.
+ */
+export function toldDayProblem(o: {
+  on: Day;
+  since: Day;
+  until?: Day | undefined;
+  today: Day;
+  locale: string;
+}): string | null {
+  if (o.until !== undefined && compareDays(o.on, o.until) > 0) {
+    return `Enter the day they told us: ${formatDay(o.until, o.locale, 'weekday')} or before. The price was held until then`;
+  }
   if (compareDays(o.on, o.today) > 0) return 'Enter the day they told us: today or before';
   if (compareDays(o.on, o.since) < 0) {
     return `Enter the day they told us: ${formatDay(o.since, o.locale, 'weekday')} or after`;

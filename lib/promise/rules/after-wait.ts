@@ -1,4 +1,4 @@
-import type { Day } from '@/lib/calendar/day';
+import { compareDays, type Day } from '@/lib/calendar/day';
 import {
   addWorkingDays,
   type WorkingCalendar,
@@ -40,12 +40,31 @@ export function promiseAfterWait(wait: Wait, calendar: WorkingCalendar): Promise
   return { on: addWorkingDays(wait.promisedOn, waitedDays + wait.furtherDays, calendar), waitedDays };
 }
 
+/**
+ * The promise once an answer is written down that had come before its price lapsed. The lapse had put more days on it than were waited
+ * for: where that day stands still (`lapsedFrom`, the one before it), it is counted again by the day of the answer. A day that the
+ * workshop has told since stays, and so does the one of the lapse where the earlier one has gone by: nobody is promised a past day.
+ *
+ * Promised Wednesday 2026-12-09, asked on the 3rd, lapsed on the 7th to Friday the 11th, told on the 4th and written down on the 8th:
+ * waited 1 working day, so the promise is Thursday 2026-12-10.
+ */
+export function promiseAfterLapse(
+  wait: Wait & { lapsedFrom: Day | null; today: Day },
+  calendar: WorkingCalendar,
+): PromiseAfterWait & { isCountedAgain: boolean } {
+  const { lapsedFrom, promisedOn, furtherDays } = wait;
+  const counted = lapsedFrom && promiseAfterWait({ ...wait, promisedOn: lapsedFrom }, calendar);
+  return counted && compareDays(counted.on, wait.today) > 0
+    ? { ...counted, isCountedAgain: true }
+    : { on: addWorkingDays(promisedOn, furtherDays, calendar), waitedDays: 0, isCountedAgain: false };
+}
+
 /** A promise that was moved, and why in the customer's words. */
 export type PromiseMove = { from: Day; to: Day; reason: string };
 
 /**
  * The day a unit is judged by once the workshop had moved its promise: the day before that move, and later by the working days
- * that every further move for the customer's sake added.
+ * that every further move for the customer's sake added; one that was counted again after a lapse takes some of them off.
  *
  * Promised Thursday 2026-12-10, moved by the workshop to the 11th, then from the 11th to the 18th for an answer that took 5
  * working days: Thursday 2026-12-17.
@@ -55,11 +74,8 @@ export function fairDay(
   waits: readonly Pick<PromiseMove, 'from' | 'to'>[],
   calendar: WorkingCalendar,
 ): Day {
-  const waited = waits.reduce(
-    (sum, { from, to }) => sum + Math.max(0, workingDaysBetween(from, to, calendar)),
-    0,
-  );
-  return addWorkingDays(promisedOn, waited, calendar);
+  const waited = waits.reduce((sum, { from, to }) => sum + workingDaysBetween(from, to, calendar), 0);
+  return addWorkingDays(promisedOn, Math.max(0, waited), calendar);
 }
 
 /**
@@ -76,7 +92,29 @@ export function moveReason(o: { waitedDays: number; furtherDays: number }): stri
   return sentences.filter((sentence) => sentence !== '').join(' ');
 }
 
+/**
+ * Why a promise moved with an answer that was written down after its price had lapsed, in the customer's words.
+ *
+ * lateReason({ waitedDays: 2, furtherDays: 0, isCountedAgain: true })
+ *   -> 'Your answer had come in time: the job waited 2 working days for it.'
+ */
+export function lateReason(o: { waitedDays: number; furtherDays: number; isCountedAgain: boolean }): string {
+  const { waitedDays, furtherDays } = o;
+  const inTime =
+    waitedDays > 0
+      ? `Your answer had come in time: the job waited ${workingDaysWords(waitedDays)} for it.`
+      : 'Your answer had come in time: the job did not wait for it.';
+  const more = moveReason({ waitedDays: 0, furtherDays });
+  return [o.isCountedAgain ? inTime : '', more].filter((sentence) => sentence !== '').join(' ');
+}
+
 /** Why a promise moved whose unit had stood ready, in the customer's words. */
-export function reopenReason(readyDays: number): string {
-  return `The unit had been ready for ${workingDaysWords(readyDays)} when it was taken up again.`;
+export function reopenReason(readyDays: number, furtherDays = 0): string {
+  const sentences = [
+    readyDays > 0
+      ? `The unit had been ready for ${workingDaysWords(readyDays)} when it was taken up again.`
+      : '',
+    moveReason({ waitedDays: 0, furtherDays }),
+  ];
+  return sentences.filter((sentence) => sentence !== '').join(' ');
 }
