@@ -2,6 +2,7 @@ import type { FactsOf } from '@/lib/mail/rules/content';
 import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Letter, Setting, Writer } from './letter';
 import { leftSentence, replacedSentence } from './money-left';
+import { ReadyNoMore } from './ready-no-more';
 import { AgreedTerms } from './terms-part';
 import { ToldPart } from './told-part';
 import { LawsWords, RightToWithdraw } from './withdrawal-part';
@@ -22,6 +23,8 @@ function accepted(facts: Facts, setting: Setting): Letter {
     startAfter,
     afterNoTo,
     told,
+    hadLapsed,
+    wasReady = false,
     isFirst = false,
     isAfterInspection = false,
   } = facts;
@@ -47,7 +50,13 @@ function accepted(facts: Facts, setting: Setting): Letter {
             revision {revision}, at the same price. Keep this message as your record of it.
           </Para>
         )}
-        <ToldPart told={told} as={`your yes to ${money(gross, setting)} with tax`} setting={setting} />
+        <ToldPart
+          told={told}
+          as={`your yes to ${money(gross, setting)} with tax`}
+          hadLapsed={hadLapsed}
+          setting={setting}
+        />
+        {wasReady ? <ReadyNoMore /> : null}
         <Moved promise={promise} setting={setting} />
         <Next
           what={
@@ -85,7 +94,7 @@ function leftAfterYes({ balance, replaced }: Facts, setting: Setting): string {
 
 /** After a no, `gross` is the fees alone, and nothing for a claim. */
 function declined(facts: Facts, setting: Setting): Letter {
-  const { revision, gross, inspectionFee = 0, balance, replaced, yesUntil, told } = facts;
+  const { revision, gross, inspectionFee = 0, balance, replaced, yesUntil, told, hadLapsed } = facts;
   const left =
     balance === undefined ? '' : ` ${leftSentence(balance, setting)}${replacedSentence(replaced, setting)}`;
   const { job } = setting;
@@ -100,7 +109,7 @@ function declined(facts: Facts, setting: Setting): Letter {
           You said no to revision {revision} of the quote.
           {yesUntil ? '' : ' That price no longer applies.'} You need not give a reason.
         </Para>
-        <ToldPart told={told} as="your no" setting={setting} />
+        <ToldPart told={told} as="your no" hadLapsed={hadLapsed} setting={setting} />
         {yesUntil ? (
           <Para>
             Changed your mind, or pressed the wrong button? You can still say yes at that price, until the end
@@ -124,7 +133,7 @@ function declined(facts: Facts, setting: Setting): Letter {
 }
 
 /** A no to the rest of a claim: the covered part goes on, free of charge; `gross` is what an earlier yes still costs. */
-function restDeclined({ revision, gross, promise, told }: Facts, setting: Setting): Letter {
+function restDeclined({ revision, gross, promise, told, hadLapsed }: Facts, setting: Setting): Letter {
   const { job } = setting;
   return {
     to: 'customer',
@@ -137,7 +146,7 @@ function restDeclined({ revision, gross, promise, told }: Facts, setting: Settin
           You said no to revision {revision} of the quote. That price no longer applies. You need not give a
           reason.
         </Para>
-        <ToldPart told={told} as="your no to the rest" setting={setting} />
+        <ToldPart told={told} as="your no to the rest" hadLapsed={hadLapsed} setting={setting} />
         <Moved promise={promise} setting={setting} />
         <Next
           what="Your unit goes back on the bench. We repair what the certificate covers and leave the rest as it is."

@@ -1,6 +1,7 @@
 import { showNumber } from '@/lib/numbers/job-number';
 import { JobPage, Next, Para, Title, Words } from './frame';
 import type { Writer } from './letter';
+import { ReadyNoMore } from './ready-no-more';
 import { agreedCost, cost, fullDay } from './words';
 
 export const claimReopened: Writer<'claim-reopened'> = (facts, setting) => {
@@ -18,11 +19,9 @@ export const claimReopened: Writer<'claim-reopened'> = (facts, setting) => {
         </Para>
         <Words from={workshop.name}>{facts.reason}</Words>
         {facts.wasReady ? (
-          <Para>
-            It is not ready to go back any more: we do not post it yet. If you were going to collect it,
-            please wait until we write that it is ready again.
-            {facts.promisedOn ? ` We promise it ready by ${fullDay(facts.promisedOn, setting)}.` : ''}
-          </Para>
+          <ReadyNoMore
+            after={facts.promisedOn ? ` We promise it ready by ${fullDay(facts.promisedOn, setting)}.` : ''}
+          />
         ) : null}
         {facts.askedGross === undefined ? null : (
           <Para>

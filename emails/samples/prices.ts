@@ -192,6 +192,40 @@ export const priceSamples: readonly Sample[] = [
     job: { agreed: 13150 },
   },
   {
+    name: 'Approval recorded: yes, told before the price lapsed',
+    content: {
+      template: 'approval-recorded',
+      data: {
+        revision: 2,
+        decision: 'accepted',
+        gross: 13150,
+        promise: {
+          from: day('2026-12-18'),
+          to: day('2026-12-14'),
+          reason: 'Your answer had come in time: the job waited 1 working day for it.',
+        },
+        told: { how: 'telephone', on: day('2026-12-03'), words: 'Yes, go ahead. Ring me if it gets dearer.' },
+        hadLapsed: true,
+        wasReady: true,
+      },
+    },
+    job: { agreed: 13150 },
+  },
+  {
+    name: 'Approval recorded: no, told before the price lapsed',
+    content: {
+      template: 'approval-recorded',
+      data: {
+        revision: 2,
+        decision: 'declined',
+        gross: 1200,
+        told: { how: 'letter', on: day('2026-12-03'), words: 'Please send it back as it is.' },
+        hadLapsed: true,
+      },
+    },
+    job: { agreed: 1200, isRepaired: false },
+  },
+  {
     name: 'Approval recorded: no, told in person',
     content: {
       template: 'approval-recorded',

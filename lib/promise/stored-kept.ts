@@ -72,7 +72,7 @@ async function keptRows(now: Date, zone: string, client: Tx): Promise<KeptRow[]>
     WITH move AS (
       SELECT e."jobId", e."version", (e."data"->>'from')::date AS "from", (e."data"->>'to')::date AS "to", EXISTS (
         SELECT 1 FROM "job_event" m
-        WHERE m."jobId" = e."jobId" AND m."at" = e."at" AND (m."fromStage" = ANY(${[...WAITS_ON_CUSTOMER]})
+        WHERE m."jobId" = e."jobId" AND m."at" = e."at" AND (m."kind" = 'offer-decided' OR m."fromStage" = ANY(${[...WAITS_ON_CUSTOMER]})
           OR m."fromStage" = 'ready' AND m."toStage" = ANY(${[...TAKEN_UP_AGAIN]}))) AS "isWait"
       FROM "job_event" e JOIN "job" a ON a."id" = e."jobId" AND e."at" >= a."arrivedAt"
       WHERE e."kind" = 'promise-moved' AND e."data"->>'from' IS NOT NULL
@@ -83,7 +83,7 @@ async function keptRows(now: Date, zone: string, client: Tx): Promise<KeptRow[]>
       FROM own o JOIN move m ON m."jobId" = o."jobId" AND m."version" > o."version" AND m."isWait" GROUP BY 1
     ),
     stop AS (
-      SELECT DISTINCT ON (d."jobId") d."jobId", (COALESCE(CASE WHEN d."fromStage" = 'awaiting-approval' THEN (
+      SELECT DISTINCT ON (d."jobId") d."jobId", (COALESCE(CASE WHEN d."fromStage" = 'awaiting-approval' OR d."kind" = 'offer-decided' THEN (
         SELECT MAX(a."at") FROM "job_event" a
         WHERE a."jobId" = d."jobId" AND a."version" < d."version" AND a."toStage" = 'awaiting-approval') END, d."at")
         AT TIME ZONE ${zone})::date AS stopped

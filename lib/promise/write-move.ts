@@ -1,16 +1,21 @@
 import { type Day, dayFromDate, dayInZone, dayToDate } from '@/lib/calendar/day';
+import type { WorkingCalendar } from '@/lib/calendar/working';
 import type { Tx } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
 import type { JobRecord } from '@/lib/jobs/records';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { readCalendar, type WorkshopCard } from '@/lib/workshop/records';
 import {
+  lateReason,
   moveReason,
   type PromiseMove,
   type PromiseWait,
+  promiseAfterLapse,
   promiseAfterWait,
   reopenReason,
+  type Wait,
 } from './rules/after-wait';
+import { promisedBeforeLapse } from './rules/before-lapse';
 
 /**
  * Moves the promise of a job that stops waiting for the customer's answer, or that was ready and is taken up again, inside the
@@ -24,6 +29,8 @@ export async function writePromiseMove(
     /** working days that what was agreed takes beside the work promised so far */
     furtherDays: number;
     waitedAs?: PromiseWait;
+    /** the answer had come before its price lapsed, and is written down now */
+    isLate?: boolean;
     /** the day the answer came; today where it is absent */
     endedOn?: Day;
     workshop: WorkshopCard;
@@ -31,23 +38,21 @@ export async function writePromiseMove(
     now: Date;
   },
 ): Promise<PromiseMove | null> {
-  const { waitedAs = 'awaiting-approval' } = o;
+  const { waitedAs = 'awaiting-approval', isLate = false } = o;
   const asked = o.job.events.findLast((event) => event.toStage === waitedAs);
   if (!o.job.promisedOn || !asked) return null;
   const zone = o.workshop.timeZone;
+  const today = dayInZone(o.now, zone);
   const from = dayFromDate(o.job.promisedOn);
-  const endedOn = o.endedOn ?? dayInZone(o.now, zone);
+  const endedOn = o.endedOn ?? today;
   const { furtherDays } = o;
-  const { on, waitedDays } = promiseAfterWait(
-    { promisedOn: from, askedOn: dayInZone(asked.at, zone), endedOn, furtherDays },
-    await readCalendar(o.workshop, endedOn, tx),
-  );
+  const wait = { promisedOn: from, askedOn: dayInZone(asked.at, zone), endedOn, furtherDays };
+  const calendar = await readCalendar(o.workshop, endedOn, tx);
+  const { on, reason } = isLate
+    ? afterLapse({ ...wait, lapsedFrom: promisedBeforeLapse(o.job.events, from), today }, calendar)
+    : afterWait(wait, waitedAs, calendar);
   if (on === from) return null;
-  const moved = {
-    from,
-    to: on,
-    reason: waitedAs === 'ready' ? reopenReason(waitedDays) : moveReason({ waitedDays, furtherDays }),
-  };
+  const moved = { from, to: on, reason };
   await writeEvent(tx, {
     jobId: o.job.id,
     actor: o.actor,
@@ -56,4 +61,19 @@ export async function writePromiseMove(
     event: { kind: 'promise-moved', data: moved },
   });
   return moved;
+}
+
+function afterWait(wait: Wait, waitedAs: PromiseWait, calendar: WorkingCalendar) {
+  const { on, waitedDays } = promiseAfterWait(wait, calendar);
+  const { furtherDays } = wait;
+  return {
+    on,
+    reason:
+      waitedAs === 'ready' ? reopenReason(waitedDays, furtherDays) : moveReason({ waitedDays, furtherDays }),
+  };
+}
+
+function afterLapse(wait: Parameters<typeof promiseAfterLapse>[0], calendar: WorkingCalendar) {
+  const { on, ...counted } = promiseAfterLapse(wait, calendar);
+  return { on, reason: lateReason({ ...counted, furtherDays: wait.furtherDays }) };
 }

@@ -17,7 +17,7 @@ import { Refusal } from '@/lib/outcome';
 import { writePromiseMove } from '@/lib/promise/write-move';
 import { readWorkshop } from '@/lib/workshop/records';
 import { agreedOf } from './rules/agreed';
-import { yesAfterNo } from './rules/held-no';
+import { toldNo, yesAfterNo } from './rules/held-no';
 import { heldNoOfJob, isNoAfterInspection } from './stored-held-no';
 import { readLine } from './stored-lines';
 import { readYesAfterNoWords } from './stored-offer-words';
@@ -66,7 +66,10 @@ export async function approveAfterNo(
     if (declined?.revision !== o.revision || !mayMove('approve-after-no', facts, actor.kind).allowed) {
       throw new Refusal('conflict', NOT_OPEN);
     }
-    const since = dayInZone(declined.decidedAt ?? declined.issuedAt, timeZone);
+    // A no that was told may have been written down after the yes was.
+    const since =
+      toldNo(job.events, { no: o.revision })?.on ??
+      dayInZone(declined.decidedAt ?? declined.issuedAt, timeZone);
     requireTold(o, { version: job.version, since, today, locale });
     const makesContract = !facts.isContractMade;
     if (makesContract) requireTerms(workshop, o);

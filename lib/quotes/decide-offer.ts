@@ -2,11 +2,11 @@ import { writeBesides } from '@/lib/bench/write-besides';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
 import { moneyFactsSince } from '@/lib/invoices/stored-replaced';
-import { type AnsweredBy, answerer, requireTold } from '@/lib/jobs/actor';
-import { factsOf } from '@/lib/jobs/facts';
-import { readJob, readStage } from '@/lib/jobs/records';
-import { answerMove } from '@/lib/jobs/rules/guards';
-import { moveOf } from '@/lib/jobs/rules/stages';
+import { type Actor, type AnsweredBy, answerer, requireTold } from '@/lib/jobs/actor';
+import { factsOf, requireMove } from '@/lib/jobs/facts';
+import { type JobRecord, readJob, readStage } from '@/lib/jobs/records';
+import { answerMove, lateAnswerMove } from '@/lib/jobs/rules/guards';
+import { type MoveKey, moveOf } from '@/lib/jobs/rules/stages';
 import { heardOn, toldText } from '@/lib/jobs/rules/told';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { lockJob } from '@/lib/jobs/write-lock';
@@ -17,6 +17,7 @@ import { writePromiseMove } from '@/lib/promise/write-move';
 import { readWorkshop } from '@/lib/workshop/records';
 import { yesAfterNo } from './rules/held-no';
 import { isHeld } from './rules/held-price';
+import { lapsedPrice } from './rules/lapsed-price';
 import { priceFacts, readOfferWords } from './stored-offer-words';
 import { writeAnswer } from './write-answer';
 import { requireTerms } from './write-contract';
@@ -32,9 +33,13 @@ import { writeYes } from './write-yes';
  *
  * The clock of the promise stood still while the question waited: where work goes on, the promise moves by those days.
  *
- * An answer that was told to staff is judged by its own day, and kept as told; once the clock has let the price lapse, it comes too
- * late to be written down, and a new price is asked for (write-lapse-of-offer.ts). A yes that makes the contract is not among
- * them: the terms and the right to withdraw are agreed to and told on the customer's page (Directive 2011/83/EU Art. 6, 8).
+ * An answer that was told to staff is judged by its own day, and kept as told. One that came while the price was held is written down
+ * after it lapsed too, as long as nothing has overtaken it (rules/lapsed-price.ts): what the lapse did is put right. A yes that makes
+ * the contract is not among them: the terms and the right to withdraw are agreed to and told on the customer's page (Directive
+ * 2011/83/EU Art. 6, 8).
+ *
+ * Staff may be sending the unit back, or writing another price, at the same moment: the version of the job decides, and whoever comes
+ * second sees what changed.
  */
 export async function decideOffer(
   o: {
@@ -56,34 +61,42 @@ export async function decideOffer(
     const quote = job?.quotes[0];
     const offer = quote?.revisions.find((revision) => revision.revision === o.revision);
     if (!job || !quote || !offer) throw new Refusal('not-found', 'There is no such price to answer.');
-    const key = answerMove(o.decision, factsOf(job));
-    const taken = key === 'decline-the-rest' ? 'rest-declined' : o.decision;
+    const facts = factsOf(job);
+    const taken = answerMove(o.decision, facts) === 'decline-the-rest' ? 'rest-declined' : o.decision;
     const isTakenBack = yesAfterNo(job.events, { no: o.revision }) !== null;
     if (offer.state === o.decision && !isTakenBack) return taken;
-    if (offer.state !== 'sent') throw new Refusal('conflict', 'This price was answered or replaced already.');
+    const isLate = o.told !== undefined && offer.state === 'lapsed';
+    const key = (isLate ? lateAnswerMove : answerMove)(o.decision, facts);
+    if (isLate) requireLate(job, offer, key, o.actor);
+    else if (offer.state !== 'sent')
+      throw new Refusal('conflict', 'This price was answered or replaced already.');
     const workshop = await readWorkshop(tx);
     const { locale, timeZone } = workshop;
     const today = dayInZone(o.now, timeZone);
     const validUntil = dayFromDate(offer.validUntil);
     const { actor, by, told } = answerer(o);
     const since = dayInZone(offer.issuedAt, timeZone);
-    requireTold(o, { version: job.version, since, today, locale });
+    const until = isLate ? validUntil : undefined;
+    requireTold(o, { version: job.version, since, until, today, locale });
     if (o.decision === 'accepted' && !isHeld(validUntil, told?.on ?? today)) {
       throw new Refusal('conflict', 'This price is no longer valid. We will write to you with a new one.');
     }
-    const makesContract = o.decision === 'accepted' && !factsOf(job).isContractMade;
+    const makesContract = o.decision === 'accepted' && !facts.isContractMade;
     // What was agreed to is written from the records, never taken from the form that was sent.
     const words = readOfferWords(job, offer, { workshop, today });
     const answer = o.decision === 'accepted' ? words.agreed : words.declined;
     const agreedText = told ? toldText(told, answer, locale) : answer;
     if (makesContract) requireTerms(workshop, o);
     const move = moveOf(key);
+    const stage = readStage(job.stage);
     await writeEvent(tx, {
       jobId: job.id,
       actor,
       now: o.now,
       expected: { version: job.version, stages: move.from },
-      from: readStage(job.stage),
+      // It is worked on again.
+      ...(stage === 'ready' && { set: { readyAt: null } }),
+      from: stage,
       to: move.to,
       event: {
         kind: 'offer-decided',
@@ -105,7 +118,9 @@ export async function decideOffer(
         ? null
         : await writePromiseMove(tx, {
             ...{ job, furtherDays, workshop, actor, now: o.now },
-            endedOn: (told && heardOn(told)) ?? today,
+            ...(stage === 'ready'
+              ? { waitedAs: stage }
+              : { isLate, endedOn: (told && heardOn(told)) ?? today }),
           });
     await settleTold(tx, o);
     await queueMail(tx, {
@@ -117,6 +132,8 @@ export async function decideOffer(
         ...(await moneyFactsSince(tx, job)),
         ...(promise ? { promise } : {}),
         ...(told && { told }),
+        ...(isLate && { hadLapsed: true }),
+        ...(stage === 'ready' && { wasReady: true }),
         ...(makesContract ? { isFirst: true } : taken === 'accepted' ? priceFacts(job) : {}),
         ...(yes.startAfter ? { startAfter: yes.startAfter } : {}),
         ...(move.to === 'declined' && isHeld(validUntil, today) && { yesUntil: validUntil }),
@@ -127,4 +144,19 @@ export async function decideOffer(
     });
     return taken;
   });
+}
+
+/** Throws where an answer that came while its price was held has been overtaken since the price lapsed. */
+function requireLate(job: JobRecord, offer: { revision: number }, key: MoveKey, actor: Actor): void {
+  if (lapsedPrice(job.quotes[0]?.revisions ?? [], job.events)?.revision !== offer.revision) {
+    throw new Refusal('conflict', 'This price lapsed, and the job has gone on since. Ask for a new one.');
+  }
+  if (key === 'approve-late' && !factsOf(job).isContractMade) {
+    throw new Refusal(
+      'invalid',
+      'This yes would make the contract, which the customer gives on their page: ask for the price again.',
+      'answer',
+    );
+  }
+  requireMove(job, key, actor);
 }

@@ -1,15 +1,17 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { factsOf } from '@/lib/jobs/facts';
+import { recordPayment } from '@/lib/jobs/record-payment';
 import { withdraw } from '@/lib/jobs/withdraw';
 import { attempt } from '@/lib/outcome';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { lapsePrices } from '@/lib/quotes/write-lapses';
 import { resetDatabase, useDatabase } from '@/tests/database';
-import { assessedJob } from '@/tests/makers/course';
-import { askPrice } from '@/tests/makers/offer';
+import { assessedJob, proved, sendBack, takeMove } from '@/tests/makers/course';
+import { askPrice, writePrice } from '@/tests/makers/offer';
 import { jobNow } from '@/tests/makers/walk';
-import { makeWorkshop } from '@/tests/makers/workshop';
+import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 
 /** The price holds to the end of Friday 25 December 2026. */
 const ASKED = new Date('2026-11-25T09:00:00Z');
@@ -89,5 +91,52 @@ describe('a price at its end, whoever races', () => {
     const yes = outcomes[1].ok ? ['offer-decided'] : [];
     expect(events.map(({ kind }) => kind)).toEqual([...yes, 'withdrawn']);
     expect(factsOf(await jobNow(jobId)).owed).toBe(0);
+  });
+});
+
+describe('an answer that had come in time, written down after its price lapsed', () => {
+  const FOUND = new Date('2026-12-29T09:00:00Z');
+
+  async function lapsedJob(): Promise<string> {
+    const jobId = await askedJob();
+    await lapsePrices(DAY_AFTER);
+    return jobId;
+  }
+
+  async function writeDown(jobId: string, decision: 'accepted' | 'declined') {
+    const { version } = await jobNow(jobId);
+    const told = { how: 'telephone', on: day('2026-12-23'), words: 'As I said.' } as const;
+    return () =>
+      attempt(() => decideOffer({ jobId, revision: 2, decision, told, version, actor: OWNER, now: FOUND }));
+  }
+
+  it('goes out or goes on while a colleague sends the unit back, never both', async () => {
+    const jobId = await lapsedJob();
+    await takeMove(jobId, 'start-bench', FOUND);
+    await proved(world, jobId, FOUND);
+    await recordPayment({
+      ...{ jobId, amount: 7200, method: 'card', reference: '', receivedOn: day('2026-12-29') },
+      ...{ actor: BENCH, now: FOUND },
+    });
+    const yes = await writeDown(jobId, 'accepted');
+    const [first, sent, second] = await Promise.all([yes(), attempt(() => sendBack(jobId, FOUND)), yes()]);
+    expect(first.ok).toBe(second.ok);
+    expect([first.ok, sent.ok].filter(Boolean)).toHaveLength(1);
+    const { stage, certificates } = await jobNow(jobId);
+    expect([stage, certificates.length]).toEqual(sent.ok ? ['sent-back', 1] : ['on-bench', 0]);
+    expect(await db.mail.count({ where: { jobId, template: 'approval-recorded' } })).toBe(first.ok ? 1 : 0);
+  });
+
+  it('is a yes or a no where two write it down, or gives way to a newer price', async () => {
+    const jobId = await lapsedJob();
+    const [yes, no] = [await writeDown(jobId, 'accepted'), await writeDown(jobId, 'declined')];
+    const outcomes = await Promise.all([yes(), no(), attempt(() => writePrice(jobId, FOUND))]);
+    expect(outcomes.filter(({ ok }) => ok)).toHaveLength(1);
+    const job = await jobNow(jobId);
+    const states = job.quotes[0]?.revisions.map(({ state }) => state) ?? [];
+    expect(states.filter((state) => state === 'accepted')).toHaveLength(1);
+    expect(await db.jobEvent.count({ where: { jobId, kind: 'offer-decided' } })).toBe(
+      job.stage === 'assessing' ? 0 : 1,
+    );
   });
 });

@@ -140,6 +140,10 @@ export const factsOf = {
     /** a yes to the price that was declined as this revision */
     afterNoTo: z.int().optional(),
     told,
+    /** it was told in time and written down after they had been written to that the price is no longer held */
+    hadLapsed: z.boolean().optional(),
+    /** with a yes: they had been told that it is ready to go back */
+    wasReady: z.boolean().optional(),
   }),
   'withdrawal-recorded': z.strictObject({
     /** day and time of receipt where the workshop is, as text; the day alone of one that was told and not written */

@@ -1,6 +1,7 @@
 import { type Day, dayFromDate } from '@/lib/calendar/day';
 import { parseEvent } from '@/lib/jobs/rules/events';
 import type { Stage } from '@/lib/jobs/rules/stages';
+import type { Told } from '@/lib/jobs/rules/told';
 import { isHeld } from './held-price';
 import { parseQuoteEvent } from './quote-events';
 import type { RequestState } from './request-states';
@@ -41,6 +42,15 @@ export function noOfJob({ stage, events }: JobSoFar): number | null {
   if (led?.kind !== 'offer-decided') return null;
   const event = parseEvent('offer-decided', led.data);
   return event.kind === 'offer-decided' ? event.data.revision : null;
+}
+
+/** How a no to a revision was told, where it was not given on the customer's page. */
+export function toldNo(events: JobSoFar['events'], { no }: { no: number }): Told | undefined {
+  for (const { kind, data } of events) {
+    const event = kind === 'offer-decided' ? parseEvent(kind, data) : null;
+    if (event?.kind === 'offer-decided' && event.data.revision === no) return event.data.told;
+  }
+  return undefined;
 }
 
 type RequestSoFar = { state: RequestState; events: readonly { kind: string; data: unknown }[] };

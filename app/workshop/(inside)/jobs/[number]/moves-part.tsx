@@ -22,6 +22,7 @@ import { DispatchForm } from './dispatch-form';
 import type { SheetProps } from './open-sheet';
 import { PromisePart } from './promise-part';
 import { StopPart } from './stop-part';
+import { ToldLatePart } from './told-late-part';
 import { ToldPart } from './told-part';
 import { UnclaimedPart } from './unclaimed-part';
 import { UndoPart } from './undo-part';
@@ -49,6 +50,9 @@ const UNSAID: ReadonlySet<MoveKey> = new Set([
   'decline',
   'decline-the-rest',
   'approve-after-no',
+  'approve-late',
+  'decline-late',
+  'decline-the-rest-late',
   'withdraw',
 ]);
 
@@ -64,7 +68,7 @@ export async function MovesPart({ job, workshop, staff, who }: SheetProps & { wh
   const moves = openMoves(facts, actorKind(who.role));
   const shut = moves.filter(({ move: { key }, answer }) => !answer.allowed && !UNSAID.has(key));
   const open = moves.filter(({ answer }) => answer.allowed).map((each) => each.move);
-  const ahead = open.filter(({ key }) => key !== BACKWARDS && key !== WAIT);
+  const ahead = open.filter(({ key }) => isPlainMove(key) && key !== BACKWARDS);
   const back = open.find(({ key }) => key === BACKWARDS);
   const isOver = FINAL_STAGES.includes(facts.stage) && !facts.isSought;
   return (
@@ -87,7 +91,12 @@ export async function MovesPart({ job, workshop, staff, who }: SheetProps & { wh
       {ahead.map((each, index) => (
         <PlainMove key={each.key} job={job} move={each} role={who.role} isMain={index === 0} />
       ))}
-      {may(who.role, permissionOf('approve')) ? <ToldPart job={job} workshop={workshop} /> : null}
+      {may(who.role, permissionOf('approve')) ? (
+        <>
+          <ToldLatePart job={job} workshop={workshop} />
+          <ToldPart job={job} workshop={workshop} />
+        </>
+      ) : null}
       <WaitPart job={job} workshop={workshop} role={who.role} isOpen={open.some(({ key }) => key === WAIT)} />
       {open.some(({ key }) => key === 'stop-repair') &&
       !open.some(({ key }) => key === 'return-unrepaired') &&

@@ -63,29 +63,38 @@ export function ToldPart({ job, workshop }: JobProps) {
           choices={open.map((value) => ({ value, ...words[value]() }))}
           defaultValue={open.length === 1 ? open[0] : undefined}
         />
-        <RadioGroup
-          name="how"
-          label="How they told us"
-          choices={TOLD_BY.map((value) => ({ value, label: TOLD_BY_LABELS[value] }))}
-        />
-        <TextField
-          name="on"
-          label="On which day"
-          hint="Of a letter, the day it was posted."
-          type="date"
-          width="short"
-          max={today}
-          defaultValue={today}
-        />
-        <TextArea
-          name="words"
-          label="What they said"
-          hint="As near to their own words as you can. They read it in the mail."
-          rows={3}
-          maxLength={1000}
-        />
+        <HowTold latest={today} shown={today} />
       </ConfirmButton>
     </ActionForm>
+  );
+}
+
+/** How, when and in which words: what is kept with every answer that was told. `shown` is the day that the form begins with. */
+export function HowTold({ latest, shown }: { latest: Day; shown?: Day }) {
+  return (
+    <>
+      <RadioGroup
+        name="how"
+        label="How they told us"
+        choices={TOLD_BY.map((value) => ({ value, label: TOLD_BY_LABELS[value] }))}
+      />
+      <TextField
+        name="on"
+        label="On which day"
+        hint="Of a letter, the day it was posted."
+        type="date"
+        width="short"
+        max={latest}
+        defaultValue={shown}
+      />
+      <TextArea
+        name="words"
+        label="What they said"
+        hint="As near to their own words as you can. They read it in the mail."
+        rows={3}
+        maxLength={1000}
+      />
+    </>
   );
 }
 
