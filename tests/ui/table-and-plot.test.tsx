@@ -15,8 +15,8 @@ function prices(rows: typeof repairs) {
       rowKey={(row) => row.id}
       empty="Nothing on the list yet."
       columns={[
-        { key: 'name', head: 'Repair', kind: 'rowhead', cell: (row) => row.name },
-        { key: 'days', head: 'Usual time', cell: (row) => row.days },
+        { head: 'Repair', kind: 'rowhead', cell: (row) => row.name },
+        { head: 'Usual time', cell: (row) => row.days },
       ]}
     />,
   );

@@ -38,7 +38,6 @@ export function PriceTable({ caption, price, money, agreed }: PriceTableProps) {
   ];
   const written = (minor: number | null) => (minor === null ? '–' : money(minor));
   const now: Column<Row> = {
-    key: 'now',
     head: agreed ? 'New' : 'Amount',
     kind: 'number',
     cell: (row) => written(row.now),
@@ -47,16 +46,9 @@ export function PriceTable({ caption, price, money, agreed }: PriceTableProps) {
     <Table
       caption={`${caption}${price.taxName === null ? '' : `, amounts ${price.isGross ? 'with' : 'before'} tax`}`}
       columns={[
-        { key: 'what', head: 'What', kind: 'rowhead', cell: (row) => row.what },
+        { head: 'What', kind: 'rowhead', cell: (row) => row.what },
         ...(agreed
-          ? [
-              {
-                key: 'was',
-                head: 'Agreed',
-                kind: 'number',
-                cell: (row: Row) => written(row.was),
-              } satisfies Column<Row>,
-            ]
+          ? [{ head: 'Agreed', kind: 'number', cell: (row: Row) => written(row.was) } satisfies Column<Row>]
           : []),
         now,
       ]}

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 
 export type Column<Row> = {
-  key: string;
+  /** each of a table's its own */
   head: string;
   cell: (row: Row) => ReactNode;
   kind?: 'text' | 'number' | 'rowhead' | 'action' | undefined;
@@ -35,8 +35,8 @@ const ROLE = {
  *
  * ```tsx
  * <Table caption="Prices with tax" rows={repairs} rowKey={(r) => r.id} columns={[
- *   { key: 'name', head: 'Repair', kind: 'rowhead', cell: (r) => r.name },
- *   { key: 'price', head: 'Price', kind: 'number', cell: (r) => <Money minor={r.price} currency="GBP" locale="en-GB" /> },
+ *   { head: 'Repair', kind: 'rowhead', cell: (r) => r.name },
+ *   { head: 'Price', kind: 'number', cell: (r) => <Money minor={r.price} currency="GBP" locale="en-GB" /> },
  * ]} empty="Nothing on the list yet." />
  * ```
  */
@@ -51,7 +51,7 @@ export function Table<Row>(props: TableProps<Row>) {
       <thead role={ROLE.rowgroup}>
         <tr role={ROLE.row}>
           {columns.map((column) => (
-            <th key={column.key} scope="col" role={ROLE.columnheader} data-kind={column.kind}>
+            <th key={column.head} scope="col" role={ROLE.columnheader} data-kind={column.kind}>
               {column.kind === 'action' ? <span className="sr-only">{column.head}</span> : column.head}
             </th>
           ))}
@@ -62,11 +62,11 @@ export function Table<Row>(props: TableProps<Row>) {
           <tr key={rowKey(row)} role={ROLE.row}>
             {columns.map((column) =>
               column.kind === 'rowhead' ? (
-                <th key={column.key} scope="row" role={ROLE.rowheader}>
+                <th key={column.head} scope="row" role={ROLE.rowheader}>
                   {column.cell(row)}
                 </th>
               ) : (
-                <td key={column.key} role={ROLE.cell} data-head={column.head} data-kind={column.kind}>
+                <td key={column.head} role={ROLE.cell} data-head={column.head} data-kind={column.kind}>
                   <span>{column.cell(row)}</span>
                 </td>
               ),

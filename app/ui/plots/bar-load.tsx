@@ -72,10 +72,10 @@ export function BarLoad({ caption, days, hours = 'Promised work', per = 'Day' }:
         rowKey={(day) => day.key}
         empty="No working days in this span."
         columns={[
-          { key: 'day', head: per, kind: 'rowhead', cell: (day) => day.label },
-          { key: 'hours', head: hours, kind: 'number', cell: (day) => `${round(day.hours)} h` },
-          { key: 'capacity', head: 'Bench has', kind: 'number', cell: (day) => `${round(day.capacity)} h` },
-          { key: 'left', head: 'Left', kind: 'number', cell: (day) => leftOf(day) },
+          { head: per, kind: 'rowhead', cell: (day) => day.label },
+          { head: hours, kind: 'number', cell: (day) => `${round(day.hours)} h` },
+          { head: 'Bench has', kind: 'number', cell: (day) => `${round(day.capacity)} h` },
+          { head: 'Left', kind: 'number', cell: (day) => leftOf(day) },
         ]}
       />
     </figure>

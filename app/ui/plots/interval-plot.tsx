@@ -78,25 +78,14 @@ export function IntervalPlot(props: IntervalPlotProps) {
         empty={empty}
         columns={[
           {
-            key: 'label',
             head,
             kind: 'rowhead',
             cell: (row) => (row.href ? <TextLink href={row.href}>{row.label}</TextLink> : row.label),
           },
-          {
-            key: 'count',
-            head: 'Returned',
-            kind: 'number',
-            cell: ({ count }) => `${count.returned} of ${count.units}`,
-          },
-          {
-            key: 'interval',
-            head: '95% interval',
-            kind: 'number',
-            cell: ({ count }) => between(count, locale),
-          },
+          { head: 'Returned', kind: 'number', cell: ({ count }) => `${count.returned} of ${count.units}` },
+          { head: '95% interval', kind: 'number', cell: ({ count }) => between(count, locale) },
           ...(rows.some((row) => row.mark)
-            ? [{ key: 'mark', head: 'Evidence', cell: (row: IntervalRow) => row.mark ?? 'none yet' }]
+            ? [{ head: 'Evidence', cell: (row: IntervalRow) => row.mark ?? 'none yet' }]
             : []),
         ]}
       />

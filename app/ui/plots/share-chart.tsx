@@ -79,20 +79,14 @@ export function ShareChart({ caption, chart, monthLabel, locale, counted = 'Retu
         rows={points}
         rowKey={(point) => point.month}
         columns={[
-          { key: 'month', head: 'Month', kind: 'rowhead', cell: (point) => monthLabel(point.month) },
+          { head: 'Month', kind: 'rowhead', cell: (point) => monthLabel(point.month) },
+          { head: counted, kind: 'number', cell: (point) => `${point.returned} of ${point.units}` },
           {
-            key: 'count',
-            head: counted,
-            kind: 'number',
-            cell: (point) => `${point.returned} of ${point.units}`,
-          },
-          {
-            key: 'interval',
             head: '95% interval',
             kind: 'number',
             cell: (point) => (point.interval ? intervalWords(point.interval, locale) : 'none'),
           },
-          { key: 'out', head: 'Limits', cell: verdict },
+          { head: 'Limits', cell: verdict },
         ]}
       />
     </figure>

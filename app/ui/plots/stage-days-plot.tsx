@@ -55,22 +55,12 @@ export function StageDaysPlot({ caption, stages, locale }: StageDaysPlotProps) {
         rowKey={({ stage }) => stage}
         empty="No unit has been in a stage yet."
         columns={[
-          { key: 'stage', head: 'Stage', kind: 'rowhead', cell: ({ stage }) => STAGE_WORDS[stage].label },
-          { key: 'on', head: 'Waits on', cell: ({ waitsOn }) => WAITS_ON[waitsOn] },
-          { key: 'stays', head: 'Stays', kind: 'number', cell: ({ stays }) => stays },
-          { key: 'here', head: 'Go on', kind: 'number', cell: ({ stillHere }) => stillHere },
-          {
-            key: 'half',
-            head: 'Half ended by, 95% interval',
-            kind: 'number',
-            cell: ({ half }) => told(half, locale),
-          },
-          {
-            key: 'mostly',
-            head: 'Four of five by',
-            kind: 'number',
-            cell: ({ mostly }) => told(mostly, locale),
-          },
+          { head: 'Stage', kind: 'rowhead', cell: ({ stage }) => STAGE_WORDS[stage].label },
+          { head: 'Waits on', cell: ({ waitsOn }) => WAITS_ON[waitsOn] },
+          { head: 'Stays', kind: 'number', cell: ({ stays }) => stays },
+          { head: 'Go on', kind: 'number', cell: ({ stillHere }) => stillHere },
+          { head: 'Half ended by, 95% interval', kind: 'number', cell: ({ half }) => told(half, locale) },
+          { head: 'Four of five by', kind: 'number', cell: ({ mostly }) => told(mostly, locale) },
         ]}
       />
     </figure>

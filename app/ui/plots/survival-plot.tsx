@@ -85,14 +85,9 @@ export function SurvivalPlot({ caption, counts, until, locale }: SurvivalPlotPro
         rowKey={String}
         empty={`Nobody has been watched for ${ticks[1]} days yet.`}
         columns={[
-          { key: 'day', head: 'By day', kind: 'rowhead', cell: (days) => days },
-          {
-            key: 'share',
-            head: 'Returned, 95% interval',
-            kind: 'number',
-            cell: (days) => told(counts, days, locale),
-          },
-          { key: 'risk', head: 'Watched', kind: 'number', cell: (days) => atRiskOn(counts, days) },
+          { head: 'By day', kind: 'rowhead', cell: (days) => days },
+          { head: 'Returned, 95% interval', kind: 'number', cell: (days) => told(counts, days, locale) },
+          { head: 'Watched', kind: 'number', cell: (days) => atRiskOn(counts, days) },
         ]}
       />
     </figure>

@@ -94,9 +94,9 @@ export async function CertificateView({ chain, asked, serial }: Props) {
             caption="Cover lines"
             captionHidden
             columns={[
-              { key: 'what', head: 'What', kind: 'rowhead', cell: (line) => line.what },
-              { key: 'from', head: 'From', cell: (line) => formatDay(line.from, locale, 'short') },
-              { key: 'until', head: 'Until', cell: (line) => formatDay(line.until, locale, 'short') },
+              { head: 'What', kind: 'rowhead', cell: (line) => line.what },
+              { head: 'From', cell: (line) => formatDay(line.from, locale, 'short') },
+              { head: 'Until', cell: (line) => formatDay(line.until, locale, 'short') },
             ]}
             rows={view.lines}
             rowKey={(line) => line.id}

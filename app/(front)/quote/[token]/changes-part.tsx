@@ -19,9 +19,9 @@ export function ChangesPart({ quote, workshop, revision }: PartProps & { revisio
     <Table
       caption={`What changed since revision ${before.revision}`}
       columns={[
-        { key: 'what', head: 'What', kind: 'rowhead', cell: (row) => row.description },
-        { key: 'was', head: 'Before', kind: 'number', cell: (row) => money(row.was) },
-        { key: 'now', head: 'Now', kind: 'number', cell: (row) => money(row.now) },
+        { head: 'What', kind: 'rowhead', cell: (row) => row.description },
+        { head: 'Before', kind: 'number', cell: (row) => money(row.was) },
+        { head: 'Now', kind: 'number', cell: (row) => money(row.now) },
       ]}
       rows={changes.map((row, place) => ({ ...row, place }))}
       rowKey={(row) => String(row.place)}

@@ -18,16 +18,10 @@ export function SessionsTable({ sessions, presentId, clock }: Props) {
       rows={sessions}
       rowKey={(session) => session.id}
       columns={[
+        { head: 'Device', kind: 'rowhead', cell: (session) => describeDevice(session.userAgent) },
+        { head: 'Since', cell: (session) => formatInstant(session.createdAt, clock) },
+        { head: 'Last used', cell: (session) => formatInstant(session.lastUsedAt, clock) },
         {
-          key: 'device',
-          head: 'Device',
-          kind: 'rowhead',
-          cell: (session) => describeDevice(session.userAgent),
-        },
-        { key: 'since', head: 'Since', cell: (session) => formatInstant(session.createdAt, clock) },
-        { key: 'used', head: 'Last used', cell: (session) => formatInstant(session.lastUsedAt, clock) },
-        {
-          key: 'end',
           head: 'End it',
           cell: (session) =>
             session.id === presentId ? (

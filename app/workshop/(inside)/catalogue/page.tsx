@@ -102,7 +102,6 @@ function FamilySection({ family, mayChange }: { family: Family; mayChange: boole
         empty="No model in this family yet."
         columns={[
           {
-            key: 'name',
             head: 'Model',
             kind: 'rowhead',
             cell: (model) => (
@@ -111,19 +110,9 @@ function FamilySection({ family, mayChange }: { family: Family; mayChange: boole
               </TextLink>
             ),
           },
+          { head: 'Listed repairs', kind: 'number', cell: (model) => repairCount(model.repairs) },
+          { head: 'Battery', cell: (model) => batteryText(model.battery, model.batteryWh) },
           {
-            key: 'repairs',
-            head: 'Listed repairs',
-            kind: 'number',
-            cell: (model) => repairCount(model.repairs),
-          },
-          {
-            key: 'battery',
-            head: 'Battery',
-            cell: (model) => batteryText(model.battery, model.batteryWh),
-          },
-          {
-            key: 'state',
             head: 'Price list',
             cell: (model) =>
               model.isListed ? <Tag tone="good">listed</Tag> : <Tag tone="waiting">not listed</Tag>,

@@ -68,7 +68,6 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
         empty={`No claim stands at “${STANDING_WORDS[standing].label}”.`}
         columns={[
           {
-            key: 'number',
             head: 'Claim',
             kind: 'rowhead',
             cell: (claim) => (
@@ -78,7 +77,6 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
             ),
           },
           {
-            key: 'what',
             head: 'Unit and symptom',
             cell: (claim) => (
               <>
@@ -91,15 +89,10 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
               </>
             ),
           },
-          { key: 'customer', head: 'Customer', cell: (claim) => claim.customer },
-          { key: 'opened', head: 'Opened', cell: (claim) => openedWords(claim, clock.today, locale) },
+          { head: 'Customer', cell: (claim) => claim.customer },
+          { head: 'Opened', cell: (claim) => openedWords(claim, clock.today, locale) },
+          { head: 'Its job', cell: (claim) => <StageTag stage={claim.stage} /> },
           {
-            key: 'stage',
-            head: 'Its job',
-            cell: (claim) => <StageTag stage={claim.stage} />,
-          },
-          {
-            key: 'ruling',
             head: 'Ruling',
             cell: (claim) => (
               <>

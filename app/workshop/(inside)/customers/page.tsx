@@ -34,17 +34,16 @@ export default async function CustomersPage({ searchParams }: { searchParams: Li
             : 'No name, e-mail address, telephone number, postcode or town holds this.',
         columns: [
           {
-            key: 'name',
             head: 'Name',
             kind: 'rowhead',
             cell: (person) => (
               <TextLink href={`/workshop/customers/${person.number}`}>{person.name}</TextLink>
             ),
           },
-          { key: 'email', head: 'E-mail', cell: (person) => person.email },
-          { key: 'jobs', head: 'Jobs', kind: 'number', cell: (person) => person.jobs },
-          { key: 'quotes', head: 'Prices asked for', kind: 'number', cell: (person) => person.quotes },
-          { key: 'last', head: 'Last', cell: (person) => formatInstant(person.lastAt, clock) },
+          { head: 'E-mail', cell: (person) => person.email },
+          { head: 'Jobs', kind: 'number', cell: (person) => person.jobs },
+          { head: 'Prices asked for', kind: 'number', cell: (person) => person.quotes },
+          { head: 'Last', cell: (person) => formatInstant(person.lastAt, clock) },
         ],
       }}
     />

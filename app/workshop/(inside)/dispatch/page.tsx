@@ -42,10 +42,7 @@ export default async function DispatchPage() {
           rows={list.mayGo}
           rowKey={(row) => row.number}
           empty="No unit is ready, paid for and free to go."
-          columns={[
-            ...common,
-            { key: 'customs', head: 'Customs', cell: (row) => <Customs row={row} workshop={workshop} /> },
-          ]}
+          columns={[...common, { head: 'Customs', cell: (row) => <Customs row={row} workshop={workshop} /> }]}
         />
       </section>
       <section aria-labelledby="waits">
@@ -56,10 +53,7 @@ export default async function DispatchPage() {
           rows={list.waits}
           rowKey={(row) => row.number}
           empty="No ready unit waits for its money."
-          columns={[
-            ...common,
-            { key: 'owed', head: 'Left to pay', kind: 'number', cell: (row) => money(row.owed) },
-          ]}
+          columns={[...common, { head: 'Left to pay', kind: 'number', cell: (row) => money(row.owed) }]}
         />
       </section>
       {list.asked.length === 0 ? null : (
@@ -89,12 +83,8 @@ export default async function DispatchPage() {
               rows={rows}
               rowKey={(row) => row.number}
               columns={[
-                ...common.filter((column) => column.key !== 'ready'),
-                {
-                  key: 'reference',
-                  head: 'Carrier’s reference',
-                  cell: (row) => <NumberText text={row.reference} />,
-                },
+                ...common.filter((column) => column.head !== 'Ready since'),
+                { head: 'Carrier’s reference', cell: (row) => <NumberText text={row.reference} /> },
               ]}
             />
             <p>
@@ -116,7 +106,7 @@ export default async function DispatchPage() {
             captionHidden
             rows={list.collected}
             rowKey={(row) => row.number}
-            columns={common.filter((column) => column.key !== 'ready' && column.key !== 'to')}
+            columns={common.filter((column) => column.head !== 'Ready since' && column.head !== 'Goes to')}
           />
         </section>
       )}
@@ -127,7 +117,6 @@ export default async function DispatchPage() {
 function columns({ locale }: WorkshopCard): Column<DispatchRow>[] {
   return [
     {
-      key: 'number',
       head: 'Job',
       kind: 'rowhead',
       cell: (row) => (
@@ -136,13 +125,9 @@ function columns({ locale }: WorkshopCard): Column<DispatchRow>[] {
         </TextLink>
       ),
     },
-    { key: 'unit', head: 'Unit', cell: (row) => row.unit },
-    { key: 'to', head: 'Goes to', cell: (row) => `${row.customer}, ${row.town}, ${row.country}` },
-    {
-      key: 'ready',
-      head: 'Ready since',
-      cell: (row) => (row.readyOn ? formatDay(row.readyOn, locale, 'short') : ''),
-    },
+    { head: 'Unit', cell: (row) => row.unit },
+    { head: 'Goes to', cell: (row) => `${row.customer}, ${row.town}, ${row.country}` },
+    { head: 'Ready since', cell: (row) => (row.readyOn ? formatDay(row.readyOn, locale, 'short') : '') },
   ];
 }
 

@@ -64,7 +64,6 @@ export default async function JobsPage({ searchParams }: { searchParams: ListSea
         empty: emptySentence(q, EMPTY),
         columns: [
           {
-            key: 'number',
             head: 'Job',
             kind: 'rowhead',
             cell: (job) => (
@@ -74,7 +73,6 @@ export default async function JobsPage({ searchParams }: { searchParams: ListSea
             ),
           },
           {
-            key: 'unit',
             head: 'Unit and repair',
             cell: (job) => (
               <>
@@ -86,18 +84,13 @@ export default async function JobsPage({ searchParams }: { searchParams: ListSea
               </>
             ),
           },
-          { key: 'customer', head: 'Customer', cell: (job) => job.customer },
+          { head: 'Customer', cell: (job) => job.customer },
+          { head: 'Stage', cell: (job) => <StageTag stage={job.stage} /> },
           {
-            key: 'stage',
-            head: 'Stage',
-            cell: (job) => <StageTag stage={job.stage} />,
-          },
-          {
-            key: 'promised',
             head: 'Promise',
             cell: (job) => (job.promisedOn ? formatDay(job.promisedOn, locale, 'short') : 'none yet'),
           },
-          { key: 'booked', head: 'Booked', cell: (job) => formatDay(job.bookedOn, locale, 'short') },
+          { head: 'Booked', cell: (job) => formatDay(job.bookedOn, locale, 'short') },
         ],
       }}
     />

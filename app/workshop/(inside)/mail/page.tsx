@@ -66,26 +66,17 @@ export default async function MailPage({ searchParams }: { searchParams: Promise
         empty="No message stands here."
         columns={[
           {
-            key: 'what',
             head: 'Message',
             kind: 'rowhead',
             cell: (mail) => (
               <TextLink href={`/workshop/mail/${mail.id}`}>{templateWords(mail.template)}</TextLink>
             ),
           },
-          { key: 'state', head: 'State', cell: (mail) => <Standing mail={mail} /> },
-          { key: 'to', head: 'To', cell: (mail) => mail.toAddress || 'address removed' },
-          {
-            key: 'job',
-            head: 'Job or quote',
-            cell: (mail) => <About mail={mail} />,
-          },
-          {
-            key: 'when',
-            head: 'Queued',
-            cell: (mail) => formatInstant(mail.queuedAt, clock),
-          },
-          { key: 'again', head: 'Send again', cell: (mail) => <SendAgain mail={mail} /> },
+          { head: 'State', cell: (mail) => <Standing mail={mail} /> },
+          { head: 'To', cell: (mail) => mail.toAddress || 'address removed' },
+          { head: 'Job or quote', cell: (mail) => <About mail={mail} /> },
+          { head: 'Queued', cell: (mail) => formatInstant(mail.queuedAt, clock) },
+          { head: 'Send again', cell: (mail) => <SendAgain mail={mail} /> },
         ]}
       />
       <Pager

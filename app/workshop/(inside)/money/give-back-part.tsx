@@ -30,7 +30,6 @@ export function GiveBackPart(props: { rows: readonly ToGiveBack[]; today: Day; l
         rowKey={(row) => `${row.jobNumber}-${row.isPostage}`}
         columns={[
           {
-            key: 'job',
             head: 'Job',
             kind: 'rowhead',
             cell: (row) => (
@@ -39,9 +38,8 @@ export function GiveBackPart(props: { rows: readonly ToGiveBack[]; today: Day; l
               </TextLink>
             ),
           },
-          { key: 'customer', head: 'Customer', cell: (row) => row.customer },
+          { head: 'Customer', cell: (row) => row.customer },
           {
-            key: 'what',
             head: 'What it is',
             cell: (row) =>
               row.isPostage
@@ -50,9 +48,8 @@ export function GiveBackPart(props: { rows: readonly ToGiveBack[]; today: Day; l
                   ? 'After a withdrawal'
                   : 'Paid too much',
           },
-          { key: 'stage', head: 'Stage', cell: (row) => STAGE_WORDS[readStage(row.stage)].label },
+          { head: 'Stage', cell: (row) => STAGE_WORDS[readStage(row.stage)].label },
           {
-            key: 'since',
             head: 'Since',
             cell: (row) => (
               <>
@@ -62,7 +59,6 @@ export function GiveBackPart(props: { rows: readonly ToGiveBack[]; today: Day; l
             ),
           },
           {
-            key: 'amount',
             head: 'To give back',
             kind: 'number',
             cell: (row) => formatMoney(row.amount, row.currency, locale),

@@ -83,7 +83,6 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
         empty={text === '' ? 'No invoice stands here.' : 'Nothing with this number or name.'}
         columns={[
           {
-            key: 'number',
             head: 'Number',
             kind: 'rowhead',
             cell: (row) => (
@@ -93,7 +92,6 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
             ),
           },
           {
-            key: 'state',
             head: 'State',
             cell: (row) => (
               <>
@@ -104,10 +102,9 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
               </>
             ),
           },
-          { key: 'issued', head: 'Issued', cell: (row) => formatDay(row.issuedOn, locale, 'short') },
-          { key: 'customer', head: 'Customer', cell: (row) => row.customer },
+          { head: 'Issued', cell: (row) => formatDay(row.issuedOn, locale, 'short') },
+          { head: 'Customer', cell: (row) => row.customer },
           {
-            key: 'job',
             head: 'Job',
             cell: (row) => (
               <TextLink href={`/workshop/jobs/${row.jobNumber}#money`}>
@@ -116,7 +113,6 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
             ),
           },
           {
-            key: 'amount',
             head: 'Amount',
             kind: 'number',
             cell: (row) => money(row.kind === 'invoice' ? row.payable : -row.payable, row.currency),

@@ -32,12 +32,8 @@ export default async function NotYoursPage({ searchParams }: Props) {
         rows={permissionTable()}
         rowKey={(row) => row.permission}
         columns={[
-          { key: 'work', head: 'Work', kind: 'rowhead', cell: (row) => row.label },
-          {
-            key: 'roles',
-            head: 'Roles',
-            cell: (row) => row.roles.map((role) => ROLE_LABELS[role]).join(', '),
-          },
+          { head: 'Work', kind: 'rowhead', cell: (row) => row.label },
+          { head: 'Roles', cell: (row) => row.roles.map((role) => ROLE_LABELS[role]).join(', ') },
         ]}
       />
     </>

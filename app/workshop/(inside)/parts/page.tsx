@@ -36,20 +36,15 @@ export default async function PartsPage() {
         empty="No part yet. Add one, then book its first delivery in as a lot."
         columns={[
           {
-            key: 'name',
             head: 'Part',
             kind: 'rowhead',
             cell: (part) => <TextLink href={`/workshop/parts/${part.id}`}>{part.name}</TextLink>,
           },
-          { key: 'code', head: 'Code', cell: (part) => <NumberText text={part.code} /> },
-          { key: 'stock', head: 'In stock', kind: 'number', cell: (part) => part.inStock },
-          { key: 'lots', head: 'Lots', kind: 'number', cell: (part) => part.lots },
-          {
-            key: 'term',
-            head: 'Supplier’s warranty',
-            cell: (part) => (part.term ? describePeriod(part.term) : 'none'),
-          },
-          { key: 'state', head: 'Order', cell: stockTag },
+          { head: 'Code', cell: (part) => <NumberText text={part.code} /> },
+          { head: 'In stock', kind: 'number', cell: (part) => part.inStock },
+          { head: 'Lots', kind: 'number', cell: (part) => part.lots },
+          { head: 'Supplier’s warranty', cell: (part) => (part.term ? describePeriod(part.term) : 'none') },
+          { head: 'Order', cell: stockTag },
         ]}
       />
     </>

@@ -30,23 +30,20 @@ export default async function PeoplePage() {
         rowKey={(person) => person.id}
         columns={[
           {
-            key: 'name',
             head: 'Name',
             kind: 'rowhead',
             cell: (person) => <TextLink href={`/workshop/people/${person.id}`}>{person.name}</TextLink>,
           },
-          { key: 'initials', head: 'Initials', cell: (person) => person.initials },
-          { key: 'role', head: 'What they do', cell: (person) => ROLE_LABELS[person.role] },
-          { key: 'email', head: 'Address', cell: (person) => person.email },
+          { head: 'Initials', cell: (person) => person.initials },
+          { head: 'What they do', cell: (person) => ROLE_LABELS[person.role] },
+          { head: 'Address', cell: (person) => person.email },
           {
-            key: 'step',
             head: 'Second step',
             cell: (person) => (
               <Tag tone={person.hasSecondStep ? 'good' : 'warn'}>{person.hasSecondStep ? 'on' : 'off'}</Tag>
             ),
           },
           {
-            key: 'state',
             head: 'Signed in',
             cell: (person) => {
               if (!person.isActive) return <Tag tone="stop">may not sign in</Tag>;

@@ -27,7 +27,6 @@ export function Aims({ report, locale, maySet }: Props) {
         rowKey={(result) => String(result.quantile)}
         columns={[
           {
-            key: 'aim',
             head: 'Aim',
             kind: 'rowhead',
             cell: ({ quantile }) =>
@@ -35,27 +34,20 @@ export function Aims({ report, locale, maySet }: Props) {
                 ? `${percentWords(quantile, locale)} (in use)`
                 : percentWords(quantile, locale),
           },
-          { key: 'kept', head: 'Kept', kind: 'number', cell: ({ counted }) => keptWords(counted, locale) },
+          { head: 'Kept', kind: 'number', cell: ({ counted }) => keptWords(counted, locale) },
+          { head: '95% interval', kind: 'number', cell: ({ counted }) => betweenWords(counted, locale) },
           {
-            key: 'interval',
-            head: '95% interval',
-            kind: 'number',
-            cell: ({ counted }) => betweenWords(counted, locale),
-          },
-          {
-            key: 'of',
             head: 'Promises',
             kind: 'number',
             cell: ({ counted }) => `${counted.kept} of ${counted.promises}`,
           },
           {
-            key: 'hand',
             head: 'By hand',
             kind: 'number',
             cell: ({ byHand }) =>
               byHand.promises === 0 ? 'none' : `${byHand.kept} of ${byHand.promises} kept`,
           },
-          { key: 'ahead', head: 'Not due yet', kind: 'number', cell: ({ notDue }) => notDue },
+          { head: 'Not due yet', kind: 'number', cell: ({ notDue }) => notDue },
         ]}
       />
       <p className="text-small text-soft">

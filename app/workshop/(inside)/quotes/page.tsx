@@ -64,7 +64,6 @@ export default async function QuotesPage({ searchParams }: { searchParams: ListS
         empty: emptySentence(q, EMPTY),
         columns: [
           {
-            key: 'number',
             head: 'Quote',
             kind: 'rowhead',
             cell: (quote) => (
@@ -73,11 +72,11 @@ export default async function QuotesPage({ searchParams }: { searchParams: ListS
               </TextLink>
             ),
           },
-          { key: 'device', head: 'Device and problem', cell: (quote) => <Device quote={quote} /> },
-          { key: 'customer', head: 'Customer', cell: (quote) => quote.customer },
-          { key: 'state', head: 'State', cell: (quote) => <QuoteStateTag state={quote.state} /> },
-          { key: 'price', head: 'Price', cell: (quote) => priceText(quote, locale) },
-          { key: 'asked', head: 'Asked', cell: (quote) => formatDay(quote.askedOn, locale, 'short') },
+          { head: 'Device and problem', cell: (quote) => <Device quote={quote} /> },
+          { head: 'Customer', cell: (quote) => quote.customer },
+          { head: 'State', cell: (quote) => <QuoteStateTag state={quote.state} /> },
+          { head: 'Price', cell: (quote) => priceText(quote, locale) },
+          { head: 'Asked', cell: (quote) => formatDay(quote.askedOn, locale, 'short') },
         ],
       }}
     />

@@ -72,7 +72,6 @@ export function FoundPart({ place, rows, q, clock }: Props) {
         rowKey={(row) => row.key}
         columns={[
           {
-            key: 'name',
             head: words.one,
             kind: 'rowhead',
             cell: (row) => (
@@ -82,19 +81,12 @@ export function FoundPart({ place, rows, q, clock }: Props) {
             ),
           },
           {
-            key: 'what',
             head: words.what,
             cell: (row) => (place === 'invoice' ? <NumberText text={showNumber(row.what)} /> : row.what),
           },
-          { key: 'whose', head: words.whose, cell: (row) => row.whose },
-          ...(isNumbered(place)
-            ? [{ key: 'state', head: 'Stage', cell: (row: FoundRow) => <State row={row} /> }]
-            : []),
-          {
-            key: 'at',
-            head: words.at,
-            cell: (row) => formatDay(dayOf(row, clock.timeZone), clock.locale, 'short'),
-          },
+          { head: words.whose, cell: (row) => row.whose },
+          ...(isNumbered(place) ? [{ head: 'Stage', cell: (row: FoundRow) => <State row={row} /> }] : []),
+          { head: words.at, cell: (row) => formatDay(dayOf(row, clock.timeZone), clock.locale, 'short') },
         ]}
       />
       {isMore && words.list !== null ? (

@@ -58,20 +58,18 @@ export default async function PinTablesPage({ searchParams }: Props) {
         rowKey={(row) => row.key}
         columns={[
           {
-            key: 'name',
             head: 'Connector',
             kind: 'rowhead',
             cell: (row) => <TextLink href={`/workshop/catalogue/pin-tables/${row.key}`}>{row.name}</TextLink>,
           },
-          { key: 'pins', head: 'Pins', kind: 'number', cell: (row) => row.table?.pins.length ?? 0 },
+          { head: 'Pins', kind: 'number', cell: (row) => row.table?.pins.length ?? 0 },
           {
-            key: 'open',
             head: 'Pairs that must be open',
             kind: 'number',
             cell: (row) => (row.table ? connectorSheet(row.table).mustBeOpen.length : 0),
           },
-          { key: 'source', head: 'Note', cell: (row) => row.source },
-          { key: 'state', head: 'State', cell: (row) => STATES[row.state] },
+          { head: 'Note', cell: (row) => row.source },
+          { head: 'State', cell: (row) => STATES[row.state] },
         ]}
       />
     </>

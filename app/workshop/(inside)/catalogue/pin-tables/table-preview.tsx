@@ -47,8 +47,8 @@ function Preview({ text }: { text: string }) {
         rows={problems}
         rowKey={(problem) => `${problem.line} ${problem.message}`}
         columns={[
-          { key: 'line', head: 'Line', kind: 'rowhead', cell: (problem) => problem.line },
-          { key: 'what', head: 'What is wrong', cell: (problem) => problem.message },
+          { head: 'Line', kind: 'rowhead', cell: (problem) => problem.line },
+          { head: 'What is wrong', cell: (problem) => problem.message },
         ]}
       />
     );

@@ -73,10 +73,10 @@ function Readings({ repair, returned }: { repair: JobRecord; returned: JobRecord
         rowKey={(row) => row.label}
         empty="No check was recorded on either side."
         columns={[
-          { key: 'check', head: 'Check', kind: 'rowhead', cell: (row) => row.label },
-          { key: 'limits', head: 'Limits', cell: (row) => row.limits || 'a tick' },
-          { key: 'before', head: 'At the repair', cell: (row) => <ReadingText reading={row.before} /> },
-          { key: 'after', head: 'Now', cell: (row) => <ReadingText reading={row.after} /> },
+          { head: 'Check', kind: 'rowhead', cell: (row) => row.label },
+          { head: 'Limits', cell: (row) => row.limits || 'a tick' },
+          { head: 'At the repair', cell: (row) => <ReadingText reading={row.before} /> },
+          { head: 'Now', cell: (row) => <ReadingText reading={row.after} /> },
         ]}
       />
     </div>

@@ -38,8 +38,8 @@ export function CostPart({ found, workshop }: CaseProps) {
           rows={rows}
           rowKey={(row) => row.what}
           columns={[
-            { key: 'what', head: 'What', kind: 'rowhead', cell: (row) => row.what },
-            { key: 'amount', head: 'Amount', kind: 'number', cell: (row) => money(row.amount) },
+            { head: 'What', kind: 'rowhead', cell: (row) => row.what },
+            { head: 'Amount', kind: 'number', cell: (row) => money(row.amount) },
           ]}
           foot={
             <tr>

@@ -78,9 +78,8 @@ export function Side({ heading, job, workshop, names }: Props) {
         rowKey={(use) => use.id}
         empty="No part was fitted."
         columns={[
-          { key: 'part', head: 'Part', kind: 'rowhead', cell: (use) => use.lot.part.name },
+          { head: 'Part', kind: 'rowhead', cell: (use) => use.lot.part.name },
           {
-            key: 'lot',
             head: 'Lot',
             cell: (use) => (
               <TextLink href={`/workshop/parts/lots/${use.lotId}`}>
@@ -88,7 +87,7 @@ export function Side({ heading, job, workshop, names }: Props) {
               </TextLink>
             ),
           },
-          { key: 'pieces', head: 'Pieces', kind: 'number', cell: (use) => use.quantity },
+          { head: 'Pieces', kind: 'number', cell: (use) => use.quantity },
         ]}
       />
       {job.photos.length > 0 ? (

@@ -92,7 +92,6 @@ function JobsPart({ person, workshop }: PartProps) {
         empty="No job was booked."
         columns={[
           {
-            key: 'number',
             head: 'Job',
             kind: 'rowhead',
             cell: (job) => (
@@ -102,20 +101,11 @@ function JobsPart({ person, workshop }: PartProps) {
             ),
           },
           {
-            key: 'unit',
             head: 'Unit and repair',
             cell: (job) => `${job.unit}: ${job.repair}${job.kind === 'claim' ? ' (claim)' : ''}`,
           },
-          {
-            key: 'stage',
-            head: 'Stage',
-            cell: (job) => <StageTag stage={job.stage} />,
-          },
-          {
-            key: 'booked',
-            head: 'Booked',
-            cell: (job) => formatDay(job.bookedOn, workshop.locale, 'short'),
-          },
+          { head: 'Stage', cell: (job) => <StageTag stage={job.stage} /> },
+          { head: 'Booked', cell: (job) => formatDay(job.bookedOn, workshop.locale, 'short') },
         ]}
       />
     </section>
@@ -134,7 +124,6 @@ function QuotesPart({ person, workshop }: PartProps) {
         rowKey={(quote) => quote.number}
         columns={[
           {
-            key: 'number',
             head: 'Quote',
             kind: 'rowhead',
             cell: (quote) => (
@@ -143,13 +132,9 @@ function QuotesPart({ person, workshop }: PartProps) {
               </TextLink>
             ),
           },
-          { key: 'device', head: 'Device', cell: (quote) => quote.device },
-          { key: 'state', head: 'State', cell: (quote) => <QuoteStateTag state={quote.state} /> },
-          {
-            key: 'asked',
-            head: 'Asked',
-            cell: (quote) => formatDay(quote.askedOn, workshop.locale, 'short'),
-          },
+          { head: 'Device', cell: (quote) => quote.device },
+          { head: 'State', cell: (quote) => <QuoteStateTag state={quote.state} /> },
+          { head: 'Asked', cell: (quote) => formatDay(quote.askedOn, workshop.locale, 'short') },
         ]}
       />
     </section>
@@ -181,9 +166,8 @@ function SeenPart({ person, workshop }: PartProps) {
             rows={person.seen}
             rowKey={(row) => row.id}
             columns={[
-              { key: 'who', head: 'Who', kind: 'rowhead', cell: (row) => row.who },
+              { head: 'Who', kind: 'rowhead', cell: (row) => row.who },
               {
-                key: 'what',
                 head: 'What',
                 cell: (row) =>
                   row.number ? (
@@ -197,7 +181,7 @@ function SeenPart({ person, workshop }: PartProps) {
                     (SEEN_WORDS[row.what] ?? row.what)
                   ),
               },
-              { key: 'at', head: 'When', cell: (row) => formatInstant(row.at, clock) },
+              { head: 'When', cell: (row) => formatInstant(row.at, clock) },
             ]}
           />
         </>

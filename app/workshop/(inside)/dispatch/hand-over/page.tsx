@@ -44,26 +44,15 @@ export default async function HandOverPage({ searchParams }: Props) {
         empty="This carrier was given nothing on this day."
         keep
         columns={[
+          { head: 'Job', kind: 'rowhead', cell: (row) => <NumberText text={showNumber(row.number)} /> },
+          { head: 'Carrier’s reference', cell: (row) => <NumberText text={row.reference} /> },
+          { head: 'To', cell: (row) => `${row.customer}, ${row.town}, ${row.country}` },
           {
-            key: 'number',
-            head: 'Job',
-            kind: 'rowhead',
-            cell: (row) => <NumberText text={showNumber(row.number)} />,
-          },
-          {
-            key: 'reference',
-            head: 'Carrier’s reference',
-            cell: (row) => <NumberText text={row.reference} />,
-          },
-          { key: 'to', head: 'To', cell: (row) => `${row.customer}, ${row.town}, ${row.country}` },
-          {
-            key: 'weight',
             head: 'Weight',
             kind: 'number',
             cell: (row) => (row.grams === null ? '' : kilogramText(row.grams)),
           },
           {
-            key: 'at',
             head: 'Packed at',
             cell: (row) => (row.sentAt ? formatInstant(row.sentAt, { locale, zone: timeZone }) : ''),
           },

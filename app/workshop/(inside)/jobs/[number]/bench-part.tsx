@@ -57,13 +57,12 @@ export function BenchPart({ job, workshop, staff, who }: SheetProps & { who: Sta
           rowKey={(row) => row.userId}
           columns={[
             {
-              key: 'who',
               head: 'Person',
               kind: 'rowhead',
               cell: (row) => staff.get(row.userId)?.name ?? 'no longer here',
             },
-            { key: 'entries', head: 'Entries', kind: 'number', cell: (row) => row.entries },
-            { key: 'minutes', head: 'Minutes', kind: 'number', cell: (row) => row.minutes },
+            { head: 'Entries', kind: 'number', cell: (row) => row.entries },
+            { head: 'Minutes', kind: 'number', cell: (row) => row.minutes },
           ]}
         />
       ) : null}

@@ -24,13 +24,9 @@ export function CarrierAnswers({ carriers, parcel, money }: Props) {
       rowKey={(answer) => answer.carrier.name}
       empty="No carriers are on the workshop’s list yet. Any name can be typed above."
       columns={[
-        { key: 'carrier', head: 'Carrier', kind: 'rowhead', cell: (answer) => answer.carrier.name },
-        { key: 'weight', head: 'Weight that counts', cell: weightWords },
-        {
-          key: 'answer',
-          head: 'Takes it',
-          cell: (answer) => <Answer answer={answer} money={money} />,
-        },
+        { head: 'Carrier', kind: 'rowhead', cell: (answer) => answer.carrier.name },
+        { head: 'Weight that counts', cell: weightWords },
+        { head: 'Takes it', cell: (answer) => <Answer answer={answer} money={money} /> },
       ]}
     />
   );

@@ -27,7 +27,6 @@ export function InvoicesPart({
           caption="Invoices and credit notes"
           columns={[
             {
-              key: 'number',
               head: 'Number',
               kind: 'rowhead',
               cell: (row) => (
@@ -36,18 +35,9 @@ export function InvoicesPart({
                 </TextLink>
               ),
             },
+            { head: 'What', cell: (row) => (row.kind === 'invoice' ? 'invoice' : 'credit note') },
+            { head: 'Issued', cell: (row) => formatDay(dayFromDate(row.issuedOn), workshop.locale, 'short') },
             {
-              key: 'kind',
-              head: 'What',
-              cell: (row) => (row.kind === 'invoice' ? 'invoice' : 'credit note'),
-            },
-            {
-              key: 'on',
-              head: 'Issued',
-              cell: (row) => formatDay(dayFromDate(row.issuedOn), workshop.locale, 'short'),
-            },
-            {
-              key: 'amount',
               head: 'Amount',
               kind: 'number',
               cell: (row) => money(row.kind === 'invoice' ? row.payableMinor : -row.payableMinor),

@@ -83,20 +83,18 @@ export function MoneyPart({ job, workshop, who }: SheetProps & { who: Staff }) {
           caption="Payments"
           columns={[
             {
-              key: 'on',
               head: 'Received',
               kind: 'rowhead',
               cell: (row) => formatDay(dayFromDate(row.receivedOn), workshop.locale, 'short'),
             },
             {
-              key: 'how',
               head: 'How',
               cell: (row) =>
                 [isForPrice(row) ? '' : 'postage of the claim', row.method, row.reference]
                   .filter((text) => text !== '')
                   .join(', '),
             },
-            { key: 'amount', head: 'Amount', kind: 'number', cell: (row) => money(row.amountMinor) },
+            { head: 'Amount', kind: 'number', cell: (row) => money(row.amountMinor) },
           ]}
           rows={job.payments}
           rowKey={(row) => row.id}

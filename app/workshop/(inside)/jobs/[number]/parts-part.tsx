@@ -28,11 +28,10 @@ export async function PartsPart({ job, workshop, isOpen, mayWork }: Props) {
         <Table
           caption="Parts fitted"
           columns={[
-            { key: 'part', head: 'Part', kind: 'rowhead', cell: (use) => use.lot.part.name },
-            { key: 'lot', head: 'Lot', cell: (use) => use.lot.code },
-            { key: 'quantity', head: 'Pieces', kind: 'number', cell: (use) => use.quantity },
+            { head: 'Part', kind: 'rowhead', cell: (use) => use.lot.part.name },
+            { head: 'Lot', cell: (use) => use.lot.code },
+            { head: 'Pieces', kind: 'number', cell: (use) => use.quantity },
             {
-              key: 'cost',
               head: 'Cost',
               kind: 'number',
               cell: (use) =>
@@ -41,7 +40,6 @@ export async function PartsPart({ job, workshop, isOpen, mayWork }: Props) {
             ...(mayPutBack
               ? [
                   {
-                    key: 'back',
                     head: 'Put back',
                     kind: 'action' as const,
                     cell: (use: PartUse) => <PutBack job={job} use={use} />,

@@ -23,19 +23,10 @@ export function WiresPart({ job, isOpen }: { job: JobRecord; isOpen: boolean }) 
           rows={job.jumperWires}
           rowKey={(wire) => wire.id}
           columns={[
-            {
-              key: 'from',
-              head: 'Wire',
-              kind: 'rowhead',
-              cell: (wire) => `${wire.fromPoint} to ${wire.toPoint}`,
-            },
-            {
-              key: 'size',
-              head: 'Size',
-              cell: (wire) => `${wire.lengthMm} mm of ${wire.diameterUm / 1000} mm`,
-            },
-            { key: 'reading', head: 'Reading', kind: 'number', cell: (wire) => `${wire.milliohms} mΩ` },
-            { key: 'verdict', head: 'Beside the copper', cell: (wire) => <Verdict wire={wire} /> },
+            { head: 'Wire', kind: 'rowhead', cell: (wire) => `${wire.fromPoint} to ${wire.toPoint}` },
+            { head: 'Size', cell: (wire) => `${wire.lengthMm} mm of ${wire.diameterUm / 1000} mm` },
+            { head: 'Reading', kind: 'number', cell: (wire) => `${wire.milliohms} mΩ` },
+            { head: 'Beside the copper', cell: (wire) => <Verdict wire={wire} /> },
           ]}
         />
       ) : null}

@@ -60,7 +60,6 @@ export default async function PartPage({ params, searchParams }: Props) {
         empty="No lot yet. Book the first delivery in below."
         columns={[
           {
-            key: 'code',
             head: 'Lot',
             kind: 'rowhead',
             cell: (lot) => (
@@ -69,22 +68,19 @@ export default async function PartPage({ params, searchParams }: Props) {
               </TextLink>
             ),
           },
-          { key: 'supplier', head: 'Supplier', cell: (lot) => lot.supplier },
+          { head: 'Supplier', cell: (lot) => lot.supplier },
           {
-            key: 'on',
             head: 'Received on',
             cell: (lot) => <DayText day={lot.receivedOn} locale={locale} style="short" />,
           },
-          { key: 'received', head: 'Pieces', kind: 'number', cell: (lot) => lot.received },
-          { key: 'used', head: 'In units', kind: 'number', cell: (lot) => lot.used },
+          { head: 'Pieces', kind: 'number', cell: (lot) => lot.received },
+          { head: 'In units', kind: 'number', cell: (lot) => lot.used },
           {
-            key: 'left',
             head: 'In stock',
             kind: 'number',
             cell: (lot) => (lot.recalls.length > 0 ? `${lot.inStock}, recalled` : lot.inStock),
           },
           {
-            key: 'cost',
             head: 'Cost of one',
             kind: 'number',
             cell: (lot) => <Money minor={lot.unitCostMinor} currency={currency} locale={locale} />,
@@ -171,7 +167,6 @@ function WaitingJobs(props: {
         rowKey={(job) => job.jobNumber}
         columns={[
           {
-            key: 'job',
             head: 'Job',
             kind: 'rowhead',
             cell: (job) => (
@@ -180,10 +175,9 @@ function WaitingJobs(props: {
               </TextLink>
             ),
           },
-          { key: 'unit', head: 'Unit', cell: (job) => job.unit },
-          { key: 'pieces', head: 'Pieces', kind: 'number', cell: (job) => job.quantity },
+          { head: 'Unit', cell: (job) => job.unit },
+          { head: 'Pieces', kind: 'number', cell: (job) => job.quantity },
           {
-            key: 'promised',
             head: 'Promised for',
             cell: ({ promisedOn }) =>
               promisedOn ? <DayText day={promisedOn} locale={props.locale} style="short" /> : 'no promise',

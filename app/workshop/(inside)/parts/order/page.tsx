@@ -69,25 +69,20 @@ export default async function OrderPage({ searchParams }: Props) {
 
 const COLUMNS: readonly Column<Row>[] = [
   {
-    key: 'part',
     head: 'Part',
     kind: 'rowhead',
     cell: (row) => <TextLink href={`/workshop/parts/${row.id}`}>{row.name}</TextLink>,
   },
-  { key: 'code', head: 'Code', cell: (row) => <NumberText text={row.code} /> },
-  { key: 'order', head: 'Order at least', kind: 'number', cell: (row) => row.order },
-  { key: 'stock', head: 'In stock', kind: 'number', cell: (row) => row.inStock },
-  { key: 'coming', head: 'On order', kind: 'number', cell: (row) => row.onOrder },
-  { key: 'needed', head: 'Needed by open jobs', kind: 'number', cell: (row) => row.needed },
-  { key: 'mark', head: 'Order again at', kind: 'number', cell: (row) => row.reorderAt ?? 'no more' },
-  { key: 'from', head: 'Last from', cell: (row) => row.supplier || 'nobody yet' },
+  { head: 'Code', cell: (row) => <NumberText text={row.code} /> },
+  { head: 'Order at least', kind: 'number', cell: (row) => row.order },
+  { head: 'In stock', kind: 'number', cell: (row) => row.inStock },
+  { head: 'On order', kind: 'number', cell: (row) => row.onOrder },
+  { head: 'Needed by open jobs', kind: 'number', cell: (row) => row.needed },
+  { head: 'Order again at', kind: 'number', cell: (row) => row.reorderAt ?? 'no more' },
+  { head: 'Last from', cell: (row) => row.supplier || 'nobody yet' },
 ];
 
-const ORDERED: Column<Row> = {
-  key: 'ordered',
-  head: 'Ordered now',
-  cell: (row) => <OrderedCell row={row} />,
-};
+const ORDERED: Column<Row> = { head: 'Ordered now', cell: (row) => <OrderedCell row={row} /> };
 
 /** What is on its way, what is over its day first. */
 function OnOrder({ orders, today, locale }: { orders: readonly StoredOrder[]; today: Day; locale: string }) {
@@ -103,22 +98,19 @@ function OnOrder({ orders, today, locale }: { orders: readonly StoredOrder[]; to
         rowKey={(order) => order.id}
         columns={[
           {
-            key: 'part',
             head: 'Part',
             kind: 'rowhead',
             cell: (order) => (
               <TextLink href={`/workshop/parts/${order.partId}#on-order`}>{order.part}</TextLink>
             ),
           },
-          { key: 'pieces', head: 'Still to come', kind: 'number', cell: stillToCome },
-          { key: 'from', head: 'From', cell: (order) => order.supplier },
+          { head: 'Still to come', kind: 'number', cell: stillToCome },
+          { head: 'From', cell: (order) => order.supplier },
           {
-            key: 'since',
             head: 'Ordered on',
             cell: (order) => <DayText day={order.orderedOn} locale={locale} style="short" />,
           },
           {
-            key: 'expected',
             head: 'Expected',
             cell: ({ expectedOn }) => {
               const words = expectedWords(expectedOn, { today, locale });

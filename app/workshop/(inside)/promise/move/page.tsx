@@ -59,9 +59,8 @@ function Rows({ rows, locale, today }: { rows: readonly Row[]; locale: string; t
         rows={rows}
         rowKey={({ promise }) => promise.number}
         columns={[
-          { key: 'job', head: 'Job', kind: 'rowhead', cell: ({ promise }) => <Job promise={promise} /> },
+          { head: 'Job', kind: 'rowhead', cell: ({ promise }) => <Job promise={promise} /> },
           {
-            key: 'promised',
             head: 'Promised for',
             cell: ({ promise, why }) => (
               <>
@@ -70,7 +69,7 @@ function Rows({ rows, locale, today }: { rows: readonly Row[]; locale: string; t
               </>
             ),
           },
-          { key: 'to', head: 'New day', cell: (row) => <NewDay row={row} today={today} /> },
+          { head: 'New day', cell: (row) => <NewDay row={row} today={today} /> },
         ]}
       />
       <TextArea

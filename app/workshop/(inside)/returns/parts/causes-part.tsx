@@ -23,8 +23,8 @@ export function CausesPart({ causes }: { causes: Tally['causes'] }) {
         rowKey={({ label }) => label}
         empty="Nothing came back."
         columns={[
-          { key: 'cause', head: 'Cause', kind: 'rowhead', cell: ({ label }) => label },
-          { key: 'units', head: 'Units', kind: 'number', cell: ({ units }) => units },
+          { head: 'Cause', kind: 'rowhead', cell: ({ label }) => label },
+          { head: 'Units', kind: 'number', cell: ({ units }) => units },
         ]}
       />
     </section>

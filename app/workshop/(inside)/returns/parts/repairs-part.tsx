@@ -18,29 +18,21 @@ export function RepairsPart({ figures, workshop, hasCost }: RepairsPartProps) {
   const money = (minor: number) => formatMoney(minor, currency, locale);
   const columns: Column<RepairFigure>[] = [
     {
-      key: 'repair',
       head: 'Repair',
       kind: 'rowhead',
       cell: ({ terms }) => (
         <TextLink href={`/workshop/returns/repairs/${terms.id}`}>{`${terms.name}, ${terms.model}`}</TextLink>
       ),
     },
-    {
-      key: 'returned',
-      head: 'Returned, 95% interval',
-      kind: 'number',
-      cell: ({ tally }) => shareWords(tally, locale),
-    },
+    { head: 'Returned, 95% interval', kind: 'number', cell: ({ tally }) => shareWords(tally, locale) },
   ];
   const costs: Column<RepairFigure>[] = [
     {
-      key: 'spent',
       head: 'Claims cost',
       kind: 'number',
       cell: ({ tally }) => `${money(tally.costMinor)}${tally.uncosted > 0 ? `, ${tally.uncosted} open` : ''}`,
     },
     {
-      key: 'reserve',
       head: 'Reserve, upper',
       kind: 'number',
       cell: ({ reserve, worth }) =>
@@ -49,12 +41,11 @@ export function RepairsPart({ figures, workshop, hasCost }: RepairsPartProps) {
           : '',
     },
     {
-      key: 'add',
       head: 'Add to the price',
       kind: 'number',
       cell: ({ addMinor }) => (addMinor === null ? '' : money(addMinor)),
     },
-    { key: 'worth', head: 'Its price', cell: ({ worth }) => CARRIES_WORD[worth.carries] },
+    { head: 'Its price', cell: ({ worth }) => CARRIES_WORD[worth.carries] },
   ];
   const { told, quiet } = byWorry(figures, ({ worth, tally }) => ({
     carries: worth.carries,

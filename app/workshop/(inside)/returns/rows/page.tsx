@@ -45,7 +45,6 @@ export default async function RowsPage({ searchParams }: Props) {
   const short = (at: CoverRow['issuedOn']) => formatDay(at, locale, 'short');
   const columns: Column<CoverRow>[] = [
     {
-      key: 'line',
       head: 'Job and line',
       kind: 'rowhead',
       cell: (row) => (
@@ -57,10 +56,9 @@ export default async function RowsPage({ searchParams }: Props) {
         </>
       ),
     },
-    { key: 'repair', head: 'Repair and model', cell: (row) => `${row.repair}, ${row.model}` },
-    { key: 'lot', head: 'Lot', cell: (row) => (row.lot ? `${row.lot}, ${row.supplier ?? ''}` : 'work') },
+    { head: 'Repair and model', cell: (row) => `${row.repair}, ${row.model}` },
+    { head: 'Lot', cell: (row) => (row.lot ? `${row.lot}, ${row.supplier ?? ''}` : 'work') },
     {
-      key: 'sent',
       head: 'Sent back',
       cell: (row) => (
         <>
@@ -73,13 +71,8 @@ export default async function RowsPage({ searchParams }: Props) {
         </>
       ),
     },
+    { head: 'Watched until', cell: (row) => `${short(row.observedUntil)}, ${row.daysAtRisk} days` },
     {
-      key: 'watched',
-      head: 'Watched until',
-      cell: (row) => `${short(row.observedUntil)}, ${row.daysAtRisk} days`,
-    },
-    {
-      key: 'back',
       head: 'Came back',
       cell: (row) =>
         row.claimNumber && row.returnedOn ? (
@@ -94,9 +87,7 @@ export default async function RowsPage({ searchParams }: Props) {
         ),
     },
     ...(hasCost ? [costColumn(currency, locale)] : []),
-    ...(hasPeople
-      ? [{ key: 'hand', head: 'Most of the work by', cell: (row: CoverRow) => row.technician ?? '' }]
-      : []),
+    ...(hasPeople ? [{ head: 'Most of the work by', cell: (row: CoverRow) => row.technician ?? '' }] : []),
   ];
   return (
     <>
@@ -137,7 +128,6 @@ export default async function RowsPage({ searchParams }: Props) {
 
 function costColumn(currency: string, locale: string): Column<CoverRow> {
   return {
-    key: 'cost',
     head: 'Claims cost',
     kind: 'number',
     cell: ({ returnedOn, costMinor }) =>

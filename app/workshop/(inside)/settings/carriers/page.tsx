@@ -38,46 +38,29 @@ export default async function CarriersPage({ searchParams }: { searchParams: Pro
         empty="None yet. Any name can be typed when a unit is sent back, but nothing is compared then."
         columns={[
           {
-            key: 'name',
             head: 'Name',
             kind: 'rowhead',
             cell: (row) => <TextLink href={`/workshop/settings/carriers/${row.id}`}>{row.name}</TextLink>,
           },
+          { head: 'Travels', cell: (row) => (row.kind === 'road' ? 'by road only' : 'also by air') },
+          { head: 'Heaviest', kind: 'number', cell: (row) => kilogramText(row.maxWeight) },
+          { head: 'Longest side', kind: 'number', cell: (row) => `${centimetreText(row.longestSide)} cm` },
           {
-            key: 'kind',
-            head: 'Travels',
-            cell: (row) => (row.kind === 'road' ? 'by road only' : 'also by air'),
-          },
-          { key: 'heaviest', head: 'Heaviest', kind: 'number', cell: (row) => kilogramText(row.maxWeight) },
-          {
-            key: 'longest',
-            head: 'Longest side',
-            kind: 'number',
-            cell: (row) => `${centimetreText(row.longestSide)} cm`,
-          },
-          {
-            key: 'value',
             head: 'Makes good up to',
             kind: 'number',
             cell: (row) => formatMoney(row.maxValueMinor, currency, locale),
           },
           {
-            key: 'volume',
             head: 'By volume',
             cell: ({ volume }) =>
               `cm³ / ${volume.divisor}, steps of ${volume.step} g${volume.wholeSides ? ', whole cm' : ''}`,
           },
           {
-            key: 'transit',
             head: 'Longest on its way',
             cell: ({ transit }) => `${transit.home}, abroad ${transit.abroad} working days`,
           },
-          {
-            key: 'tracking',
-            head: 'Page on a parcel',
-            cell: (row) => (row.tracking === null ? 'none' : 'linked'),
-          },
-          { key: 'used', head: 'In use', cell: (row) => (row.isUsed ? 'yes' : 'no') },
+          { head: 'Page on a parcel', cell: (row) => (row.tracking === null ? 'none' : 'linked') },
+          { head: 'In use', cell: (row) => (row.isUsed ? 'yes' : 'no') },
         ]}
       />
       <p className="mt-6">

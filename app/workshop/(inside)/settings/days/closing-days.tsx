@@ -26,15 +26,9 @@ export function ClosingDays({ closingDays, calendar, today, locale }: Props) {
         rowKey={(row) => row.from}
         empty="None. Add the days on which nobody is at the bench."
         columns={[
+          { head: 'Days', kind: 'rowhead', cell: (row) => <Days closure={row} locale={locale} /> },
+          { head: 'Why', cell: (row) => row.name },
           {
-            key: 'days',
-            head: 'Days',
-            kind: 'rowhead',
-            cell: (row) => <Days closure={row} locale={locale} />,
-          },
-          { key: 'name', head: 'Why', cell: (row) => row.name },
-          {
-            key: 'remove',
             head: 'Take off the list',
             cell: (row) => (
               <ActionForm

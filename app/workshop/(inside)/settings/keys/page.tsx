@@ -33,9 +33,9 @@ export default async function KeysPage() {
       <Table
         caption="Keys"
         columns={[
-          { key: 'id', head: 'Key', kind: 'rowhead', cell: (key) => <NumberText text={key.kid} /> },
-          { key: 'since', head: 'Signs since', cell: (key) => shown(key.since) },
-          { key: 'until', head: 'Until', cell: (key) => (key.until ? shown(key.until) : 'in use') },
+          { head: 'Key', kind: 'rowhead', cell: (key) => <NumberText text={key.kid} /> },
+          { head: 'Signs since', cell: (key) => shown(key.since) },
+          { head: 'Until', cell: (key) => (key.until ? shown(key.until) : 'in use') },
         ]}
         rows={keys}
         rowKey={(key) => key.kid}

@@ -18,9 +18,9 @@ export function FaultTable({ faults }: Pick<FileLook, 'faults'>) {
         rows={faults.map((fault, i) => ({ ...fault, key: String(i) }))}
         rowKey={(fault) => fault.key}
         columns={[
-          { key: 'row', head: 'Row', kind: 'rowhead', cell: (fault) => `Row ${fault.row}` },
-          { key: 'column', head: 'Column', cell: (fault) => fault.head ?? 'the whole row' },
-          { key: 'what', head: 'What is wrong', cell: (fault) => fault.message },
+          { head: 'Row', kind: 'rowhead', cell: (fault) => `Row ${fault.row}` },
+          { head: 'Column', cell: (fault) => fault.head ?? 'the whole row' },
+          { head: 'What is wrong', cell: (fault) => fault.message },
         ]}
       />
     </section>
@@ -41,10 +41,10 @@ export function CountTable({ counts, faults }: Pick<FileLook, 'counts' | 'faults
         rows={counts}
         rowKey={(count) => count.what}
         columns={[
-          { key: 'kind', head: 'What', kind: 'rowhead', cell: (count) => count.what },
-          { key: 'added', head: 'Added', kind: 'number', cell: (count) => count.added },
-          { key: 'changed', head: 'Changed', kind: 'number', cell: (count) => count.changed },
-          { key: 'same', head: 'Unchanged', kind: 'number', cell: (count) => count.unchanged },
+          { head: 'What', kind: 'rowhead', cell: (count) => count.what },
+          { head: 'Added', kind: 'number', cell: (count) => count.added },
+          { head: 'Changed', kind: 'number', cell: (count) => count.changed },
+          { head: 'Unchanged', kind: 'number', cell: (count) => count.unchanged },
         ]}
       />
     </section>
@@ -68,11 +68,11 @@ export function ChangedTable({ lines }: { lines: readonly LookLine[] }) {
         rows={rows.slice(0, MOST_LINES)}
         rowKey={(row) => `${row.what}${row.address}${row.row}${row.head}`}
         columns={[
-          { key: 'name', head: 'What', kind: 'rowhead', cell: nameOf },
-          { key: 'row', head: 'Row', cell: (row) => row.row },
-          { key: 'column', head: 'Column', cell: (row) => row.head },
-          { key: 'before', head: 'Now', cell: (row) => row.before || 'empty' },
-          { key: 'after', head: 'Then', cell: (row) => row.after || 'empty' },
+          { head: 'What', kind: 'rowhead', cell: nameOf },
+          { head: 'Row', cell: (row) => row.row },
+          { head: 'Column', cell: (row) => row.head },
+          { head: 'Now', cell: (row) => row.before || 'empty' },
+          { head: 'Then', cell: (row) => row.after || 'empty' },
         ]}
       />
       <More all={rows.length} what="changes" />
@@ -95,8 +95,8 @@ export function AddedTable({ lines }: { lines: readonly LookLine[] }) {
         rows={added.slice(0, MOST_LINES)}
         rowKey={(line) => `${line.what}${line.address}${line.row}`}
         columns={[
-          { key: 'name', head: 'What', kind: 'rowhead', cell: nameOf },
-          { key: 'row', head: 'Row', cell: (line) => line.row },
+          { head: 'What', kind: 'rowhead', cell: nameOf },
+          { head: 'Row', cell: (line) => line.row },
         ]}
       />
       <More all={added.length} what="lines" />
@@ -118,7 +118,7 @@ export function OffTable({ lines }: { lines: readonly LookLine[] }) {
         captionHidden
         rows={off}
         rowKey={(line) => line.key}
-        columns={[{ key: 'name', head: 'What', kind: 'rowhead', cell: nameOf }]}
+        columns={[{ head: 'What', kind: 'rowhead', cell: nameOf }]}
       />
     </section>
   );

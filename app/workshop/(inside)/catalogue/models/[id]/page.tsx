@@ -94,7 +94,6 @@ function RepairTable({ model, currency, locale }: { model: Model; currency: stri
       empty="No repair yet. Add one to put this model on the price list."
       columns={[
         {
-          key: 'name',
           head: 'Repair',
           kind: 'rowhead',
           cell: (repair) => (
@@ -102,16 +101,14 @@ function RepairTable({ model, currency, locale }: { model: Model; currency: stri
           ),
         },
         {
-          key: 'price',
           head: 'Price',
           kind: 'number',
           cell: (repair) => <Money minor={repair.priceMinor} currency={currency} locale={locale} />,
         },
-        { key: 'minutes', head: 'Bench minutes', kind: 'number', cell: (repair) => repair.minutes },
-        { key: 'days', head: 'Stated days', kind: 'number', cell: (repair) => repair.workingDays },
-        { key: 'policy', head: 'Policy', cell: (repair) => repair.policy.name },
+        { head: 'Bench minutes', kind: 'number', cell: (repair) => repair.minutes },
+        { head: 'Stated days', kind: 'number', cell: (repair) => repair.workingDays },
+        { head: 'Policy', cell: (repair) => repair.policy.name },
         {
-          key: 'sheet',
           head: 'Check sheet',
           cell: (repair) => (
             <TextLink href={`/workshop/catalogue/repairs/${repair.id}/sheet`}>
@@ -120,7 +117,6 @@ function RepairTable({ model, currency, locale }: { model: Model; currency: stri
           ),
         },
         {
-          key: 'state',
           head: 'Price list',
           cell: (repair) =>
             repair.isListed ? <Tag tone="good">listed</Tag> : <Tag tone="waiting">not listed</Tag>,

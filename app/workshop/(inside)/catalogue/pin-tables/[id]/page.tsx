@@ -55,10 +55,10 @@ export default async function PinTablePage({ params, searchParams }: Props) {
           rows={table.pins}
           rowKey={(pin) => pin.pin}
           columns={[
-            { key: 'pin', head: 'Pin', kind: 'rowhead', cell: (pin) => pin.pin },
-            { key: 'name', head: 'Name', cell: (pin) => (pin.isUnused ? `${pin.name}, unused` : pin.name) },
-            { key: 'net', head: 'Net', cell: (pin) => pin.net },
-            { key: 'place', head: 'Row, position', cell: (pin) => `${pin.row}, ${pin.position}` },
+            { head: 'Pin', kind: 'rowhead', cell: (pin) => pin.pin },
+            { head: 'Name', cell: (pin) => (pin.isUnused ? `${pin.name}, unused` : pin.name) },
+            { head: 'Net', cell: (pin) => pin.net },
+            { head: 'Row, position', cell: (pin) => `${pin.row}, ${pin.position}` },
           ]}
         />
       </div>

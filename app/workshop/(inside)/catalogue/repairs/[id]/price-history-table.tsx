@@ -26,7 +26,6 @@ export function PriceHistoryTable({
         empty="No change of price was kept yet."
         columns={[
           {
-            key: 'since',
             head: 'Since',
             kind: 'rowhead',
             cell: (price) => (
@@ -36,13 +35,12 @@ export function PriceHistoryTable({
             ),
           },
           {
-            key: 'price',
             head: 'Price',
             kind: 'number',
             cell: (price) => <Money minor={price.priceMinor} currency={currency} locale={locale} />,
           },
-          { key: 'tax', head: 'Tax', cell: taxText },
-          { key: 'who', head: 'Set by', cell: (price) => price.who ?? 'the program' },
+          { head: 'Tax', cell: taxText },
+          { head: 'Set by', cell: (price) => price.who ?? 'the program' },
         ]}
       />
       {newest && newest.isGross !== pricesIncludeTax ? (

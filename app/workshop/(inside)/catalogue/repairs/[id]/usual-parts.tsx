@@ -27,7 +27,6 @@ export function UsualParts({ repairId, parts, codes, mayChange }: Props) {
         empty="No part is usually needed."
         columns={[
           {
-            key: 'part',
             head: 'Part',
             kind: 'rowhead',
             cell: (part) => (
@@ -37,11 +36,10 @@ export function UsualParts({ repairId, parts, codes, mayChange }: Props) {
               </>
             ),
           },
-          { key: 'stock', head: 'Pieces', cell: piecesOf },
+          { head: 'Pieces', cell: piecesOf },
           ...(mayChange
             ? [
                 {
-                  key: 'off',
                   head: 'Change',
                   kind: 'action' as const,
                   cell: (part: UsualPart) => (

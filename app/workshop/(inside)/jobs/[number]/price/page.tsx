@@ -100,8 +100,8 @@ export default async function ChangedPricePage({ params }: Props) {
                 caption="The covered part"
                 captionHidden
                 columns={[
-                  { key: 'what', head: 'What', kind: 'rowhead', cell: (line) => line.description },
-                  { key: 'amount', head: 'Amount', kind: 'number', cell: (line) => money(line.amount) },
+                  { head: 'What', kind: 'rowhead', cell: (line) => line.description },
+                  { head: 'Amount', kind: 'number', cell: (line) => money(line.amount) },
                 ]}
                 rows={shownLines(covered)}
                 rowKey={(line) => line.description}

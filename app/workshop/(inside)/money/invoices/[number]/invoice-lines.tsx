@@ -16,13 +16,12 @@ export function InvoiceLines({ whole: { facts }, locale }: { whole: WholeInvoice
         rows={facts.lines}
         rowKey={(line) => String(line.position)}
         columns={[
-          { key: 'what', head: 'What', kind: 'rowhead', cell: (line) => line.description },
-          { key: 'rate', head: taxName, cell: rateInWords },
-          { key: 'net', head: `Without ${taxName}`, kind: 'number', cell: (line) => money(line.net) },
+          { head: 'What', kind: 'rowhead', cell: (line) => line.description },
+          { head: taxName, cell: rateInWords },
+          { head: `Without ${taxName}`, kind: 'number', cell: (line) => money(line.net) },
           ...(facts.isGross
             ? [
                 {
-                  key: 'gross',
                   head: `With ${taxName}`,
                   kind: 'number' as const,
                   cell: (line: { amount: number }) => money(line.amount),
@@ -36,9 +35,9 @@ export function InvoiceLines({ whole: { facts }, locale }: { whole: WholeInvoice
         rows={facts.breakdown}
         rowKey={(part) => `${part.category}${part.rateBps}`}
         columns={[
-          { key: 'rate', head: 'Rate', kind: 'rowhead', cell: rateInWords },
-          { key: 'base', head: 'On', kind: 'number', cell: (part) => money(part.base) },
-          { key: 'tax', head: 'Amount', kind: 'number', cell: (part) => money(part.tax) },
+          { head: 'Rate', kind: 'rowhead', cell: rateInWords },
+          { head: 'On', kind: 'number', cell: (part) => money(part.base) },
+          { head: 'Amount', kind: 'number', cell: (part) => money(part.tax) },
         ]}
         keep
       />

@@ -57,14 +57,8 @@ export default async function StatementPage({ params }: Props) {
         rowKey={(row) => String(row.place)}
         empty="Nothing was invoiced or paid yet."
         columns={[
+          { head: 'Date', kind: 'rowhead', cell: (row) => formatDay(row.on, locale, 'short') },
           {
-            key: 'on',
-            head: 'Date',
-            kind: 'rowhead',
-            cell: (row) => formatDay(row.on, locale, 'short'),
-          },
-          {
-            key: 'what',
             head: 'What',
             cell: (row) =>
               row.kind === 'invoice' || row.kind === 'credit-note' ? (
@@ -76,7 +70,6 @@ export default async function StatementPage({ params }: Props) {
               ),
           },
           {
-            key: 'job',
             head: 'Job',
             cell: (row) => (
               <TextLink href={`/workshop/jobs/${row.job}#money`}>
@@ -84,8 +77,8 @@ export default async function StatementPage({ params }: Props) {
               </TextLink>
             ),
           },
-          { key: 'amount', head: 'Amount', kind: 'number', cell: (row) => money(row.amount) },
-          { key: 'balance', head: 'Owed after it', kind: 'number', cell: (row) => money(row.balance) },
+          { head: 'Amount', kind: 'number', cell: (row) => money(row.amount) },
+          { head: 'Owed after it', kind: 'number', cell: (row) => money(row.balance) },
         ]}
       />
       <p className="mt-6">

@@ -140,7 +140,6 @@ export default async function LotPage({ params, searchParams }: Props) {
 function unitColumns({ locale, timeZone }: { locale: string; timeZone: string }) {
   return [
     {
-      key: 'job',
       head: 'Job',
       kind: 'rowhead' as const,
       cell: (unit: LotUnit) => (
@@ -149,11 +148,10 @@ function unitColumns({ locale, timeZone }: { locale: string; timeZone: string })
         </TextLink>
       ),
     },
-    { key: 'model', head: 'Unit', cell: (unit: LotUnit) => unit.model },
-    { key: 'serial', head: 'Serial', cell: (unit: LotUnit) => <NumberText text={unit.serial} /> },
-    { key: 'pieces', head: 'Pieces', kind: 'number' as const, cell: (unit: LotUnit) => unit.quantity },
+    { head: 'Unit', cell: (unit: LotUnit) => unit.model },
+    { head: 'Serial', cell: (unit: LotUnit) => <NumberText text={unit.serial} /> },
+    { head: 'Pieces', kind: 'number' as const, cell: (unit: LotUnit) => unit.quantity },
     {
-      key: 'in',
       head: 'Piece',
       cell: ({ takenOutAt }: LotUnit) =>
         takenOutAt ? (
@@ -165,15 +163,10 @@ function unitColumns({ locale, timeZone }: { locale: string; timeZone: string })
         ),
     },
     {
-      key: 'stage',
       head: 'Stage',
       cell: (unit: LotUnit) => (isStage(unit.stage) ? STAGE_WORDS[unit.stage].label : unit.stage),
     },
-    {
-      key: 'cover',
-      head: 'Cover on the part',
-      cell: (unit: LotUnit) => <Cover unit={unit} locale={locale} />,
-    },
+    { head: 'Cover on the part', cell: (unit: LotUnit) => <Cover unit={unit} locale={locale} /> },
   ];
 }
 

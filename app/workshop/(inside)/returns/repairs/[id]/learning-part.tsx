@@ -55,7 +55,6 @@ export function LearningPart({ learning, locale }: { learning: Learning; locale:
         empty="No claim on this repair was ruled covered."
         columns={[
           {
-            key: 'claim',
             head: 'Claim',
             kind: 'rowhead',
             cell: ({ number }) => (
@@ -64,10 +63,10 @@ export function LearningPart({ learning, locale }: { learning: Learning; locale:
               </TextLink>
             ),
           },
-          { key: 'opened', head: 'Opened', cell: ({ openedOn }) => formatDay(openedOn, locale, 'short') },
-          { key: 'cause', head: 'Cause', cell: ({ cause }) => cause },
-          { key: 'lesson', head: 'Lesson', cell: ({ lesson }) => lesson || 'none written' },
-          { key: 'check', head: 'Check added', cell: ({ check }) => checkWords(check) },
+          { head: 'Opened', cell: ({ openedOn }) => formatDay(openedOn, locale, 'short') },
+          { head: 'Cause', cell: ({ cause }) => cause },
+          { head: 'Lesson', cell: ({ lesson }) => lesson || 'none written' },
+          { head: 'Check added', cell: ({ check }) => checkWords(check) },
         ]}
       />
     </section>

@@ -87,8 +87,8 @@ export default async function RecallPage({ params }: Props) {
           empty="No unit carries a piece of this lot."
           columns={[
             ...unitColumns<RecallUnit>(),
-            { key: 'cover', head: 'Cover on the part', cell: cover },
-            { key: 'what', head: 'Letter', cell: (unit) => WORDS[unit.what] },
+            { head: 'Cover on the part', cell: cover },
+            { head: 'Letter', cell: (unit) => WORDS[unit.what] },
           ]}
         />
       </div>

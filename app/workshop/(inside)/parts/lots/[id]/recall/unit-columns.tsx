@@ -9,7 +9,6 @@ type LotUnit = { jobNumber: string; unit: string; serial: string; customer: stri
 export function unitColumns<U extends LotUnit>(): Column<U>[] {
   return [
     {
-      key: 'job',
       head: 'Job',
       kind: 'rowhead',
       cell: (unit) => (
@@ -18,8 +17,8 @@ export function unitColumns<U extends LotUnit>(): Column<U>[] {
         </TextLink>
       ),
     },
-    { key: 'unit', head: 'Unit', cell: (unit) => unit.unit },
-    { key: 'serial', head: 'Serial', cell: (unit) => <NumberText text={unit.serial} /> },
-    { key: 'customer', head: 'Customer', cell: (unit) => unit.customer },
+    { head: 'Unit', cell: (unit) => unit.unit },
+    { head: 'Serial', cell: (unit) => <NumberText text={unit.serial} /> },
+    { head: 'Customer', cell: (unit) => unit.customer },
   ];
 }

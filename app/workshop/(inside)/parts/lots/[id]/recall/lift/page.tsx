@@ -84,7 +84,7 @@ export default async function LiftPage({ params }: Props) {
               empty="No unit carries a piece of this lot."
               columns={[
                 ...unitColumns<(typeof units)[number]>(),
-                { key: 'what', head: 'Letter', cell: (unit) => WORDS[unit.what] },
+                { head: 'Letter', cell: (unit) => WORDS[unit.what] },
               ]}
             />
           </div>
