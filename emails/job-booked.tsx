@@ -1,3 +1,4 @@
+import { usualTimeWords } from '@/lib/promise/rules/promise-words';
 import { laterNoWords } from '@/lib/quotes/rules/after-no';
 import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Setting, Writer } from './letter';
@@ -23,8 +24,8 @@ export const jobBooked: Writer<'job-booked'> = (_facts, setting) => {
           ]}
         />
         <Next
-          what="Put the packing slip in the parcel. No printer? Write the job number on a sheet of paper. We write to you as soon as the parcel is here."
-          when="Post it when it suits you."
+          what="Put the packing slip in the parcel. No printer? Write the job number on a sheet of paper."
+          when={`Post it when it suits you. ${fromArrival(setting)}`}
           costs={costs(setting)}
         />
         {job.hasLithiumBattery ? (
@@ -43,6 +44,12 @@ export const jobBooked: Writer<'job-booked'> = (_facts, setting) => {
     ),
   };
 };
+
+function fromArrival({ job, withdrawal, workshop }: Setting): string {
+  if (job.usualDays === undefined) return 'We write to you the day it arrives.';
+  const waitsUntil = withdrawal && !withdrawal.isStartAsked ? withdrawal.until : null;
+  return usualTimeWords({ days: job.usualDays, waitsUntil }, workshop.locale);
+}
 
 /** What is paid and when, and what a no to more would cost. */
 function costs(setting: Setting): string {

@@ -43,6 +43,8 @@ export type Setting = {
     isPriceOpen?: boolean;
     customer: string;
     promisedOn: Day | null;
+    /** Working days from its arrival that a booked repair usually takes; absent of a claim and of a quote. */
+    usualDays?: number;
     isRepaired: boolean;
     hasLithiumBattery: boolean;
   };

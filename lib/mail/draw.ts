@@ -118,7 +118,7 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
       terms: { select: { text: true } },
       customer: { select: { name: true } },
       model: { select: { maker: true, name: true, battery: true } },
-      repair: { select: { name: true } },
+      repair: { select: { name: true, workingDays: true } },
       quotes: {
         select: {
           revisions: {
@@ -128,6 +128,7 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
             select: {
               grossMinor: true,
               revision: true,
+              workingDays: true,
               decidedBy: true,
               isGross: true,
               lines: { select: { kind: true, amountMinor: true, taxRateBps: true } },
@@ -159,6 +160,7 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
       isPriceOpen: !isAgreedTo(agreed),
       customer: job.customer.name,
       promisedOn: job.promisedOn && dayFromDate(job.promisedOn),
+      ...(job.kind === 'repair' && { usualDays: agreed?.workingDays ?? job.repair.workingDays }),
       isRepaired: isRepaired(job.events),
       hasLithiumBattery: job.model.battery === 'lithium-ion',
     },

@@ -130,6 +130,15 @@ describe('money and days', () => {
     expect(euro.html).not.toContain('lang="de');
   });
 
+  test('a booking says how long it takes from the day the unit is here, and from when where work has to wait', async () => {
+    const booked = await draw(sampleOf('Booked'));
+    expect(booked.text).toContain('It usually takes 5 working days from then.');
+    const waits = await draw(sampleOf('Booked, with a right to withdraw'));
+    expect(waits.text).toContain('from then, or from Tuesday 15 December 2026 if that is later.');
+    const early = await draw(sampleOf('Booked, with a right to withdraw and an early start'));
+    expect(early.text).toContain('It usually takes 5 working days from then.');
+  });
+
   test('an answer costs what the customer was told, the difference said plainly', async () => {
     const { text } = await draw(sampleOf('Approval asked'));
     for (const amount of ['£89.00 with tax', '£131.50 with tax', '£42.50 more', 'return fee of £12.00']) {

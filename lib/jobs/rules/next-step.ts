@@ -1,5 +1,6 @@
 import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { type UsualTime, usualTimeWords } from '@/lib/promise/rules/promise-words';
 import type { ClaimAgain } from '@/lib/warranty/rules/claim-again';
 import { KEEP_POSTAGE_RECEIPT } from '@/lib/warranty/rules/postage-words';
 import { againWords } from './again-words';
@@ -14,6 +15,8 @@ export type NextFacts = {
   stage: Stage;
   kind: JobKind;
   promisedOn: Day | null;
+  /** of a booked repair, while no day is promised; null of a claim, whose ruling comes first */
+  usual?: UsualTime | null;
   /** that day has passed */
   isLate?: boolean;
   /** still to pay, as text, or null when nothing is owed */
@@ -80,7 +83,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
   }
   switch (facts.stage) {
     case 'booked':
-      return `${facts.isPosted ? POSTED : TO_POST} We write to you the day it arrives.${free}${facts.kind === 'claim' ? ` ${KEEP_POSTAGE_RECEIPT}` : ''}`;
+      return `${facts.isPosted ? POSTED : TO_POST} ${onArrival(facts, locale)}${free}${facts.kind === 'claim' ? ` ${KEEP_POSTAGE_RECEIPT}` : ''}`;
     case 'arrived':
       if (facts.isPriceOpen) return `We look at it in its turn. ${ASKED_FIRST}`;
       return `We look at it in its turn.${by}${wait}${free}`;
@@ -122,6 +125,10 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
 const TO_POST =
   'Print the packing slip, or write the job number on a piece of paper, and post the unit to us.';
 const POSTED = 'Your parcel is on its way, and we look out for it.';
+
+function onArrival({ usual }: NextFacts, locale: string): string {
+  return usual ? usualTimeWords(usual, locale) : 'We write to you the day it arrives.';
+}
 
 /** The day that was promised; once it has passed, that too, since nobody waits well who is told an old day. */
 function promised({ promisedOn, isLate = false }: NextFacts, locale: string): string {

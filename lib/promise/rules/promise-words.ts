@@ -1,4 +1,6 @@
+import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { workingDaysWords } from '@/lib/calendar/working';
 import type { PromiseAim } from './aim';
 import type { KeptTally } from './kept';
 import { BY_HAND, type PromiseAnswer } from './promise';
@@ -16,6 +18,25 @@ export function promiseWords(answer: PromiseAnswer, o: { locale: string; aim: Pr
   if (answer.basis === 'by-hand') return `${day} That is ${BY_HAND}.`;
   if (answer.basis === 'quoted') return `${day} That is what our quote names.`;
   return `${day} ${SHARES[o.aim]} of our last ${answer.jobs} ${KINDS[answer.basis]} needed no longer, today’s queue counted in.`;
+}
+
+/** How long a booked repair usually takes. */
+export type UsualTime = {
+  /** working days from the day its unit is here */
+  days: number;
+  /** work does not start before the end of this day */
+  waitsUntil: Day | null;
+};
+
+/**
+ * How long it takes, to whoever has booked and not posted yet: the days of the catalogue, or of the quote that was booked.
+ *
+ * { days: 5, waitsUntil: null }
+ *   -> 'The day it arrives we write to you and promise you a date. It usually takes 5 working days from then.'
+ */
+export function usualTimeWords({ days, waitsUntil }: UsualTime, locale: string): string {
+  const orLater = waitsUntil ? `, or from ${formatDay(waitsUntil, locale, 'weekday')} if that is later` : '';
+  return `The day it arrives we write to you and promise you a date. It usually takes ${workingDaysWords(days)} from then${orLater}.`;
 }
 
 /**

@@ -10,6 +10,8 @@ import type { ParcelSearch } from '@/lib/jobs/rules/parcel-search';
 import { awaitedPartsOf } from '@/lib/jobs/stored-awaited-parts';
 import { formatMoney } from '@/lib/money/amount';
 import { type Carrier, transitTo } from '@/lib/parcels/rules/carriers';
+import { onArrival } from '@/lib/promise/rules/on-arrival';
+import type { UsualTime } from '@/lib/promise/rules/promise-words';
 import { offerOf } from '@/lib/quotes/rules/agreed';
 import { isBookedAtQuote } from '@/lib/quotes/rules/asked-words';
 import type { WorkshopCard } from '@/lib/workshop/card';
@@ -35,6 +37,7 @@ export function nextFactsOf(o: {
     stage: readStage(job.stage),
     kind: readKind(job.kind),
     promisedOn: job.promisedOn ? dayFromDate(job.promisedOn) : null,
+    usual: usualOf(job, facts),
     isLate: job.promisedOn !== null && compareDays(dayFromDate(job.promisedOn), today) < 0,
     owed: facts.owed > 0 ? money(facts.owed) : null,
     startAfter: facts.isStartAllowed ? null : facts.withdrawUntil,
@@ -68,6 +71,15 @@ export function nextFactsOf(o: {
     recalled: recalledKind(recalled),
     claimAgain,
     decision: lastDecision(job.events)?.decision ?? null,
+  };
+}
+
+function usualOf(job: JobRecord, facts: JobFacts): UsualTime | null {
+  if (readKind(job.kind) === 'claim') return null;
+  const { quotedDays } = onArrival(job);
+  return {
+    days: quotedDays ?? job.repair.workingDays,
+    waitsUntil: facts.isStartAllowed ? null : facts.withdrawUntil,
   };
 }
 
