@@ -127,7 +127,7 @@ export const priceSamples: readonly Sample[] = [
       template: 'approval-recorded',
       data: { revision: 2, decision: 'accepted', gross: 13150, startAfter: day('2026-12-15') },
     },
-    job: { agreed: 13150 },
+    job: { agreed: 13150, promisedOn: day('2026-12-22') },
   },
   {
     name: 'Approval asked, no answer came',
