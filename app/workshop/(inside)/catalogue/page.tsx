@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { CountField } from '@/app/ui/forms/count-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { LinkButton } from '@/app/ui/page/button';
@@ -60,12 +61,10 @@ export default async function CataloguePage({ searchParams }: Props) {
               width="half"
               autoComplete="off"
             />
-            <TextField
+            <CountField
               name="position"
               label="Place on the price list"
               hint="Families stand in the order of this number."
-              inputMode="numeric"
-              width="short"
               defaultValue={families.length + 1}
             />
             <SubmitButton

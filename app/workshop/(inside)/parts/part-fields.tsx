@@ -1,3 +1,4 @@
+import { CountField } from '@/app/ui/forms/count-field';
 import { TermField } from '@/app/ui/forms/term-field';
 import { TextField } from '@/app/ui/forms/text-field';
 
@@ -15,12 +16,10 @@ export function PartFields({ known }: { known?: Known | undefined }) {
         hint="Given on to the customer where it is longer. Empty for none."
         defaultValue={known?.term ?? null}
       />
-      <TextField
+      <CountField
         name="reorderAt"
         label="Order again at"
         hint="Marked as low at this many pieces or fewer, over all lots. Empty for a part you keep in stock no more."
-        inputMode="numeric"
-        width="short"
         optional
         defaultValue={known ? (known.reorderAt ?? '') : 0}
       />

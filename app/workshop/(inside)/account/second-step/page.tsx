@@ -3,8 +3,8 @@ import { redirect } from 'next/navigation';
 import { readWorkshop } from '@/app/read-workshop';
 import { Qr } from '@/app/ui/docket/qr';
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { CountField } from '@/app/ui/forms/count-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
-import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { keyFromAddress } from '@/lib/people/rules/otpauth';
@@ -46,13 +46,11 @@ export default async function TurnOnPage() {
         <li>
           <h2 className="mb-3">2. Enter the code that it shows</h2>
           <ActionForm action={confirmSecondStepAction}>
-            <TextField
+            <CountField
               name="code"
               label="Code"
               hint="Six digits; a new one every half minute."
               autoComplete="one-time-code"
-              inputMode="numeric"
-              width="short"
               mono
               maxLength={20}
             />

@@ -1,4 +1,5 @@
 import { Checkbox, RadioGroup } from '@/app/ui/forms/choices';
+import { CountField } from '@/app/ui/forms/count-field';
 import { Select } from '@/app/ui/forms/select';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
@@ -39,40 +40,22 @@ export function ModelFields({ known, families }: Props) {
         rows={4}
         defaultValue={known?.accessories.join('\n')}
       />
-      <TextField
+      <CountField
         name="weightGrams"
         label="Weight"
         hint="0 when not known. Heavy units get a stronger box on the packing slip."
         unit="g"
-        inputMode="numeric"
-        width="short"
         defaultValue={known?.weightGrams ?? 0}
       />
-      <TextField
+      <CountField
         name="lengthMm"
         label="Length"
         hint="Outer size, with what sticks out. 0 for all three when not known."
         unit="mm"
-        inputMode="numeric"
-        width="short"
         defaultValue={known?.lengthMm ?? 0}
       />
-      <TextField
-        name="widthMm"
-        label="Width"
-        unit="mm"
-        inputMode="numeric"
-        width="short"
-        defaultValue={known?.widthMm ?? 0}
-      />
-      <TextField
-        name="heightMm"
-        label="Height"
-        unit="mm"
-        inputMode="numeric"
-        width="short"
-        defaultValue={known?.heightMm ?? 0}
-      />
+      <CountField name="widthMm" label="Width" unit="mm" defaultValue={known?.widthMm ?? 0} />
+      <CountField name="heightMm" label="Height" unit="mm" defaultValue={known?.heightMm ?? 0} />
       <TextField
         name="tariffNumber"
         label="Tariff number"

@@ -1,4 +1,5 @@
 import { RadioGroup } from '@/app/ui/forms/choices';
+import { CountField } from '@/app/ui/forms/count-field';
 import { Select } from '@/app/ui/forms/select';
 import { TermField } from '@/app/ui/forms/term-field';
 import { TextArea } from '@/app/ui/forms/text-area';
@@ -58,12 +59,10 @@ export function PolicyFields({ known }: Props) {
         choices={YES_NO}
         defaultValue={yesOrNo(terms?.rollLastDay)}
       />
-      <TextField
+      <CountField
         name="graceDays"
         label="Days of grace"
         hint="On these days after the end a person decides, not the program."
-        inputMode="numeric"
-        width="short"
         defaultValue={terms?.graceDays ?? 7}
       />
       <RadioGroup

@@ -1,3 +1,4 @@
+import { CountField } from '@/app/ui/forms/count-field';
 import { MoneyField } from '@/app/ui/forms/money-field';
 import { Select } from '@/app/ui/forms/select';
 import { TextArea } from '@/app/ui/forms/text-area';
@@ -62,20 +63,16 @@ export function RepairFields({ known, policies, workshop, lastTax }: Props) {
         hint="0 where the tax is zero rate, exempt or outside."
         defaultValue={known ? percentText(known.taxRateBps) : lastTax && percentText(lastTax.rateBps)}
       />
-      <TextField
+      <CountField
         name="minutes"
         label="Bench minutes"
         hint="What it usually takes. The queue, and so the promise, is reckoned with it."
-        inputMode="numeric"
-        width="short"
         defaultValue={known?.minutes}
       />
-      <TextField
+      <CountField
         name="workingDays"
         label="Stated working days"
         hint="Shown on the price list, and promised while there are fewer than twelve finished jobs to count."
-        inputMode="numeric"
-        width="short"
         defaultValue={known?.workingDays}
       />
       <TextArea

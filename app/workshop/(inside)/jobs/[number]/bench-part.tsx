@@ -1,7 +1,7 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { CountField } from '@/app/ui/forms/count-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
-import { TextField } from '@/app/ui/forms/text-field';
 import { LinkButton } from '@/app/ui/page/button';
 import { Table } from '@/app/ui/page/table';
 import { Tag } from '@/app/ui/page/tag';
@@ -81,7 +81,7 @@ export function BenchPart({ job, workshop, staff, who }: SheetProps & { who: Sta
             maxLength={4000}
             rows={3}
           />
-          <TextField name="minutes" label="Minutes" inputMode="numeric" width="short" unit="min" />
+          <CountField name="minutes" label="Minutes" unit="min" />
           <SubmitButton label="Record the work" consequence="Kept with your name. No mail." />
         </ActionForm>
       ) : null}

@@ -1,6 +1,7 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { RadioGroup } from '@/app/ui/forms/choices';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
+import { CountField } from '@/app/ui/forms/count-field';
 import { MoneyField } from '@/app/ui/forms/money-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
@@ -89,12 +90,10 @@ export async function DispatchForm({ job, workshop }: SheetProps) {
           />
         ) : null}
         <div className="flex flex-wrap gap-x-6 gap-y-4">
-          <TextField
+          <CountField
             name="weight"
             label="Weight, packed"
-            inputMode="numeric"
             unit="g"
-            width="short"
             optional
             autoComplete="off"
             defaultValue={parcel.grams ?? undefined}

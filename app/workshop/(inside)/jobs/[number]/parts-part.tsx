@@ -1,7 +1,7 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { CountField } from '@/app/ui/forms/count-field';
 import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
-import { TextField } from '@/app/ui/forms/text-field';
 import { Table } from '@/app/ui/page/table';
 import { lotsInStock } from '@/lib/bench/lots-in-stock';
 import { putBackStages } from '@/lib/bench/rules/put-back';
@@ -73,7 +73,7 @@ export async function PartsPart({ job, workshop, isOpen, mayWork }: Props) {
               label: `${lot.part.name}, lot ${lot.code} (${lot.inStock} left)`,
             }))}
           />
-          <TextField name="quantity" label="Pieces" inputMode="numeric" width="short" defaultValue="1" />
+          <CountField name="quantity" label="Pieces" defaultValue="1" />
           <SubmitButton
             label="Take it from stock"
             consequence="Lowers the stock; the job carries the lot from now on."

@@ -1,4 +1,5 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { CountField } from '@/app/ui/forms/count-field';
 import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
@@ -127,11 +128,9 @@ function WaitFields(props: { known: readonly Known[]; expectedOn: Day | null; pa
                 label: `${name} (${inStock} in stock${onOrder > 0 ? `, ${onOrder} on order` : ''})`,
               }))}
             />
-            <TextField
+            <CountField
               name={`pieces-${row}`}
               label={row === 1 ? 'Pieces' : `Pieces of part ${row}`}
-              inputMode="numeric"
-              width="short"
               defaultValue={part?.quantity ?? 1}
             />
           </div>

@@ -1,4 +1,5 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { CountField } from '@/app/ui/forms/count-field';
 import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
@@ -39,7 +40,7 @@ export function WiresPart({ job, isOpen }: { job: JobRecord; isOpen: boolean }) 
         >
           <TextField name="from" label="From" hint="Like pin A6 of the socket." width="half" maxLength={60} />
           <TextField name="to" label="To" hint="Like resistor R12." width="half" maxLength={60} />
-          <TextField name="length" label="Length" inputMode="numeric" width="short" unit="mm" />
+          <CountField name="length" label="Length" unit="mm" />
           <TextField
             name="diameter"
             label="Diameter of the copper"

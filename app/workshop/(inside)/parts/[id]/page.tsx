@@ -3,6 +3,7 @@ import { cache } from 'react';
 import { nothingHere } from '@/app/nothing-here';
 import { readWorkshop } from '@/app/read-workshop';
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { CountField } from '@/app/ui/forms/count-field';
 import { MoneyField } from '@/app/ui/forms/money-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
@@ -125,7 +126,7 @@ export default async function PartPage({ params, searchParams }: Props) {
                 width="half"
                 defaultValue={dayInZone(now(), workshop.timeZone)}
               />
-              <TextField name="received" label="Pieces" inputMode="numeric" width="short" />
+              <CountField name="received" label="Pieces" />
               <OfOrder orders={part.orders} locale={locale} isDelivery />
               <MoneyField name="unitCost" label="Cost of one piece, without tax" currency={currency} />
               <SubmitButton

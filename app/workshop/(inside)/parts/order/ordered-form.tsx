@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { newFormKey } from '@/app/form-key';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { Checkbox } from '@/app/ui/forms/choices';
+import { CountField } from '@/app/ui/forms/count-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import type { Day } from '@/lib/calendar/day';
@@ -38,7 +39,7 @@ export function OrderOneForm(props: {
       label={`Note an order of ${name}`}
       summary="Note an order of it"
     >
-      <TextField name={`pieces-${id}`} label="Pieces" inputMode="numeric" width="short" />
+      <CountField name={`pieces-${id}`} label="Pieces" />
       <OrderFields suppliers={props.suppliers} today={props.today} />
     </ActionForm>
   );
@@ -80,13 +81,7 @@ export function OrderedCell({ row }: { row: Row }) {
   return (
     <>
       <Checkbox name="ordered" value={row.id} label={<>Ordered{about}</>} />
-      <TextField
-        name={`pieces-${row.id}`}
-        label={<>Pieces{about}</>}
-        inputMode="numeric"
-        width="short"
-        defaultValue={row.order}
-      />
+      <CountField name={`pieces-${row.id}`} label={<>Pieces{about}</>} defaultValue={row.order} />
     </>
   );
 }

@@ -1,4 +1,5 @@
 import { Checkbox, RadioGroup } from '@/app/ui/forms/choices';
+import { CountField } from '@/app/ui/forms/count-field';
 import { MoneyField } from '@/app/ui/forms/money-field';
 import { TextField } from '@/app/ui/forms/text-field';
 import { decimalText } from '@/lib/money/amount';
@@ -37,13 +38,11 @@ export function CarrierFields({ carrier, place, currency }: Props) {
           },
         ]}
       />
-      <TextField
+      <CountField
         name="divisor"
         label="Cubic centimetres to a kilogram"
         hint="Often 5000 or 6000. Length × width × height, divided by it, is the weight by volume."
-        inputMode="numeric"
         unit="cm³/kg"
-        width="short"
         defaultValue={carrier?.volume.divisor ?? 5000}
       />
       <Checkbox
@@ -51,12 +50,10 @@ export function CarrierFields({ carrier, place, currency }: Props) {
         label="Sides are rounded to whole centimetres first"
         defaultChecked={carrier?.volume.wholeSides ?? false}
       />
-      <TextField
+      <CountField
         name="step"
         label="Weight is rounded up to steps of"
-        inputMode="numeric"
         unit="g"
-        width="short"
         defaultValue={carrier?.volume.step ?? 500}
       />
       <TextField
@@ -82,21 +79,17 @@ export function CarrierFields({ carrier, place, currency }: Props) {
         currency={currency}
         defaultValue={carrier ? decimalText(carrier.maxValueMinor, currency) : undefined}
       />
-      <TextField
+      <CountField
         name="daysHome"
         label="The longest its parcels usually travel"
         hint="Cover that starts with delivery, and days given back after a claim, count to the last of these days: rather too long than too short."
-        inputMode="numeric"
         unit="working days"
-        width="short"
         defaultValue={carrier?.transit.home ?? USUAL_TRANSIT.home}
       />
-      <TextField
+      <CountField
         name="daysAbroad"
         label="The same to another country"
-        inputMode="numeric"
         unit="working days"
-        width="short"
         defaultValue={carrier?.transit.abroad ?? USUAL_TRANSIT.abroad}
       />
       <TextField
@@ -108,13 +101,7 @@ export function CarrierFields({ carrier, place, currency }: Props) {
         autoComplete="off"
         defaultValue={carrier?.tracking ?? ''}
       />
-      <TextField
-        name="position"
-        label="Place on the list"
-        inputMode="numeric"
-        width="short"
-        defaultValue={place}
-      />
+      <CountField name="position" label="Place on the list" defaultValue={place} />
       <Checkbox
         name="isUsed"
         label="We send with it"

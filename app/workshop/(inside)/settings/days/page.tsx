@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { readWorkshop } from '@/app/read-workshop';
 import { RadioGroup } from '@/app/ui/forms/choices';
+import { CountField } from '@/app/ui/forms/count-field';
 import { Select } from '@/app/ui/forms/select';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -49,13 +50,11 @@ export default async function DaysPage() {
           choices={holidayChoices()}
           defaultValue={holidayPlace(workshop)}
         />
-        <TextField
+        <CountField
           name="capacityMinutesDay"
           label="Bench work on a working day"
           hint="All hands together. Promised dates are worked out with it."
-          inputMode="numeric"
           unit="minutes"
-          width="short"
           defaultValue={workshop.capacityMinutesDay}
         />
         <Select
@@ -68,13 +67,11 @@ export default async function DaysPage() {
         <p>
           <TextLink href="/workshop/promise#backtest">What each share would have come to</TextLink>
         </p>
-        <TextField
+        <CountField
           name="answerDays"
           label="You answer within"
           hint="Told to everybody who asks for a price, writes to you or sends in a claim. Today marks whatever has waited longer."
-          inputMode="numeric"
           unit="working days"
-          width="short"
           defaultValue={workshop.answerDays}
         />
         <TextField

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { readWorkshop } from '@/app/read-workshop';
+import { CountField } from '@/app/ui/forms/count-field';
 import { TextArea } from '@/app/ui/forms/text-area';
-import { TextField } from '@/app/ui/forms/text-field';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
@@ -39,50 +39,40 @@ export default async function KeepingPage() {
           Counted from the booking, or from the day the customer gave the number of their parcel. Nothing is
           cancelled by itself.
         </p>
-        <TextField
+        <CountField
           name="parcelRemindDays"
           label="Remind the customer after"
           hint="One message, with the day until which you keep it open. 0 sends none."
-          inputMode="numeric"
           unit="days"
-          width="short"
           defaultValue={workshop.parcelRemindDays}
         />
-        <TextField
+        <CountField
           name="parcelOverDays"
           label="Counts as not coming after"
           hint="Today and Arrivals then list it apart, and no parts are ordered for it. A reminder always leaves 14 days."
-          inputMode="numeric"
           unit="days"
-          width="short"
           defaultValue={workshop.parcelOverDays}
         />
         <h2>Units nobody fetches</h2>
         <p className="max-w-[42rem]">{UNCLAIMED_LAW}</p>
-        <TextField
+        <CountField
           name="unclaimedNotices"
           label="Notices"
           hint="How many letters say that a unit waits, before you decide. 0 sends none automatically."
-          inputMode="numeric"
-          width="short"
           defaultValue={workshop.unclaimedNotices}
         />
-        <TextField
+        <CountField
           name="unclaimedAfterDays"
           label="The first after"
           hint="Counted from the day the customer was told that the unit is ready."
-          inputMode="numeric"
           unit="days"
-          width="short"
           defaultValue={workshop.unclaimedAfterDays}
         />
-        <TextField
+        <CountField
           name="unclaimedEveryDays"
           label="Then every"
           hint="Also the time a customer has to answer each of them."
-          inputMode="numeric"
           unit="days"
-          width="short"
           defaultValue={workshop.unclaimedEveryDays}
         />
         <TextArea
@@ -98,13 +88,11 @@ export default async function KeepingPage() {
         <p className="max-w-[42rem]">
           {`Names, addresses, messages and photos are removed by themselves so long after the last job with them was closed. Requests for a price that came to nothing are removed after ${REQUEST_MONTHS} months; one whose price was accepted stays until it is booked or you turn it down.`}
         </p>
-        <TextField
+        <CountField
           name="keepMonths"
           label="Kept after a job is closed"
           hint="0: until you remove them. Papers for the tax office are often kept for six to ten years; ask which hold for you."
-          inputMode="numeric"
           unit="months"
-          width="short"
           defaultValue={workshop.keepMonths}
         />
         <Notice kind="note" heading="What stays">

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { readWorkshop } from '@/app/read-workshop';
 import { RadioGroup } from '@/app/ui/forms/choices';
+import { CountField } from '@/app/ui/forms/count-field';
 import { MoneyField } from '@/app/ui/forms/money-field';
 import { Select } from '@/app/ui/forms/select';
 import { TextField } from '@/app/ui/forms/text-field';
@@ -109,22 +110,18 @@ export default async function MoneyPage() {
           currency={currency}
           defaultValue={decimal(workshop.labourRateMinor)}
         />
-        <TextField
+        <CountField
           name="approvalDays"
           label="A price holds for"
           hint="At least 30 days, as the European repair form asks (Directive (EU) 2024/1799, Article 4)."
-          inputMode="numeric"
           unit="days"
-          width="short"
           defaultValue={workshop.approvalDays}
         />
-        <TextField
+        <CountField
           name="remindDays"
           label="A customer is reminded of it"
           hint="Once, when no answer has come."
-          inputMode="numeric"
           unit="days before it ends"
-          width="short"
           defaultValue={workshop.remindDays}
         />
         <PayFields workshop={workshop} />

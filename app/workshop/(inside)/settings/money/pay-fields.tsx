@@ -1,3 +1,4 @@
+import { CountField } from '@/app/ui/forms/count-field';
 import { TextField } from '@/app/ui/forms/text-field';
 import { showIban } from '@/lib/invoices/rules/bank';
 import type { WorkshopCard } from '@/lib/workshop/card';
@@ -7,13 +8,11 @@ export function PayFields({ workshop }: { workshop: WorkshopCard }) {
   return (
     <>
       <h2>How customers pay</h2>
-      <TextField
+      <CountField
         name="dueDays"
         label="An invoice is paid within"
         hint="Counted from the day it is issued. 0 for at once."
-        inputMode="numeric"
         unit="days"
-        width="short"
         defaultValue={workshop.dueDays}
       />
       <TextField

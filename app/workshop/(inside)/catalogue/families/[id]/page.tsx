@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { cache } from 'react';
 import { nothingHere } from '@/app/nothing-here';
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { CountField } from '@/app/ui/forms/count-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -35,12 +36,10 @@ export default async function FamilyPage({ params }: Props) {
         label={`Change ${family.name}`}
       >
         <TextField name="name" label="Name" width="half" autoComplete="off" defaultValue={family.name} />
-        <TextField
+        <CountField
           name="position"
           label="Place on the price list"
           hint="Families stand in the order of this number."
-          inputMode="numeric"
-          width="short"
           defaultValue={family.position}
         />
         <SubmitButton label="Save" busy="Saving…" consequence="Customers see the new name at once." />

@@ -1,4 +1,5 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
+import { CountField } from '@/app/ui/forms/count-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
 import { Table } from '@/app/ui/page/table';
@@ -70,7 +71,7 @@ export function UsualParts({ repairId, parts, codes, mayChange }: Props) {
               autoComplete="off"
               list={codes}
             />
-            <TextField name="quantity" label="Pieces" inputMode="numeric" width="short" defaultValue={1} />
+            <CountField name="quantity" label="Pieces" defaultValue={1} />
             <SubmitButton
               kind="second"
               label="Keep this part"

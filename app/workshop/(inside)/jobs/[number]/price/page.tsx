@@ -1,9 +1,9 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { Checkbox } from '@/app/ui/forms/choices';
+import { CountField } from '@/app/ui/forms/count-field';
 import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
-import { TextField } from '@/app/ui/forms/text-field';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Table } from '@/app/ui/page/table';
@@ -126,13 +126,11 @@ export default async function ChangedPricePage({ params }: Props) {
               repairNames={repairNames}
             />
           ))}
-          <TextField
+          <CountField
             name="furtherDays"
             label="Working days this takes beside those promised"
             hint="A yes moves the promise by these days, and by those it waits for the answer."
             optional
-            inputMode="numeric"
-            width="short"
             maxLength={3}
           />
           <TextArea

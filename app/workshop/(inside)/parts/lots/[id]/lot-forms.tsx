@@ -1,5 +1,6 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
+import { CountField } from '@/app/ui/forms/count-field';
 import { MoneyField } from '@/app/ui/forms/money-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
@@ -65,7 +66,7 @@ export function LotForms({ lot, workshop }: { lot: Lot; workshop: WorkshopCard }
           label="Add pieces to the lot"
           summary="Add pieces that came later, or were not counted"
         >
-          <TextField name="quantity" label="Pieces" inputMode="numeric" width="short" />
+          <CountField name="quantity" label="Pieces" />
           <OfOrder orders={lot.orders} locale={locale} isDelivery={false} />
           <MoneyField
             name="unitCost"
@@ -95,13 +96,7 @@ export function LotForms({ lot, workshop }: { lot: Lot; workshop: WorkshopCard }
               confirm="Yes, take them out"
               consequence="They can no longer be chosen at the bench. Units that carry the lot stay listed here."
             >
-              <TextField
-                name="quantity"
-                label="Pieces"
-                inputMode="numeric"
-                width="short"
-                defaultValue={lot.inStock}
-              />
+              <CountField name="quantity" label="Pieces" defaultValue={lot.inStock} />
               <TextField
                 name="reason"
                 label="Why"

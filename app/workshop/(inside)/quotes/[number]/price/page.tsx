@@ -1,9 +1,9 @@
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { Checkbox } from '@/app/ui/forms/choices';
+import { CountField } from '@/app/ui/forms/count-field';
 import { Select } from '@/app/ui/forms/select';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
-import { TextField } from '@/app/ui/forms/text-field';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
@@ -137,19 +137,15 @@ export default async function WriteQuotePage({ params, searchParams }: Props) {
             mayBeEmpty
           />
         ))}
-        <TextField
+        <CountField
           name="workingDays"
           label="Working days from the unit’s arrival"
-          inputMode="numeric"
-          width="short"
           defaultValue={start.workingDays ?? known?.workingDays}
         />
-        <TextField
+        <CountField
           name="validDays"
           label="Days the price holds"
           hint={`${LEAST_VALID_DAYS} at least, today not counted.`}
-          inputMode="numeric"
-          width="short"
           defaultValue={Math.max(LEAST_VALID_DAYS, workshop.approvalDays)}
         />
         <TextArea
