@@ -1,13 +1,10 @@
 import { z } from 'zod';
+import { neededText } from '@/lib/jobs/rules/typed-text';
 import { ROLES } from './rules/roles';
 
 /** What the people page asks about a member of staff. */
 export const staffInput = z.object({
-  name: z
-    .string('Enter the person’s name')
-    .trim()
-    .min(1, 'Enter the person’s name')
-    .max(80, 'The name must be 80 characters or fewer'),
+  name: neededText('the person’s name', 80),
   email: z
     .string('Enter the address the person signs in with')
     .trim()

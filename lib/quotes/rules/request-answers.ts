@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { addressAnswers } from '@/lib/jobs/rules/address';
 import { problemAnswers } from '@/lib/jobs/rules/booking';
+import { optionalText, typedText } from '@/lib/jobs/rules/typed-text';
 
 /** What a customer may send of photos with one form, and in all about one quote. */
 export const MOST_PHOTOS = 8;
@@ -21,12 +22,8 @@ export const GENERAL_SYMPTOMS = [
 /** What somebody tells who asks for a price. A serial is welcome and not needed. */
 export const requestForm = z.object({
   model: z.uuid('Choose a device from the price list').optional(),
-  device: z
-    .string({ error: 'Choose your device from the list, or enter its maker and model' })
-    .trim()
-    .min(1, 'Choose your device from the list, or enter its maker and model')
-    .max(120, 'Keep this to 120 characters'),
-  serial: z.string().trim().max(60, 'Keep this to 60 characters').optional().default(''),
+  device: typedText('Choose your device from the list, or enter its maker and model', 120),
+  serial: optionalText(60),
   symptoms: z.array(z.string().trim().min(1).max(200)).max(20, 'Choose 20 at most').default([]),
   problem: problemAnswers.shape.problem,
   history: problemAnswers.shape.history,

@@ -1,13 +1,14 @@
 import { z } from 'zod';
 import { addressAnswers } from '@/lib/jobs/rules/address';
 import { parcelAnswers, unitAnswers } from '@/lib/jobs/rules/booking';
+import { optionalText } from '@/lib/jobs/rules/typed-text';
 import { isOther } from '@/lib/warranty/rules/standing';
 
 const asked = unitAnswers.extend({
   symptom: z
     .string({ error: 'Choose what it does, or “Something else”' })
     .max(200, 'Choose one of the answers'),
-  details: z.string().trim().max(2000, 'Keep this to 2,000 characters').optional().default(''),
+  details: optionalText(2000),
 });
 
 /** A fault that is on no list has to be told in words: they are all that the bench has of it. */

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { addressAnswers } from '@/lib/jobs/rules/address';
+import { optionalText } from '@/lib/jobs/rules/typed-text';
 
 export const lostForm = z.object({
-  number: z.string().trim().max(1000, 'Keep this to 1,000 characters').optional().default(''),
-  serial: z.string().trim().max(60, 'Keep this to 60 characters').optional().default(''),
+  number: optionalText(1000),
+  serial: optionalText(60),
   email: addressAnswers.shape.email,
 });

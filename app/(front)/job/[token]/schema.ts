@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { countedField, seenAmount } from '@/app/ui/forms/counted-field';
-import { neededText } from '@/lib/jobs/rules/typed-text';
+import { neededText, optionalText, typedText } from '@/lib/jobs/rules/typed-text';
 
 export const decisionForm = z.object({
   revision: countedField,
@@ -17,17 +17,13 @@ export const decisionForm = z.object({
 export const afterNoForm = decisionForm.omit({ decision: true });
 
 export const messageForm = z.object({
-  text: z
-    .string({ error: 'Write your message' })
-    .trim()
-    .min(1, 'Write your message')
-    .max(4000, 'Keep your message to 4,000 characters'),
+  text: typedText('Write your message', 4000),
   formKey: z.uuid().optional(),
 });
 
 /** Empty takes a number off again that was wrong. */
 export const parcelForm = z.object({
-  reference: z.string().trim().max(60, 'Keep this to 60 characters').optional().default(''),
+  reference: optionalText(60),
 });
 
 /** A press that depends on nothing the page showed. */
@@ -41,9 +37,5 @@ export const postageForm = z.object({
 });
 
 export const contestForm = z.object({
-  text: z
-    .string({ error: 'Tell us how you see it' })
-    .trim()
-    .min(1, 'Tell us how you see it')
-    .max(4000, 'Keep this to 4,000 characters'),
+  text: typedText('Tell us how you see it', 4000),
 });

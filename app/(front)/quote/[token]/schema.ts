@@ -1,12 +1,9 @@
 import { z } from 'zod';
 import { countedField } from '@/app/ui/forms/counted-field';
+import { typedText } from '@/lib/jobs/rules/typed-text';
 
 export const answerForm = z.object({
-  text: z
-    .string({ error: 'Write your answer' })
-    .trim()
-    .min(1, 'Write your answer')
-    .max(4000, 'Keep this to 4,000 characters'),
+  text: typedText('Write your answer', 4000),
   formKey: z.uuid().optional(),
 });
 

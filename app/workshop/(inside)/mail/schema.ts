@@ -1,17 +1,10 @@
 import { z } from 'zod';
+import { typedText } from '@/lib/jobs/rules/typed-text';
 
 export const bounceForm = z.object({
-  note: z
-    .string('Copy what the other mail server said')
-    .trim()
-    .min(1, 'Copy what the other mail server said')
-    .max(1000, 'Keep this to 1000 characters'),
+  note: typedText('Copy what the other mail server said', 1000),
 });
 
 export const toldForm = z.object({
-  note: z
-    .string('Say how they were told')
-    .trim()
-    .min(1, 'Say how they were told')
-    .max(1000, 'Keep this to 1000 characters'),
+  note: typedText('Say how they were told', 1000),
 });

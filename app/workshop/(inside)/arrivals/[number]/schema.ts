@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { countedField } from '@/app/ui/forms/counted-field';
 import { LIMITS } from '@/lib/catalogue/rules/list-limits';
 import { customerAnswers } from '@/lib/jobs/rules/address';
+import { neededText } from '@/lib/jobs/rules/typed-text';
 import { extraField, serialField } from '../parcel-fields';
 
 export const takeInForm = z.object({
@@ -17,11 +18,7 @@ export const walkInForm = z.object({
   formKey: z.uuid(),
   repair: z.uuid('Choose the unit and a repair'),
   serial: serialField,
-  problem: z
-    .string('Enter what the letter says, or that there is none')
-    .trim()
-    .min(1, 'Enter what the letter says, or that there is none')
-    .max(2000, 'Keep this to 2,000 characters'),
+  problem: neededText('what the letter says, or that there is none', 2000),
   extra: extraField,
   battery: z.enum(['healthy', 'none', 'unknown'], 'Choose how the battery looks'),
   /** it came for something else than what its certificate covers */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { neededText } from '@/lib/jobs/rules/typed-text';
+import { neededText, optionalText } from '@/lib/jobs/rules/typed-text';
 import { readCentimetres, readGrams } from '@/lib/parcels/rules/measures';
 import { PACKED_BATTERIES } from '@/lib/parcels/rules/packed-battery';
 
@@ -47,7 +47,7 @@ const byCarrier = z
     by: z.literal('carrier'),
     carrier: neededText('the carrier', 80),
     carrierReference: neededText('the carrier’s reference', 60),
-    postage: z.string().trim().max(20, 'Keep this to 20 characters').optional().default(''),
+    postage: optionalText(20),
   })
   .superRefine(needAllSides);
 

@@ -10,12 +10,12 @@ import { neededText, optionalText } from '@/lib/jobs/rules/typed-text';
 /** Fields every form of the job sheet carries: the version the person saw, and a key that makes a second press harmless. */
 export const carriedForm = z.object({ version: countedField, formKey: z.uuid().optional() });
 
-const waitedPieces = z.coerce
+const pieces = z.coerce
   .number({ error: 'Enter how many' })
   .int('Enter a whole number')
   .min(1, 'Enter how many')
-  .max(1000, 'That is more than a shelf holds')
-  .default(1);
+  .max(1000, 'That is more than a shelf holds');
+const waitedPieces = pieces.default(1);
 const listedPart = z.uuid({ error: 'Choose a part of the list' }).optional();
 
 /** Parts of the list, each with its pieces, and one that is not on it. */
@@ -62,11 +62,7 @@ export const workForm = z.object({
 });
 export const partForm = z.object({
   lot: z.uuid({ error: 'Choose the lot the part came from' }),
-  quantity: z.coerce
-    .number({ error: 'Enter how many' })
-    .int('Enter a whole number')
-    .min(1, 'Enter how many')
-    .max(1000, 'That is more than a shelf holds'),
+  quantity: pieces,
 });
 export const putBackForm = z.object({ use: z.uuid({ error: 'Choose the part that goes back' }) });
 export const pieceOutForm = z.object({ use: z.uuid({ error: 'Choose the part that is out' }) });

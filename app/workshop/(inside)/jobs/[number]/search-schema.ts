@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { SEARCH_ENDS } from '@/lib/jobs/rules/parcel-search';
-import { neededText } from '@/lib/jobs/rules/typed-text';
+import { neededText, optionalText } from '@/lib/jobs/rules/typed-text';
 
 export const seekForm = z.object({
   note: neededText('what you asked the carrier, in words for the customer', 500),
@@ -9,5 +9,5 @@ export const seekForm = z.object({
 /** Where the words are needed is decided with how it ended: lib/jobs/seek-parcel.ts. */
 export const searchEndForm = z.object({
   how: z.enum(SEARCH_ENDS, 'Choose how it ended'),
-  note: z.string().trim().max(1000, 'Keep this to 1000 characters').default(''),
+  note: optionalText(1000),
 });

@@ -1,8 +1,6 @@
 import { z } from 'zod';
 import { readReading } from '@/lib/bench/rules/checks';
-
-const point = (missing: string) =>
-  z.string(missing).trim().min(1, missing).max(60, 'Use 60 characters or fewer');
+import { typedText } from '@/lib/jobs/rules/typed-text';
 
 const decimal = (missing: string) =>
   z.string(missing).transform((text, context) => {
@@ -19,8 +17,8 @@ const DIAMETER = 'Enter the diameter in millimetres, from 0.02 to 2, like 0.1';
 /** A jumper wire as typed: sizes in millimetres, the reading in either unit. */
 export const wireForm = z
   .object({
-    from: point('Say where the wire begins'),
-    to: point('Say where the wire ends'),
+    from: typedText('Say where the wire begins', 60),
+    to: typedText('Say where the wire ends', 60),
     length: decimal(LENGTH).pipe(z.number().int(LENGTH).min(1, LENGTH).max(2000, LENGTH)),
     diameter: decimal(DIAMETER).pipe(z.number().min(0.02, DIAMETER).max(2, DIAMETER)),
     reading: decimal('Enter the reading as a number, for instance 78').pipe(

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { countedField } from '@/app/ui/forms/counted-field';
 import { type Day, isDay } from '@/lib/calendar/day';
+import { typedText } from '@/lib/jobs/rules/typed-text';
 import { readNumber } from '@/lib/numbers/job-number';
 
 const TICK = 'move-';
@@ -17,11 +18,7 @@ export const fieldsOf = (number: string) => ({
 /** Promises to be moved as posted: the rows that are ticked, each with its day and the version its job was shown at, and the reason. */
 export const promisesForm = z
   .looseObject({
-    reason: z
-      .string('Tell these customers why')
-      .trim()
-      .min(1, 'Tell these customers why')
-      .max(500, 'Keep this to 500 characters'),
+    reason: typedText('Tell these customers why', 500),
   })
   .transform(({ reason, ...rest }, ctx) => {
     const moves: { number: string; version: number; to: Day }[] = [];

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { neededText } from '@/lib/jobs/rules/typed-text';
+import { neededText, optionalText } from '@/lib/jobs/rules/typed-text';
 import { LARGEST_KEPT } from '@/lib/numbers/column';
 
 const wholeNumber = (what: string) =>
@@ -25,7 +25,7 @@ export const priceForm = z.object({
   validDays: wholeNumber('the days')
     .min(0, 'Enter the days as a whole number')
     .max(LARGEST_KEPT, 'Enter the days as a whole number'),
-  note: z.string().trim().max(1000, 'Keep this to 1000 characters').optional().default(''),
+  note: optionalText(1000),
   customerAsked: z.literal('yes').optional(),
   /** what the button pressed asks for */
   press: z.enum(['send', 'sums']).default('send'),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { seenAtField } from '@/app/ui/forms/seen-at-field';
+import { optionalText } from '@/lib/jobs/rules/typed-text';
 import { CARRIER_KINDS } from '@/lib/parcels/rules/carriers';
 import { readCentimetres, readGrams, readKilograms } from '@/lib/parcels/rules/measures';
 import { customsInput } from '@/lib/workshop/customs-input';
@@ -28,7 +29,7 @@ export const carrierSchema = (currency: string) =>
       valueUpTo: money(currency, 'Enter an amount, 0 for none'),
       daysHome: wholeNumber(1, 60),
       daysAbroad: wholeNumber(1, 60),
-      tracking: z.string().trim().max(300, 'Keep this to 300 characters').optional().default(''),
+      tracking: optionalText(300),
       position: wholeNumber(0, 999),
       isUsed: ticked,
     })

@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { MOST_MARKS, markOf } from '@/lib/jobs/rules/photo-marks';
+import { optionalText } from '@/lib/jobs/rules/typed-text';
 
 /** Caption and marks as posted: one line a mark, those without a place left out. */
 export const photoMarksForm = z
-  .looseObject({ caption: z.string().trim().max(200, 'Keep this to 200 characters').optional().default('') })
+  .looseObject({ caption: optionalText(200) })
   .transform(({ caption, ...rest }) => {
     const text = (name: string) => {
       const value = rest[name];

@@ -1,12 +1,9 @@
 import { z } from 'zod';
+import { typedText } from '@/lib/jobs/rules/typed-text';
 import { LARGEST_KEPT } from '@/lib/numbers/column';
 
 export const stopLotForm = z.object({
-  text: z
-    .string('Write why it is stopped')
-    .trim()
-    .min(1, 'Write why it is stopped')
-    .max(4000, 'Keep this to 4,000 characters'),
+  text: typedText('Write why it is stopped', 4000),
   formKey: z.uuid(),
 });
 
@@ -18,11 +15,7 @@ const seenRecalls = z
   .pipe(z.array(z.uuid()));
 
 export const liftQuietlyForm = z.object({
-  text: z
-    .string('Write why it was a mistake')
-    .trim()
-    .min(1, 'Write why it was a mistake')
-    .max(4000, 'Keep this to 4,000 characters'),
+  text: typedText('Write why it was a mistake', 4000),
   recalls: seenRecalls,
 });
 
