@@ -1,4 +1,5 @@
 import 'server-only';
+import { readFile } from '@/lib/files/store';
 
 type FileType =
   | 'application/pdf'
@@ -26,6 +27,24 @@ export function serveFile(
     },
   });
 }
+
+export function servePdf(bytes: Uint8Array, name: string): Response {
+  return serveFile(bytes, { type: 'application/pdf', name: `${name}.pdf` });
+}
+
+/** A stored photo as it is, or small with ?size=thumb. */
+export async function servePhoto(
+  request: Request,
+  photo: { id: string; fileKey: string; thumbKey: string },
+): Promise<Response> {
+  const isThumb = new URL(request.url).searchParams.get('size') === 'thumb';
+  const bytes = await readFile(isThumb ? photo.thumbKey : photo.fileKey);
+  return serveFile(bytes, { type: 'image/jpeg', name: `photo-${photo.id}.jpg` });
+}
+
+/** What an address under a private link, and one under a number, hands its file. */
+export type OfToken = { params: Promise<{ token: string }> };
+export type OfNumber = { params: Promise<{ number: string }> };
 
 /** The answer for anything that is not there or not theirs: the two must not be told apart. */
 export function nothingHere(): Response {

@@ -1,4 +1,4 @@
-import { nothingHere, serveFile } from '@/app/serve-file';
+import { nothingHere, servePdf } from '@/app/serve-file';
 import { requireStaff } from '@/app/workshop/who';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { certificateFile } from '@/lib/warranty/certificate-file';
@@ -11,8 +11,5 @@ export async function GET(_request: Request, { params }: Context): Promise<Respo
   await requireStaff(rolesThatMay('take-in'));
   const certificate = await certificateFile((await params).id);
   if (!certificate) return nothingHere();
-  return serveFile(await readIssued(certificate), {
-    type: 'application/pdf',
-    name: `certificate-${certificate.number}-${certificate.revision}.pdf`,
-  });
+  return servePdf(await readIssued(certificate), `certificate-${certificate.number}-${certificate.revision}`);
 }

@@ -1,4 +1,4 @@
-import { nothingHere, serveFile } from '@/app/serve-file';
+import { nothingHere, servePdf } from '@/app/serve-file';
 import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
 import { drawBagLabelSheet, labelsPerSheet } from '@/lib/documents/bag-label';
@@ -15,8 +15,5 @@ export async function GET(request: Request): Promise<Response> {
   if (labels.length === 0) return nothingHere();
   const { name, locale } = await readWorkshop();
   const first = readPlaces(new URL(request.url).searchParams, labelsPerSheet)?.first ?? 0;
-  return serveFile(await drawBagLabelSheet(labels, { workshop: name, locale, made }, first), {
-    type: 'application/pdf',
-    name: 'labels.pdf',
-  });
+  return servePdf(await drawBagLabelSheet(labels, { workshop: name, locale, made }, first), 'labels');
 }

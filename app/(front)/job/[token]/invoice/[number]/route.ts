@@ -1,4 +1,4 @@
-import { nothingHere, serveFile } from '@/app/serve-file';
+import { nothingHere, servePdf } from '@/app/serve-file';
 import { invoiceFile } from '@/lib/invoices/invoice-file';
 import { readWholeInvoice } from '@/lib/invoices/records';
 import { jobOfToken } from '../../open-job';
@@ -12,8 +12,5 @@ export async function GET(_request: Request, { params }: Context): Promise<Respo
   if (!job?.invoices.some((paper) => paper.number === number)) return nothingHere();
   const whole = await readWholeInvoice(number);
   if (!whole) return nothingHere();
-  return serveFile(await invoiceFile(whole), {
-    type: 'application/pdf',
-    name: `${whole.facts.kind}-${number}.pdf`,
-  });
+  return servePdf(await invoiceFile(whole), `${whole.facts.kind}-${number}`);
 }

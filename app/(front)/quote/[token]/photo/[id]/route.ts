@@ -1,5 +1,4 @@
-import { nothingHere, serveFile } from '@/app/serve-file';
-import { readFile } from '@/lib/files/store';
+import { nothingHere, servePhoto } from '@/app/serve-file';
 import { quoteOfToken } from '../../open-quote';
 
 type Context = { params: Promise<{ token: string; id: string }> };
@@ -10,7 +9,5 @@ export async function GET(request: Request, { params }: Context): Promise<Respon
   const quote = await quoteOfToken(token);
   const photo = quote?.photos.find((each) => each.id === id);
   if (!photo) return nothingHere();
-  const isThumb = new URL(request.url).searchParams.get('size') === 'thumb';
-  const bytes = await readFile(isThumb ? photo.thumbKey : photo.fileKey);
-  return serveFile(bytes, { type: 'image/jpeg', name: `photo-${photo.id}.jpg` });
+  return servePhoto(request, photo);
 }

@@ -1,7 +1,7 @@
+import { csvAnswer } from '@/app/workshop/csv-answer';
 import { requireStaff } from '@/app/workshop/who';
 import { exportPolicies } from '@/lib/catalogue/policy-file-records';
 import { rolesThatMay } from '@/lib/people/rules/roles';
-import { csvAnswer } from '../csv-answer';
 
 export async function GET(): Promise<Response> {
   await requireStaff(rolesThatMay('catalogue'));

@@ -1,4 +1,4 @@
-import { nothingHere, serveFile } from '@/app/serve-file';
+import { nothingHere, type OfNumber, serveFile } from '@/app/serve-file';
 import { staffActor } from '@/app/workshop/staff-actor';
 import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
@@ -8,7 +8,7 @@ import { attempt } from '@/lib/outcome';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 
 /** Everything known of one person, for the owner to hand out. */
-export async function GET(_request: Request, { params }: { params: Promise<{ number: string }> }) {
+export async function GET(_request: Request, { params }: OfNumber) {
   const staff = await requireStaff(rolesThatMay('personal-data'));
   const { number } = await params;
   const made = await attempt(() =>

@@ -1,4 +1,4 @@
-import { nothingHere, serveFile } from '@/app/serve-file';
+import { nothingHere, type OfNumber, servePdf } from '@/app/serve-file';
 import { requireStaff } from '@/app/workshop/who';
 import { drawBagLabel, drawBagLabelSheet, labelsPerSheet } from '@/lib/documents/bag-label';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
@@ -7,10 +7,7 @@ import { readPlaces } from '@/lib/parcels/rules/label-places';
 import { readWorkshop } from '@/lib/workshop/records';
 
 /** One label of 62 x 29 mm; or, when a place on the sheet is asked for, A4 with so many of them from there on. */
-export async function GET(
-  request: Request,
-  { params }: { params: Promise<{ number: string }> },
-): Promise<Response> {
+export async function GET(request: Request, { params }: OfNumber): Promise<Response> {
   await requireStaff();
   const job = await jobByNumber((await params).number);
   if (!job) return nothingHere();
@@ -25,6 +22,5 @@ export async function GET(
         places.first,
       )
     : await drawBagLabel(label, setting);
-  const name = places ? `labels-${job.number}.pdf` : `label-${job.number}.pdf`;
-  return serveFile(bytes, { type: 'application/pdf', name });
+  return servePdf(bytes, places ? `labels-${job.number}` : `label-${job.number}`);
 }

@@ -1,20 +1,14 @@
-import { nothingHere, serveFile } from '@/app/serve-file';
+import { nothingHere, type OfNumber, servePdf } from '@/app/serve-file';
 import { requireStaff } from '@/app/workshop/who';
 import { drawQuote } from '@/lib/documents/quote';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { jobQuoteData } from '@/lib/quotes/quote-data';
 
 /** The newest price of the job. */
-export async function GET(
-  _request: Request,
-  { params }: { params: Promise<{ number: string }> },
-): Promise<Response> {
+export async function GET(_request: Request, { params }: OfNumber): Promise<Response> {
   await requireStaff();
   const job = await jobByNumber((await params).number);
   const data = job ? await jobQuoteData(job) : null;
   if (!data) return nothingHere();
-  return serveFile(await drawQuote(data), {
-    type: 'application/pdf',
-    name: `quote-${data.number}-${data.revision}.pdf`,
-  });
+  return servePdf(await drawQuote(data), `quote-${data.number}-${data.revision}`);
 }

@@ -1,20 +1,14 @@
-import { nothingHere, serveFile } from '@/app/serve-file';
+import { nothingHere, type OfNumber, servePdf } from '@/app/serve-file';
 import { requireStaff } from '@/app/workshop/who';
 import { drawRepairForm } from '@/lib/documents/repair-form';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { quoteByNumber } from '@/lib/quotes/quote-by-number';
 import { repairFormData } from '@/lib/quotes/repair-form-data';
 
-export async function GET(
-  _request: Request,
-  { params }: { params: Promise<{ number: string }> },
-): Promise<Response> {
+export async function GET(_request: Request, { params }: OfNumber): Promise<Response> {
   await requireStaff(rolesThatMay('take-in'));
   const quote = await quoteByNumber((await params).number);
   const data = quote ? await repairFormData(quote) : null;
   if (!data) return nothingHere();
-  return serveFile(await drawRepairForm(data), {
-    type: 'application/pdf',
-    name: `repair-form-${data.number}-${data.revision}.pdf`,
-  });
+  return servePdf(await drawRepairForm(data), `repair-form-${data.number}-${data.revision}`);
 }

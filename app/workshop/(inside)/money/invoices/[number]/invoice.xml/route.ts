@@ -1,11 +1,9 @@
-import { nothingHere, serveFile } from '@/app/serve-file';
+import { nothingHere, type OfNumber, serveFile } from '@/app/serve-file';
 import { requireStaff } from '@/app/workshop/who';
 import { ublProblems, ublText } from '@/lib/invoices/rules/ubl';
 import { invoiceByNumber } from '../../../open-invoice';
 
-type Context = { params: Promise<{ number: string }> };
-
-export async function GET(_request: Request, { params }: Context): Promise<Response> {
+export async function GET(_request: Request, { params }: OfNumber): Promise<Response> {
   await requireStaff();
   const whole = await invoiceByNumber((await params).number);
   if (!whole || ublProblems(whole.paper).length > 0) return nothingHere();
