@@ -204,6 +204,7 @@ export const actions: readonly ActionRow[] = [
     ['addWire', bench, job],
     ['awaitParts', bench, job],
     ['putBack', bench, job],
+    ['sayNeeded', bench, job],
     ['pieceOut', bench, job],
     ['takeBackRecorded', all, job],
     ['stopWork', all, job],

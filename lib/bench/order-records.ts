@@ -3,9 +3,8 @@ import { dayInZone } from '@/lib/calendar/day';
 import { guardText } from '@/lib/catalogue/rules/list-cells';
 import { db } from '@/lib/db/client';
 import { parcelWait } from '@/lib/jobs/rules/parcel-wait';
-import { openPieces } from '@/lib/jobs/rules/pieces-for';
 import { PARTS_TO_COME } from '@/lib/jobs/rules/stage-sets';
-import { TAKEN } from '@/lib/jobs/stored-awaited-parts';
+import { openOf, TAKEN } from '@/lib/jobs/stored-awaited-parts';
 import { AWAITED, awaitedParcel } from '@/lib/jobs/stored-parcel-wait';
 import { readWorkshop } from '@/lib/workshop/records';
 import { piecesOnOrder } from './rules/on-order';
@@ -50,14 +49,13 @@ export async function readOrderList(now: Date) {
       job.stage !== 'booked' || !parcelWait(awaitedParcel(job, workshop.timeZone), workshop, today).isOver,
   );
   const needed = stillNeeded(
-    jobs.map(({ kind, repair, awaitedParts, partUses, events }) => ({
+    jobs.map(({ kind, repair, awaitedParts, ...job }) => ({
       usual: kind === 'repair' ? repair.usualParts : [],
-      awaited: awaitedParts.flatMap(({ partId, quantity }) => {
-        if (!partId) return [];
-        const uses = partUses.filter(({ lot }) => lot.partId === partId);
-        return [{ partId, quantity: openPieces(quantity, uses, events[0]?.at ?? null) }];
-      }),
-      taken: partUses.map(({ quantity, lot }) => ({ partId: lot.partId, quantity })),
+      awaited: awaitedParts.flatMap((each) =>
+        each.partId === null ? [] : [{ partId: each.partId, quantity: openOf(each, job) }],
+      ),
+      taken: job.partUses.map(({ quantity, lot }) => ({ partId: lot.partId, quantity })),
+      notNeeded: job.partsNotNeeded.map(({ partId }) => partId),
     })),
   );
   const stock = parts.map(({ lots, ...part }) => ({

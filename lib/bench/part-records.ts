@@ -69,10 +69,10 @@ export async function readPart(id: string) {
   return { ...part, lots, orders, waiting, inStock: piecesInStock(lots), mark: markOf(PART_FIELDS, part) };
 }
 
-/** Jobs that wait for a part now, who came first first. */
+/** Jobs that wait for a part now and need it still, who came first first. */
 async function jobsWaitingFor(partId: string) {
   const rows = await db.awaitedPart.findMany({
-    where: { partId, job: { stage: 'awaiting-parts' } },
+    where: { partId, job: { stage: 'awaiting-parts', partsNotNeeded: { none: { partId } } } },
     orderBy: { job: { bookedAt: 'asc' } },
     select: {
       quantity: true,

@@ -68,6 +68,11 @@ export function stagesReached(
 /** Of what was recorded, what was not taken back since. */
 export const COUNTS = { takenBackAt: null } as const;
 
+/** What a repair usually takes. */
+export const USUAL_PARTS = {
+  select: { partId: true, quantity: true, part: { select: { name: true } } },
+} as const;
+
 /** Everything of one job, for the staff's job sheet and, narrowed by its reader, for the customer. */
 const DOCKET = {
   id: true,
@@ -110,7 +115,12 @@ const DOCKET = {
   valueMinor: true,
   customer: true,
   model: true,
-  repair: { include: { policy: { include: { versions: { orderBy: { version: 'desc' }, take: 1 } } } } },
+  repair: {
+    include: {
+      policy: { include: { versions: { orderBy: { version: 'desc' }, take: 1 } } },
+      usualParts: USUAL_PARTS,
+    },
+  },
   sheet: { include: { checks: { orderBy: { position: 'asc' } } } },
   besides: {
     orderBy: inOrder,
@@ -133,6 +143,7 @@ const DOCKET = {
     include: { lot: { include: { part: true, recalls: RECALLS } } },
   },
   awaitedParts: AWAITED_PARTS,
+  partsNotNeeded: { select: { partId: true } },
   checkEntries: { orderBy: inOrder },
   jumperWires: { where: COUNTS, orderBy: inOrder },
   quotes: {

@@ -5,10 +5,11 @@ import type { AwaitedPart } from './rules/awaited-parts';
 import { openPieces, piecesFor } from './rules/pieces-for';
 import { PIECES_KEPT } from './rules/stage-sets';
 
-/** What of a job says how many of the pieces it waits for it has taken, and since when it waits. */
+/** What of a job says how many of the pieces it waits for it has taken, since when it waits, and which of them it does not need. */
 export const TAKEN = {
   partUses: { select: { quantity: true, at: true, lot: { select: { partId: true } } } },
   events: { where: { kind: 'parts-awaited' }, orderBy: { version: 'desc' }, take: 1, select: { at: true } },
+  partsNotNeeded: { select: { partId: true } },
 } satisfies Prisma.JobSelect;
 
 /** What must be read of a job to say for which parts it waits, and until when: who else waits for them goes into it. */
@@ -46,9 +47,11 @@ export function awaitedPartsOf({ stage, awaitedParts }: Stored): AwaitedPart[] {
   if (stage !== 'awaiting-parts') return [];
   return awaitedParts.map(({ id, partId, name, quantity, part, expectedOn }) => {
     const typed = expectedOn && dayFromDate(expectedOn);
-    if (!part) return { partId, name, quantity, here: 0, isOnOrder: false, expectedOn: typed };
+    if (!part)
+      return { partId, name, quantity, here: 0, isOnOrder: false, isNeeded: true, expectedOn: typed };
     const { open, here, isOnOrder, comesOn } = piecesFor(id, supplyOf(part));
-    return { partId, name, quantity: open, here, isOnOrder, expectedOn: comesOn ?? typed };
+    const isNeeded = part.awaited.every((each) => each.id !== id || needs(each));
+    return { partId, name, quantity: open, here, isOnOrder, isNeeded, expectedOn: comesOn ?? typed };
   });
 }
 
@@ -59,15 +62,26 @@ function supplyOf({ lots, orders, awaited }: StoredPart): Parameters<typeof piec
       ...order,
       expectedOn: order.expectedOn && dayFromDate(order.expectedOn),
     })),
-    waiting: awaited.map(({ id, partId, quantity, job }) => ({
-      id,
-      isOnBench: job.stage === 'on-bench',
-      promisedOn: job.promisedOn && dayFromDate(job.promisedOn),
-      open: openPieces(
-        quantity,
-        job.partUses.filter(({ lot }) => lot.partId === partId),
-        job.events[0]?.at ?? null,
-      ),
+    waiting: awaited.map((each) => ({
+      id: each.id,
+      isOnBench: each.job.stage === 'on-bench',
+      promisedOn: each.job.promisedOn && dayFromDate(each.job.promisedOn),
+      open: needs(each) ? openOf(each, each.job) : 0,
     })),
   };
+}
+
+function needs({ partId, job }: StoredPart['awaited'][number]): boolean {
+  return job.partsNotNeeded.every((said) => said.partId !== partId);
+}
+
+type Taking = Prisma.JobGetPayload<{ select: typeof TAKEN }>;
+
+/** Pieces of a part of the list that a job still waits for, whatever was said of the part since. */
+export function openOf(
+  { partId, quantity }: { partId: string | null; quantity: number },
+  { partUses, events }: Pick<Taking, 'partUses' | 'events'>,
+): number {
+  const uses = partUses.filter(({ lot }) => lot.partId === partId);
+  return openPieces(quantity, uses, events[0]?.at ?? null);
 }

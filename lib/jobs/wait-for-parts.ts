@@ -37,6 +37,9 @@ export async function waitForParts(
     if (expectedOn !== null && compareDays(expectedOn, today) < 0)
       throw new Refusal('invalid', 'This day is past.', 'expectedOn');
     const named = await namedParts(tx, o.parts);
+    // What it waits for it needs, whatever was said of it before.
+    const partIds = named.flatMap(({ partId }) => (partId === null ? [] : [partId]));
+    await tx.partNotNeeded.deleteMany({ where: { jobId: job.id, partId: { in: partIds } } });
     await tx.awaitedPart.deleteMany({ where: { jobId: job.id } });
     await tx.awaitedPart.createMany({
       data: named.map((part) => ({

@@ -1,7 +1,7 @@
 import type { Tx } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import type { Actor } from './actor';
-import type { JobRecord } from './records';
+import { type JobRecord, USUAL_PARTS } from './records';
 import { batteryKind } from './rules/posted-answer';
 import type { Stage } from './rules/stages';
 import { writeEvent } from './write-event';
@@ -37,6 +37,7 @@ export async function writeUnderRepair(
     include: {
       model: true,
       policy: { include: { versions: { orderBy: { version: 'desc' }, take: 1 } } },
+      usualParts: USUAL_PARTS,
       sheets: { orderBy: { version: 'desc' }, take: 1, select: { id: true, version: true } },
     },
   });
@@ -47,6 +48,10 @@ export async function writeUnderRepair(
     throw new Refusal('invalid', 'This repair has no check sheet yet, so it cannot be proved', 'repair');
   // Its sheet is the job's own now, and is asked for once.
   await tx.sheetBeside.deleteMany({ where: { jobId: job.id, sheet: { repairId: repair.id } } });
+  // Said of the repair before: of this one nobody has said it.
+  await tx.partNotNeeded.deleteMany({
+    where: { jobId: job.id, part: { usualFor: { some: { repairId: repair.id } } } },
+  });
   await writeEvent(tx, {
     jobId: job.id,
     actor: o.actor,

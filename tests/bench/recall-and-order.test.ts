@@ -46,10 +46,11 @@ describe('what to order', () => {
   test('a job needs what its repair usually takes, less what it took', () => {
     const usual = [{ partId: 'p', quantity: 2 }];
     const needed = stillNeeded([
-      { usual, awaited: [], taken: [] },
-      { usual, awaited: [], taken: [{ partId: 'p', quantity: 1 }] },
-      { usual, awaited: [], taken: [{ partId: 'p', quantity: 3 }] },
-      { usual: [], awaited: [], taken: [] },
+      { usual, awaited: [], taken: [], notNeeded: [] },
+      { usual, awaited: [], taken: [{ partId: 'p', quantity: 1 }], notNeeded: [] },
+      { usual, awaited: [], taken: [{ partId: 'p', quantity: 3 }], notNeeded: [] },
+      { usual, awaited: usual, taken: [], notNeeded: ['p'] },
+      { usual: [], awaited: [], taken: [], notNeeded: [] },
     ]);
     expect([...needed]).toEqual([['p', 3]]);
   });
@@ -61,7 +62,7 @@ describe('what to order', () => {
     { name: 'none any more, and took what is usual', awaited: 0, taken: 2, needed: 0 },
   ])('a job that waits for $name', ({ awaited, taken, needed }) => {
     const pieces = (quantity: number) => [{ partId: 'p', quantity }];
-    const job = { usual: pieces(2), awaited: pieces(awaited), taken: pieces(taken) };
+    const job = { usual: pieces(2), awaited: pieces(awaited), taken: pieces(taken), notNeeded: [] };
     expect(stillNeeded([job]).get('p') ?? 0).toBe(needed);
   });
 

@@ -22,7 +22,16 @@ const now = new Date('2026-11-25T09:00:00Z');
 const today = day('2026-11-25');
 
 function part(some: Partial<AwaitedPart>): AwaitedPart {
-  return { partId: 'p', name: 'Socket', quantity: 1, here: 0, isOnOrder: true, expectedOn: null, ...some };
+  return {
+    partId: 'p',
+    name: 'Socket',
+    quantity: 1,
+    here: 0,
+    isOnOrder: true,
+    isNeeded: true,
+    expectedOn: null,
+    ...some,
+  };
 }
 
 describe('the rules', () => {
@@ -32,6 +41,7 @@ describe('the rules', () => {
     ['on order', { expectedOn: day('2026-12-03') }, false, 'Socket: expected 3 Dec 2026'],
     ['over its day', { expectedOn: day('2026-11-23') }, false, 'Socket: expected 23 Nov 2026, 2 days over'],
     ['taken already', { quantity: 0 }, true, 'Socket: taken'],
+    ['not needed any more', { isNeeded: false, isOnOrder: false, quantity: 0 }, true, 'Socket: not needed'],
     ['not ordered', { isOnOrder: false }, false, 'Socket: not ordered, no day known'],
     [
       'not on the list of parts',
@@ -147,8 +157,24 @@ describe('with a database', () => {
     expect(eventLine('parts-awaited', event?.data)).toBe('Waits for 7 × USB-C socket, 16 pin, Long display');
     const expectedOn = day('2026-12-03');
     expect(await waits()).toEqual([
-      { partId, name: 'USB-C socket, 16 pin', quantity: 7, here: 5, isOnOrder: false, expectedOn },
-      { partId: null, name: 'Long display', quantity: 1, here: 0, isOnOrder: false, expectedOn },
+      {
+        partId,
+        name: 'USB-C socket, 16 pin',
+        quantity: 7,
+        here: 5,
+        isOnOrder: false,
+        isNeeded: true,
+        expectedOn,
+      },
+      {
+        partId: null,
+        name: 'Long display',
+        quantity: 1,
+        here: 0,
+        isOnOrder: false,
+        isNeeded: true,
+        expectedOn,
+      },
     ]);
     expect(await row()).toMatchObject({ wait: { step: 'chase-part' }, job: { isPartHere: false } });
     expect(await db.mail.count({ where: { jobId } })).toBe(mails);

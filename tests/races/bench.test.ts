@@ -3,6 +3,7 @@ import { putBackPart } from '@/lib/bench/put-back-part';
 import { recallLot } from '@/lib/bench/recall-lot';
 import { recordChecks } from '@/lib/bench/record-check';
 import { savePinTable } from '@/lib/bench/save-pin-table';
+import { sayIfNeeded } from '@/lib/bench/say-if-needed';
 import { takeNewestSheet } from '@/lib/bench/take-newest-sheet';
 import { usePartOnJob } from '@/lib/bench/use-part-on-job';
 import { writePartUse } from '@/lib/bench/write-part-use';
@@ -17,6 +18,7 @@ import { moveJob } from '@/lib/jobs/move';
 import { putUnderRepair } from '@/lib/jobs/put-under-repair';
 import { recordWork } from '@/lib/jobs/record-work';
 import { takeBackEntry } from '@/lib/jobs/take-back-entry';
+import { waitForParts } from '@/lib/jobs/wait-for-parts';
 import { attempt } from '@/lib/outcome';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { assessedJob, takeMove, versionOf } from '@/tests/makers/course';
@@ -75,6 +77,36 @@ describe('at the bench, whoever races', () => {
     expect(await db.lot.findFirstOrThrow()).toMatchObject({ inStock: 5, received: 5 });
     expect(await db.partUse.count()).toBe(0);
     expect(await db.jobEvent.count({ where: { kind: 'part-put-back' } })).toBe(1);
+  });
+
+  it('a part that four say is not needed is said so once, and by one of them needed after all', async () => {
+    const jobId = await assessedJob(world, now);
+    const { id: partId } = await db.part.findFirstOrThrow();
+    await db.repairPart.create({ data: { repairId: world.repairId, partId, quantity: 1 } });
+    for (const isNeeded of [false, true]) {
+      const press = { jobId, version: await versionOf(jobId), partId, isNeeded, actor: BENCH, now };
+      const outcomes = await Promise.all(FOUR.map(() => attempt(() => sayIfNeeded(press))));
+      expect(outcomes.filter((outcome) => outcome.ok)).toHaveLength(1);
+      expect(outcomes.flatMap((each) => (each.ok ? [] : [each.refusal.code]))).toEqual([
+        'conflict',
+        'conflict',
+        'conflict',
+      ]);
+      expect(await db.partNotNeeded.count()).toBe(isNeeded ? 0 : 1);
+    }
+  });
+
+  it('a part is either said not to be needed or waited for, whoever presses first', async () => {
+    const jobId = await assessedJob(world, now);
+    const { id: partId } = await db.part.findFirstOrThrow();
+    await db.repairPart.create({ data: { repairId: world.repairId, partId, quantity: 1 } });
+    const press = { jobId, version: await versionOf(jobId), actor: BENCH, now };
+    const outcomes = await Promise.all([
+      attempt(() => sayIfNeeded({ ...press, partId, isNeeded: false })),
+      attempt(() => waitForParts({ ...press, parts: [{ partId, quantity: 1 }], expectedOn: null })),
+    ]);
+    expect(outcomes.filter((outcome) => outcome.ok)).toHaveLength(1);
+    expect((await db.partNotNeeded.count()) + (await db.awaitedPart.count())).toBe(1);
   });
 
   it('one of four replaces a pin table, the others are told', async () => {

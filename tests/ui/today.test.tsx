@@ -76,7 +76,7 @@ describe('a row of Today', () => {
     expect(row).toContain('promised 18 Dec 2026');
   });
 
-  const socket = { partId: 'p', name: 'Socket', quantity: 1, here: 0, isOnOrder: true };
+  const socket = { partId: 'p', name: 'Socket', quantity: 1, here: 0, isOnOrder: true, isNeeded: true };
   test.each([
     [
       'for which and until when',
@@ -92,6 +92,25 @@ describe('a row of Today', () => {
       'that it is here',
       { awaitedParts: [{ ...socket, here: 1, expectedOn: null }], isPartHere: true },
       ['the part is here', 'Back on the bench'],
+    ],
+    [
+      'that it needs one of two no more, and the other is here',
+      {
+        awaitedParts: [
+          { ...socket, here: 1, expectedOn: null },
+          { ...socket, partId: 'k', name: 'Knob', quantity: 0, isNeeded: false, expectedOn: null },
+        ],
+        isPartHere: true,
+      },
+      ['the part is here', 'waits for Socket: in stock; Knob: not needed', 'Back on the bench'],
+    ],
+    [
+      'that it needs none any more',
+      {
+        awaitedParts: [{ ...socket, quantity: 0, isNeeded: false, expectedOn: null }],
+        isPartHere: true,
+      },
+      ['no part is needed any more', 'Back on the bench'],
     ],
   ])('of a job that waits for a part says %s', (_name, some, expected) => {
     const row = rowOf({ stage: 'awaiting-parts', ...some });

@@ -179,7 +179,7 @@ function partTag({ job, wait }: Listed, today: Day): ReactNode {
   if (wait.who === 'us' && wait.step === 'part-is-here')
     return (
       <Tag key="part" tone="now">
-        {job.awaitedParts.length === 1 ? 'the part is here' : 'the parts are here'}
+        {hereWords(job.awaitedParts.filter(({ isNeeded }) => isNeeded).length)}
       </Tag>
     );
   return (partsWait(job.awaitedParts, today)?.daysOver ?? 0) > 0 ? (
@@ -187,6 +187,11 @@ function partTag({ job, wait }: Listed, today: Day): ReactNode {
       part not come in time
     </Tag>
   ) : null;
+}
+
+function hereWords(needed: number): string {
+  if (needed === 0) return 'no part is needed any more';
+  return needed === 1 ? 'the part is here' : 'the parts are here';
 }
 
 /** Days before the end of cover from which a claim on it is named. */

@@ -19,22 +19,35 @@ export type OrderRow<P extends PartStock = PartStock> = P & {
   order: number;
 };
 
+/** What of an open job says which pieces it is still to take. */
+export type CountedOn = {
+  /** what its repair usually takes */
+  usual: readonly Pieces[];
+  /** what it still waits for */
+  awaited: readonly Pieces[];
+  taken: readonly Pieces[];
+  /** parts of which the bench said that the job does not need them */
+  notNeeded: readonly string[];
+};
+
 /**
- * Pieces that open jobs still need, by part: what their repair usually takes less what each has taken already, or what the job still
- * waits for, whichever is more.
+ * Pieces that a job still needs, by part: what its repair usually takes less what it has taken already, or what it still waits for,
+ * whichever is more; none of a part it was said not to need.
  */
-export function stillNeeded(
-  jobs: readonly { usual: readonly Pieces[]; awaited: readonly Pieces[]; taken: readonly Pieces[] }[],
-): Map<string, number> {
+export function piecesToCome({ usual, awaited, taken, notNeeded }: CountedOn): Map<string, number> {
+  const left = usual.map(({ partId, quantity }) => {
+    const had = taken.filter((use) => use.partId === partId).reduce((sum, use) => sum + use.quantity, 0);
+    return { partId, quantity: quantity - had };
+  });
+  const most = mostOf([...left, ...awaited]);
+  return new Map([...most].filter(([partId, open]) => open > 0 && !notNeeded.includes(partId)));
+}
+
+/** Pieces that open jobs still need, by part. */
+export function stillNeeded(jobs: readonly CountedOn[]): Map<string, number> {
   const needed = new Map<string, number>();
-  for (const { usual, awaited, taken } of jobs) {
-    const left = usual.map(({ partId, quantity }) => {
-      const had = taken.filter((use) => use.partId === partId).reduce((sum, use) => sum + use.quantity, 0);
-      return { partId, quantity: quantity - had };
-    });
-    for (const [partId, open] of mostOf([...left, ...awaited])) {
-      if (open > 0) needed.set(partId, (needed.get(partId) ?? 0) + open);
-    }
+  for (const job of jobs) {
+    for (const [partId, open] of piecesToCome(job)) needed.set(partId, (needed.get(partId) ?? 0) + open);
   }
   return needed;
 }

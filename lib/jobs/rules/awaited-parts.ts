@@ -12,6 +12,8 @@ export type AwaitedPart = {
   here: number;
   /** some are not here, and all of those are still to come of open orders */
   isOnOrder: boolean;
+  /** false once the bench said that the job does not need it: it has no pieces to wait for then */
+  isNeeded: boolean;
   /** the day of the open order with which its last piece comes, else the one typed with the job; null where neither says one */
   expectedOn: Day | null;
 };
@@ -53,9 +55,11 @@ export function piecesWords({ name, quantity }: Pick<AwaitedPart, 'name' | 'quan
 /**
  * One awaited part for the workshop: which, and until when.
  *
- * 'USB-C socket: expected 3 Dec 2026, 2 days over'; '2 × Knob: in stock'; 'Long display: not ordered, no day known'; 'Fuse: taken'
+ * 'USB-C socket: expected 3 Dec 2026, 2 days over'; '2 × Knob: in stock'; 'Long display: not ordered, no day known'; 'Fuse: taken';
+ * 'Knob: not needed'
  */
 export function awaitedWords(part: AwaitedPart, o: { today: Day; locale: string }): string {
+  if (!part.isNeeded) return `${part.name}: not needed`;
   if (part.quantity === 0) return `${part.name}: taken`;
   const which = piecesWords(part);
   if (isHere(part)) return `${which}: in stock`;

@@ -52,6 +52,9 @@ export const EVENT_DATA = {
     lot: z.string(),
     quantity: z.number().int(),
   }),
+  /** its repair usually takes it, or it waited for it: it does neither any more, and is not ordered for; and the way back */
+  'part-not-needed': z.object({ partId: z.string(), part: z.string() }),
+  'part-needed': z.object({ partId: z.string(), part: z.string() }),
   'wire-recorded': z.object({ wireId: z.string(), from: z.string(), to: z.string() }),
   'photo-described': z.object({ photoId: z.string(), marks: z.number().int() }),
   'lot-recalled': z.object({
@@ -247,6 +250,10 @@ export function eventLine(kind: string, data: unknown): string {
       return `Part used: ${event.data.quantity} × ${event.data.part}, lot ${event.data.lot}`;
     case 'part-put-back':
       return `Part put back: ${event.data.quantity} × ${event.data.part}, lot ${event.data.lot}`;
+    case 'part-not-needed':
+      return `Not needed: ${event.data.part}`;
+    case 'part-needed':
+      return `Needed after all: ${event.data.part}`;
     case 'wire-recorded':
       return `Jumper wire: ${event.data.from} to ${event.data.to}`;
     case 'photo-described':

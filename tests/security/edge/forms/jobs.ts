@@ -150,6 +150,7 @@ export const jobs: FormsOfFiles = [
       workForm: { fields: { ...said, minutes: '20' } },
       partForm: { fields: { lot: uuid, quantity: '1' } },
       putBackForm: { fields: { use: uuid } },
+      neededForm: { fields: { part: uuid, needed: 'no' } },
       pieceOutForm: { fields: { use: uuid } },
       underRepairForm: { fields: { repair: uuid } },
       besideForm: { fields: { beside: uuid } },

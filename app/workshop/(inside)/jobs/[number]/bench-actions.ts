@@ -2,13 +2,14 @@
 import type { FormState } from '@/app/ui/forms/form-state';
 import { putBackPart } from '@/lib/bench/put-back-part';
 import { recordWire } from '@/lib/bench/record-wire';
+import { sayIfNeeded } from '@/lib/bench/say-if-needed';
 import { takeOutPiece } from '@/lib/bench/take-out-piece';
 import { permissionOf } from '@/lib/jobs/rules/move-permissions';
 import { stopRepair } from '@/lib/jobs/stop-repair';
 import { takeBackEntry } from '@/lib/jobs/take-back-entry';
 import { waitForParts } from '@/lib/jobs/wait-for-parts';
 import { onJob } from './action-kit';
-import { pieceOutForm, putBackForm, stopForm, takeBackForm, waitForm } from './schema';
+import { neededForm, pieceOutForm, putBackForm, stopForm, takeBackForm, waitForm } from './schema';
 import { wireForm } from './wire-schema';
 
 export async function addWire(number: string, _before: FormState, formData: FormData): Promise<FormState> {
@@ -30,6 +31,17 @@ export async function putBack(number: string, _before: FormState, formData: Form
     formData,
     part: 'parts',
     work: ({ data, ...call }) => putBackPart({ ...call, partUseId: data.use }),
+  });
+}
+
+export async function sayNeeded(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+  return onJob({
+    permission: 'bench',
+    number,
+    schema: neededForm,
+    formData,
+    part: 'parts',
+    work: ({ data, ...call }) => sayIfNeeded({ ...call, partId: data.part, isNeeded: data.needed === 'yes' }),
   });
 }
 

@@ -12,6 +12,7 @@ import { takePart } from './actions';
 import { putBack } from './bench-actions';
 import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
+import { PartsToComePart } from './parts-to-come-part';
 import { RecalledPart } from './recalled-part';
 
 type Props = Pick<SheetProps, 'job' | 'workshop'> & { isOpen: boolean; mayWork: boolean };
@@ -57,6 +58,7 @@ export async function PartsPart({ job, workshop, isOpen, mayWork }: Props) {
           that cannot be used again is then written off under its part.
         </p>
       ) : null}
+      <PartsToComePart job={job} mayWork={mayWork} />
       {isOpen ? (
         <ActionForm
           action={takePart.bind(null, job.number)}

@@ -65,6 +65,10 @@ export const partForm = z.object({
   quantity: pieces,
 });
 export const putBackForm = z.object({ use: z.uuid({ error: 'Choose the part that goes back' }) });
+export const neededForm = z.object({
+  part: z.uuid({ error: 'Choose the part' }),
+  needed: z.enum(['yes', 'no'], { error: 'Say whether it is needed' }),
+});
 export const pieceOutForm = z.object({ use: z.uuid({ error: 'Choose the part that is out' }) });
 export const underRepairForm = z.object({
   repair: z.uuid({ error: 'Choose the repair it turned out to be' }),

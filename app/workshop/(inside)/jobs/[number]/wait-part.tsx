@@ -67,7 +67,7 @@ export function AwaitedList({ job, workshop }: Pick<Props, 'job' | 'workshop'>) 
         {awaited.map((part) => (
           <li key={`${part.partId} ${part.name}`}>
             {awaitedWords(part, { today, locale: workshop.locale })}
-            {part.partId ? (
+            {part.partId && part.isNeeded ? (
               <>
                 {'. '}
                 <TextLink href={`/workshop/parts/${part.partId}`}>
@@ -92,10 +92,12 @@ export function AwaitedList({ job, workshop }: Pick<Props, 'job' | 'workshop'>) 
 
 type Known = Pick<AwaitedPart, 'partId' | 'name' | 'quantity'>;
 
-/** What the repair usually takes, has not taken yet and finds too little of in stock. */
+/** What the repair usually takes, has not taken yet and finds too little of in stock, but for what the job does not need. */
 async function shortOf(job: JobRecord): Promise<Known[]> {
   const usual = await usualPartsOf(job.repair.id);
+  const notNeeded = job.partsNotNeeded.map(({ partId }) => partId);
   return usual.flatMap(({ partId, name, quantity, inStock }) => {
+    if (notNeeded.includes(partId)) return [];
     const taken = job.partUses.filter(({ lot }) => lot.partId === partId);
     const open = quantity - taken.reduce((sum, use) => sum + use.quantity, 0);
     return open > inStock ? [{ partId, name, quantity: open }] : [];
