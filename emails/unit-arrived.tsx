@@ -26,6 +26,7 @@ export const unitArrived: Writer<'unit-arrived'> = (facts, setting) => {
     body: (
       <>
         <Title>Your unit is with us</Title>
+        {facts.isFound ? <Para>{FOUND}</Para> : null}
         <Para>{parts.how}</Para>
         {facts.differences.length > 0 ? (
           <Words from={parts.differ}>{facts.differences.join('\n')}</Words>
@@ -44,6 +45,10 @@ function caseOf({ isUnbooked }: Facts, { job }: Setting): (facts: Facts, setting
   if (isUnbooked) return unbooked;
   return job.isInspection ? inspected : booked;
 }
+
+/** What the first message said is not so. */
+const FOUND =
+  'We first wrote to you that your parcel came without a booking. That was our mistake: it is the one you told us of, and everything stands as you agreed to it. You need not do anything about the first message.';
 
 const COMPARED = {
   how: 'We have unpacked it, compared it with your booking and taken photos of how it arrived.',

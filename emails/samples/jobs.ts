@@ -137,6 +137,13 @@ export const jobSamples: readonly Sample[] = [
     },
   },
   {
+    name: 'Arrived as booked, after a job was opened for it',
+    content: {
+      template: 'unit-arrived',
+      data: { promisedOn: day('2026-12-09'), differences: [], isFound: true },
+    },
+  },
+  {
     name: 'Not here after all',
     content: {
       template: 'arrival-undone',

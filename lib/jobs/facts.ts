@@ -63,6 +63,7 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     isSought: job.soughtSince !== null,
     isWalkIn: isWalkIn(job.events),
     isUntouched: isUntouched(job),
+    hasMoney: job.invoices.length > 0 || balanceOf(job).paid !== 0,
     hasLeft: hasLeft(job.events),
     isHandoverNamed: isHandoverNamed({ ...job, by: 'carrier' }),
     mayContest:

@@ -41,6 +41,8 @@ export type JobStatus = {
   promisedOn: Day | null;
   /** The stages seen so far with the instant each was entered last. */
   reached: { stage: Stage; at: Date }[];
+  /** opened for a parcel that belongs to a booking, and goes on under that */
+  isOfBooking: boolean;
 };
 
 /** What anyone with the number alone may see: where the job stands, and nothing of whose or what it is. */
@@ -53,6 +55,7 @@ export async function readStatus(number: string): Promise<JobStatus | null> {
     stage: readStage(job.stage),
     promisedOn: job.promisedOn ? dayFromDate(job.promisedOn) : null,
     reached: stagesReached(job.events),
+    isOfBooking: job.events.some(({ kind }) => kind === 'is-of-booking'),
   };
 }
 

@@ -27,6 +27,8 @@ export type Arrival = {
   serialPhotos?: readonly NewPhoto[];
   /** the parcel came without a booking, and the customer has agreed to nothing yet; on a claim, it came before the claim was opened */
   isUnbooked?: boolean;
+  /** of a parcel for which a job was opened first: that job, when it came, and the photos of it that are the booking's now */
+  opened?: { number: string; cameAt: Date; photos: number };
   actor: Actor;
   now: Date;
 };
@@ -76,7 +78,7 @@ export async function writeArrival(
     now: o.now,
     expected: { version: o.version, stages: moveOf('arrive').from },
     set: {
-      arrivedAt: o.now,
+      arrivedAt: o.opened?.cameAt ?? o.now,
       arrivedSerial: o.serial,
       serialComparison: comparison,
       isSerialSettled: comparison === 'same',
@@ -88,7 +90,13 @@ export async function writeArrival(
     to: 'arrived',
     event: {
       kind: 'unit-arrived',
-      data: { serial: o.serial, comparison, differences, photos: photos.length + serialPhotos.length },
+      data: {
+        serial: o.serial,
+        comparison,
+        differences,
+        photos: photos.length + serialPhotos.length + (o.opened?.photos ?? 0),
+        ...(o.opened && { openedAs: o.opened.number }),
+      },
     },
   });
   for (const each of told) {
@@ -102,7 +110,13 @@ export async function writeArrival(
   await writePhotos(tx, { ...taken, purpose: 'arrival', photos });
   await queueMail(tx, {
     template: 'unit-arrived',
-    data: { promisedOn, differences, ...(kept && { kept }), ...(o.isUnbooked && { isUnbooked: true }) },
+    data: {
+      promisedOn,
+      differences,
+      ...(kept && { kept }),
+      ...(o.isUnbooked && { isUnbooked: true }),
+      ...(o.opened && { isFound: true }),
+    },
     to: job.customer.email,
     jobId: o.jobId,
     now: o.now,

@@ -42,6 +42,7 @@ const ASKED: JobFacts = {
   isSought: false,
   isWalkIn: false,
   isUntouched: false,
+  hasMoney: false,
 };
 
 describe('what may be written down as told', () => {

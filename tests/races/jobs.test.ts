@@ -1,16 +1,20 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { db } from '@/lib/db/client';
+import { arrive } from '@/lib/jobs/arrive';
 import { book } from '@/lib/jobs/book';
 import { moveJob } from '@/lib/jobs/move';
 import { recordFinding } from '@/lib/jobs/record-finding';
 import { readJob } from '@/lib/jobs/records';
 import { remindOfParcels } from '@/lib/jobs/remind-parcels';
+import { takeInOpened } from '@/lib/jobs/take-in-opened';
+import { walkIn } from '@/lib/jobs/walk-in';
 import { attempt } from '@/lib/outcome';
 import { decideOffer } from '@/lib/quotes/decide-offer';
 import { writeOffer } from '@/lib/quotes/write-offer';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { assessedJob } from '@/tests/makers/course';
-import { filledDraft, makeBooking } from '@/tests/makers/job';
+import { ADDRESS, filledDraft, makeBooking } from '@/tests/makers/job';
+import { somePhoto } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 
 const NOW = new Date('2026-11-25T09:00:00Z');
@@ -47,6 +51,51 @@ describe('two people at one job', () => {
       'conflict',
     ]);
     expect(await db.jobEvent.count({ where: { jobId, toStage: 'on-bench' } })).toBe(1);
+  });
+
+  it('a parcel is taken in once, under its booking or as the one of it that a job was opened for', async () => {
+    const { repairId } = await makeWorkshop(NOW);
+    const { jobId } = await makeBooking({ repairId, now: NOW, serial: 'HW2-90021-A' });
+    const { number } = await walkIn({
+      customer: ADDRESS,
+      repairId,
+      serial: 'HW2-90021-B',
+      problem: 'No letter',
+      extra: [],
+      batteryAnswer: 'healthy',
+      photos: [somePhoto()],
+      isOtherMatter: false,
+      formKey: '0199b3a2-0000-7000-8000-00000000000b',
+      actor: BENCH,
+      now: NOW,
+    });
+    const opened = await db.job.findUniqueOrThrow({ where: { number }, select: { id: true, version: true } });
+    const { version } = await db.job.findUniqueOrThrow({ where: { id: jobId } });
+    const parcel = { serial: 'HW2-90021-A', arrived: [], extra: [], photos: [], actor: BENCH, now: NOW };
+    const press = { jobId, version, ...parcel };
+    const asOpened = { ...press, opened: { jobId: opened.id, version: opened.version } };
+    const outcomes = await Promise.all([
+      ...[1, 2, 3].map(() => attempt(() => takeInOpened(asOpened))),
+      attempt(() => arrive(press)),
+      attempt(() =>
+        moveJob({
+          jobId: opened.id,
+          version: opened.version,
+          move: 'assess',
+          note: '',
+          actor: BENCH,
+          now: NOW,
+        }),
+      ),
+    ]);
+    const codes = outcomes.flatMap((outcome) => (outcome.ok ? [] : [outcome.refusal.code]));
+    expect(new Set(codes)).toEqual(new Set(['conflict']));
+    expect(await db.jobEvent.count({ where: { jobId, kind: 'unit-arrived' } })).toBe(1);
+    expect(await db.mail.count({ where: { jobId, template: 'unit-arrived' } })).toBe(1);
+    // Wherever the photo is, its job is the one that goes on.
+    const ended = await db.jobEvent.count({ where: { jobId: opened.id, kind: 'is-of-booking' } });
+    expect(await db.photo.count({ where: { jobId } })).toBe(ended);
+    expect(await db.job.count({ where: { id: opened.id, stage: 'cancelled' } })).toBe(ended);
   });
 
   it('a booking that its customer cancels four times is cancelled once, with one mail', async () => {

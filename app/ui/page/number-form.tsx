@@ -17,6 +17,8 @@ type Props = {
   autoFocus?: boolean | undefined;
   /** offers the device's camera to read the number from a code, and sends what was read */
   scan?: boolean | undefined;
+  /** what goes along unseen, by its name in the address */
+  hidden?: Readonly<Record<string, string>> | undefined;
 };
 
 /** With the field's name its id, as the summary makes it up (fieldId, which only runs in a client part). */
@@ -31,10 +33,24 @@ const PREFIX = 'number';
  *   problem={problem} submit="Show the stage" />
  * ```
  */
-export function NumberForm({ action, name, label, hint, value, problem, submit, autoFocus, scan }: Props) {
+export function NumberForm({
+  action,
+  name,
+  label,
+  hint,
+  value,
+  problem,
+  submit,
+  autoFocus,
+  scan,
+  hidden = {},
+}: Props) {
   const id = `${PREFIX}-${name}`;
   return (
     <form action={action} method="get" className="form" noValidate>
+      {Object.entries(hidden).map(([key, known]) => (
+        <input key={key} type="hidden" name={key} value={known} />
+      ))}
       {problem && !autoFocus ? (
         <ErrorSummary state={{ errors: { [name]: [problem] } }} prefix={PREFIX} />
       ) : null}

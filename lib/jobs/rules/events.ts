@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { showNumber } from '@/lib/numbers/job-number';
 import { isUnchecked } from '@/lib/parcels/rules/reference';
 import { piecesWords } from './awaited-parts';
 import { SEARCH_END_WORDS, SEARCH_ENDS } from './parcel-search';
@@ -24,7 +25,11 @@ export const EVENT_DATA = {
     comparison: z.enum(['same', 'likely-misread', 'different']),
     differences: z.array(z.string()),
     photos: z.number().int(),
+    /** the job that was opened first, as if the parcel had come without a booking */
+    openedAs: z.string().optional(),
   }),
+  /** opened for a parcel without a booking by mistake: the parcel is that of this one, and was taken in there */
+  'is-of-booking': z.object({ booking: z.string() }),
   /** it was taken in under the wrong booking */
   'arrival-undone': z.object({
     reason: z.string(),
@@ -235,7 +240,9 @@ export function eventLine(kind: string, data: unknown): string {
     case 'moved':
       return event.data.note === '' ? 'Moved on' : event.data.note;
     case 'unit-arrived':
-      return `Taken in; serial ${SERIAL_WORDS[event.data.comparison]}${differenceWords(event.data.differences)}`;
+      return `Taken in; serial ${SERIAL_WORDS[event.data.comparison]}${differenceWords(event.data.differences)}${event.data.openedAs === undefined ? '' : `; opened first as ${showNumber(event.data.openedAs)}`}`;
+    case 'is-of-booking':
+      return `The parcel of a booking, ${showNumber(event.data.booking)}: taken in there`;
     case 'arrival-undone':
       return `Not here after all: ${event.data.reason}`;
     case 'serial-settled':

@@ -47,6 +47,8 @@ export type JobFacts = {
   isWalkIn: boolean;
   /** of the unit itself nothing is recorded but that it came: no finding, work, part, wire, reading, price or answer of an inspection */
   isUntouched: boolean;
+  /** something was paid on it and not given back, or an invoice was issued */
+  hasMoney: boolean;
   /** it left once, so that its papers are issued */
   hasLeft: boolean;
   /** it was proved, and goes back repaired */
@@ -133,6 +135,9 @@ const HOLDS: Record<Need, (facts: JobFacts) => boolean> = {
   went: (facts) => facts.isGone,
   'was-booked': (facts) => !facts.isWalkIn,
   'nothing-recorded': (facts) => facts.isUntouched,
+  'came-unbooked': (facts) => facts.isWalkIn,
+  'no-price-agreed': (facts) => !facts.isPriceAgreed,
+  'no-money': (facts) => !facts.hasMoney,
   // A part of a recalled lot is taken out wherever the unit is found with it.
   'not-left-before': (facts) => !facts.hasLeft || (facts.recalledParts ?? []).length > 0,
   'not-sought': (facts) => !facts.isSought,
@@ -226,6 +231,10 @@ export const REASON_SENTENCES: Record<MoveReason, string> = {
   went: 'This unit is not recorded as gone.',
   'was-booked': 'This job was opened for the unit on the table: there is no booking that waits for another.',
   'nothing-recorded': 'Something is recorded of this unit: take that back first, if it is of another one.',
+  'came-unbooked': 'This job was booked by its customer.',
+  'no-price-agreed':
+    'The customer has said yes to a price on this job: that is a contract, and the unit stays under it.',
+  'no-money': 'Money is recorded on this job, or an invoice: settle that first.',
   'not-left-before':
     'The unit left once, and its papers stand. What has to be done to it now is a claim, or a job of its own.',
   'not-sought': 'Its parcel is looked for: say first how that ended.',

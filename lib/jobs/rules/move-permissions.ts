@@ -5,6 +5,7 @@ import type { MoveKey } from './stages';
 const PERMISSION_OF: Partial<Record<MoveKey, Permission>> = {
   arrive: 'take-in',
   'undo-arrival': 'take-in',
+  'is-of-booking': 'take-in',
   cancel: 'take-in',
   close: 'take-in',
   'take-up-again': 'take-in',

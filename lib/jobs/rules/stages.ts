@@ -52,6 +52,9 @@ export type Need =
   | 'went'
   | 'was-booked'
   | 'nothing-recorded'
+  | 'came-unbooked'
+  | 'no-price-agreed'
+  | 'no-money'
   | 'not-left-before'
   | 'not-sought'
   | 'may-contest'
@@ -125,6 +128,17 @@ export const MOVES = [
     label: 'It is not here after all',
     consequence:
       'For a parcel that was taken in under the wrong booking. We wait for the right one again; the photos of the arrival go for good, and the customer is told.',
+  },
+  {
+    key: 'is-of-booking',
+    from: ['arrived', 'assessing'],
+    to: 'cancelled',
+    by: ['staff'],
+    only: 'repair',
+    needs: ['came-unbooked', 'nothing-recorded', 'no-price-agreed', 'no-money'],
+    label: 'It is the parcel of a booking',
+    consequence:
+      'For a job that was opened for a parcel whose customer had booked. The parcel is taken in under the booking, with the photos of this job, and this job ends. Of that the customer hears nothing but that their booked unit is here.',
   },
   {
     key: 'assess',

@@ -68,6 +68,8 @@ export const factsOf = {
     differences: z.array(text),
     /** it came without a booking: no price is agreed yet; or, on a claim, before the claim was opened */
     isUnbooked: z.boolean().optional(),
+    /** a job was opened for it first, and the customer told that it came without a booking */
+    isFound: z.boolean().optional(),
   }),
   /** another parcel was taken in under the booking: the unit is not here */
   'arrival-undone': z.strictObject({

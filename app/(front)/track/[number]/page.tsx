@@ -16,6 +16,9 @@ import { readNumber, showNumber } from '@/lib/numbers/job-number';
 
 export const metadata: Metadata = { title: 'Where is my repair', robots: { index: false } };
 
+/** Nothing was cancelled: whoever has this number has that of the booking too. */
+const OF_BOOKING = 'This unit goes on under the number of its booking. Look that one up instead.';
+
 type Props = { params: Promise<{ number: string }> };
 
 /** The stage of a job for whoever has its number: nothing here says whose it is or what it is. */
@@ -35,7 +38,7 @@ export default async function StatusPage({ params }: Props) {
     <>
       <PageHead
         title="Where your repair is"
-        lead={words.customer}
+        lead={status.isOfBooking ? OF_BOOKING : words.customer}
         next="open the private link in our e-mail to see findings, prices and messages, and to answer us."
       />
       <Docket

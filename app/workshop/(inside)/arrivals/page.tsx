@@ -31,8 +31,10 @@ import { NearList } from '../../near-list';
 import { requireStaff } from '../../who';
 import { ParcelsNotCome, PostedTag, waitFacts } from '../awaited-parcels';
 import { LabelPlaces } from './label-places';
+import { arrivalHref, OpenedNotice } from './opened-notice';
+import { type OpenedParcel, readOpened } from './read-opened';
 
-type Props = { searchParams: Promise<{ q?: string | string[] }> };
+type Props = { searchParams: Promise<{ q?: string | string[]; opened?: string | string[] }> };
 
 const expectedOnce = cache(() => expectedParcels(now()));
 const findOnce = cache(async (typed: string) => findArrival(typed, await expectedOnce()));
@@ -48,20 +50,22 @@ const MOST_LISTED = 40;
 
 export default async function ArrivalsPage({ searchParams }: Props) {
   await requireStaff(rolesThatMay('take-in'));
-  const { q } = await searchParams;
+  const { q, opened: of } = await searchParams;
   const typed = String(q ?? '');
+  const opened = await readOpened(of);
   const { coming, notCome } = byComing(await expectedOnce());
   const [finding, { locale, timeZone }, labels] = await Promise.all([
     findOnce(typed),
     readWorkshop(),
     labelsOfArrived(),
   ]);
-  if (finding.state === 'found') redirect(`/workshop/arrivals/${finding.job.number}`);
+  if (finding.state === 'found') redirect(arrivalHref(finding.job.number, opened));
   const isUnknown = finding.state === 'none' || finding.state === 'wrong-character';
   const near = isUnknown ? await nearSerials(typed, { timeZone }) : null;
   return (
     <>
       <PageHead title="Arrivals" lead="Scan or type what stands on the parcel, the slip or the unit." />
+      {opened ? <OpenedNotice opened={opened} /> : null}
       <NumberForm
         action="/workshop/arrivals"
         name="q"
@@ -72,20 +76,28 @@ export default async function ArrivalsPage({ searchParams }: Props) {
         submit="Find the booking"
         autoFocus
         scan
+        hidden={opened ? { opened: opened.number } : undefined}
       />
-      <Answer finding={finding} locale={locale} />
-      <p>
-        <LinkButton href="/workshop/arrivals/new" kind="second">
-          A parcel without a booking
-        </LinkButton>
-      </p>
+      <Answer finding={finding} locale={locale} opened={opened} />
+      {opened ? null : (
+        <p>
+          <LinkButton href="/workshop/arrivals/new" kind="second">
+            A parcel without a booking
+          </LinkButton>
+        </p>
+      )}
       {near ? <NearList near={near} locale={locale} /> : null}
       <section aria-labelledby="expected">
         <h2 id="expected">{`Expected parcels (${coming.length})`}</h2>
         {coming.length === 0 ? (
           <EmptyState>No parcel is expected. Bookings appear here until they are taken in.</EmptyState>
         ) : (
-          <ParcelList label="Expected parcels" jobs={coming.slice(0, MOST_LISTED)} locale={locale} />
+          <ParcelList
+            label="Expected parcels"
+            jobs={coming.slice(0, MOST_LISTED)}
+            locale={locale}
+            opened={opened}
+          />
         )}
         {coming.length > MOST_LISTED ? (
           <p>
@@ -120,7 +132,8 @@ function problemOf(finding: ArrivalFinding): string | null {
     : 'No booking fits. Try the job number on the slip, or the serial on the unit.';
 }
 
-function Answer({ finding, locale }: { finding: ArrivalFinding; locale: string }) {
+function Answer(props: { finding: ArrivalFinding; locale: string; opened: OpenedParcel | null }) {
+  const { finding, locale, opened } = props;
   switch (finding.state) {
     case 'choose':
       return (
@@ -133,7 +146,7 @@ function Answer({ finding, locale }: { finding: ArrivalFinding; locale: string }
               ? 'These are close to it. Characters like O and 0 are easily mixed up: compare with the unit before you choose.'
               : 'Compare the name and the date of the booking with what is in the parcel.'}
           </p>
-          <ParcelList label="Bookings that fit" jobs={finding.jobs} locale={locale} />
+          <ParcelList label="Bookings that fit" jobs={finding.jobs} locale={locale} opened={opened} />
         </section>
       );
     case 'here-already':
@@ -192,13 +205,14 @@ function ParcelList(props: {
   label: string;
   jobs: readonly (ArrivalJob & Partial<ExpectedParcel>)[];
   locale: string;
+  opened: OpenedParcel | null;
 }) {
   return (
     <SlipList label={props.label}>
       {props.jobs.map((job) => (
         <Slip
           key={job.number}
-          href={`/workshop/arrivals/${job.number}`}
+          href={arrivalHref(job.number, props.opened)}
           kind={job.kind === 'claim' ? 'Claim job' : 'Job'}
           number={showNumber(job.number)}
           title={`${job.unit}: ${job.repair}`}

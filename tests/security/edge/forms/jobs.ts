@@ -9,7 +9,14 @@ export const jobs: FormsOfFiles = [
     'arrivals/[number]/schema.ts',
     {
       takeInForm: {
-        fields: { ...version, serial: 'QF-104', arrived: ['Charger'], extra: 'Case, strap' },
+        fields: {
+          ...version,
+          serial: 'QF-104',
+          arrived: ['Charger'],
+          extra: 'Case, strap',
+          opened: 'J4K7QX290',
+          openedVersion: '2',
+        },
         lists: ['arrived', 'photos', 'serialPhoto'],
       },
       walkInForm: {

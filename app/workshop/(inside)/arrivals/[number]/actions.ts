@@ -12,6 +12,7 @@ import { now } from '@/lib/clock';
 import { arrive } from '@/lib/jobs/arrive';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
+import { takeInOpened } from '@/lib/jobs/take-in-opened';
 import { attempt } from '@/lib/outcome';
 import { takeInForm } from './schema';
 
@@ -24,7 +25,10 @@ export async function takeIn(number: string, _before: FormState, formData: FormD
   if (!job) return { message: 'There is no job with this number.' };
   const parsed = parseForm(takeInForm, formData, ['arrived', 'photos', 'serialPhoto']);
   if (!parsed.ok) return parsed.state;
-  const { version, ...read } = parsed.data;
+  const { version, opened: of, openedVersion, ...read } = parsed.data;
+  const opened = of === undefined ? null : await jobByNumber(of);
+  if (of !== undefined && (!opened || openedVersion === undefined))
+    return { message: 'There is no job with this number.' };
   const outcome = await attempt(() =>
     withStoredPhotos({
       entries: formData.getAll('serialPhoto'),
@@ -36,15 +40,18 @@ export async function takeIn(number: string, _before: FormState, formData: FormD
           most: MOST_PHOTOS,
           field: 'photos',
           work: (ofUnit) => {
-            const taken = { photos: ofUnit, serialPhotos: ofSerial };
-            return arrive({
+            const arrival = {
               jobId: job.id,
               version,
               ...read,
-              ...taken,
+              photos: ofUnit,
+              serialPhotos: ofSerial,
               actor: staffActor(staff),
               now: now(),
-            });
+            };
+            return opened && openedVersion !== undefined
+              ? takeInOpened({ ...arrival, opened: { jobId: opened.id, version: openedVersion } })
+              : arrive(arrival);
           },
         }),
     }),

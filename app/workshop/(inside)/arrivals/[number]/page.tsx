@@ -18,19 +18,24 @@ import { showNumber, showTyped } from '@/lib/numbers/job-number';
 import { rolesThatMay } from '@/lib/people/rules/roles';
 import { onArrival } from '@/lib/promise/rules/on-arrival';
 import { promiseDay } from '@/lib/promise/stored-promise-day';
+import { OpenedNotice } from '../opened-notice';
+import { readOpened } from '../read-opened';
 import { BatteryPart } from './battery-part';
 import { HistoryPart } from './history-part';
 import { TakeInForm } from './take-in-form';
 import { TakenIn } from './taken-in';
 
-type Props = { params: Promise<{ number: string }> };
+type Props = {
+  params: Promise<{ number: string }>;
+  searchParams: Promise<{ opened?: string | string[] }>;
+};
 
-export async function generateMetadata({ params }: Props): Promise<Metadata> {
+export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
   return { title: `Take in ${showTyped((await params).number)}` };
 }
 
 /** One parcel: before its arrival the form to take it in, after it what came of that. */
-export default async function ArrivalPage({ params }: Props) {
+export default async function ArrivalPage({ params, searchParams }: Props) {
   await requireStaff(rolesThatMay('take-in'));
   const job = await jobByNumber((await params).number);
   if (!job) nothingHere();
@@ -39,6 +44,7 @@ export default async function ArrivalPage({ params }: Props) {
   const stage = readStage(job.stage);
   if (job.arrivedAt !== null) return <TakenIn job={job} workshop={workshop} />;
 
+  const opened = await readOpened((await searchParams).opened);
   const promise = await promiseDay({ repairId: job.repair.id, ...onArrival(job), now: now() });
   return (
     <>
@@ -77,8 +83,9 @@ export default async function ArrivalPage({ params }: Props) {
         </div>
         {stage === 'booked' ? (
           <div>
+            {opened ? <OpenedNotice opened={opened} isFound /> : null}
             <h2 className="mb-4">Take it in</h2>
-            <TakeInForm job={job} promise={promise} locale={locale} />
+            {opened?.why ? null : <TakeInForm job={job} promise={promise} locale={locale} opened={opened} />}
           </div>
         ) : (
           <p>

@@ -11,6 +11,9 @@ export const takeInForm = z.object({
   // What the model comes with, and one thing in the customer's own words.
   arrived: z.array(z.string().max(LIMITS.entry)).max(LIMITS.entries + 1),
   extra: extraField,
+  /** the job that was opened for the parcel first, as it was shown */
+  opened: z.string().max(20).optional(),
+  openedVersion: countedField.optional(),
 });
 
 /** A parcel without a booking: whose it is, what it is, and what lay in it. */

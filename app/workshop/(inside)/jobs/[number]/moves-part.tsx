@@ -19,6 +19,7 @@ import { move } from './actions';
 import { AfterDispatchPart } from './after-dispatch-part';
 import { carriedFields } from './carried-fields';
 import { DispatchForm } from './dispatch-form';
+import { OfBookingPart } from './of-booking-part';
 import type { SheetProps } from './open-sheet';
 import { PromisePart } from './promise-part';
 import { StopPart } from './stop-part';
@@ -56,6 +57,9 @@ const UNSAID: ReadonlySet<MoveKey> = new Set([
   'withdraw',
 ]);
 
+/** Of a job that was booked itself it goes without saying. */
+const OF_BOOKING = 'is-of-booking';
+
 /** Moves that cost something or cannot be taken back are asked once more. */
 const ASKED_ONCE = new Set(['cancel', 'set-aside', 'return-unrepaired', TAKEN_BACK, BACKWARDS]);
 
@@ -66,7 +70,10 @@ export async function MovesPart({ job, workshop, staff, who }: SheetProps & { wh
     recalledParts: await recalledInUnit(job),
   };
   const moves = openMoves(facts, actorKind(who.role));
-  const shut = moves.filter(({ move: { key }, answer }) => !answer.allowed && !UNSAID.has(key));
+  const shut = moves.filter(
+    ({ move: { key }, answer }) =>
+      !answer.allowed && !UNSAID.has(key) && (key !== OF_BOOKING || facts.isWalkIn),
+  );
   const open = moves.filter(({ answer }) => answer.allowed).map((each) => each.move);
   const ahead = open.filter(({ key }) => isPlainMove(key) && key !== BACKWARDS);
   const back = open.find(({ key }) => key === BACKWARDS);
@@ -106,6 +113,9 @@ export async function MovesPart({ job, workshop, staff, who }: SheetProps & { wh
       {back ? <PlainMove job={job} move={back} role={who.role} /> : null}
       {facts.isWithCarrier && !job.customer.erasedAt && may(who.role, permissionOf('came-back')) ? (
         <AfterDispatchPart job={job} workshop={workshop} />
+      ) : null}
+      {open.some(({ key }) => key === OF_BOOKING) && may(who.role, permissionOf(OF_BOOKING)) ? (
+        <OfBookingPart job={job} locale={workshop.locale} />
       ) : null}
       <UndoPart job={job} moves={moves} role={who.role} at={{ now: now(), timeZone: workshop.timeZone }} />
       <UnclaimedPart job={job} workshop={workshop} staff={staff} role={who.role} />

@@ -1,0 +1,214 @@
+import { randomUUID } from 'node:crypto';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { day } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
+import { addPhotos } from '@/lib/jobs/add-photo';
+import { expectedParcels, findArrival } from '@/lib/jobs/find-arrival';
+import { findJobByToken, newestTokenOf } from '@/lib/jobs/private-link';
+import { recordFinding } from '@/lib/jobs/record-finding';
+import { recordPayment } from '@/lib/jobs/record-payment';
+import { eventLine } from '@/lib/jobs/rules/events';
+import { sendMessage } from '@/lib/jobs/send-message';
+import { takeInOpened } from '@/lib/jobs/take-in-opened';
+import { undoArrival } from '@/lib/jobs/undo-arrival';
+import { walkIn } from '@/lib/jobs/walk-in';
+import { drawMail } from '@/lib/mail/draw';
+import { showNumber } from '@/lib/numbers/job-number';
+import { useDatabase } from '@/tests/database';
+import { ADDRESS, makeBooking } from '@/tests/makers/job';
+import { jobNow, moveTo, somePhoto } from '@/tests/makers/walk';
+import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
+
+useDatabase();
+
+const BOOKED = new Date('2026-11-20T09:00:00Z');
+const CAME = new Date('2026-11-25T09:00:00Z');
+const NOW = new Date('2026-11-26T09:00:00Z');
+
+let world: Awaited<ReturnType<typeof makeWorkshop>>;
+
+beforeAll(async () => {
+  world = await makeWorkshop(BOOKED);
+}, 60_000);
+
+const booked = (serial: string) => makeBooking({ repairId: world.repairId, now: BOOKED, serial });
+
+async function opened(serial: string, email = ADDRESS.email.toUpperCase()) {
+  const { number } = await walkIn({
+    customer: { ...ADDRESS, email },
+    repairId: world.repairId,
+    serial,
+    problem: 'No letter',
+    extra: ['power supply', 'Strap'],
+    batteryAnswer: 'healthy',
+    photos: [somePhoto()],
+    isOtherMatter: false,
+    formKey: randomUUID(),
+    actor: BENCH,
+    now: CAME,
+  });
+  return jobNow((await db.job.findUniqueOrThrow({ where: { number }, select: { id: true } })).id);
+}
+
+async function takeIn(bookingId: string, openedId: string, o: { serial?: string; version?: number } = {}) {
+  const booking = await jobNow(bookingId);
+  return takeInOpened({
+    jobId: bookingId,
+    version: booking.version,
+    opened: { jobId: openedId, version: o.version ?? (await jobNow(openedId)).version },
+    serial: o.serial ?? booking.serialTyped,
+    arrived: ['Power supply'],
+    extra: ['Strap'],
+    photos: [somePhoto()],
+    actor: BENCH,
+    now: NOW,
+  });
+}
+
+describe('a parcel for which a job was opened beside its booking', () => {
+  it('is taken in under the booking, with the photos and the day it came, and the job opened first ends', async () => {
+    const { jobId, number } = await booked('HW2-90001-A');
+    const first = await opened('HW2-90001-B');
+    await sendMessage({ jobId: first.id, text: 'I had booked it.', actor: { kind: 'customer' }, now: CAME });
+    const mails = await db.mail.count({ where: { jobId: first.id } });
+    await takeIn(jobId, first.id, { serial: 'HW2-90001-A' });
+
+    const booking = await jobNow(jobId);
+    expect(booking).toMatchObject({
+      stage: 'arrived',
+      arrivedAt: CAME,
+      arrivedSerial: 'HW2-90001-A',
+      isSerialSettled: true,
+      promisedOn: expect.any(Date),
+    });
+    expect(booking.photos).toHaveLength(2);
+    expect(booking.messages).toMatchObject([{ text: 'I had booked it.' }]);
+    expect(booking.accessories).toMatchObject([
+      { name: 'Power supply', isTold: true, isArrived: true },
+      { name: 'Strap', isTold: false, isArrived: true },
+    ]);
+    const arrived = booking.events.at(-1);
+    expect(arrived).toMatchObject({ kind: 'unit-arrived', at: NOW, actorId: BENCH.id });
+    expect(eventLine('unit-arrived', arrived?.data)).toBe(
+      `Taken in; serial matches; Strap came with it and is kept with the unit; opened first as ${showNumber(first.number)}`,
+    );
+
+    const ended = await jobNow(first.id);
+    expect(ended).toMatchObject({ stage: 'cancelled', photos: [], messages: [] });
+    const last = ended.events.at(-1);
+    expect(last).toMatchObject({ kind: 'is-of-booking', fromStage: 'arrived', toStage: 'cancelled' });
+    expect(eventLine('is-of-booking', last?.data)).toBe(
+      `The parcel of a booking, ${showNumber(number)}: taken in there`,
+    );
+    expect(await db.mail.count({ where: { jobId: first.id } })).toBe(mails);
+  });
+
+  it('tells its customer once, that what they were told first is not so', async () => {
+    const { jobId } = await booked('HW2-90002-A');
+    const first = await opened('HW2-90002-B');
+    await takeIn(jobId, first.id);
+    const mail = await db.mail.findFirstOrThrow({ where: { jobId, template: 'unit-arrived' } });
+    const text = (await drawMail(mail)).text.replace(/\s+/g, ' ');
+    expect(text).toContain('We first wrote to you that your parcel came without a booking.');
+    expect(text).toContain('We promise it ready to go back by');
+  });
+
+  it('opens the booking by the link of the first message, where both are of one address alone', async () => {
+    const { jobId } = await booked('HW2-90003-A');
+    const first = await opened('HW2-90003-B');
+    const token = (await newestTokenOf(first.id)) ?? '';
+    await takeIn(jobId, first.id);
+    expect(await findJobByToken(token)).toMatchObject({ jobId });
+
+    const other = await booked('HW2-90003-C');
+    const second = await opened('HW2-90003-D', 'perran.veale@example.org');
+    const theirs = (await newestTokenOf(second.id)) ?? '';
+    await takeIn(other.jobId, second.id);
+    expect(await findJobByToken(theirs)).toBeNull();
+  });
+
+  it('keeps another serial for a person to settle, by the photo of it that was taken first', async () => {
+    const { jobId } = await booked('HW2-90004-A');
+    const first = await opened('XR9-11111-B');
+    const { id } = first;
+    await addPhotos({ jobId: id, purpose: 'serial', photos: [somePhoto()], actor: BENCH, now: CAME });
+    await takeIn(jobId, id, { serial: 'XR9-11111-B' });
+    const booking = await jobNow(jobId);
+    expect(booking).toMatchObject({ serialComparison: 'different', isSerialSettled: false });
+    expect(booking.photos.map(({ purpose }) => purpose).toSorted()).toEqual(['arrival', 'arrival', 'serial']);
+  });
+
+  it('is not here after all as any other, with all of its photos', async () => {
+    const { jobId, number } = await booked('HW2-90005-A');
+    const first = await opened('HW2-90005-B');
+    await takeIn(jobId, first.id);
+    const { version } = await jobNow(jobId);
+    await undoArrival({ jobId, version, reason: 'It was another one.', actor: BENCH, now: NOW });
+    expect(await jobNow(jobId)).toMatchObject({ stage: 'booked', photos: [] });
+    expect(await findArrival('HW2-90005-A', await expectedParcels(NOW))).toMatchObject({ job: { number } });
+  });
+});
+
+describe('is refused, and nothing is changed', () => {
+  const refused = async (
+    serial: string,
+    before: (id: string) => Promise<unknown>,
+    expected: { code: string; message: unknown },
+  ) => {
+    const { jobId } = await booked(`${serial}-A`);
+    const { id } = await opened(`${serial}-B`);
+    await before(id);
+    const stage = (await jobNow(id)).stage;
+    await expect(takeIn(jobId, id)).rejects.toMatchObject(expected);
+    expect((await jobNow(jobId)).stage).toBe('booked');
+    expect((await jobNow(id)).stage).toBe(stage);
+    expect((await jobNow(id)).photos).toHaveLength(1);
+  };
+
+  it('once something was found', async () => {
+    await refused(
+      'HW2-90011',
+      async (jobId) => {
+        await moveTo(jobId, 'assess', CAME);
+        await recordFinding({ jobId, text: 'The socket is torn.', photos: [], actor: BENCH, now: CAME });
+      },
+      { code: 'invalid', message: expect.stringContaining('take that back first') },
+    );
+  });
+
+  it('once money came', async () => {
+    await refused(
+      'HW2-90012',
+      (jobId) =>
+        recordPayment({
+          jobId,
+          amount: 2000,
+          method: 'cash',
+          reference: '',
+          receivedOn: day('2026-11-25'),
+          actor: BENCH,
+          now: CAME,
+        }),
+      { code: 'invalid', message: expect.stringContaining('Money is recorded') },
+    );
+  });
+
+  it('of a job that was booked itself', async () => {
+    const { jobId } = await booked('HW2-90013-A');
+    const other = await booked('HW2-90013-B');
+    await expect(takeIn(jobId, other.jobId)).rejects.toMatchObject({ code: 'conflict' });
+  });
+
+  it('under a booking whose parcel is here, or that was changed meanwhile, or from an old page', async () => {
+    const { jobId } = await booked('HW2-90014-A');
+    const first = await opened('HW2-90014-B');
+    const second = await opened('HW2-90014-C');
+    await expect(takeIn(jobId, first.id, { version: first.version - 1 })).rejects.toMatchObject({
+      code: 'conflict',
+    });
+    await takeIn(jobId, first.id);
+    await expect(takeIn(jobId, second.id)).rejects.toMatchObject({ code: 'conflict' });
+    await expect(takeIn(jobId, first.id)).rejects.toMatchObject({ code: 'conflict' });
+    expect((await jobNow(second.id)).stage).toBe('arrived');
+  });
+});
