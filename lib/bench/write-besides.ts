@@ -1,6 +1,13 @@
 import type { Tx } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
-import { namesBefore, repairChanges } from '@/lib/jobs/rules/under-repair';
+import {
+  type AgreedPrice,
+  agreedPrice,
+  changesSince,
+  namesAgreed,
+  namesBefore,
+  repairChanges,
+} from '@/lib/jobs/rules/agreed-work';
 import { writeEvent } from '@/lib/jobs/write-event';
 
 /**
@@ -10,11 +17,50 @@ import { writeEvent } from '@/lib/jobs/write-event';
  * its own has no sheet in the catalogue.
  */
 export async function writeBesides(tx: Tx, o: { jobId: string; actor: Actor; now: Date }): Promise<void> {
+  const { besides, named } = await readNamed(tx, o.jobId);
+  const stays = new Set(named.map(({ id }) => id));
+  for (const { id, isByPrice, sheet } of besides) {
+    if (isByPrice && !stays.has(sheet.repair.id))
+      await removeBeside(tx, { ...o, id, repair: sheet.repair.name });
+  }
+  const there = new Set(besides.map(({ sheet }) => sheet.repair.id));
+  for (const { id, name, sheet } of named) {
+    if (sheet && !there.has(id)) await addBeside(tx, { ...o, sheet, repair: name, isByPrice: true });
+  }
+}
+
+/**
+ * Keeps a repair that a job was under among what its unit passes, inside the transaction that put it under another, where the agreed
+ * price has lines for both: the customer pays for both. The sheet it was under just before stays in the version that it was proved on.
+ * What the bench left out of such a price stays left out.
+ */
+export async function keepAgreed(
+  tx: Tx,
+  o: {
+    jobId: string;
+    /** the check sheet that the job was under before */
+    before: { id: string; version: number; repairId: string };
+    actor: Actor;
+    now: Date;
+  },
+): Promise<void> {
+  const { besides, named } = await readNamed(tx, o.jobId);
+  const there = new Set(besides.map(({ sheet }) => sheet.repair.id));
+  for (const { id, name, sheet, wasUnder } of named) {
+    const kept = id === o.before.repairId ? o.before : sheet;
+    if (wasUnder && kept && !there.has(id))
+      await addBeside(tx, { ...o, sheet: kept, repair: name, isByPrice: true });
+  }
+}
+
+/** The repairs beside the job's own that its agreed price names, each with its newest sheet, and what is proved beside it now. */
+async function readNamed(tx: Tx, jobId: string) {
   const job = await tx.job.findUniqueOrThrow({
-    where: { id: o.jobId },
+    where: { id: jobId },
     select: {
       modelId: true,
       repairId: true,
+      repair: { select: { name: true, formerNames: true } },
       events: { where: { kind: 'repair-changed' }, orderBy: { version: 'asc' } },
       quotes: {
         select: {
@@ -22,7 +68,7 @@ export async function writeBesides(tx: Tx, o: { jobId: string; actor: Actor; now
             where: { state: 'accepted' },
             select: {
               decidedAt: true,
-              lines: { where: { kind: 'labour', amountMinor: { gt: 0 } }, select: { description: true } },
+              lines: { select: { kind: true, description: true, amountMinor: true } },
             },
           },
         },
@@ -36,36 +82,41 @@ export async function writeBesides(tx: Tx, o: { jobId: string; actor: Actor; now
       },
     },
   });
-  const agreed = job.quotes.flatMap(({ revisions }) => revisions);
-  // Where the job was put under another since, the line of the one before stands for what is done instead.
-  const changes = repairChanges(job.events);
-  const instead = new Set(agreed.flatMap(({ decidedAt }) => namesBefore(changes, decidedAt)));
-  const names = agreed
-    .flatMap(({ lines }) => lines.map(({ description }) => description))
-    .filter((name) => !instead.has(name));
-  const named = await tx.repair.findMany({
-    where: {
-      modelId: job.modelId,
-      id: { not: job.repairId },
-      OR: [{ name: { in: names } }, { formerNames: { hasSome: names } }],
-    },
+  const repairs = await tx.repair.findMany({
+    where: { modelId: job.modelId },
     orderBy: { name: 'asc' },
     select: {
       id: true,
       name: true,
+      formerNames: true,
       sheets: { orderBy: { version: 'desc' }, take: 1, select: { id: true, version: true } },
     },
   });
-  const stays = new Set(named.map(({ id }) => id));
-  for (const { id, isByPrice, sheet } of job.besides) {
-    if (isByPrice && !stays.has(sheet.repair.id))
-      await removeBeside(tx, { ...o, id, repair: sheet.repair.name });
-  }
-  const there = new Set(job.besides.map(({ sheet }) => sheet.repair.id));
-  for (const { id, name, sheets } of named) {
-    const [sheet] = sheets;
-    if (sheet && !there.has(id)) await addBeside(tx, { ...o, sheet, repair: name, isByPrice: true });
-  }
+  const known = new Set(repairs.flatMap(({ name, formerNames }) => [name, ...formerNames]));
+  const changes = repairChanges(job.events);
+  const prices = job.quotes
+    .flatMap(({ revisions }) => revisions)
+    .map(({ decidedAt, lines }): AgreedPrice => {
+      const amounts = lines.map(({ amountMinor, ...line }) => ({ ...line, amount: amountMinor }));
+      return agreedPrice({ agreedAt: decidedAt, lines: amounts, under: job.repair });
+    });
+  const names = new Set(prices.flatMap((price) => namesAgreed(changes, price, known)));
+  const wasUnder = new Set(prices.flatMap(({ agreedAt }) => namesBefore(changesSince(changes, agreedAt))));
+  const named = repairs
+    .filter(({ id }) => id !== job.repairId)
+    .map(({ sheets, ...repair }) => ({
+      ...repair,
+      sheet: sheets[0],
+      all: [repair.name, ...repair.formerNames],
+    }))
+    .filter(({ all }) => all.some((name) => names.has(name)))
+    .map(({ id, name, sheet, all }) => ({
+      id,
+      name,
+      sheet,
+      wasUnder: all.some((each) => wasUnder.has(each)),
+    }));
+  return { besides: job.besides, named };
 }
 
 type Change = {

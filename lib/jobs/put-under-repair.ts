@@ -1,3 +1,4 @@
+import { keepAgreed } from '@/lib/bench/write-besides';
 import { transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import { offerOf } from '@/lib/quotes/rules/agreed';
@@ -9,7 +10,8 @@ import { writeUnderRepair } from './write-under-repair';
 
 /**
  * Puts a job under the repair that the unit turned out to need, for one that was booked, or guessed at arrival, before anybody had
- * looked. No price changes by it and nobody is written to: another price needs the customer's yes. Refused while a price that still
+ * looked. No price changes by it and nobody is written to: another price needs the customer's yes. Where the agreed price names both
+ * repairs, the one it was agreed under is proved beside it, since the customer pays for it. Refused while a price that still
  * names the repair before in all its labour waits to be asked for: a yes to it would be to work that is not done.
  */
 export async function putUnderRepair(o: OnJob & { repairId: string }): Promise<void> {
@@ -34,5 +36,6 @@ export async function putUnderRepair(o: OnJob & { repairId: string }): Promise<v
       now: o.now,
       expected: { version: o.version, stages: UNDER_REPAIR_STAGES },
     });
+    await keepAgreed(tx, { jobId: job.id, before: job.sheet, actor: o.actor, now: o.now });
   });
 }

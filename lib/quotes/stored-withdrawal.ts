@@ -2,8 +2,8 @@ import { plannedMinutes } from '@/lib/bench/rules/job-sheets';
 import { compareDays, type Day, dayInZone } from '@/lib/calendar/day';
 import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
+import { agreedPrice, changesInstead, minutesAgreed, repairChanges } from '@/lib/jobs/rules/agreed-work';
 import { mayMove } from '@/lib/jobs/rules/guards';
-import { minutesAgreed, repairChanges } from '@/lib/jobs/rules/under-repair';
 import { agreedOf } from './rules/agreed';
 import { type QuoteLine, revisionTotals } from './rules/lines';
 import { withdrawalLines } from './rules/withdrawal';
@@ -22,6 +22,7 @@ export function withdrawalLinesOf(job: JobRecord, until: WorkUntil | null = null
   const agreed = agreedOf(job);
   if (!agreed) throw new Error('a job without an agreed price');
   const lines = agreed.lines.map(readLine);
+  const price = agreedPrice({ agreedAt: agreed.decidedAt, lines, under: job.repair });
   const counts = ({ at }: { at: Date }) =>
     until === null || compareDays(dayInZone(at, until.timeZone), until.day) <= 0;
   const { minutes, isInspected } = workUnderRequest({
@@ -38,10 +39,7 @@ export function withdrawalLinesOf(job: JobRecord, until: WorkUntil | null = null
     // What the bench proves beside it of its own accord is not in the price.
     minutesPlanned: plannedMinutes({
       repair: {
-        minutes: minutesAgreed(repairChanges(job.events), {
-          agreedAt: agreed.decidedAt,
-          minutes: job.repair.minutes,
-        }),
+        minutes: minutesAgreed(changesInstead(repairChanges(job.events), price), job.repair.minutes),
       },
       besides: job.besides.filter(({ isByPrice }) => isByPrice),
     }),

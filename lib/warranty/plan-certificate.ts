@@ -2,9 +2,15 @@ import { type Day, dayInZone } from '@/lib/calendar/day';
 import type { WorkingCalendar } from '@/lib/calendar/working';
 import { symptomsOfRepairs } from '@/lib/catalogue/records';
 import { type JobRecord, readJob } from '@/lib/jobs/records';
+import {
+  agreedBeside,
+  agreedPrice,
+  changesInstead,
+  namesBefore,
+  repairChanges,
+} from '@/lib/jobs/rules/agreed-work';
 import { hasLeft } from '@/lib/jobs/rules/handover';
 import { isRepaired } from '@/lib/jobs/rules/repaired';
-import { namesBefore, repairChanges } from '@/lib/jobs/rules/under-repair';
 import { newNumber } from '@/lib/numbers/draw';
 import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { type HeldRow, planAgain } from './plan-again';
@@ -80,11 +86,10 @@ async function firstCertificate(
   // What the contract promised; where there is none, for another unit that came in on a claim, what is promised today.
   const policy = job.policyVersion ?? newestVersion(job.repair.policy);
   const terms = readTerms(policy);
+  const paid = paidOf(job);
   const { covered, lots } = firstWork({
-    booked: (await isUnderClaimed(job))
-      ? null
-      : { ...job.repair, before: namesBefore(repairChanges(job.events), agreedOf(job)?.decidedAt ?? null) },
-    paid: paidOf(job),
+    booked: (await isUnderClaimed(job)) ? null : { ...job.repair, ...otherNames(job, paid) },
+    paid,
     known: await symptomsOfRepairs(job.model.id),
     uses: usesOf(job),
   });
@@ -101,6 +106,13 @@ async function firstCertificate(
     held: [],
     provedBy: job,
   };
+}
+
+/** The repairs its job was under that lines of the agreed price may be for, in the place of its own or beside it. */
+function otherNames(job: JobRecord, lines: ReturnType<typeof paidOf>) {
+  const changes = repairChanges(job.events);
+  const price = agreedPrice({ agreedAt: agreedOf(job)?.decidedAt ?? null, lines, under: job.repair });
+  return { before: namesBefore(changesInstead(changes, price)), beside: agreedBeside(changes, price) };
 }
 
 /**

@@ -42,9 +42,14 @@ async function frame(jobId: string) {
   return { jobId, version: (await jobNow(jobId)).version, actor: BENCH, now: LATER };
 }
 
-async function agreeTo(jobId: string, lines: (typeof PAD)[], decision: 'accepted' | 'declined' = 'accepted') {
+async function agreeTo(
+  jobId: string,
+  lines: (typeof PAD)[],
+  decision: 'accepted' | 'declined' = 'accepted',
+  at = LATER,
+) {
   const revision = await askPrice(jobId, now, { lines });
-  await decideOffer({ jobId, revision, decision, actor: { kind: 'customer' }, now: LATER });
+  await decideOffer({ jobId, revision, decision, actor: { kind: 'customer' }, now: at });
 }
 
 const labels = async (jobId: string) => checksOf(await jobNow(jobId)).map(({ label }) => label);
@@ -146,6 +151,82 @@ test('a job put under a repair that is proved beside it asks for that sheet once
   await proveBeside({ ...(await frame(jobId)), repairId: fader.repairId });
   await putUnderRepair({ ...(await frame(jobId)), repairId: fader.repairId });
   expect(await repairs(jobId)).toEqual(['Fader replaced']);
+});
+
+/** Agreed under the socket and put under the fader, which that price names as well; gives the job. */
+async function swapped(lines: (typeof PAD)[]) {
+  const jobId = await assessedJob(world, now);
+  await agreeTo(jobId, lines);
+  await putUnderRepair({ ...(await frame(jobId)), repairId: fader.repairId, now: new Date(+LATER + 1) });
+  return jobId;
+}
+
+test('a job put under a repair that its price names as well keeps the one before beside it: both are paid for', async () => {
+  const jobId = await assessedJob(world, now);
+  await agreeTo(jobId, [SOCKET, FADER]);
+  await recordWork({ jobId, text: 'Socket and fader replaced', minutes: 80, actor: BENCH, now: LATER });
+  await moveTo(jobId, 'prove', LATER);
+  await tick(jobId, world.tilt);
+  await tick(jobId, fader.checkId);
+  await db.checkSheet.create({
+    data: {
+      repairId: world.repairId,
+      version: 2,
+      createdAt: LATER,
+      checks: { create: [{ position: 1, kind: 'tick', label: 'Another check' }] },
+    },
+  });
+  const owed = owedIfWithdrawn(await jobNow(jobId));
+  await putUnderRepair({ ...(await frame(jobId)), repairId: fader.repairId, now: new Date(+LATER + 1) });
+  const job = await jobNow(jobId);
+  expect(await repairs(jobId)).toEqual(['Fader replaced', 'USB-C socket replaced']);
+  expect(job.besides).toMatchObject([{ isByPrice: true, sheet: { version: 1 } }]);
+  expect(factsOf(job)).toMatchObject({ checksMissing: 1, checksFailed: 0 });
+  expect(plannedMinutes(job)).toBe(90 + 60);
+  expect(owedIfWithdrawn(job)).toBe(owed);
+  expect(job.events.slice(-2).map(({ kind }) => kind)).toEqual(['repair-changed', 'sheet-beside-added']);
+});
+
+test('and has it covered under its own line and its own symptoms', async () => {
+  const jobId = await swapped([{ ...SOCKET, description: 'Socket and pads rebuilt' }, FADER]);
+  expect(await repairs(jobId)).toEqual(['Fader replaced', 'USB-C socket replaced']);
+  await recordWork({ jobId, text: 'Socket and fader replaced', minutes: 80, actor: BENCH, now: LATER });
+  await moveTo(jobId, 'prove', LATER);
+  await tick(jobId, world.tilt);
+  const voltage = {
+    jobId,
+    checkId: world.voltage,
+    given: { reading: 5 },
+    note: '',
+    actor: BENCH,
+    now: LATER,
+  };
+  await recordCheck(voltage);
+  const number = await sentBack(jobId);
+  const { lines } = await db.certificate.findFirstOrThrow({
+    where: { number },
+    include: { lines: { orderBy: { position: 'asc' } } },
+  });
+  expect(lines.map(({ description, symptoms }) => [description, symptoms])).toEqual([
+    ['Socket and pads rebuilt', ['Does not charge', 'Cable falls out']],
+    ['Fader replaced', ['A fader scratches']],
+  ]);
+});
+
+test('until the customer agrees to a price without it, or the bench leaves it out', async () => {
+  const priced = await swapped([SOCKET, FADER]);
+  await agreeTo(priced, [{ ...FADER, amount: 5000 }], 'accepted', new Date(+LATER + 2));
+  expect(await repairs(priced)).toEqual(['Fader replaced']);
+  const left = await swapped([SOCKET, FADER]);
+  const [beside] = (await jobNow(left)).besides;
+  await leaveBeside({ ...(await frame(left)), besideId: beside?.id ?? '' });
+  expect(await repairs(left)).toEqual(['Fader replaced']);
+});
+
+test('there and back again it is as it was', async () => {
+  const jobId = await swapped([SOCKET, FADER]);
+  await putUnderRepair({ ...(await frame(jobId)), repairId: world.repairId, now: new Date(+LATER + 2) });
+  expect(await repairs(jobId)).toEqual(['USB-C socket replaced', 'Fader replaced']);
 });
 
 test('another unit’s repair is not proved beside it, nor from an old page', async () => {

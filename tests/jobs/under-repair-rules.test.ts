@@ -1,12 +1,6 @@
 import { expect, test } from 'vitest';
 import { STAGES } from '@/lib/jobs/rules/stages';
-import {
-  mayPutUnder,
-  minutesAgreed,
-  namesBefore,
-  namesOldAlone,
-  UNDER_REPAIR_STAGES,
-} from '@/lib/jobs/rules/under-repair';
+import { mayPutUnder, namesOldAlone, UNDER_REPAIR_STAGES } from '@/lib/jobs/rules/under-repair';
 
 const HERE = { kind: 'repair', stage: 'assessing', ruling: null, hasLeft: false } as const;
 
@@ -28,42 +22,6 @@ test('a job is put under another repair only where its unit is looked at, worked
   const open = STAGES.filter((stage) => mayPutUnder({ ...HERE, stage }).allowed);
   expect(open).toEqual(['assessing', 'awaiting-parts', 'on-bench', 'proving']);
   expect(new Set(open)).toEqual(new Set(UNDER_REPAIR_STAGES));
-});
-
-const AGREED = new Date('2026-12-01T10:00:00Z');
-const change = (hours: number, from: string, formerly: string[] = [], minutesBefore?: number) => ({
-  at: new Date(AGREED.getTime() + hours * 3_600_000),
-  from,
-  formerly,
-  minutesBefore,
-});
-
-test.each([
-  [
-    'are those of the repair it was under when the price was agreed',
-    [change(-1, 'Screen', [], 5), change(2, 'Socket', [], 60), change(3, 'Fader', [], 90)],
-    60,
-  ],
-  [
-    'are those of the one it is under, where it was put there by that yes',
-    [change(0, 'Battery', [], 30)],
-    20,
-  ],
-  ['and where nobody kept those of the one before', [change(2, 'Socket')], 20],
-])('the minutes planned for an agreed price %s', (_name, changes, expected) => {
-  expect(minutesAgreed(changes, { agreedAt: AGREED, minutes: 20 })).toBe(expected);
-});
-
-test('a price may bear the names of repairs that the job was under when it was agreed', () => {
-  const changes = [
-    change(-1, 'Screen'),
-    change(0, 'Battery'),
-    change(2, 'Socket', ['Port']),
-    change(3, 'Fader'),
-  ];
-  expect(namesBefore(changes, AGREED)).toEqual(['Socket', 'Port', 'Fader']);
-  expect(namesBefore(changes, null)).toEqual(['Screen', 'Battery', 'Socket', 'Port', 'Fader']);
-  expect(namesBefore([], AGREED)).toEqual([]);
 });
 
 test('a price for another repair says what is done in at least one line', () => {

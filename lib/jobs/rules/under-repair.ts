@@ -1,6 +1,5 @@
 import type { Ruling } from '@/lib/warranty/rules/causes';
 import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
-import { parseEvent } from './events';
 import { WORK_STAGES } from './stage-sets';
 import type { JobKind, Stage } from './stages';
 
@@ -63,41 +62,6 @@ export const BESIDE_REASONS = {
     'Another repair is proved on a job while it is assessed, waits for parts, is on the bench or is proved.',
   'left-before': 'The unit left once, and its papers say what was proved.',
 } as const;
-
-type Change = { at: Date; from: string; formerly: readonly string[]; minutesBefore?: number | undefined };
-
-/** Each time a job was put under another repair, in the order of its history. */
-export function repairChanges(events: readonly { kind: string; data: unknown; at: Date }[]): Change[] {
-  return events.flatMap(({ kind, data, at }) => {
-    const event = kind === 'repair-changed' ? parseEvent(kind, data) : null;
-    return event?.kind === 'repair-changed' ? [{ ...event.data, at }] : [];
-  });
-}
-
-/**
- * The names of the repairs a job was under when its price was agreed, where it was put under another since: the price may bear them
- * for what was done. `changes` are all there were, in order; the one that a yes makes is as old as the price.
- *
- * namesBefore([{ at: 2 December, from: 'Battery replaced', formerly: [] }], 1 December) -> ['Battery replaced']
- */
-export function namesBefore(changes: readonly Change[], agreedAt: Date | null): string[] {
-  const since = changes.filter(({ at }) => agreedAt === null || at > agreedAt);
-  return [...new Set(since.flatMap(({ from, formerly }) => [from, ...formerly]))];
-}
-
-/**
- * The bench minutes planned for what the agreed price is for: those of the repair that the job was under when it was agreed, whatever
- * the bench put it under since. `minutes` are those of the repair it is under now.
- *
- * minutesAgreed([{ at: 2 December, from: 'Battery replaced', formerly: [], minutesBefore: 60 }], { agreedAt: 1 December, minutes: 20 }) -> 60
- */
-export function minutesAgreed(
-  changes: readonly Change[],
-  { agreedAt, minutes }: { agreedAt: Date | null; minutes: number },
-): number {
-  const first = changes.find(({ at }) => agreedAt === null || at > agreedAt);
-  return first?.minutesBefore ?? minutes;
-}
 
 /**
  * Whether a price for another repair still names the one before in every line of labour: nobody could say later what of it is covered.

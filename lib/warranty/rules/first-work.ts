@@ -10,6 +10,8 @@ export type FirstFacts = {
     symptoms: readonly string[];
     /** names of the repairs it was under when the price was agreed, where it was put under another since */
     before: readonly string[];
+    /** names of the one it was under then, where the price names this one too: both were done */
+    beside: readonly string[];
   } | null;
   /** Lines the customer agreed to pay for. */
   paid: readonly Pick<QuoteLine, 'kind' | 'description' | 'amount'>[];
@@ -25,8 +27,8 @@ export type FirstFacts = {
  *
  * The repair is claimed for its own symptoms, under its name or one it had when the price was agreed. Where the job was put under it
  * since then, the line of the repair before is its work, under the name of what was done; where no line bears any of these names, the
- * words that took their place are. Other work is claimed for what the catalogue says of a repair of that name, or for having failed
- * again. Where no labour was paid for, the repair is the work; without one, whatever else was paid for.
+ * words that took their place are. Other work is claimed for what the catalogue says of a repair of that name, words of its own for
+ * what it says of the repair before where that was done beside and is not named, or for having failed again. Where no labour was paid for, the repair is the work; without one, whatever else was paid for.
  *
  * Example: booked 'Socket replaced', paid labour 'Socket replaced' and 'Pads rebuilt' give work-1 and work-2.
  */
@@ -52,8 +54,12 @@ function worksOf({ booked, paid, known }: FirstFacts): Pick<Covered, 'descriptio
   const named = names.find((some) => labour.some(({ description }) => some.includes(description))) ?? null;
   const works =
     labour.length > 0 ? labour : costing.filter(({ kind }) => kind === 'part' || kind === 'adjustment');
+  const isInOwnWords = booked && !labour.some(({ description }) => booked.beside.includes(description));
+  const inOwnWords = isInOwnWords ? booked.beside.flatMap((name) => known.get(name) ?? []) : [];
   return works.map(({ description }) => {
-    const own = known.get(description) ?? [failedAgain(description)];
+    const own =
+      known.get(description) ??
+      (inOwnWords.length > 0 ? [...new Set(inOwnWords)] : [failedAgain(description)]);
     const isBooked = booked && (named === null || named.includes(description));
     if (!isBooked) return { description, symptoms: [...own] };
     return {

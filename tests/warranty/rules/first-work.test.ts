@@ -6,6 +6,7 @@ const booked = {
   formerNames: ['Socket replaced'],
   symptoms: ['Does not charge'],
   before: [],
+  beside: [],
 };
 const FACTS: FirstFacts = {
   booked,
@@ -50,6 +51,29 @@ describe('the work of a first certificate', () => {
       [
         ['work-1', 'Socket and trace rebuilt', ['Does not charge']],
         ['work-2', 'Ground pad rebuilt', ['Does not charge']],
+      ],
+    ],
+    [
+      'names the repair before for what it is claimed for, where both were agreed to in words of its own',
+      {
+        booked: { ...booked, beside: ['Fader replaced', 'Slider replaced'] },
+        paid: [paid('Slider and its track rebuilt'), paid('USB-C socket replaced')],
+      },
+      [
+        ['work-1', 'Slider and its track rebuilt', ['A fader scratches']],
+        ['work-2', 'USB-C socket replaced', ['Does not charge']],
+      ],
+    ],
+    [
+      'keeps other words apart, where the repair before has a line',
+      {
+        booked: { ...booked, beside: ['Fader replaced'] },
+        paid: [paid('Fader replaced'), paid('Two pads rebuilt'), paid('USB-C socket replaced')],
+      },
+      [
+        ['work-1', 'Fader replaced', ['A fader scratches']],
+        ['work-2', 'Two pads rebuilt', ['Has failed again: Two pads rebuilt']],
+        ['work-3', 'USB-C socket replaced', ['Does not charge']],
       ],
     ],
     [
