@@ -3,7 +3,7 @@ import type { Writer } from './letter';
 import { money } from './words';
 
 export const dispatchUndone: Writer<'dispatch-undone'> = (facts, setting) => {
-  const { reason, wasCollected = false, hasCertificate = false } = facts;
+  const { reason, wasCollected = false, hasCertificate = false, mayContest = false } = facts;
   const { job, workshop } = setting;
   return {
     to: 'customer',
@@ -19,6 +19,12 @@ export const dispatchUndone: Writer<'dispatch-undone'> = (facts, setting) => {
           That was a mistake of ours: your unit is here and safe. We are sorry.
         </Para>
         {hasCertificate ? <Para>The certificate we sent you stands. Keep it.</Para> : null}
+        {mayContest ? (
+          <Para>
+            Do you see our ruling on your claim another way? As your unit is here, you can tell us so again,
+            once, until it leaves. The button is on the job page, below our ruling.
+          </Para>
+        ) : null}
         {reason.trim() === '' ? null : <Words from={workshop.name}>{reason}</Words>}
         <Next
           what="You need do nothing. Is your address on the job page no longer right? Write to us there."

@@ -2,8 +2,9 @@ import { dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import type { OnJob } from '@/lib/jobs/actor';
-import { asShown, requireMove } from '@/lib/jobs/facts';
+import { asShown, factsOf, requireMove } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, readStage } from '@/lib/jobs/records';
+import { mayMove } from '@/lib/jobs/rules/guards';
 import { isCollected } from '@/lib/jobs/rules/handover';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { type GoneFacts, mayUndoDispatch, UNDO_REASONS } from '@/lib/jobs/rules/undone';
@@ -49,12 +50,19 @@ export async function undoDispatch(o: OnJob & { reason: string }): Promise<void>
         reason: o.reason,
         ...(wasCollected && { wasCollected }),
         ...(job.certificates.length > 0 && { hasCertificate: true }),
+        ...((await isOpenToContest(tx, job.id)) && { mayContest: true }),
       },
       to: job.customer.email,
       jobId: job.id,
       now: o.now,
     });
   });
+}
+
+/** Whether the customer may contest the ruling again, as the job stands inside the transaction. */
+async function isOpenToContest(tx: Tx, jobId: string): Promise<boolean> {
+  const job = await readJob({ id: jobId }, tx);
+  return job !== null && mayMove('contest', factsOf(job), 'customer').allowed;
 }
 
 /** What decides whether it can be taken back that a job's unit left. */

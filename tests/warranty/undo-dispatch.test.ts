@@ -76,6 +76,7 @@ describe('a unit that was recorded as gone by mistake', () => {
     expect(told).toContain('We wrote that you collected it.');
     expect(told).toContain(REASON);
     expect(told).toContain('The certificate we sent you stands.');
+    expect(told).not.toContain('another way');
     const { lists } = await readToday(SEEN);
     expect(lists.onUs.find((row) => row.job.number === number)?.wait).toEqual({
       who: 'us',
@@ -147,6 +148,9 @@ describe('a unit that was recorded as gone by mistake', () => {
     await undo(jobId, new Date('2027-02-11T11:00:00Z'));
     const job = await jobNow(jobId);
     expect(factsOf(job)).toMatchObject({ mayContest: true, hasLeft: false });
+    const letter = (await mailText(jobId, 'dispatch-undone')).replace(/\s+/g, ' ');
+    expect(letter).toContain('Do you see our ruling on your claim another way?');
+    expect(letter).toContain('The button is on the job page, below our ruling.');
     expect(job.claim).toMatchObject({ state: 'ruled', costPostageMinor: null });
     expect((await jobNow(first)).certificates).toHaveLength(1);
     expect(await db.heldInterval.count({ where: { certificateNumber: number } })).toBe(0);
@@ -168,6 +172,7 @@ describe('a unit that was recorded as gone by mistake', () => {
     const after = await jobNow(jobId);
     expect(after.claim).toMatchObject({ state: 'closed', costPostageMinor: 0 });
     expect(factsOf(after).hasLeft).toBe(true);
+    expect(await mailText(jobId, 'dispatch-undone')).not.toContain('another way');
     expect(await halfStates()).toEqual([]);
   }, 30_000);
 

@@ -250,6 +250,8 @@ export const factsOf = {
     /** absent: a carrier was said to have it */
     wasCollected: z.boolean().optional(),
     hasCertificate: z.boolean().optional(),
+    /** the ruling on a claim can be contested again, since the unit is here */
+    mayContest: z.boolean().optional(),
   }),
   'reference-corrected': z.strictObject({
     carrier: text,
