@@ -1,8 +1,8 @@
 import { showNumber } from '@/lib/numbers/job-number';
 import { JobPage, Next, Para, Title, Words } from './frame';
 import type { Writer } from './letter';
-import { ReadyNoMore } from './ready-no-more';
-import { agreedCost, cost, fullDay } from './words';
+import { OpenedAgainPart } from './opened-again-part';
+import { agreedCost } from './words';
 
 export const claimReopened: Writer<'claim-reopened'> = (facts, setting) => {
   const { workshop } = setting;
@@ -18,16 +18,7 @@ export const claimReopened: Writer<'claim-reopened'> = (facts, setting) => {
           {`We sent you a ruling on claim ${claim}. It no longer stands: we found that we have to look again.`}
         </Para>
         <Words from={workshop.name}>{facts.reason}</Words>
-        {facts.wasReady ? (
-          <ReadyNoMore
-            after={facts.promisedOn ? ` We promise it ready by ${fullDay(facts.promisedOn, setting)}.` : ''}
-          />
-        ) : null}
-        {facts.askedGross === undefined ? null : (
-          <Para>
-            {`You need not answer the price of ${cost(facts.askedGross, setting)} that we asked you about. If one is needed after the new ruling, we ask you again.`}
-          </Para>
-        )}
+        <OpenedAgainPart facts={facts} setting={setting} />
         <Next
           what="We look at your unit anew, and write to you with the new ruling and its reasons. You need to do nothing."
           when={`Within ${workshop.answerWithin}.`}

@@ -7,6 +7,7 @@ import { claimContested } from './claim-contested';
 import { claimOpened } from './claim-opened';
 import { claimReopened } from './claim-reopened';
 import { claimRuled } from './claim-ruled';
+import { contestRecorded } from './contest-recorded';
 import { creditNoteIssued } from './credit-note-issued';
 import { dispatchUndone } from './dispatch-undone';
 import { invoiceIssued } from './invoice-issued';
@@ -78,6 +79,7 @@ const writers: { [T in MailTemplate]: Writer<T> } = {
   'claim-ruled': claimRuled,
   'postage-ended': postageEnded,
   'claim-contested': claimContested,
+  'contest-recorded': contestRecorded,
   'claim-reopened': claimReopened,
   'message-from-workshop': messageFromWorkshop,
   'message-from-customer': messageFromCustomer,

@@ -103,6 +103,31 @@ export const warrantySamples: readonly Sample[] = [
     job: claimJob,
   },
   {
+    name: 'Contest written down, told by telephone',
+    content: {
+      template: 'contest-recorded',
+      data: {
+        claimNumber,
+        told: { how: 'telephone', on: day('2027-02-10'), words: 'The dent was there when I bought it.' },
+        askedGross: 6000,
+      },
+    },
+    job: claimJob,
+  },
+  {
+    name: 'Contest written down, told in a letter, of a unit that was ready',
+    content: {
+      template: 'contest-recorded',
+      data: {
+        claimNumber,
+        told: { how: 'letter', on: day('2027-02-10'), words: 'The dent was there when I bought it.' },
+        wasReady: true,
+        promisedOn: day('2027-02-16'),
+      },
+    },
+    job: claimJob,
+  },
+  {
     name: 'Ruling looked at again, with a price that waited',
     content: {
       template: 'claim-reopened',

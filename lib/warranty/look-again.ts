@@ -1,4 +1,3 @@
-import { compareDays, type Day, dayInZone } from '@/lib/calendar/day';
 import { transaction } from '@/lib/db/transaction';
 import type { ByStaff } from '@/lib/jobs/actor';
 import { asShown, requireMove } from '@/lib/jobs/facts';
@@ -6,8 +5,8 @@ import { readJob } from '@/lib/jobs/records';
 import { lockJob } from '@/lib/jobs/write-lock';
 import { queueMail } from '@/lib/mail/queue';
 import { Refusal } from '@/lib/outcome';
-import { offerOf } from '@/lib/quotes/rules/agreed';
 import { readWorkshop } from '@/lib/workshop/records';
+import { openedAgainFacts } from './opened-again-facts';
 import { OPENED_AGAIN, writeOpenedAgain } from './write-opened-again';
 
 /**
@@ -42,14 +41,12 @@ export async function lookAgain(
       workshop,
     });
     if (!opened) throw new Refusal('conflict', 'There is no ruling to look at again.');
-    const asked = offerOf(job);
     await queueMail(tx, {
       template: 'claim-reopened',
       data: {
         claimNumber: claim.number,
         reason,
-        ...(asked && job.stage === 'awaiting-approval' && { askedGross: asked.grossMinor }),
-        ...(job.stage === 'ready' && readyNoMore(opened, dayInZone(now, workshop.timeZone))),
+        ...openedAgainFacts(job, opened, { workshop, now }),
         mayContest: claim.contestedAt === null,
       },
       to: job.customer.email,
@@ -57,10 +54,4 @@ export async function lookAgain(
       now,
     });
   });
-}
-
-/** For a customer who was told that the unit is ready; a promised day that has passed is not named again. */
-function readyNoMore({ promisedOn }: { promisedOn: Day | null }, today: Day) {
-  const isAhead = promisedOn !== null && compareDays(promisedOn, today) > 0;
-  return { wasReady: true, ...(isAhead && { promisedOn }) };
 }

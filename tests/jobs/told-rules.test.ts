@@ -65,6 +65,21 @@ describe('what may be written down as told', () => {
       { kind: 'claim', ruling: 'partly' },
       ['accepted', 'declined'],
     ],
+    [
+      'a contest of a ruling, once, until the unit leaves',
+      { kind: 'claim', stage: 'ready', hasOpenOffer: false, ruling: 'not-covered', mayContest: true },
+      ['contested'],
+    ],
+    [
+      'beside the answers to a price that came with it',
+      { kind: 'claim', ruling: 'partly', mayContest: true },
+      ['accepted', 'declined', 'contested'],
+    ],
+    [
+      'no contest of a unit that has left',
+      { kind: 'claim', stage: 'sent-back', hasOpenOffer: false, ruling: 'not-covered', mayContest: true },
+      [],
+    ],
     ['nothing while nobody is asked', { stage: 'on-bench', hasOpenOffer: false }, []],
     ['nothing of a unit that is ready', { stage: 'ready', hasOpenOffer: false, withdrawUntil: until }, []],
   ])('%s', (_name, over, answers) => {
@@ -160,6 +175,10 @@ it('the history says how an answer came, and forgets the words with the person',
   expect(eventLine('withdrawn', { owed: 0, told: told({ how: 'letter' }) })).toBe(
     'The customer withdrew from the contract, told in a letter: “Go ahead.”',
   );
+  expect(eventLine('claim-contested', { claim: 'C1', told: told({ words: 'It was never wet.' }) })).toBe(
+    'Ruling contested by the customer, told by telephone: “It was never wet.”',
+  );
+  expect(eventLine('claim-contested', { claim: 'C1' })).toBe('Ruling contested by the customer');
   expect(eventLine('withdrawn', { owed: 0 })).toBe('The customer withdrew from the contract');
 });
 

@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { day } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { attempt } from '@/lib/outcome';
 import { contestRuling } from '@/lib/warranty/contest-ruling';
@@ -188,6 +189,27 @@ describe('one right record, whoever races', () => {
     expect([sent.ok, contested.ok].filter(Boolean)).toHaveLength(1);
     const job = await db.job.findUniqueOrThrow({ where: { id: claim.jobId }, include: { claim: true } });
     expect([job.stage, job.claim?.state]).toEqual(sent.ok ? ['sent-back', 'closed'] : ['assessing', 'open']);
+  });
+
+  it('a contest that was told, a dispatch and the customer’s own contest at once: one of them counts', async () => {
+    const world = await makeWorkshop(NOW);
+    const { jobId } = await claimNotCovered(world);
+    await takeMove(jobId, 'return-unrepaired', LATER);
+    const version = await versionOf(jobId);
+    const told = { how: 'telephone', on: day('2027-02-01'), words: 'It was not dropped.' } as const;
+    const outcomes = await Promise.all([
+      attempt(() => contestRuling({ jobId, text: told.words, told, version, actor: BENCH, now: LATER })),
+      attempt(() => sendBack(jobId, LATER)),
+      attempt(() => contestRuling({ jobId, text: 'It was never dropped.', now: LATER })),
+    ]);
+    expect(outcomes.filter(({ ok }) => ok)).toHaveLength(1);
+    const [byStaff, sent, pressed] = outcomes;
+    const job = await db.job.findUniqueOrThrow({ where: { id: jobId }, include: { claim: true } });
+    expect([job.stage, job.claim?.contestText ?? null]).toEqual([
+      sent?.ok ? 'sent-back' : 'assessing',
+      sent?.ok ? null : pressed?.ok ? 'It was never dropped.' : told.words,
+    ]);
+    expect(await db.mail.count({ where: { jobId, template: 'contest-recorded' } })).toBe(byStaff?.ok ? 1 : 0);
   });
 
   it('a ruling that a colleague enters while the customer contests changes nothing it has not seen', async () => {

@@ -141,7 +141,11 @@ export const EVENT_DATA = {
     isLetIn: z.boolean().optional(),
   }),
   'claim-second-look': z.object({ claim: z.string(), isConfirmed: z.boolean() }),
-  'claim-contested': z.object({ claim: z.string() }),
+  'claim-contested': z.object({
+    claim: z.string(),
+    /** said some other way than on the customer's page */
+    told: TOLD.optional(),
+  }),
   /** the owner took back a ruling that the customer had been told */
   'claim-reopened': z.object({ claim: z.string(), reason: z.string() }),
   /** what of the certificate was done again, in the words of its lines; where none is named a part alone was */
@@ -325,7 +329,7 @@ export function eventLine(kind: string, data: unknown): string {
     case 'claim-second-look':
       return event.data.isConfirmed ? 'Ruling confirmed on second look' : 'Ruling sent back on second look';
     case 'claim-contested':
-      return 'Ruling contested by the customer';
+      return `Ruling contested by the customer${toldLine(event.data.told)}`;
     case 'claim-reopened':
       return `Ruling looked at again: ${event.data.reason}`;
     case 'renewal-named':

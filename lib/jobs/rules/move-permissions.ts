@@ -22,6 +22,7 @@ const PERMISSION_OF: Partial<Record<MoveKey, Permission>> = {
   'approve-late': 'money',
   'decline-late': 'money',
   'decline-the-rest-late': 'money',
+  contest: 'money',
   withdraw: 'money',
   dispatch: 'dispatch',
   'came-back': 'dispatch',

@@ -335,7 +335,7 @@ export const MOVES = [
     key: 'contest',
     from: ['assessing', 'awaiting-approval', 'awaiting-parts', 'on-bench', 'proving', 'ready', 'declined'],
     to: 'assessing',
-    by: ['customer'],
+    by: ['customer', 'staff'],
     only: 'claim',
     needs: ['may-contest'],
     label: 'Ask us to look again',

@@ -1,7 +1,7 @@
 import { answerMove, type JobFacts, lateAnswerMove, mayMove } from './guards';
 
 /** What staff may write down as told to them, in the order of the form. */
-export const TOLD_ANSWERS = ['accepted', 'accepted-after-no', 'declined', 'withdrawn'] as const;
+export const TOLD_ANSWERS = ['accepted', 'accepted-after-no', 'declined', 'withdrawn', 'contested'] as const;
 export type ToldAnswer = (typeof TOLD_ANSWERS)[number];
 
 /** hasNo: the unit goes back because its customer said no to a price, held still or not */
@@ -20,6 +20,7 @@ const IS_OPEN: Record<ToldAnswer, (facts: JobFacts, beside: Beside) => boolean> 
   // A letter posted within the period is in time whenever it comes (Directive 2011/83/EU Art. 11(2)): its day is asked for.
   withdrawn: (facts) =>
     facts.withdrawUntil !== null && mayMove('withdraw', { ...facts, mayWithdraw: true }, 'staff').allowed,
+  contested: (facts) => mayMove('contest', facts, 'staff').allowed,
 };
 
 /** The answers that a job's customer could have given some other way than on their page. */

@@ -36,6 +36,16 @@ const replaced = z
 /** The unit was sent before, and its carrier brought the parcel back; absent: it never left. */
 const isAgain = z.boolean().optional();
 
+/** Of a claim that is looked at again. */
+const openedAgain = {
+  /** with tax; asked for with that ruling and not answered, so that it is off. Absent: none waited */
+  askedGross: amount.optional(),
+  /** they had been told that it is ready to go back */
+  wasReady: z.boolean().optional(),
+  /** with wasReady, the day it is promised for now; left out where that has passed */
+  promisedOn: calendarDay.optional(),
+};
+
 export const factsOf = {
   'job-booked': nothing,
   'job-cancelled': z.strictObject({
@@ -292,16 +302,13 @@ export const factsOf = {
     reason: text,
   }),
   'claim-contested': z.strictObject({ claimNumber: text, text }),
+  /** staff wrote down that the customer contests a ruling */
+  'contest-recorded': z.strictObject({ claimNumber: text, told: TOLD, ...openedAgain }),
   /** the workshop took back its own ruling, in its own words */
   'claim-reopened': z.strictObject({
     claimNumber: text,
     reason: text,
-    /** with tax; asked for with that ruling and not answered, so that it is off. Absent: none waited */
-    askedGross: amount.optional(),
-    /** they had been told that it is ready to go back */
-    wasReady: z.boolean().optional(),
-    /** with wasReady, the day it is promised for now; left out where that has passed */
-    promisedOn: calendarDay.optional(),
+    ...openedAgain,
     mayContest: z.boolean(),
   }),
   'message-from-workshop': z.strictObject({

@@ -30,6 +30,7 @@ export const TEMPLATE_WORDS: Record<MailTemplate, string> = {
   'claim-ruled': 'Claim ruled',
   'postage-ended': 'Postage not paid back',
   'claim-contested': 'Claim contested',
+  'contest-recorded': 'Contest written down',
   'claim-reopened': 'Ruling looked at again',
   'message-from-workshop': 'Message to the customer',
   'message-from-customer': 'Message from the customer',

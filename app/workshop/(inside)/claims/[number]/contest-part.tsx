@@ -1,5 +1,7 @@
 import { Notice } from '@/app/ui/page/notice';
 import { formatInstant } from '@/lib/calendar/format';
+import { EVENT_DATA } from '@/lib/jobs/rules/events';
+import { toldWhen } from '@/lib/jobs/rules/told';
 import { earlierRulings } from '@/lib/warranty/earlier-rulings';
 import { causeRow } from '@/lib/warranty/rules/causes';
 import { RULING_WORDS } from '../words';
@@ -11,10 +13,15 @@ export function ContestPart({ found, workshop }: CaseProps) {
   if (!claim.contestedAt) return null;
   const isReopened = claim.reopenedAt !== null && claim.reopenedAt > claim.contestedAt;
   const earlier = earlierRulings(job.events).at(-1);
+  const contested = job.events.findLast(({ kind }) => kind === 'claim-contested');
+  const told = contested && EVENT_DATA['claim-contested'].parse(contested.data).told;
   const when = formatInstant(claim.contestedAt, { locale: workshop.locale, zone: workshop.timeZone });
   return (
     <Notice kind="warn" heading={`The customer sees it another way, ${when}`}>
       <p className="written">{claim.contestText}</p>
+      {told ? (
+        <p>{`They told us ${toldWhen(told, workshop.locale)}, and it was written down here in their words.`}</p>
+      ) : null}
       {earlier ? (
         <p>{`It was ruled ${RULING_WORDS[earlier.ruling]}: ${causeRow(earlier.cause).label.toLowerCase()}.`}</p>
       ) : null}

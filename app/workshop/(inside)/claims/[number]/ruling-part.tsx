@@ -2,10 +2,13 @@ import { Facts } from '@/app/ui/docket/facts';
 import { Notice } from '@/app/ui/page/notice';
 import { TextLink } from '@/app/ui/page/text-link';
 import { formatInstant } from '@/lib/calendar/format';
+import { factsOf } from '@/lib/jobs/facts';
 import { readStage } from '@/lib/jobs/records';
 import { EVENT_DATA } from '@/lib/jobs/rules/events';
+import { mayMove } from '@/lib/jobs/rules/guards';
+import { permissionOf } from '@/lib/jobs/rules/move-permissions';
 import { UNRULED_STAGES } from '@/lib/jobs/rules/stage-sets';
-import { may } from '@/lib/people/rules/roles';
+import { actorKind, may } from '@/lib/people/rules/roles';
 import { causeRow } from '@/lib/warranty/rules/causes';
 import { claimStanding } from '@/lib/warranty/rules/claim-standing';
 import { afterCover } from '@/lib/warranty/rules/ruling';
@@ -33,10 +36,23 @@ export function RulingPart(props: CaseProps) {
       ) : null}
       <Ruled {...props} />
       {standing === 'second-look' ? <SecondLook {...props} /> : null}
+      {standing === 'ruled' ? <ToldHint {...props} /> : null}
       {standing === 'ruled' ? <LookAgainForm {...props} /> : null}
       {isToRule ? <ToRule {...props} /> : null}
       {claim.ruling === null && standing === 'closed' ? <p>Closed without a ruling.</p> : null}
     </section>
+  );
+}
+
+/** Where a contest that was told is written down, as long as there may be one. */
+function ToldHint({ found: { job }, who }: CaseProps) {
+  const isOpen = mayMove('contest', factsOf(job), actorKind(who.role)).allowed;
+  if (!isOpen || !may(who.role, permissionOf('contest'))) return null;
+  return (
+    <p>
+      Have they told you that they see it another way?{' '}
+      <TextLink href={`/workshop/jobs/${job.number}#moves`}>Write it down on the job sheet</TextLink>.
+    </p>
   );
 }
 

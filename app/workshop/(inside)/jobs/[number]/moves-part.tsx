@@ -55,6 +55,7 @@ const UNSAID: ReadonlySet<MoveKey> = new Set([
   'decline-late',
   'decline-the-rest-late',
   'withdraw',
+  'contest',
 ]);
 
 /** Of a job that was booked itself it goes without saying. */

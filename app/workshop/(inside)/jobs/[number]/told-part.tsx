@@ -113,6 +113,10 @@ function answerWords(job: JobRecord, workshop: WorkshopCard): Record<ToldAnswer,
       label: 'Yes after all',
       hint: declined && yesAfterNoHint(job, declined, { workshop, today }),
     }),
+    contested: () => ({
+      label: 'They see the ruling another way',
+      hint: 'Once for each claim, until the unit leaves. The ruling no longer stands, a price that waits is off, and the claim waits to be ruled anew.',
+    }),
     withdrawn: () => ({
       label: 'They withdraw from the contract',
       hint: `They need give no reason nor use that word, if they told us by ${withdrawUntil ? formatDay(withdrawUntil, workshop.locale, 'weekday') : ''}. For the work so far they owe ${money(owedIfWithdrawn(job))}, and the way back is free.`,
