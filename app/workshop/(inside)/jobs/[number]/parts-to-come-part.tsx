@@ -18,13 +18,11 @@ export function PartsToComePart({ job, mayWork }: { job: JobRecord; mayWork: boo
         caption="Parts to come"
         columns={[
           {
-            key: 'part',
             head: 'Part',
             kind: 'rowhead',
             cell: ({ partId, name }) => <TextLink href={`/workshop/parts/${partId}`}>{name}</TextLink>,
           },
           {
-            key: 'pieces',
             head: 'Pieces',
             kind: 'number',
             cell: ({ quantity, isNeeded }) => (isNeeded ? quantity : 'not needed'),
@@ -32,7 +30,6 @@ export function PartsToComePart({ job, mayWork }: { job: JobRecord; mayWork: boo
           ...(mayWork
             ? [
                 {
-                  key: 'say',
                   head: 'Change',
                   kind: 'action' as const,
                   cell: (part: PartToCome) => <Say job={job} part={part} />,
