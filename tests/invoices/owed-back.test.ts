@@ -75,7 +75,7 @@ describe('the last day to give it back', () => {
   });
 });
 
-it('what is due next comes first, then what waits longest, then the greater amount', () => {
+it('what is due next comes first, then what waits longest, then the greater amount, then by number', () => {
   const row = (jobNumber: string, since: string, dueOn: string, amount = 100) => ({
     jobNumber,
     amount,
@@ -83,12 +83,13 @@ it('what is due next comes first, then what waits longest, then the greater amou
     dueOn: day(dueOn),
   });
   const rows = [
-    row('small', '2026-12-05', '2026-12-19', 50),
-    row('withdrawn', '2026-12-06', '2026-12-15'),
+    row('a small', '2026-12-05', '2026-12-19', 50),
+    row('a withdrawn', '2026-12-06', '2026-12-15'),
+    row('great too', '2026-12-05', '2026-12-19'),
     row('great', '2026-12-05', '2026-12-19'),
     row('old', '2026-12-01', '2026-12-15'),
     row('older', '2026-11-02', '2026-11-16'),
   ];
   const sorted = rows.toSorted(byWaiting).map(({ jobNumber }) => jobNumber);
-  expect(sorted).toEqual(['older', 'old', 'withdrawn', 'great', 'small']);
+  expect(sorted).toEqual(['older', 'old', 'a withdrawn', 'great', 'great too', 'a small']);
 });
