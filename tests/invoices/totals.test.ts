@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { balance } from '@/lib/invoices/rules/balance';
+import { balance, balanceOf, isPriceOpen } from '@/lib/invoices/rules/balance';
 import { invoiceNumber, isInvoiceNumber } from '@/lib/invoices/rules/number';
 import { invoiceTotals } from '@/lib/invoices/rules/totals';
 import { roundedShare } from '@/lib/money/amount';
@@ -119,6 +119,49 @@ describe('what is owed', () => {
       paid: 7200,
       owed: -1000,
     });
+  });
+});
+
+describe('what is owed on a job', () => {
+  const agreed = { state: 'accepted', grossMinor: 7200, revision: 1, decidedBy: 'customer' };
+  const offered = { state: 'sent', grossMinor: 9900, revision: 2, decidedBy: null };
+  const job = { stage: 'on-bench', quotes: [{ revisions: [agreed, offered] }], invoices: [], payments: [] };
+
+  it('is the price that was agreed to, not one that waits for an answer', () => {
+    expect(balanceOf(job)).toEqual({ total: 7200, paid: 0, owed: 7200 });
+  });
+
+  it('is nothing before a price was agreed to, and on a booking that was cancelled', () => {
+    expect(balanceOf({ ...job, quotes: [] })).toEqual({ total: 0, paid: 0, owed: 0 });
+    expect(balanceOf({ ...job, quotes: [{ revisions: [offered] }] }).total).toBe(0);
+    expect(balanceOf({ ...job, stage: 'cancelled' }).total).toBe(0);
+  });
+
+  it('is what was invoiced less what was credited and paid; postage that was paid back is apart', () => {
+    const invoices = [
+      { kind: 'invoice', payableMinor: 7200 },
+      { kind: 'credit-note', payableMinor: 1000 },
+    ];
+    const payments = [
+      { amountMinor: 5000, purpose: 'price' },
+      { amountMinor: -640, purpose: 'claim-postage' },
+    ];
+    expect(balanceOf({ ...job, invoices, payments })).toEqual({ total: 6200, paid: 5000, owed: 1200 });
+  });
+
+  it.each([
+    ['is open where staff wrote the first price', 1, null, true],
+    ['is agreed to by its customer', 1, 'customer', false],
+    ['follows from a certificate', 1, 'certificate', false],
+    ['follows from the terms after another', 2, null, false],
+  ])('its price %s', (_name, revision, decidedBy, isOpen) => {
+    const quotes = [{ revisions: [{ state: 'accepted', revision, decidedBy }] }];
+    expect(isPriceOpen({ stage: 'assessing', quotes })).toBe(isOpen);
+    expect(isPriceOpen({ stage: 'cancelled', quotes })).toBe(false);
+  });
+
+  it('has no open price where none stands', () => {
+    expect(isPriceOpen({ stage: 'booked', quotes: [{ revisions: [offered] }] })).toBe(false);
   });
 });
 
