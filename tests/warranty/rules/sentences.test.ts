@@ -307,6 +307,10 @@ describe('a ruling in words', () => {
     ['ready', true, false, 'repaired'],
     ['ready', false, false, null],
     ['closed', false, false, 'kept'],
+    ['cancelled', false, false, 'kept'],
+    ['unclaimed', true, false, 'repaired'],
+    ['unclaimed', false, true, 'stopped'],
+    ['unclaimed', false, false, null],
   ] as const)('at %s, repaired %s, stopped %s, its end is %s', (stage, isRepaired, isStopped, end) => {
     expect(claimEnd({ stage, isRepaired, isStopped, isGone: false })).toBe(end);
   });
