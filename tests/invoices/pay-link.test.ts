@@ -65,6 +65,8 @@ describe('ways to pay', () => {
     const euro = waysToPay(settings, { amount: 7200, currency: 'EUR', reference: '2026-00001' });
     expect(euro?.bank?.qr).toContain('\nEUR72.00\n');
     expect(euro?.bank?.creditorReference).toMatch(/^RF\d\d202600001$/);
+    // The reference with check digits goes as the structured one, the last element that is given (EPC069-12).
+    expect(euro?.bank?.qr?.split('\n').at(-1)).toBe(euro?.bank?.creditorReference);
     const pounds = waysToPay(settings, { amount: 7200, currency: 'GBP', reference: '2026-00001' });
     expect(pounds?.bank).toMatchObject({ qr: null, creditorReference: null, holder: 'Quay & Alder' });
   });
