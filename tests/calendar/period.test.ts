@@ -11,7 +11,7 @@ import {
   serialDay,
   startOfDay,
 } from '@/lib/calendar/day';
-import { addPeriod, describePeriod, isPeriod } from '@/lib/calendar/period';
+import { addPeriod, describePeriod, isPeriod, isWithinYears } from '@/lib/calendar/period';
 
 const start = fc
   .integer({ min: serialDay(day('1990-01-01')), max: serialDay(day('2060-12-31')) })
@@ -46,6 +46,18 @@ describe('what is a period', () => {
     expect(isPeriod(text)).toBe(false);
     expect(() => addPeriod(day('2026-01-01'), text)).toThrow(RangeError);
     expect(() => describePeriod(text)).toThrow(RangeError);
+  });
+
+  // 366 x 100 days are 5,228 weeks and 4 days.
+  test.each([
+    ['P100Y', 'P101Y'],
+    ['P1200M', 'P1201M'],
+    ['P5228W4D', 'P5228W5D'],
+    ['P36600D', 'P36601D'],
+    ['P99Y12M', 'P99Y12M1D'],
+  ])('%s is within 100 years, and %s is not', (within, past) => {
+    expect(isWithinYears(within, 100)).toBe(true);
+    expect(isWithinYears(past, 100)).toBe(false);
   });
 
   test('a period that leaves the calendar is refused', () => {
