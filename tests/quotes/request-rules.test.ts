@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, day } from '@/lib/calendar/day';
 import { agreedWords } from '@/lib/quotes/rules/agreed-words';
-import { isHeld, LEAST_VALID_DAYS, mayReplace, standsMeanwhile } from '@/lib/quotes/rules/held-price';
+import {
+  isHeld,
+  LEAST_VALID_DAYS,
+  mayReplace,
+  standsMeanwhile,
+  validDaysProblem,
+} from '@/lib/quotes/rules/held-price';
 import { QUOTE_EVENT_DATA, quoteEventLine } from '@/lib/quotes/rules/quote-events';
 import { emailKey, isSameUnit, requestForm } from '@/lib/quotes/rules/request-answers';
 import {
@@ -37,7 +43,22 @@ describe('the table of a quote that was asked for', () => {
     expect(movesFrom('quoted', 'staff').map(({ key }) => key)).toEqual(['send-quote', 'turn-down']);
     expect(movesFrom('accepted', 'staff').map(({ key }) => key)).toEqual(['turn-down']);
     expect(requestMove('lapse').by).toBe('clock');
+    expect(movesFrom('quoted', 'clock').map(({ key }) => key)).toEqual(['lapse']);
+    expect(movesFrom('accepted', 'customer').map(({ key }) => key)).toEqual(['book']);
   });
+
+  it.each([
+    ['asked', ['add'], ['ask-question', 'send-quote', 'turn-down']],
+    ['questioned', ['answer', 'add'], ['ask-question', 'send-quote', 'turn-down']],
+    ['lapsed', [], ['send-quote', 'turn-down']],
+  ] as const)(
+    'without a price that is held, at %s, the customer may %j and the staff %j',
+    (state, theirs, ours) => {
+      expect(movesFrom(state, 'customer').map(({ key }) => key)).toEqual(theirs);
+      expect(movesFrom(state, 'staff').map(({ key }) => key)).toEqual(ours);
+      expect(movesFrom(state, 'clock')).toEqual([]);
+    },
+  );
 });
 
 describe('a price that is held', () => {
@@ -50,6 +71,16 @@ describe('a price that is held', () => {
     expect(addDays(day('2026-01-30'), LEAST_VALID_DAYS)).toBe('2026-03-01');
     expect(isHeld(held.validUntil, day('2026-12-31'))).toBe(true);
     expect(isHeld(held.validUntil, day('2027-01-01'))).toBe(false);
+  });
+
+  // At the least as long as the conditions of a repair form: Directive (EU) 2024/1799 Art. 4.
+  it('holds for 30 days at the least and a year at the most', () => {
+    expect([29, 30, 365, 366].map((days) => validDaysProblem(days) === null)).toEqual([
+      false,
+      true,
+      true,
+      false,
+    ]);
   });
 
   it.each([
@@ -68,6 +99,8 @@ describe('a price that is held', () => {
     expect(mayReplace(held, { gross: 7450, customerAsked: false, today })).toBe(true);
     expect(mayReplace(held, { gross: 7451, customerAsked: false, today })).toBe(false);
     expect(mayReplace(held, { gross: 7451, customerAsked: true, today })).toBe(true);
+    expect(mayReplace(held, { gross: 7451, customerAsked: false, isFaultFound: true, today })).toBe(true);
+    expect(mayReplace(held, { gross: 7451, customerAsked: false, isFaultFound: false, today })).toBe(false);
     expect(mayReplace(held, { gross: 7451, customerAsked: false, today: day('2027-01-01') })).toBe(true);
   });
 });
