@@ -33,6 +33,10 @@ describe('the no that stands on a job', () => {
     expect(stages).toEqual(['declined']);
   });
 
+  it('is none where nothing tells of it', () => {
+    expect(noOfJob({ stage: 'declined', events: [later] })).toBeNull();
+  });
+
   it.each([
     ['withdrawn', { owed: 0 }],
     ['repair-stopped', { why: 'not-repairable', reason: 'Burnt through.', owed: 0 }],
@@ -56,6 +60,7 @@ describe('the no that stands on a quote', () => {
 
   it('is the last one, in one state alone', () => {
     expect(REQUEST_STATES.filter((state) => noOfRequest({ state, events }) === 3)).toEqual(['declined']);
+    expect(noOfRequest({ state: 'declined', events: events.slice(2) })).toBeNull();
   });
 });
 
