@@ -137,6 +137,28 @@ describe('the promise', () => {
     expect(promiseFor({ ...asked, on }, history(oneToTwelve), settings).basis).toBe('by-hand');
   });
 
+  test('knows a job that is ready on that very day', () => {
+    const jobs = history(oneToTwelve);
+    const on = jobs.at(-1)?.readyOn ?? monday;
+    expect(promiseFor({ ...asked, on }, jobs, settings).basis).toBe('repair');
+    expect(promiseFor({ ...asked, on: addDays(on, -1) }, jobs, settings).basis).toBe('by-hand');
+  });
+
+  test('is kept to the days that a quote named, whatever such jobs needed and whoever is before it', () => {
+    const jobs = [
+      ...history(oneToTwelve),
+      { ...job, arrivedOn: addDays(monday, -3), readyOn: null, minutes: 400 },
+    ];
+    expect(promiseFor({ ...asked, quotedDays: 3 }, jobs, settings)).toEqual({
+      on: addWorkingDays(monday, 3, calendar),
+      days: 3,
+      basis: 'quoted',
+      jobs: 0,
+      queueDays: 0,
+    });
+    expect(promiseFor({ ...asked, quotedDays: null }, jobs, settings).basis).toBe('repair');
+  });
+
   test('is never less than a working day', () => {
     expect(promiseFor(asked, history(oneToTwelve.map(() => 0)), settings).days).toBe(1);
     expect(promiseFor({ ...asked, statedDays: 0 }, [], settings).days).toBe(1);
