@@ -86,6 +86,27 @@ describe('the promise after a question to the customer', () => {
     );
     expect(moveReason({ waitedDays: 0, furtherDays: 0 })).toBe('');
   });
+
+  it('is told of a unit that had been ready', () => {
+    expect(reopenReason(1, 0)).toBe('The unit had been ready for 1 working day when it was taken up again.');
+  });
+});
+
+// Counted by hand; common practice, no source.
+describe('the day a unit is judged by once the workshop had moved its promise', () => {
+  const wait = (from: string, to: string) => ({ from: day(from), to: day(to) });
+  it.each([
+    ['is the day before that move', [], '2026-12-10'],
+    ['is later by the working days of a wait', [wait('2026-12-11', '2026-12-18')], '2026-12-17'],
+    [
+      'is later by those of each of two',
+      [wait('2026-12-11', '2026-12-18'), wait('2026-12-18', '2026-12-21')],
+      '2026-12-18',
+    ],
+    ['is not made earlier by a move to an earlier day', [wait('2026-12-18', '2026-12-11')], '2026-12-10'],
+  ])('%s', (_name, waits, on) => {
+    expect(fairDay(day('2026-12-10'), waits, calendar)).toBe(on);
+  });
 });
 
 describe('the promise after an answer that was written down once its price had lapsed', () => {
