@@ -79,8 +79,12 @@ test('the queue is what is here and does not wait on a customer', () => {
     { ...open, minutes: 45, waited: [{ from: monday, to: tuesday }] },
     { ...open, minutes: 1000, arrivedOn: friday },
     { ...open, minutes: 500, readyOn: wednesday },
+    // As the day begins: ready in the course of it, asked in the course of it, and still waiting for the answer that comes then.
+    { ...open, minutes: 7, readyOn: friday },
+    { ...open, minutes: 11, waited: [{ from: friday, to: null }] },
+    { ...open, minutes: 20, waited: [{ from: monday, to: friday }] },
   ];
-  expect(queueMinutes(jobs, friday)).toBe(60 + 90 + 45);
+  expect(queueMinutes(jobs, friday)).toBe(60 + 90 + 45 + 7 + 11);
 });
 
 describe('the promise', () => {
