@@ -28,7 +28,10 @@ describe('a parcel that was booked', () => {
       isReminded: true,
       isReminderDue: false,
     });
+    // Named on the very day the reminder went out: that was the one.
+    expect(wait('2027-04-03', { named: '2027-03-20', reminded: '2027-03-20' }).isReminded).toBe(true);
     expect(wait('2027-03-20', { remindDays: 0 }).isReminderDue).toBe(false);
+    expect(wait('2027-03-04', { remindDays: 1 }).isReminderDue).toBe(true);
   });
 
   it('is kept fourteen days after a reminder that went out late', () => {
