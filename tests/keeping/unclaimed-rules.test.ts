@@ -1,7 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays, compareDays, type Day, day } from '@/lib/calendar/day';
-import { type UnclaimedFacts, type UnclaimedStep, unclaimedStep } from '@/lib/jobs/rules/unclaimed';
+import {
+  DECISIONS,
+  decisionWords,
+  GONE_FOR_GOOD,
+  mayDecide,
+  type UnclaimedFacts,
+  type UnclaimedStep,
+  unclaimedStep,
+} from '@/lib/jobs/rules/unclaimed';
 
 const settings = { afterDays: 21, everyDays: 21, notices: 3 };
 const told = day('2026-11-02');
@@ -106,5 +114,31 @@ describe('what is due about a unit that nobody fetches', () => {
       }),
       { numRuns: 50 },
     );
+  });
+});
+
+describe('what the owner may decide', () => {
+  // Local law asks that whoever had it is told first; which law is the workshop's to know. Common practice, no source.
+  it('is everything once the last notice arrived, or they were told some other way', () => {
+    for (const decision of DECISIONS) {
+      expect(mayDecide(decision, { isReached: true, isToldOtherwise: false })).toBe(true);
+      expect(mayDecide(decision, { isReached: false, isToldOtherwise: true })).toBe(true);
+    }
+  });
+
+  it('is nothing that loses the unit to somebody who was not told', () => {
+    const untold = { isReached: false, isToldOtherwise: false };
+    expect(DECISIONS.filter((decision) => !mayDecide(decision, untold))).toEqual(GONE_FOR_GOOD);
+    expect(GONE_FOR_GOOD).toEqual(['give-away', 'recycle', 'sell']);
+  });
+
+  it('speaks of money to pay only where there is some', () => {
+    const owed = decisionWords('send-back-unpaid', { isOwed: true });
+    const paid = decisionWords('send-back-unpaid', { isOwed: false });
+    expect(owed.told).toBe('We send your unit back to you, although there is still something to pay.');
+    expect(paid.told).toBe('We send your unit back to you.');
+    expect(paid.consequence).not.toMatch(/owed|amount/);
+    for (const decision of DECISIONS.filter((each) => each !== 'send-back-unpaid'))
+      expect(decisionWords(decision, { isOwed: false })).toEqual(decisionWords(decision, { isOwed: true }));
   });
 });
