@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { day, dayToDate } from '@/lib/calendar/day';
-import { heldPrice } from '@/lib/jobs/rules/asked-price';
+import { endedPrice, heldPrice } from '@/lib/jobs/rules/asked-price';
 import { mayTakeBack, type TakeBackFacts } from '@/lib/jobs/rules/take-back';
 
 const WORK: TakeBackFacts = {
@@ -78,4 +78,32 @@ test.each([
   ];
   const revisions = [{ revision: 2, grossMinor: 6000, validUntil: dayToDate(day('2026-12-10')) }];
   expect(heldPrice({ events, revisions, today: day('2026-12-02') })?.gross).toBe(gross);
+});
+
+test.each([
+  ['none was written down to ask for', ['asked', 'lapsed'], null],
+  ['it waits for an answer', ['written', 'asked'], null],
+  ['its day passed', ['written', 'asked', 'lapsed'], { how: 'lapsed', reason: '' }],
+  ['it was taken back', ['written', 'asked', 'back'], { how: 'taken-back', reason: 'A line was wrong.' }],
+  ['it was written to since', ['written', 'asked', 'lapsed', 'message'], { how: 'lapsed', reason: '' }],
+  ['the job went on since', ['written', 'asked', 'back', 'begun'], null],
+  ['it was asked for anew', ['written', 'asked', 'back', 'written', 'asked'], null],
+  ['nothing happened', [], null],
+] as const)('the price that ended, where %s', (_name, names, expected) => {
+  const kinds = {
+    written: ['offer-written', { revision: 2, gross: 6000 }, null],
+    asked: ['moved', { move: 'ask-approval' }, 'awaiting-approval'],
+    lapsed: ['offer-lapsed', {}, 'assessing'],
+    back: ['moved', { move: 'take-back-price', note: 'A line was wrong.' }, 'assessing'],
+    begun: ['moved', { move: 'start-bench' }, 'on-bench'],
+    message: ['message-sent', { messageId: 'm', author: 'staff' }, null],
+  } as const;
+  const events = names.map((name, hours) => {
+    const [kind, data, toStage] = kinds[name];
+    return { kind, data, toStage, at: new Date(Date.UTC(2026, 11, 1, hours)) };
+  });
+  const ended = endedPrice(events);
+  expect(ended).toEqual(
+    expected && { revision: 2, endedAt: new Date(Date.UTC(2026, 11, 1, 2)), ...expected },
+  );
 });
