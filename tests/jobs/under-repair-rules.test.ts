@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { STAGES } from '@/lib/jobs/rules/stages';
-import { mayPutUnder, namesOldAlone, UNDER_REPAIR_STAGES } from '@/lib/jobs/rules/under-repair';
+import { mayProveBeside, mayPutUnder, namesOldAlone, UNDER_REPAIR_STAGES } from '@/lib/jobs/rules/under-repair';
 
 const HERE = { kind: 'repair', stage: 'assessing', ruling: null, hasLeft: false } as const;
 
@@ -22,6 +22,19 @@ test('a job is put under another repair only where its unit is looked at, worked
   const open = STAGES.filter((stage) => mayPutUnder({ ...HERE, stage }).allowed);
   expect(open).toEqual(['assessing', 'awaiting-parts', 'on-bench', 'proving']);
   expect(new Set(open)).toEqual(new Set(UNDER_REPAIR_STAGES));
+});
+
+test('another sheet is proved on in the same stages, of a unit that never left', () => {
+  const open = STAGES.filter((stage) => mayProveBeside({ stage, hasLeft: false }).allowed);
+  expect(new Set(open)).toEqual(new Set(UNDER_REPAIR_STAGES));
+  expect(mayProveBeside({ stage: 'on-bench', hasLeft: true })).toEqual({
+    allowed: false,
+    reason: 'left-before',
+  });
+  expect(mayProveBeside({ stage: 'ready', hasLeft: true })).toEqual({
+    allowed: false,
+    reason: 'wrong-stage',
+  });
 });
 
 test('a price for another repair says what is done in at least one line', () => {
