@@ -1,6 +1,11 @@
 import { expect, test } from 'vitest';
 import { STAGES } from '@/lib/jobs/rules/stages';
-import { mayProveBeside, mayPutUnder, namesOldAlone, UNDER_REPAIR_STAGES } from '@/lib/jobs/rules/under-repair';
+import {
+  mayProveBeside,
+  mayPutUnder,
+  namesOldAlone,
+  UNDER_REPAIR_STAGES,
+} from '@/lib/jobs/rules/under-repair';
 
 const HERE = { kind: 'repair', stage: 'assessing', ruling: null, hasLeft: false } as const;
 
