@@ -2,7 +2,7 @@ import 'server-only';
 import { headers } from 'next/headers';
 import type { FormState } from '@/app/ui/forms/form-state';
 import { typedValues } from '@/app/ui/forms/typed-values';
-import { type Permission, rolesThatMay } from '@/lib/people/rules/roles';
+import type { Permission } from '@/lib/people/rules/roles';
 import { requireStaff, type Staff, whoIsSignedIn } from './who';
 
 export type Sender = { ok: true; staff: Staff } | { ok: false; state: FormState };
@@ -19,7 +19,7 @@ export async function senderOf(
 ): Promise<Sender> {
   const isByScript = (await headers()).has('next-action');
   if (isByScript && !(await whoIsSignedIn())) return { ok: false, state: signedOut(formData, arrays) };
-  return { ok: true, staff: await requireStaff(rolesThatMay(permission)) };
+  return { ok: true, staff: await requireStaff(permission) };
 }
 
 function signedOut(formData: FormData, arrays?: readonly string[]): FormState {

@@ -4,7 +4,7 @@ import { redirect } from 'next/navigation';
 import { cache } from 'react';
 import { readWorkshop } from '@/app/read-workshop';
 import { auth } from '@/lib/people/auth';
-import { isRole, type Role } from '@/lib/people/rules/roles';
+import { isRole, may, type Permission, type Role, rolesThatMay } from '@/lib/people/rules/roles';
 import { type SessionEnd, type SessionTimes, sessionEnd } from '@/lib/people/rules/session-end';
 import { noteUse } from '@/lib/people/sessions';
 
@@ -62,23 +62,24 @@ async function readSession() {
 
 /**
  * The signed-in member of staff. Every page and every action of the workshop asks this itself, with the roles that may:
- * `requireStaff(rolesThatMay('money'))`. Signed out leads to the sign-in page and back here afterwards; a temporary
+ * `requireStaff('money')`. Signed out leads to the sign-in page and back here afterwards; a temporary
  * password leads to choosing one's own; who lacks the second step where the workshop asks for it is led to turning it on;
  * another role gets a page with status 403 that names the roles it is for.
  */
-export async function requireStaff(allowed?: readonly Role[], o: Asked = {}): Promise<Staff> {
-  const { id, name, email, initials, role } = await requireSignedIn(allowed, o);
+export async function requireStaff(needed?: Permission, o: Asked = {}): Promise<Staff> {
+  const { id, name, email, initials, role } = await requireSignedIn(needed, o);
   return { id, name, email, initials, role };
 }
 
 /** The same with the facts of the session, for the account page. */
-export async function requireSignedIn(allowed?: readonly Role[], o: Asked = {}): Promise<SignedIn> {
+export async function requireSignedIn(needed?: Permission, o: Asked = {}): Promise<SignedIn> {
   const signedIn = await whoIsSignedIn();
   if (!signedIn) redirect(`/workshop/sign-in?then=${encodeURIComponent(await pathAskedFor())}`);
   if (signedIn.hasTemporaryPassword) redirect('/workshop/sign-in/new-password');
   if (!o.isSettingUp && (await mustTurnSecondStepOn(signedIn))) redirect('/workshop/account#second-step');
   // Not forbidden(): Next 16.4 answers it with an empty body that only script fills.
-  if (allowed && !allowed.includes(signedIn.role)) redirect(`/workshop/not-yours?needs=${allowed.join(',')}`);
+  if (needed && !may(signedIn.role, needed))
+    redirect(`/workshop/not-yours?needs=${rolesThatMay(needed).join(',')}`);
   return signedIn;
 }
 

@@ -29,19 +29,19 @@ async function mira() {
 
 test('a workshop that does not ask lets in who has no second step', async () => {
   const id = await mira();
-  expect(await requireStaff(['bench'])).toMatchObject({ id });
+  expect(await requireStaff('bench')).toMatchObject({ id });
 });
 
 test('one that asks leads them to turning it on, whatever they open, and lets them do that alone', async () => {
   const id = await mira();
   await saveSettings({ asksSecondStep: true }, new Date(0));
   await expect(requireStaff()).rejects.toThrow(`led to ${SETTING_UP}`);
-  await expect(requireStaff(['bench'])).rejects.toThrow(`led to ${SETTING_UP}`);
-  await expect(requireSignedIn(['owner'])).rejects.toThrow(`led to ${SETTING_UP}`);
+  await expect(requireStaff('bench')).rejects.toThrow(`led to ${SETTING_UP}`);
+  await expect(requireSignedIn('settings')).rejects.toThrow(`led to ${SETTING_UP}`);
   expect(await requireStaff(undefined, { isSettingUp: true })).toMatchObject({ id });
   await db.user.update({ where: { id }, data: { twoFactorEnabled: true } });
-  expect(await requireStaff(['bench'])).toMatchObject({ id });
-  await expect(requireStaff(['owner'])).rejects.toThrow('led to /workshop/not-yours');
+  expect(await requireStaff('bench')).toMatchObject({ id });
+  await expect(requireStaff('settings')).rejects.toThrow('led to /workshop/not-yours');
 });
 
 test('a temporary password is replaced first', async () => {

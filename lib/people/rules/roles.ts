@@ -44,7 +44,7 @@ export function may(role: Role, permission: Permission): boolean {
   return rolesThatMay(permission).includes(role);
 }
 
-/** The roles that have a permission, as requireStaff takes them: rolesThatMay('money') is front and owner. */
+/** The roles that have a permission: rolesThatMay('money') is front and owner. */
 export function rolesThatMay(permission: Permission): readonly Role[] {
   return PERMISSIONS[permission].roles;
 }

@@ -25,7 +25,6 @@ import {
 import { labelsOfArrived } from '@/lib/jobs/label-data';
 import { moveOf, STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { explainReading, showNumber } from '@/lib/numbers/job-number';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { nearSerials } from '@/lib/warranty/near-serials';
 import { NearList } from '../../near-list';
 import { requireStaff } from '../../who';
@@ -40,7 +39,7 @@ const expectedOnce = cache(() => expectedParcels(now()));
 const findOnce = cache(async (typed: string) => findArrival(typed, await expectedOnce()));
 
 export async function generateMetadata({ searchParams }: Props): Promise<Metadata> {
-  await requireStaff(rolesThatMay('take-in'));
+  await requireStaff('take-in');
   const finding = await findOnce(String((await searchParams).q ?? ''));
   return { title: errorTitle('Arrivals', problemOf(finding) !== null) };
 }
@@ -49,7 +48,7 @@ export async function generateMetadata({ searchParams }: Props): Promise<Metadat
 const MOST_LISTED = 40;
 
 export default async function ArrivalsPage({ searchParams }: Props) {
-  await requireStaff(rolesThatMay('take-in'));
+  await requireStaff('take-in');
   const { q, opened: of } = await searchParams;
   const typed = String(q ?? '');
   const opened = await readOpened(of);

@@ -14,7 +14,7 @@ import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { showNumber } from '@/lib/numbers/job-number';
 import { pageOf } from '@/lib/numbers/page-of';
-import { may, rolesThatMay } from '@/lib/people/rules/roles';
+import { may } from '@/lib/people/rules/roles';
 import { CLAIMS_PER_PAGE, countClaims, type ListedClaim, listClaims } from '@/lib/warranty/claim-desk';
 import { causeRow } from '@/lib/warranty/rules/causes';
 import { CLAIM_STANDINGS, type ClaimStanding } from '@/lib/warranty/rules/claim-standing';
@@ -28,7 +28,7 @@ export const metadata: Metadata = { title: 'Claims' };
 type Search = { show?: string | string[]; page?: string | string[] };
 
 export default async function ClaimsPage({ searchParams }: { searchParams: Promise<Search> }) {
-  const who = await requireStaff(rolesThatMay('take-in'));
+  const who = await requireStaff('take-in');
   const search = await searchParams;
   const counts = await countClaims();
   const asked = CLAIM_STANDINGS.find((known) => known === search.show);

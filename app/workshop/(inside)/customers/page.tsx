@@ -3,7 +3,6 @@ import { readWorkshop } from '@/app/read-workshop';
 import { TextLink } from '@/app/ui/page/text-link';
 import { formatInstant } from '@/lib/calendar/format';
 import { findPeople, PEOPLE_PER_PAGE } from '@/lib/keeping/records';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { type ListSearch, listedAt } from '../../searched-list/list-address';
 import { SearchedList } from '../../searched-list/searched-list';
 import { requireStaff } from '../../who';
@@ -11,7 +10,7 @@ import { requireStaff } from '../../who';
 export const metadata: Metadata = { title: 'Customers' };
 
 export default async function CustomersPage({ searchParams }: { searchParams: ListSearch }) {
-  await requireStaff(rolesThatMay('take-in'));
+  await requireStaff('take-in');
   const listed = await listedAt('/workshop/customers', searchParams);
   const { q } = listed;
   const [{ people, total, page }, workshop] = await Promise.all([findPeople(listed), readWorkshop()]);

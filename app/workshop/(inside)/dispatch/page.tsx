@@ -11,14 +11,13 @@ import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { type DispatchRow, listDispatch } from '@/lib/parcels/list-dispatch';
 import { needsCustomsNote } from '@/lib/parcels/rules/customs';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { requireStaff } from '../../who';
 
 export const metadata: Metadata = { title: 'Dispatch' };
 
 export default async function DispatchPage() {
-  await requireStaff(rolesThatMay('dispatch'));
+  await requireStaff('dispatch');
   const [list, workshop] = await Promise.all([listDispatch({ now: now() }), readWorkshop()]);
   const { locale } = workshop;
   const money = (minor: number) => formatMoney(minor, workshop.currency, locale);

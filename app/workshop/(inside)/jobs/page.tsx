@@ -8,7 +8,6 @@ import { JOBS_PER_PAGE, listJobs } from '@/lib/jobs/list-jobs';
 import { soughtFrom } from '@/lib/jobs/rules/sought';
 import { STAGE_WORDS, STAGES } from '@/lib/jobs/rules/stages';
 import { showNumber } from '@/lib/numbers/job-number';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { nearSerials } from '@/lib/warranty/near-serials';
 import { NearList } from '../../near-list';
 import { type ListSearch, listedAt } from '../../searched-list/list-address';
@@ -20,7 +19,7 @@ import { requireStaff } from '../../who';
 export const metadata: Metadata = { title: 'Jobs' };
 
 export default async function JobsPage({ searchParams }: { searchParams: ListSearch }) {
-  await requireStaff(rolesThatMay('take-in'));
+  await requireStaff('take-in');
   const asked = (await searchParams)['stage'];
   const stage = STAGES.find((known) => known === asked) ?? null;
   const sought = { ...(await listedAt('/workshop/jobs', searchParams)), part: ['stage', stage] as const };

@@ -8,7 +8,6 @@ import { markBounced } from '@/lib/mail/mark-bounced';
 import { markTold } from '@/lib/mail/mark-told';
 import { retryMail } from '@/lib/mail/retry';
 import { attempt } from '@/lib/outcome';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../who';
 import { bounceForm, toldForm } from './schema';
 
@@ -18,7 +17,7 @@ export async function sendAgainAction(
   _formData: FormData,
 ): Promise<FormState> {
   onlyPlain(id);
-  await requireStaff(rolesThatMay('mail'));
+  await requireStaff('mail');
   const outcome = await attempt(() => retryMail(id));
   refresh();
   return outcome.ok ? { done: 'Waiting again. It leaves within seconds.' } : refused(outcome.refusal);

@@ -16,7 +16,6 @@ import { mailStates, mayGoAgain } from '@/lib/mail/rules/standing';
 import { templateWords } from '@/lib/mail/rules/words';
 import { showNumber } from '@/lib/numbers/job-number';
 import { pageOf } from '@/lib/numbers/page-of';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../who';
 import { sendAgainAction } from './actions';
 import { type MailStanding, STATE_WORDS, StateTag, standingOf } from './state-tag';
@@ -26,7 +25,7 @@ export const metadata: Metadata = { title: 'Mail' };
 type Search = { state?: string; page?: string };
 
 export default async function MailPage({ searchParams }: { searchParams: Promise<Search> }) {
-  await requireStaff(rolesThatMay('mail'));
+  await requireStaff('mail');
   const search = await searchParams;
   const state = SHOWN_STATES.find((known) => known === search.state) ?? null;
   const counts = await countMail();

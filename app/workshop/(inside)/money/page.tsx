@@ -16,7 +16,6 @@ import { INVOICE_STATES, STATE_WORDS } from '@/lib/invoices/rules/state';
 import { listSinceFiles } from '@/lib/invoices/since-files';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../who';
 import { EnteredSincePart } from './entered-since-part';
 import { GiveBackPart } from './give-back-part';
@@ -32,7 +31,7 @@ const SINCE_FILES = 12;
 type Search = { q?: string; state?: string; page?: string };
 
 export default async function MoneyPage({ searchParams }: { searchParams: Promise<Search> }) {
-  await requireStaff(rolesThatMay('money'));
+  await requireStaff('money');
   const search = await searchParams;
   const text = typeof search.q === 'string' ? search.q : '';
   const state = INVOICE_STATES.find((known) => known === search.state) ?? null;

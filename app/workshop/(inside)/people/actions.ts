@@ -12,7 +12,6 @@ import { addStaff } from '@/lib/people/add-staff';
 import { changeStaff } from '@/lib/people/change-staff';
 import { resetPassword } from '@/lib/people/reset-password';
 import { TEMPORARY_PASSWORD_DAYS } from '@/lib/people/rules/passwords';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { staffInput } from '@/lib/people/staff-input';
 import { saveSettings } from '@/lib/workshop/save-settings';
 import { requireSignedIn } from '../../who';
@@ -63,7 +62,7 @@ export async function resetPasswordAction(
 
 /** Has everybody turn the second step on before anything else, or no longer. */
 export async function askForSecondStepAction(_before: FormState, formData: FormData): Promise<FormState> {
-  const me = await requireSignedIn(rolesThatMay('people'));
+  const me = await requireSignedIn('people');
   const parsed = parseForm(askedForm, formData);
   if (!parsed.ok) return parsed.state;
   const { asked, seenAt } = parsed.data;

@@ -9,7 +9,7 @@ import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { formatInstant } from '@/lib/calendar/format';
 import { listStaff } from '@/lib/people/records';
-import { ROLE_LABELS, rolesThatMay } from '@/lib/people/rules/roles';
+import { ROLE_LABELS } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../who';
 import { addStaffAction, askForSecondStepAction } from './actions';
 import { StaffFields } from './staff-fields';
@@ -17,7 +17,7 @@ import { StaffFields } from './staff-fields';
 export const metadata: Metadata = { title: 'People' };
 
 export default async function PeoplePage() {
-  await requireStaff(rolesThatMay('people'));
+  await requireStaff('people');
   const [staff, workshop] = await Promise.all([listStaff(new Date()), readWorkshop()]);
   const clock = { locale: workshop.locale, zone: workshop.timeZone };
   return (

@@ -5,7 +5,7 @@ import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { now } from '@/lib/clock';
-import { may, rolesThatMay } from '@/lib/people/rules/roles';
+import { may } from '@/lib/people/rules/roles';
 import { type PromiseReport, readBacktest } from '@/lib/promise/read-backtest';
 import { readTurnaround } from '@/lib/promise/read-turnaround';
 import type { Backtest } from '@/lib/promise/rules/backtest';
@@ -18,7 +18,7 @@ import { KeptByMonth, QueuePart, StagesPart } from './past';
 export const metadata: Metadata = { title: 'Promises' };
 
 export default async function PromisePage() {
-  const who = await requireStaff(rolesThatMay('take-in'));
+  const who = await requireStaff('take-in');
   const at = now();
   const workshop = await readWorkshop();
   const [report, turnaround] = await Promise.all([readBacktest(at), readTurnaround(at, workshop)]);

@@ -6,7 +6,6 @@ import { QuoteStateTag } from '@/app/ui/words/quote-state-tag';
 import { formatDay } from '@/lib/calendar/format';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { type ListedQuote, listQuotes, QUOTES_PER_PAGE } from '@/lib/quotes/list-quotes';
 import { REQUEST_GROUPS } from '@/lib/quotes/rules/request-groups';
 import { type ListSearch, listedAt } from '../../searched-list/list-address';
@@ -19,7 +18,7 @@ export const metadata: Metadata = { title: 'Quotes' };
 
 /** Everything a price was asked for, what waits on us first. */
 export default async function QuotesPage({ searchParams }: { searchParams: ListSearch }) {
-  await requireStaff(rolesThatMay('take-in'));
+  await requireStaff('take-in');
   const asked = (await searchParams)['group'];
   const group = REQUEST_GROUPS.find(({ key }) => key === asked)?.key ?? null;
   const sought = { ...(await listedAt('/workshop/quotes', searchParams)), part: ['group', group] as const };

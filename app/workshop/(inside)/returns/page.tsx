@@ -5,7 +5,7 @@ import { ShareChart } from '@/app/ui/plots/share-chart';
 import { requireStaff } from '@/app/workshop/who';
 import { formatMonth } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
-import { may, rolesThatMay } from '@/lib/people/rules/roles';
+import { may } from '@/lib/people/rules/roles';
 import { coverClock } from '@/lib/returns/cover-clock';
 import { WATCHED_DAYS } from '@/lib/returns/cover-sql';
 import { readLotFigures } from '@/lib/returns/lot-figures';
@@ -24,7 +24,7 @@ const MONTHS = 24;
 
 /** What keeps coming back, and for the owner what it costs: sentences first, figures under them. */
 export default async function ReturnsPage() {
-  const staff = await requireStaff(rolesThatMay('returns'));
+  const staff = await requireStaff('returns');
   const at = now();
   const workshop = await readWorkshop();
   const clock = coverClock(workshop, at);

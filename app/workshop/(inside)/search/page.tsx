@@ -8,7 +8,7 @@ import { isInvoiceNumber } from '@/lib/invoices/rules/number';
 import { FOUND_PLACES, findEverywhere } from '@/lib/jobs/find-everywhere';
 import { placeOf } from '@/lib/jobs/list-jobs-sought';
 import { soughtFrom } from '@/lib/jobs/rules/sought';
-import { may, rolesThatMay } from '@/lib/people/rules/roles';
+import { may } from '@/lib/people/rules/roles';
 import { nearSerials } from '@/lib/warranty/near-serials';
 import { NearList } from '../../near-list';
 import { emptySentence } from '../../searched-list/list-words';
@@ -22,7 +22,7 @@ type Props = { searchParams: Promise<{ q?: string | string[] }> };
 
 /** The search box of the bar: a number, and whatever is found alone, leads on; the rest stands here with ways to the lists. */
 export default async function SearchPage({ searchParams }: Props) {
-  const { role } = await requireStaff(rolesThatMay('take-in'));
+  const { role } = await requireStaff('take-in');
   const typed = String((await searchParams).q ?? '').trim();
   if (typed === '') redirect('/workshop/jobs');
   const withInvoices = may(role, 'money');

@@ -12,7 +12,6 @@ import { workingDaysWords } from '@/lib/calendar/working';
 import { showIban } from '@/lib/invoices/rules/bank';
 import { formatMoney } from '@/lib/money/amount';
 import { carriersInUse } from '@/lib/parcels/records';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { countryChoices, holidayChoices, holidayPlace } from '@/lib/workshop/places';
 import { readClosingDays } from '@/lib/workshop/records';
 import { postalLines } from '@/lib/workshop/rules/letterhead';
@@ -22,7 +21,7 @@ import { MissingNotice } from '../missing-notice';
 export const metadata: Metadata = { title: 'Settings' };
 
 export default async function SettingsPage({ searchParams }: { searchParams: Promise<{ saved?: string }> }) {
-  await requireStaff(rolesThatMay('settings'));
+  await requireStaff('settings');
   const { saved } = await searchParams;
   const [workshop, closing, carriers, [lastBackup]] = await Promise.all([
     readWorkshop(),

@@ -1,13 +1,12 @@
 import { nothingHere, servePhoto } from '@/app/serve-file';
 import { requireStaff } from '@/app/workshop/who';
 import { photoFile } from '@/lib/jobs/photo-file';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 
 type Context = { params: Promise<{ id: string }> };
 
 /** Any photo of any job, for staff; ?size=thumb gives the small one. */
 export async function GET(request: Request, { params }: Context): Promise<Response> {
-  await requireStaff(rolesThatMay('take-in'));
+  await requireStaff('take-in');
   const { id } = await params;
   const photo = await photoFile(id);
   return photo ? servePhoto(request, { ...photo, id }) : nothingHere();

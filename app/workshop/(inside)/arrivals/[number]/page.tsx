@@ -15,7 +15,6 @@ import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { readKind, readStage } from '@/lib/jobs/records';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { showNumber, showTyped } from '@/lib/numbers/job-number';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { onArrival } from '@/lib/promise/rules/on-arrival';
 import { promiseDay } from '@/lib/promise/stored-promise-day';
 import { OpenedNotice } from '../opened-notice';
@@ -36,7 +35,7 @@ export async function generateMetadata({ params }: Pick<Props, 'params'>): Promi
 
 /** One parcel: before its arrival the form to take it in, after it what came of that. */
 export default async function ArrivalPage({ params, searchParams }: Props) {
-  await requireStaff(rolesThatMay('take-in'));
+  await requireStaff('take-in');
   const job = await jobByNumber((await params).number);
   if (!job) nothingHere();
   const workshop = await readWorkshop();

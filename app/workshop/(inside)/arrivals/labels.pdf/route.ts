@@ -4,12 +4,11 @@ import { now } from '@/lib/clock';
 import { drawBagLabelSheet, labelsPerSheet } from '@/lib/documents/bag-label';
 import { labelsOfArrived } from '@/lib/jobs/label-data';
 import { readPlaces } from '@/lib/parcels/rules/label-places';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { readWorkshop } from '@/lib/workshop/records';
 
 /** Labels of every unit that waits to be assessed on A4, from a chosen place on. */
 export async function GET(request: Request): Promise<Response> {
-  await requireStaff(rolesThatMay('take-in'));
+  await requireStaff('take-in');
   const made = now();
   const labels = await labelsOfArrived();
   if (labels.length === 0) return nothingHere();

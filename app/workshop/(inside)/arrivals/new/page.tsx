@@ -17,7 +17,7 @@ import { requireStaff } from '@/app/workshop/who';
 import { cautionOf } from '@/lib/bench/rules/cautions';
 import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { type WalkInRepair, walkInRepairs } from '@/lib/jobs/walk-in-repairs';
-import { may, rolesThatMay } from '@/lib/people/rules/roles';
+import { may } from '@/lib/people/rules/roles';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { countryChoices } from '@/lib/workshop/places';
 import { takesBookings } from '@/lib/workshop/rules/missing-settings';
@@ -27,7 +27,7 @@ import { openForParcel } from './actions';
 export const metadata: Metadata = { title: 'A parcel without a booking' };
 
 export default async function WalkInPage() {
-  const who = await requireStaff(rolesThatMay('take-in'));
+  const who = await requireStaff('take-in');
   const mayFillIn = may(who.role, 'settings');
   const [repairs, workshop] = await Promise.all([walkInRepairs(), readWorkshop()]);
   const cell = cautionOf('lithium-cells');

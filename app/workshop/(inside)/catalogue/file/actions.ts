@@ -8,13 +8,12 @@ import { changeCounts, lookOf } from '@/lib/catalogue/rules/file-look';
 import { forgetUploadedList, keepUploadedList, readUploadedList } from '@/lib/catalogue/uploaded-list';
 import { now } from '@/lib/clock';
 import { attempt } from '@/lib/outcome';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
 import { importSchema, uploadSchema } from './schema';
 
 /** Keeps the chosen file and leads to what it would do; nothing is written to the catalogue yet. */
 export async function uploadListAction(_before: FormState, formData: FormData): Promise<FormState> {
-  const staff = await requireStaff(rolesThatMay('catalogue'));
+  const staff = await requireStaff('catalogue');
   const parsed = parseForm(uploadSchema, formData);
   if (!parsed.ok) return parsed.state;
   const bytes = new Uint8Array(await parsed.data.file.arrayBuffer());
@@ -25,7 +24,7 @@ export async function uploadListAction(_before: FormState, formData: FormData): 
 
 /** Imports the file that waits, if it would still do what the person saw. */
 export async function importListAction(_before: FormState, formData: FormData): Promise<FormState> {
-  const staff = await requireStaff(rolesThatMay('catalogue'));
+  const staff = await requireStaff('catalogue');
   const parsed = parseForm(importSchema, formData);
   if (!parsed.ok) return parsed.state;
   const text = await readUploadedList(staff.id);

@@ -8,7 +8,6 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { MOST_ROWS } from '@/lib/catalogue/import-file';
 import { FILE_WORDS } from '@/lib/catalogue/rules/file-look';
 import { MOST_MEGABYTES } from '@/lib/catalogue/uploaded-list';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
 import { SavedNote } from '../saved-note';
 import { uploadListAction } from './actions';
@@ -19,7 +18,7 @@ export const metadata: Metadata = { title: 'The catalogue as files' };
 type Props = { searchParams: Promise<Record<string, string | string[] | undefined>> };
 
 export default async function CatalogueFilePage({ searchParams }: Props) {
-  await requireStaff(rolesThatMay('catalogue'));
+  await requireStaff('catalogue');
   const imported = importedCounts.safeParse(await searchParams);
   return (
     <>

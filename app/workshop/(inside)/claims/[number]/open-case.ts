@@ -3,7 +3,6 @@ import { nothingHere } from '@/app/nothing-here';
 import { readWorkshop } from '@/app/read-workshop';
 import { requireStaff, type Staff } from '@/app/workshop/who';
 import { staffNames } from '@/lib/jobs/records';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { type ClaimCase, readClaimCase } from '@/lib/warranty/claim-desk-case';
 import type { WorkshopCard } from '@/lib/workshop/card';
 
@@ -16,7 +15,7 @@ export type CaseProps = {
 
 /** One claim for a signed-in person, or the page that says there is nothing here. */
 export async function openCase(number: string, compareWith: string | null): Promise<CaseProps> {
-  const who = await requireStaff(rolesThatMay('take-in'));
+  const who = await requireStaff('take-in');
   const found = await readClaimCase(number, compareWith);
   if (!found) nothingHere();
   const [workshop, names] = await Promise.all([readWorkshop(), staffNames()]);

@@ -10,7 +10,7 @@ import { requireStaff, type Staff } from '@/app/workshop/who';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { showNumber } from '@/lib/numbers/job-number';
-import { may, rolesThatMay } from '@/lib/people/rules/roles';
+import { may } from '@/lib/people/rules/roles';
 import { coverView } from '@/lib/warranty/cover-view';
 import { findCertificates } from '@/lib/warranty/find-certificates';
 import { type Chain, readChain } from '@/lib/warranty/records';
@@ -23,7 +23,7 @@ type Props = { searchParams: Promise<{ certificate?: string | string[] }> };
 
 /** A claim in the customer's place: told by telephone, or for a unit that came back without one. */
 export default async function ClaimAtDeskPage({ searchParams }: Props) {
-  const who = await requireStaff(rolesThatMay('take-in'));
+  const who = await requireStaff('take-in');
   const typed = String((await searchParams).certificate ?? '');
   const [numbers, workshop] = await Promise.all([findCertificates(typed), readWorkshop()]);
   const [only, ...more] = numbers;

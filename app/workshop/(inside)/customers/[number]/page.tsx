@@ -14,7 +14,7 @@ import { now } from '@/lib/clock';
 import { type PersonView, readPerson } from '@/lib/keeping/person-view';
 import { noteSeen } from '@/lib/keeping/seen';
 import { showNumber } from '@/lib/numbers/job-number';
-import { may, rolesThatMay } from '@/lib/people/rules/roles';
+import { may } from '@/lib/people/rules/roles';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { requireStaff } from '../../../who';
 import { numberedTitle } from '../../numbered-title';
@@ -25,7 +25,7 @@ export const generateMetadata = numberedTitle('Customer');
 type Props = { params: Promise<{ number: string }>; searchParams: Promise<{ removed?: string }> };
 
 export default async function CustomerPage({ params, searchParams }: Props) {
-  const who = await requireStaff(rolesThatMay('take-in'));
+  const who = await requireStaff('take-in');
   const { number } = await params;
   const { removed } = await searchParams;
   const person = await readPerson(number, now());

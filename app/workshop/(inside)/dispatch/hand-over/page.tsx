@@ -10,7 +10,6 @@ import { now } from '@/lib/clock';
 import { showNumber } from '@/lib/numbers/job-number';
 import { listDispatch } from '@/lib/parcels/list-dispatch';
 import { kilogramText } from '@/lib/parcels/rules/measures';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
 
 export const metadata: Metadata = { title: 'Hand-over list' };
@@ -19,7 +18,7 @@ type Props = { searchParams: Promise<{ carrier?: string | string[]; day?: string
 
 /** What one carrier was given on one day, to print and have signed. */
 export default async function HandOverPage({ searchParams }: Props) {
-  await requireStaff(rolesThatMay('dispatch'));
+  await requireStaff('dispatch');
   const asked = await searchParams;
   const carrier = String(asked.carrier ?? '');
   const on = String(asked.day ?? '');

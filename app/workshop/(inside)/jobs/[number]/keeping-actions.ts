@@ -9,7 +9,6 @@ import { decideUnclaimed } from '@/lib/jobs/decide-unclaimed';
 import { movePromise } from '@/lib/jobs/move-promise';
 import { retryMail } from '@/lib/mail/retry';
 import { attempt } from '@/lib/outcome';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { onJob } from './action-kit';
 import { decisionForm, promiseForm } from './keeping-schema';
 
@@ -52,7 +51,7 @@ export async function sendAgain(
   _formData: FormData,
 ): Promise<FormState> {
   onlyPlain(number, mailId);
-  await requireStaff(rolesThatMay('mail'));
+  await requireStaff('mail');
   const outcome = await attempt(() => retryMail(mailId));
   if (!outcome.ok) return refused(outcome.refusal);
   redirect(`/workshop/jobs/${encodeURIComponent(number)}?saved=mail`);

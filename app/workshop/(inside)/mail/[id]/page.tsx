@@ -17,7 +17,6 @@ import { movedOnSentence, REMEDY_SENTENCES, remedyOf, WORKSHOP_REMEDY } from '@/
 import { isInTrouble, mayGoAgain } from '@/lib/mail/rules/standing';
 import { isToWorkshop, templateWords } from '@/lib/mail/rules/words';
 import { showNumber } from '@/lib/numbers/job-number';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
 import { cameBackAction, sendAgainAction, toldAction } from '../actions';
 import { DrawnMessage } from '../drawn-message';
@@ -28,13 +27,13 @@ const readOnce = cache(previewMail);
 type Props = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
-  await requireStaff(rolesThatMay('mail'));
+  await requireStaff('mail');
   const found = await readOnce((await params).id);
   return { title: found ? (found.drawn?.subject ?? templateWords(found.mail.template)) : 'Not found' };
 }
 
 export default async function MessagePage({ params }: Props) {
-  await requireStaff(rolesThatMay('mail'));
+  await requireStaff('mail');
   const { id } = await params;
   const preview = await readOnce(id);
   if (!preview) nothingHere();

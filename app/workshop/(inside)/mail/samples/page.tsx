@@ -3,14 +3,13 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { samples } from '@/emails/samples/all';
 import { previewSample } from '@/lib/mail/preview';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
 import { DrawnMessage } from '../drawn-message';
 
 export const metadata: Metadata = { title: 'Samples of every message' };
 
 export default async function SamplesPage({ searchParams }: { searchParams: Promise<{ show?: string }> }) {
-  await requireStaff(rolesThatMay('mail'));
+  await requireStaff('mail');
   const { show } = await searchParams;
   const chosen = samples[Number(show ?? 0)] ?? samples[0];
   if (!chosen) return null;

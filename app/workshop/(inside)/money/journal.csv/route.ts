@@ -5,10 +5,9 @@ import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
 import { isMonth } from '@/lib/invoices/journal';
 import { takeJournal } from '@/lib/invoices/take-journal';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 
 export async function GET(request: Request): Promise<Response> {
-  const staff = await requireStaff(rolesThatMay('money'));
+  const staff = await requireStaff('money');
   const { searchParams } = new URL(request.url);
   const month = searchParams.get('month') ?? '';
   // What is taken is noted. Another site may send a browser here, but not in the owner's place.

@@ -3,7 +3,6 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
 import { savePartAction } from '../actions';
 import { PartFields } from '../part-fields';
@@ -11,7 +10,7 @@ import { PartFields } from '../part-fields';
 export const metadata: Metadata = { title: 'Add a part' };
 
 export default async function NewPartPage() {
-  await requireStaff(rolesThatMay('bench'));
+  await requireStaff('bench');
   return (
     <>
       <PageHead above={<TextLink href="/workshop/parts">Parts</TextLink>} title="Add a part" />

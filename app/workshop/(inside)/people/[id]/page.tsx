@@ -8,7 +8,6 @@ import { SubmitButton } from '@/app/ui/forms/submit';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { readStaff } from '@/lib/people/records';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
 import { changeStaffAction, resetPasswordAction } from '../actions';
 import { StaffFields } from '../staff-fields';
@@ -18,13 +17,13 @@ const readOnce = cache((id: string) => readStaff(id, new Date()));
 type Props = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
-  await requireStaff(rolesThatMay('people'));
+  await requireStaff('people');
   const found = await readOnce((await params).id);
   return { title: found ? found.name : 'Not found' };
 }
 
 export default async function PersonPage({ params }: Props) {
-  const me = await requireStaff(rolesThatMay('people'));
+  const me = await requireStaff('people');
   const { id } = await params;
   const person = await readOnce(id);
   if (!person) nothingHere();

@@ -15,7 +15,6 @@ import { StageTag } from '@/app/ui/words/stage-tag';
 import { now } from '@/lib/clock';
 import { type ListedPromise, listPromisesToMove } from '@/lib/jobs/list-promises-to-move';
 import { showNumber } from '@/lib/numbers/job-number';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import type { PromiseToMove, WhyMove } from '@/lib/promise/rules/promises-to-move';
 import { requireStaff } from '../../../who';
 import { moveSeveral } from './actions';
@@ -24,7 +23,7 @@ import { fieldsOf } from './moves-schema';
 export const metadata: Metadata = { title: 'Promises to move' };
 
 export default async function MovePromisesPage() {
-  await requireStaff(rolesThatMay('take-in'));
+  await requireStaff('take-in');
   const workshop = await readWorkshop();
   const { today, toMove } = await listPromisesToMove(workshop, now());
   return (

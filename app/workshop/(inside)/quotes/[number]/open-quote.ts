@@ -3,7 +3,7 @@ import { nothingHere } from '@/app/nothing-here';
 import { readWorkshop } from '@/app/read-workshop';
 import { requireStaff, type Staff } from '@/app/workshop/who';
 import { staffNames } from '@/lib/jobs/records';
-import type { Role } from '@/lib/people/rules/roles';
+import type { Permission } from '@/lib/people/rules/roles';
 import { quoteByNumber } from '@/lib/quotes/quote-by-number';
 import type { QuoteRecord } from '@/lib/quotes/records';
 import type { WorkshopCard } from '@/lib/workshop/card';
@@ -14,12 +14,12 @@ export type QuotePartProps = {
   staff: ReadonlyMap<string, { name: string; initials: string }>;
 };
 
-/** The quote of a page for a signed-in person, of these roles where they are named, or the not-found page. */
+/** The quote of a page for a signed-in person, with this permission where one is named, or the not-found page. */
 export async function openQuote(
   number: string,
-  allowed?: readonly Role[],
+  needed?: Permission,
 ): Promise<QuotePartProps & { who: Staff }> {
-  const who = await requireStaff(allowed);
+  const who = await requireStaff(needed);
   const quote = await quoteByNumber(number);
   if (!quote) nothingHere();
   const [workshop, staff] = await Promise.all([readWorkshop(), staffNames()]);

@@ -16,7 +16,6 @@ import { HISTORY } from '@/lib/jobs/rules/booking';
 import { noteSeen } from '@/lib/keeping/seen';
 import { troubledMail } from '@/lib/mail/records';
 import { showNumber, showTyped } from '@/lib/numbers/job-number';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { openRevision, type QuoteRecord } from '@/lib/quotes/records';
 import { MailTrouble } from '../../mail-trouble';
 import { HistoryPart, MessagesPart } from './messages-part';
@@ -36,7 +35,7 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 export default async function QuotePage({ params, searchParams }: Props) {
   const { number } = await params;
   const { saved } = await searchParams;
-  const { quote, workshop, staff, who } = await openQuote(number, rolesThatMay('take-in'));
+  const { quote, workshop, staff, who } = await openQuote(number, 'take-in');
   const { request } = quote;
   const { locale, timeZone } = workshop;
   const parts = { quote, workshop, staff };

@@ -1,6 +1,5 @@
 import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { coverClock } from '@/lib/returns/cover-clock';
 import { rowsCsv } from '@/lib/returns/rows-csv';
 import { readWorkshop } from '@/lib/workshop/records';
@@ -9,7 +8,7 @@ import { depthOf, narrowingOf, permissionFor, readRowsAsked } from '../rows/narr
 /** The rows behind a figure as a file, written as it is read: a hundred thousand jobs never lie in memory at once. */
 export async function GET(request: Request): Promise<Response> {
   const asked = readRowsAsked(Object.fromEntries(new URL(request.url).searchParams));
-  const staff = await requireStaff(rolesThatMay(permissionFor(asked.by)));
+  const staff = await requireStaff(permissionFor(asked.by));
   const workshop = await readWorkshop();
   const texts = rowsCsv(
     coverClock(workshop, now()),

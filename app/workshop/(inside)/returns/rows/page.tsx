@@ -11,7 +11,6 @@ import { now } from '@/lib/clock';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { pageOf } from '@/lib/numbers/page-of';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { coverClock } from '@/lib/returns/cover-clock';
 import { nameOf } from '@/lib/returns/names';
 import { type CoverRow, countRows, ROWS_PER_PAGE, readRows } from '@/lib/returns/read-rows';
@@ -27,7 +26,7 @@ type Props = { searchParams: Promise<Record<string, string | string[] | undefine
 export default async function RowsPage({ searchParams }: Props) {
   const search = await searchParams;
   const asked = readRowsAsked(search);
-  const staff = await requireStaff(rolesThatMay(permissionFor(asked.by)));
+  const staff = await requireStaff(permissionFor(asked.by));
   const workshop = await readWorkshop();
   const { locale, currency } = workshop;
   const clock = coverClock(workshop, now());

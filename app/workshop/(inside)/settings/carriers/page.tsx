@@ -10,7 +10,6 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { formatMoney } from '@/lib/money/amount';
 import { readCarrierRows } from '@/lib/parcels/records';
 import { centimetreText, kilogramText } from '@/lib/parcels/rules/measures';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
 import { SavedNote } from '../../catalogue/saved-note';
 import { keepCustomsFree } from './actions';
@@ -18,7 +17,7 @@ import { keepCustomsFree } from './actions';
 export const metadata: Metadata = { title: 'Carriers' };
 
 export default async function CarriersPage({ searchParams }: { searchParams: Promise<{ saved?: string }> }) {
-  await requireStaff(rolesThatMay('settings'));
+  await requireStaff('settings');
   const { saved } = await searchParams;
   const [carriers, workshop] = await Promise.all([readCarrierRows(), readWorkshop()]);
   const { currency, locale } = workshop;

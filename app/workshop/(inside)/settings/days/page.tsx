@@ -8,7 +8,6 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { dayInZone } from '@/lib/calendar/day';
 import { now } from '@/lib/clock';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { AIMS } from '@/lib/promise/rules/aim';
 import { holidayChoices, holidayPlace, zoneNames } from '@/lib/workshop/places';
 import { readCalendar, readClosingDays } from '@/lib/workshop/records';
@@ -20,7 +19,7 @@ import { ClosingDays } from './closing-days';
 export const metadata: Metadata = { title: 'Days and paper' };
 
 export default async function DaysPage() {
-  await requireStaff(rolesThatMay('settings'));
+  await requireStaff('settings');
   const workshop = await readWorkshop();
   const today = dayInZone(now(), workshop.timeZone);
   const [closingDays, calendar] = await Promise.all([readClosingDays(), readCalendar(workshop, today)]);

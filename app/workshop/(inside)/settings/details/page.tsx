@@ -5,7 +5,6 @@ import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { countryChoices } from '@/lib/workshop/places';
 import { PLACEHOLDER_NAME } from '@/lib/workshop/rules/missing-settings';
 import { requireStaff } from '../../../who';
@@ -15,7 +14,7 @@ import { SettingsForm } from '../settings-form';
 export const metadata: Metadata = { title: 'Details of the workshop' };
 
 export default async function DetailsPage() {
-  await requireStaff(rolesThatMay('settings'));
+  await requireStaff('settings');
   const workshop = await readWorkshop();
   return (
     <>

@@ -9,7 +9,6 @@ import { viewBackups } from '@/lib/backup/records';
 import { now } from '@/lib/clock';
 import { UNCLAIMED_LAW } from '@/lib/jobs/rules/unclaimed';
 import { REQUEST_MONTHS, WHAT_STAYS } from '@/lib/keeping/rules/retention';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
 import { saveKeeping } from '../actions';
 import { SettingsForm } from '../settings-form';
@@ -18,7 +17,7 @@ import { BackupsPart } from './backups-part';
 export const metadata: Metadata = { title: 'Keeping' };
 
 export default async function KeepingPage() {
-  await requireStaff(rolesThatMay('settings'));
+  await requireStaff('settings');
   const [workshop, backups] = await Promise.all([readWorkshop(), viewBackups(now())]);
   return (
     <>

@@ -8,14 +8,13 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { requireStaff } from '@/app/workshop/who';
 import { formatInstant } from '@/lib/calendar/format';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { keySet } from '@/lib/warranty/key-set';
 import { changeKey } from './actions';
 
 export const metadata: Metadata = { title: 'Signing keys' };
 
 export default async function KeysPage() {
-  await requireStaff(rolesThatMay('settings'));
+  await requireStaff('settings');
   const [{ keys }, workshop] = await Promise.all([keySet(), readWorkshop()]);
   const shown = (instant: string) =>
     formatInstant(new Date(instant), { locale: workshop.locale, zone: workshop.timeZone });

@@ -10,7 +10,6 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { wordsLocale } from '@/lib/calendar/language';
 import { decimalText } from '@/lib/money/amount';
 import { currencyCodes } from '@/lib/money/currency';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
 import { saveMoney } from '../actions';
 import { SettingsForm } from '../settings-form';
@@ -20,7 +19,7 @@ import { RightsFields } from './rights-fields';
 export const metadata: Metadata = { title: 'Money and tax' };
 
 export default async function MoneyPage() {
-  await requireStaff(rolesThatMay('settings'));
+  await requireStaff('settings');
   const workshop = await readWorkshop();
   const { currency, locale } = workshop;
   const names = new Intl.DisplayNames(wordsLocale(locale), { type: 'currency' });

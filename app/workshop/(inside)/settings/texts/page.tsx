@@ -5,7 +5,6 @@ import { TextArea } from '@/app/ui/forms/text-area';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { STAFF_NOTE } from '@/lib/warranty/rules/certificate-text';
 import { requireStaff } from '../../../who';
 import { saveTexts } from '../actions';
@@ -15,7 +14,7 @@ import { TextsPreview } from './texts-preview';
 export const metadata: Metadata = { title: 'Texts' };
 
 export default async function TextsPage() {
-  await requireStaff(rolesThatMay('settings'));
+  await requireStaff('settings');
   const workshop = await readWorkshop();
   return (
     <>

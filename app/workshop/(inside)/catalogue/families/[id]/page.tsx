@@ -8,7 +8,6 @@ import { TextField } from '@/app/ui/forms/text-field';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { readFamily } from '@/lib/catalogue/staff-records';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../who';
 import { saveFamilyAction } from '../../actions';
 
@@ -17,13 +16,13 @@ const readOnce = cache(readFamily);
 type Props = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
-  await requireStaff(rolesThatMay('catalogue'));
+  await requireStaff('catalogue');
   const found = await readOnce((await params).id);
   return { title: found ? `Family ${found.name}` : 'Not found' };
 }
 
 export default async function FamilyPage({ params }: Props) {
-  await requireStaff(rolesThatMay('catalogue'));
+  await requireStaff('catalogue');
   const { id } = await params;
   const family = await readOnce(id);
   if (!family) nothingHere();

@@ -11,7 +11,6 @@ import type { FileKind } from '@/lib/catalogue/rules/file-kinds';
 import { changeCounts, FILE_WORDS, type FileLook, lookOf } from '@/lib/catalogue/rules/file-look';
 import { readUploadedList } from '@/lib/catalogue/uploaded-list';
 import { attempt } from '@/lib/outcome';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../who';
 import { importListAction } from '../actions';
 import { AddedTable, ChangedTable, CountTable, FaultTable, OffTable } from './plan-tables';
@@ -21,7 +20,7 @@ export const metadata: Metadata = { title: 'What this file would do' };
 type Props = { searchParams: Promise<{ moved?: string }> };
 
 export default async function CheckListPage({ searchParams }: Props) {
-  const staff = await requireStaff(rolesThatMay('catalogue'));
+  const staff = await requireStaff('catalogue');
   const { moved } = await searchParams;
   const text = await readUploadedList(staff.id);
   if (text === null) redirect('/workshop/catalogue/file');

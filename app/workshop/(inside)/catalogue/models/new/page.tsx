@@ -5,7 +5,6 @@ import { EmptyState } from '@/app/ui/page/empty-state';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { listChoices } from '@/lib/catalogue/staff-records';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../who';
 import { saveModelAction } from '../../actions';
 import { ModelFields } from '../model-fields';
@@ -13,7 +12,7 @@ import { ModelFields } from '../model-fields';
 export const metadata: Metadata = { title: 'Add a model' };
 
 export default async function NewModelPage() {
-  await requireStaff(rolesThatMay('catalogue'));
+  await requireStaff('catalogue');
   const { families } = await listChoices();
   return (
     <>

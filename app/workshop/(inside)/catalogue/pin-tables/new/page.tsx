@@ -1,14 +1,13 @@
 import type { Metadata } from 'next';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../who';
 import { PinTableForm } from '../pin-table-form';
 
 export const metadata: Metadata = { title: 'Add a pin table' };
 
 export default async function NewPinTablePage() {
-  await requireStaff(rolesThatMay('catalogue'));
+  await requireStaff('catalogue');
   return (
     <>
       <PageHead

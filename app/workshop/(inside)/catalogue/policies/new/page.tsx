@@ -3,7 +3,6 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../who';
 import { savePolicyAction } from '../actions';
 import { PolicyFields } from '../policy-fields';
@@ -11,7 +10,7 @@ import { PolicyFields } from '../policy-fields';
 export const metadata: Metadata = { title: 'Write a policy' };
 
 export default async function NewPolicyPage() {
-  await requireStaff(rolesThatMay('catalogue'));
+  await requireStaff('catalogue');
   return (
     <>
       <PageHead

@@ -8,7 +8,6 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { priceKind } from '@/lib/catalogue/rules/price';
 import { lastTaxOfRepair, listChoices, readModel } from '@/lib/catalogue/staff-records';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../who';
 import { saveRepairAction } from '../../actions';
 import { RepairFields } from '../repair-fields';
@@ -18,7 +17,7 @@ export const metadata: Metadata = { title: 'Add a repair' };
 type Props = { searchParams: Promise<{ model?: string | string[] }> };
 
 export default async function NewRepairPage({ searchParams }: Props) {
-  await requireStaff(rolesThatMay('catalogue'));
+  await requireStaff('catalogue');
   const { model: modelId } = await searchParams;
   const model = typeof modelId === 'string' ? await readModel(modelId) : null;
   if (!model) nothingHere();

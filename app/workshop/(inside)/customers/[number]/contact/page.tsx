@@ -12,7 +12,6 @@ import { jobByNumber } from '@/lib/jobs/job-by-number';
 import type { JobRecord } from '@/lib/jobs/records';
 import { addressFieldsOf } from '@/lib/jobs/rules/address';
 import { showNumber } from '@/lib/numbers/job-number';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { quoteByNumber } from '@/lib/quotes/quote-by-number';
 import type { QuoteRecord } from '@/lib/quotes/records';
 import { countryChoices } from '@/lib/workshop/places';
@@ -23,7 +22,7 @@ export const generateMetadata = numberedTitle('Correct the contact');
 
 /** The contact of a job's customer, or of whoever asked for a price at which no job was booked. */
 export default async function ContactPage({ params }: { params: Promise<{ number: string }> }) {
-  await requireStaff(rolesThatMay('take-in'));
+  await requireStaff('take-in');
   const { number } = await params;
   const quote = await quoteByNumber(number);
   if (quote?.job) redirect(`/workshop/customers/${quote.job.number}/contact`);

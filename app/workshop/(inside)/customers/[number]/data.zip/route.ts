@@ -5,11 +5,10 @@ import { now } from '@/lib/clock';
 import { invoiceFile } from '@/lib/invoices/invoice-file';
 import { exportPerson } from '@/lib/keeping/export-person';
 import { attempt } from '@/lib/outcome';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 
 /** Everything known of one person, for the owner to hand out. */
 export async function GET(_request: Request, { params }: OfNumber) {
-  const staff = await requireStaff(rolesThatMay('personal-data'));
+  const staff = await requireStaff('personal-data');
   const { number } = await params;
   const made = await attempt(() =>
     exportPerson({ number, actor: staffActor(staff), now: now(), paperOf: invoiceFile }),

@@ -25,7 +25,6 @@ import { moveOf } from '@/lib/jobs/rules/stages';
 import { type WalkInRepair, walkInRepairs } from '@/lib/jobs/walk-in-repairs';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { type CostOfNo, inspectionFeeOf } from '@/lib/quotes/rules/after-no';
 import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { type QuoteLine, shownLines, splitCovered } from '@/lib/quotes/rules/lines';
@@ -45,7 +44,7 @@ type Props = { params: Promise<{ number: string }> };
 /** The changed price of a running job, line by line, starting from what is agreed. */
 export default async function ChangedPricePage({ params }: Props) {
   const { number } = await params;
-  const { job, workshop } = await openSheet(number, rolesThatMay('money'));
+  const { job, workshop } = await openSheet(number, 'money');
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const agreed = agreedOf(job);
   const isOpen = moveOf('ask-approval').from.includes(readStage(job.stage));

@@ -13,7 +13,6 @@ import { statementOf } from '@/lib/invoices/statement';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber, showTyped } from '@/lib/numbers/job-number';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../who';
 
 type Props = { params: Promise<{ job: string }> };
@@ -30,7 +29,7 @@ const KIND_WORDS: Record<Entry['kind'], string> = {
 };
 
 export default async function StatementPage({ params }: Props) {
-  await requireStaff(rolesThatMay('money'));
+  await requireStaff('money');
   const job = await jobByNumber((await params).job);
   const workshop = await readWorkshop();
   const statement = job && (await statementOf(job.id, workshop.currency));

@@ -16,7 +16,7 @@ import { workingDaysWords } from '@/lib/calendar/working';
 import { type RepairForQuote, repairsForQuote, taxRatesInUse } from '@/lib/catalogue/staff-records';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
-import { may, rolesThatMay } from '@/lib/people/rules/roles';
+import { may } from '@/lib/people/rules/roles';
 import { openRevision } from '@/lib/quotes/records';
 import { LEAST_VALID_DAYS } from '@/lib/quotes/rules/held-price';
 import { REQUEST_WORDS, requestMove } from '@/lib/quotes/rules/request-states';
@@ -37,7 +37,7 @@ type Props = { params: Promise<{ number: string }>; searchParams: Promise<{ insp
 export default async function WriteQuotePage({ params, searchParams }: Props) {
   const { number } = await params;
   const { inspection } = await searchParams;
-  const { quote, workshop, who } = await openQuote(number, rolesThatMay('money'));
+  const { quote, workshop, who } = await openQuote(number, 'money');
   const { request } = quote;
   const above = (
     <TextLink href={`/workshop/quotes/${quote.number}`}>{`Quote ${showNumber(quote.number)}`}</TextLink>

@@ -7,7 +7,6 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { IntervalPlot } from '@/app/ui/plots/interval-plot';
 import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { coverClock } from '@/lib/returns/cover-clock';
 import { type GroupFigure, readGroupFigures } from '@/lib/returns/group-figures';
 import { GROUPINGS, type Grouping } from '@/lib/returns/groupings';
@@ -30,7 +29,7 @@ const NAMED = 5;
 /** All of a grouping side by side, by name: nothing here is ranked. */
 export default async function GroupingPage({ params }: Props) {
   const grouping = readGrouping((await params).grouping);
-  await requireStaff(rolesThatMay(permissionFor(grouping)));
+  await requireStaff(permissionFor(grouping));
   if (!grouping) nothingHere();
   const workshop = await readWorkshop();
   const { locale } = workshop;

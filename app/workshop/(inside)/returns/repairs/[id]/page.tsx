@@ -6,7 +6,7 @@ import { SurvivalPlot } from '@/app/ui/plots/survival-plot';
 import { requireStaff } from '@/app/workshop/who';
 import { readRepair } from '@/lib/catalogue/staff-records';
 import { now } from '@/lib/clock';
-import { may, rolesThatMay } from '@/lib/people/rules/roles';
+import { may } from '@/lib/people/rules/roles';
 import { coverClock } from '@/lib/returns/cover-clock';
 import { readLearning } from '@/lib/returns/lessons';
 import { readRepairFigures } from '@/lib/returns/repair-figures';
@@ -21,14 +21,14 @@ import { ReservePart } from './reserve-part';
 type Props = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
-  await requireStaff(rolesThatMay('returns'));
+  await requireStaff('returns');
   const found = await readRepair((await params).id);
   return { title: found ? `Returns of ${found.name}, ${found.model.name}` : 'Not found' };
 }
 
 /** One repair: when its units come back and why, what that costs, and whether what was learnt helped. */
 export default async function RepairReturnsPage({ params }: Props) {
-  const staff = await requireStaff(rolesThatMay('returns'));
+  const staff = await requireStaff('returns');
   const { id } = await params;
   const at = now();
   const workshop = await readWorkshop();

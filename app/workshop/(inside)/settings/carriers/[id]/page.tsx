@@ -8,7 +8,6 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { requireStaff } from '@/app/workshop/who';
 import { readCarrierRow } from '@/lib/parcels/records';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { keepCarrier } from '../actions';
 import { CarrierFields } from '../carrier-fields';
 
@@ -17,13 +16,13 @@ const readOnce = cache(readCarrierRow);
 type Props = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
-  await requireStaff(rolesThatMay('settings'));
+  await requireStaff('settings');
   const found = await readOnce((await params).id);
   return { title: found ? `Carrier ${found.name}` : 'Not found' };
 }
 
 export default async function CarrierPage({ params }: Props) {
-  await requireStaff(rolesThatMay('settings'));
+  await requireStaff('settings');
   const carrier = await readOnce((await params).id);
   if (!carrier) nothingHere();
   const { currency } = await readWorkshop();

@@ -6,14 +6,13 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { requireStaff } from '@/app/workshop/who';
 import { readCarrierRows } from '@/lib/parcels/records';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { keepCarrier } from '../actions';
 import { CarrierFields } from '../carrier-fields';
 
 export const metadata: Metadata = { title: 'Add a carrier' };
 
 export default async function NewCarrierPage() {
-  await requireStaff(rolesThatMay('settings'));
+  await requireStaff('settings');
   const [carriers, { currency }] = await Promise.all([readCarrierRows(), readWorkshop()]);
   const place = Math.max(-1, ...carriers.map((each) => each.position)) + 1;
   return (

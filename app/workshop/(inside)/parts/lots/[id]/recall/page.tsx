@@ -14,7 +14,6 @@ import { requireStaff } from '@/app/workshop/who';
 import { type RecallUnit, recallsOf, recallUnits } from '@/lib/bench/recall-records';
 import { isCell, recallText } from '@/lib/bench/rules/recall-text';
 import { formatDay } from '@/lib/calendar/format';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { lotToday } from '../lot-today';
 import { recallAction, stopLotAction } from './actions';
 import { LetterPreview } from './letter-preview';
@@ -26,14 +25,14 @@ const NEXT =
 type Props = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  await requireStaff(rolesThatMay('recall'));
+  await requireStaff('recall');
   const lot = await lotToday((await params).id);
   return { title: lot ? `Letter about lot ${lot.code}, ${lot.part.name}` : 'Not found' };
 }
 
 /** A letter to everybody whose unit carries a piece of the lot: its words, who gets it, a look, and then the button; or a stop without one. */
 export default async function RecallPage({ params }: Props) {
-  await requireStaff(rolesThatMay('recall'));
+  await requireStaff('recall');
   const { id } = await params;
   const workshop = await readWorkshop();
   const [lot, units, recalls] = await Promise.all([lotToday(id), recallUnits(id), recallsOf(id)]);

@@ -6,7 +6,7 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { SurvivalPlot } from '@/app/ui/plots/survival-plot';
 import { requireStaff } from '@/app/workshop/who';
 import { now } from '@/lib/clock';
-import { may, rolesThatMay } from '@/lib/people/rules/roles';
+import { may } from '@/lib/people/rules/roles';
 import { coverClock } from '@/lib/returns/cover-clock';
 import { readGroupFigures } from '@/lib/returns/group-figures';
 import { GROUPINGS } from '@/lib/returns/groupings';
@@ -27,7 +27,7 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const { grouping: asked, id } = await params;
   const grouping = GROUPINGS.find((each) => each === asked);
   // A name may be a person's: not for those who may not see the page.
-  await requireStaff(rolesThatMay(permissionFor(grouping)));
+  await requireStaff(permissionFor(grouping));
   const name = grouping ? await nameOf(grouping, decodeURIComponent(id)) : null;
   return { title: name === null ? 'Not found' : `Returns of ${name}` };
 }
@@ -36,7 +36,7 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 export default async function GroupPage({ params }: Props) {
   const { grouping: asked, id: typed } = await params;
   const grouping = GROUPINGS.find((each) => each === asked);
-  const staff = await requireStaff(rolesThatMay(permissionFor(grouping)));
+  const staff = await requireStaff(permissionFor(grouping));
   if (!grouping) nothingHere();
   const id = decodeURIComponent(typed);
   if (grouping === 'repair') redirect(`/workshop/returns/repairs/${encodeURIComponent(id)}`);

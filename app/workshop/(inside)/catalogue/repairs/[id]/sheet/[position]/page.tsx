@@ -8,7 +8,6 @@ import { SubmitButton } from '@/app/ui/forms/submit';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { readRepair } from '@/lib/catalogue/staff-records';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../../../who';
 import { changeCheckAction } from '../actions';
 import { CheckFields } from '../check-fields';
@@ -19,14 +18,14 @@ const readOnce = cache(readRepair);
 type Props = { params: Promise<{ id: string; position: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  await requireStaff(rolesThatMay('catalogue'));
+  await requireStaff('catalogue');
   const { id, position } = await params;
   const found = await readOnce(id);
   return { title: found ? `Check ${position} of ${found.name}, ${found.model.name}` : 'Not found' };
 }
 
 export default async function CheckPage({ params }: Props) {
-  await requireStaff(rolesThatMay('catalogue'));
+  await requireStaff('catalogue');
   const { id, position } = await params;
   const repair = await readOnce(id);
   const sheet = repair?.sheets[0];

@@ -13,7 +13,6 @@ import { requireStaff } from '@/app/workshop/who';
 import { liftUnits, recallsOf } from '@/lib/bench/recall-records';
 import { liftText } from '@/lib/bench/rules/recall-text';
 import { formatInstant } from '@/lib/calendar/format';
-import { rolesThatMay } from '@/lib/people/rules/roles';
 import { lotToday } from '../../lot-today';
 import { liftAction, liftQuietlyAction } from '../actions';
 import { LetterPreview } from '../letter-preview';
@@ -22,14 +21,14 @@ import { unitColumns } from '../unit-columns';
 type Props = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  await requireStaff(rolesThatMay('recall'));
+  await requireStaff('recall');
   const lot = await lotToday((await params).id);
   return { title: lot ? `Lift the recall of lot ${lot.code}, ${lot.part.name}` : 'Not found' };
 }
 
 /** A recall that was a mistake: who was written to is again, a look at the letter, and then the button; or without one. */
 export default async function LiftPage({ params }: Props) {
-  await requireStaff(rolesThatMay('recall'));
+  await requireStaff('recall');
   const { id } = await params;
   const [lot, all, workshop] = await Promise.all([lotToday(id), recallsOf(id), readWorkshop()]);
   if (!lot) nothingHere();
