@@ -1,4 +1,5 @@
 import { compareDays, type Day, dayFromDate, maxDay } from '@/lib/calendar/day';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { db } from '@/lib/db/client';
 import { newestFirst } from '@/lib/db/in-order';
 import { markOf } from '@/lib/shown-row';
@@ -81,7 +82,7 @@ async function jobsWaitingFor(partId: string) {
   });
   return rows.map(({ quantity, job: { number, promisedOn, model } }) => ({
     jobNumber: number,
-    unit: `${model.maker} ${model.name}`,
+    unit: unitName(model),
     quantity,
     promisedOn: promisedOn && dayFromDate(promisedOn),
   }));
@@ -138,7 +139,7 @@ export async function readLot(id: string, today: Day) {
     return {
       jobNumber: job.number,
       stage: job.stage,
-      model: `${job.model.maker} ${job.model.name}`,
+      model: unitName(job.model),
       serial: job.serialTyped,
       quantity,
       usedAt: at,

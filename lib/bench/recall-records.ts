@@ -1,3 +1,4 @@
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { db } from '@/lib/db/client';
 import { newestFirst } from '@/lib/db/in-order';
 import type { Tx } from '@/lib/db/transaction';
@@ -39,7 +40,7 @@ export async function recallUnits(lotId: string, client: Tx = db): Promise<Recal
       jobId: job.id,
       jobNumber: job.number,
       stage: job.stage,
-      unit: `${job.model.maker} ${job.model.name}`,
+      unit: unitName(job.model),
       serial: job.serialTyped,
       customer: customer.name,
       email: customer.email,

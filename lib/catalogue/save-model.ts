@@ -6,6 +6,7 @@ import type { BatteryKind } from '@/lib/parcels/rules/battery';
 import { requireAsShown, type Shown } from '@/lib/shown-row';
 import { missingSide } from './rules/size';
 import { freeSlug, slugOf } from './rules/slug';
+import { unitName } from './rules/unit-name';
 import { MODEL_FIELDS } from './shown-fields';
 
 export type ModelInput = {
@@ -44,7 +45,7 @@ export async function saveModel(shown: Shown | null, input: ModelInput): Promise
       await refuseFamily(tx, input.familyId);
       if (shown !== null) return change(tx, shown, data);
       const taken = new Set((await tx.model.findMany({ select: { slug: true } })).map((row) => row.slug));
-      const slug = freeSlug(slugOf(`${input.maker} ${input.name}`), taken);
+      const slug = freeSlug(slugOf(unitName(input)), taken);
       return (await tx.model.create({ data: { ...data, slug }, select: { id: true } })).id;
     });
   } catch (error) {

@@ -5,6 +5,7 @@ import type { TaxCategory } from '@/lib/money/tax';
 import { markOf } from '@/lib/shown-row';
 import type { PolicyTerms } from '@/lib/warranty/rules/terms';
 import { readTerms } from '@/lib/warranty/stored-terms';
+import { unitName } from './rules/unit-name';
 import { FAMILY_FIELDS, MODEL_FIELDS, POLICY_FIELDS, REPAIR_FIELDS } from './shown-fields';
 import { readCheck, storedTax } from './stored';
 
@@ -209,7 +210,7 @@ export async function repairsForQuote(modelId: string | null, client: Tx = db): 
   return [...own, ...others].map(({ modelId: _, model, policy, ...repair }) => ({
     ...repair,
     taxCategory: storedTax.parse(repair.taxCategory),
-    modelName: `${model.maker} ${model.name}`,
+    modelName: unitName(model),
     policyName: policy.name,
   }));
 }

@@ -1,4 +1,5 @@
 import { dayFromDate } from '@/lib/calendar/day';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { config } from '@/lib/config';
 import type { Price } from '@/lib/documents/money-sheet';
 import type { ReceiptData } from '@/lib/documents/receipt';
@@ -35,7 +36,7 @@ export async function receiptData(job: JobRecord, workshop: WorkshopCard): Promi
     job: job.number,
     invoice: invoice?.number ?? null,
     customer: job.customer.name,
-    unit: { model: `${job.model.maker} ${job.model.name}`, serial: job.serialTyped },
+    unit: { model: unitName(job.model), serial: job.serialTyped },
     statusUrl: `${config.appUrl}/track/${job.number}`,
     stamps: datedStamps(readStage(job.stage), stagesReached(job.events), workshop.timeZone),
     price: standing ? invoiced(standing, currency, seller) : agreedPrice(job, currency, seller),

@@ -1,4 +1,5 @@
 import { type Day, dayFromDate } from '@/lib/calendar/day';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import type { Tx } from '@/lib/db/transaction';
@@ -71,7 +72,7 @@ function whole(row: Row): WholeInvoice {
     job: {
       id: job.id,
       number: job.number,
-      unit: `${job.model.maker} ${job.model.name}`,
+      unit: unitName(job.model),
       serial: job.serialTyped,
       balance: balanceOf(job),
     },

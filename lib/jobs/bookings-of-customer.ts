@@ -1,4 +1,5 @@
 import { type Day, dayInZone } from '@/lib/calendar/day';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { db } from '@/lib/db/client';
 import { sameButForCapitals } from '@/lib/db/like';
 import { readWorkshop } from '@/lib/workshop/records';
@@ -27,7 +28,7 @@ export async function bookingsOfCustomer(email: string): Promise<AwaitedBooking[
   ]);
   return rows.map(({ number, bookedAt, model, repair }) => ({
     number,
-    unit: `${model.maker} ${model.name}`,
+    unit: unitName(model),
     repair: repair.name,
     bookedOn: dayInZone(bookedAt, timeZone),
   }));

@@ -1,3 +1,4 @@
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { config } from '@/lib/config';
 import type { CustomsNoteData } from '@/lib/documents/customs-note';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -14,7 +15,7 @@ import { isRepaired } from './rules/repaired';
 export function customsData(job: JobRecord, o: { workshop: WorkshopCard; family: string }): CustomsNoteData {
   const { workshop } = o;
   const { customer, model } = job;
-  const unit = `${model.maker} ${model.name}`;
+  const unit = unitName(model);
   const parcel = readParcel(job);
   const { battery, wattHours } = batteryOfModel(job);
   const country = (code: string) => `${countryName(code, workshop.locale)} (${code})`;

@@ -1,4 +1,5 @@
 import { type Day, dayInZone } from '@/lib/calendar/day';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { foldSerial } from '@/lib/numbers/serial';
@@ -211,7 +212,7 @@ function shown(row: Row, timeZone: string): ArrivalJob {
     kind: readKind(row.kind),
     stage: readStage(row.stage),
     serial: row.serialTyped,
-    unit: `${row.model.maker} ${row.model.name}`,
+    unit: unitName(row.model),
     repair: row.repair.name,
     customer: row.customer.name,
     bookedOn: dayInZone(row.bookedAt, timeZone),

@@ -1,3 +1,4 @@
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { config } from '@/lib/config';
 import { db } from '@/lib/db/client';
 import type { BagLabelData } from '@/lib/documents/bag-label';
@@ -14,7 +15,7 @@ export function labelOf(job: {
   return {
     job: job.number,
     code: `${config.appUrl}/workshop/jobs/${job.number}`,
-    model: `${job.model.maker} ${job.model.name}`,
+    model: unitName(job.model),
     serial: job.serialTyped,
   };
 }

@@ -1,4 +1,5 @@
 import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { db } from '@/lib/db/client';
 import { pageOf } from '@/lib/numbers/page-of';
 import { readWorkshop } from '@/lib/workshop/records';
@@ -70,7 +71,7 @@ export async function listJobs(o: { stage: Stage | null; q: string; page: number
       number: row.number,
       kind: readKind(row.kind),
       stage: readStage(row.stage),
-      unit: `${row.model.maker} ${row.model.name}`,
+      unit: unitName(row.model),
       repair: row.repair.name,
       serial: row.serialTyped,
       customer: row.customer.name,

@@ -1,6 +1,7 @@
 import { plannedMinutes } from '@/lib/bench/rules/job-sheets';
 import { minutesOf } from '@/lib/bench/rules/minutes-by';
 import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { db } from '@/lib/db/client';
 import { type OpenPromise, type PromiseToMove, promisesToMove } from '@/lib/promise/rules/promises-to-move';
 import { readCalendar, type WorkshopCard } from '@/lib/workshop/records';
@@ -67,7 +68,7 @@ export async function listPromisesToMove(
           minutesPlanned: plannedMinutes(row),
           minutesWorked: minutesOf(row.work),
         }),
-        unit: `${row.model.maker} ${row.model.name}`,
+        unit: unitName(row.model),
         customer: row.customer.name,
       },
     ];

@@ -1,6 +1,7 @@
 import { cellsOf, recalledPieces } from '@/lib/bench/stored-recalls';
 import { dayInZone } from '@/lib/calendar/day';
 import { workingDaysWords } from '@/lib/calendar/working';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { config } from '@/lib/config';
 import type { PackingSlipData } from '@/lib/documents/packing-slip';
 import { formatMoney } from '@/lib/money/amount';
@@ -19,7 +20,7 @@ import { unitOfJob } from './stored-recall';
 export async function slipData(job: JobRecord): Promise<PackingSlipData> {
   const workshop = await readWorkshop();
   const { customer, model } = job;
-  const unit = `${model.maker} ${model.name}`;
+  const unit = unitName(model);
   const cells = cellsOf(await recalledPieces(unitOfJob(job)));
   const verdict = postedAnswer(model, job.batteryAnswer, cells);
   const kind = readKind(job.kind);

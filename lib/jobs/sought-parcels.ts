@@ -1,4 +1,5 @@
 import { type Day, dayInZone, daysBetween } from '@/lib/calendar/day';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import type { Prisma } from '@/lib/db/generated/client';
 import { readKind } from './records';
 import type { JobKind } from './rules/stages';
@@ -39,7 +40,7 @@ export function soughtParcels(
     .map(({ since, ...row }) => ({
       number: row.number,
       kind: readKind(row.kind),
-      unit: `${row.model.maker} ${row.model.name}`,
+      unit: unitName(row.model),
       customer: row.customer.name,
       carrier: row.carrier,
       reference: row.carrierReference,

@@ -1,6 +1,7 @@
 import { plannedMinutes } from '@/lib/bench/rules/job-sheets';
 import { minutesOf } from '@/lib/bench/rules/minutes-by';
 import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { balanceOf } from '@/lib/invoices/rules/balance';
@@ -202,7 +203,7 @@ function listed(
       contestedOn: row.claim.contestedAt && dayInZone(row.claim.contestedAt, timeZone),
       reopenedOn: row.claim.reopenedAt && dayInZone(row.claim.reopenedAt, timeZone),
     },
-    unit: `${row.model.maker} ${row.model.name}`,
+    unit: unitName(row.model),
     repair: row.repair.name,
     customer: row.customer.name,
     certificateEndsOn: row.claim ? (o.ends.get(row.claim.certificate.id)?.end ?? null) : null,

@@ -1,3 +1,4 @@
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { db } from '@/lib/db/client';
 
 export type WalkInRepair = { id: string; modelId: string; unit: string; repair: string };
@@ -12,7 +13,7 @@ export async function walkInRepairs(): Promise<WalkInRepair[]> {
   return rows.map((row) => ({
     id: row.id,
     modelId: row.modelId,
-    unit: `${row.model.maker} ${row.model.name}`,
+    unit: unitName(row.model),
     repair: row.name,
   }));
 }

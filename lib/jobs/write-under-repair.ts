@@ -1,3 +1,4 @@
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import type { Tx } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import type { Actor } from './actor';
@@ -70,7 +71,7 @@ export async function writeUnderRepair(
         minutesBefore: job.repair.minutes,
         to: repair.name,
         sheet: sheet.version,
-        ...(model.id !== job.model.id && { unit: `${model.maker} ${model.name}` }),
+        ...(model.id !== job.model.id && { unit: unitName(model) }),
       },
     },
   });

@@ -1,4 +1,5 @@
 import { type Day, dayInZone } from '@/lib/calendar/day';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { db } from '@/lib/db/client';
 import { readKind, readStage, staffNames } from '@/lib/jobs/records';
 import type { JobKind, Stage } from '@/lib/jobs/rules/stages';
@@ -78,7 +79,7 @@ export async function readPerson(number: string, now: Date): Promise<PersonView 
       number: job.number,
       kind: readKind(job.kind),
       stage: readStage(job.stage),
-      unit: `${job.model.maker} ${job.model.name}`,
+      unit: unitName(job.model),
       repair: job.repair.name,
       bookedOn: dayInZone(job.bookedAt, workshop.timeZone),
     })),

@@ -3,6 +3,7 @@ import type { Setting } from '@/emails/letter';
 import { writeLetter } from '@/emails/letters';
 import { dayFromDate } from '@/lib/calendar/day';
 import { workingDaysWords } from '@/lib/calendar/working';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { config } from '@/lib/config';
 import { db } from '@/lib/db/client';
 import type { Tx } from '@/lib/db/transaction';
@@ -150,7 +151,7 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
     job: {
       number: showNumber(job.number),
       kind: job.kind === 'claim' ? 'claim' : 'repair',
-      unit: `${job.model.maker} ${job.model.name}`,
+      unit: unitName(job.model),
       serial: job.serialTyped,
       repair: job.repair.name,
       agreed: agreed?.grossMinor ?? 0,

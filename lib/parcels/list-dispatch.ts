@@ -1,4 +1,5 @@
 import { addDays, type Day, dayInZone, startOfDay } from '@/lib/calendar/day';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { balanceOf } from '@/lib/invoices/rules/balance';
@@ -105,7 +106,7 @@ function shown(row: Prisma.JobGetPayload<{ select: typeof SHOWN }>, timeZone: st
   return {
     number: row.number,
     kind: readKind(row.kind),
-    unit: `${row.model.maker} ${row.model.name}`,
+    unit: unitName(row.model),
     customer: row.customer.name,
     town: row.customer.town,
     country: row.customer.country,

@@ -1,3 +1,4 @@
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { db } from '@/lib/db/client';
 
 export type DeviceChoice = { id: string; name: string; family: string };
@@ -22,14 +23,13 @@ export async function askChoices(
       repairs: { where: { isListed: true }, orderBy: { name: 'asc' }, select: { symptoms: true } },
     },
   });
-  const named = (row: { maker: string; name: string }) => `${row.maker} ${row.name}`;
   const chosen = rows.find(({ id }) => id === modelId);
   return {
-    devices: rows.map((row) => ({ id: row.id, name: named(row), family: row.family.name })),
+    devices: rows.map((row) => ({ id: row.id, name: unitName(row), family: row.family.name })),
     chosen: chosen
       ? {
           id: chosen.id,
-          name: named(chosen),
+          name: unitName(chosen),
           symptoms: [...new Set(chosen.repairs.flatMap(({ symptoms }) => symptoms))],
         }
       : null,

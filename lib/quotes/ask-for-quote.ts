@@ -1,3 +1,4 @@
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { createQuoteLink, newestQuoteToken } from '@/lib/jobs/private-link';
 import { HISTORY } from '@/lib/jobs/rules/booking';
@@ -79,7 +80,7 @@ async function deviceOf(tx: Tx, answers: RequestAnswers): Promise<Device> {
       })
     : null;
   if (!model) return { modelId: null, device: answers.device };
-  return { modelId: model.id, device: `${model.maker} ${model.name}` };
+  return { modelId: model.id, device: unitName(model) };
 }
 
 async function findOpen(tx: Tx, key: string, device: Device, serialKey: string) {

@@ -1,6 +1,7 @@
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { workingDaysWords } from '@/lib/calendar/working';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import type { Price } from '@/lib/documents/money-sheet';
 import type { QuoteData } from '@/lib/documents/quote';
 import { jobAddress, quoteAddress } from '@/lib/jobs/private-link';
@@ -105,7 +106,7 @@ export async function jobQuoteData(
     number: quote.number,
     job: job.number,
     customer: job.customer.name,
-    unit: { model: `${job.model.maker} ${job.model.name}`, serial: job.serialTyped },
+    unit: { model: unitName(job.model), serial: job.serialTyped },
     answerUrl: token ? jobAddress(token) : null,
     stamps: datedStamps(readStage(job.stage), stagesReached(job.events), workshop.timeZone),
     found: [...paragraphs(shown.reason), ...job.findings.map(({ text }) => text)],

@@ -1,3 +1,4 @@
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { db } from '@/lib/db/client';
 import type { Grouping } from './groupings';
 
@@ -14,7 +15,7 @@ export async function namesOf(grouping: Grouping, ids?: readonly string[]): Prom
     }
     case 'model': {
       const rows = await db.model.findMany({ where, select: { id: true, maker: true, name: true } });
-      return new Map(rows.map(({ id, maker, name }) => [id, `${maker} ${name}`]));
+      return new Map(rows.map((row) => [row.id, unitName(row)]));
     }
     case 'policy': {
       const rows = await db.policy.findMany({ where, select: { id: true, name: true } });

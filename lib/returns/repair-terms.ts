@@ -1,5 +1,6 @@
 import { type Day, daysBetween } from '@/lib/calendar/day';
 import { addPeriod } from '@/lib/calendar/period';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { db } from '@/lib/db/client';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { netPrice } from './rules/repair-worth';
@@ -68,7 +69,7 @@ export async function readRepairTerms(
     return {
       id: row.id,
       name: row.name,
-      model: `${model.maker} ${model.name}`,
+      model: unitName(model),
       priceMinor: row.priceMinor,
       netMinor: netPrice(row.priceMinor, taxRateBps, workshop.pricesIncludeTax),
       plannedMinor: labour + parts,

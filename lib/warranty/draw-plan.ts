@@ -7,6 +7,7 @@ import { probesLines } from '@/lib/bench/rules/probes';
 import { wireVerdict, wireWords } from '@/lib/bench/rules/wire-verdict';
 import { readCheck } from '@/lib/bench/stored-checks';
 import { type Day, dayInZone, maxDay } from '@/lib/calendar/day';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { config } from '@/lib/config';
 import { drawCertificate } from '@/lib/documents/certificate';
 import type { Proof } from '@/lib/documents/proof';
@@ -80,7 +81,7 @@ export async function drawPlan(
   const token = signCertificate(signed, readPrivateKey(key.privateKey));
   // Whoever reads a certificate may be abroad, so the country ends the address always.
   const head = letterheadOf(workshop, countryName(workshop.country, workshop.locale));
-  const modelName = `${job.model.maker} ${job.model.name}`;
+  const modelName = unitName(job.model);
   const text = certificateText({
     number: plan.number,
     revision: plan.revision,

@@ -1,4 +1,5 @@
 import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { db } from '@/lib/db/client';
 import { Prisma } from '@/lib/db/generated/client';
 import { readStage } from '@/lib/jobs/records';
@@ -73,7 +74,7 @@ export async function nearSerials(typed: string, o: { timeZone: string }): Promi
       number: job.number,
       serial: job.serialTyped,
       stage: readStage(job.stage),
-      unit: `${job.model.maker} ${job.model.name}`,
+      unit: unitName(job.model),
       repair: job.repair.name,
       customer: job.customer.name,
       bookedOn: dayInZone(job.bookedAt, o.timeZone),

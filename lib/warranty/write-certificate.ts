@@ -1,4 +1,5 @@
 import { dayToDate } from '@/lib/calendar/day';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import type { Tx } from '@/lib/db/transaction';
 import type { JobRecord } from '@/lib/jobs/records';
 import { foldSerial } from '@/lib/numbers/serial';
@@ -27,7 +28,7 @@ export async function writeCertificate(
       revision: plan.revision,
       jobId: o.job.id,
       policyVersionId: plan.policyVersionId,
-      modelName: `${o.job.model.maker} ${o.job.model.name}`,
+      modelName: unitName(o.job.model),
       serialTyped: o.job.serialTyped,
       serialKey: foldSerial(o.job.serialTyped),
       issuedAt: o.now,

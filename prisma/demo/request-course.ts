@@ -1,3 +1,4 @@
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { db } from '@/lib/db/client';
 import { book } from '@/lib/jobs/book';
 import { readBookingRepair } from '@/lib/jobs/booking-repair';
@@ -68,7 +69,7 @@ export class RequestCourse extends Steps {
     const asked = await askForQuote({
       answers: requestForm.parse({
         ...(model ? { model: model.id } : {}),
-        device: model ? `${model.maker} ${model.name}` : o.device,
+        device: model ? unitName(model) : o.device,
         serial: o.serial ?? '',
         symptoms: o.symptoms ?? [],
         problem: o.problem,

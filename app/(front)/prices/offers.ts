@@ -1,4 +1,5 @@
 import type { ListedModel, ListedRepair } from '@/lib/catalogue/price-list';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { decimalText } from '@/lib/money/amount';
 import type { WorkshopCard } from '@/lib/workshop/card';
 
@@ -14,7 +15,7 @@ export function serviceOf(
   return {
     '@type': 'Service',
     serviceType: 'Electronics repair',
-    name: `Repair of ${model.maker} ${model.name}`,
+    name: `Repair of ${unitName(model)}`,
     url: `${appUrl}/prices/${model.slug}`,
     provider: providerOf(workshop),
     ...(workshop.territory ? { areaServed: workshop.territory } : {}),

@@ -2,14 +2,15 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { workingDaysWords } from '@/lib/calendar/working';
 import type { ListedModel } from '@/lib/catalogue/price-list';
 import { coverInBrief } from '@/lib/catalogue/rules/cover-words';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 
 /** One model of the price list, set like a printed tariff: name, dotted line, price, and the small print below. */
 export function PriceLines({ model, money }: { model: ListedModel; money: (minor: number) => string }) {
   return (
-    <section aria-label={`${model.maker} ${model.name}`} className="break-inside-avoid pb-6">
+    <section aria-label={unitName(model)} className="break-inside-avoid pb-6">
       <h3>
         <TextLink href={`/prices/${model.slug}`} className="inline-block py-1.5">
-          {model.maker} {model.name}
+          {unitName(model)}
         </TextLink>
       </h3>
       <ul>

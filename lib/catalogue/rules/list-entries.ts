@@ -4,6 +4,7 @@ import type { ListProblem, ListRow } from './list-rows';
 import { type Entry, makeShelf, tellDifferent } from './list-shelf';
 import { type Referred, readFamily, readModel, readRepair, type Tell } from './list-values';
 import { foldText } from './search';
+import { unitName } from './unit-name';
 
 const isFilled = (cells: Cells, columns: readonly ColumnKey[]) => columns.some((key) => cells[key] !== '');
 const MODEL_COLUMNS = columnsOf('model');
@@ -56,7 +57,7 @@ export function modelEntries(
     of: 'model',
     addressColumn: 'modelAddress',
     nameOf: modelName,
-    known: known.models.map((model) => ({ ...model, name: `${model.data.maker} ${model.data.name}` })),
+    known: known.models.map((model) => ({ ...model, name: unitName(model.data) })),
     read: readModel,
     problems,
   });

@@ -1,4 +1,5 @@
 import type { FieldChange, ImportPlan } from './plan-import';
+import { unitName } from './unit-name';
 
 /** One family, model or repair that an import adds or changes, as a person reads it. */
 export type PlanLine = {
@@ -17,7 +18,7 @@ export function planLines(plan: ImportPlan): PlanLine[] {
     return { row, of: 'family', name: data.name, address: slug, isNew: id === null, fields };
   });
   const models = plan.models.map(({ row, id, slug, data, fields }): PlanLine => {
-    const name = `${data.maker} ${data.name}`;
+    const name = unitName(data);
     return { row, of: 'model', name, address: slug, isNew: id === null, fields };
   });
   const repairs = plan.repairs.map(({ row, id, slug, data, fields }): PlanLine => {

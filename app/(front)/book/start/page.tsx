@@ -8,6 +8,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { describePeriod } from '@/lib/calendar/period';
 import { workingDaysWords } from '@/lib/calendar/working';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { now } from '@/lib/clock';
 import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { formatMoney } from '@/lib/money/amount';
@@ -39,11 +40,7 @@ export default async function BeforeBookingPage({ searchParams }: Props) {
   return (
     <>
       <PageHead
-        above={
-          <TextLink
-            href={`/prices/${repair.model.slug}`}
-          >{`${repair.model.maker} ${repair.model.name}`}</TextLink>
-        }
+        above={<TextLink href={`/prices/${repair.model.slug}`}>{unitName(repair.model)}</TextLink>}
         title={repair.name}
         lead={repair.summary}
         next={isOpen ? 'five short steps, about three minutes. You pay nothing now.' : null}

@@ -6,6 +6,7 @@ import { NumberText } from '@/app/ui/words/number-text';
 import { StageTag } from '@/app/ui/words/stage-tag';
 import { day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { now } from '@/lib/clock';
 import { config } from '@/lib/config';
 import { newestQuoteTokenOf } from '@/lib/jobs/private-link';
@@ -35,7 +36,7 @@ export async function DocketPart({ job, workshop, facts, carriers }: DocketProps
     <Docket
       kind={readKind(job.kind) === 'claim' ? 'Claim job' : 'Job'}
       number={showNumber(job.number)}
-      heading={`${job.model.maker} ${job.model.name}`}
+      heading={unitName(job.model)}
       tag={<StageTag stage={stage} />}
       qr={{ text: `${config.appUrl}/track/${job.number}`, alt: 'QR code that opens the stage of this job' }}
       stubFacts={[

@@ -6,6 +6,7 @@ import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { dayInZone } from '@/lib/calendar/day';
 import { workingDaysWords } from '@/lib/calendar/working';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { now } from '@/lib/clock';
 import { factsOf } from '@/lib/jobs/facts';
 import { type JobRecord, readKind, readStage } from '@/lib/jobs/records';
@@ -89,7 +90,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   });
   const offer = offerOf(job);
   const ended = readEndedPrice(job, today);
-  const unit = `${job.model.maker} ${job.model.name}`;
+  const unit = unitName(job.model);
   const parts = { job, token, workshop };
   const [slip, pieces] = await Promise.all([slipOfJob(job), piecesToWarnOfOnJob(job)]);
   // Who took the battery out before posting has nothing to fear from the cell in the unit.

@@ -12,6 +12,7 @@ import type { ListedRepair } from '@/lib/catalogue/price-list';
 import { type ModelPage, readModelPage } from '@/lib/catalogue/records';
 import { coverWords } from '@/lib/catalogue/rules/cover-words';
 import { sizeWords } from '@/lib/catalogue/rules/size';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { now } from '@/lib/clock';
 import { config } from '@/lib/config';
 import { formatMoney } from '@/lib/money/amount';
@@ -32,7 +33,7 @@ type Props = { params: Promise<{ model: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const model = await readOnce((await params).model);
-  return model ? { title: `${model.maker} ${model.name}: repairs and prices` } : {};
+  return model ? { title: `${unitName(model)}: repairs and prices` } : {};
 }
 
 export default async function ModelPricesPage({ params }: Props) {
@@ -61,7 +62,7 @@ export default async function ModelPricesPage({ params }: Props) {
             <TextLink href={`/prices#${model.family.slug}`}>{model.family.name}</TextLink>
           </>
         }
-        title={`${model.maker} ${model.name}`}
+        title={unitName(model)}
         lead="What we mend on it. Every price is with tax, for the whole repair and the way back to you."
         next={isOpen ? 'choose a repair and book it. You pay nothing until it is done.' : null}
       />

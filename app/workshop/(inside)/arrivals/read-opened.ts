@@ -1,3 +1,4 @@
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import 'server-only';
 import { factsOf } from '@/lib/jobs/facts';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
@@ -24,7 +25,7 @@ export async function readOpened(named: string | string[] | undefined): Promise<
     version: job.version,
     arrivedSerial: job.arrivedSerial,
     accessories: job.accessories,
-    unit: `${job.model.maker} ${job.model.name}`,
+    unit: unitName(job.model),
     customer: job.customer.name,
     why: reason ? reasonSentence(reason, facts, 'en-GB') : null,
   };

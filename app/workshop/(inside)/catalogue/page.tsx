@@ -8,6 +8,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { Table } from '@/app/ui/page/table';
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { listCatalogue } from '@/lib/catalogue/staff-records';
 import { may } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../who';
@@ -104,9 +105,7 @@ function FamilySection({ family, mayChange }: { family: Family; mayChange: boole
             head: 'Model',
             kind: 'rowhead',
             cell: (model) => (
-              <TextLink href={`/workshop/catalogue/models/${model.id}`}>
-                {model.maker} {model.name}
-              </TextLink>
+              <TextLink href={`/workshop/catalogue/models/${model.id}`}>{unitName(model)}</TextLink>
             ),
           },
           { head: 'Listed repairs', kind: 'number', cell: (model) => repairCount(model.repairs) },

@@ -7,6 +7,7 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { describePeriod } from '@/lib/calendar/period';
 import { workingDaysWords } from '@/lib/calendar/working';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { addressLinesOf } from '@/lib/jobs/rules/address';
 import { DATA_ANSWERS, fullAnswers, HISTORY, toldAccessories } from '@/lib/jobs/rules/booking';
 import { formatMoney } from '@/lib/money/amount';
@@ -55,7 +56,7 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
       )}
       <Facts
         items={[
-          { term: 'Repair', text: `${repair.name}, ${repair.model.maker} ${repair.model.name}` },
+          { term: 'Repair', text: `${repair.name}, ${unitName(repair.model)}` },
           {
             term: 'What we do',
             text: repair.quote ? <span className="written">{repair.quote.proposal}</span> : null,

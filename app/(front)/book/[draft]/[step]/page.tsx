@@ -4,6 +4,7 @@ import { nothingHere } from '@/app/nothing-here';
 import { readWorkshop } from '@/app/read-workshop';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Steps } from '@/app/ui/page/steps';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { readBookingRepair } from '@/lib/jobs/booking-repair';
 import { readDraft } from '@/lib/jobs/draft';
 import { newestTokenOf } from '@/lib/jobs/private-link';
@@ -83,8 +84,8 @@ export default async function BookingStepPage({ params }: Props) {
         title={TITLES[step]}
         lead={
           repair.quote
-            ? `${repair.model.maker} ${repair.model.name}, at the price of quote ${showNumber(repair.quote.number)}`
-            : `${repair.name}, ${repair.model.maker} ${repair.model.name}`
+            ? `${unitName(repair.model)}, at the price of quote ${showNumber(repair.quote.number)}`
+            : `${repair.name}, ${unitName(repair.model)}`
         }
       />
       {step === 'unit' ? <UnitStep {...shared} /> : null}

@@ -10,6 +10,7 @@ import { StageTag } from '@/app/ui/words/stage-tag';
 import { requireStaff } from '@/app/workshop/who';
 import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { now } from '@/lib/clock';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { readKind, readStage } from '@/lib/jobs/records';
@@ -53,7 +54,7 @@ export default async function ArrivalPage({ params, searchParams }: Props) {
             Arrivals
           </TextLink>
         }
-        title={`Take in: ${job.model.maker} ${job.model.name}`}
+        title={`Take in: ${unitName(job.model)}`}
         lead={`${job.repair.name}, for ${job.customer.name}.`}
       />
       <Docket

@@ -10,6 +10,7 @@ import { NumberText } from '@/app/ui/words/number-text';
 import { StageTag } from '@/app/ui/words/stage-tag';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay, formatInstant } from '@/lib/calendar/format';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { labelsPerSheet } from '@/lib/documents/bag-label';
 import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
@@ -40,7 +41,7 @@ export function TakenIn({ job, workshop }: Props) {
             Arrivals
           </TextLink>
         }
-        title={`Taken in: ${job.model.maker} ${job.model.name}`}
+        title={`Taken in: ${unitName(job.model)}`}
         lead={`The customer was told${job.arrivedAt ? ` on ${formatDay(dayInZone(job.arrivedAt, timeZone), locale, 'weekday')}` : ''}.`}
       />
       <SerialNotice job={job} />

@@ -10,6 +10,7 @@ import { StageTag } from '@/app/ui/words/stage-tag';
 import { plannedMinutes } from '@/lib/bench/rules/job-sheets';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { now } from '@/lib/clock';
 import { config } from '@/lib/config';
 import { readMessages } from '@/lib/jobs/read-messages';
@@ -60,7 +61,7 @@ export default async function JobSheetPage({ params, searchParams }: Props) {
   return (
     <>
       <PageHead
-        title={`${job.model.maker} ${job.model.name}: ${job.repair.name}`}
+        title={`${unitName(job.model)}: ${job.repair.name}`}
         lead={
           kind === 'claim'
             ? 'Claim job: free of charge for the customer as far as the ruling covers it.'

@@ -9,6 +9,7 @@ import { NumberText } from '@/app/ui/words/number-text';
 import { QuoteStateTag } from '@/app/ui/words/quote-state-tag';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { now } from '@/lib/clock';
 import { config } from '@/lib/config';
 import { readMessages } from '@/lib/jobs/read-messages';
@@ -87,7 +88,7 @@ export default async function QuotePage({ params, searchParams }: Props) {
                 term: 'Model',
                 text: request.model ? (
                   <TextLink href={`/workshop/catalogue/models/${request.model.id}`}>
-                    {`${request.model.maker} ${request.model.name}`}
+                    {unitName(request.model)}
                   </TextLink>
                 ) : (
                   'not in the catalogue'
@@ -108,7 +109,7 @@ export default async function QuotePage({ params, searchParams }: Props) {
                 term: 'Priced as',
                 text: request.repair ? (
                   <TextLink href={`/workshop/catalogue/repairs/${request.repair.id}`}>
-                    {`${request.repair.name}, ${request.repair.model.maker} ${request.repair.model.name}`}
+                    {`${request.repair.name}, ${unitName(request.repair.model)}`}
                   </TextLink>
                 ) : null,
               },

@@ -13,6 +13,7 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { Money } from '@/app/ui/words/money';
 import { NumberText } from '@/app/ui/words/number-text';
 import { sizeWords } from '@/lib/catalogue/rules/size';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { listChoices, readModel } from '@/lib/catalogue/staff-records';
 import { may } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../who';
@@ -28,7 +29,7 @@ type Model = NonNullable<Awaited<ReturnType<typeof readModel>>>;
 export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
   await requireStaff();
   const found = await readOnce((await params).id);
-  return { title: found ? `${found.maker} ${found.name}` : 'Not found' };
+  return { title: found ? unitName(found) : 'Not found' };
 }
 
 export default async function StaffModelPage({ params, searchParams }: Props) {
@@ -46,7 +47,7 @@ export default async function StaffModelPage({ params, searchParams }: Props) {
             <TextLink href="/workshop/catalogue">Catalogue</TextLink> / {model.family.name}
           </>
         }
-        title={`${model.maker} ${model.name}`}
+        title={unitName(model)}
         lead={model.isListed ? undefined : 'Not on the price list: nobody can book it.'}
       >
         {mayChange ? (
@@ -68,7 +69,7 @@ export default async function StaffModelPage({ params, searchParams }: Props) {
           <ActionForm
             action={saveModelAction.bind(null, id)}
             hidden={{ mark: model.mark }}
-            label={`Change ${model.maker} ${model.name}`}
+            label={`Change ${unitName(model)}`}
           >
             <ModelFields known={model} families={choices.families} />
             <SubmitButton

@@ -11,6 +11,7 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { Money } from '@/app/ui/words/money';
 import { priceHistory } from '@/lib/catalogue/price-history';
 import { priceKind } from '@/lib/catalogue/rules/price';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { listChoices, readRepair } from '@/lib/catalogue/staff-records';
 import { partCodes, usualPartsOf } from '@/lib/catalogue/usual-parts';
 import { may } from '@/lib/people/rules/roles';
@@ -55,9 +56,7 @@ export default async function RepairPage({ params, searchParams }: Props) {
         above={
           <>
             <TextLink href="/workshop/catalogue">Catalogue</TextLink> /{' '}
-            <TextLink href={`/workshop/catalogue/models/${model.id}`}>
-              {model.maker} {model.name}
-            </TextLink>
+            <TextLink href={`/workshop/catalogue/models/${model.id}`}>{unitName(model)}</TextLink>
           </>
         }
         title={repair.name}

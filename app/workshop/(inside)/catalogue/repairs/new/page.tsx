@@ -7,6 +7,7 @@ import { EmptyState } from '@/app/ui/page/empty-state';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { priceKind } from '@/lib/catalogue/rules/price';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { lastTaxOfRepair, listChoices, readModel } from '@/lib/catalogue/staff-records';
 import { requireStaff } from '../../../../who';
 import { saveRepairAction } from '../../actions';
@@ -26,7 +27,7 @@ export default async function NewRepairPage({ searchParams }: Props) {
     listChoices(),
     lastTaxOfRepair(),
   ]);
-  const name = `${model.maker} ${model.name}`;
+  const name = unitName(model);
   return (
     <>
       <PageHead

@@ -14,6 +14,7 @@ import { taxesFor } from '@/app/workshop/(inside)/price-lines/taxes';
 import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { symptomsOfRepairs } from '@/lib/catalogue/records';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { now } from '@/lib/clock';
 import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
@@ -66,7 +67,7 @@ export default async function ChangedPricePage({ params }: Props) {
       <PageHead
         above={<TextLink href={`/workshop/jobs/${job.number}`}>{`Job ${showNumber(job.number)}`}</TextLink>}
         title="Changed price"
-        lead={`${job.repair.name}, ${job.model.maker} ${job.model.name}. Agreed now: ${money(agreed?.grossMinor ?? 0)}.`}
+        lead={`${job.repair.name}, ${unitName(job.model)}. Agreed now: ${money(agreed?.grossMinor ?? 0)}.`}
         next="written here, then sent with “Ask for approval” on the job sheet."
       />
       {isOpen && !waitsForRuling ? (

@@ -9,6 +9,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { SOLDER_FILLS } from '@/lib/bench/rules/solder-fill';
 import { formatInstant } from '@/lib/calendar/format';
+import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { readRepair, type SheetVersion } from '@/lib/catalogue/staff-records';
 import { may } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../../../who';
@@ -64,7 +65,7 @@ export default async function SheetPage({ params, searchParams }: Props) {
         above={
           <>
             <TextLink href={`/workshop/catalogue/models/${repair.model.id}`}>
-              {repair.model.maker} {repair.model.name}
+              {unitName(repair.model)}
             </TextLink>{' '}
             / <TextLink href={`/workshop/catalogue/repairs/${id}`}>{repair.name}</TextLink>
           </>
