@@ -51,6 +51,7 @@ const MOVES_OF: Record<'both' | 'front' | 'bench' | 'owner', MoveKey[]> = {
   both: [
     'arrive',
     'cancel',
+    'is-of-booking',
     'undo-arrival',
     'return-unrepaired',
     'stop-repair',
@@ -67,6 +68,10 @@ const MOVES_OF: Record<'both' | 'front' | 'bench' | 'owner', MoveKey[]> = {
     'decline',
     'decline-the-rest',
     'approve-after-no',
+    'approve-late',
+    'decline-late',
+    'decline-the-rest-late',
+    'contest',
     'take-back-price',
     'withdraw',
   ],
