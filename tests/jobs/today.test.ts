@@ -13,6 +13,7 @@ import {
   type Wait,
   waitOf,
 } from '@/lib/jobs/rules/today';
+import type { Role } from '@/lib/people/rules/roles';
 import type { Ruling } from '@/lib/warranty/rules/causes';
 
 const WEEK: WorkingCalendar = { weekend: [6, 7], closed: new Map() };
@@ -244,7 +245,7 @@ describe('the lists of today', () => {
 });
 
 describe('what to begin with', () => {
-  const first = (...jobs: TodayJob[]) => firstOf(todayLists(jobs, CLOCK))?.job.number ?? null;
+  const first = (...jobs: TodayJob[]) => firstOf(todayLists(jobs, CLOCK), 'owner')?.job.number ?? null;
   const late = job({ number: 'late', promisedOn: day('2026-12-04') });
   const claimJob = job({
     number: 'claim',
@@ -264,6 +265,18 @@ describe('what to begin with', () => {
     expect(first(job({ number: 'in time' }), claimJob)).toBe('claim');
     expect(first(job({ number: 'in time' }))).toBe('in time');
     expect(first(job({ stage: 'ready', owed: 100 }))).toBeNull();
+  });
+
+  it('is what the role may do, and nothing where all that waits is for others', () => {
+    const firstFor = (role: Role, ...jobs: TodayJob[]) =>
+      firstOf(todayLists(jobs, CLOCK), role)?.job.number ?? null;
+    const packed = job({ number: 'packed', stage: 'ready', owed: 0 });
+    expect(firstFor('front', late, claimJob, packed)).toBe('packed');
+    expect(firstFor('bench', late, claimJob, packed)).toBe('late');
+    expect(firstFor('front', late, claimJob)).toBeNull();
+    const looked = { ...claimJob, number: 'second', claim: claim('second-look') };
+    expect(firstFor('bench', looked)).toBeNull();
+    expect(firstFor('owner', looked)).toBe('second');
   });
 });
 

@@ -6,6 +6,7 @@ import { TodaySection } from '@/app/workshop/(inside)/today-rows';
 import { day } from '@/lib/calendar/day';
 import { type TodayJob, todayLists } from '@/lib/jobs/rules/today';
 import type { TodayListed } from '@/lib/jobs/today';
+import type { Role } from '@/lib/people/rules/roles';
 import { blankWorkshop } from '@/lib/workshop/card';
 
 /** A Tuesday. */
@@ -26,7 +27,7 @@ const words = (html: string) =>
     .replace(/\s+/g, ' ');
 
 /** Every row of Today that one job makes, in words. */
-function rowOf(some: Partial<TodayListed>): string {
+function rowOf(some: Partial<TodayListed>, role: Role = 'owner'): string {
   const job: TodayListed = {
     number: 'J4K7QX290',
     kind: 'repair',
@@ -52,7 +53,7 @@ function rowOf(some: Partial<TodayListed>): string {
   };
   const lists = todayLists([job], clock);
   const rows = Object.values(lists).flat();
-  const format = { workshop: blankWorkshop, today, mayLookAgain: true };
+  const format = { workshop: blankWorkshop, today, role };
   return words(
     renderToStaticMarkup(<TodaySection id="x" title="Here" rows={rows} empty={null} format={format} />),
   );
@@ -74,6 +75,17 @@ describe('a row of Today', () => {
     expect(row).toContain(expected);
     expect(row).toContain('Inspect and rule');
     expect(row).toContain('promised 18 Dec 2026');
+  });
+
+  test.each([
+    ['bench', { stage: 'ready', owed: 9600 }, 'Record payment'],
+    ['bench', { stage: 'assessing', claim: { ...claim, standing: 'second-look' } }, 'Second look'],
+    ['front', { stage: 'on-bench' }, 'Record the work'],
+    ['front', { stage: 'arrived', kind: 'claim', claim }, 'Inspect and rule'],
+  ] as const)('tells the %s nobody else’s step', (role, some, step) => {
+    expect(rowOf(some)).toContain(step);
+    expect(rowOf(some, role)).not.toContain(step);
+    expect(rowOf(some, role)).toContain('Look at it');
   });
 
   const socket = { partId: 'p', name: 'Socket', quantity: 1, here: 0, isOnOrder: true, isNeeded: true };

@@ -58,7 +58,7 @@ export default async function TodayPage() {
         unnamedId: isUnnamed(who) ? who.id : null,
       })
     : null;
-  const format = { workshop, today: today.today, mayLookAgain: may(who.role, 'second-look') };
+  const format = { workshop, today: today.today, role: who.role };
   const section = { format };
   return (
     <>
@@ -111,8 +111,8 @@ export default async function TodayPage() {
 
 /** The one thing to begin with, as a link: a job, the price that was asked for first, or what is not set up yet. */
 function First({ today, role, step: open }: { today: Today; role: Role; step: FirstStep | undefined }) {
-  const row = firstOf(today.lists);
-  const step = row ? stepOf(row) : null;
+  const row = firstOf(today.lists, role);
+  const step = row ? stepOf(row, role) : null;
   const [asked] = today.quotes.onUs;
   const [message] = today.unanswered;
   const begin = beginWith({
@@ -130,7 +130,11 @@ function First({ today, role, step: open }: { today: Today; role: Role; step: Fi
         <TextLink href="#unanswered">answer what customers wrote</TextLink>.
       </>
     );
-  if (!open) return 'nothing waits on us. Parcels that come are taken in under Arrivals.';
+  if (!open) {
+    const { late, claims, onUs } = today.lists;
+    const isAnyHere = [late, claims, onUs].some((rows) => rows.length > 0);
+    return `nothing waits on ${isAnyHere ? 'you' : 'us'}. Parcels that come are taken in under Arrivals.`;
+  }
   return (
     <>
       {'fill in what is still missing, beginning with '}

@@ -12,12 +12,13 @@ import type { TodayRow } from '@/lib/jobs/rules/today';
 import type { TodayListed } from '@/lib/jobs/today';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
+import { may, type Role } from '@/lib/people/rules/roles';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { AnswerTag } from './answer-tag';
 import { claimAtDesk, stepOf } from './today-steps';
 
 type Listed = TodayRow<TodayListed>;
-type Format = { workshop: WorkshopCard; today: Day; mayLookAgain: boolean };
+type Format = { workshop: WorkshopCard; today: Day; role: Role };
 
 /** One list of today's page under its heading, with the bench time in it; nothing at all when it is empty and `empty` is null. */
 export function TodaySection(props: {
@@ -56,7 +57,7 @@ export function TodaySection(props: {
 
 function Row({ row, format }: { row: Listed; format: Format }) {
   const { job } = row;
-  const step = stepOf(row);
+  const step = stepOf(row, format.role);
   const claim = claimAtDesk(row);
   return (
     <Slip
@@ -76,13 +77,13 @@ function Row({ row, format }: { row: Listed; format: Format }) {
   );
 }
 
-function factsOf(row: Listed, { workshop, today, mayLookAgain }: Format): ReactNode[] {
+function factsOf(row: Listed, { workshop, today, role }: Format): ReactNode[] {
   const { job, wait } = row;
   const short = (on: Day) => formatDay(on, workshop.locale, 'short');
   const facts: ReactNode[] = [
     row.answer && <AnswerTag key="answer" due={row.answer} locale={workshop.locale} />,
     urgency(row, today, workshop.remindDays),
-    claimTag(row, mayLookAgain),
+    claimTag(row, may(role, 'second-look')),
     partTag(row, today),
     job.customer,
   ];

@@ -1,6 +1,7 @@
 import type { Route } from 'next';
 import { routeTo } from '@/app/ui/page/route-to';
-import type { Wait } from '@/lib/jobs/rules/today';
+import { mayTake, type Wait } from '@/lib/jobs/rules/today';
+import type { Role } from '@/lib/people/rules/roles';
 
 type Step = Exclude<Wait, { who: 'nobody' }>['step'];
 
@@ -30,13 +31,19 @@ const STEPS: Record<Step, { label: string; place: '' | '/sheet' | `#${string}` }
 
 type Row = { job: { number: string; claim: { number: string } | null }; wait: Wait };
 
-/** The one action a row waits for; claims are ruled at the claims desk, everything else is done on the job sheet. */
-export function stepOf(row: Row): { label: string; href: Route } | null {
+/** Of a step that is somebody else's: the page is there to be read all the same. */
+const TO_READ = 'Look at it';
+
+/**
+ * The one action a row waits for; claims are ruled at the claims desk, everything else is done on the job sheet. Whoever may not do it
+ * is not told to.
+ */
+export function stepOf(row: Row, role: Role): { label: string; href: Route } | null {
   if (row.wait.who === 'nobody') return null;
   const { label, place } = STEPS[row.wait.step];
   const claim = claimAtDesk(row);
   return {
-    label,
+    label: mayTake(role, row.wait) ? label : TO_READ,
     href: claim ? routeTo(`/workshop/claims/${claim}`) : routeTo(`/workshop/jobs/${row.job.number}${place}`),
   };
 }

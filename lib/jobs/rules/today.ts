@@ -1,5 +1,6 @@
 import { compareDays, type Day, minDay } from '@/lib/calendar/day';
 import { type WorkingCalendar, workingDaysBetween } from '@/lib/calendar/working';
+import { may, type Permission, type Role } from '@/lib/people/rules/roles';
 import type { Ruling } from '@/lib/warranty/rules/causes';
 import type { ClaimStanding } from '@/lib/warranty/rules/claim-standing';
 import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
@@ -56,6 +57,35 @@ export type OurStep =
   | 'decide-unclaimed'
   | 'hear-of-parcel';
 export type CustomerStep = 'answer-price' | 'pay' | 'confirm-address' | 'fetch-or-write';
+
+/** Which kind of work each step is, and so whose it is; `lib/people/rules/roles.ts` says which roles do it. */
+const STEP_PERMISSIONS: Record<OurStep | CustomerStep, Permission> = {
+  'settle-serial': 'take-in',
+  'start-assessing': 'bench',
+  'find-and-decide': 'bench',
+  'rule-claim': 'rule-claim',
+  'second-look': 'second-look',
+  'put-on-bench': 'bench',
+  'return-or-offer': 'dispatch',
+  'chase-part': 'bench',
+  'part-is-here': 'bench',
+  repair: 'bench',
+  prove: 'bench',
+  'send-back': 'dispatch',
+  'pack-return': 'dispatch',
+  'offer-ran-out': 'take-in',
+  'decide-unclaimed': 'settings',
+  'hear-of-parcel': 'dispatch',
+  'answer-price': 'take-in',
+  pay: 'money',
+  'confirm-address': 'take-in',
+  'fetch-or-write': 'take-in',
+};
+
+/** Whether a role may take the step that a row waits for: mayTake('front', { who: 'us', step: 'repair' }) -> false. */
+export function mayTake(role: Role, wait: Wait): boolean {
+  return wait.who !== 'nobody' && may(role, STEP_PERMISSIONS[wait.step]);
+}
 
 export type Wait = { who: 'us'; step: OurStep } | { who: 'customer'; step: CustomerStep } | { who: 'nobody' };
 
@@ -196,12 +226,16 @@ function listFor<J extends TodayJob>(row: TodayRow<J>, lists: TodayLists<J>): To
   return row.daysLate > 0 ? lists.late : lists.onUs;
 }
 
-/** The row to begin with: what is furthest behind its promise, a claim or not; otherwise a claim, then the oldest promise. */
-export function firstOf<J extends TodayJob>(lists: TodayLists<J>): TodayRow<J> | null {
-  const [late] = lists.late;
-  const [claim] = lists.claims;
+/**
+ * The row that somebody of this role begins with, of those whose step they may take: what is furthest behind its promise, a claim or
+ * not; otherwise a claim, then the oldest promise.
+ */
+export function firstOf<J extends TodayJob>(lists: TodayLists<J>, role: Role): TodayRow<J> | null {
+  const theirs = (rows: readonly TodayRow<J>[]) => rows.find(({ wait }) => mayTake(role, wait));
+  const late = theirs(lists.late);
+  const claim = theirs(lists.claims);
   if (late && (!claim || late.daysLate >= claim.daysLate)) return late;
-  return claim ?? lists.onUs[0] ?? null;
+  return claim ?? theirs(lists.onUs) ?? null;
 }
 
 /**
