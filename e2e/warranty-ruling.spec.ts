@@ -221,7 +221,7 @@ test('of a partly covered claim the customer declines the rest, and the covered 
     await sheet.addWork('Cracked joint made again and seen under magnification.', 20);
     await expect(sheet.work).toContainText('Cracked joint made again');
     await sheet.move('Start proving').click();
-    await expect(sheet.docket.stampNow).toContainText('Proving');
+    await expect(sheet.checkSheetHead).toBeVisible();
     await job.open(link);
     await expect(job.seen).toContainText('Cracked joint made again');
     await expect(job.docket.stampNow).toContainText('Proving');

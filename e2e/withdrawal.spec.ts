@@ -4,7 +4,6 @@ import { booking } from './screens/booking';
 import { jobSheet } from './screens/job-sheet';
 import { priceList } from './screens/price-list';
 import { privateJob } from './screens/private-job';
-import { unfold } from './screens/unfold';
 import { withdrawal } from './screens/withdrawal';
 import { waitForMail } from './world/mailbox';
 import { customer } from './world/people';
@@ -81,8 +80,8 @@ test('a customer withdraws from a repair that was not asked to start early', asy
     await sheet.open(number);
     await sheet.move('Start assessing').click();
     await expect(sheet.docket.stampNow).toContainText('Assessing');
-    const shut = await unfold(bench, 'Moves that are not open yet');
-    await expect(shut.getByRole('listitem').filter({ hasText: 'Put on the bench' })).toContainText(
+    const moves = bench.locator('#moves');
+    await expect(moves.getByRole('listitem').filter({ hasText: 'Put on the bench' })).toContainText(
       /may still withdraw.*Work may start after Tuesday,? 15 December 2026/,
     );
   });

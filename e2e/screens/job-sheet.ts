@@ -81,6 +81,8 @@ export function jobSheet(page: Page) {
     },
     toChangedPrice,
     writeChangedPrice: () => toChangedPrice.click(),
+    /** Where a job that goes to proving leads. */
+    checkSheetHead: page.getByRole('heading', { name: 'Check sheet', level: 1 }),
     openCheckSheet: () => page.getByRole('link', { name: 'Open the check sheet' }).click(),
     photos: page.getByRole('list', { name: 'Photos of this unit' }).getByRole('link'),
     owed: page.getByRole('region', { name: 'Money' }).getByRole('strong'),

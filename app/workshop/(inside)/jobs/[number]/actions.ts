@@ -42,6 +42,7 @@ export async function move(number: string, _before: FormState, formData: FormDat
     schema: moveForm,
     formData,
     part: 'moves',
+    page: key === 'prove' ? '/sheet' : undefined,
     work: (call) => moveJob({ ...call, move: key, note: call.data.note }),
   });
 }

@@ -12,6 +12,7 @@ import { isPlainMove } from '@/lib/jobs/move';
 import type { JobRecord } from '@/lib/jobs/records';
 import { couldBeginEarly, openMoves, reasonSentence } from '@/lib/jobs/rules/guards';
 import { permissionOf } from '@/lib/jobs/rules/move-permissions';
+import { BEFORE_READY } from '@/lib/jobs/rules/stage-sets';
 import { FINAL_STAGES, type Move, type MoveKey } from '@/lib/jobs/rules/stages';
 import { recalledInUnit } from '@/lib/jobs/stored-recall';
 import { actorKind, may, type Role } from '@/lib/people/rules/roles';
@@ -65,7 +66,13 @@ const OF_BOOKING = 'is-of-booking';
 const ASKED_ONCE = new Set(['cancel', 'set-aside', 'return-unrepaired', TAKEN_BACK, BACKWARDS]);
 
 /** Every move that leaves this stage: those open as buttons with their consequence, the others with the reason why not. */
-export async function MovesPart({ job, workshop, staff, who }: SheetProps & { who: Staff }) {
+export async function MovesPart({
+  job,
+  workshop,
+  staff,
+  who,
+  isOnSheet = false,
+}: SheetProps & { who: Staff; isOnSheet?: boolean }) {
   const facts = {
     ...factsOf(job, dayInZone(now(), workshop.timeZone)),
     recalledParts: await recalledInUnit(job),
@@ -76,9 +83,22 @@ export async function MovesPart({ job, workshop, staff, who }: SheetProps & { wh
       !answer.allowed && !UNSAID.has(key) && (key !== OF_BOOKING || facts.isWalkIn),
   );
   const open = moves.filter(({ answer }) => answer.allowed).map((each) => each.move);
-  const ahead = open.filter(({ key }) => isPlainMove(key) && key !== BACKWARDS);
+  const onward = open.filter(({ key }) => key !== BACKWARDS && key !== WAIT && isPlainMove(key));
+  const ahead = onward.filter(({ key }) => may(who.role, permissionOf(key)));
+  const isStuck = onward.length === 0 && BEFORE_READY.includes(facts.stage);
   const back = open.find(({ key }) => key === BACKWARDS);
   const isOver = FINAL_STAGES.includes(facts.stage) && !facts.isSought;
+  // Where nothing leads on yet, what is lacking is the next step, and stands open.
+  const shutList =
+    shut.length > 0 ? (
+      <ul className="plain-list">
+        {shut.map(({ move: { key, label }, answer }) => (
+          <li key={key}>
+            {`${label}: ${answer.allowed ? '' : answer.reasons.map((reason) => reasonSentence(reason, facts, workshop.locale)).join(' ')}`}
+          </li>
+        ))}
+      </ul>
+    ) : null;
   return (
     <div id="moves" className="moves">
       {isOver ? <p>Nothing is left to do on this job.</p> : null}
@@ -96,9 +116,17 @@ export async function MovesPart({ job, workshop, staff, who }: SheetProps & { wh
         <DispatchForm job={job} workshop={workshop} staff={staff} />
       ) : null}
       <AwaitedList job={job} workshop={workshop} />
+      {job.stage === 'proving' && isStuck && !isOnSheet ? (
+        <p>
+          <LinkButton href={`/workshop/jobs/${job.number}/sheet`}>
+            {may(who.role, 'bench') ? 'Enter the readings' : 'See the readings'}
+          </LinkButton>
+        </p>
+      ) : null}
       {ahead.map((each, index) => (
         <PlainMove key={each.key} job={job} move={each} role={who.role} isMain={index === 0} />
       ))}
+      {isStuck ? shutList : null}
       {may(who.role, permissionOf('approve')) ? (
         <>
           <ToldLatePart job={job} workshop={workshop} />
@@ -121,16 +149,10 @@ export async function MovesPart({ job, workshop, staff, who }: SheetProps & { wh
       <UndoPart job={job} moves={moves} role={who.role} at={{ now: now(), timeZone: workshop.timeZone }} />
       <UnclaimedPart job={job} workshop={workshop} staff={staff} role={who.role} />
       <PromisePart job={job} workshop={workshop} staff={staff} />
-      {shut.length > 0 ? (
+      {!isStuck && shutList ? (
         <details>
           <summary>Moves that are not open yet</summary>
-          <ul className="plain-list">
-            {shut.map(({ move: { key, label }, answer }) => (
-              <li key={key}>
-                {`${label}: ${answer.allowed ? '' : answer.reasons.map((reason) => reasonSentence(reason, facts, workshop.locale)).join(' ')}`}
-              </li>
-            ))}
-          </ul>
+          {shutList}
         </details>
       ) : null}
     </div>

@@ -22,6 +22,8 @@ import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
 import { writeTold } from './told-actions';
 
+const WITHDRAWN = 'They withdraw from the contract';
+
 type JobProps = Pick<SheetProps, 'job' | 'workshop'>;
 
 /** An answer that came some other way than on the customer's page, kept as that: their buttons are theirs to press. */
@@ -34,6 +36,7 @@ export function ToldPart({ job, workshop }: JobProps) {
   const asked = offerOf(job) ?? no;
   const owed = facts.withdrawUntil === null ? null : owedIfWithdrawn(job);
   const words = answerWords(job, workshop);
+  const label = open.every((answer) => answer === 'withdrawn') ? WITHDRAWN : 'They told us their answer';
   const isYesTheirs = facts.hasOpenOffer && !open.includes('accepted');
   return (
     <ActionForm
@@ -44,10 +47,10 @@ export function ToldPart({ job, workshop }: JobProps) {
         ...(asked && { revision: asked.revision }),
         ...(owed !== null && { shownOwed: owed }),
       }}
-      label="They told us their answer"
+      label={label}
     >
       <ConfirmButton
-        label="They told us their answer"
+        label={label}
         question="What did they tell us?"
         confirm="Write it down"
         consequence="Counts as their answer, and your name is kept with it. They get a mail that says what was written down, and to tell us if it was not so."
@@ -118,7 +121,7 @@ function answerWords(job: JobRecord, workshop: WorkshopCard): Record<ToldAnswer,
       hint: 'Once for each claim, until the unit leaves. The ruling no longer stands, a price that waits is off, and the claim waits to be ruled anew.',
     }),
     withdrawn: () => ({
-      label: 'They withdraw from the contract',
+      label: WITHDRAWN,
       hint: `They need give no reason nor use that word, if they told us by ${withdrawUntil ? formatDay(withdrawUntil, workshop.locale, 'weekday') : ''}. For the work so far they owe ${money(owedIfWithdrawn(job))}, and the way back is free.`,
     }),
   };

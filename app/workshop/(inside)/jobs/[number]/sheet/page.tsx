@@ -77,11 +77,7 @@ export default async function CheckSheetPage({ params }: Props) {
         above={<TextLink href={`/workshop/jobs/${job.number}`}>{`Job ${showNumber(job.number)}`}</TextLink>}
         title="Check sheet"
         lead={`${sheetNames(sheets)}. ${state.passed.length} of ${checks.length} passed.`}
-        next={
-          isOpen
-            ? 'every check must pass. A failed one stays on the sheet; do it again after the work.'
-            : 'readings can be entered while the job is at proving.'
-        }
+        next={nextWords(job.stage, state.isProved)}
       />
       <NewerVersion job={job} role={who.role} />
       <CautionsPart job={job} />
@@ -110,9 +106,22 @@ export default async function CheckSheetPage({ params }: Props) {
       <BesidePart job={job} role={who.role} />
       <UnderPart job={job} role={who.role} />
       <EarlierEntries job={job} workshop={workshop} staff={staff} />
-      <MovesPart job={job} workshop={workshop} staff={staff} who={who} />
+      <section aria-labelledby="moves-head" className="mt-8">
+        <h2 id="moves-head" className="mb-3">
+          What comes next
+        </h2>
+        <MovesPart job={job} workshop={workshop} staff={staff} who={who} isOnSheet />
+      </section>
     </>
   );
+}
+
+function nextWords(stage: string, isProved: boolean): string {
+  if (stage === 'on-bench') return 'start proving below. Then the readings are entered here.';
+  if (stage !== 'proving') return 'readings can be entered while the job is at proving.';
+  return isProved
+    ? 'every check has passed. Say below that the unit is ready to go back.'
+    : 'every check must pass. A failed one stays on the sheet; do it again after the work.';
 }
 
 function Standing({
