@@ -81,7 +81,12 @@ function Answer({ state, prefix, topRef }: AnswerProps) {
   if (!state.done) return null;
   return (
     <div ref={topRef} tabIndex={-1} className="form-answer">
-      <Notice kind="good" role="status">
+      <Notice
+        kind={state.isDoneBadly ? 'warn' : 'good'}
+        heading={state.isDoneBadly ? 'Entered' : undefined}
+        role="status"
+      >
+        {state.copied ? <p className="copied">{state.copied}</p> : null}
         <p>{state.done}</p>
       </Notice>
     </div>

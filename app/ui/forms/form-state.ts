@@ -4,6 +4,8 @@
  * - `values`: what was typed, by field name, so that nothing is lost; never a password.
  * - `message`: one sentence about the form as a whole when no single field is to blame.
  * - `done`: one sentence when the action succeeded and the person stays on the page.
+ * - `isDoneBadly`: it succeeded, and what was kept is no good news: a check that failed.
+ * - `copied`: words of `done` to be written down by hand, like a password; set apart so that no letter is misread.
  * - `first`: where the person has to go before the form can be sent, in another tab, so that this page keeps what was typed.
  * - `conflict`: somebody else changed the record meanwhile; what changed, and where its present state is.
  *
@@ -14,6 +16,8 @@ export type FormState = {
   values?: Record<string, string | string[]> | undefined;
   message?: string | undefined;
   done?: string | undefined;
+  isDoneBadly?: boolean | undefined;
+  copied?: string | undefined;
   first?: { href: string; label: string } | undefined;
   conflict?: FormConflict | undefined;
 };

@@ -17,6 +17,8 @@ import { saveSettings } from '@/lib/workshop/save-settings';
 import { requireSignedIn } from '../../who';
 import { askedForm, changeInput, resetInput } from './schema';
 
+const HAND_OVER = `This is the temporary password, shown only now: hand it over in person. It opens the account for ${TEMPORARY_PASSWORD_DAYS} days and is replaced at the first sign-in.`;
+
 export async function addStaffAction(_before: FormState, formData: FormData): Promise<FormState> {
   return onForm({
     permission: 'people',
@@ -24,7 +26,8 @@ export async function addStaffAction(_before: FormState, formData: FormData): Pr
     schema: staffInput,
     work: ({ data, now }) => addStaff(data, now),
     after: ({ temporaryPassword }, { name }) => ({
-      done: `${name} is added. ${handOver(temporaryPassword)}`,
+      done: `${name} is added. ${HAND_OVER}`,
+      copied: temporaryPassword,
     }),
   });
 }
@@ -56,7 +59,7 @@ export async function resetPasswordAction(
     schema: resetInput,
     work: ({ data, actor, now }) =>
       resetPassword(id, { now, isSecondStepOff: data.secondStepOff === 'yes', by: actor }),
-    after: ({ temporaryPassword }) => ({ done: handOver(temporaryPassword) }),
+    after: ({ temporaryPassword }) => ({ done: HAND_OVER, copied: temporaryPassword }),
   });
 }
 
@@ -75,8 +78,4 @@ export async function askForSecondStepAction(_before: FormState, formData: FormD
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   refresh();
   return { done: asked ? 'Everybody is asked for it from now on.' : 'Saved. Each decides.' };
-}
-
-function handOver(password: string): string {
-  return `Temporary password, shown only now: ${password} – hand it over in person. It opens the account for ${TEMPORARY_PASSWORD_DAYS} days and is replaced at the first sign-in.`;
 }

@@ -22,7 +22,11 @@ export default async function PeoplePage() {
   const clock = { locale: workshop.locale, zone: workshop.timeZone };
   return (
     <>
-      <PageHead title="People" lead="Who works here, and what each may do." />
+      <PageHead
+        above={<TextLink href="/workshop/settings">Settings</TextLink>}
+        title="People"
+        lead="Who works here, and what each may do."
+      />
       <Table
         caption="Staff"
         captionHidden

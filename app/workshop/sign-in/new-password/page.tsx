@@ -17,7 +17,9 @@ export default async function NewPasswordPage() {
   const { name } = await readWorkshop();
   return (
     <EntryFrame workshopName={name} title="Choose your own password">
-      <p className="mb-6">Somebody else has seen the one you signed in with. Replace it before you go on.</p>
+      <p className="mb-6">
+        The one you signed in with was shown on a screen to get you in. Replace it before you go on.
+      </p>
       <ActionForm action={chooseOwnPassword}>
         <PasswordFields email={signedIn.email} present="Temporary password" />
         <SubmitBar label="Use this password" busy="Changing…" consequence="Then you are in the workshop." />

@@ -49,16 +49,25 @@ export async function enterChecks(
     return jobRefused(outcome.refusal, { jobNumber: job.number, version: job.version, values });
   refresh();
   const entered = new Set(results.map((result) => result.checkId));
-  const labels = checksOf(job)
-    .filter((check) => entered.has(check.id))
-    .map((check) => check.label);
-  const failed = outcome.value.filter((isPassed) => !isPassed).length;
+  const labels = new Map(checksOf(job).map((check) => [check.id, check.label]));
+  const named = (wasPassed: boolean) =>
+    results
+      .filter((_, index) => outcome.value[index] === wasPassed)
+      .map(({ checkId }) => labels.get(checkId) ?? '');
+  const failed = named(false);
   return {
-    done: `Entered: ${labels.join('; ')}. ${failed === 0 ? 'Nothing failed.' : failed === labels.length ? 'Failed.' : `${failed} failed.`}`,
+    done: enteredWords(named(true), failed),
+    isDoneBadly: failed.length > 0,
     values: Object.fromEntries(
       Object.entries(values).filter(([name]) => !entered.has(name.slice(name.indexOf('-') + 1))),
     ),
   };
+}
+
+/** enteredWords(['Voltage'], ['Ripple']) -> 'Failed: Ripple. Passed: Voltage.' */
+function enteredWords(passed: readonly string[], failed: readonly string[]): string {
+  if (failed.length === 0) return `Entered: ${passed.join('; ')}. Nothing failed.`;
+  return `Failed: ${failed.join('; ')}.${passed.length === 0 ? '' : ` Passed: ${passed.join('; ')}.`}`;
 }
 
 /** Puts the job on the newest version of its sheet. */
