@@ -3,7 +3,13 @@ import type { Route } from 'next';
 import { usePathname } from 'next/navigation';
 import { TextLink } from '../page/text-link';
 
-export type NavEntry = { href: Route; label: string; exact?: boolean };
+export type NavEntry = {
+  href: Route;
+  label: string;
+  exact?: boolean;
+  /** the beginning of other pages that belong to it */
+  also?: string;
+};
 
 /**
  * The links of a frame; the one that leads to the present page carries aria-current.
@@ -43,6 +49,6 @@ export function NavMenu({ entries, label }: { entries: readonly NavEntry[]; labe
 }
 
 function isHere(path: string, entry: NavEntry): boolean {
-  if (path === entry.href) return true;
-  return !entry.exact && path.startsWith(`${entry.href}/`);
+  const roots = [entry.href, ...(entry.also === undefined ? [] : [entry.also])];
+  return roots.some((root) => path === root || (!entry.exact && path.startsWith(`${root}/`)));
 }

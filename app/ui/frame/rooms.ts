@@ -15,7 +15,7 @@ const ROOMS: readonly (NavEntry & { for?: Permission })[] = [
   { href: '/workshop/returns', label: 'Returns', for: 'returns' },
   { href: '/workshop/catalogue', label: 'Catalogue' },
   { href: '/workshop/mail', label: 'Mail', for: 'mail' },
-  { href: '/workshop/settings', label: 'Settings', for: 'settings' },
+  { href: '/workshop/settings', label: 'Settings', for: 'settings', also: '/workshop/people' },
 ];
 
 /** The rooms that a role may open: the bar leads nobody to a page that is for others. */

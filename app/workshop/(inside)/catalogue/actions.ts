@@ -57,6 +57,6 @@ export async function saveRepairAction(
     schema: ({ currency }) => repairSchema(currency),
     work: ({ data, actor, now }) =>
       saveRepair(shownIn(id, formData), { ...data, modelId }, { now, userId: actor.id }),
-    after: (repair) => `/workshop/catalogue/repairs/${repair}?saved=yes`,
+    after: (repair) => `/workshop/catalogue/repairs/${repair}?saved=${id === null ? 'new' : 'yes'}`,
   });
 }

@@ -1,4 +1,5 @@
 'use server';
+import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import type { z } from 'zod';
 import { refused } from '@/app/refused';
@@ -86,7 +87,11 @@ async function save(
   const seenAt = seenAtField.safeParse(formData.get('seenAt'));
   if (!seenAt.success) return { message: 'This form was not complete. Load the page again.' };
   const outcome = await attempt(() => saveSettings(parsed.data, seenAt.data));
-  if (outcome.ok) redirect(`/workshop/settings?saved=${outcome.value.isNewCurrency ? 'currency' : part}`);
+  if (outcome.ok) {
+    // The name stands in the frame of every page, which a redirect alone leaves as it was.
+    refresh();
+    redirect(`/workshop/settings?saved=${outcome.value.isNewCurrency ? 'currency' : part}`);
+  }
   const { refusal } = outcome;
   if (refusal.field) return refused(refusal, typedValues(formData));
   const conflict = { message: refusal.message, changes: [], href: `/workshop/settings/${part}` };

@@ -10,8 +10,11 @@ import { listBackups } from '@/lib/backup/records';
 import { formatInstant } from '@/lib/calendar/format';
 import { workingDaysWords } from '@/lib/calendar/working';
 import { showIban } from '@/lib/invoices/rules/bank';
+import { hasMailServer } from '@/lib/mail/mail-server';
 import { formatMoney } from '@/lib/money/amount';
 import { carriersInUse } from '@/lib/parcels/records';
+import { isUnnamed } from '@/lib/people/rules/unnamed';
+import { readFirstSteps } from '@/lib/workshop/first-steps';
 import { countryChoices, holidayChoices, holidayPlace } from '@/lib/workshop/places';
 import { readClosingDays } from '@/lib/workshop/records';
 import { postalLines } from '@/lib/workshop/rules/letterhead';
@@ -21,7 +24,7 @@ import { MissingNotice } from '../missing-notice';
 export const metadata: Metadata = { title: 'Settings' };
 
 export default async function SettingsPage({ searchParams }: { searchParams: Promise<{ saved?: string }> }) {
-  await requireStaff('settings');
+  const who = await requireStaff('settings');
   const { saved } = await searchParams;
   const [workshop, closing, carriers, [lastBackup]] = await Promise.all([
     readWorkshop(),
@@ -29,6 +32,16 @@ export default async function SettingsPage({ searchParams }: { searchParams: Pro
     carriersInUse(),
     listBackups(),
   ]);
+  // Whoever is setting the workshop up goes on from here, not by way of Today.
+  const toDo =
+    saved === undefined
+      ? null
+      : await readFirstSteps(workshop, {
+          hasOpenJobs: false,
+          hasMailServer: hasMailServer(),
+          unnamedId: isUnnamed(who) ? who.id : null,
+        });
+  const next = toDo?.steps[0];
   const { currency, locale } = workshop;
   const money = (minor: number) => formatMoney(minor, currency, locale);
   const holidays = holidayChoices().find((choice) => choice.value === holidayPlace(workshop))?.label;
@@ -48,6 +61,13 @@ export default async function SettingsPage({ searchParams }: { searchParams: Pro
         {saved === undefined ? null : (
           <Notice kind="good" role="status">
             <p>Saved.</p>
+            {next ? (
+              <p>
+                {'Next: '}
+                <TextLink href={next.href}>{next.label.toLowerCase()}</TextLink>
+                {'.'}
+              </p>
+            ) : null}
             {saved === 'currency' ? (
               <p>
                 {`Amounts kept so far have their figures and are now in ${currency}. Go through the `}
@@ -111,7 +131,7 @@ export default async function SettingsPage({ searchParams }: { searchParams: Pro
             { term: 'How to pay', text: size(workshop.paymentText) },
             {
               term: 'How to pack',
-              text: workshop.packingText.length === 0 ? 'empty' : `${workshop.packingText.length} lines`,
+              text: lines(workshop.packingText.length),
             },
           ]}
         />
@@ -189,5 +209,9 @@ const WITHDRAWAL_WORDS: Record<string, string> = {
 
 function size(text: string): string {
   const words = text.split(/\s+/).filter(Boolean).length;
-  return words === 0 ? 'empty' : `${words} words`;
+  return words === 0 ? 'empty' : words === 1 ? '1 word' : `${words} words`;
+}
+
+function lines(count: number): string {
+  return count === 0 ? 'empty' : count === 1 ? '1 line' : `${count} lines`;
 }

@@ -22,7 +22,7 @@ export function ModelFields({ known, families }: Props) {
         width="half"
         empty="Choose a family"
         choices={families.map((family) => ({ value: family.id, label: family.name }))}
-        defaultValue={known?.familyId}
+        defaultValue={known?.familyId ?? (families.length === 1 ? families[0]?.id : undefined)}
       />
       <TextArea
         name="aliases"

@@ -88,7 +88,7 @@ export function RepairFields({ known, policies, workshop, lastTax }: Props) {
         width="half"
         empty="Choose a policy"
         choices={policies.map((policy) => ({ value: policy.id, label: policy.name }))}
-        defaultValue={known?.policyId}
+        defaultValue={known?.policyId ?? (policies.length === 1 ? policies[0]?.id : undefined)}
       />
       <ListedChoice known={known} />
     </>

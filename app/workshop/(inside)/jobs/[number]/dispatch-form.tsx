@@ -71,7 +71,14 @@ export async function DispatchForm({ job, workshop }: SheetProps) {
         hidden={{ ...carriedFields(job.version), by: 'carrier' }}
         label={label}
       >
-        <TextField name="carrier" label="Carrier" maxLength={80} list={carriers.map(({ name }) => name)} />
+        <TextField
+          name="carrier"
+          label="Carrier"
+          maxLength={80}
+          list={carriers.map(({ name }) => name)}
+          // One carrier alone is the one meant; of several the receipt in the hand says which.
+          defaultValue={carriers.length === 1 ? carriers[0]?.name : undefined}
+        />
         <TextField
           name="carrierReference"
           label="Carrier’s reference"
@@ -89,15 +96,15 @@ export async function DispatchForm({ job, workshop }: SheetProps) {
             optional
           />
         ) : null}
+        <CountField
+          name="weight"
+          label="Weight, packed"
+          unit="g"
+          optional
+          autoComplete="off"
+          defaultValue={parcel.grams ?? undefined}
+        />
         <div className="flex flex-wrap gap-x-6 gap-y-4">
-          <CountField
-            name="weight"
-            label="Weight, packed"
-            unit="g"
-            optional
-            autoComplete="off"
-            defaultValue={parcel.grams ?? undefined}
-          />
           {SIDES.map((side) => (
             <TextField
               key={side.name}

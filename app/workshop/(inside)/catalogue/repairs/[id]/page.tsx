@@ -6,6 +6,7 @@ import { Facts } from '@/app/ui/docket/facts';
 import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { LinkButton } from '@/app/ui/page/button';
+import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { Money } from '@/app/ui/words/money';
@@ -71,7 +72,19 @@ export default async function RepairPage({ params, searchParams }: Props) {
           </LinkButton>
         ) : null}
       </PageHead>
-      <SavedNote saved={saved} />
+      {saved === 'new' ? (
+        <div className="mb-6">
+          <Notice kind="good" role="status">
+            <p>
+              {'Added. Next: what proves it. Its '}
+              <TextLink href={`/workshop/catalogue/repairs/${id}/sheet`}>check sheet</TextLink>
+              {' has a first check for now, and certificates print what is on it.'}
+            </p>
+          </Notice>
+        </div>
+      ) : (
+        <SavedNote saved={saved} />
+      )}
       <div className="grid gap-x-12 gap-y-10 lg:grid-cols-[3fr_2fr]">
         {mayChange ? (
           <ActionForm
