@@ -12,7 +12,9 @@ import type { Paper, PaperLine, Party } from '@/lib/invoices/rules/paper';
 import type { WaysToPay } from '@/lib/invoices/rules/ways-to-pay';
 import { formatMoney } from '@/lib/money/amount';
 import { rateInWords, taxInWords } from '@/lib/money/rate';
+import { isCountryCode } from '@/lib/numbers/countries';
 import { showNumber } from '@/lib/numbers/job-number';
+import { countryName } from '@/lib/parcels/rules/country-abroad';
 
 export type InvoiceData = {
   setting: Setting;
@@ -60,10 +62,10 @@ export function drawInvoice(data: InvoiceData): Promise<Uint8Array> {
     facts: factsOf(o),
   });
   section(sheet, 'From and to', (part, column) => {
-    flowText(sheet, part, 'P', `From: ${partyLine(paper.seller)}`, column, { after: 2 });
+    flowText(sheet, part, 'P', `From: ${partyLine(paper.seller, o.setting.locale)}`, column, { after: 2 });
     if (paper.seller.taxNumber !== '')
       flowText(sheet, part, 'P', `${paper.seller.taxName} number: ${paper.seller.taxNumber}`, column);
-    flowText(sheet, part, 'P', `To: ${partyLine(paper.buyer)}`, column);
+    flowText(sheet, part, 'P', `To: ${partyLine(paper.buyer, o.setting.locale)}`, column);
   });
   if (paper.reason !== '')
     section(sheet, isCredit ? 'Why' : 'Note', (part, column) =>
@@ -112,9 +114,10 @@ function factsOf({ paper, isCredit, setting, job, unit }: Drawing): Fact[] {
   ];
 }
 
-function partyLine(party: Party): string {
+function partyLine(party: Party, locale: string): string {
   const place = [party.town, party.postcode].filter((text) => text !== '').join(' ');
-  return [party.name, ...party.addressLines, place, party.country].filter((text) => text !== '').join(', ');
+  const country = isCountryCode(party.country) ? countryName(party.country, locale) : party.country;
+  return [party.name, ...party.addressLines, place, country].filter((text) => text !== '').join(', ');
 }
 
 /** Lines without tax, as the tax law wants them, and with it where the price was agreed that way. */

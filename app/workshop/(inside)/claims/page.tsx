@@ -18,6 +18,7 @@ import { may } from '@/lib/people/rules/roles';
 import { CLAIMS_PER_PAGE, countClaims, type ListedClaim, listClaims } from '@/lib/warranty/claim-desk';
 import { causeRow } from '@/lib/warranty/rules/causes';
 import { CLAIM_STANDINGS, type ClaimStanding } from '@/lib/warranty/rules/claim-standing';
+import { inDays } from '@/lib/warranty/rules/cover-sentences';
 import { readAnswerClock } from '@/lib/warranty/ruling-due';
 import { requireStaff } from '../../who';
 import { AnswerTag } from '../answer-tag';
@@ -125,7 +126,7 @@ function openedWords({ openedOn, standing }: ListedClaim, today: Day, locale: st
   const shown = formatDay(openedOn, locale, 'short');
   if (standing !== 'not-here') return shown;
   const days = daysBetween(openedOn, today);
-  return `${shown}, ${days === 1 ? '1 day' : `${days} days`} ago`;
+  return days === 0 ? `${shown}, today` : `${shown}, ${inDays(days)} ago`;
 }
 
 function rulingWords({ ruled }: ListedClaim): string {

@@ -10,6 +10,7 @@ import { now } from '@/lib/clock';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { type DispatchRow, listDispatch } from '@/lib/parcels/list-dispatch';
+import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
 import { needsCustomsNote } from '@/lib/parcels/rules/customs';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { requireStaff } from '../../who';
@@ -113,7 +114,14 @@ export default async function DispatchPage() {
   );
 }
 
-function columns({ locale }: WorkshopCard): Column<DispatchRow>[] {
+/** A country is named where it is another one. */
+function goesTo(row: DispatchRow, workshop: WorkshopCard): string {
+  const country = countryAbroad(row.country, workshop);
+  return [row.customer, row.town, ...(country === null ? [] : [country])].join(', ');
+}
+
+function columns(workshop: WorkshopCard): Column<DispatchRow>[] {
+  const { locale } = workshop;
   return [
     {
       head: 'Job',
@@ -125,7 +133,7 @@ function columns({ locale }: WorkshopCard): Column<DispatchRow>[] {
       ),
     },
     { head: 'Unit', cell: (row) => row.unit },
-    { head: 'Goes to', cell: (row) => `${row.customer}, ${row.town}, ${row.country}` },
+    { head: 'Goes to', cell: (row) => goesTo(row, workshop) },
     { head: 'Ready since', cell: (row) => (row.readyOn ? formatDay(row.readyOn, locale, 'short') : '') },
   ];
 }

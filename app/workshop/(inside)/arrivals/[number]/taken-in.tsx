@@ -16,6 +16,7 @@ import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
 import { readStage } from '@/lib/jobs/records';
 import { accessoryDifferences } from '@/lib/jobs/rules/arrival';
+import { ifMailed } from '@/lib/mail/mail-server';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { LabelPlaces } from '../label-places';
@@ -42,7 +43,10 @@ export function TakenIn({ job, workshop }: Props) {
           </TextLink>
         }
         title={`Taken in: ${unitName(job.model)}`}
-        lead={`The customer was told${job.arrivedAt ? ` on ${formatDay(dayInZone(job.arrivedAt, timeZone), locale, 'weekday')}` : ''}.`}
+        lead={ifMailed(
+          `The customer was told${job.arrivedAt ? ` on ${formatDay(dayInZone(job.arrivedAt, timeZone), locale, 'weekday')}` : ''}.`,
+          'The mail to the customer is kept here, because no mail server is set.',
+        )}
       />
       <SerialNotice job={job} />
       <Docket
