@@ -4,7 +4,7 @@ export type Column<Row> = {
   /** each of a table's its own */
   head: string;
   cell: (row: Row) => ReactNode;
-  kind?: 'text' | 'number' | 'rowhead' | 'action' | undefined;
+  kind?: 'text' | 'short' | 'number' | 'rowhead' | 'action' | undefined;
 };
 
 type TableProps<Row> = {
@@ -30,7 +30,7 @@ const ROLE = {
 
 /**
  * A ruled table; on a narrow screen each row becomes a small list with its headings. Kind 'action' is a column of
- * links or buttons whose heading is only heard. `foot` is a row of <td>;
+ * links or buttons whose heading is only heard, 'short' one of days or codes that are not broken where there is room. `foot` is a row of <td>;
  * `keep` holds a table of few short columns together on a narrow screen too.
  *
  * ```tsx

@@ -75,7 +75,7 @@ export default async function QuotesPage({ searchParams }: { searchParams: ListS
           { head: 'Customer', cell: (quote) => quote.customer },
           { head: 'State', cell: (quote) => <QuoteStateTag state={quote.state} /> },
           { head: 'Price', cell: (quote) => priceText(quote, locale) },
-          { head: 'Asked', cell: (quote) => formatDay(quote.askedOn, locale, 'short') },
+          { head: 'Asked', kind: 'short', cell: (quote) => formatDay(quote.askedOn, locale, 'short') },
         ],
       }}
     />

@@ -73,7 +73,7 @@ const COLUMNS: readonly Column<Row>[] = [
     kind: 'rowhead',
     cell: (row) => <TextLink href={`/workshop/parts/${row.id}`}>{row.name}</TextLink>,
   },
-  { head: 'Code', cell: (row) => <NumberText text={row.code} /> },
+  { head: 'Code', kind: 'short', cell: (row) => <NumberText text={row.code} /> },
   { head: 'Order at least', kind: 'number', cell: (row) => row.order },
   { head: 'In stock', kind: 'number', cell: (row) => row.inStock },
   { head: 'On order', kind: 'number', cell: (row) => row.onOrder },
