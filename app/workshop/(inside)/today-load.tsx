@@ -9,6 +9,7 @@ import { inHours } from './today-rows';
 /** Work promised against the hours the bench has, and in words whether all of it can be kept. */
 export function LoadPart({ load, workshop }: { load: BenchLoad; workshop: WorkshopCard }) {
   const capacity = workshop.capacityMinutesDay;
+  const isEmpty = load.days.every(({ minutes }) => minutes === 0);
   return (
     <section aria-labelledby="load">
       <h2 id="load">The bench, next ten working days</h2>
@@ -20,7 +21,11 @@ export function LoadPart({ load, workshop }: { load: BenchLoad; workshop: Worksh
           </p>
         </Notice>
       ) : (
-        <p>{`All that is promised fits, with ${inHours(capacity)} of bench time a day.`}</p>
+        <p>
+          {isEmpty
+            ? `Nothing is promised for these days. The bench has ${inHours(capacity)} a day.`
+            : `All that is promised fits, with ${inHours(capacity)} of bench time a day.`}
+        </p>
       )}
       <p>
         <TextLink href="/workshop/promise">How often promises are kept</TextLink>
@@ -32,17 +37,19 @@ export function LoadPart({ load, workshop }: { load: BenchLoad; workshop: Worksh
           : ''}
         {load.laterMinutes > 0 ? ` Promised for later days: ${inHours(load.laterMinutes)}.` : ''}
       </p>
-      <div className="max-w-[52rem]">
-        <BarLoad
-          caption="Bench load by day"
-          days={load.days.map(({ day, minutes }) => ({
-            key: day,
-            label: formatTick(day, workshop.locale, 'weekday'),
-            hours: minutes / 60,
-            capacity: capacity / 60,
-          }))}
-        />
-      </div>
+      {isEmpty ? null : (
+        <div className="max-w-[52rem]">
+          <BarLoad
+            caption="Bench load by day"
+            days={load.days.map(({ day, minutes }) => ({
+              key: day,
+              label: formatTick(day, workshop.locale, 'weekday'),
+              hours: minutes / 60,
+              capacity: capacity / 60,
+            }))}
+          />
+        </div>
+      )}
     </section>
   );
 }

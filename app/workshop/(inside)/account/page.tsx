@@ -5,8 +5,9 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { PageHead } from '@/app/ui/page/page-head';
+import { TextLink } from '@/app/ui/page/text-link';
 import { SESSION_HOURS } from '@/lib/people/auth';
-import { ROLE_LABELS } from '@/lib/people/rules/roles';
+import { may, ROLE_LABELS } from '@/lib/people/rules/roles';
 import { IDLE_HOURS } from '@/lib/people/rules/session-end';
 import { listSessions } from '@/lib/people/sessions';
 import { PasswordFields } from '../../password-fields';
@@ -48,7 +49,15 @@ export default async function AccountPage() {
               { term: 'Initials', text: me.initials },
             ]}
           />
-          <p className="field-hint mt-3">The owner changes these on the People page.</p>
+          <p className="field-hint mt-3">
+            {may(me.role, 'people') ? (
+              <>
+                You change these on <TextLink href={`/workshop/people/${me.id}`}>your People page</TextLink>.
+              </>
+            ) : (
+              'The owner changes these on the People page.'
+            )}
+          </p>
         </section>
         <section aria-labelledby="password">
           <h2 id="password" className="mb-3">

@@ -30,7 +30,7 @@ export async function onJob<S extends z.ZodType>(o: {
   formData: FormData;
   part: string;
   /** sub-page of the sheet to lead to; the sheet itself when absent */
-  page?: '/sheet' | undefined;
+  page?: '/sheet';
   /** what the sheet says where it stays as it is, with everything typed */
   done?: string;
   work: (call: JobCall<z.output<S>>) => Promise<unknown>;

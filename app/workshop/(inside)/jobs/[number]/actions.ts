@@ -41,8 +41,7 @@ export async function move(number: string, _before: FormState, formData: FormDat
     number,
     schema: moveForm,
     formData,
-    part: 'moves',
-    page: key === 'prove' ? '/sheet' : undefined,
+    ...(key === 'prove' ? { part: 'sheet', page: '/sheet' as const } : { part: 'moves' }),
     work: (call) => moveJob({ ...call, move: key, note: call.data.note }),
   });
 }

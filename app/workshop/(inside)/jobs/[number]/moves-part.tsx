@@ -36,6 +36,8 @@ const BACKWARDS = 'reopen-work';
 /** Has a form of its own behind what goes on: most jobs wait for nothing. */
 const WAIT = 'wait-for-parts';
 
+const ASKS = 'ask-approval';
+
 /** Its reason is what the mail says. */
 const TAKEN_BACK = 'take-back-price';
 
@@ -47,6 +49,7 @@ const UNSAID: ReadonlySet<MoveKey> = new Set([
   'undo-dispatch',
   'repair-after-all',
   'look-again',
+  'fail-check',
   // The customer's own, of which only what was told is written down here.
   'approve',
   'decline',
@@ -82,6 +85,8 @@ export async function MovesPart({
     ({ move: { key }, answer }) =>
       !answer.allowed && !UNSAID.has(key) && (key !== OF_BOOKING || facts.isWalkIn),
   );
+  // A changed price is the exception, and named after what most jobs go on with.
+  shut.sort((a, b) => Number(a.move.key === ASKS) - Number(b.move.key === ASKS));
   const open = moves.filter(({ answer }) => answer.allowed).map((each) => each.move);
   const onward = open.filter(({ key }) => key !== BACKWARDS && key !== WAIT && isPlainMove(key));
   const ahead = onward.filter(({ key }) => may(who.role, permissionOf(key)));

@@ -1,5 +1,6 @@
 import { CountField } from '@/app/ui/forms/count-field';
 import { TextField } from '@/app/ui/forms/text-field';
+import { TextLink } from '@/app/ui/page/text-link';
 import { showIban } from '@/lib/invoices/rules/bank';
 import type { WorkshopCard } from '@/lib/workshop/card';
 
@@ -8,6 +9,10 @@ export function PayFields({ workshop }: { workshop: WorkshopCard }) {
   return (
     <>
       <h2>How customers pay</h2>
+      <p className="prose">
+        An account that has no IBAN, or any other way to pay, is put into words under{' '}
+        <TextLink href="/workshop/settings/texts">How to pay</TextLink>.
+      </p>
       <CountField
         name="dueDays"
         label="An invoice is paid within"

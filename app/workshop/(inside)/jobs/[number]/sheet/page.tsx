@@ -73,12 +73,14 @@ export default async function CheckSheetPage({ params }: Props) {
   );
   return (
     <>
-      <PageHead
-        above={<TextLink href={`/workshop/jobs/${job.number}`}>{`Job ${showNumber(job.number)}`}</TextLink>}
-        title="Check sheet"
-        lead={`${sheetNames(sheets)}. ${state.passed.length} of ${checks.length} passed.`}
-        next={nextWords(job.stage, state.isProved)}
-      />
+      <div id="sheet">
+        <PageHead
+          above={<TextLink href={`/workshop/jobs/${job.number}`}>{`Job ${showNumber(job.number)}`}</TextLink>}
+          title="Check sheet"
+          lead={`${sheetNames(sheets)}. ${state.passed.length} of ${checks.length} passed.`}
+          next={nextWords(job.stage, state.isProved)}
+        />
+      </div>
       <NewerVersion job={job} role={who.role} />
       <CautionsPart job={job} />
       {job.model.isMainsPowered && !hasMainsChecks(checks) ? (
