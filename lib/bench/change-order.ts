@@ -5,20 +5,38 @@ import { requireAfter } from './order-parts';
 
 const GONE = 'This order has come or was ended while you had it open. Nothing was changed.';
 
-/** Notes when what is still to come of an order should be here; null where nobody says any more. Refuses a day before it was ordered. */
-export async function expectOrder(o: { orderId: string; expectedOn: Day | null }): Promise<void> {
+/**
+ * Notes when what is still to come of an order should be here; null where nobody says any more. Who moved it, and from which day, is
+ * kept. Refuses a day before it was ordered.
+ *
+ * Two people may move it at once: the row is locked first, so that each move begins where the one before ended.
+ */
+export async function expectOrder(o: {
+  orderId: string;
+  expectedOn: Day | null;
+  userId: string;
+  now: Date;
+}): Promise<void> {
+  const { orderId, expectedOn } = o;
   await transaction(async (tx) => {
+    await tx.$queryRaw`SELECT 1 FROM "part_order" WHERE "id" = ${orderId} FOR UPDATE`;
     const order = await tx.partOrder.findFirst({
-      where: { id: o.orderId, endedAt: null },
-      select: { orderedOn: true },
+      where: { id: orderId, endedAt: null },
+      select: { orderedOn: true, expectedOn: true },
     });
     if (!order) throw new Refusal('conflict', GONE);
-    requireAfter(o.expectedOn, dayFromDate(order.orderedOn));
-    const { count } = await tx.partOrder.updateMany({
-      where: { id: o.orderId, endedAt: null },
-      data: { expectedOn: o.expectedOn && dayToDate(o.expectedOn) },
+    requireAfter(expectedOn, dayFromDate(order.orderedOn));
+    if ((order.expectedOn && dayFromDate(order.expectedOn)) === expectedOn) return;
+    const toDay = expectedOn && dayToDate(expectedOn);
+    await tx.partOrder.update({
+      where: { id: orderId },
+      data: { expectedOn: toDay },
+      select: { id: true },
     });
-    if (count === 0) throw new Refusal('conflict', GONE);
+    await tx.partOrderMove.create({
+      data: { orderId, fromDay: order.expectedOn, toDay, at: o.now, userId: o.userId },
+      select: { id: true },
+    });
   });
 }
 

@@ -2,7 +2,7 @@ import { type Day, dayFromDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { inOrder } from '@/lib/db/in-order';
 import type { Tx } from '@/lib/db/transaction';
-import { inOrderOfDay, type OpenOrder } from './rules/on-order';
+import { inOrderOfDay, type OpenOrder, type OrderMove } from './rules/on-order';
 
 export type StoredOrder = OpenOrder & {
   id: string;
@@ -10,6 +10,8 @@ export type StoredOrder = OpenOrder & {
   supplier: string;
   orderedOn: Day;
   userId: string;
+  /** each time another day was said, in order */
+  moves: (OrderMove & { id: string; at: Date; userId: string })[];
 };
 
 /** Orders of which pieces are still to come, of all parts or of these, by the day they should come. */
@@ -30,14 +32,20 @@ export async function readOpenOrders(
       expectedOn: true,
       userId: true,
       part: { select: { name: true } },
+      moves: { orderBy: inOrder, select: { id: true, fromDay: true, toDay: true, at: true, userId: true } },
     },
   });
   return inOrderOfDay(
-    rows.map(({ part, orderedOn, expectedOn, ...row }) => ({
+    rows.map(({ part, orderedOn, expectedOn, moves, ...row }) => ({
       ...row,
       part: part.name,
       orderedOn: dayFromDate(orderedOn),
       expectedOn: expectedOn && dayFromDate(expectedOn),
+      moves: moves.map(({ fromDay, toDay, ...move }) => ({
+        ...move,
+        from: fromDay && dayFromDate(fromDay),
+        to: toDay && dayFromDate(toDay),
+      })),
     })),
   );
 }

@@ -10,6 +10,7 @@ import {
   daysOver,
   expectedWords,
   inOrderOfDay,
+  movedWords,
   piecesOnOrder,
   stillToCome,
 } from '@/lib/bench/rules/on-order';
@@ -34,6 +35,15 @@ describe('the rules', () => {
     const on = expectedOn === null ? null : day(expectedOn);
     expect(daysOver(on, today)).toBe(over);
     expect(expectedWords(on, { today, locale: 'en-GB' })).toBe(words);
+  });
+
+  test.each([
+    { name: 'later', from: '2026-12-03', to: '2026-12-10', words: 'from 3 Dec 2026 to 10 Dec 2026' },
+    { name: 'first said', from: null, to: '2026-12-10', words: 'from no day to 10 Dec 2026' },
+    { name: 'known no more', from: '2026-12-03', to: null, words: 'from 3 Dec 2026 to no day' },
+  ])('moved: $name', ({ from, to, words }) => {
+    const on = (text: string | null) => (text === null ? null : day(text));
+    expect(movedWords({ from: on(from), to: on(to) }, 'en-GB')).toBe(words);
   });
 
   test.each([
@@ -230,18 +240,30 @@ describe('with a database', () => {
     expect(await readOpenOrders()).toHaveLength(1);
   });
 
-  test('another day is kept, but none before it was ordered', async () => {
+  test('another day is kept with who said it and when, but none before it was ordered', async () => {
     await order();
     const orderId = await idOfOrder();
-    await expectOrder({ orderId, expectedOn: day('2026-12-10') });
+    const later = new Date('2026-11-27T10:00:00Z');
+    const move = (expectedOn: string | null, userId = BENCH.id, at = now) =>
+      expectOrder({ orderId, expectedOn: expectedOn === null ? null : day(expectedOn), userId, now: at });
+    await move('2026-12-10');
     expect(await readOpenOrders()).toMatchObject([{ expectedOn: day('2026-12-10') }]);
-    await expect(expectOrder({ orderId, expectedOn: day('2026-11-24') })).rejects.toMatchObject({
-      code: 'invalid',
-      field: 'expectedOn',
-    });
-    await expectOrder({ orderId, expectedOn: null });
-    expect(await readOpenOrders()).toMatchObject([{ expectedOn: null }]);
+    await expect(move('2026-11-24')).rejects.toMatchObject({ code: 'invalid', field: 'expectedOn' });
+    // The same day once more is no move.
+    await move('2026-12-10', OWNER.id, later);
+    await move(null, OWNER.id, later);
+    expect(await readOpenOrders()).toMatchObject([
+      {
+        expectedOn: null,
+        moves: [
+          { from: day('2026-12-03'), to: day('2026-12-10'), userId: BENCH.id, at: now },
+          { from: day('2026-12-10'), to: null, userId: OWNER.id, at: later },
+        ],
+      },
+    ]);
+    expect((await readPart(partId))?.orders[0]?.moves).toHaveLength(2);
     await endOrder({ orderId, came: 0, userId: BENCH.id, now });
-    await expect(expectOrder({ orderId, expectedOn: null })).rejects.toMatchObject({ code: 'conflict' });
+    await expect(move(null)).rejects.toMatchObject({ code: 'conflict' });
+    expect(await db.partOrderMove.count()).toBe(2);
   });
 });

@@ -1,12 +1,16 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { expectOrder } from '@/lib/bench/change-order';
+import { orderParts } from '@/lib/bench/order-parts';
 import { putBackPart } from '@/lib/bench/put-back-part';
 import { recallLot } from '@/lib/bench/recall-lot';
 import { recordChecks } from '@/lib/bench/record-check';
 import { savePinTable } from '@/lib/bench/save-pin-table';
 import { sayIfNeeded } from '@/lib/bench/say-if-needed';
+import { readOpenOrders } from '@/lib/bench/stored-orders';
 import { takeNewestSheet } from '@/lib/bench/take-newest-sheet';
 import { usePartOnJob } from '@/lib/bench/use-part-on-job';
 import { writePartUse } from '@/lib/bench/write-part-use';
+import { day } from '@/lib/calendar/day';
 import { replacing } from '@/lib/catalogue/rules/sheet-changes';
 import { saveCheckSheet } from '@/lib/catalogue/save-check-sheet';
 import { readCheck } from '@/lib/catalogue/stored';
@@ -107,6 +111,29 @@ describe('at the bench, whoever races', () => {
     ]);
     expect(outcomes.filter((outcome) => outcome.ok)).toHaveLength(1);
     expect((await db.partNotNeeded.count()) + (await db.awaitedPart.count())).toBe(1);
+  });
+
+  it('an order that four move at once is moved from day to day, none from a day it had no more', async () => {
+    const { id: partId } = await db.part.findFirstOrThrow();
+    const on = (date: number) => day(`2026-12-${String(date).padStart(2, '0')}`);
+    const order = {
+      pieces: [{ partId, quantity: 1 }],
+      supplier: 'Gannet Parts',
+      orderedOn: day('2026-11-25'),
+    };
+    await orderParts({ ...order, expectedOn: on(1), formKey, userId: BENCH.id, now });
+    const { id: orderId } = await db.partOrder.findFirstOrThrow();
+    await Promise.all(
+      FOUR.map((at) => expectOrder({ orderId, expectedOn: on(at + 1), userId: BENCH.id, now })),
+    );
+    const [stored] = await readOpenOrders();
+    const moves = stored?.moves ?? [];
+    expect(moves).toHaveLength(4);
+    const left = new Set(moves.map(({ from }) => from));
+    const reached = new Set(moves.map(({ to }) => to));
+    // Each day but the first was reached once, and each but the last was left once.
+    expect(reached).toEqual(new Set(FOUR.map((at) => on(at + 1))));
+    expect(left).toEqual(new Set([on(1), ...reached].filter((each) => each !== stored?.expectedOn)));
   });
 
   it('one of four replaces a pin table, the others are told', async () => {

@@ -49,3 +49,12 @@ export function expectedWords(expectedOn: Day | null, o: { today: Day; locale: s
   const late = over === 0 ? '' : `, ${over === 1 ? '1 day' : `${over} days`} over`;
   return `expected ${formatDay(expectedOn, o.locale, 'short')}${late}`;
 }
+
+/** From which day to which an order was moved; null where no day was known. */
+export type OrderMove = { from: Day | null; to: Day | null };
+
+/** 'from 3 Dec 2026 to 10 Dec 2026', 'from no day to 10 Dec 2026'. */
+export function movedWords({ from, to }: OrderMove, locale: string): string {
+  const words = (on: Day | null) => (on === null ? 'no day' : formatDay(on, locale, 'short'));
+  return `from ${words(from)} to ${words(to)}`;
+}

@@ -80,7 +80,7 @@ export async function expectOrderAction(
     permission: 'bench',
     formData,
     schema: expectOrderSchema,
-    work: ({ data }) => expectOrder({ ...data, orderId }),
+    work: ({ data, actor, now }) => expectOrder({ ...data, orderId, userId: actor.id, now }),
     after: () => `/workshop/parts/${partId}?saved=yes`,
   });
 }

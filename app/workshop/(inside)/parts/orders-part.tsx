@@ -2,10 +2,11 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { ConfirmButton } from '@/app/ui/forms/confirm-button';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextField } from '@/app/ui/forms/text-field';
-import { expectedWords, stillToCome } from '@/lib/bench/rules/on-order';
+import { Timeline } from '@/app/ui/page/timeline';
+import { expectedWords, movedWords, stillToCome } from '@/lib/bench/rules/on-order';
 import type { StoredOrder } from '@/lib/bench/stored-orders';
 import type { Day } from '@/lib/calendar/day';
-import { formatDay } from '@/lib/calendar/format';
+import { formatDay, formatInstant } from '@/lib/calendar/format';
 import { endOrderAction, expectOrderAction } from './actions';
 import { OrderOneForm } from './order/ordered-form';
 
@@ -15,12 +16,14 @@ type Props = {
   /** who delivered the part so far */
   suppliers: readonly string[];
   today: Day;
+  zone: string;
   locale: string;
   mayWork: boolean;
+  staff: ReadonlyMap<string, { name: string }>;
 };
 
 /** Open orders of a part: from whom, since when and until when; another day, that nothing more comes, or a further order. */
-export function OrdersPart({ part, orders, suppliers, today, locale, mayWork }: Props) {
+export function OrdersPart({ part, orders, suppliers, today, zone, locale, mayWork, staff }: Props) {
   if (orders.length === 0 && !mayWork) return null;
   return (
     <section aria-labelledby="on-order" className="mt-10 max-w-text">
@@ -34,6 +37,7 @@ export function OrdersPart({ part, orders, suppliers, today, locale, mayWork }: 
           {orders.map((order) => (
             <li key={order.id} className="mb-6">
               <p>{`${orderWords(order, locale)}; ${expectedWords(order.expectedOn, { today, locale })}.`}</p>
+              <Moves order={order} staff={staff} zone={zone} locale={locale} />
               {mayWork ? <OrderForms order={order} about={orderWords(order, locale)} /> : null}
             </li>
           ))}
@@ -41,6 +45,28 @@ export function OrdersPart({ part, orders, suppliers, today, locale, mayWork }: 
       )}
       {mayWork ? <OrderOneForm part={part} suppliers={suppliers} today={today} /> : null}
     </section>
+  );
+}
+
+/** Who said another day, and when; nothing where it was never moved. */
+function Moves({
+  order,
+  staff,
+  zone,
+  locale,
+}: { order: StoredOrder } & Pick<Props, 'staff' | 'zone' | 'locale'>) {
+  if (order.moves.length === 0) return null;
+  return (
+    <Timeline
+      label={`Moves of ${orderWords(order, locale)}`}
+      entries={order.moves.toReversed().map((move) => ({
+        key: move.id,
+        dateTime: move.at.toISOString(),
+        on: formatInstant(move.at, { locale, zone }),
+        who: staff.get(move.userId)?.name,
+        what: `Moved ${movedWords(move, locale)}`,
+      }))}
+    />
   );
 }
 

@@ -16,6 +16,7 @@ import { NumberText } from '@/app/ui/words/number-text';
 import { readPart } from '@/lib/bench/part-records';
 import { dayInZone } from '@/lib/calendar/day';
 import { now } from '@/lib/clock';
+import { staffNames } from '@/lib/jobs/records';
 import { showNumber } from '@/lib/numbers/job-number';
 import { may } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
@@ -39,7 +40,7 @@ export default async function PartPage({ params, searchParams }: Props) {
   const staff = await requireStaff();
   const { id } = await params;
   const { saved } = await searchParams;
-  const [part, workshop] = await Promise.all([readOnce(id), readWorkshop()]);
+  const [part, workshop, people] = await Promise.all([readOnce(id), readWorkshop(), staffNames()]);
   if (!part) nothingHere();
   const { currency, locale } = workshop;
   return (
@@ -94,8 +95,10 @@ export default async function PartPage({ params, searchParams }: Props) {
         orders={part.orders}
         suppliers={suppliersOf(part.lots)}
         today={dayInZone(now(), workshop.timeZone)}
+        zone={workshop.timeZone}
         locale={locale}
         mayWork={may(staff.role, 'bench')}
+        staff={people}
       />
       {may(staff.role, 'bench') ? (
         <div className="mt-12 grid gap-12 lg:grid-cols-2">
