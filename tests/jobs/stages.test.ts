@@ -508,6 +508,27 @@ describe('who may move a job, and what must hold', () => {
       ['wrong-person'],
     ],
     ['only the owner or the clock sets a unit aside', {}, 'set-aside', 'staff', ['wrong-person']],
+    [
+      'one that left is opened again for a single part of a recalled lot',
+      { hasLeft: true, recalledParts: ['USB-C socket, lot L-2611'] },
+      'reopen-work',
+      'staff',
+      [],
+    ],
+    [
+      'what a claim covers is not repaired after all once it is',
+      { kind: 'claim', ruling: 'covered' },
+      'repair-after-all',
+      'staff',
+      ['not-repaired'],
+    ],
+    [
+      'nor what it does not cover',
+      { kind: 'claim', stage: 'declined', ruling: 'not-covered', isRepaired: false },
+      'repair-after-all',
+      'staff',
+      ['something-covered'],
+    ],
   ])('%s', (_name, over, key, by, reasons) => {
     const move = MOVES.find((each) => each.key === key);
     if (!move) throw new Error(`no move ${key}`);
@@ -559,6 +580,14 @@ describe('who may move a job, and what must hold', () => {
       'staff',
       ['price-lapsed'],
     ],
+    ['nor as a no', { stage: 'assessing', hasLapsedPrice: false }, 'decline-late', 'staff', ['price-lapsed']],
+    [
+      'nor as a no to the rest',
+      { kind: 'claim', stage: 'assessing', ruling: 'partly', hasLapsedPrice: false },
+      'decline-the-rest-late',
+      'staff',
+      ['price-lapsed'],
+    ],
     ['not of a unit that has left', { stage: 'sent-back' }, 'approve-late', 'staff', ['wrong-stage']],
     ['as a no while the work is not done', { stage: 'on-bench' }, 'decline-late', 'staff', []],
     ['and not after it', { stage: 'proving' }, 'decline-late', 'staff', ['wrong-stage']],
@@ -587,6 +616,19 @@ describe('who may move a job, and what must hold', () => {
     ['declined', 'not-covered', 'decline-late'],
   ] as const)('%s of a claim ruled %s is the move %s then', (decision, ruling, key) => {
     expect(lateAnswerMove(decision, { kind: 'claim', ruling })).toBe(key);
+  });
+
+  it('a screen shows nobody a move that is for somebody else, at another stage or of another kind of job', () => {
+    for (const stage of STAGES)
+      for (const kind of ['repair', 'claim'] as const)
+        for (const by of ['customer', 'staff', 'owner', 'clock'] as const) {
+          const shown = openMoves({ ...READY, stage, kind }, by);
+          const reasons = shown.flatMap(({ answer }) => (answer.allowed ? [] : answer.reasons));
+          for (const never of ['wrong-person', 'wrong-stage', 'wrong-kind'] as const)
+            expect(reasons).not.toContain(never);
+        }
+    expect(openMoves(READY, 'customer')).toEqual([]);
+    expect(openMoves(READY, 'clock').map(({ move }) => move.key)).toEqual(['set-aside']);
   });
 
   it('no sequence of moves leaves the table, whatever the facts', () => {
