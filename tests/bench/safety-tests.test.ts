@@ -48,6 +48,20 @@ it.each([
   expect(provingState(sheet, entries, countsFrom([yes])).missing).toHaveLength(again);
 });
 
+it.each(['claim-contested', 'claim-reopened'])('every check is done again after %s', (kind) => {
+  const begun = { kind, at: at(10), data: {}, fromStage: 'ready' };
+  const entries = sheet.map(({ id }) => passed(id, 9));
+  expect(provingState(sheet, entries, countsFrom([begun])).missing).toHaveLength(3);
+});
+
+it('counts a safety test from the later of a failed check and of work that was opened again', () => {
+  const since = (...events: ReturnType<typeof moved>[]) =>
+    sheet.map((check) => countsFrom(events)(check)?.getUTCHours() ?? null);
+  expect(since(moved('reopen-work', 10), moved('fail-check', 12))).toEqual([12, 10, 10]);
+  expect(since(moved('fail-check', 10), moved('reopen-work', 12))).toEqual([12, 12, 12]);
+  expect(since(moved('fail-check', 10))).toEqual([10, null, null]);
+});
+
 it('no reading below nothing passes: the leads were not zeroed', () => {
   const currents = [...mainsChecks(1), ...mainsChecks(2)].filter(({ high }) => high !== null);
   expect(currents.length).toBeGreaterThan(2);
