@@ -32,6 +32,16 @@ describe('the pieces that are for a job', () => {
       { here: 0 },
     ],
     [
+      'the same on the bench itself',
+      { waiting: [{ ...me, isOnBench: true }, before], inStock: 1 },
+      { here: 1 },
+    ],
+    [
+      'without a promise it comes after one that has one',
+      { waiting: [{ ...me, promisedOn: null }, after], inStock: 5 },
+      { here: 0 },
+    ],
+    [
       'one without a promise comes after it',
       { waiting: [{ ...before, promisedOn: null }, me], inStock: 1 },
       { here: 1 },
