@@ -6,7 +6,12 @@ import {
   readGrams,
   readKilograms,
 } from '@/lib/parcels/rules/measures';
-import { packedBatteryFrom, packedVerdict } from '@/lib/parcels/rules/packed-battery';
+import {
+  isPackedBattery,
+  PACKED_BATTERY_WORDS,
+  packedBatteryFrom,
+  packedVerdict,
+} from '@/lib/parcels/rules/packed-battery';
 
 describe('measures as a person types them', () => {
   test.each([
@@ -45,6 +50,16 @@ describe('measures as a person types them', () => {
 });
 
 describe('the battery of a unit that goes back', () => {
+  test('is one of those that there are words for', () => {
+    expect(Object.keys(PACKED_BATTERY_WORDS).filter(isPackedBattery)).toEqual([
+      'fitted',
+      'loose',
+      'none',
+      'unsound',
+    ]);
+    expect(['', 'healthy', 'Fitted'].filter(isPackedBattery)).toEqual([]);
+  });
+
   test.each([
     ['lithium-ion', 'healthy', 'fitted'],
     ['lithium-ion', 'weak', 'fitted'],
@@ -62,6 +77,8 @@ describe('the battery of a unit that goes back', () => {
     [12.36, 'loose', 'road-only'],
     [12.36, 'unsound', 'do-not-post'],
     [12.36, 'none', 'post'],
+    // Nothing is known of a battery that is not there, and nothing need be.
+    [null, 'none', 'post'],
     [null, 'fitted', 'do-not-post'],
     [100.0036, 'fitted', 'do-not-post'],
   ] as const)('%s Wh, %s: %s', (wattHours, packed, may) => {
