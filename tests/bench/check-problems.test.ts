@@ -94,7 +94,13 @@ test.each([
   { key: 'solder-fill-2-plane', low: 50, help: 'hole at a copper plane.' },
   { key: 'solder-fill-3', low: 75, help: 'class 3.' },
 ])('$key asks for $low %', ({ key, low, help }) => {
-  expect(solderFillCheck(key)).toMatchObject({ low, high: 100, help: expect.stringContaining(help) });
+  expect(solderFillCheck(key)).toMatchObject({
+    kind: 'reading',
+    unit: '%',
+    low,
+    high: 100,
+    help: expect.stringContaining(help),
+  });
 });
 
 test('class 1, which leaves the fill open, is not offered', () => {
