@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { checksOf, provedSheets, sheetNames } from '@/lib/bench/rules/job-sheets';
+import { checksOf, plannedMinutes, provedSheets, sheetNames } from '@/lib/bench/rules/job-sheets';
 
 const check = (label: string, more: { kind?: string; low?: number | null; high?: number | null } = {}) => ({
   label,
@@ -48,6 +48,40 @@ test('checks of one name and other limits are two', () => {
     besides: [{ sheet: { ...sheet(1, [wide]), repair: { name: 'Display' } } }],
   };
   expect(checksOf(job)).toEqual([narrow, wide]);
+});
+
+test.each([
+  { label: 'Other words' },
+  { kind: 'choice' },
+  { unit: 'mV' },
+  { low: 4.75 },
+  { high: 5.25 },
+  { choices: ['yes', 'no', 'unclear'] },
+  { passing: ['no'] },
+  { pinTable: { id: 'usb-c' } },
+])('a check that differs from another in %j alone is asked too', (other) => {
+  const one = {
+    ...check('Supply'),
+    unit: 'V',
+    low: 4.9,
+    high: 5.1,
+    choices: ['yes', 'no'],
+    passing: ['yes'],
+  };
+  const asked = (two: object) =>
+    checksOf({
+      repair: { name: 'Socket' },
+      sheet: { version: 1, checks: [one] },
+      besides: [{ sheet: { version: 1, repair: { name: 'Display' }, checks: [{ ...one, ...two }] } }],
+    });
+  expect(asked({})).toHaveLength(1);
+  expect(asked(other)).toHaveLength(2);
+});
+
+test('the minutes planned are those of all that is done', () => {
+  const beside = (minutes: number) => ({ sheet: { repair: { minutes } } });
+  expect(plannedMinutes({ repair: { minutes: 60 }, besides: [] })).toBe(60);
+  expect(plannedMinutes({ repair: { minutes: 60 }, besides: [beside(20), beside(15)] })).toBe(95);
 });
 
 test('one sheet that asks the same twice asks it twice', () => {
