@@ -177,6 +177,14 @@ describe('early or late', () => {
     );
   });
 
+  test('is not told of nine returns, and of none at all in a word', () => {
+    const days = [54, 187, 216, 240, 244, 335, 361, 373, 375];
+    expect(wearOf(at(days, 500, 10))).toEqual({ kind: 'too-few', returned: 9, needed: 10 });
+    expect(wearSentence(wearOf(at([], 90, 50)), 'en-GB')).toBe(
+      'Too few returns to say whether they come early or late: none, and 10 are needed.',
+    );
+  });
+
   // NIST/SEMATECH 8.4.1.3: shape 1.72, but ten failures do not keep its interval above 1.
   test('is left open where the interval holds 1, though the shape is above it', () => {
     const wear = wearOf(at([54, 187, 216, 240, 244, 335, 361, 373, 375, 386], 500, 10));

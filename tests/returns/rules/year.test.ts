@@ -17,6 +17,7 @@ describe("a year's reserve", () => {
   test.each([
     [2500, 'within', 'cost £25.00, within their reserve of £25.00.'],
     [3000, 'above-reserve', 'cost £30.00, more than their reserve of £25.00, within the upper £52.00.'],
+    [5200, 'above-reserve', 'cost £52.00, more than their reserve of £25.00, within the upper £52.00.'],
     [5201, 'above-upper', 'cost £52.01, more than even the upper £52.00 of their reserve of £25.00.'],
   ])('%d spent on units whose cover ended: %s', (own, verdict, words) => {
     const told = year(40, 5200, 25, own);
@@ -49,6 +50,8 @@ describe("a year's reserve", () => {
     const covers = [cover(90, 1), cover(181, 2), cover(184, 4), cover(366, 8)];
     expect(endedOfTerm(covers, 182)).toEqual({ units: 6, spentMinor: 60, uncosted: 2 });
     expect(endedOfTerm(covers, 365)).toEqual({ units: 8, spentMinor: 80, uncosted: 1 });
+    const within = [174, 175, 189, 190].map((days) => endedOfTerm([cover(days, 1)], 182).units);
+    expect(within).toEqual([0, 1, 1, 0]);
     expect(endedOfTerm(covers, 30)).toEqual({ units: 0, spentMinor: 0, uncosted: 0 });
   });
 });
