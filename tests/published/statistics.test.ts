@@ -46,8 +46,13 @@ describe('the interval of a share', () => {
 
   test('of nothing is unknown, and of a broken count refused', () => {
     expect(shareInterval(0, 0)).toBeNull();
+    // Wilson's ends at none and at all are 0 and 1 themselves, whatever is lost in rounding.
+    for (let of = 1; of <= 60; of += 1) {
+      expect(shareInterval(0, of)?.low).toBe(0);
+      expect(shareInterval(of, of)?.high).toBe(1);
+    }
     expect(() => shareInterval(3, 2)).toThrow(RangeError);
-    expect(() => shareInterval(1, 2, 95)).toThrow(RangeError);
+    for (const level of [0, 1, 95]) expect(() => shareInterval(1, 2, level)).toThrow(RangeError);
     expect(() => shareBound(3, 2, 0.95)).toThrow(RangeError);
   });
 
