@@ -11,6 +11,7 @@ import { NumberForm } from '@/app/ui/page/number-form';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
+import { NumberLink } from '@/app/workshop/number-link';
 import { now } from '@/lib/clock';
 import { labelsPerSheet } from '@/lib/documents/bag-label';
 import {
@@ -153,9 +154,7 @@ function Answer(props: { finding: ArrivalFinding; locale: string; opened: Opened
         <Notice kind="note" heading="Not expected any more">
           {finding.jobs.map((job) => (
             <p key={job.number}>
-              <TextLink href={`/workshop/jobs/${job.number}`}>
-                <NumberText text={showNumber(job.number)} />
-              </TextLink>
+              <NumberLink of="jobs" number={job.number} />
               {`, ${job.unit}, is at the stage “${STAGE_WORDS[job.stage].label}”.`}
             </p>
           ))}
@@ -167,9 +166,7 @@ function Answer(props: { finding: ArrivalFinding; locale: string; opened: Opened
         <Notice kind="note" heading="This unit was sent back already">
           {finding.jobs.map((job) => (
             <p key={job.number}>
-              <TextLink href={`/workshop/jobs/${job.number}`}>
-                <NumberText text={showNumber(job.number)} />
-              </TextLink>
+              <NumberLink of="jobs" number={job.number} />
               {`, ${job.unit}. Is it the parcel we sent, brought back undelivered? Open its sheet and say “${moveOf('came-back').label}”. If the customer sent it for a fault, it needs a claim.`}
             </p>
           ))}

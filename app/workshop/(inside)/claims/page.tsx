@@ -7,12 +7,11 @@ import { Pager } from '@/app/ui/page/pager';
 import { Table } from '@/app/ui/page/table';
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
-import { NumberText } from '@/app/ui/words/number-text';
 import { StageTag } from '@/app/ui/words/stage-tag';
+import { NumberLink } from '@/app/workshop/number-link';
 import { type Day, daysBetween } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
-import { showNumber } from '@/lib/numbers/job-number';
 import { pageOf } from '@/lib/numbers/page-of';
 import { may } from '@/lib/people/rules/roles';
 import { CLAIMS_PER_PAGE, countClaims, type ListedClaim, listClaims } from '@/lib/warranty/claim-desk';
@@ -71,11 +70,7 @@ export default async function ClaimsPage({ searchParams }: { searchParams: Promi
           {
             head: 'Claim',
             kind: 'rowhead',
-            cell: (claim) => (
-              <TextLink href={`/workshop/claims/${claim.number}`}>
-                <NumberText text={showNumber(claim.number)} />
-              </TextLink>
-            ),
+            cell: (claim) => <NumberLink of="claims" number={claim.number} />,
           },
           {
             head: 'Unit and symptom',

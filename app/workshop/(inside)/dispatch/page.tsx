@@ -5,10 +5,10 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { type Column, Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
+import { NumberLink } from '@/app/workshop/number-link';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { formatMoney } from '@/lib/money/amount';
-import { showNumber } from '@/lib/numbers/job-number';
 import { type DispatchRow, listDispatch } from '@/lib/parcels/list-dispatch';
 import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
 import { needsCustomsNote } from '@/lib/parcels/rules/customs';
@@ -123,15 +123,7 @@ function goesTo(row: DispatchRow, workshop: WorkshopCard): string {
 function columns(workshop: WorkshopCard): Column<DispatchRow>[] {
   const { locale } = workshop;
   return [
-    {
-      head: 'Job',
-      kind: 'rowhead',
-      cell: (row) => (
-        <TextLink href={`/workshop/jobs/${row.number}`}>
-          <NumberText text={showNumber(row.number)} />
-        </TextLink>
-      ),
-    },
+    { head: 'Job', kind: 'rowhead', cell: (row) => <NumberLink of="jobs" number={row.number} /> },
     { head: 'Unit', cell: (row) => row.unit },
     { head: 'Goes to', cell: (row) => goesTo(row, workshop) },
     { head: 'Ready since', cell: (row) => (row.readyOn ? formatDay(row.readyOn, locale, 'short') : '') },

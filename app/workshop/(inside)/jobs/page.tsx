@@ -1,13 +1,12 @@
 import type { Metadata } from 'next';
 import { readWorkshop } from '@/app/read-workshop';
-import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { StageTag } from '@/app/ui/words/stage-tag';
+import { NumberLink } from '@/app/workshop/number-link';
 import { formatDay } from '@/lib/calendar/format';
 import { JOBS_PER_PAGE, listJobs } from '@/lib/jobs/list-jobs';
 import { soughtFrom } from '@/lib/jobs/rules/sought';
 import { STAGE_WORDS, STAGES } from '@/lib/jobs/rules/stages';
-import { showNumber } from '@/lib/numbers/job-number';
 import { nearSerials } from '@/lib/warranty/near-serials';
 import { NearList } from '../../near-list';
 import { type ListSearch, listedAt } from '../../searched-list/list-address';
@@ -62,15 +61,7 @@ export default async function JobsPage({ searchParams }: { searchParams: ListSea
         rowKey: (job) => job.number,
         empty: emptySentence(q, EMPTY),
         columns: [
-          {
-            head: 'Job',
-            kind: 'rowhead',
-            cell: (job) => (
-              <TextLink href={`/workshop/jobs/${job.number}`}>
-                <NumberText text={showNumber(job.number)} />
-              </TextLink>
-            ),
-          },
+          { head: 'Job', kind: 'rowhead', cell: (job) => <NumberLink of="jobs" number={job.number} /> },
           {
             head: 'Unit and repair',
             cell: (job) => (

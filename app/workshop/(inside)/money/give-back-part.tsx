@@ -1,6 +1,5 @@
 import { Table } from '@/app/ui/page/table';
-import { TextLink } from '@/app/ui/page/text-link';
-import { NumberText } from '@/app/ui/words/number-text';
+import { NumberLink } from '@/app/workshop/number-link';
 import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import type { ToGiveBack } from '@/lib/invoices/list-to-give-back';
@@ -8,7 +7,6 @@ import { REFUND_DAYS } from '@/lib/invoices/rules/owed-back';
 import { readStage } from '@/lib/jobs/records';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { formatMoney } from '@/lib/money/amount';
-import { showNumber } from '@/lib/numbers/job-number';
 import { RefundTag } from '../refund-tag';
 
 /** Customers who have paid more than their job comes to, and who asked for the postage of a claim; nothing at all when there are none. */
@@ -32,11 +30,7 @@ export function GiveBackPart(props: { rows: readonly ToGiveBack[]; today: Day; l
           {
             head: 'Job',
             kind: 'rowhead',
-            cell: (row) => (
-              <TextLink href={`/workshop/jobs/${row.jobNumber}#money`}>
-                <NumberText text={showNumber(row.jobNumber)} />
-              </TextLink>
-            ),
+            cell: (row) => <NumberLink of="jobs" number={row.jobNumber} part="money" />,
           },
           { head: 'Customer', cell: (row) => row.customer },
           {

@@ -6,6 +6,7 @@ import { Pager } from '@/app/ui/page/pager';
 import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
+import { NumberLink } from '@/app/workshop/number-link';
 import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
@@ -15,7 +16,6 @@ import { listToGiveBack } from '@/lib/invoices/list-to-give-back';
 import { INVOICE_STATES, STATE_WORDS } from '@/lib/invoices/rules/state';
 import { listSinceFiles } from '@/lib/invoices/since-files';
 import { formatMoney } from '@/lib/money/amount';
-import { showNumber } from '@/lib/numbers/job-number';
 import { requireStaff } from '../../who';
 import { EnteredSincePart } from './entered-since-part';
 import { GiveBackPart } from './give-back-part';
@@ -103,14 +103,7 @@ export default async function MoneyPage({ searchParams }: { searchParams: Promis
           },
           { head: 'Issued', cell: (row) => formatDay(row.issuedOn, locale, 'short') },
           { head: 'Customer', cell: (row) => row.customer },
-          {
-            head: 'Job',
-            cell: (row) => (
-              <TextLink href={`/workshop/jobs/${row.jobNumber}#money`}>
-                <NumberText text={showNumber(row.jobNumber)} />
-              </TextLink>
-            ),
-          },
+          { head: 'Job', cell: (row) => <NumberLink of="jobs" number={row.jobNumber} part="money" /> },
           {
             head: 'Amount',
             kind: 'number',

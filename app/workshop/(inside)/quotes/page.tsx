@@ -1,11 +1,9 @@
 import type { Metadata } from 'next';
 import { readWorkshop } from '@/app/read-workshop';
-import { TextLink } from '@/app/ui/page/text-link';
-import { NumberText } from '@/app/ui/words/number-text';
 import { QuoteStateTag } from '@/app/ui/words/quote-state-tag';
+import { NumberLink } from '@/app/workshop/number-link';
 import { formatDay } from '@/lib/calendar/format';
 import { formatMoney } from '@/lib/money/amount';
-import { showNumber } from '@/lib/numbers/job-number';
 import { type ListedQuote, listQuotes, QUOTES_PER_PAGE } from '@/lib/quotes/list-quotes';
 import { REQUEST_GROUPS } from '@/lib/quotes/rules/request-groups';
 import { type ListSearch, listedAt } from '../../searched-list/list-address';
@@ -65,11 +63,7 @@ export default async function QuotesPage({ searchParams }: { searchParams: ListS
           {
             head: 'Quote',
             kind: 'rowhead',
-            cell: (quote) => (
-              <TextLink href={`/workshop/quotes/${quote.number}`}>
-                <NumberText text={showNumber(quote.number)} />
-              </TextLink>
-            ),
+            cell: (quote) => <NumberLink of="quotes" number={quote.number} />,
           },
           { head: 'Device and problem', cell: (quote) => <Device quote={quote} /> },
           { head: 'Customer', cell: (quote) => quote.customer },

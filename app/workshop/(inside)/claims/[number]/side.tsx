@@ -3,12 +3,12 @@ import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
 import { PhotoStrip } from '@/app/ui/photos/photo';
 import { NumberText } from '@/app/ui/words/number-text';
+import { NumberLink } from '@/app/workshop/number-link';
 import { minutesOf } from '@/lib/bench/rules/minutes-by';
 import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import type { JobRecord } from '@/lib/jobs/records';
 import { isCollected } from '@/lib/jobs/rules/handover';
-import { showNumber } from '@/lib/numbers/job-number';
 import type { WorkshopCard } from '@/lib/workshop/card';
 import { casePhoto } from './case-photos';
 
@@ -31,11 +31,7 @@ export function Side({ heading, job, workshop, names }: Props) {
         items={[
           {
             term: 'Job',
-            text: (
-              <TextLink href={`/workshop/jobs/${job.number}`}>
-                <NumberText text={showNumber(job.number)} />
-              </TextLink>
-            ),
+            text: <NumberLink of="jobs" number={job.number} />,
           },
           { term: 'Arrived', text: on(job.arrivedAt) },
           { term: isCollected(job.events) ? 'Collected' : 'Sent back', text: on(job.sentBackAt) },

@@ -9,6 +9,7 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
 import { QuoteStateTag } from '@/app/ui/words/quote-state-tag';
 import { StageTag } from '@/app/ui/words/stage-tag';
+import { NumberLink } from '@/app/workshop/number-link';
 import { formatDay, formatInstant } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
 import { type PersonView, readPerson } from '@/lib/keeping/person-view';
@@ -91,15 +92,7 @@ function JobsPart({ person, workshop }: PartProps) {
         rowKey={(job) => job.number}
         empty="No job was booked."
         columns={[
-          {
-            head: 'Job',
-            kind: 'rowhead',
-            cell: (job) => (
-              <TextLink href={`/workshop/jobs/${job.number}`}>
-                <NumberText text={showNumber(job.number)} />
-              </TextLink>
-            ),
-          },
+          { head: 'Job', kind: 'rowhead', cell: (job) => <NumberLink of="jobs" number={job.number} /> },
           {
             head: 'Unit and repair',
             cell: (job) => `${job.unit}: ${job.repair}${job.kind === 'claim' ? ' (claim)' : ''}`,
@@ -126,11 +119,7 @@ function QuotesPart({ person, workshop }: PartProps) {
           {
             head: 'Quote',
             kind: 'rowhead',
-            cell: (quote) => (
-              <TextLink href={`/workshop/quotes/${quote.number}`}>
-                <NumberText text={showNumber(quote.number)} />
-              </TextLink>
-            ),
+            cell: (quote) => <NumberLink of="quotes" number={quote.number} />,
           },
           { head: 'Device', cell: (quote) => quote.device },
           { head: 'State', cell: (quote) => <QuoteStateTag state={quote.state} /> },

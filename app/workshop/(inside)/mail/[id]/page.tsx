@@ -10,13 +10,13 @@ import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
+import { NumberLink } from '@/app/workshop/number-link';
 import { formatInstant } from '@/lib/calendar/format';
 import { hasMailServer } from '@/lib/mail/mail-server';
 import { type Preview, previewMail } from '@/lib/mail/preview';
 import { movedOnSentence, REMEDY_SENTENCES, remedyOf, WORKSHOP_REMEDY } from '@/lib/mail/rules/bounce';
 import { isInTrouble, mayGoAgain } from '@/lib/mail/rules/standing';
 import { isToWorkshop, templateWords } from '@/lib/mail/rules/words';
-import { showNumber } from '@/lib/numbers/job-number';
 import { requireStaff } from '../../../who';
 import { cameBackAction, sendAgainAction, toldAction } from '../actions';
 import { DrawnMessage } from '../drawn-message';
@@ -158,21 +158,13 @@ function factsOf({ mail, drawn }: Preview, clock: { locale: string; zone: string
   if (mail.jobNumber) {
     facts.push({
       term: 'Job',
-      text: (
-        <TextLink href={`/workshop/jobs/${mail.jobNumber}`}>
-          <NumberText text={showNumber(mail.jobNumber)} />
-        </TextLink>
-      ),
+      text: <NumberLink of="jobs" number={mail.jobNumber} />,
     });
   }
   if (mail.quoteNumber) {
     facts.push({
       term: 'Quote',
-      text: (
-        <TextLink href={`/workshop/quotes/${mail.quoteNumber}`}>
-          <NumberText text={showNumber(mail.quoteNumber)} />
-        </TextLink>
-      ),
+      text: <NumberLink of="quotes" number={mail.quoteNumber} />,
     });
   }
   facts.push({ term: 'Queued', text: formatInstant(mail.queuedAt, clock) });

@@ -13,11 +13,11 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { DayText } from '@/app/ui/words/day-text';
 import { Money } from '@/app/ui/words/money';
 import { NumberText } from '@/app/ui/words/number-text';
+import { NumberLink } from '@/app/workshop/number-link';
 import { readPart } from '@/lib/bench/part-records';
 import { dayInZone } from '@/lib/calendar/day';
 import { now } from '@/lib/clock';
 import { staffNames } from '@/lib/jobs/records';
-import { showNumber } from '@/lib/numbers/job-number';
 import { may } from '@/lib/people/rules/roles';
 import { requireStaff } from '../../../who';
 import { SavedNote } from '../../catalogue/saved-note';
@@ -173,11 +173,7 @@ function WaitingJobs(props: {
           {
             head: 'Job',
             kind: 'rowhead',
-            cell: (job) => (
-              <TextLink href={`/workshop/jobs/${job.jobNumber}#moves`}>
-                <NumberText text={showNumber(job.jobNumber)} />
-              </TextLink>
-            ),
+            cell: (job) => <NumberLink of="jobs" number={job.jobNumber} part="moves" />,
           },
           { head: 'Unit', cell: (job) => job.unit },
           { head: 'Pieces', kind: 'number', cell: (job) => job.quantity },

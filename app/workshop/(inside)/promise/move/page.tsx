@@ -10,8 +10,8 @@ import { Table } from '@/app/ui/page/table';
 import { Tag } from '@/app/ui/page/tag';
 import { TextLink } from '@/app/ui/page/text-link';
 import { DayText } from '@/app/ui/words/day-text';
-import { NumberText } from '@/app/ui/words/number-text';
 import { StageTag } from '@/app/ui/words/stage-tag';
+import { NumberLink } from '@/app/workshop/number-link';
 import { now } from '@/lib/clock';
 import { type ListedPromise, listPromisesToMove } from '@/lib/jobs/list-promises-to-move';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -96,10 +96,8 @@ const WHY: Record<WhyMove, string> = {
 function Job({ promise }: { promise: ListedPromise }) {
   return (
     <>
-      <TextLink href={`/workshop/jobs/${promise.number}#promise`}>
-        <NumberText text={showNumber(promise.number)} />
-      </TextLink>{' '}
-      {`${promise.unit}, ${promise.customer}`} <StageTag stage={promise.stage} />
+      <NumberLink of="jobs" number={promise.number} part="promise" /> {`${promise.unit}, ${promise.customer}`}{' '}
+      <StageTag stage={promise.stage} />
     </>
   );
 }

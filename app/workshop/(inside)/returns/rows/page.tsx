@@ -5,6 +5,7 @@ import { Pager } from '@/app/ui/page/pager';
 import { type Column, Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
+import { NumberLink } from '@/app/workshop/number-link';
 import { requireStaff } from '@/app/workshop/who';
 import { formatDay, formatMonth } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
@@ -48,9 +49,7 @@ export default async function RowsPage({ searchParams }: Props) {
       kind: 'rowhead',
       cell: (row) => (
         <>
-          <TextLink href={`/workshop/jobs/${row.jobNumber}`}>
-            <NumberText text={showNumber(row.jobNumber)} />
-          </TextLink>
+          <NumberLink of="jobs" number={row.jobNumber} />
           <span className="block">{row.description}</span>
         </>
       ),
@@ -77,9 +76,7 @@ export default async function RowsPage({ searchParams }: Props) {
         row.claimNumber && row.returnedOn ? (
           <>
             {`${short(row.returnedOn)}, ${causeLabel(row.cause)} `}
-            <TextLink href={`/workshop/claims/${row.claimNumber}`}>
-              <NumberText text={showNumber(row.claimNumber)} />
-            </TextLink>
+            <NumberLink of="claims" number={row.claimNumber} />
           </>
         ) : (
           'no'

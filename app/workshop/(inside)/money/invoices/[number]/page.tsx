@@ -7,7 +7,7 @@ import { LinkButton } from '@/app/ui/page/button';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
-import { NumberText } from '@/app/ui/words/number-text';
+import { NumberLink } from '@/app/workshop/number-link';
 import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
@@ -76,11 +76,7 @@ export default async function InvoicePage({ params, searchParams }: Props) {
           items={[
             {
               term: 'Job',
-              text: (
-                <TextLink href={`/workshop/jobs/${job.number}#money`}>
-                  <NumberText text={showNumber(job.number)} />
-                </TextLink>
-              ),
+              text: <NumberLink of="jobs" number={job.number} part="money" />,
             },
             {
               term: 'Takes off',

@@ -4,7 +4,7 @@ import { readWorkshop } from '@/app/read-workshop';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Table } from '@/app/ui/page/table';
 import { TextLink } from '@/app/ui/page/text-link';
-import { NumberText } from '@/app/ui/words/number-text';
+import { NumberLink } from '@/app/workshop/number-link';
 import { dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
@@ -68,14 +68,7 @@ export default async function StatementPage({ params }: Props) {
                 `${KIND_WORDS[row.kind]}, ${row.what}`
               ),
           },
-          {
-            head: 'Job',
-            cell: (row) => (
-              <TextLink href={`/workshop/jobs/${row.job}#money`}>
-                <NumberText text={showNumber(row.job)} />
-              </TextLink>
-            ),
-          },
+          { head: 'Job', cell: (row) => <NumberLink of="jobs" number={row.job} part="money" /> },
           { head: 'Amount', kind: 'number', cell: (row) => money(row.amount) },
           { head: 'Owed after it', kind: 'number', cell: (row) => money(row.balance) },
         ]}

@@ -10,6 +10,7 @@ import { TextLink } from '@/app/ui/page/text-link';
 import { DayText } from '@/app/ui/words/day-text';
 import { Money } from '@/app/ui/words/money';
 import { NumberText } from '@/app/ui/words/number-text';
+import { NumberLink } from '@/app/workshop/number-link';
 import type { LotUnit } from '@/lib/bench/part-records';
 import { recallsOf } from '@/lib/bench/recall-records';
 import { dayInZone } from '@/lib/calendar/day';
@@ -18,7 +19,6 @@ import { now } from '@/lib/clock';
 import { staffNames } from '@/lib/jobs/records';
 import { LEFT_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { isStage, STAGE_WORDS } from '@/lib/jobs/rules/stages';
-import { showNumber } from '@/lib/numbers/job-number';
 import { may } from '@/lib/people/rules/roles';
 import { coverClock } from '@/lib/returns/cover-clock';
 import { flaggedLots } from '@/lib/returns/flagged-lots';
@@ -142,11 +142,7 @@ function unitColumns({ locale, timeZone }: { locale: string; timeZone: string })
     {
       head: 'Job',
       kind: 'rowhead' as const,
-      cell: (unit: LotUnit) => (
-        <TextLink href={`/workshop/jobs/${unit.jobNumber}`}>
-          <NumberText text={showNumber(unit.jobNumber)} />
-        </TextLink>
-      ),
+      cell: (unit: LotUnit) => <NumberLink of="jobs" number={unit.jobNumber} />,
     },
     { head: 'Unit', cell: (unit: LotUnit) => unit.model },
     { head: 'Serial', cell: (unit: LotUnit) => <NumberText text={unit.serial} /> },

@@ -1,8 +1,6 @@
 import { Table } from '@/app/ui/page/table';
-import { TextLink } from '@/app/ui/page/text-link';
-import { NumberText } from '@/app/ui/words/number-text';
+import { NumberLink } from '@/app/workshop/number-link';
 import { formatDay } from '@/lib/calendar/format';
-import { showNumber } from '@/lib/numbers/job-number';
 import { WATCHED_DAYS } from '@/lib/returns/cover-sql';
 import type { Learning } from '@/lib/returns/lessons';
 import { beforeAndAfter, lessonSentence } from '@/lib/returns/rules/lesson';
@@ -25,9 +23,7 @@ export function LearningPart({ learning, locale }: { learning: Learning; locale:
               <p>
                 <strong>{label}</strong>
                 {`, on the sheet ${isOff ? 'from' : 'since'} ${formatDay(since, locale, 'short')} (version ${version})${isOff ? ' and no longer' : ''}, from claim `}
-                <TextLink href={`/workshop/claims/${lesson}`}>
-                  <NumberText text={showNumber(lesson)} />
-                </TextLink>
+                <NumberLink of="claims" number={lesson} />
               </p>
               <p>{lessonSentence(beforeAndAfter({ before, after }), locale)}</p>
               {stillWatched > 0 ? (
@@ -57,11 +53,7 @@ export function LearningPart({ learning, locale }: { learning: Learning; locale:
           {
             head: 'Claim',
             kind: 'rowhead',
-            cell: ({ number }) => (
-              <TextLink href={`/workshop/claims/${number}`}>
-                <NumberText text={showNumber(number)} />
-              </TextLink>
-            ),
+            cell: ({ number }) => <NumberLink of="claims" number={number} />,
           },
           { head: 'Opened', cell: ({ openedOn }) => formatDay(openedOn, locale, 'short') },
           { head: 'Cause', cell: ({ cause }) => cause },
