@@ -17,6 +17,28 @@ import { carriedFields } from './carried-fields';
 import type { SheetProps } from './open-sheet';
 import { staffPhotos } from './staff-photos';
 
+/** What was found, each entry with its photos. */
+export function FindingsList({ job, workshop, staff }: SheetProps) {
+  return (
+    <Timeline
+      label="Findings"
+      entries={job.findings.map((finding) => ({
+        key: finding.id,
+        dateTime: finding.at.toISOString(),
+        on: formatInstant(finding.at, { locale: workshop.locale, zone: workshop.timeZone }),
+        who: staff.get(finding.userId)?.name,
+        what: <span className="written">{finding.text}</span>,
+        detail: (
+          <PhotoStrip
+            label="Photos of this finding"
+            photos={staffPhotos(job, (photo) => photo.findingId === finding.id)}
+          />
+        ),
+      }))}
+    />
+  );
+}
+
 export function FindingsPart({ job, workshop, staff, who }: SheetProps & { who: Staff }) {
   const isOpen = !NOT_WITH_US.includes(readStage(job.stage));
   const mayOffer = moveOf('ask-approval').from.includes(readStage(job.stage)) && may(who.role, 'money');
@@ -25,22 +47,7 @@ export function FindingsPart({ job, workshop, staff, who }: SheetProps & { who: 
     <section id="findings" aria-labelledby="findings-head">
       <h2 id="findings-head">Findings</h2>
       {job.findings.length > 0 ? (
-        <Timeline
-          label="Findings"
-          entries={job.findings.map((finding) => ({
-            key: finding.id,
-            dateTime: finding.at.toISOString(),
-            on: formatInstant(finding.at, { locale: workshop.locale, zone: workshop.timeZone }),
-            who: staff.get(finding.userId)?.name,
-            what: <span className="written">{finding.text}</span>,
-            detail: (
-              <PhotoStrip
-                label="Photos of this finding"
-                photos={staffPhotos(job, (photo) => photo.findingId === finding.id)}
-              />
-            ),
-          }))}
-        />
+        <FindingsList job={job} workshop={workshop} staff={staff} />
       ) : (
         <p>Nothing recorded yet.</p>
       )}

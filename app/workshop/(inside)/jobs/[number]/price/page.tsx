@@ -35,6 +35,7 @@ import { readTakesFeeOff } from '@/lib/quotes/stored-conditions';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { numberedTitle } from '../../../numbered-title';
 import { carriedFields } from '../carried-fields';
+import { FindingsList } from '../findings-part';
 import { openSheet } from '../open-sheet';
 import { writeChangedPrice } from './actions';
 
@@ -45,7 +46,7 @@ type Props = { params: Promise<{ number: string }> };
 /** The changed price of a running job, line by line, starting from what is agreed. */
 export default async function ChangedPricePage({ params }: Props) {
   const { number } = await params;
-  const { job, workshop } = await openSheet(number, 'money');
+  const { job, workshop, staff } = await openSheet(number, 'money');
   const money = (minor: number) => formatMoney(minor, workshop.currency, workshop.locale);
   const agreed = agreedOf(job);
   const isOpen = moveOf('ask-approval').from.includes(readStage(job.stage));
@@ -70,6 +71,18 @@ export default async function ChangedPricePage({ params }: Props) {
         lead={`${job.repair.name}, ${unitName(job.model)}. Agreed now: ${money(agreed?.grossMinor ?? 0)}.`}
         next="written here, then sent with “Ask for approval” on the job sheet."
       />
+      {isOpen && !waitsForRuling ? (
+        <section aria-labelledby="found" className="mb-8">
+          <h2 id="found" className="mb-3">
+            What was found
+          </h2>
+          {job.findings.length > 0 ? (
+            <FindingsList job={job} workshop={workshop} staff={staff} />
+          ) : (
+            <p>Nothing is recorded yet. It has to be before the price can be sent.</p>
+          )}
+        </section>
+      ) : null}
       {isOpen && !waitsForRuling ? (
         <ActionForm
           action={writeChangedPrice.bind(null, job.number)}
