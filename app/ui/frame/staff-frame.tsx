@@ -34,7 +34,7 @@ export function StaffFrame({
         <SearchBox
           action="/workshop/search"
           label="Find by number, serial, name or telephone"
-          placeholder="Number, serial, name, telephone"
+          placeholder="Number, serial, name"
           button="Find"
           id="find-anything"
           mono
