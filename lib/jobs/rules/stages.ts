@@ -415,7 +415,8 @@ export const MOVES = [
     by: ['staff', 'clock'],
     needs: ['not-sought'],
     label: 'Close the job',
-    consequence: 'The unit is with the customer. No mail.',
+    consequence:
+      'The unit is with the customer. No mail. Left alone, the job closes by itself once it surely has come.',
   },
   {
     key: 'came-back',

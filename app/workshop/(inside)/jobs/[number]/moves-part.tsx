@@ -38,6 +38,9 @@ const WAIT = 'wait-for-parts';
 
 const ASKS = 'ask-approval';
 
+/** Comes by itself, and waits for nobody’s hand. */
+const CLOSE = 'close';
+
 /** Its reason is what the mail says. */
 const TAKEN_BACK = 'take-back-price';
 
@@ -129,7 +132,13 @@ export async function MovesPart({
         </p>
       ) : null}
       {ahead.map((each, index) => (
-        <PlainMove key={each.key} job={job} move={each} role={who.role} isMain={index === 0} />
+        <PlainMove
+          key={each.key}
+          job={job}
+          move={each}
+          role={who.role}
+          isMain={index === 0 && each.key !== CLOSE}
+        />
       ))}
       {isStuck ? shutList : null}
       {may(who.role, permissionOf('approve')) ? (
