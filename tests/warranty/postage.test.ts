@@ -23,6 +23,15 @@ describe('the postage of a claim', () => {
   });
 });
 
+it.each([
+  ['asked', 'You have asked for your postage already.'],
+  ['paid', 'Your postage is paid back already.'],
+  ['not-wanted', 'We closed this question with you.'],
+  ['not-due', 'Postage is paid back once a claim is ruled covered.'],
+] as const)('who may not ask for it is told why: %s', (standing, words) => {
+  expect(postageProblem(standing)).toContain(words);
+});
+
 describe('postage after an entry of what was paid back', () => {
   it.each([
     ['all of what was asked', 'asked', 560, 560, 'paid', 0],
