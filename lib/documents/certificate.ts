@@ -56,7 +56,7 @@ export type CertificateData = {
 
 /**
  * The certificate: page one the promise, page two the work and the readings behind it. Text that is too long for that
- * is set a little smaller, and beyond that runs on over further pages.
+ * is set a little smaller, and beyond that runs on, with the work right behind it.
  */
 export function drawCertificate(data: CertificateData): Promise<Uint8Array> {
   const number = showNumber(data.number);
@@ -70,11 +70,12 @@ export function drawCertificate(data: CertificateData): Promise<Uint8Array> {
     const sheet = openPage(data.setting, facts, pass);
     const isUnbroken = drawPromise(sheet, data, number);
     const promisePages = sheet.pages;
-    sheet.newPage();
+    // Behind a promise that runs on, the work follows where it ends: a third page for a quarter of the second helps nobody.
+    if (promisePages === 1) sheet.newPage();
     drawProof(sheet, data.proof, data.setting.locale);
     drawCheck(sheet, data, number);
     attachCover(sheet, data.payload, data.setting.made);
-    const fit = sheet.pages === 2 && isUnbroken ? 'whole' : promisePages === 1 ? 'partly' : 'no';
+    const fit = promisePages > 1 ? 'no' : sheet.pages === 2 && isUnbroken ? 'whole' : 'partly';
     return { fit, close: () => closePage(sheet, facts) };
   });
 }

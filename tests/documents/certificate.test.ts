@@ -35,6 +35,19 @@ describe('the promise and its proof', () => {
     expect(proof).toContain(lettersOf('Proved and signed off by MR on 11 Dec 2026.'));
   });
 
+  test('a promise that runs on over its page is followed by the work where it ends', async () => {
+    const long = certificate.sections.map((text) =>
+      text.key === 'counting' ? { ...text, paragraphs: [text.paragraphs.join(' ').repeat(4)] } : text,
+    );
+    const pages = readPages(await drawCertificate({ ...certificate, sections: long }));
+    const proofOn = pages.findIndex(({ texts }) => texts.some(({ text }) => /The work behind/.test(text)));
+    const rightsOn = pages.findIndex(({ texts }) =>
+      texts.some(({ text }) => /Your rights by law/.test(text)),
+    );
+    expect(rightsOn).toBe(1);
+    expect(proofOn).toBe(rightsOn);
+  });
+
   test('number, revision, what it replaces, end and last day to claim stand in the docket', async () => {
     const text = textOf(await drawCertificate(certificate));
     expect(text).toContain('W-7YVS-QJZ4');
