@@ -105,8 +105,8 @@ function PostNext({ setting }: { setting: Setting }) {
       />
       {setting.job.hasLithiumBattery ? (
         <Para>
-          Please do not post the unit if its battery is swollen, leaking, hot or damaged. Tell us instead, and
-          take the battery to a collection point. Your carrier’s rules and local rules come first.
+          Please do not post the unit if its battery is swollen, leaking, hot, wet or damaged. Do not open it:
+          write to us, and we tell you what to do. Your carrier’s rules and local rules come first.
         </Para>
       ) : null}
     </>

@@ -1,5 +1,5 @@
 import { showNumber } from '@/lib/numbers/job-number';
-import { CAUSES, type Cause, RULINGS, type Ruling } from '@/lib/warranty/rules/causes';
+import { CAUSE_TOLD, CAUSES, RULINGS, type Ruling } from '@/lib/warranty/rules/causes';
 import { rightsStillOpen } from '@/lib/warranty/rules/legal-rights';
 import { ASK_FOR_POSTAGE, POSTAGE_STAYS } from '@/lib/warranty/rules/postage-words';
 import { type AfterCover, isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
@@ -30,7 +30,7 @@ export const claimRuled: Writer<'claim-ruled'> = (facts, setting) => {
             { term: 'Ruling', text: words.short },
             ...(facts.afterCover ? [{ term: 'Opened', text: 'After the cover had ended' }] : []),
             ...(cause
-              ? [{ term: facts.afterCover ? 'What we found' : 'Cause', text: causeWords[cause] }]
+              ? [{ term: facts.afterCover ? 'What we found' : 'Cause', text: CAUSE_TOLD[cause] }]
               : []),
           ]}
         />
@@ -53,16 +53,6 @@ export const claimRuled: Writer<'claim-ruled'> = (facts, setting) => {
       </>
     ),
   };
-};
-
-// What was seen, never who is to blame.
-const causeWords: Record<Cause, string> = {
-  workmanship: 'Our own work',
-  'fitted-part': 'A part that we fitted',
-  'weakened-by-original-damage': 'The first damage reached further than we saw',
-  'separate-fault': 'A different fault, in a place that the first repair did not touch',
-  'damage-after-return': 'Damage that was not there when the unit left us, as the photos show',
-  'no-fault-found': 'The unit works as it should on our bench',
 };
 
 type RulingWords = {

@@ -1,3 +1,4 @@
+import { postingSentence } from '@/lib/jobs/rules/posting-words';
 import { JobPage, Next, Para, Title } from './frame';
 import type { Letter, Setting, Writer } from './letter';
 import { leftSentence, towardsSentence } from './money-left';
@@ -6,7 +7,8 @@ import { money } from './words';
 export const paymentReceived: Writer<'payment-received'> = (facts, setting) =>
   facts.amount < 0 ? givenBack({ ...facts, amount: -facts.amount }, setting) : received(facts, setting);
 
-function received({ amount, balance, isPriceOpen = false, isOver = false }: Paid, setting: Setting): Letter {
+function received(facts: Paid, setting: Setting): Letter {
+  const { amount, balance, isPriceOpen = false } = facts;
   const { job } = setting;
   const left = isPriceOpen ? towardsSentence(balance, setting) : leftSentence(balance, setting);
   return {
@@ -19,7 +21,7 @@ function received({ amount, balance, isPriceOpen = false, isOver = false }: Paid
         <Para>{`We have received ${money(amount, setting)}. Your receipt is on the job page.`}</Para>
         <Next
           what={balance > 0 ? 'The job page shows what is left to pay, and how.' : 'You need to do nothing.'}
-          when={isOver ? whenOver(balance) : 'We write again when there is news of your unit.'}
+          when={whenNext(facts)}
           costs={left}
         />
         <JobPage setting={setting}>See the job and the receipt</JobPage>
@@ -28,7 +30,13 @@ function received({ amount, balance, isPriceOpen = false, isOver = false }: Paid
   };
 }
 
-function whenOver(balance: number): string {
+function whenNext({ balance, isOver, isReady }: Paid): string {
+  if (isReady) {
+    const posted =
+      balance > 0 ? 'We post it on the working day after the rest is here.' : postingSentence(false);
+    return `${posted} You get the carrier’s reference by mail.`;
+  }
+  if (!isOver) return 'We write again when there is news of your unit.';
   return balance > 0 ? 'As soon as you can.' : 'Now or later: the receipt stays on the job page.';
 }
 
@@ -39,6 +47,7 @@ type Paid = {
   postageLeft?: number | undefined;
   isPriceOpen?: boolean | undefined;
   isOver?: boolean | undefined;
+  isReady?: boolean | undefined;
 };
 
 function givenBack(facts: Paid, setting: Setting): Letter {

@@ -34,7 +34,7 @@ export const unitArrived: Writer<'unit-arrived'> = (facts, setting) => {
           parts.same && <Para>{parts.same}</Para>
         )}
         <Next what={parts.what} when={parts.when} costs={parts.costs} />
-        <JobPage setting={setting}>See the job and its photos</JobPage>
+        <JobPage setting={setting}>{facts.hasPhotos ? 'See the job and its photos' : 'See the job'}</JobPage>
       </>
     ),
   };
@@ -50,11 +50,13 @@ function caseOf({ isUnbooked }: Facts, { job }: Setting): (facts: Facts, setting
 const FOUND =
   'We first wrote to you that your parcel came without a booking. That was our mistake: it is the one you told us of, and everything stands as you agreed to it. You need not do anything about the first message.';
 
-const COMPARED = {
-  how: 'We have unpacked it, compared it with your booking and taken photos of how it arrived.',
+const compared = ({ hasPhotos }: Facts) => ({
+  how: hasPhotos
+    ? 'We have unpacked it, compared it with your booking and taken photos of how it arrived.'
+    : 'We have unpacked it and compared it with your booking.',
   differ: 'What differs from the booking',
   same: 'Everything is as you booked it.',
-};
+});
 
 /** A unit that came before its claim: nothing was told of the parcel that could differ. */
 const OPENED = {
@@ -65,7 +67,7 @@ const OPENED = {
 
 function booked(facts: Facts, setting: Setting): Parts {
   return {
-    ...COMPARED,
+    ...compared(facts),
     ...dated(facts, setting),
     what: 'It waits for its turn on the bench. We find out what is wrong and repair it. If the price has to change, we ask you before we go on.',
     costs: agreedCost(setting),
@@ -74,7 +76,7 @@ function booked(facts: Facts, setting: Setting): Parts {
 
 function inspected(facts: Facts, setting: Setting): Parts {
   return {
-    ...COMPARED,
+    ...compared(facts),
     ...dated(facts, setting),
     what: 'It waits for its turn on the bench. We find out what is wrong and send you a price for the repair. Nothing is repaired before you have said yes to it on the job page.',
     costs: agreedCost(setting),
@@ -92,10 +94,11 @@ function unbooked(facts: Facts, setting: Setting): Parts {
   };
 }
 
-function claimed({ promisedOn, isUnbooked, kept }: Facts, setting: Setting): Parts {
+function claimed(facts: Facts, setting: Setting): Parts {
+  const { promisedOn, isUnbooked, kept } = facts;
   const ruling = `Our ruling comes within ${setting.workshop.answerWithin}.`;
   return {
-    ...(isUnbooked ? OPENED : COMPARED),
+    ...(isUnbooked ? OPENED : compared(facts)),
     summary: ruling,
     what: 'We look at it beside the record of the first repair. Then we tell you our ruling, with the reasons. What is covered is repaired free of charge.',
     when: promisedOn

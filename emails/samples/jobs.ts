@@ -133,7 +133,12 @@ export const jobSamples: readonly Sample[] = [
     name: 'Arrived as booked',
     content: {
       template: 'unit-arrived',
-      data: { promisedOn: day('2026-12-09'), kept: { promises: 40, kept: 31 }, differences: [] },
+      data: {
+        promisedOn: day('2026-12-09'),
+        kept: { promises: 40, kept: 31 },
+        differences: [],
+        hasPhotos: true,
+      },
     },
   },
   {

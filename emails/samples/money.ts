@@ -52,6 +52,14 @@ export const moneySamples: readonly Sample[] = [
     content: { template: 'payment-received', data: { amount: 4000, balance: 4900 } },
   },
   {
+    name: 'Payment received, the unit is ready',
+    content: { template: 'payment-received', data: { amount: 8900, balance: 0, isReady: true } },
+  },
+  {
+    name: 'Payment received, the unit is ready and some is left',
+    content: { template: 'payment-received', data: { amount: 4000, balance: 4900, isReady: true } },
+  },
+  {
     name: 'Payment received after the unit left',
     content: { template: 'payment-received', data: { amount: 9600, balance: 0, isOver: true } },
   },

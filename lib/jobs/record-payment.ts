@@ -92,6 +92,8 @@ export async function recordPayment(
           ...(isPostage && { isPostage, ...(postageLeft > 0 && { postageLeft }) }),
           ...(isPriceOpen(after) && { isPriceOpen: true }),
           ...(NO_MORE_NEWS.includes(readStage(after.stage)) && { isOver: true }),
+          ...(o.amount > 0 &&
+            (await leavesOncePaid(tx, { id: o.jobId, stage: after.stage })) && { isReady: true }),
         },
         to: job.customer.email,
         jobId: o.jobId,
@@ -104,6 +106,13 @@ export async function recordPayment(
 
 const CHANGED =
   'What is left to pay changed while you had this open, so nothing was recorded. Look at the payments before you enter it again.';
+
+/** A unit that stands ready leaves once it is paid, but not one whose parcel came back, which waits for an address. */
+async function leavesOncePaid(tx: Tx, job: { id: string; stage: string }): Promise<boolean> {
+  if (readStage(job.stage) !== 'ready') return false;
+  const back = await tx.jobEvent.count({ where: { jobId: job.id, kind: 'came-back' } });
+  return back === 0;
+}
 
 /** Money that was not received yet is none. */
 function requireReceived(receivedOn: Day, today: Day): void {

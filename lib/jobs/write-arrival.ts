@@ -116,6 +116,7 @@ export async function writeArrival(
       ...(kept && { kept }),
       ...(o.isUnbooked && { isUnbooked: true }),
       ...(o.opened && { isFound: true }),
+      ...(photos.length + (o.opened?.photos ?? 0) > 0 && { hasPhotos: true }),
     },
     to: job.customer.email,
     jobId: o.jobId,

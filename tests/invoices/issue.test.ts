@@ -311,8 +311,8 @@ describe('payments', () => {
       select: { data: true },
     });
     expect(mails.map((mail) => mail.data)).toEqual([
-      { amount: 4000, balance: 3200 },
-      { amount: 4000, balance: -800 },
+      { amount: 4000, balance: 3200, isReady: true },
+      { amount: 4000, balance: -800, isReady: true },
       { amount: -800, balance: 0 },
     ]);
     expect(await attempt(() => pay(jobId, 0))).toMatchObject({ ok: false, refusal: { field: 'amount' } });

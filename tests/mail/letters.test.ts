@@ -438,3 +438,18 @@ test.each(['light', 'dark'] as const)(
     expect(contrast(colour['on-action'], colour.action)).toBeGreaterThan(4.5);
   },
 );
+
+test('an arrival speaks of photos only where some were taken', async () => {
+  expect((await draw(sampleOf('Arrived as booked'))).text).toContain('taken photos of how it arrived');
+  expect((await draw(sampleOf('Arrived on a claim'))).text).not.toMatch(/photo/i);
+});
+
+test('money for a unit that stands ready says when it is posted', async () => {
+  expect((await draw(sampleOf('Payment received, the unit is ready'))).text).toContain(
+    'We post it on the next working day.',
+  );
+  expect((await draw(sampleOf('Payment received, the unit is ready and some is left'))).text).toContain(
+    'We post it on the working day after the rest is here.',
+  );
+  expect((await draw(sampleOf('Payment received'))).text).not.toContain('We post it');
+});

@@ -80,6 +80,8 @@ export const factsOf = {
     isUnbooked: z.boolean().optional(),
     /** a job was opened for it first, and the customer told that it came without a booking */
     isFound: z.boolean().optional(),
+    /** photos of how it came stand on the job page */
+    hasPhotos: z.boolean().optional(),
   }),
   /** another parcel was taken in under the booking: the unit is not here */
   'arrival-undone': z.strictObject({
@@ -218,6 +220,8 @@ export const factsOf = {
     isPriceOpen: z.boolean().optional(),
     /** the unit has left, or never came: no news of it is to come */
     isOver: z.boolean().optional(),
+    /** it stands ready, and leaves once everything is paid */
+    isReady: z.boolean().optional(),
   }),
   'unit-sent-back': z.strictObject({
     /** '' with its reference where the customer collected the unit */
