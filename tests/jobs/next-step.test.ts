@@ -129,7 +129,13 @@ it('says when a missing part is expected, where a day is known', () => {
 });
 
 describe('what happens next on a claim', () => {
-  it.each(['booked', 'arrived', 'awaiting-parts', 'on-bench', 'proving', 'ready'] as const)(
+  it('is the parcel, whose postage is the customer’s until the claim is covered', () => {
+    const told = next({ stage: 'booked', ruling: null });
+    expect(told).toContain('Our inspection costs you nothing. You pay the postage to us.');
+    expect(told).not.toContain('This costs you nothing');
+  });
+
+  it.each(['arrived', 'awaiting-parts', 'on-bench', 'proving', 'ready'] as const)(
     'costs nothing at the stage %s while nothing else was agreed',
     (stage) => {
       expect(next({ stage })).toContain('This costs you nothing.');
@@ -225,6 +231,12 @@ describe('what happens next on a claim that is being assessed', () => {
 
   it('is the ruling, while there is none', () => {
     expect(assessed(null)).toContain('tell you our ruling');
+  });
+
+  it('is another look, where a ruling was told before', () => {
+    const told = next({ stage: 'assessing', ruling: null, isLookedAtAgain: true });
+    expect(told).toMatch(/look at it again.*costs you nothing/);
+    expect(told).not.toContain('find out why it failed');
   });
 
   it('is the repair at no cost where it is covered', () => {

@@ -46,6 +46,8 @@ export type NextFacts = {
   search?: { state: 'sought' | SearchEnd; since: Day | null } | null;
   /** the final ruling of a claim, or null */
   ruling: JobFacts['ruling'];
+  /** a ruling was told before: the customer contested it, or the owner took it back */
+  isLookedAtAgain?: boolean;
   /** the customer has said yes to no price yet: the parcel came without a booking */
   isPriceOpen?: boolean;
   /** a paid price stands on a claim, whatever was ruled since */
@@ -83,7 +85,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
   }
   switch (facts.stage) {
     case 'booked':
-      return `${facts.isPosted ? POSTED : TO_POST} ${onArrival(facts, locale)}${free}${facts.kind === 'claim' ? ` ${KEEP_POSTAGE_RECEIPT}` : ''}`;
+      return `${facts.isPosted ? POSTED : TO_POST} ${onArrival(facts, locale)}${facts.kind === 'claim' ? ` Our inspection costs you nothing. ${KEEP_POSTAGE_RECEIPT}` : ''}`;
     case 'arrived':
       if (facts.isPriceOpen) return `We look at it in its turn. ${ASKED_FIRST}`;
       return `We look at it in its turn.${by}${wait}${free}`;
@@ -99,7 +101,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
       return `We go on as soon as the part is here.${facts.partOn ? ` We expect it by ${formatDay(facts.partOn, locale, 'weekday')}.` : ''}${by}${free}`;
     case 'on-bench':
     case 'proving':
-      return `It gets tested against its check sheet before it goes back.${by}${wait}${free}`;
+      return `It goes back only when it has passed every test, and we write to you when it is ready.${by}${wait}${free}`;
     case 'ready':
       return ready(facts, free);
     case 'sent-back':
@@ -179,7 +181,7 @@ function assessingClaim(facts: NextFacts, by: string): string {
   const free = claimCost(facts);
   switch (ruling) {
     case null:
-      return `We find out why it failed and tell you our ruling with the reasons.${free}`;
+      return `${facts.isLookedAtAgain ? 'We look at it again and write to you with our answer and its reasons.' : 'We find out why it failed and tell you our ruling with the reasons.'}${free}`;
     case 'covered':
       return `Your claim is covered, and we repair it in its turn.${by}${free}`;
     case 'partly':

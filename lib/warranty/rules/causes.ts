@@ -9,6 +9,16 @@ export const CAUSES = [
 ] as const;
 export type Cause = (typeof CAUSES)[number];
 
+/** What was found, as its customer is told: what was seen, never who is to blame. */
+export const CAUSE_TOLD: Record<Cause, string> = {
+  workmanship: 'Our own work',
+  'fitted-part': 'A part that we fitted',
+  'weakened-by-original-damage': 'The first damage reached further than we saw',
+  'separate-fault': 'A different fault, in a place that the first repair did not touch',
+  'damage-after-return': 'Damage that was not there when the unit left us, as the photos show',
+  'no-fault-found': 'The unit works as it should on our bench',
+};
+
 export const RULINGS = ['covered', 'partly', 'not-covered', 'returned-free'] as const;
 export type Ruling = (typeof RULINGS)[number];
 

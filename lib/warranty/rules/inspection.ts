@@ -111,3 +111,18 @@ export function inspectionState(entries: readonly InspectionEntry[]): Inspection
     isComplete: open.size === 0,
   };
 }
+
+/**
+ * What a photo of the inspection shows, for the customer it is shown to with the ruling; undefined where an answer with a later
+ * photo took its place.
+ *
+ * inspectedWords([{ item: 'seal-and-screws', answer: 'no', photoId: 'p' }], 'p') -> 'Seal broken, or screws moved or missing: no'
+ */
+export function inspectedWords(
+  entries: readonly { item: string; answer: string; photoId: string | null }[],
+  photoId: string,
+): string | undefined {
+  const entry = entries.find((each) => each.photoId === photoId);
+  const item = INSPECTION_ITEMS.find(({ key }) => key === entry?.item);
+  return entry && item && `${item.label}: ${entry.answer}`;
+}

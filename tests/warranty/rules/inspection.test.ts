@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { INSPECTION_ITEMS, type InspectionEntry, inspectionState } from '@/lib/warranty/rules/inspection';
+import {
+  INSPECTION_ITEMS,
+  type InspectionEntry,
+  inspectedWords,
+  inspectionState,
+} from '@/lib/warranty/rules/inspection';
 
 const entry = (item: string, changes: Partial<InspectionEntry> = {}): InspectionEntry => ({
   item,
@@ -67,5 +72,20 @@ describe('the inspection of a returned unit', () => {
   it('refuses an item that is not on the list, and one answered twice', () => {
     expect(() => inspectionState([entry('colour')])).toThrow(/colour/);
     expect(() => inspectionState([entry('jumper-wires'), entry('jumper-wires')])).toThrow(/twice/);
+  });
+});
+
+describe('what a photo of the inspection is said to show', () => {
+  const entries = [
+    { item: 'seal-and-screws', answer: 'no', photoId: 'p1' },
+    { item: 'outside-damage', answer: 'unclear', photoId: null },
+  ];
+
+  it('is its item with the answer', () => {
+    expect(inspectedWords(entries, 'p1')).toBe('Seal broken, or screws moved or missing: no');
+  });
+
+  it.each(['p0', ''])('is nothing for a photo (%s) that no answer has any more', (photoId) => {
+    expect(inspectedWords(entries, photoId)).toBeUndefined();
   });
 });

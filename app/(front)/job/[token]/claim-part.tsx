@@ -14,7 +14,9 @@ import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { answerToOffer } from '@/lib/quotes/rules/answer-to-offer';
 import { claimFormat } from '@/lib/warranty/claim-format';
+import { CAUSE_TOLD } from '@/lib/warranty/rules/causes';
 import { claimEnd } from '@/lib/warranty/rules/claim-end';
+import { inspectedWords } from '@/lib/warranty/rules/inspection';
 import { sentence } from '@/lib/warranty/rules/reason-sentences';
 import { afterCover, mayContest } from '@/lib/warranty/rules/ruling';
 import {
@@ -51,6 +53,10 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
             term: 'What you told us',
             text: [symptomWords(claim.symptom), claim.details].filter((text) => text !== '').join('. '),
           },
+          {
+            term: 'How you see it',
+            text: claim.contestText && <span className="written">{claim.contestText}</span>,
+          },
         ]}
       />
       <h3>What we could say before seeing it</h3>
@@ -73,9 +79,23 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
             })}
           </p>
           {claim.reasonText ? <p className="written">{claim.reasonText}</p> : null}
+          <Facts
+            items={[
+              {
+                // After the cover had ended its day decides, and not what failed.
+                term: afterCover({ ...ruled, isLetIn: claim.isLetIn }) ? 'What we found' : 'Cause',
+                text: CAUSE_TOLD[ruled.cause],
+              },
+            ]}
+          />
           <PhotoStrip
             label="Photos of the inspection"
-            photos={photosOf(job, token, (photo) => photo.purpose === 'inspection')}
+            photos={photosOf(
+              job,
+              token,
+              (photo) => photo.purpose === 'inspection',
+              (photo) => inspectedWords(claim.inspection, photo.id),
+            )}
           />
           <PostagePart job={job} token={token} workshop={workshop} />
         </>

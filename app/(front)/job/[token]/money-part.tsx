@@ -5,10 +5,12 @@ import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { balanceOf, isForPrice } from '@/lib/invoices/rules/balance';
 import { backSentence } from '@/lib/invoices/rules/money-words';
+import { factsOf } from '@/lib/jobs/facts';
 import { formatMoney } from '@/lib/money/amount';
 import { agreedOf, isAgreedTo } from '@/lib/quotes/rules/agreed';
 import { shownPrice } from '@/lib/quotes/rules/shown-price';
 import { readLine } from '@/lib/quotes/stored-lines';
+import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
 import type { PartProps } from './part-props';
 import { PayPart } from './pay-part';
 
@@ -33,6 +35,21 @@ export function MoneyPart({ job, token, workshop }: PartProps) {
     );
   }
   const { owed } = balanceOf(job);
+  // The price of a claim is written as if it were covered; until it is, the customer is told what is certain.
+  if (isNotCoveredYet(job)) {
+    return (
+      <section aria-labelledby="money">
+        <h2 id="money">Price</h2>
+        <p>Looking at your claim is free. You pay nothing unless you say yes to a price.</p>
+        <Facts
+          items={[
+            ...paidFacts(job, money, shortDay),
+            { term: 'Left to pay', text: money(Math.max(0, owed)) },
+          ]}
+        />
+      </section>
+    );
+  }
   const invoice = job.invoices.findLast((paper) => paper.kind === 'invoice');
   return (
     <section aria-labelledby="money">
@@ -76,6 +93,19 @@ export function MoneyPart({ job, token, workshop }: PartProps) {
       ))}
       <ReceiptLink job={job} token={token} />
     </section>
+  );
+}
+
+/** A claim of which nothing is ruled covered, with no price agreed beside it and no paper that needs its lines. */
+function isNotCoveredYet(job: PartProps['job']): boolean {
+  const { kind, ruling, hasAgreedPaidOffer } = factsOf(job);
+  return (
+    kind === 'claim' &&
+    !isCoveredAtLeastPartly(ruling) &&
+    !hasAgreedPaidOffer &&
+    agreedOf(job)?.grossMinor === 0 &&
+    job.invoices.length === 0 &&
+    !job.payments.some(isForPrice)
   );
 }
 

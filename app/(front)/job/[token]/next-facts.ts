@@ -14,6 +14,7 @@ import { onArrival } from '@/lib/promise/rules/on-arrival';
 import type { UsualTime } from '@/lib/promise/rules/promise-words';
 import { offerOf } from '@/lib/quotes/rules/agreed';
 import { isBookedAtQuote } from '@/lib/quotes/rules/asked-words';
+import { readRuling } from '@/lib/warranty/stored-ruling';
 import type { WorkshopCard } from '@/lib/workshop/card';
 
 /** What of a job decides the sentence that tells its customer what happens next. */
@@ -63,6 +64,7 @@ export function nextFactsOf(o: {
       since: job.soughtSince && dayInZone(job.soughtSince, timeZone),
     },
     ruling: facts.ruling,
+    isLookedAtAgain: isLookedAtAgain(job),
     isPaidAgreed: facts.hasAgreedPaidOffer,
     isNoFault: job.claim?.cause === 'no-fault-found',
     isPriceOpen: !facts.isPriceAgreed,
@@ -81,6 +83,12 @@ function usualOf(job: JobRecord, facts: JobFacts): UsualTime | null {
     days: quotedDays ?? job.repair.workingDays,
     waitsUntil: facts.isStartAllowed ? null : facts.withdrawUntil,
   };
+}
+
+/** A ruling of the claim was told once and ended, by a contest or by the owner, and the next one is to come. */
+export function isLookedAtAgain({ claim }: Pick<JobRecord, 'claim'>): boolean {
+  if (!claim || readRuling(claim)?.isFinal) return false;
+  return claim.contestedAt !== null || claim.reopenedAt !== null;
 }
 
 /** The day on which the customer collected the unit in person; null where they did not. */

@@ -35,7 +35,7 @@ import { DocketPart } from './docket-part';
 import { FindingsPart } from './findings-part';
 import { MessagesPart } from './messages-part';
 import { MoneyPart } from './money-part';
-import { nextFactsOf, readEndedPrice } from './next-facts';
+import { isLookedAtAgain, nextFactsOf, readEndedPrice } from './next-facts';
 import { jobOfToken } from './open-job';
 import { WithdrawPart } from './withdraw-part';
 
@@ -105,7 +105,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   return (
     <>
       <PageHead
-        title={isJustBooked ? bookedTitle(job, kind) : titleOf(facts, search)}
+        title={isJustBooked ? bookedTitle(job, kind) : titleOf(facts, search, isLookedAtAgain(job))}
         lead={
           isJustBooked
             ? `Keep this page: its address is your private link. ${ifMailed('We have sent it to you by mail too.', 'We send no mail yet, so write it down or save it.')}`
@@ -150,11 +150,16 @@ export default async function JobPage({ params, searchParams }: Props) {
   );
 }
 
-/** A unit on its way back waits all the same for the answer to a contested claim; a parcel that does not come is not on its way. */
-function titleOf(facts: JobFacts, search: ParcelSearch | null): string {
+/**
+ * A unit on its way back waits all the same for the answer to a contested claim; a parcel that does not come is not on its way.
+ * Nobody finds out what is wrong any more once the ruling is told.
+ */
+function titleOf(facts: JobFacts, search: ParcelSearch | null, isAgain: boolean): string {
   if (search?.state === 'sought') return 'We are looking for your parcel.';
   if (search?.state === 'lost') return SEARCH_END_WORDS.lost.told;
   if (facts.stage === 'declined' && isUnruled(facts)) return 'We look at your claim again.';
+  if (facts.stage === 'assessing' && isAgain) return 'We look at your claim again.';
+  if (facts.stage === 'assessing' && facts.ruling !== null) return 'Our ruling on your claim is here.';
   return STAGE_WORDS[facts.stage].customer;
 }
 

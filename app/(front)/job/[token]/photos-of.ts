@@ -16,15 +16,26 @@ const SHOWN: Record<string, string> = {
   receipt: 'Your receipt',
 };
 
-/** Photos of a job as the private page shows them. Thumbnails keep the proportions of the whole photo. */
-export function photosOf(job: JobRecord, token: string, wanted: (photo: JobPhoto) => boolean): PhotoProps[] {
-  return job.photos.filter(wanted).map((photo, index) => ({
-    src: `/job/${token}/photo/${photo.id}?size=thumb`,
-    full: `/job/${token}/photo/${photo.id}`,
-    alt: photo.caption || `${SHOWN[photo.purpose] ?? 'Photo'}, picture ${index + 1}`,
-    width: photo.width,
-    height: photo.height,
-    caption: photo.caption || SHOWN[photo.purpose],
-    marks: readMarks(photo.marks),
-  }));
+/**
+ * Photos of a job as the private page shows them. Thumbnails keep the proportions of the whole photo. `saying`: what is known of
+ * a photo beside what it was taken for.
+ */
+export function photosOf(
+  job: JobRecord,
+  token: string,
+  wanted: (photo: JobPhoto) => boolean,
+  saying: (photo: JobPhoto) => string | undefined = () => undefined,
+): PhotoProps[] {
+  return job.photos.filter(wanted).map((photo, index) => {
+    const said = photo.caption || saying(photo);
+    return {
+      src: `/job/${token}/photo/${photo.id}?size=thumb`,
+      full: `/job/${token}/photo/${photo.id}`,
+      alt: said || `${SHOWN[photo.purpose] ?? 'Photo'}, picture ${index + 1}`,
+      width: photo.width,
+      height: photo.height,
+      caption: said || SHOWN[photo.purpose],
+      marks: readMarks(photo.marks),
+    };
+  });
 }

@@ -182,7 +182,7 @@ function ItemForm({
         kind="second"
         label={entry ? 'Answer again' : 'Keep the answer'}
         busy="Keeping…"
-        consequence="The history keeps every answer. The customer sees the photos with the ruling."
+        consequence="The history keeps every answer. The customer sees the photos, each with its answer, once the ruling is told."
       />
     </ActionForm>
   );
