@@ -91,11 +91,12 @@ describe('the docket', () => {
           { term: 'Serial', text: 'MR4-0581-S' },
           { term: 'Lot', text: undefined },
           { term: 'Note', text: '' },
+          { term: 'Fee', text: false },
         ]}
       />,
     );
     expect(html).toContain('MR4-0581-S');
-    expect(html).not.toMatch(/Lot|Note/);
+    expect(html).not.toMatch(/Lot|Note|Fee/);
     expect(renderToStaticMarkup(<Facts items={[]} />)).toBe('');
   });
 });
