@@ -90,13 +90,16 @@ export function showTyped(text: string): string {
   return reading.ok ? showNumber(reading.number) : text;
 }
 
-/** What a person is told when a number could not be read; a wrong character is never called "not found". */
-export function explainReading(reason: NumberFault): string {
+/**
+ * What a person is told when a number could not be read; a wrong character is never called "not found". The example is of the
+ * kind that is asked for.
+ */
+export function explainReading(reason: NumberFault, example = 'J-4K7Q-X290'): string {
   switch (reason) {
     case 'empty':
       return 'Type the number from your packing slip, message or certificate.';
     case 'length':
-      return 'A number has nine letters and digits, for example J-4K7Q-X290. Some are missing or there are too many.';
+      return `A number has nine letters and digits, for example ${example}. Some are missing or there are too many.`;
     case 'kind':
       return 'The number starts with J for a job, Q for a quote, W for a certificate or C for a claim. Check the first letter.';
     case 'character':

@@ -49,9 +49,21 @@ describe('what a customer types to find a repair or its certificate', () => {
     expect(whereItLeads(typed)).toEqual({ href, problem: null });
   });
 
-  test('nothing leads nowhere and is no problem, and so is a field that is there twice', () => {
-    expect(whereItLeads('')).toEqual({ href: null, problem: null });
-    expect(typedIn(['one', 'two'])).toBe('');
+  test('an address without a number is no problem, and neither is one that has it twice', () => {
+    expect(whereItLeads(typedIn(undefined))).toEqual({ href: null, problem: null });
+    expect(whereItLeads(typedIn(['one', 'two']))).toEqual({ href: null, problem: null });
+  });
+
+  test.each(['', '   '])('a form sent with an empty field (“%s”) asks for the number', (typed) => {
+    expect(whereItLeads(typedIn(typed))).toEqual({
+      href: null,
+      problem: 'Type the number from your packing slip, message or certificate.',
+    });
+  });
+
+  test('a number of the wrong length is told with an example of what is asked for', () => {
+    expect(whereItLeads('W-4K7Q', 'W-4K7Q-X29D').problem).toContain('for example W-4K7Q-X29D');
+    expect(whereItLeads('J-4K7Q').problem).toContain('for example J-4K7Q-X290');
   });
 
   test.each(['J-CE9S-AWRX', 'hello'])('%s leads nowhere and says why', (typed) => {

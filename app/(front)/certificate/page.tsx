@@ -6,16 +6,18 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { TextLink } from '@/app/ui/page/text-link';
 import { typedIn, whereItLeads } from '../track/where-it-leads';
 
+const EXAMPLE = 'W-4K7Q-X29D';
+
 type Props = { searchParams: Promise<{ number?: string | string[] }> };
 
 export async function generateMetadata({ searchParams }: Props): Promise<Metadata> {
-  const { problem } = whereItLeads(typedIn((await searchParams).number));
+  const { problem } = whereItLeads(typedIn((await searchParams).number), EXAMPLE);
   return { title: errorTitle('Certificate or claim', problem !== null) };
 }
 
 export default async function CertificatePage({ searchParams }: Props) {
   const typed = typedIn((await searchParams).number);
-  const { href, problem } = whereItLeads(typed);
+  const { href, problem } = whereItLeads(typed, EXAMPLE);
   if (href) redirect(href);
   return (
     <>
@@ -28,8 +30,8 @@ export default async function CertificatePage({ searchParams }: Props) {
         action="/certificate"
         name="number"
         label="Certificate number"
-        hint="Top left on the certificate. It starts with W and looks like W-4K7Q-X29D."
-        value={typed}
+        hint={`Top left on the certificate. It starts with W and looks like ${EXAMPLE}.`}
+        value={typed ?? ''}
         problem={problem}
         submit="Show the cover"
         scan

@@ -28,7 +28,7 @@ export default async function TrackPage({ searchParams }: Props) {
         name="number"
         label="Job number"
         hint="It looks like J-4K7Q-X290. Capitals, spaces and hyphens do not matter."
-        value={typed}
+        value={typed ?? ''}
         problem={problem}
         submit="Show the stage"
       />

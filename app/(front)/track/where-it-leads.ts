@@ -13,22 +13,22 @@ export type Leads = { href: Route | null; problem: string | null };
 
 /**
  * Where a typed number or a certificate's code leads a customer: to the page that looks it up, or nowhere, and why.
- * Nothing typed leads nowhere and has no problem.
+ * An address without a number leads nowhere and has no problem; a form sent with an empty field is told so.
  *
  * whereItLeads('j-4k7q x290') -> { href: '/track/J4K7QX290', problem: null }
  */
-export function whereItLeads(typed: string): Leads {
-  if (typed === '') return { href: null, problem: null };
+export function whereItLeads(typed: string | undefined, example?: string): Leads {
+  if (typed === undefined) return { href: null, problem: null };
   const code = codeIn(typed);
   if (code !== null) return { href: routeTo(`/c/${code}`), problem: null };
   const reading = readNumber(typed);
-  if (!reading.ok) return { href: null, problem: explainReading(reading.reason) };
+  if (!reading.ok) return { href: null, problem: explainReading(reading.reason, example) };
   if (reading.kind === 'W') return { href: routeTo(`/certificate/${reading.number}`), problem: null };
   if (reading.kind === 'J') return { href: routeTo(`/track/${reading.number}`), problem: null };
   return { href: null, problem: OPENS_NOTHING[reading.kind] };
 }
 
-/** The one text typed into a field that the address carries; nothing where it is there twice. */
-export function typedIn(text: string | string[] | undefined): string {
-  return typeof text === 'string' ? text : '';
+/** The one text typed into a field that the address carries; undefined where it is not there, or there twice. */
+export function typedIn(text: string | string[] | undefined): string | undefined {
+  return typeof text === 'string' ? text : undefined;
 }
