@@ -19,6 +19,14 @@ export const HISTORY = {
 } as const;
 export type HistoryKey = keyof typeof HISTORY;
 
+/** What was ticked of it, in the order it is asked: ['liquid', 'dropped'] -> 'It was dropped or knocked. Liquid got in.' */
+export function historyWords(ticked: readonly string[]): string {
+  return Object.entries(HISTORY)
+    .filter(([key]) => ticked.includes(key))
+    .map(([, words]) => `${words}.`)
+    .join(' ');
+}
+
 export const unitAnswers = z.object({
   serial: neededText('the serial number from the unit', 60).regex(
     /[A-Za-z0-9]/,

@@ -75,7 +75,11 @@ export async function ApprovalPart({ job, token, workshop, offer }: PartProps & 
           },
           { term: 'If you say yes', text: offer.onYes || words.onYes },
           { term: 'If you say no', text: offer.onNo || words.onNo },
-          { term: 'What a no costs', text: costOfNo && feesText(costOfNo, money) },
+          {
+            term: 'What a no costs',
+            // The usual words of a no name its cost, but not what it is made of.
+            text: costOfNo && (offer.onNo || costOfNo.inspectionFee > 0) && feesText(costOfNo, money),
+          },
           { term: 'Our promise', text: promise },
           { term: 'Answer by', text: until },
         ]}

@@ -2,6 +2,7 @@ import { Docket } from '@/app/ui/docket/docket';
 import { Facts } from '@/app/ui/docket/facts';
 import { stampSteps } from '@/app/ui/docket/stamp-steps';
 import { TextLink } from '@/app/ui/page/text-link';
+import { MailAddress } from '@/app/ui/words/mail-address';
 import { NumberText } from '@/app/ui/words/number-text';
 import { StageTag } from '@/app/ui/words/stage-tag';
 import { day, dayFromDate, dayInZone } from '@/lib/calendar/day';
@@ -11,15 +12,17 @@ import { now } from '@/lib/clock';
 import { config } from '@/lib/config';
 import { newestQuoteTokenOf } from '@/lib/jobs/private-link';
 import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/records';
+import { historyWords } from '@/lib/jobs/rules/booking';
 import { parseEvent } from '@/lib/jobs/rules/events';
 import type { JobFacts } from '@/lib/jobs/rules/guards';
-import { BEFORE_READY, NO_MORE_NEWS } from '@/lib/jobs/rules/stage-sets';
+import { NO_MORE_NEWS, PROMISE_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { showNumber } from '@/lib/numbers/job-number';
 import { type Carrier, trackingAddress } from '@/lib/parcels/rules/carriers';
 import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
 import { keptWords } from '@/lib/promise/rules/promise-words';
 import { keptPromises } from '@/lib/promise/stored-kept';
 import { quoteAskedFor } from '@/lib/quotes/records';
+import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
 import { postalLines } from '@/lib/workshop/rules/letterhead';
 import { collectedOnOf } from './next-facts';
 import type { PartProps } from './part-props';
@@ -43,9 +46,10 @@ export async function DocketPart({ job, workshop, facts, carriers }: DocketProps
         { term: 'Booked', text: formatDay(dayInZone(job.bookedAt, timeZone), locale, 'short') },
         {
           term: 'Promise',
-          text: job.promisedOn
-            ? formatDay(dayFromDate(job.promisedOn), locale, 'weekday')
-            : promiseToCome(facts),
+          text:
+            job.promisedOn && !isPromiseOver(facts)
+              ? formatDay(dayFromDate(job.promisedOn), locale, 'weekday')
+              : promiseToCome(facts),
         },
       ]}
       stamps={stampSteps({ stage, reached: stagesReached(job.events) }, { locale, timeZone })}
@@ -64,7 +68,8 @@ export async function DocketPart({ job, workshop, facts, carriers }: DocketProps
           },
           { term: 'Serial', text: <NumberText text={job.serialTyped} /> },
           { term: 'What you told us', text: <span className="written">{job.problem}</span> },
-          { term: 'Promises so far', text: await promisesSoFar({ job, workshop }) },
+          { term: 'What happened to it', text: historyWords(job.history) },
+          { term: 'Promises so far', text: await promisesSoFar({ job, workshop, facts }) },
           { term: 'Promise moved', text: promiseMoved(job, locale) },
           { term: 'Sent along', text: job.accessories.map((each) => accessoryWords(each)).join(', ') },
           {
@@ -74,7 +79,7 @@ export async function DocketPart({ job, workshop, facts, carriers }: DocketProps
               ...postalLines(job.customer, countryAbroad(job.customer.country, workshop)),
             ].join(', '),
           },
-          { term: 'Mail goes to', text: job.customer.email },
+          { term: 'Mail goes to', text: job.customer.email && <MailAddress text={job.customer.email} /> },
           { term: 'Telephone', text: job.customer.phone },
           { term: 'Collected', text: collectedOn && formatDay(collectedOn, locale, 'short') },
           { term: 'Carrier', text: job.carrier },
@@ -116,18 +121,29 @@ function promiseMoved(job: JobRecord, locale: string): string | null {
 }
 
 /** How often promises were kept, while one is still to be kept here. */
-async function promisesSoFar({ job, workshop }: Pick<PartProps, 'job' | 'workshop'>): Promise<string | null> {
+async function promisesSoFar({ job, workshop, facts }: Omit<DocketProps, 'token' | 'carriers'>) {
   const stage = readStage(job.stage);
-  const isAhead = job.promisedOn && (stage === 'awaiting-approval' || BEFORE_READY.includes(stage));
+  const isAhead = job.promisedOn && PROMISE_STAGES.includes(stage) && !isPromiseOver(facts);
   return isAhead ? keptWords(await keptPromises(now(), workshop)) : null;
 }
 
-/** When a day is promised where none is yet; null where none is to come. */
-function promiseToCome({ stage, isPriceAgreed }: JobFacts): string | null {
-  if (stage === 'booked') return 'once it is here';
-  const isToAgree = stage === 'awaiting-approval' || BEFORE_READY.includes(stage);
-  return isToAgree && !isPriceAgreed ? 'with your yes to a price' : null;
+/** No repair is to come that the day was promised for: it goes back as it is, or its claim covers none. */
+function isPromiseOver({ stage, kind, ruling, hasAgreedPaidOffer }: JobFacts): boolean {
+  if (stage === 'declined') return true;
+  const isNotCovered = kind === 'claim' && ruling !== null && !isCoveredAtLeastPartly(ruling);
+  return isNotCovered && !hasAgreedPaidOffer && PROMISE_STAGES.includes(stage);
 }
+
+/** When a day is promised where none is yet; null where none is to come. */
+function promiseToCome(facts: JobFacts): string | null {
+  const { stage, isPriceAgreed } = facts;
+  if (stage === 'booked') return 'once it is here';
+  if (stage !== 'declined' && facts.ruling === 'not-covered' && isPromiseOver(facts)) return WITH_A_YES;
+  const isToAgree = PROMISE_STAGES.includes(stage);
+  return isToAgree && !isPriceAgreed ? WITH_A_YES : null;
+}
+
+const WITH_A_YES = 'with your yes to a price';
 
 function accessoryWords(each: { name: string; isTold: boolean; isArrived: boolean | null }): string {
   if (each.isArrived === null) return each.name;

@@ -5,7 +5,7 @@ import { workingDaysWords } from '@/lib/calendar/working';
 import { paidAlready } from '@/lib/invoices/rules/money-words';
 import { waysToPay } from '@/lib/invoices/rules/ways-to-pay';
 import { readStage } from '@/lib/jobs/records';
-import { PAY_STAGES } from '@/lib/jobs/rules/stage-sets';
+import { BEFORE_READY, PAY_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { PartProps } from './part-props';
@@ -22,12 +22,14 @@ export function PayPart({ job, workshop, owed }: Omit<PartProps, 'token'> & { ow
   if (!ways) return null;
   const amount = formatMoney(owed, workshop.currency, workshop.locale);
   const { bank } = ways;
+  const isEarly = !invoice && BEFORE_READY.includes(readStage(job.stage));
   return (
     <div className="mt-6 flex flex-col gap-3">
       <h3 id="pay">How to pay</h3>
+      {isEarly ? <p>You pay when it is ready. If you would rather pay now, this is how.</p> : null}
       {ways.link ? (
         <p>
-          <a href={ways.link} className="button button-main">
+          <a href={ways.link} className={`button ${isEarly ? 'button-second' : 'button-main'}`}>
             {`Pay ${amount} online`}
           </a>
         </p>

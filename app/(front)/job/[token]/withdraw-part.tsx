@@ -9,6 +9,7 @@ import { now } from '@/lib/clock';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { factsOf } from '@/lib/jobs/facts';
 import { isUnruled, mayMove } from '@/lib/jobs/rules/guards';
+import { ifMailed } from '@/lib/mail/mail-server';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
 import { inspectionFeeOf } from '@/lib/quotes/rules/after-no';
@@ -76,10 +77,11 @@ export function WithdrawPart({ job, token, workshop }: PartProps) {
 }
 
 function consequence(isBooked: boolean, owed: string | null, isAnswerDue: boolean): string {
+  const receipt = ifMailed(' You get a receipt by mail.');
   const pay = owed === null ? 'You owe nothing' : `You owe ${owed} for the work done`;
   if (isAnswerDue)
-    return `${pay}. We still look again at your claim, as you asked, and the unit stays here until you have our answer. You get a receipt by mail.`;
+    return `${pay}. We still look again at your claim, as you asked, and the unit stays here until you have our answer.${receipt}`;
   return isBooked
-    ? `${pay}. Please do not post the unit afterwards. You get a receipt by mail.`
-    : `${pay}, and the unit comes back unrepaired. You get a receipt by mail.`;
+    ? `${pay}. Please do not post the unit afterwards.${receipt}`
+    : `${pay}, and the unit comes back unrepaired.${receipt}`;
 }

@@ -15,6 +15,8 @@ export function ChangesPart({ quote, workshop, revision }: PartProps & { revisio
     before.isGross === revision.isGross
       ? revisionChanges(before.lines.map(readLine), revision.lines.map(readLine))
       : [];
+  // The same price once more, as after a no that became a yes.
+  if (changes.length === 0 && before.grossMinor === revision.grossMinor) return null;
   return (
     <Table
       caption={`What changed since revision ${before.revision}`}

@@ -9,6 +9,7 @@ import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Timeline } from '@/app/ui/page/timeline';
 import { PhotoStrip } from '@/app/ui/photos/photo';
+import { MailAddress } from '@/app/ui/words/mail-address';
 import { NumberText } from '@/app/ui/words/number-text';
 import { QuoteStateTag } from '@/app/ui/words/quote-state-tag';
 import { dayFromDate, dayInZone } from '@/lib/calendar/day';
@@ -16,7 +17,7 @@ import { formatDay, formatInstant } from '@/lib/calendar/format';
 import { workingDaysWords } from '@/lib/calendar/working';
 import { now } from '@/lib/clock';
 import { newestTokenOf, quoteAddress } from '@/lib/jobs/private-link';
-import { HISTORY } from '@/lib/jobs/rules/booking';
+import { historyWords } from '@/lib/jobs/rules/booking';
 import { ifMailed } from '@/lib/mail/mail-server';
 import { formatMoney } from '@/lib/money/amount';
 import { showNumber } from '@/lib/numbers/job-number';
@@ -127,7 +128,7 @@ export default async function QuotePage({ params, searchParams }: Props) {
             { term: 'What it does', text: request.symptoms.join('. ') },
             { term: 'In your words', text: <span className="written">{request.problem}</span> },
             { term: 'What happened to it', text: historyWords(request.history) },
-            { term: 'Answers go to', text: request.email },
+            { term: 'Answers go to', text: request.email && <MailAddress text={request.email} /> },
           ]}
         />
       </Docket>
@@ -158,13 +159,6 @@ const PRICE_HEADINGS: Record<string, string> = {
   lapsed: 'The price that lapsed',
   'turned-down': 'The price that was closed',
 };
-
-function historyWords(history: readonly string[]): string {
-  return Object.entries(HISTORY)
-    .filter(([key]) => history.includes(key))
-    .map(([, words]) => `${words}.`)
-    .join(' ');
-}
 
 function History({ quote, workshop }: { quote: PartProps['quote']; workshop: WorkshopCard }) {
   return (

@@ -4,9 +4,10 @@ import { SubmitBar } from '@/app/ui/forms/submit';
 import { Notice } from '@/app/ui/page/notice';
 import { PriceTable } from '@/app/ui/page/price-table';
 import { TextLink } from '@/app/ui/page/text-link';
+import { MailAddress } from '@/app/ui/words/mail-address';
 import { NumberText } from '@/app/ui/words/number-text';
-import { describePeriod } from '@/lib/calendar/period';
 import { workingDaysWords } from '@/lib/calendar/working';
+import { coverWords } from '@/lib/catalogue/rules/cover-words';
 import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { addressLinesOf } from '@/lib/jobs/rules/address';
 import { DATA_ANSWERS, fullAnswers, HISTORY, toldAccessories } from '@/lib/jobs/rules/booking';
@@ -109,7 +110,15 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
               </>
             ),
           },
-          { term: 'Mail to', text: address.email },
+          {
+            term: 'Mail to',
+            text: (
+              <>
+                <MailAddress text={address.email} /> {change('address', 'the e-mail address')}
+              </>
+            ),
+          },
+          { term: 'Telephone', text: address.phone },
         ]}
       />
       <h2>What it costs and what happens</h2>
@@ -134,10 +143,11 @@ export async function ConfirmStep({ token, repair, workshop, answers }: StepProp
             text: `We ask you first. ${laterNoWords(fees, money)}`,
           },
           {
-            term: 'Our promise',
-            text: terms.workTerm
-              ? `${repair.quote?.isInspection ? 'If you say yes to a repair, our' : 'Our'} work is covered for ${describePeriod(terms.workTerm)}. You get a certificate.`
-              : null,
+            term: 'Cover',
+            text:
+              terms.workTerm || terms.partsTerm
+                ? `${repair.quote?.isInspection ? 'If you say yes to a repair: ' : ''}${coverWords(terms)}. You get a certificate.`
+                : null,
           },
         ]}
       />

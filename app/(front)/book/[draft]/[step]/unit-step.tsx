@@ -6,7 +6,7 @@ import type { StepProps } from './step-props';
 
 export function UnitStep({ token, repair, answers }: StepProps) {
   const { serialPlace, serialExample } = repair.model;
-  const place = serialPlace === '' ? 'You find it on the unit itself.' : serialPlace;
+  const place = serialPlace === '' ? 'You find it on the unit itself.' : asSentence(serialPlace);
   return (
     <ActionForm action={saveUnit.bind(null, token)}>
       <TextField
@@ -27,4 +27,9 @@ export function UnitStep({ token, repair, answers }: StepProps) {
       />
     </ActionForm>
   );
+}
+
+/** A place as the catalogue has it, with or without its full stop. */
+function asSentence(text: string): string {
+  return /[.!?]$/.test(text) ? text : `${text}.`;
 }
