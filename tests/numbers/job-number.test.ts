@@ -196,7 +196,7 @@ describe('explaining a refusal', () => {
   const reasons: NumberFault[] = ['empty', 'length', 'kind', 'character', 'check'];
 
   test('each reason has its own sentence, and none says that nothing was found', () => {
-    const sentences = reasons.map(explainReading);
+    const sentences = reasons.map((reason) => explainReading(reason));
     expect(new Set(sentences).size).toBe(reasons.length);
     for (const sentence of sentences) {
       expect(sentence).toMatch(/\.$/);
