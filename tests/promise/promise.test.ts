@@ -125,6 +125,14 @@ describe('the promise', () => {
     expect(promiseFor(asked, history(oneToTwelve, change), settings)).toMatchObject({ basis, days: 10 });
   });
 
+  test.each([
+    { name: 'jobs of other repairs', change: { repairId: 'other' }, days: 14 },
+    { name: 'jobs of the same repair', change: {}, days: 10 },
+  ])('from $name that were shorter than the catalogue states is $days days', ({ change, days }) => {
+    const answer = promiseFor({ ...asked, statedDays: 14 }, history(oneToTwelve, change), settings);
+    expect(answer.days).toBe(days);
+  });
+
   test('with eleven finished jobs is the estimate by hand', () => {
     const answer = promiseFor(asked, history(oneToTwelve.slice(1)), settings);
     expect(answer).toEqual({
