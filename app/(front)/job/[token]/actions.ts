@@ -127,7 +127,8 @@ export async function cancelBooking(
     formData,
     done: 'cancelled',
     work: ({ jobId, now }) =>
-      moveJob({ jobId, move: 'cancel', note: 'Cancelled by the customer', actor: CUSTOMER, now }),
+      // The history says who, and its letter needs no reason that the customer gave nobody.
+      moveJob({ jobId, move: 'cancel', note: '', actor: CUSTOMER, now }),
   });
 }
 

@@ -59,6 +59,7 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
           },
         ]}
       />
+      <PhotoStrip label="Your photos" photos={photosOf(job, token, ({ purpose }) => purpose === 'claim')} />
       <h3>What we could say before seeing it</h3>
       <ul className="plain-list">
         {readAssessment(claim.preliminary).reasons.map((reason) => (

@@ -11,7 +11,7 @@ import { photosOf } from './photos-of';
 export function FindingsPart({ job, token, workshop, isAsked }: PartProps & { isAsked: boolean }) {
   const on = (at: Date) => formatDay(dayInZone(at, workshop.timeZone), workshop.locale, 'weekday');
   const findings = isAsked ? [] : job.findings;
-  const elsewhere = ['inspection', 'message', ...(isAsked ? ['finding'] : [])];
+  const elsewhere = ['claim', 'inspection', 'message', 'receipt', ...(isAsked ? ['finding'] : [])];
   const photos = photosOf(job, token, ({ purpose }) => !elsewhere.includes(purpose));
   if (findings.length === 0 && job.work.length === 0 && photos.length === 0) return null;
   return (

@@ -6,8 +6,9 @@ import { PhotosField } from '@/app/ui/forms/photos-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { PhotoStrip } from '@/app/ui/photos/photo';
-import { dayInZone } from '@/lib/calendar/day';
+import { compareDays, type Day, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
+import { now } from '@/lib/clock';
 import { refundDue } from '@/lib/invoices/rules/owed-back';
 import { MOST_RECEIPTS } from '@/lib/jobs/rules/most-photos';
 import { formatMoney } from '@/lib/money/amount';
@@ -64,7 +65,7 @@ export function PostagePart({ job, token, workshop }: PartProps) {
                 text: paid > 0 && formatMoney(paid, workshop.currency, workshop.locale),
               },
               { term: 'To go to', text: <span className="written">{claim.postageTo}</span> },
-              { term: 'We pay it back by', text: on && formatDay(refundDue(on), workshop.locale, 'weekday') },
+              { term: 'We pay it back by', text: on && dueWords(refundDue(on), workshop) },
             ]}
           />
           <PhotoStrip
@@ -88,6 +89,13 @@ export function PostagePart({ job, token, workshop }: PartProps) {
       );
     }
   }
+}
+
+/** The day, and once it has passed, that it has: nobody waits well who is told an old day. */
+function dueWords(due: Day, { locale, timeZone }: PartProps['workshop']): string {
+  const by = formatDay(due, locale, 'weekday');
+  const isLate = compareDays(due, dayInZone(now(), timeZone)) < 0;
+  return isLate ? `${by}. We are late with it, and are sorry.` : by;
 }
 
 function Postage({ children }: { children: ReactNode }) {
