@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { day } from '@/lib/calendar/day';
 import { mayInvoice, saysTheSame, standingInvoices, supplyDay } from '@/lib/invoices/rules/standing';
+import { invoiceState } from '@/lib/invoices/rules/state';
+import { type Entry, statementRows } from '@/lib/invoices/rules/statement';
 
 const line = {
   kind: 'labour',
@@ -94,4 +97,38 @@ describe('the day of supply', () => {
     expect(supplyDay({ stage: 'on-bench', readyAt }, 'UTC')).toBeNull();
     expect(supplyDay({ stage: 'ready', readyAt: null }, 'UTC')).toBeNull();
   });
+});
+
+it.each([
+  [7200, 1, 'open'],
+  [7200, 0, 'paid'],
+  [7200, -1, 'paid'],
+  [1, 0, 'paid'],
+  [0, 1, 'credited'],
+  [0, 0, 'credited'],
+] as const)('an invoice with %i left to credit and %i owed is %s', (leftToCredit, owed, state) => {
+  expect(invoiceState({ leftToCredit, owed })).toBe(state);
+});
+
+it('an account tells of one day in the order of invoice, credit note, payment and money given back', () => {
+  const entry = (kind: Entry['kind'], amount: number, over: Partial<Entry> = {}): Entry => ({
+    ...{ on: day('2026-12-01'), kind, what: kind, job: 'J1', amount },
+    ...over,
+  });
+  const rows = statementRows([
+    entry('given-back', 1000),
+    entry('payment', -7200),
+    entry('invoice', 2400, { on: day('2026-12-02'), what: '2026-00003' }),
+    entry('credit-note', -1000),
+    entry('invoice', 4800, { what: '2026-00002' }),
+    entry('invoice', 7200, { what: '2026-00001', job: 'J2' }),
+  ]);
+  expect(rows.map(({ what, balance }) => [what, balance])).toEqual([
+    ['2026-00001', 7200],
+    ['2026-00002', 12_000],
+    ['credit-note', 11_000],
+    ['payment', 3800],
+    ['given-back', 4800],
+    ['2026-00003', 7200],
+  ]);
 });
