@@ -3,6 +3,7 @@ import { day } from '@/lib/calendar/day';
 import { stagesReached } from '@/lib/jobs/records';
 import { hasLeft, isBackWithUs, isNotGone, wasAway } from '@/lib/jobs/rules/handover';
 import { datedStamps } from '@/lib/jobs/rules/run-of-stamps';
+import { firstSettled } from '@/lib/jobs/rules/settled-serial';
 import { mayUndoDispatch, withoutUndone } from '@/lib/jobs/rules/undone';
 
 const at = (hour: number) => new Date(Date.UTC(2026, 10, 25, hour));
@@ -65,6 +66,16 @@ describe('a history without what was entered by mistake', () => {
     expect(said([READY, GONE, BACK, AGAIN, NOT_GONE])).toEqual([true, true, true, true]);
     expect(said([READY, GONE, NOT_GONE, AGAIN])).toEqual([true, true, false, false]);
   });
+});
+
+it('a serial is settled by whoever did so first of the unit that is here', () => {
+  const settled = (hour: number) => event('serial-settled', null, hour);
+  expect(firstSettled([BOOKED, ARRIVED])).toBeUndefined();
+  expect(firstSettled([BOOKED, ARRIVED, settled(3), settled(4)])).toEqual(settled(3));
+  expect(
+    firstSettled([BOOKED, ARRIVED, settled(3), NOT_HERE, event('unit-arrived', 'arrived', 5)]),
+  ).toBeUndefined();
+  expect(firstSettled([BOOKED, ARRIVED, settled(3), NOT_HERE, ARRIVED, settled(6)])).toEqual(settled(6));
 });
 
 // Common practice, no source.
