@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { day, dayInZone, dayToDate } from '@/lib/calendar/day';
+import { onArrival } from '@/lib/promise/rules/on-arrival';
 import { isDeclinedForGood, waitsOf } from '@/lib/promise/rules/waits';
 
 const arrivedOn = day('2026-06-02');
@@ -117,4 +118,24 @@ it.each<[boolean, Moved[]]>([
   ],
 ])('declined for good is %s', (expected, moves) => {
   expect(isDeclinedForGood(told(moves))).toBe(expected);
+});
+
+describe('what the promise of an arriving job rests on beside its repair', () => {
+  const last = dayToDate(day('2026-06-13'));
+  const quoted = (state: string, workingDays: number | null) => [{ revisions: [{ state, workingDays }] }];
+  it.each([
+    ['nothing', {}, { waitsUntil: null, quotedDays: null }],
+    ['the days in which it may be withdrawn from', { withdrawUntil: last }, { waitsUntil: '2026-06-13' }],
+    [
+      'none of those where its customer asked for an earlier start',
+      { withdrawUntil: last, startRequestedAt: new Date('2026-06-01T10:00:00Z') },
+      { waitsUntil: null },
+    ],
+    ['the days of the price that was agreed to', { quotes: quoted('accepted', 4) }, { quotedDays: 4 }],
+    ['no days of a price that was not', { quotes: quoted('sent', 4) }, { quotedDays: null }],
+    ['no days where that price names none', { quotes: quoted('accepted', null) }, { quotedDays: null }],
+  ])('%s', (_name, over, expected) => {
+    const job = { withdrawUntil: null, startRequestedAt: null, quotes: [], ...over };
+    expect(onArrival(job)).toMatchObject(expected);
+  });
 });
