@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { formatMoney } from '@/lib/money/amount';
-import { offerWords } from '@/lib/quotes/rules/offer-words';
+import { offerWords, yesAfterNoWords } from '@/lib/quotes/rules/offer-words';
 import { DAYS_TO_WITHDRAW } from '@/lib/quotes/rules/withdrawal-text';
 
 const money = (minor: number) => formatMoney(minor, 'GBP', 'en-GB');
@@ -78,5 +78,46 @@ describe('the words of a price on a running job', () => {
       'I agree to £24.00 with tax for the rest. The covered part stays free (£0.00).',
     );
     expect(words.declined).toContain('£0.00');
+  });
+
+  it('names the repair that the job is put under by a yes, first, after an inspection and later', () => {
+    const over = { gross: 6000, before: 1800, cost: fees, startAfter: null, repair: 'Display replaced' };
+    const agreed = (o: { isFirst: boolean; isOrder: boolean; isAfterInspection?: boolean }) =>
+      offerWords({ ...over, ...o }, money).agreed;
+    expect(agreed({ isFirst: true, isOrder: true })).toBe(
+      'I agree to £60.00 with tax for the repair “Display replaced”, under the terms.',
+    );
+    expect(agreed({ isFirst: false, isOrder: false, isAfterInspection: true })).toContain(
+      'for the repair “Display replaced”. The £18.00',
+    );
+    expect(agreed({ isFirst: false, isOrder: false })).toContain(
+      'for the repair “Display replaced”, instead',
+    );
+  });
+});
+
+describe('the words of a yes after a no', () => {
+  const words = (o: Partial<Parameters<typeof yesAfterNoWords>[0]> = {}) =>
+    yesAfterNoWords({ isOrder: false, repair: null, gross: 6000, back: 2760, startAfter: null, ...o }, money);
+
+  it('name the price, and what it costs in place of the unit back unrepaired', () => {
+    expect(words()).toEqual({
+      onYes: 'We repair it after all, at once, at this price. You pay when it is done.',
+      yes: 'Yes, repair it after all and pay £60.00',
+      agreed:
+        'I said no to this price before. I now agree to £60.00 with tax for this repair, instead of the unit back unrepaired for £27.60.',
+    });
+    expect(words({ repair: 'Display replaced' }).agreed).toContain(
+      'for the repair “Display replaced”, instead',
+    );
+  });
+
+  it('are under the terms where they make the contract, and wait for the days to withdraw', () => {
+    expect(words({ isOrder: true, startAfter: 'Tuesday 15 December 2026' })).toMatchObject({
+      onYes:
+        'We repair it after all, after Tuesday 15 December 2026, or at once if you ask us to, at this price. You pay when it is done.',
+      agreed:
+        'I said no to this price before. I now agree to £60.00 with tax for this repair, under the terms.',
+    });
   });
 });
