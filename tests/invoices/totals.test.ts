@@ -92,6 +92,25 @@ describe('the sums of an invoice', () => {
     expect(found.lines.map((each) => each.net)).toEqual([6000, 2082]);
   });
 
+  // By hand at 20 %: 1.01 has 84.17 in it and 1.04 has 86.67; the unit that flooring leaves over goes to the greater loss.
+  it.each([
+    [
+      [101, 104],
+      [84, 87],
+    ],
+    [
+      [104, 101],
+      [87, 84],
+    ],
+    [
+      [101, 104, 104],
+      [84, 87, 86],
+    ],
+  ])('share %j out as %j, the earlier of two that lose as much first', (amounts, nets) => {
+    const lines = amounts.map((amount) => ({ amount, category: 'S' as const, rateBps: 2000 }));
+    expect(invoiceTotals(lines, true).lines.map(({ net }) => net)).toEqual(nets);
+  });
+
   it('keep two equal lines apart', () => {
     const twice = { amount: 1, category: 'S', rateBps: 2000 } as const;
     const found = invoiceTotals([twice, twice, twice], true);
