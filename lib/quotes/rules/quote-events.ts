@@ -54,6 +54,34 @@ export function parseQuoteEvent(kind: QuoteEventKind, data: unknown): StoredQuot
   return { kind, data: QUOTE_EVENT_DATA[kind].parse(data) } as StoredQuoteEvent;
 }
 
+type StoredData<K extends QuoteEventKind> = z.output<(typeof QUOTE_EVENT_DATA)[K]>;
+
+/** What each kind says of itself, to the workshop or to the customer whose own it is. */
+const LINES: { [K in QuoteEventKind]: (data: StoredData<K>, isOwn: boolean) => string } = {
+  asked: ({ photos }, isOwn) => `${isOwn ? 'You asked for a price' : 'Price asked for'}${withPhotos(photos)}`,
+  questioned: (_, isOwn) => (isOwn ? 'We asked you something' : 'Question to the customer'),
+  answered: ({ photos }, isOwn) =>
+    `${isOwn ? 'You answered' : 'Answer from the customer'}${withPhotos(photos)}`,
+  added: ({ photos }, isOwn) =>
+    `${isOwn ? 'You added something' : 'The customer added something'}${withPhotos(photos)}`,
+  sent: ({ customerAsked, revision }, isOwn) =>
+    customerAsked
+      ? `Price sent (revision ${revision}), changed because ${isOwn ? 'you' : 'the customer'} asked`
+      : `Price sent (revision ${revision})`,
+  decided: ({ decision, revision, afterNoTo }) =>
+    `Price ${decision} (revision ${revision})${afterNoTo === undefined ? '' : `, after the no to revision ${afterNoTo}`}`,
+  reminded: () => 'Reminded that the price lapses soon',
+  lapsed: () => 'The price lapsed',
+  booked: () => 'Repair booked',
+  written: (_, isOwn) => (isOwn ? 'We wrote to you' : 'Message to the customer'),
+  'message-settled': ({ how }, isOwn) => (isOwn ? 'We read what you wrote' : SETTLED_WORDS[how]),
+  'turned-down': () => 'Turned down',
+  'link-renewed': () => 'Private link renewed',
+  'contact-corrected': (_, isOwn) =>
+    isOwn ? 'Your contact was corrected' : 'The customer’s contact was corrected',
+  'data-removed': () => 'Personal data removed',
+};
+
 /**
  * One line of a quote's history in plain words, for the workshop, or for the customer who reads it as their own.
  *
@@ -65,43 +93,12 @@ export function quoteEventLine(
   data: unknown,
   reader: 'workshop' | 'customer' = 'workshop',
 ): string {
-  const isOwn = reader === 'customer';
-  if (!isQuoteEventKind(kind)) return kind;
-  const event = parseQuoteEvent(kind, data);
-  switch (event.kind) {
-    case 'asked':
-      return `${isOwn ? 'You asked for a price' : 'Price asked for'}${withPhotos(event.data.photos)}`;
-    case 'questioned':
-      return isOwn ? 'We asked you something' : 'Question to the customer';
-    case 'answered':
-      return `${isOwn ? 'You answered' : 'Answer from the customer'}${withPhotos(event.data.photos)}`;
-    case 'added':
-      return `${isOwn ? 'You added something' : 'The customer added something'}${withPhotos(event.data.photos)}`;
-    case 'sent':
-      return event.data.customerAsked
-        ? `Price sent (revision ${event.data.revision}), changed because ${isOwn ? 'you' : 'the customer'} asked`
-        : `Price sent (revision ${event.data.revision})`;
-    case 'decided':
-      return `Price ${event.data.decision} (revision ${event.data.revision})${event.data.afterNoTo === undefined ? '' : `, after the no to revision ${event.data.afterNoTo}`}`;
-    case 'reminded':
-      return 'Reminded that the price lapses soon';
-    case 'lapsed':
-      return 'The price lapsed';
-    case 'booked':
-      return 'Repair booked';
-    case 'written':
-      return isOwn ? 'We wrote to you' : 'Message to the customer';
-    case 'message-settled':
-      return isOwn ? 'We read what you wrote' : SETTLED_WORDS[event.data.how];
-    case 'turned-down':
-      return 'Turned down';
-    case 'link-renewed':
-      return 'Private link renewed';
-    case 'contact-corrected':
-      return isOwn ? 'Your contact was corrected' : 'The customer’s contact was corrected';
-    case 'data-removed':
-      return 'Personal data removed';
-  }
+  return isQuoteEventKind(kind) ? lineOf(kind, data, reader === 'customer') : kind;
+}
+
+function lineOf<K extends QuoteEventKind>(kind: K, data: unknown, isOwn: boolean): string {
+  // The kind picks schema and line, so the pair belongs together; the compiler cannot follow that through the index.
+  return LINES[kind](QUOTE_EVENT_DATA[kind].parse(data) as StoredData<K>, isOwn);
 }
 
 function withPhotos(photos: number): string {
