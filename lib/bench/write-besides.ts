@@ -4,9 +4,9 @@ import {
   type AgreedPrice,
   agreedPrice,
   changesSince,
-  namesAgreed,
   namesBefore,
   repairChanges,
+  repairsAgreed,
 } from '@/lib/jobs/rules/agreed-work';
 import { writeEvent } from '@/lib/jobs/write-event';
 
@@ -92,7 +92,6 @@ async function readNamed(tx: Tx, jobId: string) {
       sheets: { orderBy: { version: 'desc' }, take: 1, select: { id: true, version: true } },
     },
   });
-  const known = new Set(repairs.flatMap(({ name, formerNames }) => [name, ...formerNames]));
   const changes = repairChanges(job.events);
   const prices = job.quotes
     .flatMap(({ revisions }) => revisions)
@@ -100,22 +99,14 @@ async function readNamed(tx: Tx, jobId: string) {
       const amounts = lines.map(({ amountMinor, ...line }) => ({ ...line, amount: amountMinor }));
       return agreedPrice({ agreedAt: decidedAt, lines: amounts, under: job.repair });
     });
-  const names = new Set(prices.flatMap((price) => namesAgreed(changes, price, known)));
   const wasUnder = new Set(prices.flatMap(({ agreedAt }) => namesBefore(changesSince(changes, agreedAt))));
-  const named = repairs
-    .filter(({ id }) => id !== job.repairId)
-    .map(({ sheets, ...repair }) => ({
-      ...repair,
-      sheet: sheets[0],
-      all: [repair.name, ...repair.formerNames],
-    }))
-    .filter(({ all }) => all.some((name) => names.has(name)))
-    .map(({ id, name, sheet, all }) => ({
-      id,
-      name,
-      sheet,
-      wasUnder: all.some((each) => wasUnder.has(each)),
-    }));
+  const agreed = prices.flatMap((price) => repairsAgreed(repairs, { changes, price, underId: job.repairId }));
+  const named = agreed.map(({ id, name, formerNames, sheets }) => ({
+    id,
+    name,
+    sheet: sheets[0],
+    wasUnder: [name, ...formerNames].some((each) => wasUnder.has(each)),
+  }));
   return { besides: job.besides, named };
 }
 

@@ -76,6 +76,13 @@ export const USUAL_PARTS = {
   select: { partId: true, quantity: true, part: { select: { name: true } } },
 } as const;
 
+/** A model, with what its repairs are called and planned to take: an agreed price may name more of them than one. */
+export const MODEL = {
+  include: {
+    repairs: { orderBy: { name: 'asc' }, select: { id: true, name: true, formerNames: true, minutes: true } },
+  },
+} satisfies Prisma.ModelDefaultArgs;
+
 /** Everything of one job, for the staff's job sheet and, narrowed by its reader, for the customer. */
 const DOCKET = {
   id: true,
@@ -117,7 +124,7 @@ const DOCKET = {
   parcelHeightMm: true,
   valueMinor: true,
   customer: true,
-  model: true,
+  model: MODEL,
   repair: {
     include: {
       policy: { include: { versions: { orderBy: { version: 'desc' }, take: 1 } } },

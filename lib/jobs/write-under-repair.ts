@@ -2,7 +2,7 @@ import { unitName } from '@/lib/catalogue/rules/unit-name';
 import type { Tx } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import type { Actor } from './actor';
-import { type JobRecord, USUAL_PARTS } from './records';
+import { type JobRecord, MODEL, USUAL_PARTS } from './records';
 import { batteryKind } from './rules/posted-answer';
 import type { Stage } from './rules/stages';
 import { writeEvent } from './write-event';
@@ -36,7 +36,7 @@ export async function writeUnderRepair(
   const found = await tx.repair.findUnique({
     where: { id: o.repairId },
     include: {
-      model: true,
+      model: MODEL,
       policy: { include: { versions: { orderBy: { version: 'desc' }, take: 1 } } },
       usualParts: USUAL_PARTS,
       sheets: { orderBy: { version: 'desc' }, take: 1, select: { id: true, version: true } },

@@ -1,8 +1,14 @@
-import { plannedMinutes } from '@/lib/bench/rules/job-sheets';
 import { compareDays, type Day, dayInZone } from '@/lib/calendar/day';
 import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
-import { agreedPrice, changesInstead, minutesAgreed, repairChanges } from '@/lib/jobs/rules/agreed-work';
+import {
+  type AgreedPrice,
+  agreedPrice,
+  changesInstead,
+  minutesAgreed,
+  repairChanges,
+  repairsAgreed,
+} from '@/lib/jobs/rules/agreed-work';
 import { mayMove } from '@/lib/jobs/rules/guards';
 import { agreedOf } from './rules/agreed';
 import { type QuoteLine, revisionTotals } from './rules/lines';
@@ -36,16 +42,26 @@ export function withdrawalLinesOf(job: JobRecord, until: WorkUntil | null = null
     isGross: agreed.isGross,
     isInspected,
     minutesDone: minutes,
-    // What the bench proves beside it of its own accord is not in the price.
-    minutesPlanned: plannedMinutes({
-      repair: {
-        minutes: minutesAgreed(changesInstead(repairChanges(job.events), price), job.repair.minutes),
-      },
-      besides: job.besides.filter(({ isByPrice }) => isByPrice),
-    }),
+    minutesPlanned: minutesInPrice(job, price),
     hasStartRequest: job.startRequestedAt !== null,
     isInformed: job.withdrawUntil !== null,
   });
+}
+
+/**
+ * Bench minutes planned for all that the agreed price names. What the unit is proved on says nothing of it: the bench adds sheets
+ * that nobody pays for, and leaves out what the customer pays for until another price is agreed.
+ */
+function minutesInPrice(job: JobRecord, price: AgreedPrice): number {
+  const changes = repairChanges(job.events);
+  const own = minutesAgreed(changesInstead(changes, price), job.repair.minutes);
+  const { repairs } = job.model;
+  const named = repairsAgreed(repairs, { changes, price, underId: job.repair.id });
+  // A job that was put under a repair of another model has those of the model before among its sheets alone.
+  const elsewhere = job.besides
+    .filter(({ isByPrice, sheet }) => isByPrice && !repairs.some(({ id }) => id === sheet.repairId))
+    .map(({ sheet }) => sheet.repair);
+  return [...named, ...elsewhere].reduce((sum, { minutes }) => sum + minutes, own);
 }
 
 /** The same in one amount, with tax, minor units. */

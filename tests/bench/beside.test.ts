@@ -59,6 +59,11 @@ async function tick(jobId: string, checkId: string) {
   return recordCheck({ jobId, checkId, given: { tick: true }, note: '', actor: BENCH, now: LATER });
 }
 
+/** The customer may withdraw, and asked for work to start before that right ends. */
+async function wishStart(jobId: string) {
+  await db.job.update({ where: { id: jobId }, data: { startRequestedAt: now, withdrawUntil: LATER } });
+}
+
 const bothProved = () => makeBothDone(world, { now, later: LATER });
 const sentBack = (jobId: string) => sendBothBack(jobId, fader, { now, later: LATER });
 
@@ -176,7 +181,9 @@ test('a job put under a repair that its price names as well keeps the one before
       checks: { create: [{ position: 1, kind: 'tick', label: 'Another check' }] },
     },
   });
+  await wishStart(jobId);
   const owed = owedIfWithdrawn(await jobNow(jobId));
+  expect(owed).toBe(Math.round((13_200 * 80) / 150));
   await putUnderRepair({ ...(await frame(jobId)), repairId: fader.repairId, now: new Date(+LATER + 1) });
   const job = await jobNow(jobId);
   expect(await repairs(jobId)).toEqual(['Fader replaced', 'USB-C socket replaced']);
@@ -282,9 +289,41 @@ test('who withdraws owes a share of all that was planned, not of one repair’s 
   const jobId = await assessedJob(world, now);
   await agreeTo(jobId, [SOCKET, FADER]);
   await recordWork({ jobId, text: 'Socket off', minutes: 60, actor: BENCH, now: LATER });
-  await db.job.update({ where: { id: jobId }, data: { startRequestedAt: now, withdrawUntil: LATER } });
+  await wishStart(jobId);
   const job = await jobNow(jobId);
   const planned = job.repair.minutes + 90;
   expect(plannedMinutes(job)).toBe(planned);
   expect(owedIfWithdrawn(job)).toBe(Math.round((13_200 * 60) / planned));
+});
+
+test.each<[string, string[]]>([
+  ['is left out at the bench', [SOCKET.description, FADER.description]],
+  ['which the price names in words of its own is left out', ['Socket and pads rebuilt', FADER.description]],
+])(
+  'and no more where a repair that was agreed to %s: its price stands until another is agreed',
+  async (_name, [socket = '', other = '']) => {
+    const jobId = await swapped([
+      { ...SOCKET, description: socket },
+      { ...FADER, description: other },
+    ]);
+    await recordWork({ jobId, text: 'Fader off', minutes: 80, actor: BENCH, now: LATER });
+    await wishStart(jobId);
+    const owed = Math.round((13_200 * 80) / 150);
+    expect(owedIfWithdrawn(await jobNow(jobId))).toBe(owed);
+    const [beside] = (await jobNow(jobId)).besides;
+    await leaveBeside({ ...(await frame(jobId)), besideId: beside?.id ?? '' });
+    expect(await repairs(jobId)).toEqual(['Fader replaced']);
+    expect(owedIfWithdrawn(await jobNow(jobId))).toBe(owed);
+  },
+);
+
+test('a repair that the bench added before its price was agreed is planned for in that price', async () => {
+  const jobId = await assessedJob(world, now);
+  await proveBeside({ ...(await frame(jobId)), repairId: fader.repairId });
+  await recordWork({ jobId, text: 'Socket off', minutes: 60, actor: BENCH, now: LATER });
+  await wishStart(jobId);
+  await agreeTo(jobId, [SOCKET]);
+  expect(owedIfWithdrawn(await jobNow(jobId))).toBe(7200);
+  await agreeTo(jobId, [SOCKET, FADER]);
+  expect(owedIfWithdrawn(await jobNow(jobId))).toBe(Math.round((13_200 * 60) / 150));
 });

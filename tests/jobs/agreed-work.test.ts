@@ -7,6 +7,7 @@ import {
   minutesAgreed,
   namesAgreed,
   namesBefore,
+  repairsAgreed,
 } from '@/lib/jobs/rules/agreed-work';
 
 const AGREED = new Date('2026-12-01T10:00:00Z');
@@ -141,4 +142,21 @@ test.each<[string, string[], Change[], string[], string[]]>([
 ])('an agreed price is for its work %s', (_name, labour, changes, expected, beside) => {
   expect(namesAgreed(changes, price(labour), KNOWN)).toEqual(expected);
   expect(agreedBeside(changes, price(labour))).toEqual(beside);
+});
+
+test('the repairs an agreed price names are those of the model, by any name they had, but for the one the job is under', () => {
+  const repair = (id: string, name: string, formerNames: string[] = []) => ({ id, name, formerNames });
+  const repairs = [
+    repair('f', 'Fader'),
+    repair('l', 'Lamp', ['Bulb']),
+    repair('s', 'Socket, both', ['Socket']),
+    repair('w', 'Screen'),
+  ];
+  const named = (labour: string[], changes: Change[], underId = 'l') =>
+    repairsAgreed(repairs, { changes, price: price(labour), underId }).map(({ id }) => id);
+  expect(named(['Socket', 'Lamp', 'Case polished'], [])).toEqual(['s']);
+  expect(named(['Socket', 'Fader'], [change(1, 'Socket')])).toEqual(['f']);
+  expect(named(['Rebuilt', 'Bulb'], [change(1, 'Socket')])).toEqual(['s']);
+  expect(named(['Socket', 'Lamp'], [], 's')).toEqual(['l']);
+  expect(named([], [])).toEqual([]);
 });

@@ -100,6 +100,20 @@ export function namesAgreed(
 }
 
 /**
+ * The repairs of a job's model that an agreed price names, in the order given, without the one that the job is under (`underId`).
+ *
+ * Under 'Display replaced' since, agreed as ['Battery replaced', 'Display replaced'] -> that of 'Battery replaced'
+ */
+export function repairsAgreed<R extends Names & { id: string }>(
+  repairs: readonly R[],
+  o: { changes: readonly Change[]; price: AgreedPrice; underId: string },
+): R[] {
+  const all = (repair: Names) => [repair.name, ...repair.formerNames];
+  const names = new Set(namesAgreed(o.changes, o.price, new Set(repairs.flatMap(all))));
+  return repairs.filter((repair) => repair.id !== o.underId && all(repair).some((name) => names.has(name)));
+}
+
+/**
  * The bench minutes planned for what the agreed price is for in the place of the repair that the job is under now: those of the repair
  * before the first of the changes it stands for (`changesInstead`). `minutes` are those of the repair it is under.
  *
