@@ -25,6 +25,7 @@ export function ToldLatePart({ job, workshop }: Pick<SheetProps, 'job' | 'worksh
   const open = lateAnswers(facts);
   if (open.length === 0) return null;
   const until = dayFromDate(lapsed.validUntil);
+  const lastDay = formatDay(until, locale, 'weekday');
   const { agreed, declined } = readOfferWords(job, lapsed, { workshop, today });
   const words = {
     accepted: { label: 'Yes', hint: agreed },
@@ -44,7 +45,7 @@ export function ToldLatePart({ job, workshop }: Pick<SheetProps, 'job' | 'worksh
         label="They had answered before the price lapsed"
         question={`What did they tell us about the ${formatMoney(lapsed.grossMinor, currency, locale)}?`}
         confirm="Write it down"
-        consequence={`Only if they told us by ${formatDay(until, locale, 'weekday')}, the last day the price was held. It then counts as if it had not lapsed, and your name is kept with it. They get a mail that says what was written down, and to tell us if it was not so.`}
+        consequence={`Only if they told us by ${lastDay}, the last day the price was held. It then counts as if it had not lapsed, and your name is kept with it. They get a mail that says what was written down, and to tell us if it was not so.`}
       >
         <RadioGroup
           name="answer"
@@ -57,7 +58,7 @@ export function ToldLatePart({ job, workshop }: Pick<SheetProps, 'job' | 'worksh
           choices={open.map((value) => ({ value, ...words[value] }))}
           defaultValue={open.length === 1 ? open[0] : undefined}
         />
-        <HowTold latest={until} />
+        <HowTold latest={until} hint={` The last day that counts is ${lastDay}.`} />
       </ConfirmButton>
     </ActionForm>
   );

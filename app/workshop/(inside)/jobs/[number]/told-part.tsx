@@ -73,7 +73,7 @@ export function ToldPart({ job, workshop }: JobProps) {
 }
 
 /** How, when and in which words: what is kept with every answer that was told. `shown` is the day that the form begins with. */
-export function HowTold({ latest, shown }: { latest: Day; shown?: Day }) {
+export function HowTold({ latest, shown, hint = '' }: { latest: Day; shown?: Day; hint?: string }) {
   return (
     <>
       <RadioGroup
@@ -84,7 +84,7 @@ export function HowTold({ latest, shown }: { latest: Day; shown?: Day }) {
       <TextField
         name="on"
         label="On which day"
-        hint="Of a letter, the day it was posted."
+        hint={`Of a letter, the day it was posted.${hint}`}
         type="date"
         width="short"
         max={latest}
