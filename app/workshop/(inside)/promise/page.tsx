@@ -88,7 +88,7 @@ function Verdict(props: { used: Backtest | undefined; report: PromiseReport; loc
   }
   return (
     <p>
-      {`${kept} of the promises would have been kept, where ${percent(report.quantile)} are meant to be. Counted on ${used.counted.promises} promises, the true share may well lie between ${percent(interval.low)} and ${percent(interval.high)}.`}
+      {`${kept} of the promises would have been kept, where ${percent(report.quantile)} are meant to be. Counted on ${used.counted.promises === 1 ? '1 promise' : `${used.counted.promises} promises`}, the true share may well lie between ${percent(interval.low)} and ${percent(interval.high)}.`}
     </p>
   );
 }

@@ -18,9 +18,11 @@ export function LotsPart({ lots, locale }: LotsPartProps) {
         <p className="max-w-[42rem]">
           {lots.length === 0
             ? 'No part of a lot has gone out in a unit yet.'
-            : `Nothing speaks against any of the ${lots.length} lots that went out in units.`}
+            : lots.length === 1
+              ? 'Nothing speaks against the one lot that went out in units.'
+              : `Nothing speaks against any of the ${lots.length} lots that went out in units.`}
           {young > 0
-            ? ` ${young === 1 ? 'One of them is' : `${young} of them are`} too young to compare.`
+            ? ` ${lots.length === 1 ? 'It is' : young === 1 ? 'One of them is' : `${young} of them are`} too young to compare.`
             : null}
         </p>
       ) : (

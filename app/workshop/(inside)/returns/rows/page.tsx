@@ -90,7 +90,7 @@ export default async function RowsPage({ searchParams }: Props) {
       <PageHead
         above={<TextLink href="/workshop/returns">Returns</TextLink>}
         title="Rows behind the figures"
-        lead={`${leadOf(asked, name, locale)} ${count.rows} cover lines of ${count.units} units, of which ${count.returned} came back.`}
+        lead={`${leadOf(asked, name, locale)} ${count.rows === 1 ? '1 cover line' : `${count.rows} cover lines`} of ${count.units === 1 ? '1 unit' : `${count.units} units`}, of which ${count.returned} came back.`}
       >
         <a href={`/workshop/returns/rows.csv${queryOf(asked)}`} download>
           All of them as a file (CSV)

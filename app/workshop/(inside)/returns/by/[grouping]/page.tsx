@@ -65,7 +65,11 @@ export default async function GroupingPage({ params }: Props) {
         <section aria-labelledby="evidence">
           <h2 id="evidence">What speaks against any of them</h2>
           {flagged.length === 0 ? (
-            <p className="max-w-[42rem]">{`Nothing yet: none of the ${figures.length} comes back more often than the others beyond what chance does, over equal watches.`}</p>
+            <p className="max-w-[42rem]">
+              {figures.length === 1
+                ? 'Nothing yet: there is no other to compare it with.'
+                : `Nothing yet: none of the ${figures.length} comes back more often than the others beyond what chance does, over equal watches.`}
+            </p>
           ) : (
             <ul className="grid max-w-[42rem] gap-4">
               {flagged.map(({ id, name, comparison }) => (
