@@ -7,13 +7,14 @@ import { Refusal } from '@/lib/outcome';
  * refuses or fails, those already stored are removed again. `forget` does so for a use case that ends well without them.
  * Refuses at `field` more photos than `most`, and one that is none, by the name of its file.
  */
-export async function withStoredPhotos<T>(o: {
-  entries: readonly FormDataEntryValue[];
-  most: number;
-  field: string;
-  work: (photos: StoredPhoto[], forget: () => Promise<void>) => Promise<T>;
-}): Promise<T> {
-  const files = o.entries.filter((entry): entry is File => entry instanceof File && entry.size > 0);
+export async function withStoredPhotos<T>(
+  formData: FormData,
+  o: { field: string; most: number },
+  work: (photos: StoredPhoto[], forget: () => Promise<void>) => Promise<T>,
+): Promise<T> {
+  const files = formData
+    .getAll(o.field)
+    .filter((entry): entry is File => entry instanceof File && entry.size > 0);
   if (files.length > o.most) {
     const sentence = `Choose ${o.most} ${o.most === 1 ? 'photo' : 'photos'} at most.`;
     throw new Refusal('invalid', sentence, o.field);
@@ -30,7 +31,7 @@ export async function withStoredPhotos<T>(o: {
       const { ok: _, ...photo } = result;
       photos.push(photo);
     }
-    return await o.work(photos, forget);
+    return await work(photos, forget);
   } catch (error) {
     await forget();
     throw error;

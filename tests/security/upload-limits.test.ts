@@ -15,6 +15,11 @@ const photo = async (background = '#7c7464') =>
     .jpeg()
     .toBuffer();
 const file = (bytes: Uint8Array, name: string) => new File([new Uint8Array(bytes)], name);
+function formOf(photos: readonly File[]): FormData {
+  const form = new FormData();
+  for (const each of photos) form.append('photos', each);
+  return form;
+}
 const large = async () => file(Buffer.concat([await photo(), Buffer.alloc(PHOTO_BYTES)]), 'large.jpg');
 
 /** Every form with a field for files: its page, the action behind it, and by what that action takes them. */
@@ -29,11 +34,11 @@ const UPLOADS: Record<string, [action: string, taken: string]> = {
   '(front)/quote/ask/page.tsx': ['(front)/quote/ask/actions.ts', 'formPhotos(formData'],
   'workshop/(inside)/arrivals/[number]/take-in-form.tsx': [
     'workshop/(inside)/arrivals/[number]/actions.ts',
-    "entries: formData.getAll('serialPhoto')",
+    "withStoredPhotos(formData, { field: 'serialPhoto'",
   ],
   'workshop/(inside)/arrivals/new/page.tsx': [
     'workshop/(inside)/arrivals/new/actions.ts',
-    "entries: formData.getAll('photos')",
+    "withStoredPhotos(formData, { field: 'photos'",
   ],
   'workshop/(inside)/catalogue/file/page.tsx': [
     'workshop/(inside)/catalogue/file/actions.ts',
@@ -41,19 +46,19 @@ const UPLOADS: Record<string, [action: string, taken: string]> = {
   ],
   'workshop/(inside)/claims/new/claim-at-desk-form.tsx': [
     'workshop/(inside)/claims/new/actions.ts',
-    "entries: formData.getAll('photos')",
+    "withStoredPhotos(formData, { field: 'photos'",
   ],
   'workshop/(inside)/claims/[number]/inspection-part.tsx': [
     'workshop/(inside)/claims/[number]/actions.ts',
-    "entries: formData.getAll('photo')",
+    "withStoredPhotos(formData, { field: 'photo'",
   ],
   'workshop/(inside)/jobs/[number]/findings-part.tsx': [
     'workshop/(inside)/jobs/[number]/actions.ts',
-    "entries: formData.getAll('photos')",
+    "withStoredPhotos(formData, { field: 'photos'",
   ],
   'workshop/(inside)/jobs/[number]/photos-part.tsx': [
     'workshop/(inside)/jobs/[number]/actions.ts',
-    "entries: formData.getAll('photos')",
+    "withStoredPhotos(formData, { field: 'photos'",
   ],
 };
 
@@ -68,7 +73,7 @@ test('every form with files takes them by one of the three ways tried below', ()
 
 test('a photo that is too large is refused by name, with those beside it', async () => {
   const take = (most: number, ...entries: File[]) =>
-    withStoredPhotos({ entries, most, field: 'photos', work: async (photos) => photos.length });
+    withStoredPhotos(formOf(entries), { field: 'photos', most }, async (photos) => photos.length);
   await expect(take(6, file(await photo(), 'whole.jpg'), await large())).rejects.toMatchObject({
     message: expect.stringMatching(/^large\.jpg: .*larger than 15 MB/),
     field: 'photos',
@@ -80,14 +85,10 @@ test('a photo that is too large is refused by name, with those beside it', async
 
 test('photos of a form whose use case fails are removed again', async () => {
   let stored: StoredPhoto[] = [];
-  const failing = withStoredPhotos({
-    entries: [file(await photo(), 'whole.jpg')],
-    most: 1,
-    field: 'photos',
-    work: async (photos) => {
-      stored = photos;
-      throw new Error('no answer');
-    },
+  const form = formOf([file(await photo(), 'whole.jpg')]);
+  const failing = withStoredPhotos(form, { field: 'photos', most: 1 }, async (photos) => {
+    stored = photos;
+    throw new Error('no answer');
   });
   await expect(failing).rejects.toThrow('no answer');
   expect(stored).toHaveLength(1);
@@ -95,10 +96,11 @@ test('photos of a form whose use case fails are removed again', async () => {
 });
 
 test('where photos are carried on from form to form, those that were taken stay', async () => {
-  const form = new FormData();
-  form.append('photos', file(await photo(), 'whole.jpg'));
-  form.append('photos', await large());
-  form.append('photos', file(await photo('#2f4a3c'), 'pads.jpg'));
+  const form = formOf([
+    file(await photo(), 'whole.jpg'),
+    await large(),
+    file(await photo('#2f4a3c'), 'pads.jpg'),
+  ]);
   const { photos, kept, problem } = await formPhotos(form, { most: 8, now: new Date() });
   expect(problem).toMatch(/^large\.jpg: .*larger than 15 MB/);
   expect([photos.length, kept.length]).toEqual([2, 2]);

@@ -30,31 +30,22 @@ export async function takeIn(number: string, _before: FormState, formData: FormD
   if (of !== undefined && (!opened || openedVersion === undefined))
     return { message: 'There is no job with this number.' };
   const outcome = await attempt(() =>
-    withStoredPhotos({
-      entries: formData.getAll('serialPhoto'),
-      most: 1,
-      field: 'serialPhoto',
-      work: (ofSerial) =>
-        withStoredPhotos({
-          entries: formData.getAll('photos'),
-          most: MOST_PHOTOS,
-          field: 'photos',
-          work: (ofUnit) => {
-            const arrival = {
-              jobId: job.id,
-              version,
-              ...read,
-              photos: ofUnit,
-              serialPhotos: ofSerial,
-              actor: staffActor(staff),
-              now: now(),
-            };
-            return opened && openedVersion !== undefined
-              ? takeInOpened({ ...arrival, opened: { jobId: opened.id, version: openedVersion } })
-              : arrive(arrival);
-          },
-        }),
-    }),
+    withStoredPhotos(formData, { field: 'serialPhoto', most: 1 }, (ofSerial) =>
+      withStoredPhotos(formData, { field: 'photos', most: MOST_PHOTOS }, (ofUnit) => {
+        const arrival = {
+          jobId: job.id,
+          version,
+          ...read,
+          photos: ofUnit,
+          serialPhotos: ofSerial,
+          actor: staffActor(staff),
+          now: now(),
+        };
+        return opened && openedVersion !== undefined
+          ? takeInOpened({ ...arrival, opened: { jobId: opened.id, version: openedVersion } })
+          : arrive(arrival);
+      }),
+    ),
   );
   if (!outcome.ok)
     return jobRefused(outcome.refusal, {

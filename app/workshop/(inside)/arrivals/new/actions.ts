@@ -14,24 +14,20 @@ export async function openForParcel(_before: FormState, formData: FormData): Pro
     arrays: ['photos'],
     schema: walkInForm,
     work: ({ data: { repair, battery, isOther, formKey, serial, problem, extra, ...customer }, ...by }) =>
-      withStoredPhotos({
-        entries: formData.getAll('photos'),
-        most: MOST_PHOTOS,
-        field: 'photos',
-        work: (photos) =>
-          walkIn({
-            formKey,
-            serial,
-            problem,
-            extra,
-            repairId: repair,
-            batteryAnswer: battery,
-            isOtherMatter: isOther,
-            customer,
-            photos,
-            ...by,
-          }),
-      }),
+      withStoredPhotos(formData, { field: 'photos', most: MOST_PHOTOS }, (photos) =>
+        walkIn({
+          formKey,
+          serial,
+          problem,
+          extra,
+          repairId: repair,
+          batteryAnswer: battery,
+          isOtherMatter: isOther,
+          customer,
+          photos,
+          ...by,
+        }),
+      ),
     after: ({ number }) => `/workshop/arrivals/${number}`,
   });
 }

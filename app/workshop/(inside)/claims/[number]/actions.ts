@@ -20,12 +20,9 @@ export async function answerItem(number: string, _before: FormState, formData: F
     formData,
     part: 'inspection',
     work: (call) =>
-      withStoredPhotos({
-        entries: formData.getAll('photo'),
-        most: 1,
-        field: 'photo',
-        work: ([photo]) => inspect({ ...call, ...call.data, photo: photo ?? null }),
-      }),
+      withStoredPhotos(formData, { field: 'photo', most: 1 }, ([photo]) =>
+        inspect({ ...call, ...call.data, photo: photo ?? null }),
+      ),
   });
 }
 

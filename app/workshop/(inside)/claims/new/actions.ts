@@ -20,26 +20,22 @@ export async function openForCustomer(
     arrays: ['photos'],
     schema: deskClaimForm,
     work: ({ data: { serial, symptom, details, where, extra, battery, data, reason, ...address }, ...by }) =>
-      withStoredPhotos({
-        entries: formData.getAll('photos'),
-        most: MOST_PHOTOS,
-        field: 'photos',
-        work: (photos) =>
-          openClaimAtDesk({
-            certificateNumber,
-            serial,
-            symptom,
-            details,
-            extra,
-            reason,
-            isHere: where === 'here',
-            address,
-            batteryAnswer: battery,
-            dataAnswer: data,
-            photos,
-            ...by,
-          }),
-      }),
+      withStoredPhotos(formData, { field: 'photos', most: MOST_PHOTOS }, (photos) =>
+        openClaimAtDesk({
+          certificateNumber,
+          serial,
+          symptom,
+          details,
+          extra,
+          reason,
+          isHere: where === 'here',
+          address,
+          batteryAnswer: battery,
+          dataAnswer: data,
+          photos,
+          ...by,
+        }),
+      ),
     after: ({ claimNumber, jobNumber }, { where }) =>
       where === 'here' ? `/workshop/arrivals/${jobNumber}` : `/workshop/claims/${claimNumber}`,
   });

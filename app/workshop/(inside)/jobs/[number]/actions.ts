@@ -65,12 +65,9 @@ export async function addFinding(number: string, _before: FormState, formData: F
     formData,
     part: 'findings',
     work: (call) =>
-      withStoredPhotos({
-        entries: formData.getAll('photos'),
-        most: MOST_PHOTOS,
-        field: 'photos',
-        work: (photos) => recordFinding({ ...call, text: call.data.text, photos }),
-      }),
+      withStoredPhotos(formData, { field: 'photos', most: MOST_PHOTOS }, (photos) =>
+        recordFinding({ ...call, text: call.data.text, photos }),
+      ),
   });
 }
 
@@ -86,14 +83,9 @@ export async function addJobPhotos(
     formData,
     part: 'photos',
     work: (call) =>
-      withStoredPhotos({
-        entries: formData.getAll('photos'),
-        most: MOST_PHOTOS,
-        field: 'photos',
-        work: async (photos) => {
-          if (photos.length === 0) throw new Refusal('invalid', 'Choose a photo first.', 'photos');
-          await addPhotos({ ...call, purpose: call.data.purpose, photos });
-        },
+      withStoredPhotos(formData, { field: 'photos', most: MOST_PHOTOS }, async (photos) => {
+        if (photos.length === 0) throw new Refusal('invalid', 'Choose a photo first.', 'photos');
+        await addPhotos({ ...call, purpose: call.data.purpose, photos });
       }),
   });
 }
