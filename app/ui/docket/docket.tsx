@@ -66,16 +66,11 @@ export function Docket(props: DocketProps) {
 }
 
 /** A part of the docket's body under its own small heading. */
-export function DocketSection(props: {
-  heading: ReactNode;
-  headingLevel?: 2 | 3 | 4 | undefined;
-  children: ReactNode;
-}) {
-  const Heading = `h${props.headingLevel ?? 3}` as const;
+export function DocketSection({ heading, children }: { heading: ReactNode; children: ReactNode }) {
   return (
     <section className="docket-section">
-      <Heading>{props.heading}</Heading>
-      {props.children}
+      <h3>{heading}</h3>
+      {children}
     </section>
   );
 }

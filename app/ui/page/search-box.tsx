@@ -7,7 +7,6 @@ type SearchBoxProps = {
   mono?: boolean | undefined;
   small?: boolean | undefined;
   button?: string | undefined;
-  name?: string | undefined;
   id?: string | undefined;
 };
 
@@ -19,8 +18,7 @@ type SearchBoxProps = {
  * ```
  */
 export function SearchBox(props: SearchBoxProps) {
-  const { action, label, defaultValue, hint, mono, small, button = 'Search', name = 'q' } = props;
-  const id = props.id ?? `search-${name}`;
+  const { action, label, defaultValue, hint, mono, small, button = 'Search', id = 'search-q' } = props;
   return (
     <search>
       <form action={action} method="get" className={small ? 'search search-small' : 'search'}>
@@ -35,7 +33,7 @@ export function SearchBox(props: SearchBoxProps) {
         <span className="field-line">
           <input
             id={id}
-            name={name}
+            name="q"
             type="search"
             className={mono ? 'field-box field-mono' : 'field-box'}
             defaultValue={defaultValue}

@@ -1,22 +1,21 @@
 type StepsProps = {
   at: number;
   names: readonly string[];
-  label?: string | undefined;
 };
 
 /**
- * Where the person is in a walk of several pages; `at` counts from 1.
+ * Where the person is in a booking; `at` counts from 1.
  *
  * ```tsx
  * <Steps at={2} names={['The unit', 'What is wrong', 'What you send', 'Where to return it', 'Check and book']} />
  * ```
  */
-export function Steps({ at, names, label = 'Booking' }: StepsProps) {
+export function Steps({ at, names }: StepsProps) {
   const name = names[at - 1] ?? '';
   return (
     <div className="steps">
       <p>
-        {label}: <strong>{`Step ${at} of ${names.length}`}</strong> · {name}
+        Booking: <strong>{`Step ${at} of ${names.length}`}</strong> · {name}
       </p>
       <span className="steps-line" aria-hidden="true">
         {names.map((step, index) => (

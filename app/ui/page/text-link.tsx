@@ -8,7 +8,6 @@ type TextLinkProps<T extends string> = {
   className?: string | undefined;
   file?: boolean | undefined;
   current?: boolean | undefined;
-  'aria-label'?: string | undefined;
 };
 
 /**

@@ -3,7 +3,7 @@ import { formatDay } from '@/lib/calendar/format';
 import { showNumber } from '@/lib/numbers/job-number';
 import { foldSerial } from '@/lib/numbers/serial';
 import { rightsStillOpen } from './legal-rights';
-import type { Assessment, Need, NextStep, Reason } from './reasons';
+import type { Assessment, NextStep, Reason } from './reasons';
 import { OTHER_SYMPTOM, symptomWords } from './standing';
 
 /** What the sentences need from the workshop's settings; amounts and lengths of time arrive as finished text. */
@@ -124,29 +124,5 @@ export function answerHeading({ answer, nextStep }: Pick<Assessment, 'answer' | 
       return 'A claim is already open';
     case 'covered-subject-to-inspection':
       return 'This looks covered. We inspect the unit first.';
-  }
-}
-
-/** What is still missing, for the list under the answer. */
-export function needSentence(need: Need, format: Pick<ClaimFormat, 'inspectionFee'>): string {
-  switch (need) {
-    case 'number-again':
-      return 'The number from the certificate, typed again';
-    case 'serial-again':
-      return 'The serial from the unit, typed again';
-    case 'serial-photo':
-      return 'A photo of the serial on the unit';
-    case 'person-confirms-serial':
-      return 'A person who compares the photo with our record';
-    case 'person-decides':
-      return 'A person who decides about the late claim';
-    case 'fee-agreed':
-      return format.inspectionFee === null
-        ? 'Your yes to a price'
-        : `Your yes to the inspection fee of ${format.inspectionFee}`;
-    case 'symptom-described':
-      return 'A few words about what the unit does or does not do';
-    case 'inspection':
-      return 'The inspection of the unit on our bench';
   }
 }

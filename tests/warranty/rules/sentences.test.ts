@@ -5,12 +5,11 @@ import { claimEnd } from '@/lib/warranty/rules/claim-end';
 import {
   answerHeading,
   type ClaimFormat,
-  needSentence,
   nextStepSentence,
   sentence,
   serialEnding,
 } from '@/lib/warranty/rules/reason-sentences';
-import { ANSWERS, NEEDS, type NextStep, type Reason, type ReasonCode } from '@/lib/warranty/rules/reasons';
+import { ANSWERS, type NextStep, type Reason, type ReasonCode } from '@/lib/warranty/rules/reasons';
 import { CATCH_QUESTION, contestSentence, rulingSentence } from '@/lib/warranty/rules/ruling-sentences';
 import { readingGrade } from '../reading-grade';
 
@@ -114,7 +113,6 @@ function everythingACustomerReads(country = 'GB'): string[] {
   return [
     ...samples.map(({ reason }) => sentence(reason, local)),
     ...steps.map((step) => nextStepSentence(step, local)),
-    ...NEEDS.map((need) => `${needSentence(need, local)}.`),
     ...ANSWERS.map((answer) => `${answerHeading({ answer, nextStep: null })}.`),
     ...RULINGS.flatMap((ruling) =>
       [null, '£42.00'].map((offeredPrice) =>
