@@ -1,4 +1,4 @@
-import { type Told, toldWhen } from '@/lib/jobs/rules/told';
+import { heardOn, type Told, toldWhen } from '@/lib/jobs/rules/told';
 import { Para, Words } from './frame';
 import type { Setting } from './letter';
 import { reach, thing } from './words';
@@ -13,7 +13,7 @@ type ToldProps = {
 
 /**
  * Of an answer that staff wrote down: how it was given, what was said, and what to do where it was not so. Nothing for one that was
- * given on the customer's page.
+ * given on the customer's page. The message of a lapse was no mistake where the answer was in the post.
  */
 export function ToldPart({ told, as, hadLapsed = false, setting }: ToldProps) {
   if (told === undefined) return null;
@@ -26,8 +26,10 @@ export function ToldPart({ told, as, hadLapsed = false, setting }: ToldProps) {
       </Para>
       {hadLapsed ? (
         <Para>
-          We wrote to you that no answer had come and that the price is no longer held. That was a mistake of
-          ours: your answer came in time, and it counts. We are sorry.
+          We wrote to you that no answer had come and that the price is no longer held.{' '}
+          {heardOn(told) === null
+            ? 'Your letter was posted while it was held, so it counts, and that message no longer does.'
+            : 'That was a mistake of ours: your answer came in time, and it counts. We are sorry.'}
         </Para>
       ) : null}
       {told.words === '' ? null : <Words from="What we wrote down of your words">{told.words}</Words>}

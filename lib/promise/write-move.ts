@@ -29,8 +29,11 @@ export async function writePromiseMove(
     /** working days that what was agreed takes beside the work promised so far */
     furtherDays: number;
     waitedAs?: PromiseWait;
-    /** the answer had come before its price lapsed, and is written down now */
-    isLate?: boolean;
+    /**
+     * the answer had been given before its price lapsed, and is written down now; heardOn: the day it was known of, null where that is
+     * no earlier than now
+     */
+    late?: { heardOn: Day | null } | undefined;
     /** the day the answer came; today where it is absent */
     endedOn?: Day;
     workshop: WorkshopCard;
@@ -38,7 +41,7 @@ export async function writePromiseMove(
     now: Date;
   },
 ): Promise<PromiseMove | null> {
-  const { waitedAs = 'awaiting-approval', isLate = false } = o;
+  const { waitedAs = 'awaiting-approval', late } = o;
   const asked = o.job.events.findLast((event) => event.toStage === waitedAs);
   if (!o.job.promisedOn || !asked) return null;
   const zone = o.workshop.timeZone;
@@ -46,11 +49,11 @@ export async function writePromiseMove(
   const from = dayFromDate(o.job.promisedOn);
   const endedOn = o.endedOn ?? today;
   const { furtherDays } = o;
-  const wait = { promisedOn: from, askedOn: dayInZone(asked.at, zone), endedOn, furtherDays };
+  const wait = { promisedOn: from, askedOn: dayInZone(asked.at, zone), furtherDays };
   const calendar = await readCalendar(o.workshop, endedOn, tx);
-  const { on, reason } = isLate
-    ? afterLapse({ ...wait, lapsedFrom: promisedBeforeLapse(o.job.events, from), today }, calendar)
-    : afterWait(wait, waitedAs, calendar);
+  const { on, reason } = late
+    ? afterLapse({ ...wait, ...late, lapsedFrom: promisedBeforeLapse(o.job.events, from), today }, calendar)
+    : afterWait({ ...wait, endedOn }, waitedAs, calendar);
   if (on === from) return null;
   const moved = { from, to: on, reason };
   await writeEvent(tx, {

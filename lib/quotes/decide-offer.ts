@@ -120,7 +120,9 @@ export async function decideOffer(
             ...{ job, furtherDays, workshop, actor, now: o.now },
             ...(stage === 'ready'
               ? { waitedAs: stage }
-              : { isLate, endedOn: (told && heardOn(told)) ?? today }),
+              : isLate
+                ? { late: { heardOn: (told && heardOn(told)) ?? null } }
+                : { endedOn: (told && heardOn(told)) ?? today }),
           });
     await settleTold(tx, o);
     await queueMail(tx, {

@@ -115,7 +115,7 @@ describe('the promise after an answer that was written down once its price had l
     promiseAfterLapse(
       {
         ...{ promisedOn: day('2026-12-11'), lapsedFrom: day('2026-12-09'), askedOn: day('2026-12-03') },
-        ...{ endedOn: day('2026-12-04'), today: day('2026-12-08'), furtherDays: 0 },
+        ...{ heardOn: day('2026-12-04'), today: day('2026-12-08'), furtherDays: 0 },
         ...over,
       },
       calendar,
@@ -126,12 +126,13 @@ describe('the promise after an answer that was written down once its price had l
     ['is counted by the day of the answer', {}, '2026-12-10', 1, true],
     ['with the days of the extra work', { furtherDays: 2 }, '2026-12-14', 1, true],
     [
-      'waits as long for a letter as it was on its way',
-      { endedOn: day('2026-12-08') },
-      '2026-12-14',
-      3,
-      true,
+      'stays as the lapse left it for a letter, which is known of only since',
+      { heardOn: null },
+      '2026-12-11',
+      0,
+      false,
     ],
+    ['and has the extra work of a letter added', { heardOn: null, furtherDays: 1 }, '2026-12-14', 0, false],
     ['stays where that day has come', { today: day('2026-12-10') }, '2026-12-11', 0, false],
     ['stays where the workshop has told another since', { lapsedFrom: null }, '2026-12-11', 0, false],
     ['and has the extra work added then too', { lapsedFrom: null, furtherDays: 1 }, '2026-12-14', 0, false],

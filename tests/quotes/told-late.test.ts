@@ -102,10 +102,14 @@ describe('a yes that nobody had written down when its price lapsed', () => {
     expect(await promised()).toBe('2027-01-05');
   });
 
-  it('told in a letter waits until it is written down: nobody asked when it came', async () => {
-    // Two working days after the lapse.
-    await answer('accepted', { how: 'letter', now: new Date('2026-12-30T09:00:00Z') });
-    expect(await promised()).toBe('2027-01-07');
+  it('told in a letter was not waited for after the lapse, however late it is written down, and nobody was mistaken', async () => {
+    await moveTo(jobId, 'start-bench', FOUND);
+    await answer('accepted', { how: 'letter', now: new Date('2026-12-31T09:00:00Z') });
+    expect(await promised()).toBe('2027-01-05');
+    const text = await letter();
+    expect(text).toContain('You told us in a letter of Friday 18 December 2026');
+    expect(text).toContain('Your letter was posted while it was held, so it counts');
+    expect(text).not.toMatch(/mistake|sorry|had come in time|waited/);
   });
 
   it('is written down for days on which the price was held, and for no other', async () => {
@@ -204,6 +208,14 @@ describe('the share of promises that were kept', () => {
     expect(month).toMatchObject({ month: '2027-01', kept: 1 });
   });
 
+  it('leaves nothing out that the job was worked on while a letter was on its way', async () => {
+    await moveTo(jobId, 'start-bench', FOUND);
+    await answer('accepted', { how: 'letter', now: new Date('2027-01-08T09:00:00Z') });
+    await proveJob(jobId, world, new Date('2027-01-11T09:00:00Z'));
+    const [month] = await kept();
+    expect(month).toMatchObject({ month: '2027-01', promises: 1, kept: 0 });
+  });
+
   it('leaves out a unit whose no came in time, however late that was written down', async () => {
     expect((await kept()).map(({ notReady }) => notReady)).toEqual([1]);
     await answer('declined', { now: new Date('2027-01-08T09:00:00Z') });
@@ -219,7 +231,8 @@ describe('a no that nobody had written down when its price lapsed', () => {
     expect(agreedOf(job)).toMatchObject({ grossMinor: 960, decidedBy: 'told' });
     const text = await letter();
     expect(text).toContain('You told us in a letter of Friday 25 December 2026');
-    expect(text).toContain('That was a mistake of ours: your answer came in time');
+    expect(text).toContain('Your letter was posted while it was held, so it counts');
+    expect(text).not.toContain('mistake');
     expect(text).not.toContain('You can still say yes');
   });
 

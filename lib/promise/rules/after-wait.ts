@@ -44,16 +44,21 @@ export function promiseAfterWait(wait: Wait, calendar: WorkingCalendar): Promise
  * The promise once an answer is written down that had come before its price lapsed. The lapse had put more days on it than were waited
  * for: where that day stands still (`lapsedFrom`, the one before it), it is counted again by the day of the answer. A day that the
  * workshop has told since stays, and so does the one of the lapse where the earlier one has gone by: nobody is promised a past day.
+ * A letter is known of only since the lapse (`heardOn` null). The job did not wait for it any longer than until then, so what the lapse
+ * counted stands.
  *
  * Promised Wednesday 2026-12-09, asked on the 3rd, lapsed on the 7th to Friday the 11th, told on the 4th and written down on the 8th:
  * waited 1 working day, so the promise is Thursday 2026-12-10.
  */
 export function promiseAfterLapse(
-  wait: Wait & { lapsedFrom: Day | null; today: Day },
+  wait: Omit<Wait, 'endedOn'> & { heardOn: Day | null; lapsedFrom: Day | null; today: Day },
   calendar: WorkingCalendar,
 ): PromiseAfterWait & { isCountedAgain: boolean } {
-  const { lapsedFrom, promisedOn, furtherDays } = wait;
-  const counted = lapsedFrom && promiseAfterWait({ ...wait, promisedOn: lapsedFrom }, calendar);
+  const { heardOn, lapsedFrom, promisedOn, furtherDays } = wait;
+  const counted =
+    heardOn &&
+    lapsedFrom &&
+    promiseAfterWait({ ...wait, promisedOn: lapsedFrom, endedOn: heardOn }, calendar);
   return counted && compareDays(counted.on, wait.today) > 0
     ? { ...counted, isCountedAgain: true }
     : { on: addWorkingDays(promisedOn, furtherDays, calendar), waitedDays: 0, isCountedAgain: false };
