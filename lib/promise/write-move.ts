@@ -28,7 +28,8 @@ export async function writePromiseMove(
     job: Pick<JobRecord, 'id' | 'promisedOn' | 'events'>;
     /** working days that what was agreed takes beside the work promised so far */
     furtherDays: number;
-    waitedAs?: PromiseWait;
+    /** where the wait began; `declined` after a no whose price had lapsed before, so that its own days are counted */
+    waitedAs?: PromiseWait | 'declined';
     /**
      * the answer had been given before its price lapsed, and is written down now; heardOn: the day it was known of, null where that is
      * no earlier than now
@@ -66,7 +67,7 @@ export async function writePromiseMove(
   return moved;
 }
 
-function afterWait(wait: Wait, waitedAs: PromiseWait, calendar: WorkingCalendar) {
+function afterWait(wait: Wait, waitedAs: PromiseWait | 'declined', calendar: WorkingCalendar) {
   const { on, waitedDays } = promiseAfterWait(wait, calendar);
   const { furtherDays } = wait;
   return {

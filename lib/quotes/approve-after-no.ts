@@ -18,6 +18,7 @@ import { writePromiseMove } from '@/lib/promise/write-move';
 import { readWorkshop } from '@/lib/workshop/records';
 import { agreedOf } from './rules/agreed';
 import { toldNo, yesAfterNo } from './rules/held-no';
+import { didLapse } from './rules/lapsed-price';
 import { heldNoOfJob, isNoAfterInspection } from './stored-held-no';
 import { readLine } from './stored-lines';
 import { readYesAfterNoWords } from './stored-offer-words';
@@ -34,7 +35,8 @@ const NOT_OPEN =
  * return is replaced by it, on an invoice too. Pressed twice it is one yes.
  *
  * The promise moves by the days from the question to this yes, since all that time we waited for the customer. A yes that was told
- * to staff is judged by its own day.
+ * to staff is judged by its own day. Where the price had lapsed before the no was written down, the lapse put those days on already:
+ * they are counted again by the day of the yes. One in a letter is known of only now, and was waited for from that no on.
  */
 export async function approveAfterNo(
   o: {
@@ -109,10 +111,15 @@ export async function approveAfterNo(
     });
     await writeBesides(tx, { jobId: job.id, actor, now: o.now });
     if (job.invoices.length > 0) await issueForJob(tx, { jobId: job.id, actor, now: o.now });
+    const heard = (told && heardOn(told)) ?? null;
     const furtherDays = (workingDays ?? 0) + waits;
     const promise = await writePromiseMove(tx, {
       ...{ job, furtherDays, workshop, actor, now: o.now },
-      endedOn: (told && heardOn(told)) ?? today,
+      ...(!didLapse(job.events, o)
+        ? { endedOn: heard ?? today }
+        : heard
+          ? { late: { heardOn: heard } }
+          : { waitedAs: 'declined' }),
     });
     await settleTold(tx, o);
     await queueMail(tx, {

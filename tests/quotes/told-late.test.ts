@@ -224,6 +224,12 @@ describe('the share of promises that were kept', () => {
 });
 
 describe('a no that nobody had written down when its price lapsed', () => {
+  const yes = async (on: string, { how = 'telephone', now = FOUND }: Pick<Over, 'how' | 'now'> = {}) =>
+    approveAfterNo({
+      ...{ jobId, revision: 2, actor: OWNER, now, version: await versionOf(jobId) },
+      told: { how, on: day(on), words: 'I thought again: yes.' },
+    });
+
   it('sends the unit back for the return fee', async () => {
     await answer('declined', { how: 'letter', on: '2026-12-25' });
     const job = await jobNow(jobId);
@@ -238,16 +244,28 @@ describe('a no that nobody had written down when its price lapsed', () => {
 
   it('is followed by the yes that was told after it, by its own day', async () => {
     await answer('declined', { on: '2026-12-10' });
-    const yes = async (on: string) =>
-      approveAfterNo({
-        ...{ jobId, revision: 2, actor: OWNER, now: FOUND, version: await versionOf(jobId) },
-        told: { how: 'telephone', on: day(on), words: 'I thought again: yes.' },
-      });
     expect(await refusalOf(() => yes('2026-12-09'))).toMatch(
       /^on Enter the day .* 10 December 2026 or after/,
     );
-    expect(await refusalOf(() => yes('2026-12-14'))).toBe('done');
+    expect(await refusalOf(() => yes('2026-12-18'))).toBe('done');
     expect((await jobNow(jobId)).stage).toBe('on-bench');
+    // From 25 November to 18 December, once: what the lapse had put on is counted again by the day of the yes.
+    expect(await promised()).toBe('2026-12-29');
+    expect(await letter()).toContain('Your answer had come in time: the job waited 17 working days for it.');
+  });
+
+  it('is followed by a yes whose day has come meanwhile: the promise stays as the lapse left it', async () => {
+    await answer('declined', { on: '2026-12-10' });
+    await yes('2026-12-14');
+    expect(await promised()).toBe('2027-01-05');
+  });
+
+  it('is followed by a yes in a letter: the unit waited for that from the day the no was written down', async () => {
+    await answer('declined', { on: '2026-12-10' });
+    await yes('2026-12-14', { how: 'letter', now: new Date('2026-12-31T09:00:00Z') });
+    // Three working days beside Tuesday 5 January.
+    expect(await promised()).toBe('2027-01-08');
+    expect(await letter()).toContain('The job waited 3 working days for your answer.');
   });
 
   it('to the rest of a claim leaves the covered part as it is', async () => {

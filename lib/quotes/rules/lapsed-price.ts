@@ -11,6 +11,15 @@ const OVERTAKEN_BY: readonly string[] = [
   'sent-back',
 ] satisfies EventKind[];
 
+/** Whether the customer was asked about a price and it lapsed, whatever became of it since. */
+export function didLapse(events: readonly Happened[], { revision }: { revision: number }): boolean {
+  return events.some(({ kind, toStage, data }) => {
+    if (kind !== 'offer-lapsed' || toStage === null) return false;
+    const event = parseEvent(kind, data);
+    return event.kind === 'offer-lapsed' && event.data.revision === revision;
+  });
+}
+
 type Happened = { kind: string; toStage: string | null; data: unknown };
 
 /**
