@@ -49,8 +49,9 @@ export async function takeIn(number: string, _before: FormState, formData: FormD
   );
   if (!outcome.ok)
     return jobRefused(outcome.refusal, {
-      jobNumber: job.number,
-      version,
+      ...(opened && openedVersion !== undefined && opened.version !== openedVersion
+        ? { jobNumber: opened.number, version: openedVersion }
+        : { jobNumber: job.number, version }),
       values: typedValues(formData, ['arrived']),
     });
   redirect(`/workshop/arrivals/${job.number}`);
