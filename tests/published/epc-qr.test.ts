@@ -105,6 +105,8 @@ describe('check digits', () => {
     expect(creditorReference('539007547034')).toBe('RF18539007547034');
     expect(creditorReference('2026-00007')).toMatch(/^RF\d\d202600007$/);
     expect(() => creditorReference('-')).toThrow(RangeError);
+    // 25 characters at the most, four of them 'RF' and the check digits.
+    expect(creditorReference('1'.repeat(21))).toHaveLength(25);
     expect(() => creditorReference('1'.repeat(22))).toThrow(RangeError);
   });
 
