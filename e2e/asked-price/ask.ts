@@ -31,6 +31,7 @@ export async function askAndAnswer({ page, who, front }: People): Promise<AskedQ
     await expect(form.email).toHaveAccessibleDescription(/Enter an e-mail address/);
     await expect(form.words).toHaveValue(/cracked at the battery/);
     await expect(form.hereAlready).toHaveCount(2);
+    await expect(form.other).toHaveValue('');
     await form.email.fill(who.email);
     await form.ask.click();
     await expect(quote.heading).toHaveText('We are working out your price');

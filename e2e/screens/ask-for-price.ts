@@ -8,6 +8,7 @@ export function askForPrice(page: Page) {
     open: () => page.goto('/quote/ask'),
     heading: page.getByRole('heading', { level: 1 }),
     device: page.getByRole('combobox', { name: /^Your device/ }),
+    other: field(/^Maker and model/),
     serial: field(/^Serial number/),
     symptom: (name: string) => page.getByRole('checkbox', { name }),
     words: field('In your own words'),

@@ -225,6 +225,19 @@ describe.each(KINDS)('what happens next on a $kind with the ruling $ruling', ({ 
   });
 });
 
+it('asks for no yes to a price whose last day has passed', () => {
+  const asked = {
+    kind: 'repair',
+    ruling: null,
+    stage: 'awaiting-approval',
+    offerUntil: day('2027-01-16'),
+  } as const;
+  expect(next(asked)).toContain('Please say yes or no below by Saturday 16 January 2027');
+  const over = next({ ...asked, isOfferOver: true });
+  expect(over).toContain('held until Saturday 16 January 2027, and no answer came');
+  expect(over).not.toMatch(/say yes or no/);
+});
+
 describe('what happens next on a claim that is being assessed', () => {
   const assessed = (ruling: NextFacts['ruling']) =>
     next({ stage: 'assessing', ruling, promisedOn: day('2026-12-09') });

@@ -29,6 +29,8 @@ export type NextFacts = {
   partOn?: Day | null;
   /** when a sent offer stops being valid */
   offerUntil: Day | null;
+  /** that day has passed, and the clock has not come round to let it lapse */
+  isOfferOver?: boolean;
   /** the customer has given the number of a parcel on its way here */
   isPosted?: boolean;
   carrier: string;
@@ -96,6 +98,8 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
         ? assessingClaim(facts, by)
         : `We find out what is wrong.${by}${wait} If it needs more than you booked, we ask you first.`;
     case 'awaiting-approval':
+      if (facts.isOfferOver && facts.offerUntil)
+        return `The price held until ${formatDay(facts.offerUntil, locale, 'weekday')}, and no answer came. We write to you about it today. Want it at that price, or the unit back as it is? Write to us below.`;
       return `Please say yes or no below${facts.offerUntil ? ` by ${formatDay(facts.offerUntil, locale, 'weekday')}` : ''}. Until then your unit is safe here and nothing is charged. The time we wait for your answer is not counted in our promise.`;
     case 'awaiting-parts':
       return `We go on as soon as the part is here.${facts.partOn ? ` We expect it by ${formatDay(facts.partOn, locale, 'weekday')}.` : ''}${by}${free}`;

@@ -49,6 +49,7 @@ export function nextFactsOf(o: {
     },
     partOn: comingOn(awaitedPartsOf(job), today),
     offerUntil: offer ? dayFromDate(offer.validUntil) : null,
+    isOfferOver: isOfferOver(offer, today),
     isPosted: job.inboundReference !== '',
     carrier: job.carrier,
     transitDays: transitTo(
@@ -83,6 +84,11 @@ function usualOf(job: JobRecord, facts: JobFacts): UsualTime | null {
     days: quotedDays ?? job.repair.workingDays,
     waitsUntil: facts.isStartAllowed ? null : facts.withdrawUntil,
   };
+}
+
+/** The last day of an open price has passed; within the hour the clock lets it lapse (lib/jobs/start-clock.ts). */
+export function isOfferOver(offer: { validUntil: Date } | undefined, today: Day): boolean {
+  return offer !== undefined && compareDays(dayFromDate(offer.validUntil), today) < 0;
 }
 
 /** A ruling of the claim was told once and ended, by a contest or by the owner, and the next one is to come. */

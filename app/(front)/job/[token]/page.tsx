@@ -35,7 +35,7 @@ import { DocketPart } from './docket-part';
 import { FindingsPart } from './findings-part';
 import { MessagesPart } from './messages-part';
 import { MoneyPart } from './money-part';
-import { isLookedAtAgain, nextFactsOf, readEndedPrice } from './next-facts';
+import { isLookedAtAgain, isOfferOver, nextFactsOf, readEndedPrice } from './next-facts';
 import { jobOfToken } from './open-job';
 import { WithdrawPart } from './withdraw-part';
 
@@ -89,6 +89,8 @@ export default async function JobPage({ params, searchParams }: Props) {
     hasLastWord: job.messages.at(-1)?.author === 'customer',
   });
   const offer = offerOf(job);
+  // A yes to it would be refused.
+  const isAsked = stage === 'awaiting-approval' && offer && !isOfferOver(offer, today);
   const ended = readEndedPrice(job, today);
   const unit = unitName(job.model);
   const parts = { job, token, workshop };
@@ -105,7 +107,11 @@ export default async function JobPage({ params, searchParams }: Props) {
   return (
     <>
       <PageHead
-        title={isJustBooked ? bookedTitle(job, kind) : titleOf(facts, search, isLookedAtAgain(job))}
+        title={
+          isJustBooked
+            ? bookedTitle(job, kind)
+            : titleOf(facts, { search, isAgain: isLookedAtAgain(job), isOver: isOfferOver(offer, today) })
+        }
         lead={
           isJustBooked
             ? `Keep this page: its address is your private link. ${ifMailed('We have sent it to you by mail too.', 'We send no mail yet, so write it down or save it.')}`
@@ -126,7 +132,7 @@ export default async function JobPage({ params, searchParams }: Props) {
           <p>{doneWords(workingDaysWords(workshop.answerDays), job.inboundReference)[justDone]}</p>
         </Notice>
       ) : null}
-      {stage === 'awaiting-approval' && offer ? <ApprovalPart {...parts} offer={offer} /> : null}
+      {isAsked ? <ApprovalPart {...parts} offer={offer} /> : null}
       <AfterNoPart {...parts} />
       {search && search.note !== '' ? (
         <Notice kind="note" heading="What we wrote about your parcel">
@@ -143,7 +149,7 @@ export default async function JobPage({ params, searchParams }: Props) {
       <WithdrawPart {...parts} />
       <CertificatePart {...parts} />
       <ClaimPart {...parts} />
-      <FindingsPart {...parts} isAsked={stage === 'awaiting-approval' && Boolean(offer)} />
+      <FindingsPart {...parts} isAsked={Boolean(isAsked)} />
       <MoneyPart {...parts} />
       <MessagesPart {...parts} />
     </>
@@ -154,10 +160,14 @@ export default async function JobPage({ params, searchParams }: Props) {
  * A unit on its way back waits all the same for the answer to a contested claim; a parcel that does not come is not on its way.
  * Nobody finds out what is wrong any more once the ruling is told.
  */
-function titleOf(facts: JobFacts, search: ParcelSearch | null, isAgain: boolean): string {
+function titleOf(
+  facts: JobFacts,
+  { search, isAgain, isOver }: { search: ParcelSearch | null; isAgain: boolean; isOver: boolean },
+): string {
   if (search?.state === 'sought') return 'We are looking for your parcel.';
   if (search?.state === 'lost') return SEARCH_END_WORDS.lost.told;
   if (facts.stage === 'declined' && isUnruled(facts)) return 'We look at your claim again.';
+  if (facts.stage === 'awaiting-approval' && isOver) return 'The price is no longer held.';
   if (facts.stage === 'assessing' && isAgain) return 'We look at your claim again.';
   if (facts.stage === 'assessing' && facts.ruling !== null) return 'Our ruling on your claim is here.';
   return STAGE_WORDS[facts.stage].customer;

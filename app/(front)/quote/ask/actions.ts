@@ -24,13 +24,13 @@ const LISTS = ['symptoms', 'history', 'kept'];
  */
 export async function ask(_before: FormState, formData: FormData): Promise<FormState> {
   const limit = await limitCaller('quote', ASKED_AN_HOUR);
-  if (!limit.allowed) {
-    return { message: waitSentence(limit.waitSeconds), values: typedValues(formData, LISTS) };
-  }
+  // As it was typed: the name of a chosen device must not come back in the field for one that is not on the list.
+  const typed = typedValues(formData, LISTS);
+  if (!limit.allowed) return { message: waitSentence(limit.waitSeconds), values: typed };
   await nameDevice(formData);
   const at = now();
   const { photos, kept, problem } = await formPhotos(formData, { most: MOST_PHOTOS, now: at });
-  const values = { ...typedValues(formData, LISTS), kept };
+  const values = { ...typed, kept };
   const parsed = parseForm(askForm, formData, LISTS);
   const wrong = photoFormProblem(parsed, problem);
   if (!parsed.ok || wrong) return { ...wrong, values };
