@@ -5,6 +5,7 @@ import {
   agreedPrice,
   changesSince,
   namesBefore,
+  namesLeftOut,
   repairChanges,
   repairsAgreed,
 } from '@/lib/jobs/rules/agreed-work';
@@ -46,14 +47,17 @@ export async function keepAgreed(
 ): Promise<void> {
   const { besides, named } = await readNamed(tx, o.jobId);
   const there = new Set(besides.map(({ sheet }) => sheet.repair.id));
-  for (const { id, name, sheet, wasUnder } of named) {
+  for (const { id, name, sheet, isKept } of named) {
     const kept = id === o.before.repairId ? o.before : sheet;
-    if (wasUnder && kept && !there.has(id))
+    if (isKept && kept && !there.has(id))
       await addBeside(tx, { ...o, sheet: kept, repair: name, isByPrice: true });
   }
 }
 
-/** The repairs beside the job's own that its agreed price names, each with its newest sheet, and what is proved beside it now. */
+/**
+ * The repairs beside the job's own that its agreed price names, each with its newest sheet, and what is proved beside it now. `isKept`:
+ * the job was under it since the price was agreed, and the bench has not left it out since.
+ */
 async function readNamed(tx: Tx, jobId: string) {
   const job = await tx.job.findUniqueOrThrow({
     where: { id: jobId },
@@ -61,7 +65,10 @@ async function readNamed(tx: Tx, jobId: string) {
       modelId: true,
       repairId: true,
       repair: { select: { name: true, formerNames: true } },
-      events: { where: { kind: 'repair-changed' }, orderBy: { version: 'asc' } },
+      events: {
+        where: { kind: { in: ['repair-changed', 'sheet-beside-added', 'sheet-beside-removed'] } },
+        orderBy: { version: 'asc' },
+      },
       quotes: {
         select: {
           revisions: {
@@ -100,13 +107,13 @@ async function readNamed(tx: Tx, jobId: string) {
       return agreedPrice({ agreedAt: decidedAt, lines: amounts, under: job.repair });
     });
   const wasUnder = new Set(prices.flatMap(({ agreedAt }) => namesBefore(changesSince(changes, agreedAt))));
+  const leftOut = new Set(prices.flatMap(({ agreedAt }) => [...namesLeftOut(job.events, agreedAt)]));
   const agreed = prices.flatMap((price) => repairsAgreed(repairs, { changes, price, underId: job.repairId }));
-  const named = agreed.map(({ id, name, formerNames, sheets }) => ({
-    id,
-    name,
-    sheet: sheets[0],
-    wasUnder: [name, ...formerNames].some((each) => wasUnder.has(each)),
-  }));
+  const named = agreed.map(({ id, name, formerNames, sheets }) => {
+    const all = [name, ...formerNames];
+    const isKept = all.some((each) => wasUnder.has(each)) && !all.some((each) => leftOut.has(each));
+    return { id, name, sheet: sheets[0], isKept };
+  });
   return { besides: job.besides, named };
 }
 

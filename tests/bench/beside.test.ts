@@ -158,6 +158,29 @@ test('a job put under a repair that is proved beside it asks for that sheet once
   expect(await repairs(jobId)).toEqual(['Fader replaced']);
 });
 
+/** A third repair of the model, with a sheet of one check. */
+async function makeRepair(name: string) {
+  const { id, sheets, ...like } = await db.repair.findUniqueOrThrow({
+    where: { id: fader.repairId },
+    include: { sheets: true },
+  });
+  const made = await db.repair.create({
+    data: {
+      ...like,
+      slug: 'third',
+      name,
+      sheets: {
+        create: {
+          version: 1,
+          createdAt: now,
+          checks: { create: [{ position: 0, kind: 'tick', label: `${name}: works` }] },
+        },
+      },
+    },
+  });
+  return made.id;
+}
+
 /** Agreed under the socket and put under the fader, which that price names as well; gives the job. */
 async function swapped(lines: (typeof PAD)[]) {
   const jobId = await assessedJob(world, now);
@@ -234,6 +257,32 @@ test('there and back again it is as it was', async () => {
   const jobId = await swapped([SOCKET, FADER]);
   await putUnderRepair({ ...(await frame(jobId)), repairId: world.repairId, now: new Date(+LATER + 2) });
   expect(await repairs(jobId)).toEqual(['USB-C socket replaced', 'Fader replaced']);
+});
+
+test('what the bench left out of a price does not come back with the next repair, and does once the job was under it again', async () => {
+  const board = await makeRepair('Board replaced');
+  const jobId = await swapped([SOCKET, FADER]);
+  const call = async (ms: number) => ({ ...(await frame(jobId)), now: new Date(+LATER + ms) });
+  const [beside] = (await jobNow(jobId)).besides;
+  await leaveBeside({ ...(await call(2)), besideId: beside?.id ?? '' });
+  await putUnderRepair({ ...(await call(3)), repairId: board });
+  expect(await repairs(jobId)).toEqual(['Board replaced']);
+  await putUnderRepair({ ...(await call(4)), repairId: fader.repairId });
+  expect(await repairs(jobId)).toEqual(['Fader replaced']);
+  await putUnderRepair({ ...(await call(5)), repairId: world.repairId });
+  expect(await repairs(jobId)).toEqual(['USB-C socket replaced', 'Fader replaced']);
+  await putUnderRepair({ ...(await call(6)), repairId: fader.repairId });
+  expect(await repairs(jobId)).toEqual(['Fader replaced', 'USB-C socket replaced']);
+});
+
+test('of two that a price names both are kept again, though the job was under a third between them', async () => {
+  const board = await makeRepair('Board replaced');
+  const jobId = await assessedJob(world, now);
+  await agreeTo(jobId, [SOCKET, FADER]);
+  await putUnderRepair({ ...(await frame(jobId)), repairId: board, now: new Date(+LATER + 1) });
+  expect(await repairs(jobId)).toEqual(['Board replaced', 'Fader replaced']);
+  await putUnderRepair({ ...(await frame(jobId)), repairId: fader.repairId, now: new Date(+LATER + 2) });
+  expect(await repairs(jobId)).toEqual(['Fader replaced', 'USB-C socket replaced']);
 });
 
 test('another unit’s repair is not proved beside it, nor from an old page', async () => {

@@ -7,6 +7,7 @@ import {
   minutesAgreed,
   namesAgreed,
   namesBefore,
+  namesLeftOut,
   repairsAgreed,
 } from '@/lib/jobs/rules/agreed-work';
 
@@ -159,4 +160,40 @@ test('the repairs an agreed price names are those of the model, by any name they
   expect(named(['Rebuilt', 'Bulb'], [change(1, 'Socket')])).toEqual(['s']);
   expect(named(['Socket', 'Lamp'], [], 's')).toEqual(['l']);
   expect(named([], [])).toEqual([]);
+});
+
+test.each<[string, [hours: number, kind: string, data: object][], string[]]>([
+  ['what was left out since', [[1, 'sheet-beside-removed', { repair: 'Socket' }]], ['Socket']],
+  ['nothing that was left out of the price before', [[0, 'sheet-beside-removed', { repair: 'Socket' }]], []],
+  [
+    'nothing that was added again',
+    [
+      [1, 'sheet-beside-removed', { repair: 'Socket' }],
+      [2, 'sheet-beside-added', { repair: 'Socket', sheet: 1 }],
+    ],
+    [],
+  ],
+  [
+    'what was left out again',
+    [
+      [1, 'sheet-beside-removed', { repair: 'Socket' }],
+      [2, 'sheet-beside-added', { repair: 'Socket', sheet: 1 }],
+      [3, 'sheet-beside-removed', { repair: 'Socket' }],
+    ],
+    ['Socket'],
+  ],
+  [
+    'nothing that the job was under since, by the name it had',
+    [
+      [1, 'sheet-beside-removed', { repair: 'Port' }],
+      [1, 'sheet-beside-removed', { repair: 'Lamp' }],
+      [1, 'sheet-beside-removed', { repair: 'Fader' }],
+      [2, 'repair-changed', { from: 'Socket', formerly: ['Port'], to: 'Lamp', sheet: 1 }],
+    ],
+    ['Fader'],
+  ],
+  ['nothing by another event', [[1, 'part-not-needed', { partId: 'p', part: 'Socket' }]], []],
+])('the bench left out of an agreed price %s', (_name, events, expected) => {
+  const history = events.map(([hours, kind, data]) => ({ at: change(hours, '').at, kind, data }));
+  expect([...namesLeftOut(history, AGREED)]).toEqual(expected);
 });

@@ -1,4 +1,4 @@
-import { parseEvent } from './events';
+import { isEventKind, parseEvent } from './events';
 
 /*
  * Words of these rules.
@@ -77,6 +77,26 @@ export function agreedBeside(changes: readonly Change[], price: AgreedPrice): st
 /** The names of the repairs a job was under before each of these changes: a price may bear them for what was done. */
 export function namesBefore(changes: readonly Change[]): string[] {
   return [...new Set(changes.flatMap(({ from, formerly }) => [from, ...formerly]))];
+}
+
+/**
+ * The names of the repairs whose sheets were left out since a price was agreed, and that the job was neither under nor proved on after
+ * that. Events in their order.
+ */
+export function namesLeftOut(
+  events: readonly { kind: string; data: unknown; at: Date }[],
+  agreedAt: Date | null,
+): Set<string> {
+  const left = new Set<string>();
+  for (const { kind, data, at } of events) {
+    if (!isEventKind(kind) || (agreedAt !== null && at <= agreedAt)) continue;
+    const event = parseEvent(kind, data);
+    if (event.kind === 'sheet-beside-removed') left.add(event.data.repair);
+    if (event.kind === 'sheet-beside-added') left.delete(event.data.repair);
+    if (event.kind === 'repair-changed')
+      for (const name of [event.data.from, ...event.data.formerly, event.data.to]) left.delete(name);
+  }
+  return left;
 }
 
 /**
