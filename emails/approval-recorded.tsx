@@ -15,6 +15,8 @@ const WRITTEN = { accepted, declined, 'rest-declined': restDeclined } as const;
 export const approvalRecorded: Writer<'approval-recorded'> = (facts, setting) =>
   WRITTEN[facts.decision](facts, setting);
 
+const WAITS_ON = 'A part for your unit is on its way to us, and it goes back on the bench when that is here.';
+
 function accepted(facts: Facts, setting: Setting): Letter {
   const {
     revision,
@@ -25,6 +27,7 @@ function accepted(facts: Facts, setting: Setting): Letter {
     told,
     hadLapsed,
     wasReady = false,
+    waitsForPart = false,
     isFirst = false,
     isAfterInspection = false,
   } = facts;
@@ -62,7 +65,7 @@ function accepted(facts: Facts, setting: Setting): Letter {
           what={
             startAfter
               ? `Work ${starts ? 'starts' : 'goes on'} after ${fullDay(startAfter, setting)}, when your right to withdraw ends. On the job page you can ask us to start before. We write when your unit is proved and ready.`
-              : `Your unit goes ${starts ? '' : 'back '}on the bench. We write when it is proved and ready.`
+              : `${waitsForPart ? WAITS_ON : `Your unit goes ${starts ? '' : 'back '}on the bench.`} We write when it is proved and ready.`
           }
           when={
             job.promisedOn
@@ -133,7 +136,8 @@ function declined(facts: Facts, setting: Setting): Letter {
 }
 
 /** A no to the rest of a claim: the covered part goes on, free of charge; `gross` is what an earlier yes still costs. */
-function restDeclined({ revision, gross, promise, told, hadLapsed }: Facts, setting: Setting): Letter {
+function restDeclined(facts: Facts, setting: Setting): Letter {
+  const { revision, gross, promise, told, hadLapsed, waitsForPart = false } = facts;
   const { job } = setting;
   return {
     to: 'customer',
@@ -149,7 +153,7 @@ function restDeclined({ revision, gross, promise, told, hadLapsed }: Facts, sett
         <ToldPart told={told} as="your no to the rest" hadLapsed={hadLapsed} setting={setting} />
         <Moved promise={promise} setting={setting} />
         <Next
-          what="Your unit goes back on the bench. We repair what the certificate covers and leave the rest as it is."
+          what={`${waitsForPart ? WAITS_ON : 'Your unit goes back on the bench.'} We repair what the certificate covers and leave the rest as it is.`}
           when={
             job.promisedOn
               ? `We promise it ready to go back by ${fullDay(job.promisedOn, setting)}.`

@@ -212,6 +212,21 @@ export const priceSamples: readonly Sample[] = [
     job: { agreed: 13150 },
   },
   {
+    name: 'Approval recorded: yes, told before the price lapsed, of a unit that waits for a part',
+    content: {
+      template: 'approval-recorded',
+      data: {
+        revision: 2,
+        decision: 'accepted',
+        gross: 13150,
+        told: { how: 'letter', on: day('2026-12-03'), words: 'Yes, please go ahead.' },
+        hadLapsed: true,
+        waitsForPart: true,
+      },
+    },
+    job: { agreed: 13150 },
+  },
+  {
     name: 'Approval recorded: no, told before the price lapsed',
     content: {
       template: 'approval-recorded',

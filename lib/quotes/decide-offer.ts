@@ -34,7 +34,8 @@ import { writeYes } from './write-yes';
  * The clock of the promise stood still while the question waited: where work goes on, the promise moves by those days.
  *
  * An answer that was told to staff is judged by its own day, and kept as told. One that came while the price was held is written down
- * after it lapsed too, as long as nothing has overtaken it (rules/lapsed-price.ts): what the lapse did is put right. A yes that makes
+ * after it lapsed too, as long as nothing has overtaken it (rules/lapsed-price.ts): what the lapse did is put right; a job that waits for
+ * a part waits on. A yes that makes
  * the contract is not among them: the terms and the right to withdraw are agreed to and told on the customer's page (Directive
  * 2011/83/EU Art. 6, 8).
  *
@@ -103,6 +104,8 @@ export async function decideOffer(
         data: { revision: o.revision, decision: o.decision, ...(told && { told }) },
       },
     });
+    // What it waited for it waits for no more; after another yes the bench says so anew.
+    if (move.to === 'declined') await tx.awaitedPart.deleteMany({ where: { jobId: job.id } });
     const yes =
       o.decision === 'accepted'
         ? await writeYes(tx, { ...o, job, offer, workshop, actor })
@@ -136,6 +139,7 @@ export async function decideOffer(
         ...(told && { told }),
         ...(isLate && { hadLapsed: true }),
         ...(stage === 'ready' && { wasReady: true }),
+        ...(move.to === 'awaiting-parts' && { waitsForPart: true }),
         ...(makesContract ? { isFirst: true } : taken === 'accepted' ? priceFacts(job) : {}),
         ...(yes.startAfter ? { startAfter: yes.startAfter } : {}),
         ...(move.to === 'declined' && isHeld(validUntil, today) && { yesUntil: validUntil }),

@@ -611,12 +611,22 @@ describe('who may move a job, and what must hold', () => {
   });
 
   it.each([
-    ['accepted', 'partly', 'approve-late'],
-    ['declined', 'partly', 'decline-the-rest-late'],
-    ['declined', 'not-covered', 'decline-late'],
-  ] as const)('%s of a claim ruled %s is the move %s then', (decision, ruling, key) => {
-    expect(lateAnswerMove(decision, { kind: 'claim', ruling })).toBe(key);
-  });
+    ['accepted', 'partly', 'assessing', 'approve-late', 'on-bench'],
+    ['accepted', 'partly', 'proving', 'approve-late', 'on-bench'],
+    ['accepted', 'partly', 'awaiting-parts', 'approve-late-waiting', 'awaiting-parts'],
+    ['declined', 'partly', 'assessing', 'decline-the-rest-late', 'on-bench'],
+    ['declined', 'partly', 'awaiting-parts', 'decline-the-rest-late-waiting', 'awaiting-parts'],
+    ['declined', 'not-covered', 'on-bench', 'decline-late', 'declined'],
+    ['declined', 'not-covered', 'awaiting-parts', 'decline-late', 'declined'],
+  ] as const)(
+    '%s of a claim ruled %s at %s is the move %s then, to %s',
+    (decision, ruling, stage, key, to) => {
+      const facts = { ...READY, kind: 'claim', ruling, stage, hasLapsedPrice: true } as const;
+      expect(lateAnswerMove(decision, facts)).toBe(key);
+      expect(moveOf(key).to).toBe(to);
+      expect(mayMove(key, facts, 'staff')).toEqual({ allowed: true });
+    },
+  );
 
   it('a screen shows nobody a move that is for somebody else, at another stage or of another kind of job', () => {
     for (const stage of STAGES)

@@ -116,6 +116,11 @@ describe('what may be written down once the price has lapsed', () => {
     ['both while it waits for a part', { stage: 'awaiting-parts' }, ['accepted', 'declined']],
     ['a yes alone once the work is done', { stage: 'ready' }, ['accepted']],
     ['both to the rest of a claim', { kind: 'claim', ruling: 'partly' }, ['accepted', 'declined']],
+    [
+      'both to the rest of one that waits for a part',
+      { kind: 'claim', ruling: 'partly', stage: 'awaiting-parts' },
+      ['accepted', 'declined'],
+    ],
     ['nothing once something has overtaken it', { hasLapsedPrice: false }, []],
     ['nothing while the customer is asked anew', { stage: 'awaiting-approval' }, []],
     ['nothing of a unit that has left', { stage: 'sent-back' }, []],

@@ -6,6 +6,7 @@ import { recordFinding } from '@/lib/jobs/record-finding';
 import { eventLine } from '@/lib/jobs/rules/events';
 import type { ToldBy } from '@/lib/jobs/rules/told';
 import { stopRepair } from '@/lib/jobs/stop-repair';
+import { awaitedPartsOf } from '@/lib/jobs/stored-awaited-parts';
 import { drawMail } from '@/lib/mail/draw';
 import { attempt } from '@/lib/outcome';
 import { readKept } from '@/lib/promise/stored-kept';
@@ -15,7 +16,7 @@ import { agreedOf } from '@/lib/quotes/rules/agreed';
 import { lapsePrices } from '@/lib/quotes/write-lapses';
 import { readWorkshop } from '@/lib/workshop/records';
 import { useDatabase } from '@/tests/database';
-import { assessedJob, versionOf } from '@/tests/makers/course';
+import { assessedJob, versionOf, waitForPart } from '@/tests/makers/course';
 import { askPrice, PAD, writePrice } from '@/tests/makers/offer';
 import { jobNow, makeCertificate, makeClaim, moveTo, proveJob, ruleClaim, takeIn } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
@@ -194,6 +195,28 @@ it('a yes to more, of a unit that was repaired as first agreed and is packed, op
   expect(text).toContain('your answer came in time, and it counts');
 });
 
+describe('a job that went on and waits for a part', () => {
+  const waited = async () => awaitedPartsOf(await jobNow(jobId)).map(({ name }) => name);
+  beforeEach(() => waitForPart(jobId, FOUND));
+
+  it('waits on after a yes: staff and the customer see it, and the bench says when the part is in', async () => {
+    await answer('accepted');
+    expect((await jobNow(jobId)).stage).toBe('awaiting-parts');
+    expect(await waited()).toEqual(['Long display']);
+    const text = await letter();
+    expect(text).toContain('A part for your unit is on its way to us, and it goes back on the bench when');
+    expect(text).not.toContain('Your unit goes back on the bench.');
+    await moveTo(jobId, 'parts-in', FOUND);
+    expect((await jobNow(jobId)).stage).toBe('on-bench');
+  });
+
+  it('waits for it no more after a no', async () => {
+    await answer('declined', { on: '2026-12-10' });
+    expect((await jobNow(jobId)).stage).toBe('declined');
+    expect(await db.awaitedPart.count({ where: { jobId } })).toBe(0);
+  });
+});
+
 describe('the share of promises that were kept', () => {
   const kept = async () => readKept(new Date('2027-02-15T09:00:00Z'), await readWorkshop());
 
@@ -268,7 +291,10 @@ describe('a no that nobody had written down when its price lapsed', () => {
     expect(await letter()).toContain('The job waited 3 working days for your answer.');
   });
 
-  it('to the rest of a claim leaves the covered part as it is', async () => {
+  it.each([
+    ['to the rest of a claim leaves the covered part as it is', false, 'on-bench'],
+    ['to the rest of one that waits for a part lets it wait on', true, 'awaiting-parts'],
+  ])('%s', async (_name, isWaiting, stage) => {
     const { number } = await makeCertificate(world, ASKED, 'HW2-31007-A');
     const at = new Date('2027-02-01T10:00:00Z');
     const claim = await makeClaim({ number, now: at, serial: 'HW2-31007-A' });
@@ -281,9 +307,12 @@ describe('a no that nobody had written down when its price lapsed', () => {
     await moveTo(jobId, 'ask-approval', at);
     await lapsePrices(new Date('2027-03-10T06:00:00Z'));
     expect((await jobNow(jobId)).stage).toBe('assessing');
+    if (isWaiting) await waitForPart(jobId, new Date('2027-03-11T08:00:00Z'));
     const told = { revision, on: '2027-02-05', now: new Date('2027-03-11T09:00:00Z') };
     expect(await answer('declined', told)).toBe('rest-declined');
-    expect(await jobNow(jobId)).toMatchObject({ stage: 'on-bench' });
-    expect(await letter()).toContain('wrote it down as your no to the rest');
+    expect(await jobNow(jobId)).toMatchObject({ stage });
+    const text = await letter();
+    expect(text).toContain('wrote it down as your no to the rest');
+    expect(text.includes('A part for your unit is on its way')).toBe(isWaiting);
   });
 });

@@ -97,12 +97,21 @@ export function answerMove(
   return isSomethingCovered(facts) ? 'decline-the-rest' : 'decline';
 }
 
-/** The same of an answer that was told before the price lapsed, and is written down after it. */
+/**
+ * The same of an answer that was told before the price lapsed, and is written down after it. A job that waits for a part waits on:
+ * an answer does not bring the part.
+ *
+ * lateAnswerMove('accepted', { kind: 'repair', ruling: null, stage: 'awaiting-parts' }) -> 'approve-late-waiting'
+ */
 export function lateAnswerMove(
-  ...answer: Parameters<typeof answerMove>
-): Extract<MoveKey, 'approve-late' | 'decline-late' | 'decline-the-rest-late'> {
-  return `${answerMove(...answer)}-late`;
+  decision: 'accepted' | 'declined',
+  facts: Pick<JobFacts, 'kind' | 'ruling' | 'stage'>,
+): LateAnswerMove {
+  const move = answerMove(decision, facts);
+  return facts.stage === 'awaiting-parts' && move !== 'decline' ? `${move}-late-waiting` : `${move}-late`;
 }
+
+type LateAnswerMove = Extract<MoveKey, `${ReturnType<typeof answerMove>}-late${'' | '-waiting'}`>;
 
 /** Whether a unit that is ready stays until it is paid: not where the owner decided to send it back unpaid. */
 export function isHeldForMoney({ owed, isOwedWaived }: Pick<JobFacts, 'owed' | 'isOwedWaived'>): boolean {

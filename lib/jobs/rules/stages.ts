@@ -202,13 +202,23 @@ export const MOVES = [
   },
   {
     key: 'approve-late',
-    from: ['assessing', 'awaiting-parts', 'on-bench', 'proving', 'ready'],
+    from: ['assessing', 'on-bench', 'proving', 'ready'],
     to: 'on-bench',
     by: ['staff'],
     needs: ['price-lapsed'],
     mail: 'approval-recorded',
     label: 'Yes, told before the price lapsed',
     consequence: 'The repair goes on at that price. What was proved already is proved again.',
+  },
+  {
+    key: 'approve-late-waiting',
+    from: ['awaiting-parts'],
+    to: 'awaiting-parts',
+    by: ['staff'],
+    needs: ['price-lapsed'],
+    mail: 'approval-recorded',
+    label: 'Yes, told before the price lapsed',
+    consequence: 'The repair goes on at that price once the part it waits for is here.',
   },
   {
     key: 'decline-late',
@@ -230,6 +240,18 @@ export const MOVES = [
     mail: 'approval-recorded',
     label: 'No to the rest, told before the price lapsed',
     consequence: 'The covered part is repaired free of charge, and the rest stays as it is.',
+  },
+  {
+    key: 'decline-the-rest-late-waiting',
+    from: ['awaiting-parts'],
+    to: 'awaiting-parts',
+    by: ['staff'],
+    only: 'claim',
+    needs: ['price-lapsed', 'something-covered'],
+    mail: 'approval-recorded',
+    label: 'No to the rest, told before the price lapsed',
+    consequence:
+      'What is covered is repaired once the part it waits for is here, and the rest stays as it is.',
   },
   {
     key: 'take-back-price',

@@ -158,6 +158,8 @@ export const factsOf = {
     hadLapsed: z.boolean().optional(),
     /** with a yes: they had been told that it is ready to go back */
     wasReady: z.boolean().optional(),
+    /** it waits for a part, and does so after the answer as well */
+    waitsForPart: z.boolean().optional(),
   }),
   'withdrawal-recorded': z.strictObject({
     /** day and time of receipt where the workshop is, as text; the day alone of one that was told and not written */

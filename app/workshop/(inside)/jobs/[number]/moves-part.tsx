@@ -59,8 +59,10 @@ const UNSAID: ReadonlySet<MoveKey> = new Set([
   'decline-the-rest',
   'approve-after-no',
   'approve-late',
+  'approve-late-waiting',
   'decline-late',
   'decline-the-rest-late',
+  'decline-the-rest-late-waiting',
   'withdraw',
   'contest',
 ]);
