@@ -75,6 +75,11 @@ describe('which promises are to be moved, and to when', () => {
       ],
     ],
     [
+      'one whose part comes on the day itself stands',
+      [promise('2027-01-06', 60, '2026-12-14', '2027-01-06')],
+      [],
+    ],
+    [
       'one whose part comes after it is said for the working day after the part',
       [promise('2026-12-23', 60, '2026-12-14', '2027-01-06')],
       [['2026-12-23', 'part-later', '2027-01-07']],
