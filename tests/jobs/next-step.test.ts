@@ -291,6 +291,9 @@ describe('a job that is closed', () => {
   it('says to keep the certificate only where there is one', () => {
     expect(closed({ hasCertificate: true })).toContain('Keep the certificate');
     expect(closed({})).toBe('There is nothing left to do. Your unit went back to you.');
+    expect(closed({ isCollected: true })).toBe('There is nothing left to do. You collected your unit.');
+    expect(closed({ isCollected: true, hasCertificate: true })).toContain('You collected your unit. Keep');
+    expect(closed({ hasCertificate: true })).not.toContain('collected');
     expect(closed({ kind: 'claim' })).toContain('The certificate you have stands as it did');
   });
 
