@@ -1,8 +1,8 @@
-import { sameButForCapitals } from '@/lib/db/like';
 import { type Tx, transaction } from '@/lib/db/transaction';
 import { Refusal } from '@/lib/outcome';
 import { asShown, requireMove } from './facts';
-import { type JobRecord, readJob, readStage } from './records';
+import { readJob, readStage } from './records';
+import { isOneAddress, OTHER_ADDRESS } from './rules/one-address';
 import { moveOf } from './rules/stages';
 import { type Arrival, writeArrival } from './write-arrival';
 import { writeEvent } from './write-event';
@@ -12,9 +12,9 @@ import { lockJob } from './write-lock';
 export type Opened = { jobId: string; version: number };
 
 /**
- * Takes in a booked parcel for which a job was opened by mistake, as if its customer had not booked. The booking has the photos and
- * messages of that job, and the day on which the parcel came; that job ends, and of it nothing but its history stays. Its private
- * links open the booking where both are of one address, and nothing any more where they are not.
+ * Takes in a booked parcel for which a job was opened by mistake, as if its customer had not booked. The booking has the photos,
+ * messages and private links of that job, and the day on which the parcel came; that job ends, and of it nothing but its history
+ * stays. Only under a booking of the same address: what somebody wrote to us becomes nobody else's, however the booking was found.
  */
 export async function takeInOpened(
   o: Omit<Arrival, 'opened' | 'actor'> & {
@@ -32,6 +32,8 @@ export async function takeInOpened(
     requireMove(opened, 'is-of-booking', o.actor);
     await lockJob(tx, o.jobId);
     const booking = asShown(await readJob({ id: o.jobId }, tx), o.version, 'Nothing was taken in.');
+    if (!isOneAddress(opened.customer.email, booking.customer.email))
+      throw new Refusal('invalid', OTHER_ADDRESS);
     if (opened.arrivedAt === null) throw new Refusal('conflict', 'This parcel has not come.');
     const { from, to } = moveOf('is-of-booking');
     await writeEvent(tx, {
@@ -43,7 +45,7 @@ export async function takeInOpened(
       to,
       event: { kind: 'is-of-booking', data: { booking: booking.number } },
     });
-    await handOver(tx, { opened, booking, now: o.now });
+    await handOver(tx, opened.id, booking.id);
     const photos = opened.photos.filter(({ userId }) => userId !== null).length;
     return writeArrival(tx, {
       ...o,
@@ -52,17 +54,9 @@ export async function takeInOpened(
   });
 }
 
-async function handOver(
-  tx: Tx,
-  { opened, booking, now }: { opened: JobRecord; booking: JobRecord; now: Date },
-): Promise<void> {
-  const move = { where: { jobId: opened.id }, data: { jobId: booking.id } };
+async function handOver(tx: Tx, openedId: string, bookingId: string): Promise<void> {
+  const move = { where: { jobId: openedId }, data: { jobId: bookingId } };
   await tx.photo.updateMany(move);
   await tx.message.updateMany(move);
-  const { email } = booking.customer;
-  const isOneAddress =
-    email !== '' &&
-    (await tx.customer.count({ where: { id: opened.customer.id, email: sameButForCapitals(email) } })) > 0;
-  if (isOneAddress) await tx.privateLink.updateMany(move);
-  else await tx.privateLink.updateMany({ where: { jobId: opened.id }, data: { revokedAt: now } });
+  await tx.privateLink.updateMany(move);
 }

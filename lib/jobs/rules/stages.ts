@@ -138,7 +138,7 @@ export const MOVES = [
     needs: ['came-unbooked', 'nothing-recorded', 'no-price-agreed', 'no-money'],
     label: 'It is the parcel of a booking',
     consequence:
-      'For a job that was opened for a parcel whose customer had booked. The parcel is taken in under the booking, with the photos of this job, and this job ends. Of that the customer hears nothing but that their booked unit is here.',
+      'For a job that was opened for a parcel whose customer had booked. The parcel is taken in under the booking, which must have the same e-mail address, with the photos and messages of this job, and this job ends. Of that the customer hears nothing but that their booked unit is here.',
   },
   {
     key: 'assess',

@@ -1,6 +1,7 @@
 import { Notice } from '@/app/ui/page/notice';
 import { TextLink } from '@/app/ui/page/text-link';
 import { NumberText } from '@/app/ui/words/number-text';
+import { OTHER_ADDRESS } from '@/lib/jobs/rules/one-address';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { OpenedParcel } from './read-opened';
 
@@ -27,6 +28,38 @@ export function OpenedNotice({ opened, isFound = false }: { opened: OpenedParcel
           Job <NumberText text={showNumber(number)} />
         </TextLink>
         {` was opened for it: ${unit}, from ${customer}. ${why ?? next}`}
+      </p>
+    </Notice>
+  );
+}
+
+/** Says why a booking that was found is not that of the opened job's parcel, with the addresses and where each is put right. */
+export function OtherAddressNotice(props: {
+  opened: OpenedParcel;
+  booking: { number: string; customer: { email: string } };
+}) {
+  const { opened, booking } = props;
+  const jobs = [
+    { number: opened.number, email: opened.email, what: 'opened for the parcel' },
+    { number: booking.number, email: booking.customer.email, what: 'this booking' },
+  ];
+  return (
+    <Notice kind="stop" heading="The booking of another address">
+      <p>{OTHER_ADDRESS}</p>
+      <ul>
+        {jobs.map(({ number, email, what }) => (
+          <li key={number}>
+            {'Job '}
+            <NumberText text={showNumber(number)} />
+            {`, ${what}: ${email} `}
+            <TextLink href={`/workshop/customers/${number}/contact`}>
+              Correct the contact<span className="sr-only">{` of job ${showNumber(number)}`}</span>
+            </TextLink>
+          </li>
+        ))}
+      </ul>
+      <p>
+        <TextLink href={`/workshop/arrivals?opened=${opened.number}`}>Find another booking</TextLink>
       </p>
     </Notice>
   );

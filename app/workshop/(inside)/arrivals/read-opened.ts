@@ -9,6 +9,7 @@ import { mayMove, reasonSentence } from '@/lib/jobs/rules/guards';
 export type OpenedParcel = Pick<JobRecord, 'number' | 'version' | 'arrivedSerial' | 'accessories'> & {
   unit: string;
   customer: string;
+  email: string;
   /** why its parcel cannot be that of a booking, in words; null where it can */
   why: string | null;
 };
@@ -27,6 +28,7 @@ export async function readOpened(named: string | string[] | undefined): Promise<
     accessories: job.accessories,
     unit: unitName(job.model),
     customer: job.customer.name,
+    email: job.customer.email,
     why: reason ? reasonSentence(reason, facts, 'en-GB') : null,
   };
 }

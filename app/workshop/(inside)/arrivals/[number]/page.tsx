@@ -14,11 +14,12 @@ import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { now } from '@/lib/clock';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { readKind, readStage } from '@/lib/jobs/records';
+import { isOneAddress } from '@/lib/jobs/rules/one-address';
 import { STAGE_WORDS } from '@/lib/jobs/rules/stages';
 import { showNumber, showTyped } from '@/lib/numbers/job-number';
 import { onArrival } from '@/lib/promise/rules/on-arrival';
 import { promiseDay } from '@/lib/promise/stored-promise-day';
-import { OpenedNotice } from '../opened-notice';
+import { OpenedNotice, OtherAddressNotice } from '../opened-notice';
 import { readOpened } from '../read-opened';
 import { BatteryPart } from './battery-part';
 import { HistoryPart } from './history-part';
@@ -45,6 +46,7 @@ export default async function ArrivalPage({ params, searchParams }: Props) {
   if (job.arrivedAt !== null) return <TakenIn job={job} workshop={workshop} />;
 
   const opened = await readOpened((await searchParams).opened);
+  const isOther = opened?.why === null && !isOneAddress(opened.email, job.customer.email);
   const promise = await promiseDay({ repairId: job.repair.id, ...onArrival(job), now: now() });
   return (
     <>
@@ -83,9 +85,17 @@ export default async function ArrivalPage({ params, searchParams }: Props) {
         </div>
         {stage === 'booked' ? (
           <div>
-            {opened ? <OpenedNotice opened={opened} isFound /> : null}
-            <h2 className="mb-4">Take it in</h2>
-            {opened?.why ? null : <TakeInForm job={job} promise={promise} locale={locale} opened={opened} />}
+            {isOther ? (
+              <OtherAddressNotice opened={opened} booking={job} />
+            ) : (
+              <>
+                {opened ? <OpenedNotice opened={opened} isFound /> : null}
+                <h2 className="mb-4">Take it in</h2>
+                {opened?.why ? null : (
+                  <TakeInForm job={job} promise={promise} locale={locale} opened={opened} />
+                )}
+              </>
+            )}
           </div>
         ) : (
           <p>

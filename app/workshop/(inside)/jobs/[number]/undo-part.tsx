@@ -4,8 +4,10 @@ import { TextArea } from '@/app/ui/forms/text-area';
 import type { JobRecord } from '@/lib/jobs/records';
 import type { MoveAnswer } from '@/lib/jobs/rules/guards';
 import { permissionOf } from '@/lib/jobs/rules/move-permissions';
+import { openedFirst } from '@/lib/jobs/rules/of-booking';
 import { type MoveKey, moveOf } from '@/lib/jobs/rules/stages';
 import { mayUndoDispatch } from '@/lib/jobs/rules/undone';
+import { showNumber } from '@/lib/numbers/job-number';
 import { may, type Role } from '@/lib/people/rules/roles';
 import { goneFacts } from '@/lib/warranty/undo-dispatch';
 import { carriedFields } from './carried-fields';
@@ -25,7 +27,13 @@ export async function UndoPart({ job, moves, role, at }: Props) {
   return (
     <>
       {isOpen('undo-arrival') ? (
-        <UndoForm job={job} move="undo-arrival" action={notHere} sample="Two parcels came on one day." />
+        <UndoForm
+          job={job}
+          move="undo-arrival"
+          action={notHere}
+          sample="Two parcels came on one day."
+          besides={afterUndo(openedFirst(job.events))}
+        />
       ) : null}
       {isOpen('undo-dispatch') && mayUndoDispatch(await goneFacts(job, at)).allowed ? (
         <UndoForm job={job} move="undo-dispatch" action={notGone} sample="The job above was meant." />
@@ -34,9 +42,22 @@ export async function UndoPart({ job, moves, role, at }: Props) {
   );
 }
 
-type FormProps = { job: JobRecord; move: MoveKey; action: typeof notHere; sample: string };
+/** The job that was opened first has ended for good, so the unit on the table would be left without one. */
+const afterUndo = (opened: string | null) =>
+  opened === null
+    ? ''
+    : ` Job ${showNumber(opened)}, opened for it first, does not come back, and the customer’s messages stay here: take the unit in under its own booking, or open a job for it.`;
 
-function UndoForm({ job, move, action, sample }: FormProps) {
+type FormProps = {
+  job: JobRecord;
+  move: MoveKey;
+  action: typeof notHere;
+  sample: string;
+  /** what follows from it for this very job */
+  besides?: string;
+};
+
+function UndoForm({ job, move, action, sample, besides = '' }: FormProps) {
   const { label, consequence } = moveOf(move);
   return (
     <ActionForm action={action.bind(null, job.number)} hidden={carriedFields(job.version)} label={label}>
@@ -44,7 +65,7 @@ function UndoForm({ job, move, action, sample }: FormProps) {
         label={label}
         question={`${label}?`}
         confirm={`Yes: ${label.toLowerCase()}`}
-        consequence={consequence}
+        consequence={`${consequence}${besides}`}
       >
         <TextArea
           name="reason"
