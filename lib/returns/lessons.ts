@@ -53,7 +53,8 @@ export async function readLearning(repairId: string, clock: CoverClock, timeZone
       ruling: { in: ['covered', 'partly'] },
       OR: [
         { certificate: { job: { repairId } } },
-        { job: { besides: { some: { sheet: { repairId } } } } },
+        // What the customer paid for beside a claim is work of its own.
+        { job: { besides: { some: { isByPrice: false, sheet: { repairId } } } } },
         { number: { in: checks.map(({ lesson }) => lesson) } },
       ],
     },

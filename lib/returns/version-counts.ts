@@ -8,7 +8,8 @@ import { IS_COVERED } from './watch-sql';
 /**
  * Units of a repair by the version of the sheet they were proved on, the oldest first; those with shorter cover are in no count. One
  * that was proved on it beside the repair of its job counts too, and came back for it where a covered claim is proved on it again, or
- * taught a check of it. What failed in such a unit otherwise is no return of this repair.
+ * taught a check of it. What failed in such a unit otherwise is no return of this repair, nor is work that its
+ * customer paid for beside the claim.
  */
 export function countByVersion(repairId: string, clock: CoverClock): Promise<VersionCount[]> {
   return db.$queryRaw<VersionCount[]>`
@@ -19,7 +20,7 @@ export function countByVersion(repairId: string, clock: CoverClock): Promise<Ver
         WHERE k."certificateNumber" = w."number" AND (
           EXISTS (
             SELECT FROM "sheet_beside" a JOIN "check_sheet" n ON n."id" = a."sheetId"
-            WHERE a."jobId" = k."jobId" AND n."repairId" = ${repairId})
+            WHERE a."jobId" = k."jobId" AND NOT a."isByPrice" AND n."repairId" = ${repairId})
           OR EXISTS (
             SELECT FROM "check_item" c JOIN "check_sheet" n ON n."id" = c."sheetId"
             WHERE c."lesson" = k."number" AND n."repairId" = ${repairId}))

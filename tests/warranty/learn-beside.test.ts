@@ -3,6 +3,7 @@ import { leaveBeside } from '@/lib/bench/leave-beside';
 import type { CheckDraft } from '@/lib/bench/rules/check-problems';
 import { db } from '@/lib/db/client';
 import { eventLine } from '@/lib/jobs/rules/events';
+import { decideOffer } from '@/lib/quotes/decide-offer';
 import { coverClock } from '@/lib/returns/cover-clock';
 import { readLearning } from '@/lib/returns/lessons';
 import { countByVersion } from '@/lib/returns/version-counts';
@@ -10,8 +11,9 @@ import { learnFromClaim } from '@/lib/warranty/learn';
 import { readTaughtRepairs } from '@/lib/warranty/stored-taught-repairs';
 import { readWorkshop } from '@/lib/workshop/records';
 import { useDatabase } from '@/tests/database';
+import { askPrice } from '@/tests/makers/offer';
 import { makeFaderRepair } from '@/tests/makers/second-repair';
-import { makeBothDone, sendBothBack } from '@/tests/makers/two-repairs';
+import { FADER, makeBothDone, sendBothBack } from '@/tests/makers/two-repairs';
 import { jobNow, makeCertificate, makeClaim, moveTo, ruleClaim, takeIn } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
 import { madeOnce } from '@/tests/world/made-once';
@@ -53,12 +55,12 @@ async function both() {
 /** The same, back on a claim that is ruled on. */
 async function claimed(
   number: string,
-  o: { symptom: string; cause?: 'workmanship' | 'damage-after-return' },
+  o: { symptom: string; cause?: 'workmanship' | 'damage-after-return'; alsoFound?: 'separate-fault' },
 ) {
   const claim = await makeClaim({ number, symptom: o.symptom, now: CLAIMED });
   await takeIn(claim.jobId, CLAIMED);
   await moveTo(claim.jobId, 'assess', CLAIMED);
-  await ruleClaim(claim, { cause: o.cause ?? 'workmanship', now: CLAIMED });
+  await ruleClaim(claim, { cause: 'workmanship', ...o, now: CLAIMED });
   return claim;
 }
 
@@ -147,4 +149,20 @@ test('a claim of which the fader failed again is with both repairs, though it ta
       claims: [{ number: claim.number, check: null }],
       ruled: 1,
     });
+});
+
+test('work beside a claim that its customer paid for is no return of that repair', async () => {
+  const claim = await claimed(await both(), { symptom: 'Does not charge', alsoFound: 'separate-fault' });
+  const revision = await askPrice(claim.jobId, CLAIMED, { lines: [FADER] });
+  await decideOffer({
+    jobId: claim.jobId,
+    revision,
+    decision: 'accepted',
+    isTermsAccepted: true,
+    actor: { kind: 'customer' },
+    now: CLAIMED,
+  });
+  expect((await jobNow(claim.jobId)).besides).toMatchObject([{ isByPrice: true }]);
+  expect(await counts(fader.repairId)).toEqual([[1, 1, 0]]);
+  expect(await lessonsOf(fader.repairId)).toMatchObject({ claims: [], ruled: 0 });
 });
