@@ -1,3 +1,4 @@
+import { writeNeededAnew } from '@/lib/bench/write-needed-anew';
 import { type Day, dayInZone } from '@/lib/calendar/day';
 import type { Tx } from '@/lib/db/transaction';
 import { factsOf } from '@/lib/jobs/facts';
@@ -6,7 +7,7 @@ import { writeUnderRepair } from '@/lib/jobs/write-under-repair';
 import { writeContract, type Yes } from './write-contract';
 
 /**
- * What a yes to a price brings beside the price: the repair that the job is put under, the contract where it makes one, and the
+ * What a yes to a price brings beside the price: the repair that the job is put under, the parts it needs again, the contract where it makes one, and the
  * customer's wish for an early start. Gives the last day that work waits for, null where it may go on at once, and the working days until then by which a
  * contract made now moves the promise.
  */
@@ -17,6 +18,7 @@ export async function writeYes(tx: Tx, o: Yes): Promise<{ startAfter: Day | null
   const { repairId } = o.offer;
   const isOther = repairId !== null && repairId !== o.job.repair.id;
   const under = isOther ? await writeUnderRepair(tx, { ...o, repairId }) : o.job;
+  await writeNeededAnew(tx, o);
   if (!facts.isContractMade) return writeContract(tx, { ...o, job: { ...o.job, ...under } });
   if (o.isStartAsked && o.job.withdrawUntil && !o.job.startRequestedAt) {
     await writeEvent(tx, {

@@ -85,6 +85,8 @@ export async function writeOpenedAgain(
   await writeWatch(tx, [claim.certificateNumber]);
   // What it waited for went with the ruling; the order list would count it on, and nothing on the job say why.
   await tx.awaitedPart.deleteMany({ where: { jobId: job.id } });
+  // What it does not need was said of the work under that ruling.
+  await tx.partNotNeeded.deleteMany({ where: { jobId: job.id } });
   await tx.quoteRevision.updateMany({
     where: { quote: { jobId: job.id }, state: 'sent' },
     data: { state: 'replaced' },

@@ -12,11 +12,14 @@ import { stopRepair } from '@/lib/jobs/stop-repair';
 import { awaitedPartsOf } from '@/lib/jobs/stored-awaited-parts';
 import { readToday } from '@/lib/jobs/today';
 import { waitForParts } from '@/lib/jobs/wait-for-parts';
+import { decideOffer } from '@/lib/quotes/decide-offer';
+import { lapsePrices } from '@/lib/quotes/write-lapses';
 import { resetDatabase, useDatabase } from '@/tests/database';
 import { assessedJob, takeMove, versionOf } from '@/tests/makers/course';
+import { askPrice, PAD } from '@/tests/makers/offer';
 import { makeFaderRepair } from '@/tests/makers/second-repair';
 import { jobNow } from '@/tests/makers/walk';
-import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
+import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 
 const now = new Date('2026-11-25T09:00:00Z');
 
@@ -78,6 +81,69 @@ describe('a part that the repair usually takes', () => {
     expect(await toOrder()).toEqual([]);
     await putUnderRepair({ jobId, version: await versionOf(jobId), repairId, actor: BENCH, now });
     expect(await toOrder()).toEqual([3]);
+  });
+});
+
+describe('a part that was not needed for the work agreed before', () => {
+  const at = (hour: number) => new Date(Date.UTC(2026, 10, 25, hour));
+  const socket = { ...PAD, kind: 'part' as const, description: 'USB-C socket', amount: 1200 };
+  const sayAt = async (hour: number) =>
+    sayIfNeeded({
+      jobId,
+      version: await versionOf(jobId),
+      partId,
+      isNeeded: false,
+      actor: BENCH,
+      now: at(hour),
+    });
+
+  test.each([
+    ['is counted again with a yes to a price with a part in it', [PAD, socket], [1]],
+    ['stays not needed with a yes to one for work alone', [PAD], []],
+  ])('%s', async (_name, lines, order) => {
+    await usual(world.repairId);
+    await sayAt(10);
+    await askPrice(jobId, at(11), { lines });
+    expect(await toOrder()).toEqual([]);
+    await decideOffer({ jobId, revision: 2, decision: 'accepted', now: at(12) });
+    expect(await toOrder()).toEqual(order);
+  });
+
+  test('stays not needed where that was said of the price itself', async () => {
+    await usual(world.repairId);
+    await askPrice(jobId, at(11), { lines: [PAD, socket] });
+    await sayAt(12);
+    await decideOffer({ jobId, revision: 2, decision: 'accepted', now: at(13) });
+    expect(await toOrder()).toEqual([]);
+  });
+
+  test('is counted again with a yes that is written down after the price lapsed, though it was said after that', async () => {
+    await usual(world.repairId);
+    await askPrice(jobId, at(11), { lines: [PAD, socket] });
+    await lapsePrices(new Date('2026-12-26T06:00:00Z'));
+    const later = new Date('2026-12-28T09:00:00Z');
+    await takeMove(jobId, 'start-bench', later);
+    await sayIfNeeded({
+      jobId,
+      version: await versionOf(jobId),
+      partId,
+      isNeeded: false,
+      actor: BENCH,
+      now: later,
+    });
+    expect(await toOrder()).toEqual([]);
+    await decideOffer({
+      ...{
+        jobId,
+        revision: 2,
+        decision: 'accepted',
+        actor: OWNER,
+        now: later,
+        version: await versionOf(jobId),
+      },
+      told: { how: 'telephone', on: day('2026-12-18'), words: 'Yes, go ahead.' },
+    });
+    expect(await toOrder()).toEqual([1]);
   });
 });
 

@@ -1,5 +1,6 @@
 import { beforeEach, expect, test } from 'vitest';
 import { readOrderList } from '@/lib/bench/order-records';
+import { sayIfNeeded } from '@/lib/bench/say-if-needed';
 import { day, dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { db } from '@/lib/db/client';
@@ -168,8 +169,11 @@ test.each([
       now: NOW,
     });
     expect((await readOrderList(LATER)).rows).toMatchObject([{ needed: 9 }]);
+    const { version } = await jobNow(jobId);
+    await sayIfNeeded({ jobId, version, partId, isNeeded: false, actor: BENCH, now: NOW });
     await reopen(claim);
     expect(await db.awaitedPart.count()).toBe(0);
+    expect(await db.partNotNeeded.count()).toBe(0);
     expect((await readOrderList(LATER)).rows).toEqual([]);
   },
   60_000,
