@@ -19,6 +19,7 @@ import {
   inspectionState,
 } from '@/lib/warranty/rules/inspection';
 import { readInspection } from '@/lib/warranty/stored-inspection';
+import { readRuling } from '@/lib/warranty/stored-ruling';
 import { answerItem } from './actions';
 import { casePhoto } from './case-photos';
 import type { CaseProps } from './open-case';
@@ -32,6 +33,8 @@ export function InspectionPart(props: CaseProps) {
   const state = inspectionState(claim.inspection.map(readInspection));
   const stages = claim.state === 'open' ? UNRULED_STAGES : RULING_STAGES;
   const isOnBench = stages.includes(readStage(job.stage));
+  // What was ruled is done next, and opening the unit is part of it.
+  const isSettled = claim.state === 'ruled' && readRuling(claim)?.isFinal === true;
   const isOpen = isOnBench && may(props.who.role, 'rule-claim');
   // Only one is opened by itself, so that a phone shows it whole.
   const next = INSPECTION_ITEMS.find(({ key }) => isLeft(key, state))?.key ?? null;
@@ -52,7 +55,7 @@ export function InspectionPart(props: CaseProps) {
       </p>
       <h3>Before opening</h3>
       {list('before-opening')}
-      {isOnBench ? <OpeningNotice state={state} /> : null}
+      {isOnBench && !isSettled ? <OpeningNotice state={state} /> : null}
       <h3>After opening</h3>
       {list('after-opening')}
     </section>
