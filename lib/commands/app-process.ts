@@ -40,19 +40,23 @@ export async function startApp(signal: AbortSignal): Promise<App> {
   };
   const kill = () => void child.kill('SIGKILL');
   signal.addEventListener('abort', () => void stop());
-  const isAnswering = await Promise.race([untilReady(), ended.then(() => false)]);
-  if (!isAnswering) throw new Error(`The app did not start.\n${said}`);
+  const late = await Promise.race([untilReady(), ended.then((how) => `It ended by itself (${how}).`)]);
+  if (late) throw new Error(`The app did not start. ${late}\n${said}`.trimEnd());
   child.stdout?.pipe(process.stdout);
   return { stop, kill, ended };
 }
 
-async function untilReady(): Promise<boolean> {
+/** A small machine that is busy with other things takes its time; one that is stuck is told of all the same. */
+const MOST_MINUTES = 5;
+
+/** Resolves once the app and its database answer, or with a sentence when they have not for too long. */
+async function untilReady(): Promise<string | undefined> {
   const host = ['0.0.0.0', '::'].includes(config.host) ? '127.0.0.1' : config.host;
-  const end = performance.now() + 60_000;
+  const end = performance.now() + MOST_MINUTES * 60_000;
   while (performance.now() < end) {
     const answer = await fetch(`http://${host}:${config.port}/ready`).catch(() => undefined);
-    if (answer?.ok) return true;
+    if (answer?.ok) return undefined;
     await wait(50);
   }
-  return false;
+  return `It has not answered for ${MOST_MINUTES} minutes.`;
 }
