@@ -104,8 +104,9 @@ export async function decideOffer(
         data: { revision: o.revision, decision: o.decision, ...(told && { told }) },
       },
     });
-    // What it waited for it waits for no more; after another yes the bench says so anew.
-    if (move.to === 'declined') await tx.awaitedPart.deleteMany({ where: { jobId: job.id } });
+    // A yes after all leads to the bench, where what a job waited for counts as come: here it has not.
+    if (stage === 'awaiting-parts' && move.to === 'declined')
+      await tx.awaitedPart.deleteMany({ where: { jobId: job.id } });
     const yes =
       o.decision === 'accepted'
         ? await writeYes(tx, { ...o, job, offer, workshop, actor })

@@ -210,10 +210,14 @@ describe('a job that went on and waits for a part', () => {
     expect((await jobNow(jobId)).stage).toBe('on-bench');
   });
 
-  it('waits for it no more after a no', async () => {
+  it.each([
+    ['waits for it no more after a no', [], 0],
+    ['keeps the turn for what has come, in case the no becomes a yes', ['parts-in'], 1],
+  ] as const)('%s', async (_name, moves, kept) => {
+    for (const move of moves) await moveTo(jobId, move, FOUND);
     await answer('declined', { on: '2026-12-10' });
     expect((await jobNow(jobId)).stage).toBe('declined');
-    expect(await db.awaitedPart.count({ where: { jobId } })).toBe(0);
+    expect(await db.awaitedPart.count({ where: { jobId } })).toBe(kept);
   });
 });
 
