@@ -7,6 +7,7 @@ import { moveOf } from './rules/stages';
 import { type Arrival, writeArrival } from './write-arrival';
 import { writeEvent } from './write-event';
 import { lockJob } from './write-lock';
+import { letGoOfMail } from './write-opened-mail';
 
 /** The job that was opened for the parcel, as whoever takes it in saw it. */
 export type Opened = { jobId: string; version: number };
@@ -46,10 +47,15 @@ export async function takeInOpened(
       event: { kind: 'is-of-booking', data: { booking: booking.number } },
     });
     await handOver(tx, opened.id, booking.id);
+    const isTold = await letGoOfMail(tx, {
+      openedId: opened.id,
+      bookingId: booking.id,
+      email: booking.customer.email,
+    });
     const photos = opened.photos.filter(({ userId }) => userId !== null).length;
     return writeArrival(tx, {
       ...o,
-      opened: { number: opened.number, cameAt: opened.arrivedAt, photos },
+      opened: { number: opened.number, cameAt: opened.arrivedAt, photos, isTold },
     });
   });
 }

@@ -27,8 +27,8 @@ export type Arrival = {
   serialPhotos?: readonly NewPhoto[];
   /** the parcel came without a booking, and the customer has agreed to nothing yet; on a claim, it came before the claim was opened */
   isUnbooked?: boolean;
-  /** of a parcel for which a job was opened first: that job, when it came, and the photos of it that are the booking's now */
-  opened?: { number: string; cameAt: Date; photos: number };
+  /** of a parcel for which a job was opened first: that job, when it came, its photos, and whether the customer was told of it */
+  opened?: { number: string; cameAt: Date; photos: number; isTold: boolean };
   actor: Actor;
   now: Date;
 };
@@ -115,7 +115,7 @@ export async function writeArrival(
       differences,
       ...(kept && { kept }),
       ...(o.isUnbooked && { isUnbooked: true }),
-      ...(o.opened && { isFound: true }),
+      ...(o.opened?.isTold && { isFound: true }),
       ...(photos.length + (o.opened?.photos ?? 0) > 0 && { hasPhotos: true }),
     },
     to: job.customer.email,

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { config } from '@/lib/config';
+import type { Prisma } from '@/lib/db/generated/client';
 import type { Tx } from '@/lib/db/transaction';
 import { requestIdNow } from '@/lib/log';
 import { mailQueue, sender, within } from './boss';
@@ -49,6 +50,15 @@ export async function sendToQueue(tx: Tx, mailId: string): Promise<void> {
 export async function requeue(tx: Tx, mailId: string): Promise<void> {
   await sender().deleteJob(mailQueue, mailId, { db: within(tx) });
   await sendToQueue(tx, mailId);
+}
+
+/** Messages that are to reach nobody any more: their rows go, and with them the places of those that waited. */
+export async function dropMail(tx: Tx, where: Prisma.MailWhereInput): Promise<void> {
+  const rows = await tx.mail.findMany({ where, select: { id: true } });
+  const ids = rows.map(({ id }) => id);
+  if (ids.length === 0) return;
+  await tx.mail.deleteMany({ where: { id: { in: ids } } });
+  await sender().deleteJob(mailQueue, ids, { db: within(tx) });
 }
 
 // The right-hand side of a Message-ID is a domain of the sender (RFC 5322 section 3.6.4).

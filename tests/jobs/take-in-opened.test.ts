@@ -1,7 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { day } from '@/lib/calendar/day';
+import { findHalfStates } from '@/lib/commands/faults/half-states';
 import { db } from '@/lib/db/client';
+import { onServer } from '@/lib/db/server';
 import { addPhotos } from '@/lib/jobs/add-photo';
 import { expectedParcels, findArrival } from '@/lib/jobs/find-arrival';
 import { findJobByToken, newestTokenOf } from '@/lib/jobs/private-link';
@@ -68,12 +70,21 @@ async function takeIn(bookingId: string, openedId: string, o: { serial?: string;
   });
 }
 
+let serials = 0;
+
+const halfStates = () =>
+  onServer(process.env['DATABASE_URL'] ?? '', (client) => findHalfStates((sql) => client.query(sql)));
+
+async function arrivalMail(jobId: string): Promise<string> {
+  const mail = await db.mail.findFirstOrThrow({ where: { jobId, template: 'unit-arrived' } });
+  return (await drawMail(mail)).text.replace(/\s+/g, ' ');
+}
+
 describe('a parcel for which a job was opened beside its booking', () => {
   it('is taken in under the booking, with the photos and the day it came, and the job opened first ends', async () => {
     const { jobId, number } = await booked('HW2-90001-A');
     const first = await opened('HW2-90001-B');
     await sendMessage({ jobId: first.id, text: 'I had booked it.', actor: { kind: 'customer' }, now: CAME });
-    const mails = await db.mail.count({ where: { jobId: first.id } });
     await takeIn(jobId, first.id, { serial: 'HW2-90001-A' });
 
     const booking = await jobNow(jobId);
@@ -103,17 +114,53 @@ describe('a parcel for which a job was opened beside its booking', () => {
     expect(eventLine('is-of-booking', last?.data)).toBe(
       `The parcel of a booking, ${showNumber(number)}: taken in there`,
     );
-    expect(await db.mail.count({ where: { jobId: first.id } })).toBe(mails);
   });
 
   it('tells its customer once, that what they were told first is not so', async () => {
     const { jobId } = await booked('HW2-90002-A');
     const first = await opened('HW2-90002-B');
+    await db.mail.updateMany({ where: { jobId: first.id }, data: { state: 'sent', sentAt: CAME } });
     await takeIn(jobId, first.id);
-    const mail = await db.mail.findFirstOrThrow({ where: { jobId, template: 'unit-arrived' } });
-    const text = (await drawMail(mail)).text.replace(/\s+/g, ' ');
+    const text = await arrivalMail(jobId);
     expect(text).toContain('We first wrote to you that your parcel came without a booking.');
     expect(text).toContain('We promise it ready to go back by');
+    expect(await db.mail.count({ where: { jobId: first.id } })).toBe(1);
+  });
+
+  it.each([
+    ['waits', { state: 'queued' }, false],
+    ['was given up', { state: 'failed' }, false],
+    ['is kept for want of a mail server', { state: 'kept' }, false],
+    ['came back', { state: 'sent', bouncedAt: CAME }, false],
+    [
+      'went to an address that was put right since',
+      { state: 'sent', toAddress: 'm.holt@example.org' },
+      false,
+    ],
+    ['is leaving', { state: 'sending' }, true],
+    ['came back, and they were told by telephone', { state: 'sent', bouncedAt: CAME, toldAt: CAME }, true],
+  ])('where the first message %s', async (_, mail, isTold) => {
+    serials += 1;
+    const { jobId } = await booked(`HW2-9003${serials}-A`);
+    const first = await opened(`HW2-9003${serials}-B`);
+    await db.mail.updateMany({ where: { jobId: first.id }, data: mail });
+    await takeIn(jobId, first.id);
+    const text = await arrivalMail(jobId);
+    expect(text.includes('We first wrote to you')).toBe(isTold);
+    // Nothing that waits says afterwards that it came without a booking.
+    const left = await db.mail.findMany({ where: { jobId: first.id, toldAt: null } });
+    expect(left.every(({ state, bouncedAt }) => state === 'sent' && bouncedAt === null)).toBe(true);
+    expect(await halfStates()).toEqual([]);
+  });
+
+  it('sends the messages of the opened job that have not left as those of the booking', async () => {
+    const { jobId } = await booked('HW2-90006-A');
+    const first = await opened('HW2-90006-B');
+    await sendMessage({ jobId: first.id, text: 'Is the strap yours?', actor: BENCH, now: CAME });
+    await takeIn(jobId, first.id);
+    expect(await db.mail.count({ where: { jobId: first.id } })).toBe(0);
+    const mail = await db.mail.findFirstOrThrow({ where: { jobId, template: 'message-from-workshop' } });
+    expect((await drawMail(mail)).text).toContain('Is the strap yours?');
   });
 
   it('opens the booking by the link of the first message', async () => {

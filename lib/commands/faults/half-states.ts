@@ -31,6 +31,9 @@ const NOT_ERASED = `exists (select 1 from customer c where c.id = j."customerId"
 const mailOf = (template: string) =>
   `exists (select 1 from mail m where m."jobId" = e."jobId" and m.template = '${template}')`;
 
+/** The job ended for its booking: that has its private links, and of its letters only those that reached somebody stay. */
+const IS_OF_BOOKING = `exists (select 1 from job_event o where o."jobId" = j.id and o.kind = 'is-of-booking')`;
+
 /** Each names what must hold, and selects what breaks it. */
 const RULES: readonly (readonly [rule: string, sql: string])[] = [
   [
@@ -58,7 +61,8 @@ const RULES: readonly (readonly [rule: string, sql: string])[] = [
   [
     'a booked job has its private link',
     `select j.number as which from job j
-     where ${NOT_ERASED} and not exists (select 1 from private_link l where l."jobId" = j.id)`,
+     where ${NOT_ERASED} and not ${IS_OF_BOOKING}
+       and not exists (select 1 from private_link l where l."jobId" = j.id)`,
   ],
   [
     'a job is proved on a sheet of its repair, which is one of its model',
@@ -176,7 +180,7 @@ const RULES: readonly (readonly [rule: string, sql: string])[] = [
        (e.kind = 'booked' and j.kind = 'repair' and e.data->>'isWalkIn' is null and not ${mailOf('job-booked')})
        or (e.kind = 'claim-opened' and not ${mailOf('claim-opened')})
        or (e.kind = 'parcel-reminded' and not ${mailOf('parcel-awaited')})
-       or (e.kind = 'unit-arrived' and not ${mailOf('unit-arrived')})
+       or (e.kind = 'unit-arrived' and not ${mailOf('unit-arrived')} and not ${IS_OF_BOOKING})
        or (e.kind = 'arrival-undone' and not ${mailOf('arrival-undone')})
        or (e.kind = 'dispatch-undone' and not ${mailOf('dispatch-undone')})
        or (e.kind = 'parcel-sought' and not ${mailOf('parcel-sought')})
