@@ -1,5 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { OnJob } from '@/lib/jobs/actor';
 import { factsOf } from '@/lib/jobs/facts';
 import { readJob } from '@/lib/jobs/records';
 import { BESIDE_REASONS, mayProveBeside, UNDER_REPAIR_STAGES } from '@/lib/jobs/rules/under-repair';
@@ -10,13 +10,7 @@ import { removeBeside } from './write-besides';
  * Takes the check sheet of a repair that was not done after all away from what a unit passes. What was entered on it stays with the
  * job and counts no more. Pressed twice it changes nothing.
  */
-export async function leaveBeside(o: {
-  jobId: string;
-  version: number;
-  besideId: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function leaveBeside(o: OnJob & { besideId: string }): Promise<void> {
   await transaction(async (tx) => {
     const job = await readJob({ id: o.jobId }, tx);
     if (!job) throw new Refusal('not-found', 'There is no such job.');

@@ -1,5 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { OnJob } from '@/lib/jobs/actor';
 import { factsOf } from '@/lib/jobs/facts';
 import { readJob } from '@/lib/jobs/records';
 import { BESIDE_REASONS, mayProveBeside, UNDER_REPAIR_STAGES } from '@/lib/jobs/rules/under-repair';
@@ -11,13 +11,7 @@ import { addBeside } from './write-besides';
  * Has a unit pass the check sheet of another repair of its model as well, for one that is done beside the repair its job is under. No
  * price changes by it and nobody is written to: what the customer is to pay for needs their yes.
  */
-export async function proveBeside(o: {
-  jobId: string;
-  version: number;
-  repairId: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function proveBeside(o: OnJob & { repairId: string }): Promise<void> {
   await transaction(async (tx) => {
     const job = await readJob({ id: o.jobId }, tx);
     if (!job) throw new Refusal('not-found', 'There is no such job.');

@@ -1,5 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { OnJob } from '@/lib/jobs/actor';
 import { isRepaired } from '@/lib/jobs/rules/repaired';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
@@ -12,13 +12,7 @@ import { putBackStages } from './rules/put-back';
  *
  * Two people may press at once: the one whose delete finds no row, or who saw an older version, is told and puts nothing back.
  */
-export async function putBackPart(o: {
-  jobId: string;
-  version: number;
-  partUseId: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function putBackPart(o: OnJob & { partUseId: string }): Promise<void> {
   await transaction(async (tx) => {
     const where = { id: o.partUseId, jobId: o.jobId };
     const use = await tx.partUse.findFirst({

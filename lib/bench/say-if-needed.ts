@@ -1,5 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { OnJob } from '@/lib/jobs/actor';
 import { asShown } from '@/lib/jobs/facts';
 import { readJob, readStage } from '@/lib/jobs/records';
 import { writeEvent } from '@/lib/jobs/write-event';
@@ -12,14 +12,7 @@ import { partsToComeOf } from './stored-parts-to-come';
  * Says of a part that a job is counted on to take that it does not need it, or does after all. One that is not needed is not waited
  * for, takes no turn before other jobs, and is not ordered for. Nobody is written to.
  */
-export async function sayIfNeeded(o: {
-  jobId: string;
-  version: number;
-  partId: string;
-  isNeeded: boolean;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function sayIfNeeded(o: OnJob & { partId: string; isNeeded: boolean }): Promise<void> {
   const { jobId, partId, isNeeded, now } = o;
   await transaction(async (tx) => {
     await lockJob(tx, jobId);

@@ -1,5 +1,5 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { OnJob } from '@/lib/jobs/actor';
 import { LEFT_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { Refusal } from '@/lib/outcome';
@@ -12,13 +12,7 @@ import { IN_FORCE } from './stored-stock';
  *
  * Of two people who press at once the second sees an older version and is told.
  */
-export async function takeOutPiece(o: {
-  jobId: string;
-  version: number;
-  partUseId: string;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function takeOutPiece(o: OnJob & { partUseId: string }): Promise<void> {
   await transaction(async (tx) => {
     const lot = { recalls: { some: IN_FORCE } };
     const where = { id: o.partUseId, jobId: o.jobId, takenOutAt: null, lot };

@@ -1,19 +1,12 @@
 import { transaction } from '@/lib/db/transaction';
-import type { Actor } from '@/lib/jobs/actor';
+import type { OnJob } from '@/lib/jobs/actor';
 import { WORK_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { writeEvent } from '@/lib/jobs/write-event';
 import { writeWatchOfJob } from '@/lib/returns/write-watch';
 import { writePartUse } from './write-part-use';
 
 /** Takes parts of a lot for a job: stock falls, the job carries the lot, and its history says so. */
-export async function usePartOnJob(o: {
-  jobId: string;
-  version: number;
-  lotId: string;
-  quantity: number;
-  actor: Extract<Actor, { id: string }>;
-  now: Date;
-}): Promise<void> {
+export async function usePartOnJob(o: OnJob & { lotId: string; quantity: number }): Promise<void> {
   await transaction(async (tx) => {
     const taken = await writePartUse(tx, { ...o, userId: o.actor.id });
     await writeEvent(tx, {
