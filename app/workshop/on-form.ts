@@ -26,27 +26,29 @@ export type FormCall<T> = ByStaff & { data: T };
  * page (`after` gives its address) or this one, made anew, with what it says; a refusal comes back with everything typed. A job, a
  * claim and a quote have kits of their own, since their forms carry a version too.
  *
- * onForm({ permission: 'catalogue', formData, schema: familySchema, work: ({ data }) => saveFamily(data), after: () => '/workshop/catalogue' })
+ * onForm(formData, { permission: 'catalogue', schema: familySchema, work: ({ data }) => saveFamily(data), after: () => '/workshop/catalogue' })
  */
-export async function onForm<S extends z.ZodType, R>(o: {
-  permission: Permission;
-  formData: FormData;
-  /** fields that are lists */
-  arrays?: readonly string[];
-  /** a function where amounts are read in the workshop's currency */
-  schema: S | ((workshop: WorkshopCard) => S);
-  work: (call: FormCall<z.output<S>>) => Promise<R>;
-  after: (result: R, data: z.output<S>) => string | FormState;
-}): Promise<FormState> {
-  const sender = await senderOf(o.permission, o.formData, o.arrays);
+export async function onForm<S extends z.ZodType, R>(
+  formData: FormData,
+  o: {
+    permission: Permission;
+    /** fields that are lists */
+    arrays?: readonly string[];
+    /** a function where amounts are read in the workshop's currency */
+    schema: S | ((workshop: WorkshopCard) => S);
+    work: (call: FormCall<z.output<S>>) => Promise<R>;
+    after: (result: R, data: z.output<S>) => string | FormState;
+  },
+): Promise<FormState> {
+  const sender = await senderOf(o.permission, formData, o.arrays);
   if (!sender.ok) return sender.state;
   const { staff } = sender;
   const schema = typeof o.schema === 'function' ? o.schema(await readWorkshop()) : o.schema;
-  const parsed = parseForm(schema, o.formData, o.arrays);
+  const parsed = parseForm(schema, formData, o.arrays);
   if (!parsed.ok) return parsed.state;
   const { data } = parsed;
   const outcome = await attempt(() => o.work({ data, actor: staffActor(staff), now: now() }));
-  if (!outcome.ok) return refused(outcome.refusal, typedValues(o.formData, o.arrays));
+  if (!outcome.ok) return refused(outcome.refusal, typedValues(formData, o.arrays));
   const after = o.after(outcome.value, data);
   if (typeof after === 'string') redirect(after as Route);
   refresh();

@@ -7,13 +7,23 @@ const actions = readdirSync('app', { recursive: true, encoding: 'utf8' })
   .map((name) => path.join('app', name))
   .filter((file) => readFileSync(file, 'utf8').startsWith("'use server'"))
   .flatMap((file) =>
-    [...readFileSync(file, 'utf8').matchAll(/export async function (\w+)\(([^)]*)\)/g)].map(
-      ([, name = '', parameters = '']) => ({
-        action: `${file} ${name}`,
-        parameters: parameters.split(/\s+/).join(' '),
-      }),
-    ),
+    [
+      ...readFileSync(file, 'utf8').matchAll(
+        /^export const (\w+): FormAction(?:<\s*\[([^\]]*)\][^=]*>)? = async \(([^)]*)\) =>/gm,
+      ),
+    ].map(([, name = '', bound = '', parameters = '']) => ({
+      action: `${file} ${name}`,
+      bound: partsOf(bound),
+      parameters: partsOf(parameters),
+    })),
   );
+
+function partsOf(list: string): string[] {
+  return list
+    .split(',')
+    .map((part) => part.trim())
+    .filter((part) => part !== '');
+}
 
 test('there are actions to look at', () => expect(actions.length).toBeGreaterThan(80));
 
@@ -21,10 +31,10 @@ test('there are actions to look at', () => expect(actions.length).toBeGreaterTha
 // pages with script than by those without.
 test.each(actions)(
   '$action takes what the page bound, the answer of before and the form, at most six',
-  ({ parameters }) => {
-    expect(parameters).toMatch(/\b_?before: (\w+), _?formData: FormData,? ?$/);
-    const bound = parameters.replace(/_?before: .*$/, '');
-    expect(bound).toMatch(/^ ?(\w+: (string|number)( \| null)?, )*$/);
-    expect(bound.split(':').length - 1).toBeLessThanOrEqual(4);
+  ({ bound, parameters }) => {
+    expect(parameters.slice(-2).join(' ')).toMatch(/^_?before _?formData$/);
+    for (const part of bound) expect(part).toMatch(/^\w+: (string|number)( \| null)?$/);
+    expect(parameters.slice(0, -2)).toEqual(bound.map((part) => part.split(':')[0]));
+    expect(bound.length).toBeLessThanOrEqual(4);
   },
 );

@@ -28,8 +28,8 @@ const UPLOADS: Record<string, [action: string, taken: string]> = {
     '(front)/certificate/[number]/actions.ts',
     'formPhotos(formData',
   ],
-  '(front)/job/[token]/messages-part.tsx': ['(front)/job/[token]/on-link.ts', 'formPhotos(o.formData'],
-  '(front)/job/[token]/postage-part.tsx': ['(front)/job/[token]/on-link.ts', 'formPhotos(o.formData'],
+  '(front)/job/[token]/messages-part.tsx': ['(front)/job/[token]/on-link.ts', 'formPhotos(formData'],
+  '(front)/job/[token]/postage-part.tsx': ['(front)/job/[token]/on-link.ts', 'formPhotos(formData'],
   '(front)/quote/[token]/write-part.tsx': ['(front)/quote/[token]/actions.ts', 'formPhotos(formData'],
   '(front)/quote/ask/page.tsx': ['(front)/quote/ask/actions.ts', 'formPhotos(formData'],
   'workshop/(inside)/arrivals/[number]/take-in-form.tsx': [

@@ -21,15 +21,13 @@ function actionsOf(file: string, text: string): Found[] {
     .slice(1)
     .filter((folder) => !/^\(.*\)$/.test(folder))
     .join('/')}`;
-  return [...text.matchAll(/^export async function (\w+)\(([^)]*)\)[\s\S]*?\{\n([\s\S]*?)^\}/gm)].map(
-    ([, name = '', parameters = '', body = '']) => {
-      const named = [...parameters.matchAll(/(?:^|[,\s])(\w+)\s*:\s*(?=[\w{])/g)].map(
-        ([, each = '']) => each,
-      );
-      const before = named.findIndex((each) => /^_?(before|formData)$/.test(each));
-      return { action: `${address} ${name}`, bound: before < 0 ? named : named.slice(0, before), body };
-    },
-  );
+  const actions =
+    /^export const (\w+): FormAction(?:<\s*\[([^\]]*)\][^=]*>)? = (async \([^)]*\) =>[\s\S]*?)(?=\n[^\s})]|$(?!\n))/gm;
+  return [...text.matchAll(actions)].map(([, name = '', bound = '', body = '']) => ({
+    action: `${address} ${name}`,
+    bound: [...bound.matchAll(/(\w+):/g)].map(([, each = '']) => each),
+    body,
+  }));
 }
 
 describe('the table of actions', () => {
@@ -43,8 +41,8 @@ describe('the table of actions', () => {
   test('misses none that is written in another way', () => {
     for (const { file, text } of actionFiles) {
       expect(text, `${file} begins with the mark of its actions`).toMatch(/^'use server';\n/);
-      const exported = [...text.matchAll(/^export (?!async function |type )/gm)];
-      expect(exported, `${file} exports functions alone`).toEqual([]);
+      const exported = [...text.matchAll(/^export (?!const \w+: FormAction\b|type )/gm)];
+      expect(exported, `${file} exports actions alone`).toEqual([]);
     }
   });
 

@@ -3,7 +3,7 @@ import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { limitCaller } from '@/app/limit-caller';
 import { onlyPlain } from '@/app/only-plain';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction, FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
@@ -28,7 +28,7 @@ import { startForm } from './schema';
 /** More than a person books in an hour, fewer than a program would. */
 const BOOKINGS_AN_HOUR = 30;
 
-export async function startBooking(_before: FormState, formData: FormData): Promise<FormState> {
+export const startBooking: FormAction = async (_before, formData) => {
   const parsed = parseForm(startForm, formData);
   if (!parsed.ok) return parsed.state;
   const limit = await limitCaller('book', { max: BOOKINGS_AN_HOUR, windowSeconds: 3600 });
@@ -36,27 +36,27 @@ export async function startBooking(_before: FormState, formData: FormData): Prom
   const started = await attempt(() => startDraft({ repairId: parsed.data.repair, now: now() }));
   if (!started.ok) return { message: started.refusal.message };
   redirect(`/book/${started.value}/unit`);
-}
+};
 
-export async function saveUnit(draft: string, _before: FormState, formData: FormData): Promise<FormState> {
+export const saveUnit: FormAction<[draft: string]> = async (draft, _before, formData) => {
   onlyPlain(draft);
   const parsed = parseForm(unitAnswers, formData);
   if (!parsed.ok) return parsed.state;
   return goOn(draft, () => saveStep({ token: draft, step: 'unit', answers: parsed.data, now: now() }));
-}
+};
 
-export async function saveProblem(draft: string, _before: FormState, formData: FormData): Promise<FormState> {
+export const saveProblem: FormAction<[draft: string]> = async (draft, _before, formData) => {
   onlyPlain(draft);
   const parsed = parseForm(problemAnswers, formData, ['history']);
   if (!parsed.ok) return parsed.state;
   return goOn(draft, () => saveStep({ token: draft, step: 'problem', answers: parsed.data, now: now() }));
-}
+};
 
 /**
  * A battery that must not be posted stops the booking here. The answers are kept all the same: they take the place of
  * earlier ones that would let it pass, and are there again for whoever chose wrongly.
  */
-export async function saveParcel(draft: string, _before: FormState, formData: FormData): Promise<FormState> {
+export const saveParcel: FormAction<[draft: string]> = async (draft, _before, formData) => {
   onlyPlain(draft);
   const found = await readDraft(draft);
   const repair = found ? await readBookingRepair(found.repairId, found.quoteId) : null;
@@ -74,20 +74,16 @@ export async function saveParcel(draft: string, _before: FormState, formData: Fo
     redirect(`/book/${draft}/battery?answer=${batteryAnswer(repair.model, battery)}`);
   }
   redirect(`/book/${draft}/${nextStep(saved.value)}`);
-}
+};
 
-export async function saveAddress(draft: string, _before: FormState, formData: FormData): Promise<FormState> {
+export const saveAddress: FormAction<[draft: string]> = async (draft, _before, formData) => {
   onlyPlain(draft);
   const parsed = parseForm(addressAnswers, formData);
   if (!parsed.ok) return parsed.state;
   return goOn(draft, () => saveStep({ token: draft, step: 'address', answers: parsed.data, now: now() }));
-}
+};
 
-export async function confirmBooking(
-  draft: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const confirmBooking: FormAction<[draft: string]> = async (draft, _before, formData) => {
   onlyPlain(draft);
   const parsed = parseForm(confirmAnswers, formData);
   if (!parsed.ok) return parsed.state;
@@ -109,7 +105,7 @@ export async function confirmBooking(
     return { conflict: { message, changes: [] }, values: typedValues(formData) };
   }
   redirect(`/job/${booked.value.token}?booked=yes`);
-}
+};
 
 async function goOn(draft: string, save: () => Promise<Parameters<typeof nextStep>[0]>): Promise<FormState> {
   const saved = await attempt(save);

@@ -28,5 +28,11 @@ export type FormConflict = {
   href?: string | undefined;
 };
 
-/** The shape of every action that an ActionForm takes: `(before, formData) => next state`. */
-export type FormAction = (before: FormState, formData: FormData) => Promise<FormState>;
+/**
+ * The shape of every action that an ActionForm takes: `(before, formData) => next state`, after what its page binds.
+ *
+ * Example: `FormAction<[number: string]>` is bound with `.bind(null, job.number)`.
+ */
+export type FormAction<Bound extends readonly (string | number | null)[] = [], State = FormState> = (
+  ...sent: [...bound: Bound, before: State, formData: FormData]
+) => Promise<State>;

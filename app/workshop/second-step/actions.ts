@@ -1,7 +1,7 @@
 'use server';
 import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { now } from '@/lib/clock';
 import { passSecondStep, type SecondStepAnswer } from '@/lib/people/second-step';
@@ -15,11 +15,11 @@ const SENTENCES: Record<Exclude<SecondStepAnswer, 'passed'>, string> = {
   'start-again': 'This sign-in took too long or had too many wrong codes. Sign in again.',
 };
 
-export async function secondStepAction(_before: FormState, formData: FormData): Promise<FormState> {
+export const secondStepAction: FormAction = async (_before, formData) => {
   const parsed = parseForm(secondStepForm, formData);
   if (!parsed.ok) return parsed.state;
   const answer = await passSecondStep({ code: parsed.data.code, headers: await headers(), now: now() });
   if (answer === 'wrong') return { errors: { code: [SENTENCES.wrong] } };
   if (answer !== 'passed') return { message: SENTENCES[answer] };
   redirect(localRoute(parsed.data.goTo));
-}
+};

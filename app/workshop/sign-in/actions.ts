@@ -1,7 +1,7 @@
 'use server';
 import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { now } from '@/lib/clock';
 import { signIn } from '@/lib/people/sign-in';
@@ -11,7 +11,7 @@ import { signInSchema } from './schema';
 // One sentence for every reason, so that it tells nobody which addresses exist.
 const REFUSED = 'Address and password do not fit together. Check both and try again.';
 
-export async function signInAction(_before: FormState, formData: FormData): Promise<FormState> {
+export const signInAction: FormAction = async (_before, formData) => {
   const parsed = parseForm(signInSchema, formData);
   if (!parsed.ok) return parsed.state;
   const { email, password } = parsed.data;
@@ -28,7 +28,7 @@ export async function signInAction(_before: FormState, formData: FormData): Prom
     case 'signed-in':
       redirect(then);
   }
-}
+};
 
 function waitSentence(seconds: number): string {
   const minutes = Math.ceil(seconds / 60);

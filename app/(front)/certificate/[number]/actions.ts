@@ -5,6 +5,7 @@ import { formPhotos, photoFormProblem } from '@/app/form-photos';
 import { limitCaller, lookUpNumber } from '@/app/limit-caller';
 import { onlyCounts, onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
@@ -27,12 +28,12 @@ import type { AnswerView, ClaimState } from './claim-state';
 import { askForm, openForm } from './schema';
 
 /** Both halves of the claim form. The second half is worked out again from the start: hidden fields prove nothing. */
-export async function claim(
-  number: string,
-  revision: number,
-  _before: ClaimState,
-  formData: FormData,
-): Promise<ClaimState> {
+export const claim: FormAction<[number: string, revision: number], ClaimState> = async (
+  number,
+  revision,
+  _before,
+  formData,
+) => {
   onlyPlain(number);
   onlyCounts(revision);
   if (formData.get('change') === 'yes') return { phase: 'ask', values: typedValues(formData) };
@@ -44,7 +45,7 @@ export async function claim(
     return { message, values: typedValues(formData), phase: isOpen ? 'open' : 'ask' };
   }
   return isOpen ? open(number, revision, formData) : ask(number, revision, formData);
-}
+};
 
 async function ask(number: string, revision: number, formData: FormData): Promise<ClaimState> {
   const parsed = parseForm(askForm, formData);

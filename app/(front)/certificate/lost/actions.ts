@@ -1,6 +1,6 @@
 'use server';
 import { limitCaller } from '@/app/limit-caller';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { now } from '@/lib/clock';
@@ -21,7 +21,7 @@ const SAME_ANSWER = `If we have a certificate or a job for these, ${ifMailed(
   'we write to the address on file by hand',
 )}.`;
 
-export async function sendAgain(_before: FormState, formData: FormData): Promise<FormState> {
+export const sendAgain: FormAction = async (_before, formData) => {
   const parsed = parseForm(lostForm, formData);
   const typed = (name: string) => String(formData.get(name) ?? '').trim();
   const reading = readLostNumber(typed('number'), typed('serial'));
@@ -49,4 +49,4 @@ export async function sendAgain(_before: FormState, formData: FormData): Promise
     }),
   );
   return { done: SAME_ANSWER };
-}
+};

@@ -1,7 +1,7 @@
 'use server';
 import { limitCaller } from '@/app/limit-caller';
 import { readAmount } from '@/app/read-amount';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
 import { askStart } from '@/lib/jobs/ask-start';
 import { moveJob } from '@/lib/jobs/move';
@@ -28,11 +28,9 @@ import {
 
 const CUSTOMER = { kind: 'customer' } as const;
 
-export async function decide(token: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onLink({
-    token,
+export const decide: FormAction<[token: string]> = async (token, _before, formData) =>
+  onLink(token, formData, {
     schema: decisionForm,
-    formData,
     done: (decision: string) => decision,
     work: ({ data: { start, terms, ...data }, ...call }) =>
       decideOffer({
@@ -43,38 +41,23 @@ export async function decide(token: string, _before: FormState, formData: FormDa
         actor: CUSTOMER,
       }),
   });
-}
 
 /** Yes after all, to the price that was declined. */
-export async function sayYesAfterAll(
-  token: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onLink({
-    token,
+export const sayYesAfterAll: FormAction<[token: string]> = async (token, _before, formData) =>
+  onLink(token, formData, {
     schema: afterNoForm,
-    formData,
     done: 'accepted',
     work: ({ data: { start, terms, ...data }, ...call }) =>
       approveAfterNo({ ...call, ...data, isStartAsked: start === 'yes', isTermsAccepted: terms === 'yes' }),
   });
-}
 
-export async function writeMessage(
-  token: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onLink({
-    token,
+export const writeMessage: FormAction<[token: string]> = async (token, _before, formData) =>
+  onLink(token, formData, {
     schema: messageForm,
-    formData,
     done: 'message#messages',
     photos: { most: MOST_PHOTOS, mayBring: mayBringPhotos },
     work: ({ data, ...call }) => sendMessage({ ...call, ...data, actor: CUSTOMER }),
   });
-}
 
 /** Photos are stored before the rest of a form is read, so how many come on one job is counted first. */
 async function mayBringPhotos(jobId: string): Promise<void> {
@@ -83,85 +66,51 @@ async function mayBringPhotos(jobId: string): Promise<void> {
 }
 
 /** What posting the unit under a covered claim cost. */
-export async function askForPostage(
-  token: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onLink({
-    token,
+export const askForPostage: FormAction<[token: string]> = async (token, _before, formData) =>
+  onLink(token, formData, {
     schema: postageForm,
-    formData,
     done: 'postage#claim',
     photos: { most: MOST_RECEIPTS, mayBring: mayBringPhotos },
     work: async ({ data, ...call }) =>
       askPostage({ ...call, amount: await readAmount(data.amount, 'amount'), to: data.to }),
   });
-}
 
-export async function giveReference(
-  token: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onLink({
-    token,
+export const giveReference: FormAction<[token: string]> = async (token, _before, formData) =>
+  onLink(token, formData, {
     schema: parcelForm,
-    formData,
     done: ({ reference }: { reference: string }) => (reference === '' ? 'no-reference' : 'reference'),
     work: async ({ data, ...call }) => {
       await nameParcel({ ...call, ...data });
       return data;
     },
   });
-}
 
-export async function cancelBooking(
-  token: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onLink({
-    token,
+export const cancelBooking: FormAction<[token: string]> = async (token, _before, formData) =>
+  onLink(token, formData, {
     schema: pressForm,
-    formData,
     done: 'cancelled',
     work: ({ jobId, now }) =>
       // The history says who, and its letter needs no reason that the customer gave nobody.
       moveJob({ jobId, move: 'cancel', note: '', actor: CUSTOMER, now }),
   });
-}
 
-export async function askForStart(token: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onLink({
-    token,
+export const askForStart: FormAction<[token: string]> = async (token, _before, formData) =>
+  onLink(token, formData, {
     schema: pressForm,
-    formData,
     done: 'start',
     work: ({ jobId, now }) => askStart({ jobId, now }),
   });
-}
 
-export async function withdrawFromContract(
-  token: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onLink({
-    token,
+export const withdrawFromContract: FormAction<[token: string]> = async (token, _before, formData) =>
+  onLink(token, formData, {
     schema: withdrawForm,
-    formData,
     done: 'withdrawn',
     work: ({ data, ...call }) => withdraw({ ...call, ...data }),
   });
-}
 
-export async function contest(token: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onLink({
-    token,
+export const contest: FormAction<[token: string]> = async (token, _before, formData) =>
+  onLink(token, formData, {
     schema: contestForm,
-    formData,
     done: 'contested',
     work: ({ data, ...call }) => contestRuling({ ...call, ...data }),
   });
-}

@@ -3,7 +3,7 @@ import { redirect } from 'next/navigation';
 import { formPhotos, photoFormProblem } from '@/app/form-photos';
 import { limitCaller } from '@/app/limit-caller';
 import { refused } from '@/app/refused';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { waitSentence } from '@/app/ui/forms/wait-sentence';
@@ -22,7 +22,7 @@ const LISTS = ['symptoms', 'history', 'kept'];
  * Takes a request for a price. Its photos are stored first and handed back as slips with whatever else was typed, so
  * that a form that was refused is put right and sent again without sending them twice.
  */
-export async function ask(_before: FormState, formData: FormData): Promise<FormState> {
+export const ask: FormAction = async (_before, formData) => {
   const limit = await limitCaller('quote', ASKED_AN_HOUR);
   // As it was typed: the name of a chosen device must not come back in the field for one that is not on the list.
   const typed = typedValues(formData, LISTS);
@@ -38,7 +38,7 @@ export async function ask(_before: FormState, formData: FormData): Promise<FormS
   const asked = await attempt(() => askForQuote({ answers, photos, formKey, now: at }));
   if (!asked.ok) return refused(asked.refusal, values);
   redirect(asked.value.isNew ? `/quote/${asked.value.token}?done=asked` : '/quote/ask/added');
-}
+};
 
 /** A device chosen from the list has its name from there. */
 async function nameDevice(formData: FormData): Promise<void> {

@@ -1,6 +1,6 @@
 'use server';
 import { onlyPlain, onlyPlainOrNew } from '@/app/only-plain';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { shownIn } from '@/app/ui/forms/shown-in';
 import { onForm } from '@/app/workshop/on-form';
 import { saveFamily } from '@/lib/catalogue/save-family';
@@ -11,52 +11,41 @@ import { modelSchema } from './model-schema';
 import { repairSchema } from './repair-schema';
 
 /** Adds a family, or changes the one whose id is bound. */
-export async function saveFamilyAction(
-  id: string | null,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const saveFamilyAction: FormAction<[id: string | null]> = async (id, _before, formData) => {
   onlyPlainOrNew(id);
-  return onForm({
+  return onForm(formData, {
     permission: 'catalogue',
-    formData,
     schema: familySchema,
     work: ({ data }) => saveFamily(shownIn(id, formData), data),
     after: () => '/workshop/catalogue?saved=yes',
   });
-}
+};
 
 /** Adds a model, or changes the one whose id is bound, and shows it. */
-export async function saveModelAction(
-  id: string | null,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const saveModelAction: FormAction<[id: string | null]> = async (id, _before, formData) => {
   onlyPlainOrNew(id);
-  return onForm({
+  return onForm(formData, {
     permission: 'catalogue',
-    formData,
     schema: modelSchema,
     work: ({ data }) => saveModel(shownIn(id, formData), data),
     after: (model) => `/workshop/catalogue/models/${model}?saved=yes`,
   });
-}
+};
 
 /** Adds a repair to a model, or changes the one whose id is bound, and shows it. */
-export async function saveRepairAction(
-  modelId: string,
-  id: string | null,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const saveRepairAction: FormAction<[modelId: string, id: string | null]> = async (
+  modelId,
+  id,
+  _before,
+  formData,
+) => {
   onlyPlain(modelId);
   onlyPlainOrNew(id);
-  return onForm({
+  return onForm(formData, {
     permission: 'catalogue',
-    formData,
     schema: ({ currency }) => repairSchema(currency),
     work: ({ data, actor, now }) =>
       saveRepair(shownIn(id, formData), { ...data, modelId }, { now, userId: actor.id }),
     after: (repair) => `/workshop/catalogue/repairs/${repair}?saved=${id === null ? 'new' : 'yes'}`,
   });
-}
+};

@@ -1,7 +1,7 @@
 'use server';
 import type { z } from 'zod';
 import { onlyPlain, onlyPlainOrNew } from '@/app/only-plain';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction, FormState } from '@/app/ui/forms/form-state';
 import { shownIn } from '@/app/ui/forms/shown-in';
 import { onForm } from '@/app/workshop/on-form';
 import { addLot } from '@/lib/bench/add-lot';
@@ -24,141 +24,110 @@ import {
 } from './part-schema';
 
 /** Adds a part, or changes the one whose id is bound, and shows it. */
-export async function savePartAction(
-  id: string | null,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const savePartAction: FormAction<[id: string | null]> = async (id, _before, formData) => {
   onlyPlainOrNew(id);
-  return onForm({
+  return onForm(formData, {
     permission: 'bench',
-    formData,
     schema: partSchema,
     work: ({ data }) => savePart(shownIn(id, formData), data),
     after: (part) => `/workshop/parts/${part}?saved=yes`,
   });
-}
+};
 
 /** Books a delivery of the bound part in as a new lot. */
-export async function addLotAction(
-  partId: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const addLotAction: FormAction<[partId: string]> = async (partId, _before, formData) => {
   onlyPlain(partId);
-  return onForm({
+  return onForm(formData, {
     permission: 'bench',
-    formData,
     schema: ({ currency }) => lotSchema(currency),
     work: ({ data: { order, ...lot }, actor, now }) =>
       addLot({ ...lot, partId }, order ? { orderId: order, userId: actor.id, now } : null),
     after: () => `/workshop/parts/${partId}?saved=yes`,
   });
-}
+};
 
 /** Notes what was ordered, and shows the order list without it. */
-export async function orderPartsAction(_before: FormState, formData: FormData): Promise<FormState> {
-  return onForm({
+export const orderPartsAction: FormAction = async (_before, formData) =>
+  onForm(formData, {
     permission: 'bench',
-    formData,
     arrays: ['ordered'],
     schema: orderSchema,
     work: ({ data, actor, now }) => orderParts({ ...data, userId: actor.id, now }),
     after: () => '/workshop/parts/order?saved=yes',
   });
-}
 
 /** Moves the day on which the bound order of the bound part should come. */
-export async function expectOrderAction(
-  partId: string,
-  orderId: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const expectOrderAction: FormAction<[partId: string, orderId: string]> = async (
+  partId,
+  orderId,
+  _before,
+  formData,
+) => {
   onlyPlain(partId, orderId);
-  return onForm({
+  return onForm(formData, {
     permission: 'bench',
-    formData,
     schema: expectOrderSchema,
     work: ({ data, actor, now }) => expectOrder({ ...data, orderId, userId: actor.id, now }),
     after: () => `/workshop/parts/${partId}?saved=yes`,
   });
-}
+};
 
 /** Ends the bound order of the bound part: nothing more of it comes. */
-export async function endOrderAction(
-  partId: string,
-  orderId: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const endOrderAction: FormAction<[partId: string, orderId: string]> = async (
+  partId,
+  orderId,
+  _before,
+  formData,
+) => {
   onlyPlain(partId, orderId);
-  return onForm({
+  return onForm(formData, {
     permission: 'bench',
-    formData,
     schema: endOrderSchema,
     work: ({ data, actor, now }) => endOrder({ ...data, orderId, userId: actor.id, now }),
     after: () => `/workshop/parts/${partId}?saved=yes`,
   });
-}
+};
 
 /** Puts right what was typed of the bound lot. */
-export async function correctLotAction(
-  lotId: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const correctLotAction: FormAction<[lotId: string]> = async (lotId, _before, formData) => {
   onlyPlain(lotId);
-  return onLot({
-    lotId,
-    formData,
+  return onLot(lotId, formData, {
     schema: ({ currency }) => correctLotSchema(currency),
     work: (data, by) => correctLot(shownIn(lotId, formData), data, by),
   });
-}
+};
 
 /** Adds pieces of the bound lot. */
-export async function addToLotAction(
-  lotId: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const addToLotAction: FormAction<[lotId: string]> = async (lotId, _before, formData) => {
   onlyPlain(lotId);
-  return onLot({
-    lotId,
-    formData,
+  return onLot(lotId, formData, {
     schema: ({ currency }) => moreOfLotSchema(currency),
     work: ({ order, ...data }, by) => addToLot({ ...data, ...by, lotId, orderId: order }),
   });
-}
+};
 
 /** Takes pieces of the bound lot out of stock without a job. */
-export async function writeOffAction(
-  lotId: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const writeOffAction: FormAction<[lotId: string]> = async (lotId, _before, formData) => {
   onlyPlain(lotId);
-  return onLot({
-    lotId,
-    formData,
+  return onLot(lotId, formData, {
     schema: writeOffSchema,
     work: (data, by) => writeOffLot({ ...data, ...by, lotId }),
   });
-}
+};
 
 /** What somebody at the bench does to a lot, kept in its history under their name; then the lot is shown. */
-async function onLot<S extends z.ZodType>(o: {
-  lotId: string;
-  formData: FormData;
-  schema: S | ((workshop: WorkshopCard) => S);
-  work: (data: z.output<S>, by: { userId: string; now: Date }) => Promise<unknown>;
-}): Promise<FormState> {
-  return onForm({
+async function onLot<S extends z.ZodType>(
+  lotId: string,
+  formData: FormData,
+  o: {
+    schema: S | ((workshop: WorkshopCard) => S);
+    work: (data: z.output<S>, by: { userId: string; now: Date }) => Promise<unknown>;
+  },
+): Promise<FormState> {
+  return onForm(formData, {
     permission: 'bench',
-    formData: o.formData,
     schema: o.schema,
     work: ({ data, actor, now }) => o.work(data, { userId: actor.id, now }),
-    after: () => `/workshop/parts/lots/${o.lotId}?saved=yes`,
+    after: () => `/workshop/parts/lots/${lotId}?saved=yes`,
   });
 }

@@ -2,7 +2,7 @@
 import { refresh } from 'next/cache';
 import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { shownIn } from '@/app/ui/forms/shown-in';
 import { typedValues } from '@/app/ui/forms/typed-values';
@@ -19,10 +19,9 @@ import { askedForm, changeInput, resetInput } from './schema';
 
 const HAND_OVER = `This is the temporary password, shown only now: hand it over in person. It opens the account for ${TEMPORARY_PASSWORD_DAYS} days and is replaced at the first sign-in.`;
 
-export async function addStaffAction(_before: FormState, formData: FormData): Promise<FormState> {
-  return onForm({
+export const addStaffAction: FormAction = async (_before, formData) =>
+  onForm(formData, {
     permission: 'people',
-    formData,
     schema: staffInput,
     work: ({ data, now }) => addStaff(data, now),
     after: ({ temporaryPassword }, { name }) => ({
@@ -30,41 +29,30 @@ export async function addStaffAction(_before: FormState, formData: FormData): Pr
       copied: temporaryPassword,
     }),
   });
-}
 
-export async function changeStaffAction(
-  id: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const changeStaffAction: FormAction<[id: string]> = async (id, _before, formData) => {
   onlyPlain(id);
-  return onForm({
+  return onForm(formData, {
     permission: 'people',
-    formData,
     schema: changeInput,
     work: ({ data }) => changeStaff(shownIn(id, formData), data),
     after: () => ({ done: 'Saved.' }),
   });
-}
+};
 
-export async function resetPasswordAction(
-  id: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const resetPasswordAction: FormAction<[id: string]> = async (id, _before, formData) => {
   onlyPlain(id);
-  return onForm({
+  return onForm(formData, {
     permission: 'people',
-    formData,
     schema: resetInput,
     work: ({ data, actor, now }) =>
       resetPassword(id, { now, isSecondStepOff: data.secondStepOff === 'yes', by: actor }),
     after: ({ temporaryPassword }) => ({ done: HAND_OVER, copied: temporaryPassword }),
   });
-}
+};
 
 /** Has everybody turn the second step on before anything else, or no longer. */
-export async function askForSecondStepAction(_before: FormState, formData: FormData): Promise<FormState> {
+export const askForSecondStepAction: FormAction = async (_before, formData) => {
   const me = await requireSignedIn('people');
   const parsed = parseForm(askedForm, formData);
   if (!parsed.ok) return parsed.state;
@@ -78,4 +66,4 @@ export async function askForSecondStepAction(_before: FormState, formData: FormD
   if (!outcome.ok) return refused(outcome.refusal, typedValues(formData));
   refresh();
   return { done: asked ? 'Everybody is asked for it from now on.' : 'Saved. Each decides.' };
-}
+};

@@ -3,7 +3,7 @@ import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import type { z } from 'zod';
 import { refused } from '@/app/refused';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction, FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { seenAtField } from '@/app/ui/forms/seen-at-field';
 import { typedValues } from '@/app/ui/forms/typed-values';
@@ -24,49 +24,37 @@ import {
 } from '@/lib/workshop/settings-input';
 import { senderOf } from '../../sender-of-form';
 
-export async function saveDetails(_before: FormState, formData: FormData): Promise<FormState> {
-  return save(detailsInput, formData, 'details');
-}
+export const saveDetails: FormAction = async (_before, formData) => save(detailsInput, formData, 'details');
 
-export async function saveMoney(_before: FormState, formData: FormData): Promise<FormState> {
-  return save(moneyInput, formData, 'money');
-}
+export const saveMoney: FormAction = async (_before, formData) => save(moneyInput, formData, 'money');
 
-export async function saveDays(_before: FormState, formData: FormData): Promise<FormState> {
-  return save(daysInput, formData, 'days');
-}
+export const saveDays: FormAction = async (_before, formData) => save(daysInput, formData, 'days');
 
-export async function saveTexts(_before: FormState, formData: FormData): Promise<FormState> {
+export const saveTexts: FormAction = async (_before, formData) => {
   const isPreview = formData.get('intent') === 'preview';
   if (!isPreview) return save(textsInput, formData, 'texts');
   const sender = await senderOf('settings', formData);
   if (!sender.ok) return sender.state;
   return { values: typedValues(formData), done: 'The preview is below the form. Nothing is saved yet.' };
-}
+};
 
-export async function saveKeeping(_before: FormState, formData: FormData): Promise<FormState> {
-  return save(keepingInput, formData, 'keeping');
-}
+export const saveKeeping: FormAction = async (_before, formData) => save(keepingInput, formData, 'keeping');
 
-export async function addClosingDay(_before: FormState, formData: FormData): Promise<FormState> {
-  return onForm({
+export const addClosingDay: FormAction = async (_before, formData) =>
+  onForm(formData, {
     permission: 'settings',
-    formData,
     schema: closingDayInput,
     work: ({ data: { from, to = from, name } }) => closeOn({ from: day(from), to: day(to), name }),
     after: (hit) => ({ done: `It is on the list.${hitWords(hit)}` }),
   });
-}
 
-export async function removeClosingDay(_before: FormState, formData: FormData): Promise<FormState> {
-  return onForm({
+export const removeClosingDay: FormAction = async (_before, formData) =>
+  onForm(formData, {
     permission: 'settings',
-    formData,
     schema: openAgainInput,
     work: ({ data: { from, to } }) => openOn({ from: day(from), to: day(to) }),
     after: () => '/workshop/settings/days#closing-days',
   });
-}
 
 /** How many promises the closure hits, where it does. */
 function hitWords(promises: number): string {

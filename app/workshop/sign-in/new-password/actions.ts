@@ -1,13 +1,13 @@
 'use server';
 import { redirect } from 'next/navigation';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { changePasswordBy } from '@/app/workshop/change-password';
 import { whoIsSignedIn } from '../../who';
 
-export async function chooseOwnPassword(_before: FormState, formData: FormData): Promise<FormState> {
+export const chooseOwnPassword: FormAction = async (_before, formData) => {
   const signedIn = await whoIsSignedIn();
   if (!signedIn) redirect('/workshop/sign-in');
   const problem = await changePasswordBy(signedIn, formData);
   if (problem) return problem;
   redirect('/workshop');
-}
+};

@@ -2,7 +2,7 @@
 import { redirect } from 'next/navigation';
 import { onlyPlain } from '@/app/only-plain';
 import { withStoredPhotos } from '@/app/store-photos';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { jobRefused } from '@/app/workshop/job-refused';
@@ -16,7 +16,7 @@ import { takeInOpened } from '@/lib/jobs/take-in-opened';
 import { attempt } from '@/lib/outcome';
 import { takeInForm } from './schema';
 
-export async function takeIn(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+export const takeIn: FormAction<[number: string]> = async (number, _before, formData) => {
   onlyPlain(number);
   const sender = await senderOf('take-in', formData, ['arrived', 'photos', 'serialPhoto']);
   if (!sender.ok) return sender.state;
@@ -55,4 +55,4 @@ export async function takeIn(number: string, _before: FormState, formData: FormD
       values: typedValues(formData, ['arrived']),
     });
   redirect(`/workshop/arrivals/${job.number}`);
-}
+};

@@ -1,16 +1,15 @@
 'use server';
 import { withStoredPhotos } from '@/app/store-photos';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { onForm } from '@/app/workshop/on-form';
 import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { walkIn } from '@/lib/jobs/walk-in';
 import { walkInForm } from '../[number]/schema';
 
 /** Opens a job for a parcel that came without a booking. */
-export async function openForParcel(_before: FormState, formData: FormData): Promise<FormState> {
-  return onForm({
+export const openForParcel: FormAction = async (_before, formData) =>
+  onForm(formData, {
     permission: 'take-in',
-    formData,
     arrays: ['photos'],
     schema: walkInForm,
     work: ({ data: { repair, battery, isOther, formKey, serial, problem, extra, ...customer }, ...by }) =>
@@ -30,4 +29,3 @@ export async function openForParcel(_before: FormState, formData: FormData): Pro
       ),
     after: ({ number }) => `/workshop/arrivals/${number}`,
   });
-}

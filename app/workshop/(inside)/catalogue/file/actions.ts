@@ -1,7 +1,7 @@
 'use server';
 import { redirect } from 'next/navigation';
 import { refused } from '@/app/refused';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { importFile } from '@/lib/catalogue/import-file';
 import { changeCounts, lookOf } from '@/lib/catalogue/rules/file-look';
@@ -12,7 +12,7 @@ import { requireStaff } from '../../../who';
 import { importSchema, uploadSchema } from './schema';
 
 /** Keeps the chosen file and leads to what it would do; nothing is written to the catalogue yet. */
-export async function uploadListAction(_before: FormState, formData: FormData): Promise<FormState> {
+export const uploadListAction: FormAction = async (_before, formData) => {
   const staff = await requireStaff('catalogue');
   const parsed = parseForm(uploadSchema, formData);
   if (!parsed.ok) return parsed.state;
@@ -20,10 +20,10 @@ export async function uploadListAction(_before: FormState, formData: FormData): 
   const outcome = await attempt(() => keepUploadedList(staff.id, bytes));
   if (!outcome.ok) return refused(outcome.refusal, { file: parsed.data.file.name });
   redirect('/workshop/catalogue/file/check');
-}
+};
 
 /** Imports the file that waits, if it would still do what the person saw. */
-export async function importListAction(_before: FormState, formData: FormData): Promise<FormState> {
+export const importListAction: FormAction = async (_before, formData) => {
   const staff = await requireStaff('catalogue');
   const parsed = parseForm(importSchema, formData);
   if (!parsed.ok) return parsed.state;
@@ -37,4 +37,4 @@ export async function importListAction(_before: FormState, formData: FormData): 
   const { kind, settings } = outcome.value;
   const { added, changed } = changeCounts(lookOf(outcome.value, settings));
   redirect(`/workshop/catalogue/file?file=${kind}&added=${added}&changed=${changed}`);
-}
+};

@@ -2,7 +2,7 @@
 import { redirect } from 'next/navigation';
 import { onlyPlain, onlyPlainOrNew } from '@/app/only-plain';
 import { refused } from '@/app/refused';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { NOTHING_TYPED, onForm } from '@/app/workshop/on-form';
@@ -14,11 +14,7 @@ import { senderOf } from '../../../sender-of-form';
 import { pinTableSchema } from './pin-table-schema';
 
 /** Shows what a pasted table gives, or keeps it; one that replaces another retires that one. */
-export async function pinTableAction(
-  replaces: string | null,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const pinTableAction: FormAction<[replaces: string | null]> = async (replaces, _before, formData) => {
   onlyPlainOrNew(replaces);
   const sender = await senderOf('catalogue', formData);
   if (!sender.ok) return sender.state;
@@ -38,16 +34,15 @@ export async function pinTableAction(
   );
   if (!outcome.ok) return refused(outcome.refusal, values);
   redirect(`/workshop/catalogue/pin-tables/${outcome.value}?saved=yes`);
-}
+};
 
 /** Takes the bound table out of the choice for new checks. */
-export async function retireAction(id: string, _before: FormState, formData: FormData): Promise<FormState> {
+export const retireAction: FormAction<[id: string]> = async (id, _before, formData) => {
   onlyPlain(id);
-  return onForm({
+  return onForm(formData, {
     permission: 'catalogue',
-    formData,
     schema: NOTHING_TYPED,
     work: ({ now }) => retirePinTable({ id, now }),
     after: () => '/workshop/catalogue/pin-tables?saved=yes',
   });
-}
+};

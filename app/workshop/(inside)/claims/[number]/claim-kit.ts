@@ -26,25 +26,27 @@ export type ClaimCall<T> = ByStaff & {
  * What every action of the claims desk does around its one use case: who is asking, is there such a claim, does the form
  * parse, and afterwards the page again at the part that changed, or the refusal with everything typed.
  */
-export async function onClaim<S extends z.ZodType>(o: {
-  permission: Permission;
-  number: string;
-  schema: S;
-  /** fields that are lists */
-  arrays?: readonly string[];
-  formData: FormData;
-  part: string;
-  work: (call: ClaimCall<z.output<S>>) => Promise<unknown>;
-}): Promise<FormState> {
-  onlyPlain(o.number);
-  const sender = await senderOf(o.permission, o.formData);
+export async function onClaim<S extends z.ZodType>(
+  number: string,
+  formData: FormData,
+  o: {
+    permission: Permission;
+    schema: S;
+    /** fields that are lists */
+    arrays?: readonly string[];
+    part: string;
+    work: (call: ClaimCall<z.output<S>>) => Promise<unknown>;
+  },
+): Promise<FormState> {
+  onlyPlain(number);
+  const sender = await senderOf(o.permission, formData);
   if (!sender.ok) return sender.state;
   const { staff } = sender;
-  const claim = await findClaim(o.number);
+  const claim = await findClaim(number);
   if (!claim) return { message: 'There is no claim with this number.' };
-  const frame = carriedForm.safeParse({ version: o.formData.get('version') });
+  const frame = carriedForm.safeParse({ version: formData.get('version') });
   if (!frame.success) return { message: 'This form was not complete. Load the page again.' };
-  const parsed = parseForm(o.schema, o.formData, o.arrays);
+  const parsed = parseForm(o.schema, formData, o.arrays);
   if (!parsed.ok) return parsed.state;
   const { version } = frame.data;
   const outcome = await attempt(() =>
@@ -61,7 +63,7 @@ export async function onClaim<S extends z.ZodType>(o: {
   const state = await jobRefused(outcome.refusal, {
     jobNumber: claim.jobNumber,
     version,
-    values: typedValues(o.formData, o.arrays),
+    values: typedValues(formData, o.arrays),
   });
   return state.conflict ? { ...state, conflict: { ...state.conflict, href: page } } : state;
 }

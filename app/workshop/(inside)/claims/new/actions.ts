@@ -1,22 +1,21 @@
 'use server';
 import { onlyPlain } from '@/app/only-plain';
 import { withStoredPhotos } from '@/app/store-photos';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { onForm } from '@/app/workshop/on-form';
 import { MOST_PHOTOS } from '@/lib/jobs/rules/most-photos';
 import { openClaimAtDesk } from '@/lib/warranty/open-claim-at-desk';
 import { deskClaimForm } from './schema';
 
 /** Opens a claim in the customer's place, and takes the unit in where it is here. */
-export async function openForCustomer(
-  certificateNumber: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const openForCustomer: FormAction<[certificateNumber: string]> = async (
+  certificateNumber,
+  _before,
+  formData,
+) => {
   onlyPlain(certificateNumber);
-  return onForm({
+  return onForm(formData, {
     permission: 'take-in',
-    formData,
     arrays: ['photos'],
     schema: deskClaimForm,
     work: ({ data: { serial, symptom, details, where, extra, battery, data, reason, ...address }, ...by }) =>
@@ -39,4 +38,4 @@ export async function openForCustomer(
     after: ({ claimNumber, jobNumber }, { where }) =>
       where === 'here' ? `/workshop/arrivals/${jobNumber}` : `/workshop/claims/${claimNumber}`,
   });
-}
+};

@@ -1,17 +1,16 @@
 'use server';
 import { onlyPlain } from '@/app/only-plain';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { onForm } from '@/app/workshop/on-form';
 import { erasePerson } from '@/lib/keeping/erase-person';
 import { removalForm } from './schema';
 
-export async function removeData(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+export const removeData: FormAction<[number: string]> = async (number, _before, formData) => {
   onlyPlain(number);
-  return onForm({
+  return onForm(formData, {
     permission: 'personal-data',
-    formData,
     schema: removalForm,
     work: ({ data, ...by }) => erasePerson({ number, isCoverConfirmed: data.cover === 'yes', ...by }),
     after: () => `/workshop/customers/${encodeURIComponent(number)}?removed=yes`,
   });
-}
+};

@@ -22,31 +22,33 @@ export type JobCall<T> = OnJob & { jobNumber: string; formKey: string | undefine
  * What every action of the job sheet does around its one use case: who is asking, is there such a job, does the form
  * parse, and afterwards the sheet again at the part that changed, or the refusal with everything typed.
  */
-export async function onJob<S extends z.ZodType>(o: {
-  permission: Permission;
-  number: string;
-  schema: S;
-  arrays?: readonly string[];
-  formData: FormData;
-  part: string;
-  /** sub-page of the sheet to lead to; the sheet itself when absent */
-  page?: '/sheet';
-  /** what the sheet says where it stays as it is, with everything typed */
-  done?: string;
-  work: (call: JobCall<z.output<S>>) => Promise<unknown>;
-}): Promise<FormState> {
-  onlyPlain(o.number);
-  const sender = await senderOf(o.permission, o.formData, o.arrays);
+export async function onJob<S extends z.ZodType>(
+  number: string,
+  formData: FormData,
+  o: {
+    permission: Permission;
+    schema: S;
+    arrays?: readonly string[];
+    part: string;
+    /** sub-page of the sheet to lead to; the sheet itself when absent */
+    page?: '/sheet';
+    /** what the sheet says where it stays as it is, with everything typed */
+    done?: string;
+    work: (call: JobCall<z.output<S>>) => Promise<unknown>;
+  },
+): Promise<FormState> {
+  onlyPlain(number);
+  const sender = await senderOf(o.permission, formData, o.arrays);
   if (!sender.ok) return sender.state;
   const { staff } = sender;
-  const job = await jobByNumber(o.number);
+  const job = await jobByNumber(number);
   if (!job) return { message: 'There is no job with this number.' };
   const frame = carriedForm.safeParse({
-    version: o.formData.get('version'),
-    formKey: o.formData.get('formKey') ?? undefined,
+    version: formData.get('version'),
+    formKey: formData.get('formKey') ?? undefined,
   });
   if (!frame.success) return { message: 'This form was not complete. Load the page again.' };
-  const parsed = parseForm(o.schema, o.formData, o.arrays);
+  const parsed = parseForm(o.schema, formData, o.arrays);
   if (!parsed.ok) return parsed.state;
   const { version, formKey } = frame.data;
   const outcome = await attempt(() =>
@@ -60,7 +62,7 @@ export async function onJob<S extends z.ZodType>(o: {
       now: now(),
     }),
   );
-  const values = typedValues(o.formData, o.arrays);
+  const values = typedValues(formData, o.arrays);
   if (!outcome.ok) return jobRefused(outcome.refusal, { jobNumber: job.number, version, values });
   if (o.done) {
     refresh();

@@ -1,7 +1,7 @@
 'use server';
 import { readAmount } from '@/app/read-amount';
 import { withStoredPhotos } from '@/app/store-photos';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { usePartOnJob } from '@/lib/bench/use-part-on-job';
 import { day } from '@/lib/calendar/day';
 import { issueInvoice } from '@/lib/invoices/issue-invoice';
@@ -33,54 +33,40 @@ import {
   workForm,
 } from './schema';
 
-export async function move(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+export const move: FormAction<[number: string]> = async (number, _before, formData) => {
   const key = String(formData.get('move') ?? '');
   if (!isPlainMove(key)) return { message: 'There is no such move.' };
-  return onJob({
+  return onJob(number, formData, {
     permission: permissionOf(key),
-    number,
     schema: moveForm,
-    formData,
     ...(key === 'prove' ? { part: 'sheet', page: '/sheet' as const } : { part: 'moves' }),
     work: (call) => moveJob({ ...call, move: key, note: call.data.note }),
   });
-}
+};
 
-export async function settle(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
+export const settle: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'take-in',
-    number,
     schema: serialForm,
-    formData,
     part: 'unit',
     work: (call) => settleSerial({ ...call, ...call.data }),
   });
-}
 
-export async function addFinding(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
+export const addFinding: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'bench',
-    number,
     schema: findingForm,
-    formData,
     part: 'findings',
     work: (call) =>
       withStoredPhotos(formData, { field: 'photos', most: MOST_PHOTOS }, (photos) =>
         recordFinding({ ...call, text: call.data.text, photos }),
       ),
   });
-}
 
-export async function addJobPhotos(
-  number: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onJob({
+export const addJobPhotos: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'take-in',
-    number,
     schema: photoForm,
-    formData,
     part: 'photos',
     work: (call) =>
       withStoredPhotos(formData, { field: 'photos', most: MOST_PHOTOS }, async (photos) => {
@@ -88,36 +74,27 @@ export async function addJobPhotos(
         await addPhotos({ ...call, purpose: call.data.purpose, photos });
       }),
   });
-}
 
-export async function addWork(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
+export const addWork: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'bench',
-    number,
     schema: workForm,
-    formData,
     part: 'work',
     work: (call) => recordWork({ ...call, ...call.data }),
   });
-}
 
-export async function takePart(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
+export const takePart: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'bench',
-    number,
     schema: partForm,
-    formData,
     part: 'parts',
     work: (call) => usePartOnJob({ ...call, lotId: call.data.lot, quantity: call.data.quantity }),
   });
-}
 
-export async function addPayment(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
+export const addPayment: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'money',
-    number,
     schema: paymentForm,
-    formData,
     part: 'money',
     work: async (call) => {
       const amount = await readAmount(call.data.amount, 'amount');
@@ -132,71 +109,43 @@ export async function addPayment(number: string, _before: FormState, formData: F
       });
     },
   });
-}
 
-export async function endPostageAsked(
-  number: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onJob({
+export const endPostageAsked: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'money',
-    number,
     schema: postageEndForm,
-    formData,
     part: 'money',
     work: ({ data, ...call }) => endPostage({ ...call, ...data }),
   });
-}
 
-export async function issueNow(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
+export const issueNow: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'money',
-    number,
     schema: nothingForm,
-    formData,
     part: 'money',
     work: (call) => issueInvoice(call),
   });
-}
 
-export async function writeToCustomer(
-  number: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onJob({
+export const writeToCustomer: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'take-in',
-    number,
     schema: messageForm,
-    formData,
     part: 'messages',
     work: ({ data, ...call }) => sendMessage({ ...call, ...data }),
   });
-}
 
-export async function settleWords(
-  number: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onJob({
+export const settleWords: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'take-in',
-    number,
     schema: settleForm,
-    formData,
     part: 'messages',
     work: ({ data, ...call }) => settleMessage({ ...call, ...data, messageId: data.message }),
   });
-}
 
-export async function newLink(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
+export const newLink: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'take-in',
-    number,
     schema: nothingForm,
-    formData,
     part: 'history',
     work: (call) => renewLink(call),
   });
-}

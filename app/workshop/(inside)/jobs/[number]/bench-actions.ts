@@ -1,5 +1,5 @@
 'use server';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { putBackPart } from '@/lib/bench/put-back-part';
 import { recordWire } from '@/lib/bench/record-wire';
 import { sayIfNeeded } from '@/lib/bench/say-if-needed';
@@ -12,82 +12,58 @@ import { onJob } from './action-kit';
 import { neededForm, pieceOutForm, putBackForm, stopForm, takeBackForm, waitForm } from './schema';
 import { wireForm } from './wire-schema';
 
-export async function addWire(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
+export const addWire: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'bench',
-    number,
     schema: wireForm,
-    formData,
     part: 'wires',
     work: ({ data, ...call }) => recordWire({ ...call, wire: data }),
   });
-}
 
-export async function putBack(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
+export const putBack: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'bench',
-    number,
     schema: putBackForm,
-    formData,
     part: 'parts',
     work: ({ data, ...call }) => putBackPart({ ...call, partUseId: data.use }),
   });
-}
 
-export async function sayNeeded(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
+export const sayNeeded: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'bench',
-    number,
     schema: neededForm,
-    formData,
     part: 'parts',
     work: ({ data, ...call }) => sayIfNeeded({ ...call, partId: data.part, isNeeded: data.needed === 'yes' }),
   });
-}
 
-export async function pieceOut(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
+export const pieceOut: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'bench',
-    number,
     schema: pieceOutForm,
-    formData,
     part: 'parts',
     work: ({ data, ...call }) => takeOutPiece({ ...call, partUseId: data.use }),
   });
-}
 
-export async function takeBackRecorded(
-  number: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onJob({
+export const takeBackRecorded: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'take-in',
-    number,
     schema: takeBackForm,
-    formData,
     part: 'taken-back',
     work: ({ data, ...call }) => takeBackEntry({ ...call, ...data.entry, reason: data.reason }),
   });
-}
 
-export async function stopWork(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
+export const stopWork: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: permissionOf('stop-repair'),
-    number,
     schema: stopForm,
-    formData,
     part: 'moves',
     work: ({ data, ...call }) => stopRepair({ ...call, ...data }),
   });
-}
 
-export async function awaitParts(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
+export const awaitParts: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: permissionOf('wait-for-parts'),
-    number,
     schema: waitForm,
-    formData,
     part: 'moves',
     work: ({ data: { parts, other, expectedOn }, ...call }) =>
       waitForParts({
@@ -96,4 +72,3 @@ export async function awaitParts(number: string, _before: FormState, formData: F
         expectedOn,
       }),
   });
-}

@@ -1,6 +1,6 @@
 'use server';
 import { readAmount } from '@/app/read-amount';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction, FormState } from '@/app/ui/forms/form-state';
 import { cameBack } from '@/lib/jobs/came-back';
 import { permissionOf } from '@/lib/jobs/rules/move-permissions';
 import { Refusal } from '@/lib/outcome';
@@ -12,13 +12,11 @@ import { onJob } from './action-kit';
 import { cameBackForm, dispatchForm, type ParcelTyped, parcelForm, referenceForm } from './dispatch-schema';
 
 /** Sends a unit back, or gives it to whoever collects it; or, at "Work out", keeps what was said of its parcel and shows the form again with every carrier's answer. */
-export async function sendBack(number: string, _before: FormState, formData: FormData): Promise<FormState> {
+export const sendBack: FormAction<[number: string]> = async (number, _before, formData) => {
   if (formData.get('intent') === 'work-out') return workOut(number, formData);
-  return onJob({
+  return onJob(number, formData, {
     permission: 'dispatch',
-    number,
     schema: dispatchForm,
-    formData,
     part: 'moves',
     work: async (call) => {
       const { data } = call;
@@ -32,41 +30,29 @@ export async function sendBack(number: string, _before: FormState, formData: For
       await dispatch({ ...call, handover, postage, parcel: await parcelOf(data) });
     },
   });
-}
+};
 
 /** Takes in a parcel that its carrier brought back. */
-export async function takeBack(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
+export const takeBack: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: permissionOf('came-back'),
-    number,
     schema: cameBackForm,
-    formData,
     part: 'moves',
     work: (call) => cameBack({ ...call, reason: call.data.reason }),
   });
-}
 
-export async function correctReferenceAction(
-  number: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onJob({
+export const correctReferenceAction: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'dispatch',
-    number,
     schema: referenceForm,
-    formData,
     part: 'moves',
     work: (call) => correctReference({ ...call, carrierReference: call.data.carrierReference }),
   });
-}
 
 async function workOut(number: string, formData: FormData): Promise<FormState> {
-  return onJob({
+  return onJob(number, formData, {
     permission: 'dispatch',
-    number,
     schema: parcelForm,
-    formData,
     part: 'moves',
     work: async ({ data, ...call }) => keepParcel({ ...call, parcel: await parcelOf(data) }),
     done: 'The parcel is kept. What each carrier says is below. Nothing is sent yet.',

@@ -1,5 +1,5 @@
 'use server';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { withdraw } from '@/lib/jobs/withdraw';
 import { Refusal } from '@/lib/outcome';
 import { approveAfterNo } from '@/lib/quotes/approve-after-no';
@@ -8,12 +8,10 @@ import { contestRuling } from '@/lib/warranty/contest-ruling';
 import { onJob } from './action-kit';
 import { toldForm } from './told-schema';
 
-export async function writeTold(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
+export const writeTold: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'money',
-    number,
     schema: toldForm,
-    formData,
     part: 'moves',
     work: async ({ data: { answer, how, on, words, revision, shownOwed = 0, seen }, ...call }) => {
       const told = { ...call, seen, told: { how, on, words } };
@@ -25,4 +23,3 @@ export async function writeTold(number: string, _before: FormState, formData: Fo
         : decideOffer({ ...told, revision, decision: answer });
     },
   });
-}

@@ -1,15 +1,14 @@
 'use server';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction, FormState } from '@/app/ui/forms/form-state';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { onForm } from '@/app/workshop/on-form';
 import { movePromises, type NotMoved } from '@/lib/jobs/move-promises';
 import { fieldsOf, promisesForm } from './moves-schema';
 import { movedWords, problems } from './not-moved';
 
-export async function moveSeveral(_before: FormState, formData: FormData): Promise<FormState> {
-  return onForm({
+export const moveSeveral: FormAction = async (_before, formData) =>
+  onForm(formData, {
     permission: 'take-in',
-    formData,
     schema: promisesForm,
     work: ({ data, ...call }) => movePromises({ ...call, ...data }),
     after: ({ moved, notMoved }) =>
@@ -17,7 +16,6 @@ export async function moveSeveral(_before: FormState, formData: FormData): Promi
         ? { done: `${movedWords(moved.length)}.` }
         : { ...problems(notMoved, moved.length), values: left(notMoved, formData) },
   });
-}
 
 /** What was typed for the rows that stay. */
 function left(notMoved: readonly NotMoved[], formData: FormData): FormState['values'] {

@@ -1,5 +1,5 @@
 'use server';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { askCustomer } from '@/lib/quotes/ask-customer';
 import { renewQuoteLink } from '@/lib/quotes/renew-quote-link';
 import { settleMessage } from '@/lib/quotes/settle-message';
@@ -9,93 +9,43 @@ import { settleForm } from '../../settle-schema';
 import { onQuote } from './quote-kit';
 import { messageForm, nothingForm, questionForm, turnDownForm } from './schema';
 
-export async function askQuestion(
-  number: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onQuote({
+export const askQuestion: FormAction<[number: string]> = async (number, _before, formData) =>
+  onQuote(number, formData, {
     permission: 'take-in',
-    number,
     schema: questionForm,
-    formData,
     part: 'messages',
-    work: async ({ data, ...call }) => {
-      await askCustomer({ ...call, text: data.text });
-      return null;
-    },
+    work: ({ data, ...call }) => askCustomer({ ...call, text: data.text }),
   });
-}
 
 /** Words beside a price that was sent; nothing moves. */
-export async function writeMessage(
-  number: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onQuote({
+export const writeMessage: FormAction<[number: string]> = async (number, _before, formData) =>
+  onQuote(number, formData, {
     permission: 'take-in',
-    number,
     schema: messageForm,
-    formData,
     part: 'messages',
-    work: async ({ data, ...call }) => {
-      await writeToCustomer({ ...call, text: data.text });
-      return null;
-    },
+    work: ({ data, ...call }) => writeToCustomer({ ...call, text: data.text }),
   });
-}
 
-export async function settleWords(
-  number: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onQuote({
+export const settleWords: FormAction<[number: string]> = async (number, _before, formData) =>
+  onQuote(number, formData, {
     permission: 'take-in',
-    number,
     schema: settleForm,
-    formData,
     part: 'messages',
-    work: async ({ data, ...call }) => {
-      await settleMessage({ ...call, ...data, messageId: data.message });
-      return null;
-    },
+    work: ({ data, ...call }) => settleMessage({ ...call, ...data, messageId: data.message }),
   });
-}
 
-export async function turnDownRequest(
-  number: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onQuote({
+export const turnDownRequest: FormAction<[number: string]> = async (number, _before, formData) =>
+  onQuote(number, formData, {
     permission: 'money',
-    number,
     schema: turnDownForm,
-    formData,
     part: 'history',
-    work: async ({ data, ...call }) => {
-      await turnDown({ ...call, text: data.text });
-      return null;
-    },
+    work: ({ data, ...call }) => turnDown({ ...call, text: data.text }),
   });
-}
 
-export async function newQuoteLink(
-  number: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onQuote({
+export const newQuoteLink: FormAction<[number: string]> = async (number, _before, formData) =>
+  onQuote(number, formData, {
     permission: 'take-in',
-    number,
     schema: nothingForm,
-    formData,
     part: 'history',
-    work: async (call) => {
-      await renewQuoteLink(call);
-      return null;
-    },
+    work: (call) => renewQuoteLink(call),
   });
-}

@@ -22,26 +22,29 @@ export type QuoteCall<T> = ByStaff & { quote: QuoteRecord; quoteId: string; vers
 
 /**
  * What every action on a quote does around its one use case: who is asking, is there such a quote, does the form parse,
- * and afterwards the quote's page again at the part that changed, or the refusal with everything typed. A use case that
- * hands back a state of the form stays on it.
+ * and afterwards the quote's page again at the part that changed, or the refusal with everything typed.
  */
-export async function onQuote<S extends z.ZodType>(o: {
-  permission: Permission;
-  number: string;
-  schema: S;
-  formData: FormData;
-  part: string;
-  work: (call: QuoteCall<z.output<S>>) => Promise<FormState | null>;
-}): Promise<FormState> {
-  onlyPlain(o.number);
-  const sender = await senderOf(o.permission, o.formData);
+export async function onQuote<S extends z.ZodType, R>(
+  number: string,
+  formData: FormData,
+  o: {
+    permission: Permission;
+    schema: S;
+    part: string;
+    work: (call: QuoteCall<z.output<S>>) => Promise<R>;
+    /** what the form says where its page stays on it; null leads on */
+    stays?: (result: R) => FormState | null;
+  },
+): Promise<FormState> {
+  onlyPlain(number);
+  const sender = await senderOf(o.permission, formData);
   if (!sender.ok) return sender.state;
   const { staff } = sender;
-  const quote = await quoteByNumber(o.number);
+  const quote = await quoteByNumber(number);
   if (!quote) return { message: 'There is no quote with this number.' };
-  const version = countedField.safeParse(o.formData.get('version'));
+  const version = countedField.safeParse(formData.get('version'));
   if (!version.success) return { message: 'This form was not complete. Load the page again.' };
-  const parsed = parseForm(o.schema, o.formData);
+  const parsed = parseForm(o.schema, formData);
   if (!parsed.ok) return parsed.state;
   const call = {
     quote,
@@ -52,10 +55,11 @@ export async function onQuote<S extends z.ZodType>(o: {
     now: now(),
   };
   const outcome = await attempt(() => o.work(call));
-  const values = typedValues(o.formData);
+  const values = typedValues(formData);
   if (!outcome.ok)
     return quoteRefused(outcome.refusal, { number: quote.number, version: version.data, values });
-  if (outcome.value) return { values, ...outcome.value };
+  const stays = o.stays?.(outcome.value);
+  if (stays) return { values, ...stays };
   redirect(`/workshop/quotes/${quote.number}?saved=${o.part}#${o.part}`);
 }
 

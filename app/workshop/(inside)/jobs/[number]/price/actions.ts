@@ -1,5 +1,5 @@
 'use server';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { jobByNumber } from '@/lib/jobs/job-by-number';
 import { Refusal } from '@/lib/outcome';
 import type { QuoteLine } from '@/lib/quotes/rules/lines';
@@ -10,16 +10,10 @@ import { taxesFor } from '../../../price-lines/taxes';
 import { onJob } from '../action-kit';
 import { offerForm } from '../schema';
 
-export async function writeChangedPrice(
-  number: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onJob({
+export const writeChangedPrice: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'money',
-    number,
     schema: offerForm,
-    formData,
     part: 'money',
     work: async (call) => {
       const lines = await offerLines(call.jobNumber, formData);
@@ -28,7 +22,6 @@ export async function writeChangedPrice(
       await writeOffer({ ...call, ...data, customerAsked, repairId, lines });
     },
   });
-}
 
 /**
  * Filled lines of the form, each with the tax chosen for it, or the repair's own where there was nothing to choose. What a

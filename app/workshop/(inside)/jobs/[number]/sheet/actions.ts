@@ -1,7 +1,7 @@
 'use server';
 import { refresh } from 'next/cache';
 import { onlyPlain } from '@/app/only-plain';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { jobRefused } from '@/app/workshop/job-refused';
 import { senderOf } from '@/app/workshop/sender-of-form';
@@ -24,11 +24,7 @@ import { readResults, textsOf } from './read-results';
  * Enters one check of the sheet, or all that are filled in. The whole sheet is one form, so that what was typed at the other checks
  * comes back with the answer, refused or not, with script or without.
  */
-export async function enterChecks(
-  number: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const enterChecks: FormAction<[number: string]> = async (number, _before, formData) => {
   onlyPlain(number);
   const sender = await senderOf('bench', formData);
   if (!sender.ok) return sender.state;
@@ -62,7 +58,7 @@ export async function enterChecks(
       Object.entries(values).filter(([name]) => !entered.has(name.slice(name.indexOf('-') + 1))),
     ),
   };
-}
+};
 
 /** enteredWords(['Voltage'], ['Ripple']) -> 'Failed: Ripple. Passed: Voltage.' */
 function enteredWords(passed: readonly string[], failed: readonly string[]): string {
@@ -71,80 +67,63 @@ function enteredWords(passed: readonly string[], failed: readonly string[]): str
 }
 
 /** Puts the job on the newest version of its sheet. */
-export async function takeNewest(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
+export const takeNewest: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'catalogue',
-    number,
     schema: newestSheetForm,
-    formData,
     part: 'version',
     page: '/sheet',
     work: ({ data, ...call }) => takeNewestSheet({ ...call, sheetVersion: data.sheet }),
   });
-}
 
 /** Puts the job under another repair of the catalogue, and on its check sheet. */
-export async function putUnder(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onJob({
+export const putUnder: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'bench',
-    number,
     schema: underRepairForm,
-    formData,
     part: 'under',
     page: '/sheet',
     work: ({ data, ...call }) => putUnderRepair({ ...call, repairId: data.repair }),
   });
-}
 
 /** Has the unit pass another repair's check sheet as well. */
-export async function proveBesideAction(
-  number: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
-  return onJob({
+export const proveBesideAction: FormAction<[number: string]> = async (number, _before, formData) =>
+  onJob(number, formData, {
     permission: 'bench',
-    number,
     schema: besideForm,
-    formData,
     part: 'beside',
     page: '/sheet',
     work: ({ data, ...call }) => proveBeside({ ...call, repairId: data.beside }),
   });
-}
 
 /** Takes such a sheet away again. */
-export async function leaveBesideAction(
-  number: string,
-  besideId: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const leaveBesideAction: FormAction<[number: string, besideId: string]> = async (
+  number,
+  besideId,
+  _before,
+  formData,
+) => {
   onlyPlain(besideId);
-  return onJob({
+  return onJob(number, formData, {
     permission: 'bench',
-    number,
     schema: nothingForm,
-    formData,
     part: 'beside',
     page: '/sheet',
     work: ({ data: _, ...call }) => leaveBeside({ ...call, besideId }),
   });
-}
+};
 
 /** Enters a connector sheet: what every probe read, in one go. */
-export async function enterConnector(
-  number: string,
-  checkId: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const enterConnector: FormAction<[number: string, checkId: string]> = async (
+  number,
+  checkId,
+  _before,
+  formData,
+) => {
   onlyPlain(checkId);
-  return onJob({
+  return onJob(number, formData, {
     permission: 'bench',
-    number,
     schema: connectorForm,
-    formData,
     part: `check-${checkId}`,
     page: '/sheet',
     work: ({ data, formKey, ...call }) =>
@@ -158,4 +137,4 @@ export async function enterConnector(
         entryId: formKey,
       }),
   });
-}
+};

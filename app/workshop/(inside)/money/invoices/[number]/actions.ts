@@ -1,6 +1,6 @@
 'use server';
 import { onlyPlain } from '@/app/only-plain';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { onForm } from '@/app/workshop/on-form';
 import { creditInvoice } from '@/lib/invoices/credit-invoice';
 import { Refusal } from '@/lib/outcome';
@@ -8,15 +8,10 @@ import { invoiceByNumber } from '../../open-invoice';
 import { readCredit } from './read-credit';
 import { creditForm } from './schema';
 
-export async function creditAction(
-  number: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const creditAction: FormAction<[number: string]> = async (number, _before, formData) => {
   onlyPlain(number);
-  return onForm({
+  return onForm(formData, {
     permission: 'money',
-    formData,
     schema: creditForm,
     work: async ({ data: { choice, reason, left, formKey }, ...by }) => {
       const whole = await invoiceByNumber(number);
@@ -26,4 +21,4 @@ export async function creditAction(
     },
     after: () => `/workshop/money/invoices/${number}?credited=yes`,
   });
-}
+};

@@ -1,5 +1,5 @@
 'use server';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction } from '@/app/ui/forms/form-state';
 import { addDays, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { repairsForQuote, taxRatesInUse } from '@/lib/catalogue/staff-records';
@@ -17,18 +17,16 @@ import { taxChoices } from '../tax-choices';
 import { readLines } from './read-lines';
 
 /** Sends the price that was written, or only says what it comes to. */
-export async function writeQuote(number: string, _before: FormState, formData: FormData): Promise<FormState> {
-  return onQuote({
+export const writeQuote: FormAction<[number: string]> = async (number, _before, formData) =>
+  onQuote(number, formData, {
     permission: 'money',
-    number,
     schema: priceForm,
-    formData,
     part: 'prices',
     work: async (call) => {
       const { data } = call;
       const workshop = await readWorkshop();
       const lines = await linesOf(call, formData, workshop);
-      if (data.press === 'sums') return { done: sumsSentence(lines, call, workshop) };
+      if (data.press === 'sums') return sumsSentence(lines, call, workshop);
       await sendQuote({
         ...call,
         ...data,
@@ -37,8 +35,8 @@ export async function writeQuote(number: string, _before: FormState, formData: F
       });
       return null;
     },
+    stays: (sums) => (sums === null ? null : { done: sums }),
   });
-}
 
 async function linesOf(
   { quote, data }: QuoteCall<PriceForm>,

@@ -1,7 +1,7 @@
 'use server';
 import type { z } from 'zod';
 import { onlyCounts, onlyPlain } from '@/app/only-plain';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction, FormState } from '@/app/ui/forms/form-state';
 import { onForm } from '@/app/workshop/on-form';
 import { readTable } from '@/lib/bench/pin-table-records';
 import type { CheckDraft } from '@/lib/bench/rules/check-problems';
@@ -16,12 +16,12 @@ import { checkSchema } from './check-schema';
 import { placeSchema, readySchema } from './schema';
 
 /** Puts a new check at the end of the sheet. */
-export async function addCheckAction(
-  repairId: string,
-  basedOn: number,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const addCheckAction: FormAction<[repairId: string, basedOn: number]> = async (
+  repairId,
+  basedOn,
+  _before,
+  formData,
+) => {
   onlyPlain(repairId);
   onlyCounts(basedOn);
   return onSheet({
@@ -31,16 +31,16 @@ export async function addCheckAction(
     schema: checkSchema,
     change: async (check) => adding(await sound(check)),
   });
-}
+};
 
 /** Replaces one check; a lesson it was taught by a claim stays with it. */
-export async function changeCheckAction(
-  repairId: string,
-  basedOn: number,
-  position: number,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const changeCheckAction: FormAction<[repairId: string, basedOn: number, position: number]> = async (
+  repairId,
+  basedOn,
+  position,
+  _before,
+  formData,
+) => {
   onlyPlain(repairId);
   onlyCounts(basedOn, position);
   return onSheet({
@@ -50,15 +50,15 @@ export async function changeCheckAction(
     schema: checkSchema,
     change: async (check) => replacing(position, await sound(check)),
   });
-}
+};
 
 /** Moves one check up or down, or takes it off the sheet. */
-export async function moveCheckAction(
-  repairId: string,
-  basedOn: number,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const moveCheckAction: FormAction<[repairId: string, basedOn: number]> = async (
+  repairId,
+  basedOn,
+  _before,
+  formData,
+) => {
   onlyPlain(repairId);
   onlyCounts(basedOn);
   return onSheet({
@@ -69,15 +69,15 @@ export async function moveCheckAction(
     change: ({ position, move }) =>
       move === 'off' ? removing(position) : moving(position, move === 'up' ? -1 : 1),
   });
-}
+};
 
 /** Adds a ready-made set: the checks of a connector, or the template for mains equipment. */
-export async function addReadyChecksAction(
-  repairId: string,
-  basedOn: number,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const addReadyChecksAction: FormAction<[repairId: string, basedOn: number]> = async (
+  repairId,
+  basedOn,
+  _before,
+  formData,
+) => {
   onlyPlain(repairId);
   onlyCounts(basedOn);
   return onSheet({
@@ -87,7 +87,7 @@ export async function addReadyChecksAction(
     schema: readySchema,
     change: async ({ ready }) => adding(...(await readyChecks(ready))),
   });
-}
+};
 
 /** A change of the sheet that the form was drawn from, which becomes its next version. */
 async function onSheet<S extends z.ZodType>(o: {
@@ -98,9 +98,8 @@ async function onSheet<S extends z.ZodType>(o: {
   change: (data: z.output<S>) => SheetWrite['change'] | Promise<SheetWrite['change']>;
 }): Promise<FormState> {
   const { repairId, basedOn } = o;
-  return onForm({
+  return onForm(o.formData, {
     permission: 'catalogue',
-    formData: o.formData,
     schema: o.schema,
     work: async ({ data, now }) => saveCheckSheet({ repairId, basedOn, change: await o.change(data), now }),
     after: (saved) => `/workshop/catalogue/repairs/${repairId}/sheet?saved=${saved}`,

@@ -4,7 +4,7 @@ import { redirect } from 'next/navigation';
 import type { z } from 'zod';
 import { onlyPlain } from '@/app/only-plain';
 import { refused } from '@/app/refused';
-import type { FormState } from '@/app/ui/forms/form-state';
+import type { FormAction, FormState } from '@/app/ui/forms/form-state';
 import { parseForm } from '@/app/ui/forms/parse-form';
 import { typedValues } from '@/app/ui/forms/typed-values';
 import { routeTo } from '@/app/ui/page/route-to';
@@ -18,11 +18,7 @@ import { attempt } from '@/lib/outcome';
 import { liftForm, liftQuietlyForm, recallForm, stopLotForm } from './schema';
 
 /** Shows the letter as it would be read, or sends it to everybody on the list. */
-export async function recallAction(
-  lotId: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const recallAction: FormAction<[lotId: string]> = async (lotId, _before, formData) => {
   onlyPlain(lotId);
   return lookThenSend({
     formData,
@@ -31,26 +27,21 @@ export async function recallAction(
       recallLot({ lotId, text, letters, formKey, actor, now: now() }),
     after: routeTo(`/workshop/parts/lots/${lotId}?saved=recall`),
   });
-}
+};
 
 /** Stops a lot of which no unit is with a customer who can be written to. */
-export async function stopLotAction(
-  lotId: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const stopLotAction: FormAction<[lotId: string]> = async (lotId, _before, formData) => {
   onlyPlain(lotId);
-  return onForm({
+  return onForm(formData, {
     permission: 'recall',
-    formData,
     schema: stopLotForm,
     work: ({ data, ...by }) => recallLot({ lotId, ...data, letters: 0, ...by }),
     after: () => `/workshop/parts/lots/${lotId}?saved=recall`,
   });
-}
+};
 
 /** Shows the letter that takes a recall back, or sends it to everybody who was written to and lifts the recall. */
-export async function liftAction(lotId: string, _before: FormState, formData: FormData): Promise<FormState> {
+export const liftAction: FormAction<[lotId: string]> = async (lotId, _before, formData) => {
   onlyPlain(lotId);
   return lookThenSend({
     formData,
@@ -59,23 +50,18 @@ export async function liftAction(lotId: string, _before: FormState, formData: Fo
       liftRecall({ lotId, text, letters, recalls, actor, now: now() }),
     after: routeTo(`/workshop/parts/lots/${lotId}?saved=lifted`),
   });
-}
+};
 
 /** Lifts the recall of a lot about which nobody has to be written to. */
-export async function liftQuietlyAction(
-  lotId: string,
-  _before: FormState,
-  formData: FormData,
-): Promise<FormState> {
+export const liftQuietlyAction: FormAction<[lotId: string]> = async (lotId, _before, formData) => {
   onlyPlain(lotId);
-  return onForm({
+  return onForm(formData, {
     permission: 'recall',
-    formData,
     schema: liftQuietlyForm,
     work: ({ data, ...by }) => liftRecall({ lotId, ...data, letters: 0, ...by }),
     after: () => `/workshop/parts/lots/${lotId}?saved=lifted`,
   });
-}
+};
 
 type Letter = { text: string; step?: 'look' | 'send' | undefined; seen?: string | undefined };
 
