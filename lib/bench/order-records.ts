@@ -8,9 +8,11 @@ import { openOf, TAKEN } from '@/lib/jobs/stored-awaited-parts';
 import { AWAITED, awaitedParcel } from '@/lib/jobs/stored-parcel-wait';
 import { readWorkshop } from '@/lib/workshop/records';
 import { piecesOnOrder } from './rules/on-order';
-import { orderList, stillNeeded } from './rules/order-list';
+import { orderList, stillNeeded, usualPieces } from './rules/order-list';
 import { readOpenOrders } from './stored-orders';
 import { LOT_STOCK, piecesInStock } from './stored-stock';
+
+const USUAL = { select: { usualParts: { select: { partId: true, quantity: true } } } } as const;
 
 /** What to order, with who delivered each part last, and what is on order. A booking whose parcel does not come needs no parts. */
 export async function readOrderList(now: Date) {
@@ -37,7 +39,8 @@ export async function readOrderList(now: Date) {
         stage: true,
         awaitedParts: { where: { partId: { not: null } }, select: { partId: true, quantity: true } },
         ...AWAITED,
-        repair: { select: { usualParts: { select: { partId: true, quantity: true } } } },
+        repair: USUAL,
+        besides: { select: { sheet: { select: { repair: USUAL } } } },
         ...TAKEN,
       },
     }),
@@ -49,8 +52,8 @@ export async function readOrderList(now: Date) {
       job.stage !== 'booked' || !parcelWait(awaitedParcel(job, workshop.timeZone), workshop, today).isOver,
   );
   const needed = stillNeeded(
-    jobs.map(({ kind, repair, awaitedParts, ...job }) => ({
-      usual: kind === 'repair' ? repair.usualParts : [],
+    jobs.map(({ kind, awaitedParts, ...job }) => ({
+      usual: kind === 'repair' ? usualPieces(job) : [],
       awaited: awaitedParts.flatMap((each) =>
         each.partId === null ? [] : [{ partId: each.partId, quantity: openOf(each, job) }],
       ),

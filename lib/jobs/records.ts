@@ -138,7 +138,7 @@ const DOCKET = {
       sheet: {
         include: {
           checks: { orderBy: { position: 'asc' } },
-          repair: { select: { name: true, summary: true, minutes: true } },
+          repair: { select: { name: true, summary: true, minutes: true, usualParts: USUAL_PARTS } },
         },
       },
     },

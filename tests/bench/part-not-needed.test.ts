@@ -1,8 +1,9 @@
 import { beforeEach, describe, expect, test } from 'vitest';
+import { leaveBeside } from '@/lib/bench/leave-beside';
 import { readOrderList } from '@/lib/bench/order-records';
-import { readPart } from '@/lib/bench/part-records';
+import { listParts, readPart } from '@/lib/bench/part-records';
 import { sayIfNeeded } from '@/lib/bench/say-if-needed';
-import { partsToComeOf } from '@/lib/bench/stored-parts-to-come';
+import { partsShort, partsToComeOf } from '@/lib/bench/stored-parts-to-come';
 import { usePartOnJob } from '@/lib/bench/use-part-on-job';
 import { day, dayToDate } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
@@ -18,6 +19,7 @@ import { resetDatabase, useDatabase } from '@/tests/database';
 import { assessedJob, takeMove, versionOf } from '@/tests/makers/course';
 import { askPrice, PAD } from '@/tests/makers/offer';
 import { makeFaderRepair } from '@/tests/makers/second-repair';
+import { FADER, SOCKET } from '@/tests/makers/two-repairs';
 import { jobNow } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 
@@ -144,6 +146,56 @@ describe('a part that was not needed for the work agreed before', () => {
       told: { how: 'telephone', on: day('2026-12-18'), words: 'Yes, go ahead.' },
     });
     expect(await toOrder()).toEqual([1]);
+  });
+});
+
+describe('what two repairs of a job usually take', () => {
+  const LATER = new Date(now.getTime() + 1000);
+
+  /** Both agreed to; gives the second. */
+  async function agreeToBoth() {
+    const { repairId } = await makeFaderRepair(world, now);
+    await usual(world.repairId, 2);
+    await usual(repairId, 3);
+    const revision = await askPrice(jobId, now, { lines: [SOCKET, FADER] });
+    await decideOffer({ jobId, revision, decision: 'accepted', actor: { kind: 'customer' }, now });
+    return repairId;
+  }
+
+  test('is ordered for both, and is still to come for both', async () => {
+    await agreeToBoth();
+    expect(await toOrder()).toEqual([5]);
+    expect(partsToComeOf(await jobNow(jobId))).toMatchObject([{ partId, quantity: 5 }]);
+    expect(partsShort(await jobNow(jobId), await listParts())).toMatchObject([{ partId, quantity: 5 }]);
+    await db.lot.updateMany({ data: { inStock: 5 } });
+    expect(partsShort(await jobNow(jobId), await listParts())).toEqual([]);
+  });
+
+  test('is still ordered for both when the job is put under the other, until one is left out', async () => {
+    const repairId = await agreeToBoth();
+    await putUnderRepair({
+      jobId,
+      version: await versionOf(jobId),
+      repairId,
+      actor: BENCH,
+      now: LATER,
+    });
+    expect(await toOrder()).toEqual([5]);
+    const [beside] = (await jobNow(jobId)).besides;
+    await leaveBeside({
+      jobId,
+      version: await versionOf(jobId),
+      besideId: beside?.id ?? '',
+      actor: BENCH,
+      now: LATER,
+    });
+    expect(await toOrder()).toEqual([3]);
+  });
+
+  test('is not proposed to wait for once it is not needed', async () => {
+    await agreeToBoth();
+    await say(false);
+    expect(partsShort(await jobNow(jobId), await listParts())).toEqual([]);
   });
 });
 

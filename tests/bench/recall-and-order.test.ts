@@ -6,7 +6,7 @@ import { listParts, readPart } from '@/lib/bench/part-records';
 import { putBackPart } from '@/lib/bench/put-back-part';
 import { recallLot } from '@/lib/bench/recall-lot';
 import { recallsOf, recallUnits } from '@/lib/bench/recall-records';
-import { orderList, stillNeeded } from '@/lib/bench/rules/order-list';
+import { orderList, stillNeeded, usualPieces } from '@/lib/bench/rules/order-list';
 import { isCell, recallText } from '@/lib/bench/rules/recall-text';
 import { writePartUse } from '@/lib/bench/write-part-use';
 import { putUsualPart, usualPartsOf } from '@/lib/catalogue/usual-parts';
@@ -53,6 +53,19 @@ describe('what to order', () => {
       { usual: [], awaited: [], taken: [], notNeeded: [] },
     ]);
     expect([...needed]).toEqual([['p', 3]]);
+  });
+
+  test('a job usually takes the pieces of its repair and of each beside it, those of one part together', () => {
+    const done = (...usualParts: { partId: string; quantity: number }[]) => ({ repair: { usualParts } });
+    const screws = (quantity: number) => ({ partId: 'screws', quantity });
+    const fader = { partId: 'fader', quantity: 1 };
+    expect(
+      usualPieces({
+        ...done(screws(2)),
+        besides: [{ sheet: done(screws(3), fader) }, { sheet: done(screws(1)) }],
+      }),
+    ).toEqual([screws(6), fader]);
+    expect(usualPieces({ ...done(fader), besides: [] })).toEqual([fader]);
   });
 
   test.each([

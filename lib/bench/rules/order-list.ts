@@ -19,9 +19,29 @@ export type OrderRow<P extends PartStock = PartStock> = P & {
   order: number;
 };
 
+type Done<P> = {
+  repair: { usualParts: readonly P[] };
+  besides: readonly { sheet: { repair: { usualParts: readonly P[] } } }[];
+};
+
+/**
+ * What a job usually takes: the pieces of the repair it is under and of each that is proved beside it, by part.
+ * Example: 2 screws for the repair, 3 screws and a fader for the one beside it: 5 screws and a fader.
+ */
+export function usualPieces<P extends Pieces>({ repair, besides }: Done<P>): P[] {
+  const together = new Map<string, P>();
+  for (const { usualParts } of [repair, ...besides.map(({ sheet }) => sheet.repair)]) {
+    for (const part of usualParts) {
+      const before = together.get(part.partId)?.quantity ?? 0;
+      together.set(part.partId, { ...part, quantity: before + part.quantity });
+    }
+  }
+  return [...together.values()];
+}
+
 /** What of an open job says which pieces it is still to take. */
 export type CountedOn = {
-  /** what its repair usually takes */
+  /** what its repairs usually take (`usualPieces`) */
   usual: readonly Pieces[];
   /** what it still waits for */
   awaited: readonly Pieces[];
@@ -31,7 +51,7 @@ export type CountedOn = {
 };
 
 /**
- * Pieces that a job still needs, by part: what its repair usually takes less what it has taken already, or what it still waits for,
+ * Pieces that a job still needs, by part: what its repairs usually take less what it has taken already, or what it still waits for,
  * whichever is more; none of a part it was said not to need.
  */
 export function piecesToCome({ usual, awaited, taken, notNeeded }: CountedOn): Map<string, number> {

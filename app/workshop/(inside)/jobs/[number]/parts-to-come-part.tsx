@@ -42,9 +42,10 @@ export function PartsToComePart({ job, mayWork }: { job: JobRecord; mayWork: boo
       />
       {mayWork ? (
         <p className="text-small text-soft">
-          What the repair usually takes and what the job waits for. A part that is not needed is not ordered
-          for this job, and the next job that waits for it has its turn. The customer is not written to. A yes
-          to a later price with a part in it counts them all again.
+          What the repair usually takes, with each that is proved beside it, and what the job waits for. A
+          part that is not needed is not ordered for this job, and the next job that waits for it has its
+          turn. The customer is not written to. A yes to a later price with a part in it counts them all
+          again.
         </p>
       ) : null}
     </>

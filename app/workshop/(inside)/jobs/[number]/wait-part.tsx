@@ -6,9 +6,9 @@ import { TextField } from '@/app/ui/forms/text-field';
 import { Notice } from '@/app/ui/page/notice';
 import { TextLink } from '@/app/ui/page/text-link';
 import { listParts } from '@/lib/bench/part-records';
+import { partsShort } from '@/lib/bench/stored-parts-to-come';
 import { compareDays, type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
-import { usualPartsOf } from '@/lib/catalogue/usual-parts';
 import { now } from '@/lib/clock';
 import type { JobRecord } from '@/lib/jobs/records';
 import { type AwaitedPart, awaitedWords, isHere, partsWait } from '@/lib/jobs/rules/awaited-parts';
@@ -30,6 +30,7 @@ export async function WaitPart({ job, workshop, role, isOpen }: Props) {
   const typed = job.awaitedParts.find(({ expectedOn }) => expectedOn !== null)?.expectedOn;
   const typedOn = waits && typed ? dayFromDate(typed) : null;
   const isPast = typedOn !== null && compareDays(typedOn, dayInZone(now(), workshop.timeZone)) < 0;
+  const parts = await listParts();
   const label = waits ? 'Change what it waits for' : move.label;
   return (
     <ActionForm
@@ -39,9 +40,9 @@ export async function WaitPart({ job, workshop, role, isOpen }: Props) {
       summary={label}
     >
       <WaitFields
-        known={waits ? awaitedPartsOf(job).filter(({ quantity }) => quantity > 0) : await shortOf(job)}
+        known={waits ? awaitedPartsOf(job).filter(({ quantity }) => quantity > 0) : partsShort(job, parts)}
         expectedOn={isPast ? null : typedOn}
-        parts={await listParts()}
+        parts={parts}
       />
       <SubmitButton
         label={waits ? 'Keep this' : move.label}
@@ -91,18 +92,6 @@ export function AwaitedList({ job, workshop }: Pick<Props, 'job' | 'workshop'>) 
 }
 
 type Known = Pick<AwaitedPart, 'partId' | 'name' | 'quantity'>;
-
-/** What the repair usually takes, has not taken yet and finds too little of in stock, but for what the job does not need. */
-async function shortOf(job: JobRecord): Promise<Known[]> {
-  const usual = await usualPartsOf(job.repair.id);
-  const notNeeded = job.partsNotNeeded.map(({ partId }) => partId);
-  return usual.flatMap(({ partId, name, quantity, inStock }) => {
-    if (notNeeded.includes(partId)) return [];
-    const taken = job.partUses.filter(({ lot }) => lot.partId === partId);
-    const open = quantity - taken.reduce((sum, use) => sum + use.quantity, 0);
-    return open > inStock ? [{ partId, name, quantity: open }] : [];
-  });
-}
 
 type Listed = Awaited<ReturnType<typeof listParts>>;
 
