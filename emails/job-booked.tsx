@@ -1,4 +1,4 @@
-import { usualTimeWords } from '@/lib/promise/rules/promise-words';
+import { statedTimeWords } from '@/lib/promise/rules/promise-words';
 import { laterNoWords } from '@/lib/quotes/rules/after-no';
 import { JobPage, Lines, Next, Para, Title } from './frame';
 import type { Setting, Writer } from './letter';
@@ -46,9 +46,9 @@ export const jobBooked: Writer<'job-booked'> = (_facts, setting) => {
 };
 
 function fromArrival({ job, withdrawal, workshop }: Setting): string {
-  if (job.usualDays === undefined) return 'We write to you the day it arrives.';
+  if (job.stated === undefined) return 'We write to you the day it arrives.';
   const waitsUntil = withdrawal && !withdrawal.isStartAsked ? withdrawal.until : null;
-  return usualTimeWords({ days: job.usualDays, waitsUntil }, workshop.locale);
+  return statedTimeWords({ ...job.stated, waitsUntil }, workshop.locale);
 }
 
 /** What is paid and when, and what a no to more would cost. */

@@ -43,8 +43,8 @@ export type Setting = {
     isPriceOpen?: boolean;
     customer: string;
     promisedOn: Day | null;
-    /** Working days from its arrival that a booked repair usually takes; absent of a claim and of a quote. */
-    usualDays?: number;
+    /** Working days from its arrival that were stated for a booked repair; absent of a claim and of a quote. */
+    stated?: { days: number; isQuoted: boolean };
     isRepaired: boolean;
     hasLithiumBattery: boolean;
   };

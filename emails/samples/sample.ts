@@ -21,7 +21,7 @@ export const sampleJob: Setting['job'] = {
   returnFee: 960,
   customer: 'Ines Farrow',
   promisedOn: day('2026-12-09'),
-  usualDays: 5,
+  stated: { days: 5, isQuoted: false },
   isRepaired: true,
   hasLithiumBattery: true,
 };

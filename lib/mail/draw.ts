@@ -161,7 +161,12 @@ async function settingOfJob(jobId: string, workshop: WorkshopCard, client: Tx): 
       isPriceOpen: !isAgreedTo(agreed),
       customer: job.customer.name,
       promisedOn: job.promisedOn && dayFromDate(job.promisedOn),
-      ...(job.kind === 'repair' && { usualDays: agreed?.workingDays ?? job.repair.workingDays }),
+      ...(job.kind === 'repair' && {
+        stated: {
+          days: agreed?.workingDays ?? job.repair.workingDays,
+          isQuoted: agreed?.workingDays != null,
+        },
+      }),
       isRepaired: isRepaired(job.events),
       hasLithiumBattery: job.model.battery === 'lithium-ion',
     },

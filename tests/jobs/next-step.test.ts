@@ -406,14 +406,15 @@ it.each(['arrived', 'assessing', 'awaiting-parts', 'on-bench', 'proving'] as con
 
 it('who has booked a repair is told how long it takes once it is here', () => {
   const booked = { stage: 'booked', kind: 'repair', ruling: null } as const;
-  const usual = { days: 5, waitsUntil: null };
-  expect(next({ ...booked, usual })).toContain(
-    'post the unit to us. The day it arrives we write to you and promise you a date. It usually takes 5 working days from then.',
+  const stated = { days: 5, isQuoted: false, waitsUntil: null };
+  expect(next({ ...booked, stated })).toContain(
+    'post the unit to us. The day it arrives we write to you and promise you a date. Our price list reckons with 5 working days from then; a full bench takes longer.',
   );
-  expect(next({ ...booked, usual: { days: 1, waitsUntil: day('2026-12-15') } })).toContain(
-    '1 working day from then, or from Tuesday 15 December 2026 if that is later.',
+  const quoted = { days: 1, isQuoted: true, waitsUntil: day('2026-12-15') };
+  expect(next({ ...booked, stated: quoted })).toContain(
+    'Our quote names 1 working day from then, or from Tuesday 15 December 2026 if that is later.',
   );
-  expect(next({ ...booked, stage: 'arrived', usual })).not.toContain('usually');
+  expect(next({ ...booked, stage: 'arrived', stated })).not.toContain('price list');
 });
 
 it('who has given the number of their parcel is not told to post it', () => {

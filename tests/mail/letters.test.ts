@@ -132,11 +132,11 @@ describe('money and days', () => {
 
   test('a booking says how long it takes from the day the unit is here, and from when where work has to wait', async () => {
     const booked = await draw(sampleOf('Booked'));
-    expect(booked.text).toContain('It usually takes 5 working days from then.');
+    expect(booked.text).toContain('Our price list reckons with 5 working days from then;');
     const waits = await draw(sampleOf('Booked, with a right to withdraw'));
-    expect(waits.text).toContain('from then, or from Tuesday 15 December 2026 if that is later.');
+    expect(waits.text).toContain('from then, or from Tuesday 15 December 2026 if that is later;');
     const early = await draw(sampleOf('Booked, with a right to withdraw and an early start'));
-    expect(early.text).toContain('It usually takes 5 working days from then.');
+    expect(early.text).toContain('Our price list reckons with 5 working days from then;');
   });
 
   test('an answer costs what the customer was told, the difference said plainly', async () => {

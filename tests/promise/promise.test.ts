@@ -128,10 +128,19 @@ describe('the promise', () => {
   test.each([
     { name: 'jobs of other repairs', change: { repairId: 'other' }, days: 14 },
     { name: 'jobs of the same repair', change: {}, days: 10 },
-  ])('from $name that were shorter than the catalogue states is $days days', ({ change, days }) => {
-    const answer = promiseFor({ ...asked, statedDays: 14 }, history(oneToTwelve, change), settings);
-    expect(answer.days).toBe(days);
-  });
+  ])(
+    'from $name that were shorter than the catalogue states is $days days, and the queue',
+    ({ change, days }) => {
+      const jobs = history(oneToTwelve, change);
+      const queue = [{ ...job, arrivedOn: addDays(monday, -3), readyOn: null, minutes: 400 }];
+      const stated = { ...asked, statedDays: 14 };
+      expect(promiseFor(stated, jobs, settings).days).toBe(days);
+      expect(promiseFor(stated, [...jobs, ...queue], settings)).toMatchObject({
+        days: days + 1,
+        queueDays: 1,
+      });
+    },
+  );
 
   test('with eleven finished jobs is the estimate by hand', () => {
     const answer = promiseFor(asked, history(oneToTwelve.slice(1)), settings);

@@ -1,6 +1,6 @@
 import type { Day } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
-import { type UsualTime, usualTimeWords } from '@/lib/promise/rules/promise-words';
+import { type StatedTime, statedTimeWords } from '@/lib/promise/rules/promise-words';
 import type { ClaimAgain } from '@/lib/warranty/rules/claim-again';
 import { KEEP_POSTAGE_RECEIPT } from '@/lib/warranty/rules/postage-words';
 import { againWords } from './again-words';
@@ -16,7 +16,7 @@ export type NextFacts = {
   kind: JobKind;
   promisedOn: Day | null;
   /** of a booked repair, while no day is promised; null of a claim, whose ruling comes first */
-  usual?: UsualTime | null;
+  stated?: StatedTime | null;
   /** that day has passed */
   isLate?: boolean;
   /** still to pay, as text, or null when nothing is owed */
@@ -132,8 +132,8 @@ const TO_POST =
   'Print the packing slip, or write the job number on a piece of paper, and post the unit to us.';
 const POSTED = 'Your parcel is on its way, and we look out for it.';
 
-function onArrival({ usual }: NextFacts, locale: string): string {
-  return usual ? usualTimeWords(usual, locale) : 'We write to you the day it arrives.';
+function onArrival({ stated }: NextFacts, locale: string): string {
+  return stated ? statedTimeWords(stated, locale) : 'We write to you the day it arrives.';
 }
 
 /** The day that was promised; once it has passed, that too, since nobody waits well who is told an old day. */

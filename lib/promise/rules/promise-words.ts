@@ -20,23 +20,31 @@ export function promiseWords(answer: PromiseAnswer, o: { locale: string; aim: Pr
   return `${day} ${SHARES[o.aim]} of our last ${answer.jobs} ${KINDS[answer.basis]} needed no longer, today’s queue counted in.`;
 }
 
-/** How long a booked repair usually takes. */
-export type UsualTime = {
+/** How long a booked repair takes, as far as it was said before it was booked. */
+export type StatedTime = {
   /** working days from the day its unit is here */
   days: number;
+  /** named by the quote it was booked at, which is kept to; otherwise stated on the price list */
+  isQuoted: boolean;
   /** work does not start before the end of this day */
   waitsUntil: Day | null;
 };
 
 /**
- * How long it takes, to whoever has booked and not posted yet: the days of the catalogue, or of the quote that was booked.
+ * How long it takes, to whoever has booked and not posted yet. What the price list states is no promise: the one made on arrival
+ * goes by the workshop's own jobs and the queue of that day, and may be a later day.
  *
- * { days: 5, waitsUntil: null }
- *   -> 'The day it arrives we write to you and promise you a date. It usually takes 5 working days from then.'
+ * { days: 5, isQuoted: false, waitsUntil: null }
+ *   -> 'The day it arrives we write to you and promise you a date. Our price list reckons with 5 working days from then; a full
+ *      bench takes longer.'
  */
-export function usualTimeWords({ days, waitsUntil }: UsualTime, locale: string): string {
+export function statedTimeWords({ days, isQuoted, waitsUntil }: StatedTime, locale: string): string {
   const orLater = waitsUntil ? `, or from ${formatDay(waitsUntil, locale, 'weekday')} if that is later` : '';
-  return `The day it arrives we write to you and promise you a date. It usually takes ${workingDaysWords(days)} from then${orLater}.`;
+  const from = `${workingDaysWords(days)} from then${orLater}`;
+  const stated = isQuoted
+    ? `Our quote names ${from}.`
+    : `Our price list reckons with ${from}; a full bench takes longer.`;
+  return `The day it arrives we write to you and promise you a date. ${stated}`;
 }
 
 /**

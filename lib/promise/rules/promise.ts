@@ -66,8 +66,8 @@ export const BY_HAND = 'an estimate by hand';
  *
  * Jobs of the same repair count; with fewer than twelve of them those of the family, then all; with fewer still the days stated in
  * the catalogue, as an estimate by hand. The quantile of their own days, by nearest rank, is what four of five needed
- * once the queue is taken off; the queue of today is then put on. Never less than one working day, and where jobs of other repairs
- * had to be counted, never less than the catalogue states for this one: they say how busy the bench is, not that this work is short.
+ * once the queue is taken off; where jobs of other repairs had to be counted, never less than the catalogue states for this one, which
+ * they do not say is short. The queue of today is then put on. Never less than one working day.
  * Days that were agreed to in a quote go before all of this. Refuses a quantile outside 0 to 1 and a bench without capacity.
  * Example: twelve jobs of 1 to 12 own days at 0.8, and 400 minutes ahead at 360 a day, give 10 + 1 = 11 working days.
  */
@@ -102,8 +102,8 @@ export function promiseFrom(
   }
   const own = chosen.jobs.map(ownDaysOf);
   const queueDays = Math.floor(queueMinutes(jobs, asked.on) / capacityMinutesDay);
-  const least = chosen.basis === 'repair' ? 1 : Math.max(1, asked.statedDays);
-  const days = Math.max(least, nearestRank(own, quantile) + queueDays);
+  const least = chosen.basis === 'repair' ? 0 : asked.statedDays;
+  const days = Math.max(1, Math.max(least, nearestRank(own, quantile)) + queueDays);
   const on = addWorkingDays(asked.on, days, calendar);
   return { on, days, basis: chosen.basis, jobs: chosen.jobs.length, queueDays };
 }

@@ -11,7 +11,7 @@ import { awaitedPartsOf } from '@/lib/jobs/stored-awaited-parts';
 import { formatMoney } from '@/lib/money/amount';
 import { type Carrier, transitTo } from '@/lib/parcels/rules/carriers';
 import { onArrival } from '@/lib/promise/rules/on-arrival';
-import type { UsualTime } from '@/lib/promise/rules/promise-words';
+import type { StatedTime } from '@/lib/promise/rules/promise-words';
 import { offerOf } from '@/lib/quotes/rules/agreed';
 import { isBookedAtQuote } from '@/lib/quotes/rules/asked-words';
 import { readRuling } from '@/lib/warranty/stored-ruling';
@@ -38,7 +38,7 @@ export function nextFactsOf(o: {
     stage: readStage(job.stage),
     kind: readKind(job.kind),
     promisedOn: job.promisedOn ? dayFromDate(job.promisedOn) : null,
-    usual: usualOf(job, facts),
+    stated: statedTime(job, facts),
     isLate: job.promisedOn !== null && compareDays(dayFromDate(job.promisedOn), today) < 0,
     owed: facts.owed > 0 ? money(facts.owed) : null,
     startAfter: facts.isStartAllowed ? null : facts.withdrawUntil,
@@ -77,11 +77,12 @@ export function nextFactsOf(o: {
   };
 }
 
-function usualOf(job: JobRecord, facts: JobFacts): UsualTime | null {
+function statedTime(job: JobRecord, facts: JobFacts): StatedTime | null {
   if (readKind(job.kind) === 'claim') return null;
   const { quotedDays } = onArrival(job);
   return {
     days: quotedDays ?? job.repair.workingDays,
+    isQuoted: quotedDays !== null,
     waitsUntil: facts.isStartAllowed ? null : facts.withdrawUntil,
   };
 }
