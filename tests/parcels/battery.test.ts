@@ -14,12 +14,13 @@ import {
 
 const recorder = { battery: 'lithium-ion', wattHours: 9.25 } as const;
 
-test('every verdict ends by saying that local rules and the carrier come first', () => {
+test('every verdict gives a reason of its own, and ends by saying that local rules and the carrier come first', () => {
   for (const battery of BATTERY_KINDS) {
     for (const condition of BATTERY_CONDITIONS) {
       for (const packing of ['in-unit', 'with-unit', 'alone'] as const) {
         for (const wattHours of [null, 5, 50, 500]) {
           const verdict = batteryVerdict({ battery, condition, packing, wattHours });
+          expect(verdict.reasons.length).toBeGreaterThan(1);
           expect(verdict.reasons.at(-1)).toBe(LOCAL_RULES_FIRST);
           expect(verdict.insteadSteps.length > 0).toBe(verdict.may !== 'post');
         }
