@@ -50,6 +50,21 @@ describe('what a repair leaves after its warranty', () => {
     expect(repairWorth({ ...asked, reserve: reserve(600, 2_500, worth) }).carries).toBe(carries);
   });
 
+  it.each([
+    [6_000, 600, 2_000, 'yes'],
+    [6_000, 600, 2_001, 'in-doubt'],
+    [6_000, 2_000, 2_500, 'in-doubt'],
+    [6_000, 2_001, 2_500, 'no'],
+    [4_000, 0, 0, 'yes'],
+    [3_999, 0, 0, 'below-cost'],
+  ])(
+    'at a net price of %i, a reserve of %i and %i at most: %s, to the last unit',
+    (netMinor, own, upper, carries) => {
+      const asked = { netMinor, plannedMinor: 4_000, returned: 3, ...LONG };
+      expect(repairWorth({ ...asked, reserve: reserve(own, upper) }).carries).toBe(carries);
+    },
+  );
+
   it('does not put down to warranty what the price does not cover anyway', () => {
     const asked = { netMinor: 3_900, plannedMinor: 4_000, returned: 3, ...LONG };
     expect(repairWorth({ ...asked, reserve: reserve(600, 2_500) }).carries).toBe('below-cost');
