@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { ReactNode } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
@@ -45,6 +46,20 @@ const every = (
   </>
 );
 const NAMES = ['serial', 'symptoms', 'carrier', 'battery', 'accessories', 'photos', 'terms'];
+
+// The rule that takes the notes of other forms away beside a problem is for what stands in the address alone.
+test('an answer of a form stays when another form of the page is refused', () => {
+  const css = readFileSync(new URL('../../app/ui/forms/forms.css', import.meta.url), 'utf8');
+  const hiding = [...css.matchAll(/([^{}]*)\{\s*display: none;\s*\}/g)].map(([, selector = '']) =>
+    selector.trim(),
+  );
+  const ofNotes = hiding.filter((selector) => selector.includes('.notice'));
+  expect(ofNotes).toHaveLength(1);
+  expect(ofNotes[0]).toMatch(/:not\(\.form-answer \*\)$/);
+  expect(draw({ done: 'Made.', copied: 'quay-alder-482' })).toMatch(
+    /<div [^>]*class="form-answer"><div class="notice notice-good" role="status">.*quay-alder-482/,
+  );
+});
 
 describe('a form with problems', () => {
   const errors = Object.fromEntries(NAMES.map((name) => [name, [`Problem of ${name}`]]));
