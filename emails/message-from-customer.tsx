@@ -15,7 +15,7 @@ export const messageFromCustomer: Writer<'message-from-customer'> = ({ text, pho
       <Action href={setting.desk}>Answer on the job</Action>
       <Next
         what="Answer on the job, so that the answer is kept with it. An answer to this mail does not reach the customer."
-        when="Today shows the message until it is answered, or somebody says there that it needs no answer."
+        when="Today shows the message until it is answered, or somebody says on the job that it needs no answer."
         costs="Nothing changes in the price."
       />
     </>

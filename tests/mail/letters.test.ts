@@ -404,6 +404,13 @@ describe('a ruling', () => {
   });
 });
 
+test('who reads of a message in a mail is sent where it can be settled', async () => {
+  const content = { template: 'message-from-customer' as const, data: { text: 'Thank you!' } };
+  expect((await draw({ name: '', content })).text.replace(/\s+/g, ' ')).toContain(
+    'or somebody says on the job that it needs no answer.',
+  );
+});
+
 test('what a person wrote stays words, with its line breaks', async () => {
   const text = 'One <b>line</b> & "two"\n<img src=x onerror=alert(1)>';
   const drawn = await draw({ name: '', content: { template: 'message-from-customer', data: { text } } });
