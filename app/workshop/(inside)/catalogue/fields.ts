@@ -49,11 +49,16 @@ export const termUnit = z.enum(TERM_UNIT_KEYS, TERM_SENTENCE).default('M');
 
 /** An amount typed in the workshop's currency, as minor units, not below zero. */
 export const money = (currency: string, missing: string) =>
-  z.string(missing).transform((text, context) => {
-    const reading = readKeptMoney(text, currency, LIMITS.priceMinor);
-    if (reading.ok && reading.minor >= 0) return reading.minor;
-    const reason = reading.ok ? 'format' : reading.reason;
-    const message = keptMoneySentence(reason, currency, 'Enter an amount, like 12.50', LIMITS.priceMinor);
-    context.addIssue({ code: 'custom', message });
-    return z.NEVER;
-  });
+  // A browser sends a field that was left empty as ''.
+  z
+    .string(missing)
+    .trim()
+    .min(1, missing)
+    .transform((text, context) => {
+      const reading = readKeptMoney(text, currency, LIMITS.priceMinor);
+      if (reading.ok && reading.minor >= 0) return reading.minor;
+      const reason = reading.ok ? 'format' : reading.reason;
+      const message = keptMoneySentence(reason, currency, 'Enter an amount, like 12.50', LIMITS.priceMinor);
+      context.addIssue({ code: 'custom', message });
+      return z.NEVER;
+    });

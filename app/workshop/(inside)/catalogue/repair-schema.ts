@@ -8,6 +8,7 @@ import { line, lines, money, wholeNumber, yesNo } from './fields';
 const taxRate = z
   .string('Enter the rate in percent, 0 for none')
   .trim()
+  .min(1, 'Enter the rate in percent, 0 for none')
   .transform((text, context) => {
     const rateBps = readPercent(text);
     if (rateBps !== null) return rateBps;
