@@ -10,7 +10,7 @@ import { findJobByToken, newestTokenOf } from '@/lib/jobs/private-link';
 import { recordFinding } from '@/lib/jobs/record-finding';
 import { recordPayment } from '@/lib/jobs/record-payment';
 import { eventLine } from '@/lib/jobs/rules/events';
-import { openedFirst } from '@/lib/jobs/rules/of-booking';
+import { openedFirst, takenInAt } from '@/lib/jobs/rules/of-booking';
 import { isOneAddress } from '@/lib/jobs/rules/one-address';
 import { sendMessage } from '@/lib/jobs/send-message';
 import { takeInOpened } from '@/lib/jobs/take-in-opened';
@@ -103,6 +103,7 @@ describe('a parcel for which a job was opened beside its booking', () => {
     ]);
     const arrived = booking.events.at(-1);
     expect(arrived).toMatchObject({ kind: 'unit-arrived', at: NOW, actorId: BENCH.id });
+    expect(takenInAt(booking.events)).toEqual(NOW);
     expect(eventLine('unit-arrived', arrived?.data)).toBe(
       `Taken in; serial matches; Strap came with it and is kept with the unit; opened first as ${showNumber(first.number)}`,
     );

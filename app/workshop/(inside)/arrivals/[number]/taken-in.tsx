@@ -16,6 +16,7 @@ import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
 import { readStage } from '@/lib/jobs/records';
 import { accessoryDifferences } from '@/lib/jobs/rules/arrival';
+import { takenInAt } from '@/lib/jobs/rules/of-booking';
 import { ifMailed } from '@/lib/mail/mail-server';
 import { showNumber } from '@/lib/numbers/job-number';
 import type { WorkshopCard } from '@/lib/workshop/card';
@@ -27,6 +28,7 @@ type Props = { job: JobRecord; workshop: WorkshopCard };
 /** What came of taking a parcel in: the comparison of the serials above all, what the customer was told, and the next parcel. */
 export function TakenIn({ job, workshop }: Props) {
   const { locale, timeZone } = workshop;
+  const toldAt = takenInAt(job.events);
   const promise = job.promisedOn ? formatDay(dayFromDate(job.promisedOn), locale, 'weekday') : null;
   const differences = accessoryDifferences(
     job.accessories
@@ -44,7 +46,7 @@ export function TakenIn({ job, workshop }: Props) {
         }
         title={`Taken in: ${unitName(job.model)}`}
         lead={ifMailed(
-          `The customer was told${job.arrivedAt ? ` on ${formatDay(dayInZone(job.arrivedAt, timeZone), locale, 'weekday')}` : ''}.`,
+          `The customer was told${toldAt ? ` on ${formatDay(dayInZone(toldAt, timeZone), locale, 'weekday')}` : ''}.`,
           'The mail to the customer is kept here, because no mail server is set.',
         )}
       />
