@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { stampSteps } from '@/app/ui/docket/stamp-steps';
 import { day } from '@/lib/calendar/day';
 import { findHalfStates } from '@/lib/commands/faults/half-states';
 import { db } from '@/lib/db/client';
@@ -9,8 +10,9 @@ import { expectedParcels, findArrival } from '@/lib/jobs/find-arrival';
 import { findJobByToken, newestTokenOf } from '@/lib/jobs/private-link';
 import { recordFinding } from '@/lib/jobs/record-finding';
 import { recordPayment } from '@/lib/jobs/record-payment';
+import { readStatus } from '@/lib/jobs/records';
 import { eventLine } from '@/lib/jobs/rules/events';
-import { openedFirst, takenInAt } from '@/lib/jobs/rules/of-booking';
+import { bookingOf, openedFirst, takenInAt } from '@/lib/jobs/rules/of-booking';
 import { isOneAddress } from '@/lib/jobs/rules/one-address';
 import { sendMessage } from '@/lib/jobs/send-message';
 import { takeInOpened } from '@/lib/jobs/take-in-opened';
@@ -110,6 +112,15 @@ describe('a parcel for which a job was opened beside its booking', () => {
 
     const ended = await jobNow(first.id);
     expect(ended).toMatchObject({ stage: 'cancelled', photos: [], messages: [] });
+    expect(bookingOf(ended.events)).toBe(number);
+    expect(bookingOf(booking.events)).toBeNull();
+    const status = await readStatus(first.number);
+    const zone = { locale: 'en-GB', timeZone: 'UTC' };
+    // Nothing was cancelled in the eyes of whoever looks the number up.
+    expect(status && stampSteps(status, zone)).toMatchObject([
+      { key: 'booked', state: 'done' },
+      { key: 'arrived', state: 'done' },
+    ]);
     const last = ended.events.at(-1);
     expect(last).toMatchObject({ kind: 'is-of-booking', fromStage: 'arrived', toStage: 'cancelled' });
     expect(eventLine('is-of-booking', last?.data)).toBe(

@@ -9,6 +9,13 @@ export function openedFirst(events: readonly Happened[]): string | null {
   return event?.kind === 'unit-arrived' ? (event.data.openedAs ?? null) : null;
 }
 
+/** The number of the booking under which the parcel of a job that was opened for it was taken in; null where it has none. */
+export function bookingOf(events: readonly Happened[]): string | null {
+  const ended = events.find(({ kind }) => kind === 'is-of-booking');
+  const event = ended && parseEvent('is-of-booking', ended.data);
+  return event?.kind === 'is-of-booking' ? event.data.booking : null;
+}
+
 /** When a unit was last taken in, and its customer told so: later than it came where a job was opened for its parcel first. */
 export function takenInAt(events: readonly (Happened & { at: Date })[]): Date | null {
   return lastTakenIn(events)?.at ?? null;

@@ -45,7 +45,7 @@ export default async function StatusPage({ params }: Props) {
         kind="Job"
         number={showNumber(status.number)}
         heading="Stage by stage"
-        tag={<StageTag stage={status.stage} />}
+        tag={status.isOfBooking ? null : <StageTag stage={status.stage} />}
         stamps={stampSteps(status, { locale, timeZone })}
       >
         <p>

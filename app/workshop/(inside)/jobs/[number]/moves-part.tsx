@@ -4,6 +4,7 @@ import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { LinkButton } from '@/app/ui/page/button';
 import { Notice } from '@/app/ui/page/notice';
+import { NumberLink } from '@/app/workshop/number-link';
 import type { Staff } from '@/app/workshop/who';
 import { dayInZone } from '@/lib/calendar/day';
 import { now } from '@/lib/clock';
@@ -12,6 +13,7 @@ import { isPlainMove } from '@/lib/jobs/move';
 import type { JobRecord } from '@/lib/jobs/records';
 import { couldBeginEarly, openMoves, reasonSentence } from '@/lib/jobs/rules/guards';
 import { permissionOf } from '@/lib/jobs/rules/move-permissions';
+import { bookingOf } from '@/lib/jobs/rules/of-booking';
 import { BEFORE_READY } from '@/lib/jobs/rules/stage-sets';
 import { FINAL_STAGES, type Move, type MoveKey } from '@/lib/jobs/rules/stages';
 import { recalledInUnit } from '@/lib/jobs/stored-recall';
@@ -98,6 +100,7 @@ export async function MovesPart({
   const isStuck = onward.length === 0 && BEFORE_READY.includes(facts.stage);
   const back = open.find(({ key }) => key === BACKWARDS);
   const isOver = FINAL_STAGES.includes(facts.stage) && !facts.isSought;
+  const booking = bookingOf(job.events);
   // Where nothing leads on yet, what is lacking is the next step, and stands open.
   const shutList =
     shut.length > 0 ? (
@@ -111,7 +114,14 @@ export async function MovesPart({
     ) : null;
   return (
     <div id="moves" className="moves">
-      {isOver ? <p>Nothing is left to do on this job.</p> : null}
+      {booking ? (
+        <p>
+          {'Its parcel was taken in under its booking, job '}
+          <NumberLink of="jobs" number={booking} />
+          {'. Nothing is left to do on this one.'}
+        </p>
+      ) : null}
+      {isOver && !booking ? <p>Nothing is left to do on this job.</p> : null}
       {couldBeginEarly(facts) ? (
         <Notice kind="warn" heading="No work yet">
           <p>{reasonSentence('start-allowed', facts, workshop.locale)}</p>
