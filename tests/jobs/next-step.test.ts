@@ -128,6 +128,18 @@ it('says when a missing part is expected, where a day is known', () => {
   );
 });
 
+describe('what happens next to a unit on the bench', () => {
+  // One that cannot be repaired goes back too, as does one whose customer withdraws.
+  it.each(['on-bench', 'proving'] as const)(
+    'at the stage %s is a proof of what is repaired, and not its only way back',
+    (stage) => {
+      const told = next({ stage, kind: 'repair', ruling: null, startAfter: day('2026-12-15') });
+      expect(told).toMatch(/^Once it is repaired, it has to pass its tests before we call it ready/);
+      expect(told).not.toMatch(/goes back|comes back|only/);
+    },
+  );
+});
+
 describe('what happens next on a claim', () => {
   it('is the parcel, whose postage is the customer’s until the claim is covered', () => {
     const told = next({ stage: 'booked', ruling: null });

@@ -105,7 +105,7 @@ export function nextForCustomer(facts: NextFacts, locale: string): string {
       return `We go on as soon as the part is here.${facts.partOn ? ` We expect it by ${formatDay(facts.partOn, locale, 'weekday')}.` : ''}${by}${free}`;
     case 'on-bench':
     case 'proving':
-      return `It goes back only when it has passed every test, and we write to you when it is ready.${by}${wait}${free}`;
+      return `Once it is repaired, it has to pass its tests before we call it ready, and we write to you then.${by}${wait}${free}`;
     case 'ready':
       return ready(facts, free);
     case 'sent-back':
