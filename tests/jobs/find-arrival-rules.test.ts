@@ -1,6 +1,7 @@
 import { generateKeyPairSync } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { day } from '@/lib/calendar/day';
+import { accessoryDifferences } from '@/lib/jobs/rules/arrival';
 import { matchParcels } from '@/lib/jobs/rules/parcel-match';
 import { soughtFrom, telephoneIn } from '@/lib/jobs/rules/sought';
 import { drawNumber } from '@/lib/numbers/job-number';
@@ -102,4 +103,16 @@ describe('a telephone number in what was typed', () => {
   ])('%j is %j', (text, last) => {
     expect(telephoneIn(text)).toBe(last);
   });
+});
+
+it('tells what was missing of a parcel first, then what came with it', () => {
+  const told = [
+    { name: 'Strap', isArrived: true },
+    { name: 'Power supply', isArrived: false },
+  ];
+  expect(accessoryDifferences(told, ['Case'])).toEqual([
+    'Power supply was not in the parcel',
+    'Case came with it and is kept with the unit',
+  ]);
+  expect(accessoryDifferences(told.slice(0, 1), [])).toEqual([]);
 });
