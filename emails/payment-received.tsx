@@ -1,3 +1,4 @@
+import { isHeldForMoney } from '@/lib/jobs/rules/guards';
 import { postingSentence } from '@/lib/jobs/rules/posting-words';
 import { JobPage, Next, Para, Title } from './frame';
 import type { Letter, Setting, Writer } from './letter';
@@ -8,9 +9,11 @@ export const paymentReceived: Writer<'payment-received'> = (facts, setting) =>
   facts.amount < 0 ? givenBack({ ...facts, amount: -facts.amount }, setting) : received(facts, setting);
 
 function received(facts: Paid, setting: Setting): Letter {
-  const { amount, balance, isPriceOpen = false } = facts;
+  const { amount, balance, isPriceOpen = false, isWaived = false } = facts;
   const { job } = setting;
-  const left = isPriceOpen ? towardsSentence(balance, setting) : leftSentence(balance, setting);
+  const left = isPriceOpen
+    ? towardsSentence(balance, setting)
+    : `${leftSentence(balance, setting)}${isWaived ? ' It stays owed.' : ''}`;
   return {
     to: 'customer',
     subject: `Thank you, ${money(amount, setting)} is here: job ${job.number}`,
@@ -30,10 +33,10 @@ function received(facts: Paid, setting: Setting): Letter {
   };
 }
 
-function whenNext({ balance, isOver, isReady }: Paid): string {
+function whenNext({ balance, isOver, isReady, isWaived = false }: Paid): string {
   if (isReady) {
-    const posted =
-      balance > 0 ? 'We post it on the working day after the rest is here.' : postingSentence(false);
+    const isHeld = isHeldForMoney({ owed: balance, isOwedWaived: isWaived });
+    const posted = isHeld ? 'We post it on the working day after the rest is here.' : postingSentence(false);
     return `${posted} You get the carrier’s reference by mail.`;
   }
   if (!isOver) return 'We write again when there is news of your unit.';
@@ -48,6 +51,7 @@ type Paid = {
   isPriceOpen?: boolean | undefined;
   isOver?: boolean | undefined;
   isReady?: boolean | undefined;
+  isWaived?: boolean | undefined;
 };
 
 function givenBack(facts: Paid, setting: Setting): Letter {

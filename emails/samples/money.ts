@@ -60,6 +60,13 @@ export const moneySamples: readonly Sample[] = [
     content: { template: 'payment-received', data: { amount: 4000, balance: 4900, isReady: true } },
   },
   {
+    name: 'Payment received, the unit leaves although some is left',
+    content: {
+      template: 'payment-received',
+      data: { amount: 4000, balance: 4900, isReady: true, isWaived: true },
+    },
+  },
+  {
     name: 'Payment received after the unit left',
     content: { template: 'payment-received', data: { amount: 9600, balance: 0, isOver: true } },
   },

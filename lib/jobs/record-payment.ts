@@ -10,7 +10,10 @@ import { paidBack, writePostageOfClaim } from '@/lib/warranty/write-closed-claim
 import { readWorkshop } from '@/lib/workshop/records';
 import type { ByStaff } from './actor';
 import { readStage } from './records';
+import { isOwedWaived } from './rules/decision';
+import { waitsForAddress } from './rules/handover';
 import { NO_MORE_NEWS } from './rules/stage-sets';
+import { ADDRESS_EVENTS } from './stored-decision';
 import { writeEvent } from './write-event';
 import { idOfSent, writeOnce } from './write-once';
 import { takeUpAnswered } from './write-unclaimed';
@@ -92,8 +95,7 @@ export async function recordPayment(
           ...(isPostage && { isPostage, ...(postageLeft > 0 && { postageLeft }) }),
           ...(isPriceOpen(after) && { isPriceOpen: true }),
           ...(NO_MORE_NEWS.includes(readStage(after.stage)) && { isOver: true }),
-          ...(o.amount > 0 &&
-            (await leavesOncePaid(tx, { id: o.jobId, stage: after.stage })) && { isReady: true }),
+          ...(o.amount > 0 && (await howItLeaves(tx, { jobId: o.jobId, owed }))),
         },
         to: job.customer.email,
         jobId: o.jobId,
@@ -107,11 +109,23 @@ export async function recordPayment(
 const CHANGED =
   'What is left to pay changed while you had this open, so nothing was recorded. Look at the payments before you enter it again.';
 
-/** A unit that stands ready leaves once it is paid, but not one whose parcel came back, which waits for an address. */
-async function leavesOncePaid(tx: Tx, job: { id: string; stage: string }): Promise<boolean> {
-  if (readStage(job.stage) !== 'ready') return false;
-  const back = await tx.jobEvent.count({ where: { jobId: job.id, kind: 'came-back' } });
-  return back === 0;
+/**
+ * Whether the unit goes back once what is left is paid, read after the payment, which may have taken it up again: a unit whose
+ * parcel came back waits for an address as well. Where the owner decided so, it leaves although something stays owed.
+ */
+async function howItLeaves(
+  tx: Tx,
+  { jobId, owed }: { jobId: string; owed: number },
+): Promise<{ isReady?: true; isWaived?: true }> {
+  const job = await tx.job.findUniqueOrThrow({
+    where: { id: jobId },
+    select: { stage: true, events: ADDRESS_EVENTS },
+  });
+  if (waitsForAddress(job.events)) return {};
+  const isWaived = owed > 0 && isOwedWaived(job.events);
+  if (readStage(job.stage) === 'ready') return { isReady: true, ...(isWaived && { isWaived }) };
+  // The payment that settles it takes an unclaimed unit up again.
+  return job.stage === 'unclaimed' && owed > 0 && !isWaived ? { isReady: true } : {};
 }
 
 /** Money that was not received yet is none. */

@@ -54,6 +54,15 @@ async function letters(jobId: string) {
   return rows.map(({ template, data }) => readContent({ template, data }).data);
 }
 
+/** What the mails about its payments say. */
+async function thanked(jobId: string) {
+  const rows = await db.mail.findMany({
+    where: { jobId, template: 'payment-received' },
+    orderBy: { id: 'asc' },
+  });
+  return rows.map(({ data }) => data);
+}
+
 async function stageOf(jobId: string): Promise<string> {
   return (await db.job.findUniqueOrThrow({ where: { id: jobId } })).stage;
 }
@@ -222,6 +231,7 @@ describe('notices that a unit waits', () => {
     });
     await recordPayment({ ...paid, amount: 100, now: on('2026-11-25') });
     expect(await stageOf(jobId)).toBe('unclaimed');
+    expect((await thanked(jobId)).at(-1)).toEqual({ amount: 100, balance: -100 });
   });
 
   it('end with the payment that settles it: the unit is taken up again', async () => {
@@ -241,6 +251,10 @@ describe('notices that a unit waits', () => {
     expect(await stageOf(jobId)).toBe('unclaimed');
     await pay(100);
     expect(await stageOf(jobId)).toBe('ready');
+    expect(await thanked(jobId)).toEqual([
+      { amount: 7100, balance: 100, isReady: true },
+      { amount: 100, balance: 0, isReady: true },
+    ]);
     expect(await db.unclaimedNotice.count()).toBe(0);
     for (const now of [SECOND, THIRD, DECIDE]) expect(await sendUnclaimedNotices(now)).toBe(0);
     await expect(decide(jobId)).rejects.toMatchObject({ code: 'conflict' });
@@ -336,6 +350,19 @@ describe('the owner’s decision', () => {
     expect(await stageOf(jobId)).toBe('sent-back');
     const [told] = await db.mail.findMany({ where: { jobId, template: 'unit-sent-back' } });
     expect(told?.data).toMatchObject({ owed: 7200 });
+  });
+
+  it('sent back unpaid, it waits for no rest: the mail about a payment says that it leaves, and what stays owed', async () => {
+    const { jobId } = await afterAllNotices();
+    await decide(jobId, { decision: 'send-back-unpaid' });
+    const paid = { jobId, method: 'card', reference: '', actor: BENCH, now: DECIDE } as const;
+    const receivedOn = day('2027-01-25');
+    await recordPayment({ ...paid, amount: 4000, receivedOn });
+    await recordPayment({ ...paid, amount: 3200, receivedOn });
+    expect(await thanked(jobId)).toEqual([
+      { amount: 4000, balance: 3200, isReady: true, isWaived: true },
+      { amount: 3200, balance: 0, isReady: true },
+    ]);
   });
 
   it('sent back all the same, nothing is said of money where nothing is owed', async () => {

@@ -458,5 +458,8 @@ test('money for a unit that stands ready says when it is posted', async () => {
   expect((await draw(sampleOf('Payment received, the unit is ready and some is left'))).text).toContain(
     'We post it on the working day after the rest is here.',
   );
+  const waived = (await draw(sampleOf('Payment received, the unit leaves although some is left'))).text;
+  expect(waived).toContain('We post it on the next working day.');
+  expect(waived).toContain('£49.00 with tax is left to pay. It stays owed.');
   expect((await draw(sampleOf('Payment received'))).text).not.toContain('We post it');
 });

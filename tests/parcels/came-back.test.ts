@@ -1,9 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { day, dayFromDate, dayInZone } from '@/lib/calendar/day';
 import { db } from '@/lib/db/client';
 import { cameBack } from '@/lib/jobs/came-back';
 import { expectedParcels, findArrival } from '@/lib/jobs/find-arrival';
 import { moveJob } from '@/lib/jobs/move';
+import { recordPayment } from '@/lib/jobs/record-payment';
 import { waitsForAddress } from '@/lib/jobs/rules/handover';
 import { sendMessage } from '@/lib/jobs/send-message';
 import { readToday } from '@/lib/jobs/today';
@@ -136,6 +137,28 @@ describe('a parcel that the post brings back', () => {
     await sendMessage({ jobId, text: 'It is 4 Sail Loft.', actor: { kind: 'customer' }, now: at });
     expect((await onToday())?.wait).toEqual({ who: 'us', step: 'send-back' });
     expect(await onDispatch()).toEqual([true, false]);
+  });
+
+  it('is said to leave by the mail about a payment once its customer has answered, and not before', async () => {
+    const jobId = await sent('HW2-80016-F');
+    await back(jobId);
+    const pay = (amount: number) =>
+      recordPayment({
+        jobId,
+        amount,
+        method: 'card',
+        reference: '',
+        receivedOn: day('2026-12-08'),
+        actor: BENCH,
+        now: AGAIN,
+      });
+    await pay(500);
+    expect(await mailText(jobId, 'payment-received')).not.toContain('We post it');
+    await sendMessage({ jobId, text: 'It is 4 Sail Loft.', actor: { kind: 'customer' }, now: AGAIN });
+    await pay(600);
+    const mail = { jobId, template: 'payment-received' };
+    const last = await db.mail.findFirstOrThrow({ where: mail, orderBy: { id: 'desc' } });
+    expect(last.data).toMatchObject({ amount: 600, isReady: true });
   });
 
   it('waits for no address once the owner has decided to send it all the same', async () => {

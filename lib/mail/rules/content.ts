@@ -222,8 +222,10 @@ export const factsOf = {
     isPriceOpen: z.boolean().optional(),
     /** the unit has left, or never came: no news of it is to come */
     isOver: z.boolean().optional(),
-    /** it stands ready, and leaves once everything is paid */
+    /** it stands packed, and leaves once everything is paid */
     isReady: z.boolean().optional(),
+    /** it leaves at once although something is left to pay: the owner decided so */
+    isWaived: z.boolean().optional(),
   }),
   'unit-sent-back': z.strictObject({
     /** '' with its reference where the customer collected the unit */
