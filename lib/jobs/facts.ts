@@ -4,11 +4,11 @@ import { readCheck, readEntry } from '@/lib/bench/stored-checks';
 import { compareDays, type Day, dayFromDate } from '@/lib/calendar/day';
 import { balanceOf } from '@/lib/invoices/rules/balance';
 import { Refusal } from '@/lib/outcome';
-import { agreedOf, isAgreedTo, offerOf } from '@/lib/quotes/rules/agreed';
+import { agreedOf, hasAgreedPaidOffer, isAgreedTo, offerOf } from '@/lib/quotes/rules/agreed';
 import { lapsedPrice } from '@/lib/quotes/rules/lapsed-price';
 import { heldNoOfJob } from '@/lib/quotes/stored-held-no';
 import { mayContest } from '@/lib/warranty/rules/ruling';
-import { readRuling } from '@/lib/warranty/stored-ruling';
+import { readRuling, toldRuling } from '@/lib/warranty/stored-ruling';
 import { type Actor, moveBy } from './actor';
 import { type JobRecord, readKind, readStage } from './records';
 import { isOwedWaived } from './rules/decision';
@@ -25,8 +25,7 @@ import type { MoveKey } from './rules/stages';
  */
 export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
   const agreed = agreedOf(job);
-  const hasAgreedPaidOffer =
-    agreed !== undefined && agreed.revision > 1 && agreed.grossMinor > 0 && job.withdrawnAt === null;
+  const isPaidAgreed = hasAgreedPaidOffer(job);
   const since = reopenedAt(job.events);
   const proving = provingState(
     checksOf(job).map(readCheck),
@@ -35,14 +34,14 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
   );
   const ruled = job.claim ? readRuling(job.claim) : null;
   const kind = readKind(job.kind);
-  const ruling = ruled?.isFinal ? ruled.ruling : null;
+  const ruling = toldRuling(job.claim);
   return {
     kind,
     stage: readStage(job.stage),
     isSerialSettled: job.isSerialSettled,
     findings: job.findings.length,
     hasOpenOffer: offerOf(job) !== undefined,
-    hasAgreedPaidOffer,
+    hasAgreedPaidOffer: isPaidAgreed,
     isPriceAgreed: isAgreedTo(agreed),
     isContractMade:
       (job.termsAcceptedAt !== null && job.withdrawnAt === null) || isSomethingCovered({ kind, ruling }),
@@ -53,7 +52,7 @@ export function factsOf(job: JobRecord, today: Day | null = null): JobFacts {
     owed: balanceOf(job).owed,
     isOwedWaived: isOwedWaived(job.events),
     // On a claim only a price that was agreed to can be withdrawn from; what is covered waits for nobody.
-    ...(kind === 'claim' && !hasAgreedPaidOffer ? NO_CONTRACT : withdrawalFacts(job, today)),
+    ...(kind === 'claim' && !isPaidAgreed ? NO_CONTRACT : withdrawalFacts(job, today)),
     isRepaired: isRepaired(job.events),
     recalledParts: recalledPartsOf(job),
     isNoHeld: today !== null && heldNoOfJob(job, today) !== null,

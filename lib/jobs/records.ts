@@ -4,6 +4,9 @@ import { db } from '@/lib/db/client';
 import type { Prisma } from '@/lib/db/generated/client';
 import { inOrder } from '@/lib/db/in-order';
 import type { Tx } from '@/lib/db/transaction';
+import { hasAgreedPaidOffer } from '@/lib/quotes/rules/agreed';
+import { toldRuling } from '@/lib/warranty/stored-ruling';
+import { isPromiseOver } from './rules/promise-to-come';
 import { type JobKind, STAGES, type Stage } from './rules/stages';
 import { withoutUndone } from './rules/undone';
 import { AWAITED_PARTS } from './stored-awaited-parts';
@@ -26,7 +29,10 @@ const STATUS = {
   stage: true,
   bookedAt: true,
   promisedOn: true,
+  withdrawnAt: true,
   model: { select: { maker: true, name: true } },
+  claim: { select: { cause: true, ruling: true, secondLookAt: true } },
+  quotes: { select: { revisions: { select: { state: true, revision: true, grossMinor: true } } } },
   events: {
     where: { toStage: { not: null } },
     select: { kind: true, toStage: true, at: true },
@@ -38,6 +44,7 @@ export type JobStatus = {
   number: string;
   kind: JobKind;
   stage: Stage;
+  /** null too where no repair is to come that it was promised for */
   promisedOn: Day | null;
   /** The stages seen so far with the instant each was entered last. */
   reached: { stage: Stage; at: Date }[];
@@ -49,11 +56,19 @@ export type JobStatus = {
 export async function readStatus(number: string): Promise<JobStatus | null> {
   const job = await db.job.findUnique({ where: { number }, select: STATUS });
   if (!job) return null;
+  const kind = readKind(job.kind);
+  const stage = readStage(job.stage);
+  const isOver = isPromiseOver({
+    kind,
+    stage,
+    ruling: toldRuling(job.claim),
+    hasAgreedPaidOffer: hasAgreedPaidOffer(job),
+  });
   return {
     number: job.number,
-    kind: readKind(job.kind),
-    stage: readStage(job.stage),
-    promisedOn: job.promisedOn ? dayFromDate(job.promisedOn) : null,
+    kind,
+    stage,
+    promisedOn: job.promisedOn && !isOver ? dayFromDate(job.promisedOn) : null,
     reached: stagesReached(job.events),
     isOfBooking: job.events.some(({ kind }) => kind === 'is-of-booking'),
   };

@@ -10,7 +10,7 @@ import { type ListedRequest, listRequests } from '@/lib/quotes/records';
 import { offerOf } from '@/lib/quotes/rules/agreed';
 import { claimStanding } from '@/lib/warranty/rules/claim-standing';
 import { COVER_FACTS, type CoverEnds, recentCoverEnds } from '@/lib/warranty/stored-cover-ends';
-import { readRuling } from '@/lib/warranty/stored-ruling';
+import { toldRuling } from '@/lib/warranty/stored-ruling';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { byComing, EXPECTED, type ExpectedParcel, inOrderOfComing } from './find-arrival';
 import { isLongSentBack, isWrittenAbout, WRITTEN_SINCE } from './long-sent-back';
@@ -175,7 +175,6 @@ function listed(
   const isWaived = isOwedWaived(row.events);
   const offer = offerOf(row);
   const back = isBackWithUs(row.events) ? row.events.findLast(({ kind }) => kind === 'came-back') : undefined;
-  const ruled = row.claim ? readRuling(row.claim) : null;
   const awaitedParts = awaitedPartsOf(row);
   return {
     number: row.number,
@@ -199,7 +198,7 @@ function listed(
     claim: row.claim && {
       number: row.claim.number,
       standing: claimStanding({ ...row.claim, job: row }),
-      ruling: ruled?.isFinal ? ruled.ruling : null,
+      ruling: toldRuling(row.claim),
       contestedOn: row.claim.contestedAt && dayInZone(row.claim.contestedAt, timeZone),
       reopenedOn: row.claim.reopenedAt && dayInZone(row.claim.reopenedAt, timeZone),
     },

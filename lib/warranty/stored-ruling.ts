@@ -13,11 +13,16 @@ export function readRuling(claim: RuledRow): StoredRuling | null {
   return { cause, ruling, isFinal: isFinalRuling({ ruling, secondLookAt: claim.secondLookAt }) };
 }
 
+/** The ruling that a claim's customer was told; null before it, and on a job without a claim. */
+export function toldRuling(claim: RuledRow | null): Ruling | null {
+  const ruled = claim && readRuling(claim);
+  return ruled?.isFinal ? ruled.ruling : null;
+}
+
 /**
  * Whether a claim's customer gets the postage of their parcel back: once it is ruled covered, at least in part (common practice,
  * no source). False for a job without a claim.
  */
 export function paysPostage(claim: RuledRow | null): boolean {
-  const ruled = claim && readRuling(claim);
-  return ruled?.isFinal === true && isCoveredAtLeastPartly(ruled.ruling);
+  return isCoveredAtLeastPartly(toldRuling(claim));
 }

@@ -10,6 +10,17 @@ export function offerOf<R extends { state: string }>(job: HasRevisions<R>): R | 
   return job.quotes[0]?.revisions.find(({ state }) => state === 'sent');
 }
 
+/**
+ * Whether a price beyond the first one was agreed to and is not nothing: on a claim, what is repaired although it is not covered.
+ * A contract that the customer withdrew from is none.
+ */
+export function hasAgreedPaidOffer(
+  job: HasRevisions<{ state: string; revision: number; grossMinor: number }> & { withdrawnAt: Date | null },
+): boolean {
+  const agreed = agreedOf(job);
+  return agreed !== undefined && agreed.revision > 1 && agreed.grossMinor > 0 && job.withdrawnAt === null;
+}
+
 /** In place of who said yes: the price of a claim that the workshop opened follows from the certificate, and is nothing. */
 export const BY_CERTIFICATE = 'certificate';
 

@@ -15,6 +15,7 @@ import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/r
 import { historyWords } from '@/lib/jobs/rules/booking';
 import { parseEvent } from '@/lib/jobs/rules/events';
 import type { JobFacts } from '@/lib/jobs/rules/guards';
+import { isPromiseOver } from '@/lib/jobs/rules/promise-to-come';
 import { NO_MORE_NEWS, PROMISE_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { showNumber } from '@/lib/numbers/job-number';
 import { type Carrier, trackingAddress } from '@/lib/parcels/rules/carriers';
@@ -22,7 +23,6 @@ import { countryAbroad } from '@/lib/parcels/rules/country-abroad';
 import { keptWords } from '@/lib/promise/rules/promise-words';
 import { keptPromises } from '@/lib/promise/stored-kept';
 import { quoteAskedFor } from '@/lib/quotes/records';
-import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
 import { postalLines } from '@/lib/workshop/rules/letterhead';
 import { collectedOnOf } from './next-facts';
 import type { PartProps } from './part-props';
@@ -125,13 +125,6 @@ async function promisesSoFar({ job, workshop, facts }: Omit<DocketProps, 'token'
   const stage = readStage(job.stage);
   const isAhead = job.promisedOn && PROMISE_STAGES.includes(stage) && !isPromiseOver(facts);
   return isAhead ? keptWords(await keptPromises(now(), workshop)) : null;
-}
-
-/** No repair is to come that the day was promised for: it goes back as it is, or its claim covers none. */
-function isPromiseOver({ stage, kind, ruling, hasAgreedPaidOffer }: JobFacts): boolean {
-  if (stage === 'declined') return true;
-  const isNotCovered = kind === 'claim' && ruling !== null && !isCoveredAtLeastPartly(ruling);
-  return isNotCovered && !hasAgreedPaidOffer && PROMISE_STAGES.includes(stage);
 }
 
 /** When a day is promised where none is yet; null where none is to come. */

@@ -7,6 +7,7 @@ import type { JobFacts } from '@/lib/jobs/rules/guards';
 import { isClosedByTime, isCollected, isNotGone, waitsForAddress } from '@/lib/jobs/rules/handover';
 import type { NextFacts } from '@/lib/jobs/rules/next-step';
 import type { ParcelSearch } from '@/lib/jobs/rules/parcel-search';
+import { isPromiseOver } from '@/lib/jobs/rules/promise-to-come';
 import { awaitedPartsOf } from '@/lib/jobs/stored-awaited-parts';
 import { formatMoney } from '@/lib/money/amount';
 import { type Carrier, transitTo } from '@/lib/parcels/rules/carriers';
@@ -34,12 +35,13 @@ export function nextFactsOf(o: {
   const { timeZone, currency, locale } = workshop;
   const money = (minor: number) => formatMoney(minor, currency, locale);
   const offer = offerOf(job);
+  const promisedOn = job.promisedOn && !isPromiseOver(facts) ? dayFromDate(job.promisedOn) : null;
   return {
     stage: readStage(job.stage),
     kind: readKind(job.kind),
-    promisedOn: job.promisedOn ? dayFromDate(job.promisedOn) : null,
+    promisedOn,
     stated: statedTime(job, facts),
-    isLate: job.promisedOn !== null && compareDays(dayFromDate(job.promisedOn), today) < 0,
+    isLate: promisedOn !== null && compareDays(promisedOn, today) < 0,
     owed: facts.owed > 0 ? money(facts.owed) : null,
     startAfter: facts.isStartAllowed ? null : facts.withdrawUntil,
     ended: ended && {
