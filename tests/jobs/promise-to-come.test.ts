@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isPromiseOver } from '@/lib/jobs/rules/promise-to-come';
+import { isPromiseOver, promiseToCome } from '@/lib/jobs/rules/promise-to-come';
 import { PROMISE_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { STAGES } from '@/lib/jobs/rules/stages';
 
@@ -23,5 +23,51 @@ describe('a promise is over', () => {
   it('on a repair once it goes back as it is, and at no other stage', () => {
     const over = STAGES.filter((stage) => isPromiseOver({ ...claim, stage, kind: 'repair', ruling: null }));
     expect(over).toEqual(['declined']);
+  });
+});
+
+describe('a promise to come', () => {
+  const WITH_A_YES = 'with your yes to a price';
+  const claim = {
+    stage: 'assessing',
+    kind: 'claim',
+    ruling: null,
+    hasAgreedPaidOffer: false,
+    isPriceAgreed: true,
+    hasOpenOffer: false,
+    isNoFault: false,
+  } as const;
+
+  it.each([
+    [null, null],
+    ['covered', null],
+    ['partly', null],
+    ['not-covered', WITH_A_YES],
+    ['returned-free', null],
+  ] as const)('on a claim with the ruling %s: %s', (ruling, words) => {
+    for (const stage of PROMISE_STAGES) expect(promiseToCome({ ...claim, stage, ruling })).toBe(words);
+  });
+
+  // A claim after the end of cover that was not let in is not covered whatever was found.
+  it.each(['not-covered', 'returned-free'] as const)('is none where nothing was found, %s', (ruling) => {
+    for (const isPriceAgreed of [true, false])
+      expect(promiseToCome({ ...claim, ruling, isNoFault: true, isPriceAgreed })).toBeNull();
+  });
+
+  it('comes with the price that is asked about, whatever was ruled', () => {
+    const asked = { ...claim, stage: 'awaiting-approval', hasOpenOffer: true } as const;
+    expect(promiseToCome({ ...asked, ruling: 'not-covered', isNoFault: true })).toBe(WITH_A_YES);
+    expect(promiseToCome({ ...asked, ruling: 'returned-free', isNoFault: true })).toBe(WITH_A_YES);
+  });
+
+  it.each([
+    ['booked', 'once it is here'],
+    ['arrived', WITH_A_YES],
+    ['assessing', WITH_A_YES],
+    ['ready', null],
+    ['declined', null],
+    ['cancelled', null],
+  ] as const)('of a parcel that came without a booking, %s: %s', (stage, words) => {
+    expect(promiseToCome({ ...claim, kind: 'repair', stage, isPriceAgreed: false })).toBe(words);
   });
 });

@@ -14,3 +14,23 @@ export function isPromiseOver({ stage, kind, ruling, hasAgreedPaidOffer }: OverF
   const isNotCovered = kind === 'claim' && ruling !== null && !isCoveredAtLeastPartly(ruling);
   return isNotCovered && !hasAgreedPaidOffer && PROMISE_STAGES.includes(stage);
 }
+
+type ToComeFacts = OverFacts &
+  Pick<JobFacts, 'isPriceAgreed' | 'hasOpenOffer'> & {
+    /** the claim was inspected, and the unit works on the bench */
+    isNoFault: boolean;
+  };
+
+/**
+ * When a day is promised where none stands, in the customer's words; null where none is to come. A unit in which nothing was
+ * found goes back without a price, also where its claim is not covered since it came after cover had ended.
+ *
+ * promiseToCome({ stage: 'booked', … }) -> 'once it is here'
+ */
+export function promiseToCome(facts: ToComeFacts): string | null {
+  const { stage, ruling, isNoFault, isPriceAgreed, hasOpenOffer } = facts;
+  if (stage === 'booked') return 'once it is here';
+  if (!PROMISE_STAGES.includes(stage)) return null;
+  const isPriceToCome = isPromiseOver(facts) ? ruling === 'not-covered' && !isNoFault : !isPriceAgreed;
+  return isPriceToCome || hasOpenOffer ? 'with your yes to a price' : null;
+}

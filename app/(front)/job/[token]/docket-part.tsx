@@ -15,7 +15,7 @@ import { type JobRecord, readKind, readStage, stagesReached } from '@/lib/jobs/r
 import { historyWords } from '@/lib/jobs/rules/booking';
 import { parseEvent } from '@/lib/jobs/rules/events';
 import type { JobFacts } from '@/lib/jobs/rules/guards';
-import { isPromiseOver } from '@/lib/jobs/rules/promise-to-come';
+import { isPromiseOver, promiseToCome } from '@/lib/jobs/rules/promise-to-come';
 import { NO_MORE_NEWS, PROMISE_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { showNumber } from '@/lib/numbers/job-number';
 import { type Carrier, trackingAddress } from '@/lib/parcels/rules/carriers';
@@ -24,7 +24,7 @@ import { keptWords } from '@/lib/promise/rules/promise-words';
 import { keptPromises } from '@/lib/promise/stored-kept';
 import { quoteAskedFor } from '@/lib/quotes/records';
 import { postalLines } from '@/lib/workshop/rules/letterhead';
-import { collectedOnOf } from './next-facts';
+import { collectedOnOf, isNoFault } from './next-facts';
 import type { PartProps } from './part-props';
 
 type DocketProps = PartProps & { facts: JobFacts; carriers: readonly Carrier[] };
@@ -49,7 +49,7 @@ export async function DocketPart({ job, workshop, facts, carriers }: DocketProps
           text:
             job.promisedOn && !isPromiseOver(facts)
               ? formatDay(dayFromDate(job.promisedOn), locale, 'weekday')
-              : promiseToCome(facts),
+              : promiseToCome({ ...facts, isNoFault: isNoFault(job) }),
         },
       ]}
       stamps={stampSteps({ stage, reached: stagesReached(job.events) }, { locale, timeZone })}
@@ -126,17 +126,6 @@ async function promisesSoFar({ job, workshop, facts }: Omit<DocketProps, 'token'
   const isAhead = job.promisedOn && PROMISE_STAGES.includes(stage) && !isPromiseOver(facts);
   return isAhead ? keptWords(await keptPromises(now(), workshop)) : null;
 }
-
-/** When a day is promised where none is yet; null where none is to come. */
-function promiseToCome(facts: JobFacts): string | null {
-  const { stage, isPriceAgreed } = facts;
-  if (stage === 'booked') return 'once it is here';
-  if (stage !== 'declined' && facts.ruling === 'not-covered' && isPromiseOver(facts)) return WITH_A_YES;
-  const isToAgree = PROMISE_STAGES.includes(stage);
-  return isToAgree && !isPriceAgreed ? WITH_A_YES : null;
-}
-
-const WITH_A_YES = 'with your yes to a price';
 
 function accessoryWords(each: { name: string; isTold: boolean; isArrived: boolean | null }): string {
   if (each.isArrived === null) return each.name;

@@ -69,7 +69,7 @@ export function nextFactsOf(o: {
     ruling: facts.ruling,
     isLookedAtAgain: isLookedAtAgain(job),
     isPaidAgreed: facts.hasAgreedPaidOffer,
-    isNoFault: job.claim?.cause === 'no-fault-found',
+    isNoFault: isNoFault(job),
     isPriceOpen: !facts.isPriceAgreed,
     isQuoted: isBookedAtQuote(job),
     hasCertificate: job.certificates.length > 0,
@@ -98,6 +98,11 @@ export function isOfferOver(offer: { validUntil: Date } | undefined, today: Day)
 export function isLookedAtAgain({ claim }: Pick<JobRecord, 'claim'>): boolean {
   if (!claim || readRuling(claim)?.isFinal) return false;
   return claim.contestedAt !== null || claim.reopenedAt !== null;
+}
+
+/** What was found on a claim is that the unit works. */
+export function isNoFault({ claim }: Pick<JobRecord, 'claim'>): boolean {
+  return claim?.cause === 'no-fault-found';
 }
 
 /** The day on which the customer collected the unit in person; null where they did not. */
