@@ -103,6 +103,11 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
       ) : (
         <p>{toComeWords(claim, format.answerWithin)}</p>
       )}
+      {/* Also once it is paid back or ended, and while a new ruling is to come: it is what they sent us. */}
+      <PhotoStrip
+        label="Your receipt for the postage"
+        photos={photosOf(job, token, ({ purpose }) => purpose === 'receipt')}
+      />
       {mayAsk ? (
         <ActionForm action={contest.bind(null, token)} label="Ask us to look again">
           <ConfirmButton

@@ -13,7 +13,7 @@ const SHOWN: Record<string, string> = {
   claim: 'Your photo',
   inspection: 'The inspection',
   message: 'Your photo',
-  receipt: 'Your receipt',
+  receipt: 'Your receipt for the postage',
 };
 
 /**

@@ -5,7 +5,6 @@ import { MoneyField } from '@/app/ui/forms/money-field';
 import { PhotosField } from '@/app/ui/forms/photos-field';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
-import { PhotoStrip } from '@/app/ui/photos/photo';
 import { compareDays, type Day, dayInZone } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
 import { now } from '@/lib/clock';
@@ -18,9 +17,11 @@ import { readPostageStanding } from '@/lib/warranty/stored-postage';
 import { paidBack } from '@/lib/warranty/write-closed-claim';
 import { askForPostage } from './actions';
 import type { PartProps } from './part-props';
-import { photosOf } from './photos-of';
 
-/** What posting the unit under a claim cost: asked for once a ruling covers something, then what became of it. */
+/**
+ * What posting the unit under a claim cost: asked for once a ruling covers something, then what became of it. The receipt itself
+ * stands below, in claim-part.tsx, whatever became of it.
+ */
 export function PostagePart({ job, token, workshop }: PartProps) {
   const { claim } = job;
   if (!claim) return null;
@@ -67,10 +68,6 @@ export function PostagePart({ job, token, workshop }: PartProps) {
               { term: 'To go to', text: <span className="written">{claim.postageTo}</span> },
               { term: 'We pay it back by', text: on && dueWords(refundDue(on), workshop) },
             ]}
-          />
-          <PhotoStrip
-            label="Your receipt"
-            photos={photosOf(job, token, ({ purpose }) => purpose === 'receipt')}
           />
         </Postage>
       );
