@@ -30,7 +30,7 @@ import { readAssessment } from '@/lib/warranty/stored-assessment';
 import { readRuling } from '@/lib/warranty/stored-ruling';
 import { contest } from './actions';
 import type { PartProps } from './part-props';
-import { photosOf } from './photos-of';
+import { isSentOtherwise, photosOf, SENT_OTHERWISE } from './photos-of';
 import { PostagePart } from './postage-part';
 
 /** A claim job's own part: the preliminary answer as it was given, the ruling with its reasons, and the one contest. */
@@ -59,7 +59,11 @@ export function ClaimPart({ job, token, workshop }: PartProps) {
           },
         ]}
       />
-      <PhotoStrip label="Your photos" photos={photosOf(job, token, ({ purpose }) => purpose === 'claim')} />
+      <PhotoStrip
+        label="Your photos"
+        photos={photosOf(job, token, (photo) => photo.purpose === 'claim' && !isSentOtherwise(photo))}
+      />
+      <PhotoStrip label={SENT_OTHERWISE} photos={photosOf(job, token, isSentOtherwise)} />
       <h3>What we could say before seeing it</h3>
       <ul className="plain-list">
         {readAssessment(claim.preliminary).reasons.map((reason) => (
