@@ -1,4 +1,5 @@
 import { backSentence } from '@/lib/invoices/rules/money-words';
+import { isHeldForMoney } from '@/lib/jobs/rules/guards';
 import { postingSentence } from '@/lib/jobs/rules/posting-words';
 import type { FactsOf } from '@/lib/mail/rules/content';
 import { JobPage, Next, Para, Title } from './frame';
@@ -9,14 +10,15 @@ import { fullDay, money } from './words';
 type Facts = FactsOf<'unit-ready'>;
 
 export const unitReady: Writer<'unit-ready'> = (facts, setting) => {
-  const { balance, invoice, asksAddress = false } = facts;
+  const { balance, invoice, asksAddress = false, isWaived = false } = facts;
   const { job } = setting;
   const owes = balance > 0;
+  const isHeld = isHeldForMoney({ owed: balance, isOwedWaived: isWaived });
   const reference = invoice?.number ?? job.number;
-  const when = asksAddress ? AFTER_ANSWER : postingSentence(owes);
+  const when = asksAddress ? AFTER_ANSWER : postingSentence(isHeld);
   return {
     to: 'customer',
-    subject: owes
+    subject: isHeld
       ? `Ready to go back, ${money(balance, setting)} to pay: job ${job.number}`
       : `Ready to go back: job ${job.number}`,
     summary: `${owes ? '' : 'There is nothing to pay. '}${when}`,
@@ -44,14 +46,14 @@ export const unitReady: Writer<'unit-ready'> = (facts, setting) => {
         {owes ? <HowToPay balance={balance} reference={reference} setting={setting} /> : null}
         <Next
           what={
-            owes
+            isHeld
               ? `Pay ${money(balance, setting)} and give ${shownReference({ balance, reference, setting })} as the reference. We then send you the carrier’s reference.`
               : asksAddress
                 ? 'Tell us whether your address is right. We then post the unit and send you the carrier’s reference.'
                 : 'We post the unit to you and send you the carrier’s reference.'
           }
           when={when}
-          costs={costs(balance, owes, (minor) => money(minor, setting))}
+          costs={costs({ balance, isWaived }, (minor) => money(minor, setting))}
         />
         <JobPage setting={setting}>{owes ? 'See the job and what is left to pay' : 'See the job'}</JobPage>
       </>
@@ -67,8 +69,11 @@ function readings({ isAgain, hasCertificate }: Facts): string {
   return hasCertificate ? 'Your certificate stands as it was issued.' : '';
 }
 
-function costs(balance: number, owes: boolean, shown: (minor: number) => string): string {
-  if (owes) return `${shown(balance)} with tax is left to pay.`;
+function costs(
+  { balance, isWaived }: { balance: number; isWaived: boolean },
+  shown: (minor: number) => string,
+): string {
+  if (balance > 0) return `${shown(balance)} with tax is left to pay.${isWaived ? ' It stays owed.' : ''}`;
   if (balance < 0) return `You have paid ${shown(-balance)} too much. ${backSentence('it')}`;
   return `Nothing is left to pay (${shown(0)}).`;
 }

@@ -213,6 +213,10 @@ export const jobSamples: readonly Sample[] = [
     content: { template: 'unit-ready', data: { balance: 0, isAgain: true, hasCertificate: true } },
   },
   {
+    name: 'Ready once more, to be sent unpaid as the owner decided',
+    content: { template: 'unit-ready', data: { balance: 7200, isWaived: true } },
+  },
+  {
     name: 'Ready once more, its address not confirmed',
     content: {
       template: 'unit-ready',

@@ -199,10 +199,16 @@ async function stageMail(tx: Tx, job: JobRecord, mail: StageMail, o: StageFacts)
       };
     }
     case 'unit-ready': {
-      const { owed } = factsOf(job);
+      const { owed, isOwedWaived } = factsOf(job);
       const today = dayInZone(o.now, workshop.timeZone);
       const invoice = invoiceToName(job, { owed, issued: o.invoice, today });
-      const data = { balance: owed, ...againFacts(job), ...(invoice && { invoice }) };
+      const isWaived = owed > 0 && isOwedWaived === true;
+      const data = {
+        balance: owed,
+        ...againFacts(job),
+        ...(isWaived && { isWaived }),
+        ...(invoice && { invoice }),
+      };
       return { template: mail, data };
     }
     case 'approval-asked': {

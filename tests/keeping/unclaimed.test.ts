@@ -8,6 +8,7 @@ import { recordPayment } from '@/lib/jobs/record-payment';
 import { sendMessage } from '@/lib/jobs/send-message';
 import { readToday } from '@/lib/jobs/today';
 import { sendUnclaimedNotices } from '@/lib/jobs/unclaimed-notices';
+import { drawMail } from '@/lib/mail/draw';
 import { readContent } from '@/lib/mail/rules/content';
 import { listDispatch } from '@/lib/parcels/list-dispatch';
 import { resetDatabase, useDatabase } from '@/tests/database';
@@ -363,6 +364,21 @@ describe('the owner’s decision', () => {
       { amount: 4000, balance: 3200, isReady: true, isWaived: true },
       { amount: 3200, balance: 0, isReady: true },
     ]);
+  });
+
+  it('sent back unpaid, it still waits for no payment once it was worked on again', async () => {
+    const { world, jobId } = await afterAllNotices();
+    await decide(jobId, { decision: 'send-back-unpaid' });
+    await takeMove(jobId, 'reopen-work', DECIDE);
+    await proved(world, jobId, DECIDE);
+    const told = await db.mail.findMany({ where: { jobId, template: 'unit-ready' }, orderBy: { id: 'asc' } });
+    const last = told.at(-1);
+    expect(last?.data).toMatchObject({ balance: 7200, isWaived: true });
+    const { subject, text } = last ? await drawMail(last) : { subject: '', text: '' };
+    expect(subject).toMatch(/^Ready to go back: job/);
+    expect(text).toContain('We post it on the next working day.');
+    expect(text).toContain('£72.00 with tax is left to pay. It stays owed.');
+    expect(text).not.toContain('after your payment');
   });
 
   it('sent back all the same, nothing is said of money where nothing is owed', async () => {

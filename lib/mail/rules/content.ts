@@ -199,6 +199,8 @@ export const factsOf = {
     hasCertificate: z.boolean().optional(),
     /** the customer was asked for their address and has not answered: nothing is posted before */
     asksAddress: z.boolean().optional(),
+    /** the owner decided to send it back unpaid: it leaves, and what is left stays owed */
+    isWaived: z.boolean().optional(),
     /** the invoice issued with it, or issued before and to be paid, its day left out once past; none where nothing is to pay */
     invoice: z.strictObject({ number: text, dueOn: calendarDay.optional() }).optional(),
   }),
