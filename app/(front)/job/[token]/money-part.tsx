@@ -6,11 +6,14 @@ import { formatDay } from '@/lib/calendar/format';
 import { balanceOf, isForPrice } from '@/lib/invoices/rules/balance';
 import { backSentence } from '@/lib/invoices/rules/money-words';
 import { factsOf } from '@/lib/jobs/facts';
+import { promiseToCome } from '@/lib/jobs/rules/promise-to-come';
+import { NO_MORE_NEWS } from '@/lib/jobs/rules/stage-sets';
 import { formatMoney } from '@/lib/money/amount';
 import { agreedOf, isAgreedTo } from '@/lib/quotes/rules/agreed';
 import { shownPrice } from '@/lib/quotes/rules/shown-price';
 import { readLine } from '@/lib/quotes/stored-lines';
 import { isCoveredAtLeastPartly } from '@/lib/warranty/rules/ruling';
+import { isNoFault } from './next-facts';
 import type { PartProps } from './part-props';
 import { PayPart } from './pay-part';
 
@@ -40,7 +43,7 @@ export function MoneyPart({ job, token, workshop }: PartProps) {
     return (
       <section aria-labelledby="money">
         <h2 id="money">Price</h2>
-        <p>Looking at your claim is free. You pay nothing unless you say yes to a price.</p>
+        <p>{`Looking at your claim is free. You pay nothing${mayPriceCome(job) ? ' unless you say yes to a price' : ''}.`}</p>
         <Facts
           items={[
             ...paidFacts(job, money, shortDay),
@@ -107,6 +110,13 @@ function isNotCoveredYet(job: PartProps['job']): boolean {
     job.invoices.length === 0 &&
     !job.payments.some(isForPrice)
   );
+}
+
+/** Of a claim: until its ruling, and after one that leaves a paid repair open. */
+function mayPriceCome(job: PartProps['job']): boolean {
+  const facts = factsOf(job);
+  if (NO_MORE_NEWS.includes(facts.stage)) return false;
+  return facts.ruling === null || promiseToCome({ ...facts, isNoFault: isNoFault(job) }) !== null;
 }
 
 /** Every payment, and what was given back, with its day. */
