@@ -54,7 +54,7 @@ export async function approveAndDecline(
     expect(mail.text).toContain('£91.50');
     await job.open(jobLink);
     await expect(job.approval).toContainText('Charging circuit replaced');
-    await expect(job.approval).toContainText('Return fee £9.60, and nothing else.');
+    await expect(job.approval).toContainText('We send the unit back unrepaired. You pay £9.60.');
     await job.sayYes.click();
     await expect(job.docket.stampNow).toContainText('On the bench');
     await desk.open(number);
