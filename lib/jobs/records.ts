@@ -153,7 +153,9 @@ const DOCKET = {
       sheet: {
         include: {
           checks: { orderBy: { position: 'asc' } },
-          repair: { select: { name: true, summary: true, minutes: true, usualParts: USUAL_PARTS } },
+          repair: {
+            select: { name: true, formerNames: true, summary: true, minutes: true, usualParts: USUAL_PARTS },
+          },
         },
       },
     },

@@ -3,9 +3,11 @@ import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
 import {
   type AgreedPrice,
+  agreedBefore,
   agreedPrice,
   changesInstead,
   minutesAgreed,
+  othersByName,
   repairChanges,
   repairsAgreed,
 } from '@/lib/jobs/rules/agreed-work';
@@ -57,10 +59,15 @@ function minutesInPrice(job: JobRecord, price: AgreedPrice): number {
   const own = minutesAgreed(changesInstead(changes, price), job.repair.minutes);
   const { repairs } = job.model;
   const named = repairsAgreed(repairs, { changes, price, underId: job.repair.id });
-  // A job that was put under a repair of another model has those of the model before among its sheets alone.
-  const elsewhere = job.besides
+  // A job that was put under a repair of another model has those of the model before among its sheets and in its history alone. One that
+  // it was never under counts no more once its sheet is left out, unless this model has one of its name.
+  const sheets = job.besides
     .filter(({ isByPrice, sheet }) => isByPrice && !repairs.some(({ id }) => id === sheet.repairId))
     .map(({ sheet }) => sheet.repair);
+  const elsewhere = othersByName(
+    [job.repair, ...named],
+    [...sheets, ...agreedBefore(repairs, { changes, price })],
+  );
   return [...named, ...elsewhere].reduce((sum, { minutes }) => sum + minutes, own);
 }
 

@@ -1,4 +1,4 @@
-import { beforeEach, expect, test } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { leaveBeside } from '@/lib/bench/leave-beside';
 import { proveBeside } from '@/lib/bench/prove-beside';
 import { recordCheck } from '@/lib/bench/record-check';
@@ -18,7 +18,7 @@ import { useDatabase } from '@/tests/database';
 import { lettersOf, textOf } from '@/tests/documents/read-pdf';
 import { assessedJob, takeMove } from '@/tests/makers/course';
 import { askPrice, PAD } from '@/tests/makers/offer';
-import { makeFaderRepair } from '@/tests/makers/second-repair';
+import { makeFaderRepair, makeSisterModel } from '@/tests/makers/second-repair';
 import { FADER, makeBothDone, SOCKET, sendBothBack } from '@/tests/makers/two-repairs';
 import { jobNow, makeCertificate, makeClaim, moveTo, ruleClaim, takeIn } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop } from '@/tests/makers/workshop';
@@ -375,4 +375,38 @@ test('a repair that the bench added before its price was agreed is planned for i
   expect(owedIfWithdrawn(await jobNow(jobId))).toBe(7200);
   await agreeTo(jobId, [SOCKET, FADER]);
   expect(owedIfWithdrawn(await jobNow(jobId))).toBe(Math.round((13_200 * 60) / 150));
+});
+
+describe('put under a repair of another model, after a price for two', () => {
+  /** The socket of another model, under the same name as the first one's. */
+  async function socketOf(modelId: string) {
+    const { id, policyId, ...socket } = await db.repair.findUniqueOrThrow({ where: { id: world.repairId } });
+    const sheets = { create: { version: 1, createdAt: now } };
+    return (await db.repair.create({ data: { ...socket, modelId, policyId, sheets } })).id;
+  }
+
+  test.each([
+    ['the socket', ['socket', 'fader'], 'socket'],
+    ['the fader, named as well', ['socket', 'fader'], 'fader'],
+    ['the socket, of a model without the other', ['socket'], 'socket'],
+    ['the fader, of a model without the other', ['fader'], 'fader'],
+  ] as const)('%s, the same share of it is owed', async (_name, has, under) => {
+    const jobId = await assessedJob(world, now);
+    await agreeTo(jobId, [SOCKET, FADER]);
+    await recordWork({ jobId, text: 'Socket and fader replaced', minutes: 75, actor: BENCH, now: LATER });
+    await wishStart(jobId);
+    expect(owedIfWithdrawn(await jobNow(jobId))).toBe(6600);
+    const { id: modelId } = await makeSisterModel(world);
+    const ids = new Map<string, string>();
+    for (const each of has)
+      ids.set(
+        each,
+        each === 'fader'
+          ? (await makeFaderRepair({ modelId }, now, 'Faders of the HW-3')).repairId
+          : await socketOf(modelId),
+      );
+    const repairId = ids.get(under) ?? '';
+    await putUnderRepair({ ...(await frame(jobId)), repairId, now: new Date(+LATER + 1) });
+    expect(owedIfWithdrawn(await jobNow(jobId))).toBe(6600);
+  });
 });

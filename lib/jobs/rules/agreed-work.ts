@@ -24,6 +24,10 @@ export function repairChanges(events: readonly { kind: string; data: unknown; at
 
 type Names = { name: string; formerNames: readonly string[] };
 
+function allNames({ name, formerNames }: Names): string[] {
+  return [name, ...formerNames];
+}
+
 /** A price that was agreed, with the words of its labour, and the repair that its job is under by now. */
 export type AgreedPrice = { agreedAt: Date | null; labour: readonly string[]; under: Names };
 
@@ -128,9 +132,38 @@ export function repairsAgreed<R extends Names & { id: string }>(
   repairs: readonly R[],
   o: { changes: readonly Change[]; price: AgreedPrice; underId: string },
 ): R[] {
-  const all = (repair: Names) => [repair.name, ...repair.formerNames];
-  const names = new Set(namesAgreed(o.changes, o.price, new Set(repairs.flatMap(all))));
-  return repairs.filter((repair) => repair.id !== o.underId && all(repair).some((name) => names.has(name)));
+  const names = new Set(namesAgreed(o.changes, o.price, new Set(repairs.flatMap(allNames))));
+  return repairs.filter(
+    (repair) => repair.id !== o.underId && allNames(repair).some((name) => names.has(name)),
+  );
+}
+
+/** The repairs a job was under since a price was agreed, and that it names; with the bench minutes they were planned with then. */
+export function agreedBefore(
+  repairs: readonly Names[],
+  { changes, price }: { changes: readonly Change[]; price: AgreedPrice },
+): (Names & { minutes: number })[] {
+  const names = new Set(namesAgreed(changes, price, new Set(repairs.flatMap(allNames))));
+  return changesSince(changes, price.agreedAt)
+    .map((change) => ({
+      name: change.from,
+      formerNames: change.formerly,
+      minutes: change.minutesBefore ?? 0,
+    }))
+    .filter((before) => allNames(before).some((name) => names.has(name)));
+}
+
+/**
+ * Those of `others`, in their order, that bear no name of a repair of `counted` or of one before them: repairs of two models may share
+ * their names, and stand for one line of a price then.
+ */
+export function othersByName<R extends Names>(counted: readonly Names[], others: readonly R[]): R[] {
+  const names = new Set(counted.flatMap(allNames));
+  return others.filter((repair) => {
+    const isNew = !allNames(repair).some((name) => names.has(name));
+    for (const name of allNames(repair)) names.add(name);
+    return isNew;
+  });
 }
 
 /**
