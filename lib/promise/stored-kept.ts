@@ -42,7 +42,7 @@ type MoveDays = { from: string; to: string };
  * an answer of the customer is such a wait. A unit that is not ready has not kept its promise, unless it waits for the customer's answer
  * since before its day passed: the answer moves that day. The server counts by month;
  * only promises with such later waits come one by one, since working days are counted here. What was promised of a unit that was
- * taken in by mistake counts no more, nor what was promised of a claim that goes back unrepaired.
+ * taken in by mistake counts no more, nor what was promised of a claim that goes back unrepaired, or before its day was given anew.
  *
  * Where a repair was stopped for good on or before its day, by a no, a withdrawal or the workshop, nothing was left to keep; after its
  * day the promise had not been kept. A unit that waited for the answer stopped when its customer was asked.
@@ -76,6 +76,9 @@ async function keptRows(now: Date, zone: string, client: Tx): Promise<KeptRow[]>
           OR m."fromStage" = 'ready' AND m."toStage" = ANY(${[...TAKEN_UP_AGAIN]}))) AS "isWait"
       FROM "job_event" e JOIN "job" a ON a."id" = e."jobId" AND e."at" >= a."arrivedAt"
       WHERE e."kind" = 'promise-moved' AND e."data"->>'from' IS NOT NULL
+        AND NOT EXISTS (
+          SELECT 1 FROM "job_event" f WHERE f."jobId" = e."jobId" AND f."version" > e."version"
+            AND f."kind" = 'promise-moved' AND f."data"->>'from' IS NULL)
     ),
     own AS (SELECT DISTINCT ON ("jobId") * FROM move WHERE NOT "isWait" ORDER BY "jobId", "version"),
     waited AS (

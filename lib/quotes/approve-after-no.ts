@@ -7,6 +7,7 @@ import { type AnsweredBy, answerer, requireTold } from '@/lib/jobs/actor';
 import { factsOf } from '@/lib/jobs/facts';
 import { readJob, readStage } from '@/lib/jobs/records';
 import { mayMove } from '@/lib/jobs/rules/guards';
+import { isPromisedAnew } from '@/lib/jobs/rules/promise-to-come';
 import { moveOf } from '@/lib/jobs/rules/stages';
 import { heardOn, toldText } from '@/lib/jobs/rules/told';
 import { writeEvent } from '@/lib/jobs/write-event';
@@ -113,14 +114,16 @@ export async function approveAfterNo(
     if (job.invoices.length > 0) await issueForJob(tx, { jobId: job.id, actor, now: o.now });
     const heard = (told && heardOn(told)) ?? null;
     const furtherDays = (workingDays ?? 0) + waits;
-    const promise = await writePromiseMove(tx, {
-      ...{ job, furtherDays, workshop, actor, now: o.now },
-      ...(!didLapse(job.events, o)
-        ? { endedOn: heard ?? today }
-        : heard
-          ? { late: { heardOn: heard } }
-          : { waitedAs: 'declined' }),
-    });
+    const promise = isPromisedAnew(facts)
+      ? null
+      : await writePromiseMove(tx, {
+          ...{ job, furtherDays, workshop, actor, now: o.now },
+          ...(!didLapse(job.events, o)
+            ? { endedOn: heard ?? today }
+            : heard
+              ? { late: { heardOn: heard } }
+              : { waitedAs: 'declined' }),
+        });
     await settleTold(tx, o);
     await queueMail(tx, {
       template: 'approval-recorded',

@@ -6,6 +6,7 @@ import { type Actor, type AnsweredBy, answerer, requireTold } from '@/lib/jobs/a
 import { factsOf, requireMove } from '@/lib/jobs/facts';
 import { type JobRecord, readJob, readStage } from '@/lib/jobs/records';
 import { answerMove, lateAnswerMove } from '@/lib/jobs/rules/guards';
+import { isPromisedAnew } from '@/lib/jobs/rules/promise-to-come';
 import { type MoveKey, moveOf } from '@/lib/jobs/rules/stages';
 import { heardOn, toldText } from '@/lib/jobs/rules/told';
 import { writeEvent } from '@/lib/jobs/write-event';
@@ -31,7 +32,8 @@ import { writeYes } from './write-yes';
  * A no to the rest of a claim of which something is covered leaves the agreed price as it is, and the covered part goes
  * on the bench. The answer says what the no came to.
  *
- * The clock of the promise stood still while the question waited: where work goes on, the promise moves by those days.
+ * The clock of the promise stood still while the question waited: where work goes on, the promise moves by those days. The day of a
+ * claim that covers nothing was called off with its ruling: a yes gives a new one.
  *
  * An answer that was told to staff is judged by its own day, and kept as told. One that came while the price was held is written down
  * after it lapsed too, as long as nothing has overtaken it (rules/lapsed-price.ts): what the lapse did is put right; a job that waits for
@@ -118,7 +120,7 @@ export async function decideOffer(
     await writeBesides(tx, { jobId: job.id, actor, now: o.now });
     const furtherDays = taken === 'accepted' ? (offer.workingDays ?? 0) + yes.waits : 0;
     const promise =
-      move.to === 'declined'
+      move.to === 'declined' || isPromisedAnew(facts)
         ? null
         : await writePromiseMove(tx, {
             ...{ job, furtherDays, workshop, actor, now: o.now },

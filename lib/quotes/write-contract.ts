@@ -2,7 +2,9 @@ import { type Day, dayInZone, dayToDate } from '@/lib/calendar/day';
 import { workingDaysBetween } from '@/lib/calendar/working';
 import type { Tx } from '@/lib/db/transaction';
 import type { Actor } from '@/lib/jobs/actor';
+import { factsOf } from '@/lib/jobs/facts';
 import type { JobRecord } from '@/lib/jobs/records';
+import { isPromisedAnew } from '@/lib/jobs/rules/promise-to-come';
 import { changedText } from '@/lib/jobs/rules/shown-terms';
 import type { Told } from '@/lib/jobs/rules/told';
 import { Refusal } from '@/lib/outcome';
@@ -42,7 +44,7 @@ export type Yes = {
 /**
  * The first yes of a job that staff opened, or to a price on a claim that covers nothing, makes the contract, and so does one after a
  * withdrawal, which ended the contract before: from now the terms
- * are agreed to, the days to withdraw run (Directive 2011/83/EU Art. 9(2)(a)), and a day is promised where none was. Gives
+ * are agreed to, the days to withdraw run (Directive 2011/83/EU Art. 9(2)(a)), and a day is promised where none was, or the claim's was called off. Gives
  * the last day that work waits for, null where it may begin at once, and the working days until then, by which the promise moves.
  */
 export async function writeContract(tx: Tx, o: Yes): Promise<{ startAfter: Day | null; waits: number }> {
@@ -65,7 +67,7 @@ export async function writeContract(tx: Tx, o: Yes): Promise<{ startAfter: Day |
     },
   });
   const startAfter = isStartAsked ? null : until;
-  if (o.job.promisedOn === null)
+  if (o.job.promisedOn === null || isPromisedAnew(factsOf(o.job)))
     await writeFirstPromise(tx, { ...o, startsAfter: startAfter, furtherDays: o.offer.workingDays ?? 0 });
   return { startAfter, waits: startAfter ? workingDaysBetween(today, startAfter, calendar) : 0 };
 }

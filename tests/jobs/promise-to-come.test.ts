@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isPromiseOver, promiseToCome } from '@/lib/jobs/rules/promise-to-come';
+import { isPromisedAnew, isPromiseOver, promiseToCome } from '@/lib/jobs/rules/promise-to-come';
 import { PROMISE_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { STAGES } from '@/lib/jobs/rules/stages';
 
@@ -23,6 +23,22 @@ describe('a promise is over', () => {
   it('on a repair once it goes back as it is, and at no other stage', () => {
     const over = STAGES.filter((stage) => isPromiseOver({ ...claim, stage, kind: 'repair', ruling: null }));
     expect(over).toEqual(['declined']);
+  });
+});
+
+describe('a yes gives a day of its own', () => {
+  const claim = { kind: 'claim', isContractMade: false } as const;
+
+  it.each([
+    [null, false],
+    ['covered', false],
+    ['partly', false],
+    ['not-covered', true],
+    ['returned-free', true],
+  ] as const)('on a claim with the ruling %s: %s', (ruling, isAnew) => {
+    expect(isPromisedAnew({ ...claim, ruling })).toBe(isAnew);
+    expect(isPromisedAnew({ ...claim, ruling, isContractMade: true })).toBe(false);
+    expect(isPromisedAnew({ ...claim, ruling, kind: 'repair' })).toBe(false);
   });
 });
 

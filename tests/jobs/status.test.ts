@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { dayFromDate } from '@/lib/calendar/day';
+import { db } from '@/lib/db/client';
 import { recordFinding } from '@/lib/jobs/record-finding';
 import { readStatus } from '@/lib/jobs/records';
 import { decideOffer } from '@/lib/quotes/decide-offer';
@@ -12,6 +13,9 @@ useDatabase();
 
 const SENT = new Date('2026-12-03T16:00:00Z');
 const NOW = new Date('2027-02-08T10:00:00Z');
+// The day of the claim has gone by when its customer is asked.
+const ASKED = new Date('2027-03-01T10:00:00Z');
+const YES = new Date('2027-03-03T10:00:00Z');
 
 test('who has the number of a claim that is not covered reads no promise, until its repair is agreed to', async () => {
   const { number } = await makeCertificate(await makeWorkshop(SENT), SENT);
@@ -39,13 +43,16 @@ test('who has the number of a claim that is not covered reads no promise, until 
     onYes: '',
     onNo: '',
     actor: OWNER,
-    now: NOW,
+    now: ASKED,
   });
-  await moveTo(jobId, 'ask-approval', NOW);
+  await moveTo(jobId, 'ask-approval', ASKED);
   expect(await shown()).toBeNull();
-  const yes = { jobId, revision, decision: 'accepted', actor: { kind: 'customer' }, now: NOW } as const;
-  await decideOffer({ ...yes, isTermsAccepted: true });
+  const yes = { jobId, revision, decision: 'accepted', actor: { kind: 'customer' }, now: YES } as const;
+  await decideOffer({ ...yes, isStartAsked: true, isTermsAccepted: true });
   const agreed = (await jobNow(jobId)).promisedOn;
   if (!agreed) expect.fail('nothing is promised for the repair');
   expect(await shown()).toBe(dayFromDate(agreed));
+  expect(agreed.getTime()).toBeGreaterThan(YES.getTime());
+  const { data } = await db.mail.findFirstOrThrow({ where: { jobId, template: 'approval-recorded' } });
+  expect(data).not.toHaveProperty('promise');
 }, 60_000);

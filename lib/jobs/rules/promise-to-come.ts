@@ -15,6 +15,17 @@ export function isPromiseOver({ stage, kind, ruling, hasAgreedPaidOffer }: OverF
   return isNotCovered && !hasAgreedPaidOffer && PROMISE_STAGES.includes(stage);
 }
 
+/**
+ * A yes to a price gives a day of its own, although one stands in the records: that was the claim's, which a ruling that covers
+ * nothing called off, and no repair was agreed to since.
+ *
+ * isPromisedAnew({ kind: 'claim', ruling: 'not-covered', isContractMade: false }) -> true
+ */
+export function isPromisedAnew(facts: Pick<JobFacts, 'kind' | 'ruling' | 'isContractMade'>): boolean {
+  const { kind, ruling, isContractMade } = facts;
+  return kind === 'claim' && ruling !== null && !isCoveredAtLeastPartly(ruling) && !isContractMade;
+}
+
 type ToComeFacts = OverFacts &
   Pick<JobFacts, 'isPriceAgreed' | 'hasOpenOffer'> & {
     /** the claim was inspected, and the unit works on the bench */
