@@ -50,7 +50,7 @@ export async function keepAgreed(
   for (const { id, name, sheet, isKept } of named) {
     const kept = id === o.before.repairId ? o.before : sheet;
     if (isKept && kept && !there.has(id))
-      await addBeside(tx, { ...o, sheet: kept, repair: name, isByPrice: true });
+      await writeBeside(tx, { ...o, sheet: kept, repair: name, isByPrice: true });
   }
 }
 
@@ -125,11 +125,23 @@ type Change = {
   expected?: Parameters<typeof writeEvent>[1]['expected'];
 };
 
-/** Adds one sheet to those that a unit passes. */
-export async function addBeside(
-  tx: Tx,
-  o: Change & { sheet: { id: string; version: number }; isByPrice: boolean },
-): Promise<void> {
+type Added = Change & { sheet: { id: string; version: number }; isByPrice: boolean };
+
+/**
+ * Adds the sheet of a repair that is done beside the others to those that a unit passes. Its usual parts count anew: that they are not
+ * needed was said of the others.
+ */
+export async function addBeside(tx: Tx, o: Added): Promise<void> {
+  await writeBeside(tx, o);
+  await tx.partNotNeeded.deleteMany({
+    where: {
+      jobId: o.jobId,
+      part: { usualFor: { some: { repair: { sheets: { some: { id: o.sheet.id } } } } } },
+    },
+  });
+}
+
+async function writeBeside(tx: Tx, o: Added): Promise<void> {
   await writeEvent(tx, {
     jobId: o.jobId,
     actor: o.actor,

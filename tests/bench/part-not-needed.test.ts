@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { leaveBeside } from '@/lib/bench/leave-beside';
 import { readOrderList } from '@/lib/bench/order-records';
 import { listParts, readPart } from '@/lib/bench/part-records';
+import { proveBeside } from '@/lib/bench/prove-beside';
 import { sayIfNeeded } from '@/lib/bench/say-if-needed';
 import { partsShort, partsToComeOf } from '@/lib/bench/stored-parts-to-come';
 import { usePartOnJob } from '@/lib/bench/use-part-on-job';
@@ -190,6 +191,34 @@ describe('what two repairs of a job usually take', () => {
       now: LATER,
     });
     expect(await toOrder()).toEqual([3]);
+  });
+
+  test('counts anew once a repair that takes it is added at the bench: of that one nobody had said it', async () => {
+    const { repairId } = await makeFaderRepair(world, now);
+    await usual(world.repairId);
+    await usual(repairId, 3);
+    await say(false);
+    await proveBeside({ jobId, version: await versionOf(jobId), repairId, actor: BENCH, now: LATER });
+    expect(await toOrder()).toEqual([4]);
+  });
+
+  test('counts anew with a yes that names the other, though the price is for work alone', async () => {
+    await usual(world.repairId, 2);
+    await say(false);
+    const { repairId } = await makeFaderRepair(world, now);
+    await usual(repairId, 3);
+    const revision = await askPrice(jobId, now, { lines: [SOCKET, FADER] });
+    expect(await toOrder()).toEqual([]);
+    await decideOffer({ jobId, revision, decision: 'accepted', actor: { kind: 'customer' }, now });
+    expect(await toOrder()).toEqual([5]);
+  });
+
+  test('stays not needed when the job is put under the other: it was said of the one kept', async () => {
+    const repairId = await agreeToBoth();
+    await db.repairPart.deleteMany({ where: { repairId } });
+    await say(false);
+    await putUnderRepair({ jobId, version: await versionOf(jobId), repairId, actor: BENCH, now: LATER });
+    expect(await toOrder()).toEqual([]);
   });
 
   test('is not proposed to wait for once it is not needed', async () => {
