@@ -1,11 +1,11 @@
 import { plannedMinutes } from '@/lib/bench/rules/job-sheets';
 import { minutesOf } from '@/lib/bench/rules/minutes-by';
-import { type Day, dayFromDate, dayInZone } from '@/lib/calendar/day';
+import { type Day, dayInZone } from '@/lib/calendar/day';
 import { unitName } from '@/lib/catalogue/rules/unit-name';
 import { db } from '@/lib/db/client';
 import { type OpenPromise, type PromiseToMove, promisesToMove } from '@/lib/promise/rules/promises-to-move';
 import { readCalendar, type WorkshopCard } from '@/lib/workshop/records';
-import { COUNTS, readStage } from './records';
+import { COUNTS, PROMISED, readStage, standingPromise } from './records';
 import { partsWait } from './rules/awaited-parts';
 import { BEFORE_READY } from './rules/stage-sets';
 import type { Stage } from './rules/stages';
@@ -23,7 +23,7 @@ export type ListedPromise = OpenPromise & {
 
 /**
  * Promises that will not be kept as they stand, oldest first. A unit whose customer is asked is left out: the answer moves its day
- * by itself. `today` is the day they were looked at.
+ * by itself; so is one whose repair is not to come. `today` is the day they were looked at.
  */
 export async function listPromisesToMove(
   workshop: WorkshopCard,
@@ -36,10 +36,9 @@ export async function listPromisesToMove(
       where: { stage: { in: [...BEFORE_READY] }, promisedOn: { not: null } },
       orderBy: [{ arrivedAt: 'asc' }, { id: 'asc' }],
       select: {
+        ...PROMISED,
         number: true,
         version: true,
-        stage: true,
-        promisedOn: true,
         arrivedAt: true,
         bookedAt: true,
         model: { select: { maker: true, name: true } },
@@ -53,14 +52,15 @@ export async function listPromisesToMove(
     readCalendar(workshop, today),
   ]);
   const open = rows.flatMap((row): ListedPromise[] => {
-    if (!row.promisedOn) return [];
+    const promisedOn = standingPromise(row);
+    if (!promisedOn) return [];
     const stage = readStage(row.stage);
     return [
       {
         number: row.number,
         version: row.version,
         stage,
-        promisedOn: dayFromDate(row.promisedOn),
+        promisedOn,
         arrivedOn: dayInZone(row.arrivedAt ?? row.bookedAt, timeZone),
         partOn: partsWait(awaitedPartsOf(row), today)?.expectedOn ?? null,
         minutesLeft: minutesLeft({

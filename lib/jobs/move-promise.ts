@@ -5,21 +5,25 @@ import { Refusal } from '@/lib/outcome';
 import { NEW_PROMISE_SENTENCES, newPromiseProblem } from '@/lib/promise/rules/new-promise';
 import { readCalendar, readWorkshop } from '@/lib/workshop/records';
 import type { OnJob } from './actor';
+import { PROMISED, standingPromise } from './records';
 import { PROMISE_STAGES } from './rules/stage-sets';
 import { changedMeanwhile, writeEvent } from './write-event';
+
+const CALLED_OFF = 'No repair is to come that this day was promised for';
 
 /** Moves the promised day, with a reason in the customer's words, and tells the customer. */
 export async function movePromise(o: OnJob & { to: Day; reason: string }): Promise<void> {
   await transaction(async (tx) => {
     const job = await tx.job.findUnique({
       where: { id: o.jobId },
-      select: { version: true, promisedOn: true, customer: { select: { email: true } } },
+      select: { ...PROMISED, version: true, customer: { select: { email: true } } },
     });
     if (!job) throw new Refusal('not-found', 'There is no such job.');
     if (job.version !== o.version) throw changedMeanwhile();
     const workshop = await readWorkshop(tx);
     const today = dayInZone(o.now, workshop.timeZone);
     const from = job.promisedOn && dayFromDate(job.promisedOn);
+    if (from && !standingPromise(job)) throw new Refusal('invalid', CALLED_OFF, 'to');
     const calendar = await readCalendar(workshop, o.to, tx);
     const problem = newPromiseProblem({ promisedOn: from, to: o.to, today, calendar });
     if (problem || !from) throw new Refusal('invalid', NEW_PROMISE_SENTENCES[problem ?? 'no-promise'], 'to');

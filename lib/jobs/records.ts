@@ -23,16 +23,32 @@ export function readKind(text: string): JobKind {
   throw new Error(`a job has the unknown kind ${text}`);
 }
 
-const STATUS = {
-  number: true,
+/** What tells whether a promised day stands. */
+export const PROMISED = {
   kind: true,
   stage: true,
-  bookedAt: true,
   promisedOn: true,
   withdrawnAt: true,
-  model: { select: { maker: true, name: true } },
   claim: { select: { cause: true, ruling: true, secondLookAt: true } },
   quotes: { select: { revisions: { select: { state: true, revision: true, grossMinor: true } } } },
+} satisfies Prisma.JobSelect;
+
+/** The day a job is promised for; null too where no repair is to come that it was promised for. */
+export function standingPromise(job: Prisma.JobGetPayload<{ select: typeof PROMISED }>): Day | null {
+  const isOver = isPromiseOver({
+    kind: readKind(job.kind),
+    stage: readStage(job.stage),
+    ruling: toldRuling(job.claim),
+    hasAgreedPaidOffer: hasAgreedPaidOffer(job),
+  });
+  return job.promisedOn && !isOver ? dayFromDate(job.promisedOn) : null;
+}
+
+const STATUS = {
+  ...PROMISED,
+  number: true,
+  bookedAt: true,
+  model: { select: { maker: true, name: true } },
   events: {
     where: { toStage: { not: null } },
     select: { kind: true, toStage: true, at: true },
@@ -56,19 +72,11 @@ export type JobStatus = {
 export async function readStatus(number: string): Promise<JobStatus | null> {
   const job = await db.job.findUnique({ where: { number }, select: STATUS });
   if (!job) return null;
-  const kind = readKind(job.kind);
-  const stage = readStage(job.stage);
-  const isOver = isPromiseOver({
-    kind,
-    stage,
-    ruling: toldRuling(job.claim),
-    hasAgreedPaidOffer: hasAgreedPaidOffer(job),
-  });
   return {
     number: job.number,
-    kind,
-    stage,
-    promisedOn: job.promisedOn && !isOver ? dayFromDate(job.promisedOn) : null,
+    kind: readKind(job.kind),
+    stage: readStage(job.stage),
+    promisedOn: standingPromise(job),
     reached: stagesReached(job.events),
     isOfBooking: job.events.some(({ kind }) => kind === 'is-of-booking'),
   };

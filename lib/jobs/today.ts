@@ -14,7 +14,7 @@ import { toldRuling } from '@/lib/warranty/stored-ruling';
 import { readCalendar, readWorkshop, type WorkshopCard } from '@/lib/workshop/records';
 import { byComing, EXPECTED, type ExpectedParcel, inOrderOfComing } from './find-arrival';
 import { isLongSentBack, isWrittenAbout, WRITTEN_SINCE } from './long-sent-back';
-import { COUNTS, readKind, readStage } from './records';
+import { COUNTS, readKind, readStage, standingPromise } from './records';
 import { type AnswerClock, type AnswerDue, answerDue } from './rules/answer-due';
 import { type AwaitedPart, partsWait } from './rules/awaited-parts';
 import { type BenchLoad, benchLoad } from './rules/bench-load';
@@ -74,6 +74,7 @@ const SHOWN = {
   number: true,
   kind: true,
   promisedOn: true,
+  withdrawnAt: true,
   bookedAt: true,
   arrivedAt: true,
   readyAt: true,
@@ -90,7 +91,7 @@ const SHOWN = {
     select: {
       revisions: {
         where: { state: { in: ['sent', 'accepted'] } },
-        select: { state: true, grossMinor: true, validUntil: true },
+        select: { state: true, revision: true, grossMinor: true, validUntil: true },
       },
     },
   },
@@ -180,7 +181,7 @@ function listed(
     number: row.number,
     kind: readKind(row.kind),
     stage: readStage(row.stage),
-    promisedOn: row.promisedOn && !row.sentBackAt ? dayFromDate(row.promisedOn) : null,
+    promisedOn: row.sentBackAt ? null : standingPromise(row),
     arrivedOn: dayInZone(row.arrivedAt ?? row.bookedAt, timeZone),
     readyOn: row.readyAt ? dayInZone(row.readyAt, timeZone) : null,
     sentBackOn: row.sentBackAt ? dayInZone(row.sentBackAt, timeZone) : null,

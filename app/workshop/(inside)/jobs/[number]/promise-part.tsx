@@ -2,18 +2,17 @@ import { ActionForm } from '@/app/ui/forms/action-form';
 import { SubmitButton } from '@/app/ui/forms/submit';
 import { TextArea } from '@/app/ui/forms/text-area';
 import { TextField } from '@/app/ui/forms/text-field';
-import { dayFromDate } from '@/lib/calendar/day';
 import { formatDay } from '@/lib/calendar/format';
-import { readStage } from '@/lib/jobs/records';
+import { readStage, standingPromise } from '@/lib/jobs/records';
 import { PROMISE_STAGES } from '@/lib/jobs/rules/stage-sets';
 import { carriedFields } from './carried-fields';
 import { moveThePromise } from './keeping-actions';
 import type { SheetProps } from './open-sheet';
 
-/** The promised day can be moved until the unit is ready, with a reason that the customer is told. */
+/** The promised day can be moved until the unit is ready, or its repair called off, with a reason that the customer is told. */
 export function PromisePart({ job, workshop }: SheetProps) {
-  if (!job.promisedOn || !PROMISE_STAGES.includes(readStage(job.stage))) return null;
-  const promised = dayFromDate(job.promisedOn);
+  const promised = standingPromise(job);
+  if (!promised || !PROMISE_STAGES.includes(readStage(job.stage))) return null;
   return (
     <div id="promise">
       <ActionForm
