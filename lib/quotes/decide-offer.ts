@@ -22,7 +22,7 @@ import { lapsedPrice } from './rules/lapsed-price';
 import { priceFacts, readOfferWords } from './stored-offer-words';
 import { writeAnswer } from './write-answer';
 import { requireTerms } from './write-contract';
-import { writeYes } from './write-yes';
+import { isForOther, writeYes } from './write-yes';
 
 /**
  * The customer's yes or no to a changed price. The answer names the revision it was given on: if the workshop has
@@ -37,7 +37,7 @@ import { writeYes } from './write-yes';
  *
  * An answer that was told to staff is judged by its own day, and kept as told. One that came while the price was held is written down
  * after it lapsed too, as long as nothing has overtaken it (rules/lapsed-price.ts): what the lapse did is put right; a job that waits for
- * a part waits on. A yes that makes
+ * a part waits on, unless the yes is to another repair. A yes that makes
  * the contract is not among them: the terms and the right to withdraw are agreed to and told on the customer's page (Directive
  * 2011/83/EU Art. 6, 8).
  *
@@ -69,7 +69,8 @@ export async function decideOffer(
     const isTakenBack = yesAfterNo(job.events, { no: o.revision }) !== null;
     if (offer.state === o.decision && !isTakenBack) return taken;
     const isLate = o.told !== undefined && offer.state === 'lapsed';
-    const key = (isLate ? lateAnswerMove : answerMove)(o.decision, facts);
+    const isOtherRepair = isForOther(job, offer);
+    const key = isLate ? lateAnswerMove(o.decision, facts, { isOtherRepair }) : answerMove(o.decision, facts);
     if (isLate) requireLate(job, offer, key, o.actor);
     else if (offer.state !== 'sent')
       throw new Refusal('conflict', 'This price was answered or replaced already.');
@@ -106,8 +107,8 @@ export async function decideOffer(
         data: { revision: o.revision, decision: o.decision, ...(told && { told }) },
       },
     });
-    // A yes after all leads to the bench, where what a job waited for counts as come: here it has not.
-    if (stage === 'awaiting-parts' && move.to === 'declined')
+    // On the bench, where a yes after all leads too, what a job waited for counts as come: here it has not.
+    if (stage === 'awaiting-parts' && move.to !== stage)
       await tx.awaitedPart.deleteMany({ where: { jobId: job.id } });
     const yes =
       o.decision === 'accepted'

@@ -6,6 +6,11 @@ import { writeEvent } from '@/lib/jobs/write-event';
 import { writeUnderRepair } from '@/lib/jobs/write-under-repair';
 import { writeContract, type Yes } from './write-contract';
 
+/** Whether a price is for another repair than its job is under, so that a yes puts the job under that. */
+export function isForOther(job: Yes['job'], { repairId }: Pick<Yes['offer'], 'repairId'>): boolean {
+  return repairId !== null && repairId !== job.repair.id;
+}
+
 /**
  * What a yes to a price brings beside the price: the repair that the job is put under, the parts it needs again, the contract where it makes one, and the
  * customer's wish for an early start. Gives the last day that work waits for, null where it may go on at once, and the working days until then by which a
@@ -16,8 +21,8 @@ export async function writeYes(tx: Tx, o: Yes): Promise<{ startAfter: Day | null
   const facts = factsOf(o.job, today);
   // What is proved, certified and counted is the repair that was agreed to.
   const { repairId } = o.offer;
-  const isOther = repairId !== null && repairId !== o.job.repair.id;
-  const under = isOther ? await writeUnderRepair(tx, { ...o, repairId }) : o.job;
+  const under =
+    repairId !== null && isForOther(o.job, o.offer) ? await writeUnderRepair(tx, { ...o, repairId }) : o.job;
   await writeNeededAnew(tx, o);
   if (!facts.isContractMade) return writeContract(tx, { ...o, job: { ...o.job, ...under } });
   if (o.isStartAsked && o.job.withdrawUntil && !o.job.startRequestedAt) {

@@ -628,6 +628,18 @@ describe('who may move a job, and what must hold', () => {
     },
   );
 
+  it.each([
+    ['accepted', 'approve-late'],
+    ['declined', 'decline-late'],
+  ] as const)(
+    '%s of a price for another repair, of a job that waits for a part, is the move %s then',
+    (decision, key) => {
+      const facts = { ...READY, stage: 'awaiting-parts', isRepaired: false, hasLapsedPrice: true } as const;
+      expect(lateAnswerMove(decision, facts, { isOtherRepair: true })).toBe(key);
+      expect(mayMove(key, facts, 'staff')).toEqual({ allowed: true });
+    },
+  );
+
   it('a screen shows nobody a move that is for somebody else, at another stage or of another kind of job', () => {
     for (const stage of STAGES)
       for (const kind of ['repair', 'claim'] as const)

@@ -18,6 +18,7 @@ import { readWorkshop } from '@/lib/workshop/records';
 import { useDatabase } from '@/tests/database';
 import { assessedJob, versionOf, waitForPart } from '@/tests/makers/course';
 import { askPrice, PAD, writePrice } from '@/tests/makers/offer';
+import { makeFaderRepair } from '@/tests/makers/second-repair';
 import { jobNow, makeCertificate, makeClaim, moveTo, proveJob, ruleClaim, takeIn } from '@/tests/makers/walk';
 import { BENCH, makeWorkshop, OWNER } from '@/tests/makers/workshop';
 import { madeOnce } from '@/tests/world/made-once';
@@ -208,6 +209,30 @@ describe('a job that went on and waits for a part', () => {
     expect(text).not.toContain('Your unit goes back on the bench.');
     await moveTo(jobId, 'parts-in', FOUND);
     expect((await jobNow(jobId)).stage).toBe('on-bench');
+  });
+
+  it('waits for it no more after a yes to another repair, which does not take that part', async () => {
+    const { repairId } = await makeFaderRepair(world, ASKED);
+    jobId = await assessedJob(world, ASKED);
+    await askPrice(jobId, ASKED, { repairId });
+    await lapsePrices(LAPSED);
+    await waitForPart(jobId, FOUND);
+    await answer('accepted');
+    expect(await jobNow(jobId)).toMatchObject({ stage: 'on-bench', repair: { id: repairId } });
+    expect(await db.awaitedPart.count({ where: { jobId } })).toBe(0);
+    const text = await letter();
+    expect(text).toContain('Your unit goes back on the bench.');
+    expect(text).not.toContain('A part for your unit is on its way');
+  });
+
+  it('waits on after a yes to a price that names the repair it is under', async () => {
+    jobId = await assessedJob(world, ASKED);
+    await askPrice(jobId, ASKED, { repairId: world.repairId });
+    await lapsePrices(LAPSED);
+    await waitForPart(jobId, FOUND);
+    await answer('accepted');
+    expect((await jobNow(jobId)).stage).toBe('awaiting-parts');
+    expect(await waited()).toEqual(['Long display']);
   });
 
   it.each([

@@ -99,16 +99,18 @@ export function answerMove(
 
 /**
  * The same of an answer that was told before the price lapsed, and is written down after it. A job that waits for a part waits on:
- * an answer does not bring the part.
+ * an answer does not bring the part. Only a yes to another repair ends that: the part was for the one it takes the place of.
  *
  * lateAnswerMove('accepted', { kind: 'repair', ruling: null, stage: 'awaiting-parts' }) -> 'approve-late-waiting'
  */
 export function lateAnswerMove(
   decision: 'accepted' | 'declined',
   facts: Pick<JobFacts, 'kind' | 'ruling' | 'stage'>,
+  { isOtherRepair = false } = {},
 ): LateAnswerMove {
   const move = answerMove(decision, facts);
-  return facts.stage === 'awaiting-parts' && move !== 'decline' ? `${move}-late-waiting` : `${move}-late`;
+  const ends = move === 'decline' || (move === 'approve' && isOtherRepair);
+  return facts.stage === 'awaiting-parts' && !ends ? `${move}-late-waiting` : `${move}-late`;
 }
 
 type LateAnswerMove = Extract<MoveKey, `${ReturnType<typeof answerMove>}-late${'' | '-waiting'}`>;

@@ -202,7 +202,7 @@ export const MOVES = [
   },
   {
     key: 'approve-late',
-    from: ['assessing', 'on-bench', 'proving', 'ready'],
+    from: ['assessing', 'awaiting-parts', 'on-bench', 'proving', 'ready'],
     to: 'on-bench',
     by: ['staff'],
     needs: ['price-lapsed'],
